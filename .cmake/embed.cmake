@@ -1,0 +1,12 @@
+# Writes OUTPUT: a C++ table of FILES, name to bytes. Raw strings are cut below the compilers' limit.
+set(text "#include \"criteria/embedded.hpp\"\n\nnamespace beadbook {\n\nconst std::map<std::string, std::string> &embedded_files() {\n    static const std::map<std::string, std::string> files{\n")
+foreach(file IN LISTS FILES)
+  get_filename_component(name "${file}" NAME)
+  file(READ "${file}" hex HEX)
+  string(REGEX REPLACE "(................................................................)" "\\1\"\n\"" hex "${hex}")
+  string(REGEX REPLACE "([0-9a-f][0-9a-f])" "\\\\x\\1" bytes "${hex}")
+  file(SIZE "${file}" size)
+  string(APPEND text "        {\"${name}\", std::string(\"${bytes}\", ${size})},\n")
+endforeach()
+string(APPEND text "    };\n    return files;\n}\n\n} // namespace beadbook\n")
+file(WRITE "${OUTPUT}" "${text}")

@@ -1,0 +1,190 @@
+#include "cli/shared.hpp"
+
+#include "measure/text.hpp"
+#include "report/explain.hpp"
+#include "report/judgement_json.hpp"
+
+#include <map>
+
+namespace po = boost::program_options;
+
+namespace beadbook {
+namespace {
+
+void add_criteria(po::options_description &o) {
+    o.add_options()("criteria", po::value<std::string>()->value_name("SET"), "another set than the coupon's: a name or a file")(
+        "class", po::value<std::string>()->value_name("CLASS"), "the class that decides the exit code (default the coupon's)");
+}
+
+/// Stores the judgement unless the last one says the same.
+void keep(Book &book, const std::string &id, const Judged &judged, const Stamp &stamp) {
+    const nlohmann::json body = judgement_json(judged.view(), judged.judgement);
+    const auto &verdicts = book.coupon(id).verdicts;
+    if (!verdicts.empty() && verdicts.back().body == body) return;
+    book.add_verdict(id, *judged.set, body, stamp);
+}
+
+ExitCode judge_one(const Args &args, Session &session, const std::string &id) {
+    const bool record = !args.flag("no-record");
+    Book book = open_book(args, session, record ? Ledger::Mode::write : Ledger::Mode::read);
+    Judged judged;
+    std::optional<std::size_t> sought;
+    const auto work = [&] {
+        const CouponState coupon = book.coupon(id);
+        judged = judge_coupon(coupon, criteria_of(args, coupon));
+        sought = class_of(args, coupon, *judged.set);
+        if (record) keep(book, id, judged, stamp_of(args, session));
+    };
+    if (record)
+        book.ledger().transact(work);
+    else
+        work();
+    if (args.flag("json")) {
+        nlohmann::json out = judgement_json(judged.view(), judged.judgement);
+        out["coupon"] = id;
+        session.out << out.dump(2) << "\n";
+    } else {
+        session.out << "Coupon " << id << " by " << judged.set->title << " (" << judged.set->edition << ")\n"
+                    << explain_judgement(judged.view(), judged.judgement, session.paint()) << "\n"
+                    << caution;
+    }
+    return code_of(judged.judgement, sought);
+}
+
+ExitCode judge_all(const Args &args, Session &session) {
+    const bool record = !args.flag("no-record");
+    Book book = open_book(args, session, record ? Ledger::Mode::write : Ledger::Mode::read);
+    std::map<std::string, std::shared_ptr<const CriteriaSet>> sets;
+    nlohmann::json list = nlohmann::json::array();
+    bool rejected = false, open = false;
+    const auto work = [&] {
+        for (const auto &id : book.coupons()) {
+            const CouponState coupon = book.coupon(id);
+            const std::string name = args.text("criteria", coupon.record.get("criteria"));
+            auto &set = sets[name];
+            if (!set) set = criteria_of(args, coupon);
+            const Judged judged = judge_coupon(coupon, set);
+            if (record) keep(book, id, judged, stamp_of(args, session));
+            const ExitCode code = code_of(judged.judgement, class_of(args, coupon, *set));
+            rejected = rejected || code == ExitCode::rejected;
+            open = open || code == ExitCode::cannot_say;
+            if (args.flag("json")) {
+                nlohmann::json one = judgement_json(judged.view(), judged.judgement);
+                one["coupon"] = id;
+                list.push_back(std::move(one));
+                continue;
+            }
+            session.out << id << std::string(id.size() < 12 ? 12 - id.size() : 1, ' ');
+            for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
+                session.out << "  " << set->classes[c].id << ": " << session.paint().verdict(judged.judgement.classes[c].verdict);
+            session.out << "\n";
+        }
+    };
+    if (record)
+        book.ledger().transact(work);
+    else
+        work();
+    if (args.flag("json")) session.out << list.dump(2) << "\n";
+    else session.out << "\n" << caution;
+    return rejected ? ExitCode::rejected : open ? ExitCode::cannot_say : ExitCode::done;
+}
+
+ExitCode run_judge(const Args &args, Session &session) {
+    if (args.flag("all") == !args.positional().empty()) throw UsageError("give one COUPON or --all");
+    return args.flag("all") ? judge_all(args, session) : judge_one(args, session, args.at(0));
+}
+
+ExitCode run_why(const Args &args, Session &session) {
+    Book book = open_book(args, session, Ledger::Mode::read);
+    const CouponState coupon = book.coupon(args.at(0));
+    const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
+    const auto sought = class_of(args, coupon, *judged.set);
+    if (!sought)
+        throw DataError("which class? coupon " + args.at(0) + " names none; give --class " + listed(judged.set->class_names(), "or"));
+    session.out << session.paint().strong("Coupon " + args.at(0))
+                << (coupon.record.get("welder").empty() ? "" : ", welded by " + coupon.record.get("welder")) << "\n"
+                << explain_to_welder(judged.view(), judged.judgement, *sought, session.paint());
+    if (coupon.grade)
+        session.out << "\nGraded " << coupon.grade->decision << " for class " << coupon.grade->class_id << " by "
+                    << coupon.grade->who << (coupon.grade->remark.empty() ? "" : ": " + coupon.grade->remark) << "\n";
+    for (const auto &remark : coupon.remarks) session.out << "Remark by " << remark.who << ": " << remark.text << "\n";
+    session.out << "\n" << caution;
+    return code_of(judged.judgement, sought);
+}
+
+ExitCode run_grade(const Args &args, Session &session) {
+    Grade grade;
+    grade.decision = args.at(1);
+    if (grade.decision != "passed" && grade.decision != "failed")
+        throw UsageError("'" + shown(grade.decision) + "' is no grade; expected passed or failed");
+    grade.remark = args.text("remark");
+    Book book = open_book(args, session, Ledger::Mode::write);
+    Verdict verdict = Verdict::cannot_say;
+    book.ledger().transact([&] {
+        const CouponState coupon = book.coupon(args.at(0));
+        const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
+        const auto sought = class_of(args, coupon, *judged.set);
+        if (!sought) throw DataError("which class? give --class " + listed(judged.set->class_names(), "or"));
+        verdict = judged.judgement.classes[*sought].verdict;
+        grade.class_id = judged.set->classes[*sought].id;
+        grade.against_verdict = (grade.decision == "passed") != (verdict == Verdict::accept);
+        if (grade.against_verdict && trimmed(grade.remark).empty())
+            throw DataError("the verdict for class " + grade.class_id + " is '" + std::string(name_of(verdict)) +
+                            "'; to grade it " + grade.decision + " all the same, say why: --remark \"...\"");
+        keep(book, args.at(0), judged, stamp_of(args, session));
+        book.add_grade(args.at(0), grade, stamp_of(args, session));
+    });
+    session.out << "coupon " << args.at(0) << " graded " << grade.decision << " for class " << grade.class_id << " (verdict: "
+                << name_of(verdict) << ")\n";
+    return ExitCode::done;
+}
+
+} // namespace
+
+Command judge_command() {
+    return {"judge",
+            "[COUPON]",
+            "judge a coupon against every class; the verdict is kept",
+            "Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.",
+            "beadbook judge T-7 --class B",
+            0,
+            1,
+            [](po::options_description &o) {
+                o.add_options()("all", po::bool_switch(), "every coupon, one line each")("no-record", po::bool_switch(),
+                                                                                         "judge only, keep nothing");
+                add_criteria(o);
+                add_by(o);
+                add_json(o);
+            },
+            run_judge};
+}
+
+Command why_command() {
+    return {"why",
+            "COUPON",
+            "explain the verdict to the welder: where, why, cause and remedy",
+            "",
+            "beadbook why T-7",
+            1,
+            1,
+            add_criteria,
+            run_why};
+}
+
+Command grade_command() {
+    return {"grade",
+            "COUPON passed|failed",
+            "the instructor's decision on a coupon, with a remark",
+            "A grade that differs from the verdict needs a remark and is marked as such.",
+            "beadbook grade T-7 failed --remark \"shorter arc at the toes, then weld it again\"",
+            2,
+            2,
+            [](po::options_description &o) {
+                add_criteria(o);
+                o.add_options()("remark", po::value<std::string>()->value_name("TEXT"), "for the welder");
+                add_by(o);
+            },
+            run_grade};
+}
+
+} // namespace beadbook

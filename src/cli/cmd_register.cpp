@@ -1,0 +1,90 @@
+#include "cli/shared.hpp"
+
+namespace po = boost::program_options;
+
+namespace beadbook {
+namespace {
+
+void add_fields(po::options_description &options) {
+    for (const auto &field : coupon_fields())
+        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"), field.help.c_str());
+}
+
+/// Takes every field that was given; `units` first, because the others are read in it.
+void take_fields(CouponRecord &coupon, const Args &args) {
+    for (const auto &field : coupon_fields())
+        if (args.has(field.name)) coupon.set(field.name, args.text(field.name));
+    const std::string criteria = coupon.get("criteria");
+    if (criteria.empty()) return;
+    const auto set = open_criteria(criteria);
+    if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c)) {
+        CouponState state;
+        state.record = coupon;
+        class_of(args, state, *set); // says which classes there are
+    }
+}
+
+ExitCode run_register(const Args &args, Session &session) {
+    CouponRecord coupon;
+    coupon.id = args.at(0);
+    check_coupon_id(coupon.id);
+    take_fields(coupon, args);
+    Book book = open_book(args, session, Ledger::Mode::create);
+    book.ledger().transact([&] { book.register_coupon(coupon, stamp_of(args, session)); });
+    session.out << "coupon " << coupon.id << " registered; next: beadbook exam " << coupon.id << " VT --examiner NAME\n";
+    return ExitCode::done;
+}
+
+ExitCode run_change(const Args &args, Session &session) {
+    Book book = open_book(args, session, Ledger::Mode::write);
+    book.ledger().transact([&] {
+        CouponRecord coupon = book.coupon(args.at(0)).record;
+        const CouponRecord before = coupon;
+        if (args.has("forget")) {
+            const std::string name = args.text("forget");
+            if (coupon.fields.erase(name) == 0) throw DataError("coupon " + coupon.id + " has no '" + name + "' to forget");
+        }
+        take_fields(coupon, args);
+        if (coupon == before) throw DataError("this changes nothing");
+        book.change_coupon(coupon, stamp_of(args, session), args.text("why"));
+    });
+    session.out << "coupon " << args.at(0) << " changed; the old entry is kept\n";
+    return ExitCode::done;
+}
+
+} // namespace
+
+Command register_command() {
+    return {"register",
+            "COUPON",
+            "register a test coupon: joint, sizes, metal, criteria and class",
+            "Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units. What is not known is\n"
+            "left out: a rule that needs it then says so instead of passing the coupon.",
+            "beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in",
+            1,
+            1,
+            [](po::options_description &o) {
+                add_fields(o);
+                add_by(o);
+            },
+            run_register};
+}
+
+Command change_command() {
+    return {"change",
+            "COUPON",
+            "correct what was registered about a coupon",
+            "",
+            "beadbook change T-7 --thickness 0.071in --why \"measured again\"",
+            1,
+            1,
+            [](po::options_description &o) {
+                add_fields(o);
+                o.add_options()("forget", po::value<std::string>()->value_name("FIELD"), "drop a field that should not be there");
+                add_why(o);
+                add_by(o);
+            },
+            run_change};
+}
+
+} // namespace beadbook

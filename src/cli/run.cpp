@@ -1,0 +1,156 @@
+#include "cli/command.hpp"
+
+#include "measure/parse.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <sstream>
+
+namespace po = boost::program_options;
+
+namespace beadbook {
+namespace {
+
+constexpr std::string_view exit_codes =
+    "Exit codes: 0 done, accepted; 1 rejected; 5 cannot say; 2 wrong usage; 3 bad data, nothing stored;\n"
+    "4 trouble with the record; 130 interrupted.\n";
+
+po::options_description options_of(const Command &command) {
+    po::options_description options("Options", 100, 60);
+    if (command.options) command.options(options);
+    auto add = options.add_options();
+    add("book", po::value<std::string>()->value_name("FILE"), "the record (else BEADBOOK_BOOK, else your data folder)");
+    add("help,h", po::bool_switch(), "this help");
+    return options;
+}
+
+std::string command_help(const Command &command) {
+    std::ostringstream out;
+    out << "beadbook " << command.name << (command.arguments.empty() ? "" : " " + command.arguments) << " [options]\n"
+        << command.summary << "\n\nExample:\n  " << command.example << "\n";
+    if (!command.details.empty()) out << "\n" << command.details << "\n";
+    out << "\n" << options_of(command) << "\n" << exit_codes << "\n" << caution;
+    return out.str();
+}
+
+std::string program_help() {
+    std::ostringstream out;
+    out << "beadbook COMMAND ...   examination log and acceptance evaluator for weld test coupons\n\n"
+           "Example:\n"
+           "  beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --weld-thickness 3/16in\n"
+           "  beadbook exam T-7 PT --examiner \"A. Field\" --level II\n"
+           "  beadbook log T-7 \"rounded indication 0.06 at 2.1\"\n"
+           "  beadbook judge T-7\n\nCommands:\n";
+    for (const auto &c : commands()) out << "  " << c.name << std::string(12 - c.name.size(), ' ') << c.summary << "\n";
+    out << "\n'beadbook COMMAND --help' tells more. Commands that print data take --json.\n" << exit_codes << "\n" << caution;
+    return out.str();
+}
+
+std::vector<std::string> option_names(const po::options_description &options) {
+    std::vector<std::string> out;
+    for (const auto &o : options.options()) out.push_back("--" + o->long_name());
+    return out;
+}
+
+Args parse(const Command &command, const std::vector<std::string> &words) {
+    po::options_description all = options_of(command);
+    const auto names = option_names(all);
+    all.add_options()("positional", po::value<std::vector<std::string>>());
+    po::positional_options_description positional;
+    positional.add("positional", -1);
+    po::variables_map map;
+    try {
+        // Guessing shortened names is switched off: a new option must not change what an old script means.
+        po::store(po::command_line_parser(words)
+                      .options(all)
+                      .positional(positional)
+                      .style(po::command_line_style::unix_style & ~po::command_line_style::allow_guessing)
+                      .run(),
+                  map);
+        po::notify(map);
+    } catch (const po::unknown_option &e) {
+        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" + did_you_mean(e.get_option_name(), names));
+    } catch (const po::error &e) {
+        throw UsageError(shown(e.what()));
+    }
+    const auto given = map.count("positional") ? map["positional"].as<std::vector<std::string>>() : std::vector<std::string>{};
+    if (map["help"].as<bool>()) return {map, given};
+    if (given.size() < command.least)
+        throw UsageError("too few words; expected " + command.arguments);
+    if (given.size() > command.most)
+        throw UsageError("'" + shown(given[command.most]) + "' is one word too many; expected " +
+                         (command.arguments.empty() ? "none" : command.arguments));
+    return {map, given};
+}
+
+const Command &find_command(const std::string &name) {
+    const auto &all = commands();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Command &c) { return c.name == name; });
+    if (found != all.end()) return *found;
+    std::vector<std::string> names;
+    for (const auto &c : all) names.push_back(c.name);
+    throw UsageError("there is no command '" + shown(name) + "'" + did_you_mean(name, names));
+}
+
+ExitCode run_words(const std::vector<std::string> &words, Session &session) {
+    if (words.empty()) {
+        session.err << program_help();
+        return ExitCode::usage;
+    }
+    if (words[0] == "--help" || words[0] == "-h" || (words[0] == "help" && words.size() == 1)) {
+        session.out << program_help();
+        return ExitCode::done;
+    }
+    if (words[0] == "--version") {
+        session.out << "beadbook " << BEADBOOK_VERSION << "\n";
+        return ExitCode::done;
+    }
+    const bool help = words[0] == "help";
+    const Command &command = find_command(help ? words[1] : words[0]);
+    if (!help) {
+        const Args args = parse(command, {words.begin() + 1, words.end()});
+        if (!args.flag("help")) return command.run(args, session);
+    }
+    session.out << command_help(command);
+    return ExitCode::done;
+}
+
+} // namespace
+
+const std::vector<Command> &commands() {
+    static const std::vector<Command> table{
+        register_command(), exam_command(),  log_command(),     judge_command(),    why_command(),    grade_command(),
+        coupons_command(),  show_command(),  history_command(), change_command(),   correct_command(), withdraw_command(),
+        remark_command(),   criteria_command(), export_command(), import_command(), verify_command(), backup_command(),
+    };
+    return table;
+}
+
+int run_program(const std::vector<std::string> &words, Session &session) {
+    const auto fail = [&](ExitCode code, const std::string &what, const std::string &hint = "") {
+        session.out.flush();
+        session.err << "beadbook: error: " << what << "\n" << hint;
+        return static_cast<int>(code);
+    };
+    const std::string hint = "see 'beadbook " + (words.empty() || words[0].starts_with("-") ? "" : shown(words[0]) + " ") + "--help'\n";
+    try {
+        const ExitCode code = run_words(words, session);
+        session.out.flush();
+        if (!session.out) return fail(ExitCode::store, "the output could not be written");
+        return static_cast<int>(code);
+    } catch (const UsageError &e) {
+        return fail(ExitCode::usage, e.what(), hint);
+    } catch (const DataError &e) {
+        return fail(ExitCode::bad_data, e.what());
+    } catch (const InputError &e) {
+        return fail(ExitCode::bad_data, e.what());
+    } catch (const StoreError &e) {
+        return fail(ExitCode::store, e.what());
+    } catch (const std::bad_alloc &) {
+        return fail(ExitCode::store, "out of memory");
+    } catch (const std::exception &e) {
+        return fail(ExitCode::store, std::string("unexpected: ") + e.what());
+    }
+}
+
+} // namespace beadbook

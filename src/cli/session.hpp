@@ -1,0 +1,25 @@
+#pragma once
+
+#include "records/book.hpp"
+#include "report/paint.hpp"
+
+#include <functional>
+#include <istream>
+#include <ostream>
+
+namespace beadbook {
+
+/// The outer world of one run: streams, terminal or not, clock, environment. Tests make their own.
+struct Session {
+    std::istream &in;
+    std::ostream &out;
+    std::ostream &err;
+    bool in_is_terminal = false;
+    bool colour = false;
+    std::function<std::string()> now;                           ///< UTC, 2026-11-25T09:30:00Z
+    std::function<std::string(const std::string &)> environment; ///< empty if not set
+
+    Paint paint() const { return Paint(colour); }
+};
+
+} // namespace beadbook

@@ -1,0 +1,136 @@
+#include "cli/shared.hpp"
+
+#include "criteria/shipped.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <pwd.h>
+#include <unistd.h>
+
+namespace po = boost::program_options;
+
+namespace beadbook {
+
+std::string book_path(const Args &args, const Session &session) {
+    if (args.has("book")) return args.text("book");
+    if (const auto set = session.environment("BEADBOOK_BOOK"); !set.empty()) return set;
+    std::string data = session.environment("XDG_DATA_HOME");
+    if (data.empty()) {
+        const std::string home = session.environment("HOME");
+        if (home.empty()) throw StoreError("where is the record? give --book FILE or set BEADBOOK_BOOK");
+        data = home + "/.local/share";
+    }
+    return data + "/beadbook/book.db";
+}
+
+Book open_book(const Args &args, const Session &session, Ledger::Mode mode) { return {book_path(args, session), mode}; }
+
+Stamp stamp_of(const Args &args, const Session &session) {
+    std::string who = args.text("by");
+    if (who.empty()) who = session.environment("BEADBOOK_USER");
+    if (who.empty())
+        if (const passwd *entry = getpwuid(getuid())) who = entry->pw_name;
+    return {session.now(), who};
+}
+
+void add_by(po::options_description &options) {
+    options.add_options()("by", po::value<std::string>()->value_name("NAME"), "who does this (else BEADBOOK_USER, else your login)");
+}
+void add_json(po::options_description &options) {
+    options.add_options()("json", po::bool_switch(), "print JSON for programs");
+}
+void add_why(po::options_description &options) {
+    options.add_options()("why", po::value<std::string>()->value_name("TEXT"), "the reason; it is kept with the old entry");
+}
+
+std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
+    const bool file = name.find('/') != std::string::npos || name.ends_with(".yaml");
+    const auto shipped = shipped_sets();
+    if (!file) {
+        if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return shipped_criteria(name);
+        throw DataError("there is no criteria set '" + shown(name) + "'" + did_you_mean(name, shipped) +
+                        " ('criteria list' shows all; a file of your own ends in .yaml)");
+    }
+    std::error_code ignored;
+    if (std::filesystem::is_directory(name, ignored)) throw DataError(shown(name) + ": this is a folder, not a criteria file");
+    std::ifstream in(name, std::ios::binary);
+    if (!in) throw DataError(shown(name) + ": the criteria file cannot be read");
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    Loaded loaded = load_criteria(text);
+    if (loaded.set) return loaded.set;
+    std::string all;
+    for (const auto &issue : loaded.issues)
+        if (issue.severity == Severity::error) all += "\n" + print(issue, name, text);
+    throw DataError("the criteria file has mistakes:" + all.substr(0, all.size() - 1));
+}
+
+std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon) {
+    const std::string name = args.text("criteria", coupon.record.get("criteria"));
+    if (name.empty())
+        throw DataError("coupon " + coupon.record.id + " names no criteria; give --criteria SET, or 'change " +
+                        coupon.record.id + " --criteria SET --why \"...\"'");
+    return open_criteria(name);
+}
+
+std::optional<std::size_t> class_of(const Args &args, const CouponState &coupon, const CriteriaSet &set) {
+    const std::string name = args.text("class", coupon.record.get("class"));
+    if (name.empty()) return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
+    const auto index = set.class_index(name);
+    if (!index)
+        throw DataError("criteria " + set.name + " have no class '" + shown(name) + "'; they have " +
+                        listed(set.class_names()));
+    return index;
+}
+
+Judged judge_coupon(const CouponState &state, std::shared_ptr<const CriteriaSet> set) {
+    Judged out;
+    out.set = std::move(set);
+    out.coupon = state.record.facts();
+    out.exams = state.exams_done();
+    out.indications = state.found();
+    out.unit = state.record.unit();
+    out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
+    return out;
+}
+
+ExitCode code_of(const Judgement &judgement, std::optional<std::size_t> class_index) {
+    Verdict best = Verdict::reject;
+    for (const auto &c : judgement.classes) best = std::min(best, c.verdict);
+    const Verdict v = class_index ? judgement.classes[*class_index].verdict : best;
+    return v == Verdict::accept ? ExitCode::done : v == Verdict::reject ? ExitCode::rejected : ExitCode::cannot_say;
+}
+
+std::string read_input(const std::string &path, Session &session) {
+    constexpr std::size_t most = std::size_t{64} << 20;
+    std::ifstream file;
+    if (path != "-") {
+        std::error_code ignored;
+        if (std::filesystem::is_directory(path, ignored)) throw DataError(shown(path) + ": this is a folder, not a file");
+        file.open(path, std::ios::binary);
+        if (!file) throw DataError(shown(path) + ": cannot be read");
+    }
+    std::istream &in = path == "-" ? session.in : file;
+    std::string text;
+    std::vector<char> block(std::size_t{1} << 16);
+    while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0) {
+        text.append(block.data(), static_cast<std::size_t>(in.gcount()));
+        if (text.size() > most) throw DataError(shown(path) + ": larger than 64 MiB");
+    }
+    if (!valid_utf8(text)) throw DataError(shown(path) + ": not UTF-8 text");
+    return text;
+}
+
+int whole_number(const std::string &text, std::string_view what) {
+    const std::string_view digits = text.starts_with("#") ? std::string_view(text).substr(1) : text;
+    int value = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (error != std::errc() || end != digits.data() + digits.size() || value < 1)
+        throw UsageError("'" + shown(text) + "' is no " + std::string(what) + "; expected a whole number such as 3");
+    return value;
+}
+
+} // namespace beadbook

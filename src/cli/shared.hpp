@@ -1,0 +1,53 @@
+#pragma once
+
+#include "cli/command.hpp"
+#include "criteria/load.hpp"
+#include "report/sentence.hpp"
+
+namespace beadbook {
+
+/// --book, else BEADBOOK_BOOK, else beadbook/book.db in the user's data folder.
+std::string book_path(const Args &args, const Session &session);
+Book open_book(const Args &args, const Session &session, Ledger::Mode mode);
+
+/// Who acts: --by, else BEADBOOK_USER, else the login name.
+Stamp stamp_of(const Args &args, const Session &session);
+
+void add_by(boost::program_options::options_description &options);
+void add_json(boost::program_options::options_description &options);
+void add_why(boost::program_options::options_description &options);
+
+/// A shipped set by name, or a file with a slash or .yaml in its name. Throws DataError with every mistake of
+/// the file; warnings go to the session's error stream only in 'criteria check'.
+std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name);
+
+/// The set a coupon is judged by: --criteria, else the coupon's own.
+std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon);
+
+/// --class, else the coupon's; nothing if neither. Throws DataError for a class the set lacks.
+std::optional<std::size_t> class_of(const Args &args, const CouponState &coupon, const CriteriaSet &set);
+
+/// A coupon's facts in the form the judge takes; keeps them alive beside the judgement.
+struct Judged {
+    std::shared_ptr<const CriteriaSet> set;
+    Coupon coupon;
+    std::vector<ExamDone> exams;
+    std::vector<Indication> indications;
+    Unit unit = Unit::inch;
+    Judgement judgement;
+
+    Case view() const { return {*set, coupon, exams, indications, unit}; }
+};
+Judged judge_coupon(const CouponState &state, std::shared_ptr<const CriteriaSet> set);
+
+/// The exit code that tells a verdict. Without a class sought: accepted if it makes any class at all, else
+/// cannot say if any class is open, else rejected.
+ExitCode code_of(const Judgement &judgement, std::optional<std::size_t> class_index);
+
+/// A whole file, or standard input for "-". Throws DataError; at most 64 MiB.
+std::string read_input(const std::string &path, Session &session);
+
+/// A whole number from 1 in a command's words. Throws UsageError.
+int whole_number(const std::string &text, std::string_view what);
+
+} // namespace beadbook

@@ -1,0 +1,108 @@
+#pragma once
+
+#include "criteria/quantity_name.hpp"
+
+#include <memory>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Numbers known at one moment, looked up by quantity. A coupon's stay in one table that is shared by all
+/// formulas; an indication's, a pair's and a group's are laid over it.
+struct Environment {
+    struct Values {
+        std::array<Exact, quantity_count> value{};
+        std::uint32_t known = 0;
+
+        void set(Quantity q, const Exact &v) {
+            value[index_of(q)] = v;
+            known |= std::uint32_t{1} << index_of(q);
+        }
+        bool has(Quantity q) const { return (known >> index_of(q)) & 1u; }
+    };
+    const Values &coupon;
+    const Values *local = nullptr; ///< indication, pair and group
+
+    const Values &home_of(Quantity q) const {
+        return index_of(q) < coupon_quantities || !local ? coupon : *local;
+    }
+};
+
+/// The outcome of a formula: a value, or what was missing.
+struct Evaluated {
+    Exact value;
+    Missing missing;
+    bool known() const { return !missing.any(); }
+};
+
+struct Table;
+
+/// A typed expression, compiled once: T/3, 0.1 x leg + 0.03 in, lesser of T/3 and 0.060 in, table fillet.
+class Formula {
+public:
+    enum class Op : std::uint8_t { constant, quantity, add, subtract, multiply, divide, least, greatest, table };
+    struct Node {
+        Op op = Op::constant;
+        Quantity quantity = Quantity::thinner;
+        std::uint16_t left = 0, right = 0;
+        Exact constant;
+        std::shared_ptr<const Table> table;
+    };
+
+    Formula() = default;
+
+    /// Builders check nothing: the parser has done so.
+    static Formula constant(const Exact &value, Dimension dimension);
+    static Formula of(Quantity q);
+    static Formula of(std::shared_ptr<const Table> table, Dimension dimension);
+    static Formula combine(Op op, const Formula &left, const Formula &right, Dimension dimension);
+
+    Evaluated evaluate(const Environment &env) const;
+
+    Dimension dimension() const { return dimension_; }
+    bool uses(Quantity q) const { return (uses_ >> index_of(q)) & 1u; }
+    /// The widest scope that is spoken of.
+    bool uses_scope(Scope scope) const;
+    std::vector<Quantity> quantities() const;
+    bool is_constant() const { return uses_ == 0; }
+    /// Tables that it looks into.
+    std::vector<const Table *> tables() const;
+
+    std::string text;                  ///< as the author wrote it
+    std::vector<std::string> symbols;  ///< the author's names of quantities(), in the same order
+
+private:
+    Evaluated evaluate(std::size_t node, const Environment &env) const;
+
+    std::vector<Node> nodes_; ///< children before parents; the root is last
+    Dimension dimension_ = Dimension::number;
+    std::uint32_t uses_ = 0;
+};
+
+enum class Compare : std::uint8_t { over, at_least, under, at_most };
+std::string_view name_of(Compare c);
+bool holds(const Exact &a, Compare c, const Exact &b);
+
+/// A look-up by bands. Edges belong to the side that the words say: `over 1/8 in to 3/16 in`.
+struct Table {
+    struct Edge {
+        Compare compare;
+        Exact value;
+    };
+    struct Row {
+        std::vector<Edge> band;
+        Formula value;
+        std::string text; ///< the band as written
+    };
+    std::string name;
+    Formula by;
+    Exact step; ///< `by` is rounded to this before the look-up; 0: not rounded
+    std::vector<Row> rows;
+
+    /// The row whose band holds `value`, or null.
+    const Row *row_for(const Exact &value) const;
+};
+
+} // namespace beadbook

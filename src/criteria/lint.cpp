@@ -1,0 +1,133 @@
+#include "criteria/lint.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace beadbook {
+namespace {
+
+/// A spread of plausible coupons and indications on which limits of neighbouring classes are compared.
+std::vector<Environment::Values> samples() {
+    std::vector<Environment::Values> out;
+    for (const std::int64_t thousandth : {10, 30, 62, 118, 125, 126, 200, 375, 500, 750, 1000, 2250, 4000}) {
+        Environment::Values v;
+        const Exact t = Exact(thousandth) * Exact(nm_per_inch / 1000);
+        for (std::size_t q = 0; q < quantity_count; ++q) v.set(static_cast<Quantity>(q), t);
+        v.set(Quantity::weld_length, Exact(8 * nm_per_inch));
+        v.set(Quantity::design_temperature, Exact(100'000'000));
+        v.set(Quantity::angle, Exact(90'000'000));
+        v.set(Quantity::area, t * t);
+        out.push_back(v);
+    }
+    return out;
+}
+
+/// How much a limit lets through, as an order: none < value < no limit. Nothing for what nobody knows.
+enum class Reach { less, same, more, unknown };
+
+Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
+    const auto fixed = [](const Limit &l) { return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1; };
+    const auto open = [](const Limit &l) { return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said; };
+    if (open(strict) || open(loose)) return Reach::unknown;
+    if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
+    if (strict.kind != Limit::Kind::value) return Reach::same;
+    const Environment env{values, &values};
+    const Evaluated a = strict.formula.evaluate(env);
+    const Evaluated b = loose.formula.evaluate(env);
+    if (!a.known() || !b.known() || a.value == b.value) return Reach::same;
+    return (a.value < b.value) == upper ? Reach::less : Reach::more;
+}
+
+void check_order(const CriteriaSet &set, Issues &issues) {
+    const auto coupons = samples();
+    for (const auto &rule : set.rules) {
+        const bool upper = rule.compare == Compare::at_most || rule.compare == Compare::under;
+        for (std::size_t c = 0; c + 1 < rule.limits.size(); ++c)
+            for (const auto &values : coupons)
+                if (reach(rule.limits[c], rule.limits[c + 1], upper, values) == Reach::more) {
+                    issues.error(rule.where_from, "rules." + rule.id,
+                                 "class " + set.classes[c].id + " should be stricter than class " +
+                                     set.classes[c + 1].id + ", but its limit lets more through; write 'ordered: no' " +
+                                     "if the standard means it");
+                    break;
+                }
+    }
+}
+
+void check_bands(const Table &table, Where where, Issues &issues) {
+    const std::string path = "tables." + table.name;
+    const Exact step = table.step > Exact(0) ? table.step : Exact(1);
+    std::vector<Exact> probes;
+    for (const auto &row : table.rows)
+        for (const auto &edge : row.band)
+            for (const Exact &p : {edge.value - step, edge.value, edge.value + step}) probes.push_back(p);
+    std::sort(probes.begin(), probes.end());
+    std::size_t first_hit = probes.size(), last_hit = 0;
+    std::vector<int> hits;
+    for (std::size_t i = 0; i < probes.size(); ++i) {
+        std::vector<std::string> in;
+        for (const auto &row : table.rows)
+            if (std::all_of(row.band.begin(), row.band.end(),
+                            [&](const Table::Edge &e) { return holds(probes[i], e.compare, e.value); }))
+                in.push_back(row.text);
+        if (in.size() > 1) {
+            issues.error(where, path, "the bands '" + in[0] + "' and '" + in[1] + "' overlap");
+            return;
+        }
+        hits.push_back(static_cast<int>(in.size()));
+        if (in.empty()) continue;
+        first_hit = std::min(first_hit, i);
+        last_hit = i;
+    }
+    for (std::size_t i = first_hit; i < last_hit; ++i)
+        if (hits[i] == 0) {
+            issues.warning(where, path, "there is a hole between its bands, where a size has no value");
+            return;
+        }
+}
+
+void check_tables(const CriteriaSet &set, Issues &issues) {
+    std::map<const Table *, Where> seen;
+    for (const auto &rule : set.rules)
+        for (const auto &limit : rule.limits)
+            for (const auto *table : limit.formula.tables()) seen.emplace(table, rule.where_from);
+    for (const auto &[table, where] : seen) check_bands(*table, where, issues);
+}
+
+void check_merging(const CriteriaSet &set, Issues &issues) {
+    for (const auto &rule : set.rules) {
+        if (rule.kind != Rule::Kind::gap && rule.kind != Rule::Kind::count) continue;
+        for (const auto &merge : set.merges)
+            if ((merge.subject.types & rule.subject.types).any() && (merge.subject.exams & rule.subject.exams).any())
+                issues.warning(rule.where_from, "rules." + rule.id,
+                               "merge '" + merge.id + "' makes neighbours one before this rule counts or spaces them, so " +
+                                   "one indication more can mend a spacing");
+    }
+}
+
+} // namespace
+
+void lint(const CriteriaSet &set, Issues &issues) {
+    if (set.ordered) check_order(set, issues);
+    check_tables(set, issues);
+    check_merging(set, issues);
+    for (const auto &rule : set.rules)
+        if (std::all_of(rule.limits.begin(), rule.limits.end(),
+                        [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))
+            issues.warning(rule.where_from, "rules." + rule.id, "no class has a limit here; make it a gap instead");
+}
+
+std::vector<Uncovered> uncovered_types(const CriteriaSet &set, const Vocabulary &vocabulary) {
+    std::vector<Uncovered> out;
+    for (std::size_t e = 0; e < exam_count; ++e) {
+        Uncovered one{static_cast<Exam>(e), {}};
+        for (std::size_t t = 0; t < vocabulary.size(); ++t)
+            if (!vocabulary[static_cast<TypeId>(t)].measured &&
+                set.rules_for(static_cast<TypeId>(t), one.exam).empty())
+                one.types.push_back(vocabulary[static_cast<TypeId>(t)].name);
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "criteria/issue.hpp"
+#include "criteria/model.hpp"
+
+namespace beadbook {
+
+/// Doubtful things in a set that loads: a stricter class with a looser limit (an error if the set says its
+/// classes are ordered), table bands that overlap (error) or leave holes (warning), rules that no class uses,
+/// merging that could hide a spacing rule.
+void lint(const CriteriaSet &set, Issues &issues);
+
+/// Types of imperfection for which no rule speaks, by exam: what would always be "cannot say".
+struct Uncovered {
+    Exam exam;
+    std::vector<std::string> types;
+};
+std::vector<Uncovered> uncovered_types(const CriteriaSet &set, const Vocabulary &vocabulary);
+
+} // namespace beadbook

@@ -1,0 +1,187 @@
+#include "criteria/load.hpp"
+
+#include "criteria/fields.hpp"
+#include "criteria/lint.hpp"
+#include "criteria/rule_reader.hpp"
+#include "criteria/shipped.hpp"
+#include "measure/sha256.hpp"
+#include "measure/text.hpp"
+
+#include <set>
+#include <stdexcept>
+
+namespace beadbook {
+namespace {
+
+/// Reads the head of a set, then hands each rule to the rule reader.
+class SetReader {
+public:
+    SetReader(const std::string &text, const Vocabulary &vocabulary, Issues &issues)
+        : issues_(issues), root_(read_yaml(text, issues)), context_{vocabulary, set_, names_, issues} {
+        set_.text = text;
+        set_.hash = sha256(text);
+    }
+
+    CriteriaSet read() {
+        static const std::vector<std::string> keys{
+            "set",    "title",    "edition", "source", "notes", "units",          "classes", "ordered", "quantities",
+            "linear", "formulas", "tables",  "relevance", "merge", "required exams", "rules", "gaps"};
+        if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
+        const Fields top(root_, "", keys, issues_);
+        set_.name = top.needed_text("set");
+        set_.title = top.needed_text("title");
+        set_.edition = top.needed_text("edition");
+        set_.source = top.text("source");
+        set_.notes = top.text("notes");
+        read_units(top);
+        read_classes(top);
+        read_quantities(top);
+        read_formulas(top);
+        read_tables(top);
+        if (const Yaml *linear = top.get("linear")) read_linear(*linear);
+        each(top, "relevance", [&](const Yaml &node) { set_.relevance.push_back(read_relevance(node, context_)); });
+        each(top, "merge", [&](const Yaml &node) { set_.merges.push_back(read_merge(node, context_)); });
+        each(top, "required exams",
+             [&](const Yaml &node) { set_.required.push_back(read_required_exam(node, context_)); });
+        each(top, "rules", [&](const Yaml &node) { add_rule(read_rule(node, context_)); });
+        each(top, "gaps", [&](const Yaml &node) { set_.gaps.push_back(read_gap(node, context_)); });
+        if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
+        index_rules();
+        return std::move(set_);
+    }
+
+private:
+    template <class F> void each(const Fields &fields, std::string_view key, F read_one) {
+        const Yaml *list = fields.get(key);
+        if (!list) return;
+        if (list->kind != Yaml::Kind::list) fields.error(key, "expected a list, each entry beginning with '- '");
+        for (const auto &node : list->items) read_one(node);
+    }
+
+    void read_units(const Fields &top) {
+        const std::string unit = top.needed_text("units");
+        if (unit == "mm") set_.unit = Unit::millimetre;
+        if (unit != "mm" && unit != "in" && !unit.empty())
+            top.error("units", "found '" + shown(unit) + "'; expected in or mm");
+        names_.unit = set_.unit;
+    }
+
+    void read_classes(const Fields &top) {
+        const Yaml *list = top.need("classes");
+        if (!list) return;
+        if (list->kind != Yaml::Kind::list || list->items.empty())
+            return top.error("classes", "expected a list of classes, strictest first");
+        std::set<std::string> seen;
+        for (const auto &node : list->items) {
+            ClassInfo info;
+            if (node.kind == Yaml::Kind::scalar) {
+                info.id = node.text;
+            } else {
+                const Fields fields(node, "classes", {"id", "title"}, issues_);
+                info.id = fields.needed_text("id");
+                info.title = fields.text("title");
+            }
+            if (!seen.insert(info.id).second)
+                issues_.error(node.where, "classes", "class '" + shown(info.id) + "' stands here twice");
+            set_.classes.push_back(std::move(info));
+        }
+        set_.ordered = top.flag("ordered", true);
+    }
+
+    void read_quantities(const Fields &top) {
+        const Yaml *map = top.get("quantities");
+        if (!map) return;
+        if (map->kind != Yaml::Kind::map) return top.error("quantities", "expected a map such as {T: thinner member}");
+        std::vector<std::string> all;
+        for (std::size_t i = 0; i < coupon_quantities; ++i) all.emplace_back(info(static_cast<Quantity>(i)).name);
+        for (const auto &entry : map->entries) {
+            bool found = false;
+            for (std::size_t i = 0; i < coupon_quantities; ++i) {
+                if (entry.value.text != all[i]) continue;
+                names_.symbols.emplace(entry.key, static_cast<Quantity>(i));
+                found = true;
+            }
+            if (!found)
+                issues_.error(entry.value.where, "quantities." + entry.key,
+                              "'" + shown(entry.value.text) + "' is no quantity of a coupon; expected " +
+                                  listed(all, "or") + did_you_mean(entry.value.text, all));
+        }
+    }
+
+    void read_formulas(const Fields &top) {
+        const Yaml *map = top.get("formulas");
+        if (!map) return;
+        for (const auto &entry : map->entries)
+            if (auto f = read_formula(entry.value, "formulas." + entry.key, context_))
+                names_.formulas.emplace(entry.key, std::move(*f));
+    }
+
+    void read_tables(const Fields &top) {
+        const Yaml *map = top.get("tables");
+        if (!map) return;
+        for (const auto &entry : map->entries)
+            if (auto table = read_table(entry.key, entry.value, context_))
+                names_.tables.emplace(entry.key, std::move(table));
+    }
+
+    void read_linear(const Yaml &node) {
+        const Fields fields(node, "linear", {"when", "clause", "standing"}, issues_);
+        fields.needed_text("clause");
+        read_standing(fields, issues_);
+        if (const Yaml *when = fields.need("when"))
+            if (auto c = read_condition(*when, "linear.when", context_)) set_.linear = std::move(c);
+    }
+
+    void add_rule(std::optional<Rule> rule) {
+        if (!rule) return;
+        if (!ids_.insert(rule->id).second)
+            issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
+        const auto speaks = [](const Formula &f) { return f.uses(Quantity::nearest_gap); };
+        bool needs = speaks(rule->measure);
+        for (const auto &c : rule->where) {
+            needs = needs || speaks(c.left);
+            for (const auto &edge : c.edges) needs = needs || speaks(edge.right);
+        }
+        for (const auto &limit : rule->limits) needs = needs || speaks(limit.formula);
+        set_.needs_nearest_gap = set_.needs_nearest_gap || needs;
+        set_.rules.push_back(std::move(*rule));
+    }
+
+    void index_rules() {
+        const std::size_t types = context_.vocabulary.size();
+        set_.by_type_and_exam.resize(types * exam_count);
+        for (std::size_t r = 0; r < set_.rules.size(); ++r)
+            for (std::size_t t = 0; t < types; ++t)
+                for (std::size_t e = 0; e < exam_count; ++e)
+                    if (set_.rules[r].subject.covers(static_cast<TypeId>(t), static_cast<Exam>(e)))
+                        set_.by_type_and_exam[t * exam_count + e].push_back(static_cast<std::uint16_t>(r));
+    }
+
+    Issues &issues_;
+    Yaml root_;
+    CriteriaSet set_;
+    Names names_;
+    ReadContext context_;
+    std::set<std::string> ids_;
+};
+
+} // namespace
+
+Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary) {
+    Issues issues;
+    auto set = std::make_shared<CriteriaSet>(SetReader(text, vocabulary, issues).read());
+    if (!issues.any_error()) lint(*set, issues);
+    issues.sort_by_place();
+    Loaded out;
+    if (!issues.any_error()) out.set = std::move(set);
+    out.issues = issues.all();
+    return out;
+}
+
+std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name) {
+    Loaded loaded = load_criteria(shipped_file(name + ".yaml"));
+    if (!loaded.set) throw std::logic_error("built-in criteria " + name + ": " + loaded.issues.front().text);
+    return loaded.set;
+}
+
+} // namespace beadbook

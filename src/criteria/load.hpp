@@ -1,0 +1,22 @@
+#pragma once
+
+#include "criteria/model.hpp"
+
+#include <memory>
+
+namespace beadbook {
+
+/// The outcome of reading a criteria file: a set if there was no error, and every issue found.
+struct Loaded {
+    std::shared_ptr<const CriteriaSet> set;
+    std::vector<Issue> issues;
+};
+
+/// Reads and compiles one criteria set (language: criteria/README.md). Collects all mistakes, never throws
+/// on the author's.
+Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary = Vocabulary::shipped());
+
+/// A shipped set by name; throws std::out_of_range if there is none.
+std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name);
+
+} // namespace beadbook

@@ -1,0 +1,40 @@
+#include "criteria/model.hpp"
+
+namespace beadbook {
+
+std::string_view name_of(Standing::Kind kind) {
+    switch (kind) {
+    case Standing::Kind::read: return "read";
+    case Standing::Kind::memory: return "memory";
+    case Standing::Kind::house: return "house";
+    case Standing::Kind::common_practice: break;
+    }
+    return "common practice";
+}
+
+Dimension Rule::dimension() const {
+    switch (kind) {
+    case Kind::each: return measure.dimension();
+    case Kind::gap: return Dimension::length;
+    case Kind::sum: return info(summed).dimension;
+    default: return Dimension::number;
+    }
+}
+
+const std::vector<std::uint16_t> &CriteriaSet::rules_for(TypeId type, Exam exam) const {
+    return by_type_and_exam[type * exam_count + static_cast<std::size_t>(exam)];
+}
+
+std::optional<std::size_t> CriteriaSet::class_index(std::string_view id) const {
+    for (std::size_t i = 0; i < classes.size(); ++i)
+        if (classes[i].id == id) return i;
+    return std::nullopt;
+}
+
+std::vector<std::string> CriteriaSet::class_names() const {
+    std::vector<std::string> out;
+    for (const auto &c : classes) out.push_back(c.id);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,143 @@
+#pragma once
+
+#include "criteria/condition.hpp"
+#include "criteria/vocabulary.hpp"
+
+#include <bitset>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Where a number comes from, and how sure that is.
+struct Standing {
+    enum class Kind : std::uint8_t { read, memory, house, common_practice };
+    Kind kind = Kind::read;
+    std::string source;
+};
+std::string_view name_of(Standing::Kind kind);
+
+/// What a class allows for one rule.
+struct Limit {
+    enum class Kind : std::uint8_t {
+        value,     ///< the formula
+        none,      ///< any occurrence rejects
+        free,      ///< permitted, no limit
+        ask,       ///< a person decides: cannot say
+        not_said,  ///< the standard is silent here, or it was not read: cannot say
+    };
+    Kind kind = Kind::not_said;
+    Formula formula;
+    std::string text;
+};
+
+using TypeSet = std::bitset<128>;
+using ExamSet = std::bitset<exam_count>;
+
+/// Which indications a rule, relevance clause or merge clause speaks of.
+struct Subject {
+    TypeSet types; ///< with all their kinds
+    ExamSet exams;
+    bool covers(TypeId type, Exam exam) const { return types[type] && exams[static_cast<std::size_t>(exam)]; }
+};
+
+/// The stretch in which something is summed or counted, placed where it is worst.
+struct Window {
+    enum class Kind : std::uint8_t { length, whole_weld, area };
+    Kind kind = Kind::whole_weld;
+    Formula length;      ///< Kind::length
+    Exact area;          ///< Kind::area: of the rectangle, nm2
+    Exact longest_side;  ///< Kind::area
+    std::string text;
+};
+
+struct Rule {
+    enum class Kind : std::uint8_t {
+        presence, ///< no measure: an occurrence meets `none`, `no limit`, ...
+        each,     ///< a measure of one indication
+        gap,      ///< distance between neighbours
+        sum,      ///< sum of a measure in a window or a group
+        count,    ///< number in a window or a group
+        combine,  ///< number of other rules that are at the borderline
+    };
+    std::string id, title, clause, reading, says;
+    std::vector<Standing> standings; ///< one a class
+    Where where_from;
+    Kind kind = Kind::presence;
+    Subject subject;
+    Shape shape = Shape::unknown; ///< only indications of this shape
+    std::vector<Condition> when;  ///< on the coupon
+    std::vector<Condition> where; ///< on each indication
+    Formula measure;              ///< Kind::each
+    Quantity summed = Quantity::length;
+    std::optional<Window> window;
+    std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
+    bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
+    bool must_be_measured = false;   ///< without an entry the class cannot be accepted
+    Compare compare = Compare::at_most;
+    std::vector<Limit> limits; ///< one a class
+    std::vector<std::size_t> combined; ///< Kind::combine: rules by index
+    Exact borderline = 1;              ///< share of the limit from which a rule is at the borderline
+
+    Dimension dimension() const;
+};
+
+struct Relevance {
+    std::string id, clause;
+    Standing standing;
+    Subject subject;
+    std::vector<Condition> ignore; ///< all hold: the indication does not count
+    std::string text;
+};
+
+struct Merge {
+    std::string id, clause, reading;
+    Standing standing;
+    Subject subject;
+    Condition when; ///< on a pair: gap against sizes
+};
+
+struct RequiredExam {
+    std::string id, clause;
+    Standing standing;
+    std::vector<Exam> one_of;
+    std::vector<bool> classes;
+    std::vector<Condition> when;
+};
+
+/// A part of the standard that this set does not hold.
+struct Gap {
+    std::string text;
+    std::optional<Subject> subject; ///< indications that only it could judge
+};
+
+struct ClassInfo {
+    std::string id, title;
+};
+
+/// One standard edition, or a shop's own rules: immutable once loaded.
+struct CriteriaSet {
+    std::string name, title, edition, source, notes;
+    Unit unit = Unit::inch;
+    std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
+    bool ordered = true;
+    std::optional<Condition> linear; ///< when a measured indication is linear
+    std::vector<Relevance> relevance;
+    std::vector<Merge> merges;
+    std::vector<RequiredExam> required;
+    std::vector<Rule> rules;
+    std::vector<Gap> gaps;
+    std::string text; ///< the file, byte for byte
+    std::string hash; ///< SHA-256 of `text`, hex
+
+    /// Rules that speak of a type found by an exam, by index. Filled at loading.
+    const std::vector<std::uint16_t> &rules_for(TypeId type, Exam exam) const;
+    std::optional<std::size_t> class_index(std::string_view id) const;
+    std::vector<std::string> class_names() const;
+
+    std::vector<std::vector<std::uint16_t>> by_type_and_exam;
+    bool needs_nearest_gap = false; ///< some rule speaks of it
+};
+
+} // namespace beadbook

@@ -1,0 +1,226 @@
+// The parts of a set other than its rules: formulas, tables, standing, relevance, merging, exams, gaps.
+#include "criteria/part_reader.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Where in the file a mistake inside a scalar stands.
+Where inside(const Yaml &node, std::size_t column) {
+    const int shift = static_cast<int>(column) + (node.quoted ? 1 : 0);
+    return {node.where.line, node.where.column + (node.text.find('\n') == std::string::npos ? shift : 0)};
+}
+
+template <class Parse> auto parsed(const Yaml &node, const std::string &path, ReadContext &context, Parse parse)
+    -> std::optional<decltype(parse(node.text))> {
+    if (!scalar_text(node, path, context.issues)) return std::nullopt;
+    try {
+        return parse(node.text);
+    } catch (const InputError &e) {
+        context.issues.error(inside(node, e.column), path, e.what());
+        return std::nullopt;
+    }
+}
+
+std::vector<Exam> exams_in(const Fields &fields, std::string_view key) {
+    static const std::vector<std::string> all{"VT", "MT", "PT", "RT"};
+    std::vector<Exam> out;
+    for (const Yaml *word : fields.words(key)) {
+        if (const auto exam = exam_named(word->text))
+            out.push_back(*exam);
+        else
+            fields.error(key, "'" + shown(word->text) + "' is no exam; expected " + listed(all, "or"));
+    }
+    return out;
+}
+
+} // namespace
+
+std::optional<Formula> read_formula(const Yaml &node, const std::string &path, ReadContext &context) {
+    return parsed(node, path, context, [&](const std::string &text) { return parse_formula(text, context.names); });
+}
+
+std::optional<Condition> read_condition(const Yaml &node, const std::string &path, ReadContext &context) {
+    return parsed(node, path, context, [&](const std::string &text) { return parse_condition(text, context.names); });
+}
+
+std::vector<Condition> read_conditions(const Fields &fields, std::string_view key, ReadContext &context) {
+    std::vector<Condition> out;
+    for (const Yaml *node : fields.words(key))
+        if (auto c = read_condition(*node, fields.path_of(key), context)) out.push_back(std::move(*c));
+    return out;
+}
+
+void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes, bool attributes,
+                   const Fields &fields, std::string_view key) {
+    for (const auto &c : conditions) {
+        bool wrong = attributes && c.kind == Condition::Kind::attribute;
+        for (const Scope scope : scopes) {
+            wrong = wrong || c.left.uses_scope(scope);
+            for (const auto &edge : c.edges) wrong = wrong || edge.right.uses_scope(scope);
+        }
+        if (wrong)
+            fields.error(key, "'" + shown(c.text) + "' speaks of something that is not known here" +
+                                  (key == "when" ? "; 'when' is about the coupon, 'where' about each indication" : ""));
+    }
+}
+
+Standing read_standing(const Fields &fields, Issues &issues) {
+    const Yaml *node = fields.need("standing");
+    return node ? read_standing(*node, fields.path_of("standing"), issues) : Standing{};
+}
+
+Standing read_standing(const Yaml &node, const std::string &path, Issues &issues) {
+    const std::vector<std::string> kinds{"read", "memory", "house", "common practice"};
+    Standing out;
+    const Fields one(node, path, kinds, issues);
+    if (node.entries.size() != 1) {
+        if (node.kind == Yaml::Kind::map) issues.error(node.where, path, "expected exactly one of " + listed(kinds, "or"));
+        return out;
+    }
+    const auto found = std::find(kinds.begin(), kinds.end(), node.entries.front().key);
+    if (found != kinds.end()) out.kind = static_cast<Standing::Kind>(found - kinds.begin());
+    out.source = one.text(node.entries.front().key);
+    if (out.source.empty()) issues.error(node.where, path, "the source is empty");
+    return out;
+}
+
+Subject read_subject(const Fields &fields, ReadContext &context, bool needed) {
+    Subject out;
+    const auto closure = [&](std::string_view key, bool value) {
+        for (const Yaml *word : fields.words(key)) {
+            const auto type = word->text == "any" ? std::nullopt : context.vocabulary.find(word->text);
+            if (!type && word->text != "any")
+                context.issues.error(word->where, fields.path_of(key),
+                                     "'" + shown(word->text) + "' is no type of imperfection" +
+                                         did_you_mean(word->text, context.vocabulary.names()));
+            for (std::size_t t = 0; t < context.vocabulary.size(); ++t) {
+                const auto id = static_cast<TypeId>(t);
+                const bool hit = type ? context.vocabulary.is_a(id, *type)
+                                      : word->text == "any" && !context.vocabulary[id].measured;
+                if (hit) out.types[t] = value;
+            }
+        }
+    };
+    if (needed) fields.need("types");
+    closure("types", true);
+    closure("except", false);
+    if (needed && out.types.none() && fields.get("types")) fields.error("types", "this leaves no type");
+    const auto exams = exams_in(fields, "exams");
+    for (const Exam exam : exams) out.exams.set(static_cast<std::size_t>(exam));
+    if (!fields.get("exams")) out.exams.set();
+    return out;
+}
+
+std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &node, ReadContext &context) {
+    const std::string path = "tables." + name;
+    const Fields fields(node, path, {"by", "rounded to", "rows"}, context.issues);
+    auto table = std::make_shared<Table>();
+    table->name = name;
+    if (const Yaml *by = fields.need("by"))
+        if (auto f = read_formula(*by, path + ".by", context)) table->by = std::move(*f);
+    if (table->by.text.empty()) return nullptr;
+    if (const Yaml *step = fields.get("rounded to"))
+        if (auto f = read_formula(*step, path + ".rounded to", context)) {
+            const Environment::Values nothing;
+            table->step = f->evaluate({nothing}).value;
+            if (f->dimension() != table->by.dimension() || !f->is_constant() || table->step <= Exact(0))
+                fields.error("rounded to", "expected a plain positive number of the same kind as 'by'");
+        }
+    const Yaml *rows = fields.need("rows");
+    if (!rows) return nullptr;
+    if (rows->kind != Yaml::Kind::map || rows->entries.empty()) {
+        fields.error("rows", "expected a map from bands to values, such as {over 1/8 in to 3/16 in: 1/8 in}");
+        return nullptr;
+    }
+    for (const auto &entry : rows->entries) {
+        Table::Row row;
+        row.text = entry.key;
+        try {
+            row.band = parse_band(entry.key, context.names, table->by.dimension());
+        } catch (const InputError &e) {
+            Where at = entry.key_where;
+            at.column += static_cast<int>(e.column);
+            context.issues.error(at, path + ".rows", e.what());
+        }
+        auto value = read_formula(entry.value, path + ".rows." + entry.key, context);
+        if (!value) continue;
+        if (!table->rows.empty() && value->dimension() != table->rows.front().value.dimension())
+            context.issues.error(entry.value.where, path, "the rows give different kinds of values");
+        row.value = std::move(*value);
+        table->rows.push_back(std::move(row));
+    }
+    return table->rows.empty() ? nullptr : table;
+}
+
+Relevance read_relevance(const Yaml &node, ReadContext &context) {
+    static const std::vector<std::string> keys{"id", "types", "except", "exams", "ignore", "clause", "standing"};
+    const Fields fields(node, "relevance", keys, context.issues);
+    Relevance out;
+    out.id = fields.needed_text("id");
+    out.clause = fields.needed_text("clause");
+    out.standing = read_standing(fields, context.issues);
+    out.subject = read_subject(fields, context, true);
+    fields.need("ignore");
+    out.ignore = read_conditions(fields, "ignore", context);
+    refuse_scopes(out.ignore, {Scope::pair, Scope::group}, false, fields, "ignore");
+    for (const auto &c : out.ignore) out.text += (out.text.empty() ? "" : " and ") + c.text;
+    return out;
+}
+
+Merge read_merge(const Yaml &node, ReadContext &context) {
+    static const std::vector<std::string> keys{"id", "types", "except", "exams", "when", "clause", "standing", "reading"};
+    const Fields fields(node, "merge", keys, context.issues);
+    Merge out;
+    out.id = fields.needed_text("id");
+    out.clause = fields.needed_text("clause");
+    out.reading = fields.text("reading");
+    out.standing = read_standing(fields, context.issues);
+    out.subject = read_subject(fields, context, true);
+    if (const Yaml *when = fields.need("when"))
+        if (auto c = read_condition(*when, "merge.when", context)) {
+            const bool upper = c->edges.size() == 1 && (c->edges[0].compare == Compare::under ||
+                                                        c->edges[0].compare == Compare::at_most);
+            if (!upper || c->left.text.empty() || c->left.quantities() != std::vector<Quantity>{Quantity::gap})
+                fields.error("when", "expected 'gap under ...' or 'gap at most ...'");
+            refuse_scopes({*c}, {Scope::indication, Scope::group}, true, fields, "merge.when");
+            out.when = std::move(*c);
+        }
+    return out;
+}
+
+RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
+    static const std::vector<std::string> keys{"id", "one of", "classes", "when", "clause", "standing"};
+    const Fields fields(node, "required exams", keys, context.issues);
+    RequiredExam out;
+    out.id = fields.needed_text("id");
+    out.clause = fields.needed_text("clause");
+    out.standing = read_standing(fields, context.issues);
+    fields.need("one of");
+    out.one_of = exams_in(fields, "one of");
+    out.when = read_conditions(fields, "when", context);
+    refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
+    out.classes.assign(context.set.classes.size(), !fields.get("classes"));
+    for (const Yaml *word : fields.words("classes")) {
+        if (const auto index = context.set.class_index(word->text))
+            out.classes[*index] = true;
+        else
+            context.issues.error(word->where, "required exams.classes",
+                                 "there is no class '" + shown(word->text) + "'" +
+                                     did_you_mean(word->text, context.set.class_names()));
+    }
+    return out;
+}
+
+Gap read_gap(const Yaml &node, ReadContext &context) {
+    const Fields fields(node, "gaps", {"text", "types", "except", "exams"}, context.issues);
+    Gap out;
+    out.text = fields.needed_text("text");
+    if (fields.get("types")) out.subject = read_subject(fields, context, true);
+    return out;
+}
+
+} // namespace beadbook

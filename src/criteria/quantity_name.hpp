@@ -1,0 +1,108 @@
+#pragma once
+
+#include "measure/quantity.hpp"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+/// Everything a formula may speak of. What is known depends on where the formula stands: a coupon's
+/// quantities everywhere, an indication's in a rule on one indication, a pair's between neighbours, and
+/// the longest of a group where a group is formed.
+enum class Quantity : std::uint8_t {
+    // the coupon
+    thinner,
+    thicker,
+    weld_thickness,
+    bead_thickness,
+    throat,
+    weld_length,
+    outside_diameter,
+    fillet_size,
+    longest_leg,
+    weld_width,
+    design_temperature,
+    // one indication
+    length,
+    width,
+    depth,
+    height,
+    size,
+    angle,
+    area,
+    nearest_gap,
+    // two neighbours
+    gap,
+    smaller_size,
+    larger_size,
+    shorter_length,
+    longer_length,
+    // a group in line
+    longest,
+};
+constexpr std::size_t quantity_count = 25;
+constexpr std::size_t coupon_quantities = 11;
+constexpr std::size_t index_of(Quantity q) { return static_cast<std::size_t>(q); }
+
+enum class Scope : std::uint8_t { coupon, indication, pair, group };
+
+struct QuantityInfo {
+    std::string_view name;
+    Dimension dimension;
+    Scope scope;
+};
+const QuantityInfo &info(Quantity q);
+
+/// Words that a coupon's facts may take, for `joint is groove` and the like.
+enum class Fact : std::uint8_t { joint, joint_form, form, seam, magnetic, sides, inside, stress };
+constexpr std::size_t fact_count = 8;
+struct FactInfo {
+    std::string_view name;
+    std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"
+};
+const FactInfo &info(Fact fact);
+std::optional<Fact> fact_named(std::string_view name);
+
+/// What people say of one indication in a word.
+enum class Attribute : std::uint8_t { side, transition };
+constexpr std::size_t attribute_count = 2;
+const FactInfo &info(Attribute attribute);
+std::optional<Attribute> attribute_named(std::string_view name);
+
+/// The position + 1 of `word` in the list, or 0.
+std::uint8_t word_index(const FactInfo &info, std::string_view word);
+
+/// What kept a rule from being decided, as a set of bits.
+class Missing {
+public:
+    constexpr Missing() = default;
+    static constexpr Missing of(Quantity q) { return Missing(bit(index_of(q))); }
+    static constexpr Missing of(Fact f) { return Missing(bit(32 + static_cast<std::size_t>(f))); }
+    static constexpr Missing of(Attribute a) { return Missing(bit(44 + static_cast<std::size_t>(a))); }
+    static constexpr Missing place() { return Missing(bit(50)); }
+    static constexpr Missing across() { return Missing(bit(51)); }
+    static constexpr Missing shape() { return Missing(bit(52)); }
+    static constexpr Missing table_value() { return Missing(bit(53)); }
+    static constexpr Missing exact_number() { return Missing(bit(54)); }
+
+    constexpr bool any() const { return bits_ != 0; }
+    constexpr bool has(Missing other) const { return (bits_ & other.bits_) == other.bits_; }
+    friend constexpr Missing operator|(Missing a, Missing b) { return Missing(a.bits_ | b.bits_); }
+    constexpr Missing &operator|=(Missing other) { return *this = *this | other; }
+    friend constexpr bool operator==(Missing, Missing) = default;
+
+    /// In people's words: "the depth", "the place on the weld".
+    std::vector<std::string> names() const;
+
+private:
+    constexpr explicit Missing(std::uint64_t bits) : bits_(bits) {}
+    static constexpr std::uint64_t bit(std::size_t n) { return std::uint64_t{1} << n; }
+    std::uint64_t bits_ = 0;
+};
+
+} // namespace beadbook

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "criteria/fields.hpp"
+#include "criteria/formula_parser.hpp"
+#include "criteria/model.hpp"
+
+namespace beadbook {
+
+/// What the readers of a set's parts share.
+struct ReadContext {
+    const Vocabulary &vocabulary;
+    CriteriaSet &set; ///< classes, rules read so far
+    Names &names;
+    Issues &issues;
+};
+
+std::optional<Formula> read_formula(const Yaml &node, const std::string &path, ReadContext &context);
+std::optional<Condition> read_condition(const Yaml &node, const std::string &path, ReadContext &context);
+std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &node, ReadContext &context);
+Standing read_standing(const Fields &fields, Issues &issues);
+Standing read_standing(const Yaml &node, const std::string &path, Issues &issues);
+
+std::optional<Rule> read_rule(const Yaml &node, ReadContext &context);
+Relevance read_relevance(const Yaml &node, ReadContext &context);
+Merge read_merge(const Yaml &node, ReadContext &context);
+RequiredExam read_required_exam(const Yaml &node, ReadContext &context);
+Gap read_gap(const Yaml &node, ReadContext &context);
+
+} // namespace beadbook

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Files of criteria/ built into the program, so that a verdict never hangs on where it was installed.
+/// Throws std::out_of_range for a name that is not shipped.
+const std::string &shipped_file(const std::string &name);
+
+/// Names of the shipped criteria sets, without .yaml, in alphabetical order.
+std::vector<std::string> shipped_sets();
+
+} // namespace beadbook

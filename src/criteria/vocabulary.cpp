@@ -1,0 +1,126 @@
+#include "criteria/vocabulary.hpp"
+
+#include "criteria/fields.hpp"
+#include "criteria/shipped.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <stdexcept>
+
+namespace beadbook {
+namespace {
+
+std::string folded(std::string_view word) {
+    std::string out(trimmed(word));
+    std::transform(out.begin(), out.end(), out.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return out;
+}
+
+constexpr std::array<std::string_view, exam_count> exam_names{"VT", "MT", "PT", "RT"};
+
+Shape shape_named(const Fields &fields) {
+    const std::string word = fields.text("shape");
+    if (word == "linear") return Shape::linear;
+    if (word == "rounded") return Shape::rounded;
+    if (!word.empty()) fields.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
+    return Shape::unknown;
+}
+
+} // namespace
+
+std::string_view name_of(Exam exam) { return exam_names[static_cast<std::size_t>(exam)]; }
+
+std::optional<Exam> exam_named(std::string_view name) {
+    for (std::size_t i = 0; i < exam_count; ++i)
+        if (folded(exam_names[i]) == folded(name)) return static_cast<Exam>(i);
+    return std::nullopt;
+}
+
+std::string_view name_of(Shape shape) {
+    return shape == Shape::linear ? "linear" : shape == Shape::rounded ? "rounded" : "unknown";
+}
+
+const Vocabulary &Vocabulary::shipped() {
+    static const Vocabulary vocabulary = [] {
+        Issues issues;
+        Vocabulary v = read(shipped_file("vocabulary.yaml"), issues);
+        if (issues.any_error()) throw std::logic_error("built-in vocabulary: " + issues.all().front().text);
+        return v;
+    }();
+    return vocabulary;
+}
+
+Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
+    static const std::vector<std::string> keys{"name", "iso",    "quick", "under", "shape",
+                                               "also", "cause", "remedy", "basis", "measured"};
+    Vocabulary v;
+    const Yaml root = read_yaml(text, issues);
+    const Fields top(root, "", {"types"}, issues);
+    const Yaml *types = top.need("types");
+    if (!types) return v;
+    for (const auto &node : types->items) {
+        const Fields fields(node, "types", keys, issues);
+        ImperfectionType type;
+        type.name = fields.needed_text("name");
+        type.quick = fields.needed_text("quick");
+        type.shape = shape_named(fields);
+        type.measured = fields.flag("measured", false);
+        type.cause = fields.text("cause");
+        type.remedy = fields.text("remedy");
+        if (!type.cause.empty()) fields.need("basis");
+        if (const Yaml *iso = fields.get("iso"))
+            type.iso = Fields(*iso, "types.iso", {"code", "standing"}, issues).needed_text("code");
+        const std::string under = fields.text("under");
+        if (!under.empty()) {
+            type.under = v.find(under);
+            if (!type.under) fields.error("under", "no type above this one is called '" + shown(under) + "'");
+            if (type.under && type.shape == Shape::unknown) type.shape = v[*type.under].shape;
+        }
+        for (const Yaml *word : fields.words("also")) type.also.push_back(word->text);
+        const auto id = static_cast<TypeId>(v.types_.size());
+        v.types_.push_back(type);
+        v.add_word(type.name, id, node.where, issues);
+        v.add_word(type.quick, id, node.where, issues);
+        if (!type.iso.empty()) v.add_word(type.iso, id, node.where, issues);
+        for (const auto &word : type.also) v.add_word(word, id, node.where, issues);
+    }
+    return v;
+}
+
+void Vocabulary::add_word(const std::string &word, TypeId id, Where where, Issues &issues) {
+    const auto [entry, fresh] = words_.emplace(folded(word), id);
+    if (!fresh && entry->second != id)
+        issues.error(where, "types", "'" + word + "' already means " + types_[entry->second].name);
+}
+
+std::optional<TypeId> Vocabulary::find(std::string_view word) const {
+    const auto found = words_.find(folded(word));
+    if (found == words_.end()) return std::nullopt;
+    return found->second;
+}
+
+bool Vocabulary::is_a(TypeId type, TypeId wider) const {
+    for (std::optional<TypeId> t = type; t; t = types_[*t].under)
+        if (*t == wider) return true;
+    return false;
+}
+
+const ImperfectionType &Vocabulary::explained(TypeId id) const {
+    for (std::optional<TypeId> t = id; t; t = types_[*t].under)
+        if (!types_[*t].cause.empty()) return types_[*t];
+    return types_[id];
+}
+
+std::vector<std::string> Vocabulary::names() const {
+    std::vector<std::string> out;
+    for (const auto &type : types_) {
+        out.push_back(type.name);
+        out.insert(out.end(), type.also.begin(), type.also.end());
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "criteria/issue.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace beadbook {
+
+/// The four methods (ASTM E1316 abbreviations).
+enum class Exam : std::uint8_t { VT, MT, PT, RT };
+constexpr std::size_t exam_count = 4;
+std::string_view name_of(Exam exam);
+std::optional<Exam> exam_named(std::string_view name);
+
+/// Linear or rounded; unknown when it hangs on a length and width that nobody measured.
+enum class Shape : std::uint8_t { unknown, linear, rounded };
+std::string_view name_of(Shape shape);
+
+using TypeId = std::uint16_t;
+
+/// One kind of imperfection (ISO 6520-1 / AWS A3.0 term), or a dimension that is checked.
+struct ImperfectionType {
+    std::string name;
+    std::string iso;   ///< ISO 6520-1:2007 number, empty if it has none
+    std::string quick; ///< short form for fast logging
+    std::vector<std::string> also;
+    std::optional<TypeId> under;
+    Shape shape = Shape::unknown;
+    bool measured = false; ///< a dimension, not an imperfection
+    std::string cause, remedy;
+};
+
+/// All types, read once from criteria/vocabulary.yaml, which is built into the program.
+class Vocabulary {
+public:
+    static const Vocabulary &shipped();
+    /// Reads the file format above; mistakes go to `issues`.
+    static Vocabulary read(const std::string &text, Issues &issues);
+
+    std::size_t size() const { return types_.size(); }
+    const ImperfectionType &operator[](TypeId id) const { return types_[id]; }
+    /// By name, other word, quick form or ISO number; letter case does not matter.
+    std::optional<TypeId> find(std::string_view word) const;
+    /// Is `type` the same as `wider`, or one of its kinds?
+    bool is_a(TypeId type, TypeId wider) const;
+    /// Cause and remedy of the type or the nearest wider one that has them.
+    const ImperfectionType &explained(TypeId id) const;
+    std::vector<std::string> names() const;
+
+private:
+    void add_word(const std::string &word, TypeId id, Where where, Issues &issues);
+
+    std::vector<ImperfectionType> types_;
+    std::unordered_map<std::string, TypeId> words_;
+};
+
+} // namespace beadbook

@@ -1,0 +1,166 @@
+#include "criteria/yaml.hpp"
+
+#include "measure/text.hpp"
+
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
+#include <sstream>
+
+namespace beadbook {
+namespace {
+
+constexpr std::size_t deepest = 32;
+
+Where place(const YAML::Mark &mark) { return {mark.line + 1, mark.column + 1}; }
+
+/// Builds the tree from yaml-cpp's events: the only layer of it that shows anchors and every position.
+class TreeBuilder : public YAML::EventHandler {
+public:
+    explicit TreeBuilder(Issues &issues) : issues_(issues) {}
+
+    Yaml root;
+
+    void OnDocumentStart(const YAML::Mark &) override {}
+    void OnDocumentEnd() override {}
+    void OnNull(const YAML::Mark &mark, YAML::anchor_t anchor) override {
+        refuse_anchor(mark, anchor);
+        issues_.error(place(mark), path(), "nothing stands here; expected a value");
+        add(scalar("", mark));
+    }
+    void OnAlias(const YAML::Mark &mark, YAML::anchor_t) override {
+        issues_.error(place(mark), path(), "found an alias (*name); write the value out, aliases are not allowed");
+        add(scalar("", mark));
+    }
+    void OnScalar(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                  const std::string &value) override {
+        refuse_anchor(mark, anchor);
+        refuse_tag(mark, tag);
+        Yaml node = scalar(value, mark);
+        node.quoted = tag == "!";
+        add(std::move(node));
+    }
+    void OnSequenceStart(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                         YAML::EmitterStyle::value) override {
+        open(Yaml::Kind::list, mark, tag, anchor);
+    }
+    void OnSequenceEnd() override { close(); }
+    void OnMapStart(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
+                    YAML::EmitterStyle::value) override {
+        open(Yaml::Kind::map, mark, tag, anchor);
+    }
+    void OnMapEnd() override { close(); }
+
+private:
+    struct Level {
+        Yaml node;
+        bool awaits_value = false;
+        std::string key;
+        Where key_where;
+    };
+
+    static Yaml scalar(const std::string &text, const YAML::Mark &mark) {
+        Yaml node;
+        node.text = text;
+        node.where = place(mark);
+        return node;
+    }
+
+    std::string path() const {
+        std::string out;
+        for (const auto &level : stack_)
+            if (level.awaits_value) out += (out.empty() ? "" : ".") + level.key;
+        return out;
+    }
+
+    void refuse_anchor(const YAML::Mark &mark, YAML::anchor_t anchor) {
+        if (anchor != YAML::NullAnchor)
+            issues_.error(place(mark), path(), "found an anchor (&name); anchors are not allowed");
+    }
+    void refuse_tag(const YAML::Mark &mark, const std::string &tag) {
+        if (!tag.empty() && tag != "?" && tag != "!")
+            issues_.error(place(mark), path(), "found a tag '" + shown(tag) + "'; tags are not allowed");
+    }
+
+    void open(Yaml::Kind kind, const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor) {
+        refuse_anchor(mark, anchor);
+        refuse_tag(mark, tag);
+        if (stack_.size() == deepest) throw YAML::ParserException(mark, "nested too deeply");
+        Level level;
+        level.node.kind = kind;
+        level.node.where = place(mark);
+        stack_.push_back(std::move(level));
+    }
+
+    void close() {
+        Yaml node = std::move(stack_.back().node);
+        stack_.pop_back();
+        add(std::move(node));
+    }
+
+    void add(Yaml node) {
+        if (stack_.empty()) {
+            root = std::move(node);
+            return;
+        }
+        Level &level = stack_.back();
+        if (level.node.kind == Yaml::Kind::list) {
+            level.node.items.push_back(std::move(node));
+        } else if (!level.awaits_value) {
+            take_key(level, node);
+        } else {
+            level.awaits_value = false;
+            if (!level.node.find(level.key))
+                level.node.entries.push_back({level.key, level.key_where, std::move(node)});
+        }
+    }
+
+    void take_key(Level &level, const Yaml &node) {
+        if (node.kind != Yaml::Kind::scalar)
+            issues_.error(node.where, path(), "found a list or map as a key; expected a word");
+        else if (node.text == "<<")
+            issues_.error(node.where, path(), "found a merge key (<<); merge keys are not allowed");
+        else if (level.node.find(node.text))
+            issues_.error(node.where, path(), "key '" + shown(node.text) + "' stands here a second time");
+        level.key = node.text;
+        level.key_where = node.where;
+        level.awaits_value = true;
+    }
+
+    Issues &issues_;
+    std::vector<Level> stack_;
+};
+
+} // namespace
+
+const Yaml *Yaml::find(std::string_view key) const {
+    for (const auto &entry : entries)
+        if (entry.key == key) return &entry.value;
+    return nullptr;
+}
+
+Yaml read_yaml(const std::string &text, Issues &issues) {
+    if (!valid_utf8(text) || text.find('\0') != std::string::npos) {
+        issues.error({}, "", "the file is not UTF-8 text");
+        return {};
+    }
+    TreeBuilder builder(issues);
+    try {
+        std::istringstream stream(text);
+        YAML::Parser parser(stream);
+        if (!parser.HandleNextDocument(builder)) {
+            issues.error({}, "", "the file is empty; expected a criteria set");
+            return {};
+        }
+        TreeBuilder second(issues);
+        if (parser.HandleNextDocument(second))
+            issues.error(second.root.where, "", "found a second document (---); expected one a file");
+    } catch (const YAML::Exception &e) {
+        const bool known = !e.mark.is_null();
+        issues.error(known ? place(e.mark) : Where{}, "", "this is not YAML: " + e.msg);
+    }
+    return std::move(builder.root);
+}
+
+} // namespace beadbook

@@ -1,0 +1,225 @@
+#include "judge/evaluation.hpp"
+
+#include "judge/held.hpp"
+#include "judge/neighbours.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// One rule on what one exam found.
+class RuleCheck {
+public:
+    RuleCheck(Evaluation &e, std::size_t rule, std::span<const Candidate> candidates)
+        : e_(e), index_(rule), rule_(e.set.rules[rule]) {
+        applies_ = holds_for(rule_.when, e.coupon, {}, {}, applies_missing_);
+        if (applies_ == Truth::no) return;
+        for (const auto &c : candidates) consider(c.item);
+    }
+
+    void run() {
+        if (applies_ == Truth::no || members_.empty()) return;
+        for (std::size_t c = 0; c < e_.classes.size(); ++c)
+            if (rule_.limits[c].kind != Limit::Kind::not_said)
+                for (const auto &m : members_) e_.cover(m.item, c);
+        each_class(Limit::Kind::none, [&](std::size_t c) { blanket(c, Finding::Kind::not_allowed); });
+        each_class(Limit::Kind::ask, [&](std::size_t c) { blanket(c, Finding::Kind::person_decides); });
+        const bool any_value = std::any_of(rule_.limits.begin(), rule_.limits.end(),
+                                           [](const Limit &l) { return l.kind == Limit::Kind::value; });
+        if (!any_value) return;
+        switch (rule_.kind) {
+        case Rule::Kind::each: check_each(); break;
+        case Rule::Kind::gap: check_gaps(); break;
+        case Rule::Kind::sum:
+        case Rule::Kind::count: check_held(); break;
+        default: break;
+        }
+    }
+
+private:
+    void consider(std::uint32_t i) {
+        const Item &item = e_.items[i];
+        Member m{i, item.counts, {}};
+        if (item.counts == Truth::no) return;
+        if (rule_.shape != Shape::unknown && item.shape != rule_.shape) {
+            if (item.shape != Shape::unknown) return;
+            m.certain = Truth::unknown;
+            m.doubts |= Missing::shape();
+        }
+        if (item.counts == Truth::unknown) m.doubts |= item.doubts;
+        m.certain = both(m.certain, holds_for(rule_.where, e_.coupon, item.measures, item.words, m.doubts));
+        if (m.certain != Truth::no) members_.push_back(m);
+    }
+
+    template <class F> void each_class(Limit::Kind kind, F f) {
+        for (std::size_t c = 0; c < e_.classes.size(); ++c)
+            if (rule_.limits[c].kind == kind) f(c);
+    }
+
+    Finding finding(Finding::Kind kind, Verdict effect, std::span<const std::uint32_t> items) const {
+        Finding f;
+        f.kind = kind;
+        f.effect = effect;
+        f.rule = static_cast<int>(index_);
+        f.indications = e_.numbers_of(items);
+        if (items.size() == 1) f.place = e_.items[items[0]].place;
+        return f;
+    }
+
+    /// A rejection only if it is certain that the rule applies and that it speaks of these.
+    void reject(std::size_t c, Finding::Kind kind, Truth certain, Missing doubts, std::span<const std::uint32_t> items,
+                const Exact *measured, const Exact *limit, std::optional<Span> place = {}) {
+        const bool sure = applies_ == Truth::yes && certain == Truth::yes;
+        Finding f = finding(sure ? kind : Finding::Kind::missing_data, sure ? Verdict::reject : Verdict::cannot_say, items);
+        if (!sure) f.missing = doubts | applies_missing_;
+        if (place) f.place = place;
+        if (measured) {
+            f.has_numbers = true;
+            f.measured = *measured;
+            f.limit = *limit;
+            f.ratio = ratio_of(*measured, *limit, rule_.compare);
+        }
+        e_.add(c, std::move(f));
+    }
+
+    void cannot_say(std::size_t c, Missing missing, std::span<const std::uint32_t> items) {
+        Finding f = finding(Finding::Kind::missing_data, Verdict::cannot_say, items);
+        f.missing = missing | applies_missing_;
+        e_.add(c, std::move(f));
+    }
+
+    void blanket(std::size_t c, Finding::Kind kind) {
+        for (const auto &m : members_) {
+            if (kind == Finding::Kind::not_allowed) {
+                reject(c, kind, m.certain, m.doubts, {&m.item, 1}, nullptr, nullptr);
+            } else {
+                Finding f = finding(kind, Verdict::cannot_say, {&m.item, 1});
+                f.missing = m.doubts | applies_missing_;
+                e_.add(c, std::move(f));
+            }
+        }
+    }
+
+    void compare(std::size_t c, const Exact &measured, const Exact &limit, Truth certain, Missing doubts,
+                 std::span<const std::uint32_t> items, std::optional<Span> place) {
+        e_.note_borderline(index_, c, measured, limit, both(certain, applies_), items);
+        if (holds(measured, rule_.compare, limit)) {
+            if (applies_ == Truth::yes && certain == Truth::yes) e_.kept(c, index_, measured, limit, items, place);
+        } else {
+            reject(c, Finding::Kind::over_limit, certain, doubts, items, &measured, &limit, place);
+        }
+    }
+
+    void check_each() {
+        const bool upper = rule_.compare == Compare::at_most || rule_.compare == Compare::under;
+        for (const auto &m : members_) {
+            const Item &item = e_.items[m.item];
+            const Environment env{e_.coupon.values, &item.measures};
+            const Evaluated measured = rule_.measure.evaluate(env);
+            each_class(Limit::Kind::value, [&](std::size_t c) {
+                const Evaluated limit = rule_.limits[c].formula.evaluate(env);
+                if (!measured.known() || !limit.known())
+                    return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
+                // What is within the limit alone may be over it as one with a neighbour.
+                if (upper && item.may_merge && holds(measured.value, rule_.compare, limit.value))
+                    return cannot_say(c, Missing::place(), {&m.item, 1});
+                compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
+            });
+        }
+    }
+
+    void check_gaps() {
+        std::vector<Span> spans;
+        std::vector<const Member *> placed;
+        Missing doubts;
+        for (const auto &m : members_) {
+            if (const auto &place = e_.items[m.item].place) {
+                spans.push_back(*place);
+                placed.push_back(&m);
+            }
+        }
+        std::vector<std::uint32_t> all;
+        for (const auto &m : members_) all.push_back(m.item);
+        const auto pairs = neighbour_pairs(spans, e_.coupon.around());
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            if (placed.size() < members_.size() && members_.size() > 1) cannot_say(c, Missing::place(), all);
+            if (placed.size() > 1 && e_.coupon.line.closed && !e_.coupon.line.length)
+                cannot_say(c, Missing::of(Quantity::weld_length), all);
+            for (const Pair &pair : pairs) check_pair(c, *placed[pair.first], *placed[pair.second], pair.gap);
+        });
+        if (pairs.empty()) return;
+        // An uncertain one in between must not hide two certain ones that are too near.
+        check_certain_gaps(placed);
+    }
+
+    void check_certain_gaps(const std::vector<const Member *> &placed) {
+        std::vector<Span> spans;
+        std::vector<const Member *> sure;
+        for (const Member *m : placed)
+            if (m->certain == Truth::yes) {
+                sure.push_back(m);
+                spans.push_back(*e_.items[m->item].place);
+            }
+        if (sure.size() == placed.size()) return;
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            for (const Pair &pair : neighbour_pairs(spans, e_.coupon.around()))
+                check_pair(c, *sure[pair.first], *sure[pair.second], pair.gap);
+        });
+    }
+
+    void check_pair(std::size_t c, const Member &a, const Member &b, std::int64_t gap) {
+        Environment::Values pair;
+        const auto larger_of = [&](Quantity of, Quantity larger) {
+            const auto &x = e_.items[a.item].measures, &y = e_.items[b.item].measures;
+            if (x.has(of) && y.has(of)) pair.set(larger, std::max(x.value[index_of(of)], y.value[index_of(of)]));
+        };
+        larger_of(Quantity::size, Quantity::larger_size);
+        larger_of(Quantity::length, Quantity::longer_length);
+        const Evaluated limit = rule_.limits[c].formula.evaluate({e_.coupon.values, &pair});
+        const std::uint32_t two[] = {std::min(a.item, b.item), std::max(a.item, b.item)};
+        if (!limit.known()) return cannot_say(c, limit.missing, two);
+        const Span between{e_.items[a.item].place->to, e_.items[b.item].place->from};
+        compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two, between);
+    }
+
+    void check_held() {
+        const HeldBounds bounds = bounds_of(e_, rule_, members_);
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            Evaluated limit = rule_.limits[c].formula.evaluate({e_.coupon.values});
+            if (limit.known() && rule_.prorated) limit = prorated(limit.value, bounds.window);
+            if (!limit.known() || bounds.missing_window.any())
+                return cannot_say(c, limit.missing | bounds.missing_window, bounds.everyone);
+            bool out = false;
+            for (const auto &held : bounds.least) {
+                if (held.value == Exact(0)) continue;
+                compare(c, held.value, limit.value, Truth::yes, {}, held.items, held.place);
+                out = out || !holds(held.value, rule_.compare, limit.value);
+            }
+            if (out || !bounds.doubts.any()) return;
+            const bool safe = bounds.most && holds(*bounds.most, rule_.compare, limit.value);
+            if (!safe) cannot_say(c, bounds.doubts, bounds.everyone);
+        });
+    }
+
+    Evaluated prorated(const Exact &limit, const std::optional<Exact> &window) const {
+        const Evaluated length = Formula::of(Quantity::weld_length).evaluate({e_.coupon.values});
+        if (!length.known() || !window) return {0, length.missing};
+        return {length.value < *window ? limit * length.value / *window : limit, {}};
+    }
+
+    Evaluation &e_;
+    std::size_t index_;
+    const Rule &rule_;
+    Truth applies_ = Truth::yes;
+    Missing applies_missing_;
+    std::vector<Member> members_;
+};
+
+} // namespace
+
+void check_rule(Evaluation &evaluation, std::size_t rule, std::span<const Candidate> candidates) {
+    RuleCheck(evaluation, rule, candidates).run();
+}
+
+} // namespace beadbook

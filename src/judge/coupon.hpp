@@ -1,0 +1,54 @@
+#pragma once
+
+#include "criteria/model.hpp"
+#include "measure/place.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace beadbook {
+
+/// A stretch of weld, from the datum. On a closed weld `to` may lie beyond the datum (past the length).
+struct Span {
+    Length from, to;
+    friend constexpr bool operator==(const Span &, const Span &) = default;
+};
+
+/// One indication as the judge sees it. What nobody measured is absent, never zero.
+struct Indication {
+    int number = 0; ///< how the record calls it
+    TypeId type = 0;
+    Exam exam = Exam::VT;
+    std::optional<Span> place;  ///< along the weld
+    std::optional<Span> across; ///< across it, from the centre line; may be negative
+    Environment::Values measures; ///< length, width, depth, height, size, angle, area
+    std::array<std::uint8_t, attribute_count> words{};
+
+    /// Fills in what follows from what was measured: size is the larger of length and width, a pore with
+    /// only a size is as long as that, area is the ellipse of a rounded and the rectangle of a linear one
+    /// (to the whole nm2), and the place ends one length after where it begins.
+    void complete(const Vocabulary &vocabulary);
+};
+
+/// An examination that was done. One that does not count (part of the weld left out, conditions not met)
+/// cannot fulfil a requirement, but what it found still counts.
+struct ExamDone {
+    Exam method = Exam::VT;
+    bool counts = true;
+    std::string why_not;
+};
+
+/// The test coupon's facts; word 0 and an absent value mean "not known".
+struct Coupon {
+    Environment::Values values;
+    std::array<std::uint8_t, fact_count> facts{};
+    WeldLine line;
+    /// The way round a closed weld, if it is one and its length is known.
+    std::optional<std::int64_t> around() const {
+        if (!line.closed || !line.length) return std::nullopt;
+        return line.length->nm;
+    }
+    ExamSet called_for; ///< exams that the drawing or contract asks for beyond the standard
+};
+
+} // namespace beadbook

@@ -1,0 +1,76 @@
+#pragma once
+
+#include "judge/item.hpp"
+#include "judge/judgement.hpp"
+
+#include <span>
+
+namespace beadbook {
+
+/// An item that a rule speaks of, and how sure that is.
+struct Candidate {
+    std::uint16_t rule = 0;
+    Exam exam = Exam::VT;
+    std::uint32_t item = 0;
+};
+
+/// What all rule checks of one judgement share: the input, and the classes' findings as they grow.
+class Evaluation {
+public:
+    Evaluation(const CriteriaSet &set, const Coupon &coupon, const std::vector<Indication> &indications,
+               std::vector<Item> items);
+
+    const CriteriaSet &set;
+    const Coupon &coupon;
+    const std::vector<Indication> &indications;
+    const std::vector<Item> items;
+    std::vector<ClassJudgement> classes;
+
+    /// Numbers of the indications behind items, ascending.
+    std::vector<int> numbers_of(std::span<const std::uint32_t> of_items) const;
+
+    void add(std::size_t class_index, Finding finding) { classes[class_index].findings.push_back(std::move(finding)); }
+
+    /// A measure that kept its limit: remembered if it is the nearest miss so far.
+    void kept(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,
+              std::span<const std::uint32_t> of_items, std::optional<Span> place);
+
+    /// Class `c` has a rule that decides about item `i`.
+    void cover(std::size_t i, std::size_t c) { covered_[i] |= std::uint32_t{1} << c; }
+    bool covered(std::size_t i, std::size_t c) const { return (covered_[i] >> c) & 1u; }
+
+    /// How near a rule came to its limit in a class, for rules that combine others.
+    struct Borderline {
+        Truth reached = Truth::no;
+        std::vector<std::uint32_t> items;
+    };
+    void note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured, const Exact &limit,
+                         Truth certain, std::span<const std::uint32_t> of_items);
+    const Borderline &borderline(std::size_t rule, std::size_t class_index) const {
+        return borderlines_[rule * set.classes.size() + class_index];
+    }
+
+    /// Best so far, written into the classes.
+    void settle_nearest();
+
+private:
+    struct Nearest {
+        double ratio = -1;
+        std::size_t rule = 0;
+        Exact measured, limit;
+        std::vector<std::uint32_t> items;
+        std::optional<Span> place;
+    };
+    std::vector<Nearest> nearest_;
+    std::vector<std::uint32_t> covered_;
+    std::vector<Borderline> borderlines_;
+    std::vector<std::optional<Exact>> share_; ///< of each rule's limit that counts as borderline
+};
+
+/// measured / limit for a maximum, limit / measured for a minimum; over 1 is out.
+double ratio_of(const Exact &measured, const Exact &limit, Compare compare);
+
+/// Judges one rule on the candidates that one exam found; adds findings to every class.
+void check_rule(Evaluation &evaluation, std::size_t rule, std::span<const Candidate> candidates);
+
+} // namespace beadbook

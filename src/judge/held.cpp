@@ -1,0 +1,242 @@
+#include "judge/held.hpp"
+
+#include "judge/neighbours.hpp"
+#include "judge/window.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+class Bounds {
+public:
+    Bounds(const Evaluation &e, const Rule &rule, const std::vector<Member> &members)
+        : e_(e), rule_(rule), members_(members) {}
+
+    HeldBounds compute() {
+        for (const auto &m : members_) out_.everyone.push_back(m.item);
+        settle_window();
+        if (out_.missing_window.any()) return std::move(out_);
+        for (const auto &m : members_) sort_in(m);
+        const Exact certain_total = total(certain_) + total(certain_unplaced_);
+        if (whole_ && !rule_.linked) {
+            auto all = certain_;
+            all.insert(all.end(), certain_unplaced_.begin(), certain_unplaced_.end());
+            out_.least.push_back({certain_total, std::nullopt, items_of(all)});
+            if (out_.doubts.any() && bounded_) out_.most = certain_total + total(uncertain_);
+            return std::move(out_);
+        }
+        if (!certain_unplaced_.empty() || unplaced_uncertain_) out_.doubts |= Missing::place();
+        out_.least = worst(certain_);
+        add_alone();
+        if (out_.doubts.any() && bounded_) upper_bound(certain_total);
+        return std::move(out_);
+    }
+
+private:
+    using Items = std::vector<std::uint32_t>;
+
+    void settle_window() {
+        const auto &line = e_.coupon.line;
+        if (!rule_.window) return; // groups in line: whole groups
+        if (rule_.window->kind == Window::Kind::area) {
+            out_.window = rule_.window->longest_side;
+            return;
+        }
+        if (rule_.window->kind == Window::Kind::whole_weld) {
+            whole_ = true;
+            return;
+        }
+        const Evaluated length = rule_.window->length.evaluate({e_.coupon.values});
+        out_.missing_window = length.missing;
+        if (!length.known()) return;
+        out_.window = length.value;
+        // A fraction of a nanometre is given to the welder's disadvantage: the window is rounded up.
+        const Int128 down = length.value.num() / length.value.den();
+        width_ = static_cast<std::int64_t>(length.value == Exact::whole(down) ? down : down + 1);
+        whole_ = line.length && width_ >= line.length->nm;
+        if (line.closed && !line.length) out_.doubts |= Missing::of(Quantity::weld_length);
+    }
+
+    std::optional<Exact> weight(std::uint32_t i) const {
+        if (rule_.kind == Rule::Kind::count) return Exact(1);
+        const auto &measures = e_.items[i].measures;
+        if (!measures.has(rule_.summed)) return std::nullopt;
+        return measures.value[index_of(rule_.summed)];
+    }
+
+    void sort_in(const Member &m) {
+        const Item &item = e_.items[m.item];
+        if (!weight(m.item)) {
+            out_.doubts |= Missing::of(rule_.summed) | m.doubts;
+            bounded_ = false;
+            return;
+        }
+        const bool placed = item.place && (!area() || item.across);
+        if (m.certain != Truth::yes) {
+            out_.doubts |= m.doubts;
+            uncertain_.push_back(m.item);
+            unplaced_uncertain_ = unplaced_uncertain_ || !placed;
+        } else {
+            (placed ? certain_ : certain_unplaced_).push_back(m.item);
+            if (item.place && !placed) out_.doubts |= Missing::across();
+        }
+    }
+
+    bool area() const { return rule_.window && rule_.window->kind == Window::Kind::area; }
+
+    Exact total(const Items &items) const {
+        Exact sum = 0;
+        for (const auto i : items) sum = sum + *weight(i);
+        return sum;
+    }
+
+    static Items items_of(Items items) {
+        std::sort(items.begin(), items.end());
+        return items;
+    }
+
+    /// One that is not placed still lies somewhere, whole or as much as the window holds.
+    void add_alone() {
+        for (const auto i : certain_unplaced_) {
+            Exact alone = *weight(i);
+            if (rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length && rule_.window)
+                alone = std::min(alone, Exact(width_));
+            out_.least.push_back({alone, std::nullopt, {i}});
+        }
+    }
+
+    void upper_bound(const Exact &certain_total) {
+        const bool open = e_.coupon.line.closed && !e_.coupon.line.length;
+        if (!certain_unplaced_.empty() || unplaced_uncertain_ || open) {
+            out_.most = certain_total + total(uncertain_);
+            if (area()) out_.most = area_upper_bound();
+            return;
+        }
+        Items all = certain_;
+        all.insert(all.end(), uncertain_.begin(), uncertain_.end());
+        Exact most = 0;
+        for (const auto &held : worst(all)) most = std::max(most, held.value);
+        out_.most = most;
+    }
+
+    /// Without places across, all that lie within the longest side along may lie in one rectangle.
+    Exact area_upper_bound() const {
+        std::vector<Stretch> along;
+        Int128 nowhere = 0;
+        for (const auto &m : members_) {
+            const auto &place = e_.items[m.item].place;
+            if (place)
+                along.push_back({place->from.nm, place->to.nm, 1, 0, 0, along.size()});
+            else
+                ++nowhere;
+        }
+        const auto longest = static_cast<std::int64_t>(rule_.window->longest_side.num());
+        return Exact::whole(most_weight(along, longest, e_.coupon.around()).held + nowhere);
+    }
+
+    std::vector<Held> worst(const Items &items) const {
+        if (items.empty()) return {};
+        if (!rule_.linked) return {worst_window(items)};
+        std::vector<Span> spans;
+        std::vector<std::int64_t> lengths;
+        for (const auto i : items) {
+            spans.push_back(*e_.items[i].place);
+            lengths.push_back(spans.back().to.nm - spans.back().from.nm);
+        }
+        const Condition::Edge &edge = rule_.linked->edges[0];
+        const auto links = [&](std::int64_t gap, std::int64_t longest) {
+            Environment::Values group;
+            group.set(Quantity::longest, Exact(longest));
+            const Evaluated limit = edge.right.evaluate({e_.coupon.values, &group});
+            // Not known links: a larger group is the stricter reading.
+            return !limit.known() || holds(Exact(gap), edge.compare, limit.value);
+        };
+        std::vector<Held> out;
+        for (const auto &group : groups_in_line(spans, lengths, e_.coupon.around(), links)) {
+            Items chosen;
+            for (const auto k : group) chosen.push_back(items[k]);
+            if (rule_.window && !whole_) {
+                out.push_back(worst_window(chosen));
+            } else {
+                const Span place{spans[group.front()].from, spans[group.back()].to};
+                out.push_back({total(chosen), place, items_of(chosen)});
+            }
+        }
+        return out;
+    }
+
+    Held worst_window(const Items &items) const {
+        std::vector<Stretch> stretches;
+        for (const auto i : items) {
+            const Item &item = e_.items[i];
+            Stretch s{item.place->from.nm, item.place->to.nm, weight(i)->num(), 0, 0, stretches.size()};
+            if (item.across) s.across_from = item.across->from.nm, s.across_to = item.across->to.nm;
+            stretches.push_back(s);
+        }
+        const auto around = e_.coupon.around();
+        const bool length = rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length;
+        WorstWindow worst;
+        if (area())
+            worst = most_in_area(stretches, rule_.window->area.num(),
+                                 static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
+        else
+            worst = length ? most_length(stretches, width_, around) : most_weight(stretches, width_, around);
+        Items inside;
+        for (std::size_t k = 0; k < items.size(); ++k)
+            if (lies_in(stretches[k], worst, around)) inside.push_back(items[k]);
+        const Span place = on_weld(worst, around);
+        return {Exact::whole(worst.held), place, items_of(inside)};
+    }
+
+    /// The window as people lay it: on a closed weld within the first turn, on a straight one not past its ends.
+    Span on_weld(WorstWindow w, std::optional<std::int64_t> around) const {
+        std::int64_t shift = 0;
+        if (around) {
+            const std::int64_t turns = w.from >= 0 ? w.from / *around : -((-w.from + *around - 1) / *around);
+            shift = -turns * *around;
+        } else if (w.from < 0) {
+            shift = -w.from;
+        } else if (const auto length = e_.coupon.line.length; length && w.to > length->nm) {
+            shift = std::max(length->nm - w.to, -w.from);
+        }
+        return {{w.from + shift}, {w.to + shift}};
+    }
+
+    static bool lies_in(const Stretch &s, const WorstWindow &w, std::optional<std::int64_t> around) {
+        for (std::int64_t turn = 0; turn <= (around ? 2 : 0); ++turn) {
+            const std::int64_t by = turn * around.value_or(0);
+            if (s.to + by > w.from && s.from + by <= w.to) return true;
+        }
+        return false;
+    }
+
+    /// A count past which no class accepts.
+    std::size_t enough() const {
+        Exact most = 0;
+        for (const auto &limit : rule_.limits) {
+            if (limit.kind != Limit::Kind::value) continue;
+            const Evaluated value = limit.formula.evaluate({e_.coupon.values});
+            if (value.known()) most = std::max(most, value.value);
+        }
+        return static_cast<std::size_t>(most.num() / most.den());
+    }
+
+    const Evaluation &e_;
+    const Rule &rule_;
+    const std::vector<Member> &members_;
+    HeldBounds out_;
+    std::int64_t width_ = 0;
+    bool whole_ = false;
+    bool bounded_ = true;
+    bool unplaced_uncertain_ = false;
+    Items certain_, certain_unplaced_, uncertain_;
+};
+
+} // namespace
+
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, const std::vector<Member> &members) {
+    return Bounds(evaluation, rule, members).compute();
+}
+
+} // namespace beadbook

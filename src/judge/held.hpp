@@ -1,0 +1,34 @@
+#pragma once
+
+#include "judge/evaluation.hpp"
+
+namespace beadbook {
+
+/// An item that a rule speaks of, once its conditions are settled.
+struct Member {
+    std::uint32_t item = 0;
+    Truth certain = Truth::yes;
+    Missing doubts;
+};
+
+/// How much a window or a group holds, and what lies in it.
+struct Held {
+    Exact value;
+    std::optional<Span> place;
+    std::vector<std::uint32_t> items;
+};
+
+/// A sum or count from both sides: what is certain, and what it could be at most when missing data turn out
+/// for the worst. If nothing is missing, `doubts` is empty and `least` is the answer.
+struct HeldBounds {
+    std::vector<Held> least;    ///< the worst window; or one entry a group in line
+    std::optional<Exact> most;  ///< nothing: no upper bound is known
+    Missing doubts;
+    Missing missing_window;     ///< the window itself cannot be computed
+    std::optional<Exact> window; ///< its length, if it has one
+    std::vector<std::uint32_t> everyone;
+};
+
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, const std::vector<Member> &members);
+
+} // namespace beadbook

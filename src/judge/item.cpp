@@ -1,0 +1,90 @@
+#include "judge/item.hpp"
+
+#include "judge/merge.hpp"
+#include "judge/neighbours.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// The least free distance along the weld to another item. With an unplaced one somewhere nobody's nearest
+/// neighbour is known; a lone one has the longest possible way to go.
+void set_nearest_gaps(std::vector<Item> &items, const Coupon &coupon) {
+    std::vector<Span> spans;
+    for (const auto &item : items) {
+        if (!item.place) return;
+        spans.push_back(*item.place);
+    }
+    std::vector<std::int64_t> nearest(items.size(), longest_length.nm);
+    for (const Pair &pair : neighbour_pairs(spans, coupon.around()))
+        for (const std::size_t i : {pair.first, pair.second}) nearest[i] = std::min(nearest[i], pair.gap);
+    for (std::size_t i = 0; i < items.size(); ++i) items[i].measures.set(Quantity::nearest_gap, Exact(nearest[i]));
+}
+
+void settle_shape(Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
+    const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
+    if (set.linear && measured) {
+        Missing missing;
+        const Truth linear = set.linear->compare({coupon.values, &item.measures}, missing);
+        item.shape = linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
+    } else {
+        item.shape = type.shape;
+    }
+}
+
+void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first) {
+    for (const auto &clause : set.relevance) {
+        if (!clause.subject.covers(first.type, first.exam)) continue;
+        Missing missing;
+        const Truth ignored = holds_for(clause.ignore, coupon, item.measures, item.words, missing);
+        if (ignored == Truth::no) continue;
+        item.counts = both(item.counts, ignored == Truth::yes ? Truth::no : Truth::unknown);
+        if (ignored == Truth::unknown) item.doubts |= missing;
+    }
+}
+
+} // namespace
+
+Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon, const Environment::Values &measures,
+                const std::array<std::uint8_t, attribute_count> &words, Missing &missing) {
+    Truth all = Truth::yes;
+    Missing lacks;
+    for (const auto &c : conditions) {
+        Truth one = Truth::yes;
+        switch (c.kind) {
+        case Condition::Kind::comparison: one = c.compare({coupon.values, &measures}, lacks); break;
+        case Condition::Kind::fact: one = c.word(coupon.facts[static_cast<std::size_t>(c.fact)], lacks); break;
+        case Condition::Kind::attribute: one = c.word(words[static_cast<std::size_t>(c.attribute)], lacks); break;
+        }
+        if (one == Truth::no) return Truth::no;
+        all = both(all, one);
+    }
+    missing |= lacks;
+    return all;
+}
+
+std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
+                             const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    std::vector<Item> items;
+    items.reserve(indications.size());
+    for (std::size_t i = 0; i < indications.size(); ++i) {
+        Item item;
+        item.members.push_back(i);
+        item.place = indications[i].place;
+        item.across = indications[i].across;
+        item.measures = indications[i].measures;
+        item.words = indications[i].words;
+        items.push_back(std::move(item));
+    }
+    for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon);
+    if (set.needs_nearest_gap) set_nearest_gaps(items, coupon);
+    for (auto &item : items) {
+        const Indication &first = indications[item.members.front()];
+        settle_shape(item, set, coupon, vocabulary[first.type]);
+        settle_relevance(item, set, coupon, first);
+    }
+    return items;
+}
+
+} // namespace beadbook

@@ -1,0 +1,207 @@
+#include "judge/evaluation.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace beadbook {
+namespace {
+
+/// Which rules speak of which items, in rule order; one exam's finds never mix with another's.
+std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e) {
+    std::vector<Candidate> out;
+    for (std::uint32_t i = 0; i < e.items.size(); ++i) {
+        const Item &item = e.items[i];
+        if (item.counts == Truth::no) continue;
+        const std::size_t begin = out.size();
+        for (const std::size_t m : item.members) {
+            const Indication &found = e.indications[m];
+            for (const std::uint16_t r : set.rules_for(found.type, found.exam)) out.push_back({r, found.exam, i});
+        }
+        if (item.members.size() == 1) continue;
+        // Joined ones of several types: each rule once.
+        const auto first = out.begin() + static_cast<std::ptrdiff_t>(begin);
+        std::sort(first, out.end(), [](const Candidate &a, const Candidate &b) { return a.rule < b.rule; });
+        out.erase(std::unique(first, out.end(), [](const Candidate &a, const Candidate &b) { return a.rule == b.rule; }),
+                  out.end());
+    }
+    std::sort(out.begin(), out.end(), [](const Candidate &a, const Candidate &b) {
+        return std::tie(a.rule, a.exam, a.item) < std::tie(b.rule, b.exam, b.item);
+    });
+    return out;
+}
+
+void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
+    const auto done = [&](Exam method) {
+        return std::any_of(exams.begin(), exams.end(), [&](const ExamDone &x) { return x.counts && x.method == method; });
+    };
+    const auto missing = [&](std::size_t c, int clause, std::vector<Exam> of, Missing lacks) {
+        Finding f;
+        f.kind = Finding::Kind::exam_missing;
+        f.effect = Verdict::cannot_say;
+        f.clause = clause;
+        f.exams = std::move(of);
+        f.missing = lacks;
+        e.add(c, std::move(f));
+    };
+    for (std::size_t r = 0; r < e.set.required.size(); ++r) {
+        const RequiredExam &required = e.set.required[r];
+        if (std::any_of(required.one_of.begin(), required.one_of.end(), done)) continue;
+        Missing lacks;
+        if (holds_for(required.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        for (std::size_t c = 0; c < e.classes.size(); ++c)
+            if (required.classes[c]) missing(c, static_cast<int>(r), required.one_of, lacks);
+    }
+    const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
+    for (std::size_t c = 0; c < e.classes.size(); ++c) {
+        for (std::size_t x = 0; x < exam_count; ++x)
+            if (e.coupon.called_for[x] && !done(static_cast<Exam>(x))) missing(c, -1, {static_cast<Exam>(x)}, {});
+        if (none && e.classes[c].findings.empty()) missing(c, -1, {}, {});
+    }
+}
+
+/// Dimensions that must be on record for the class to be accepted at all.
+void check_measured(Evaluation &e) {
+    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+        const Rule &rule = e.set.rules[r];
+        if (!rule.must_be_measured) continue;
+        const bool there = std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
+            return rule.subject.covers(found.type, found.exam);
+        });
+        if (there) continue;
+        Missing lacks;
+        if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (rule.limits[c].kind != Limit::Kind::value) continue;
+            Finding f;
+            f.kind = Finding::Kind::not_measured;
+            f.effect = Verdict::cannot_say;
+            f.rule = static_cast<int>(r);
+            f.missing = lacks;
+            e.add(c, std::move(f));
+        }
+    }
+}
+
+void check_coverage(Evaluation &e, const Vocabulary &vocabulary) {
+    for (std::uint32_t i = 0; i < e.items.size(); ++i) {
+        const Indication &first = e.indications[e.items[i].members.front()];
+        if (e.items[i].counts == Truth::no || vocabulary[first.type].measured) continue;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (e.covered(i, c)) continue;
+            Finding f;
+            f.kind = Finding::Kind::not_covered;
+            f.effect = Verdict::cannot_say;
+            f.indications = e.numbers_of({&i, 1});
+            f.place = e.items[i].place;
+            for (std::size_t g = 0; g < e.set.gaps.size() && f.clause < 0; ++g)
+                if (e.set.gaps[g].subject && e.set.gaps[g].subject->covers(first.type, first.exam))
+                    f.clause = static_cast<int>(g);
+            e.add(c, std::move(f));
+        }
+    }
+}
+
+void check_combined(Evaluation &e) {
+    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+        const Rule &rule = e.set.rules[r];
+        if (rule.kind != Rule::Kind::combine) continue;
+        Missing lacks;
+        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
+        if (applies == Truth::no) continue;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (rule.limits[c].kind != Limit::Kind::value) continue;
+            const Evaluated limit = rule.limits[c].formula.evaluate({e.coupon.values});
+            std::int64_t certain = 0, possible = 0;
+            std::vector<std::uint32_t> items;
+            for (const std::size_t other : rule.combined) {
+                const auto &b = e.borderline(other, c);
+                certain += b.reached == Truth::yes;
+                possible += b.reached == Truth::unknown;
+                items.insert(items.end(), b.items.begin(), b.items.end());
+            }
+            std::sort(items.begin(), items.end());
+            items.erase(std::unique(items.begin(), items.end()), items.end());
+            Finding f;
+            f.rule = static_cast<int>(r);
+            f.indications = e.numbers_of(items);
+            f.missing = limit.missing | lacks;
+            f.has_numbers = limit.known();
+            f.measured = Exact(certain);
+            f.limit = limit.value;
+            if (limit.known()) f.ratio = ratio_of(f.measured, limit.value, rule.compare);
+            const bool out = limit.known() && !holds(Exact(certain), rule.compare, limit.value);
+            const bool may_be_out = limit.known() && !holds(Exact(certain + possible), rule.compare, limit.value);
+            if (out && applies == Truth::yes) {
+                f.kind = Finding::Kind::over_limit;
+                f.effect = Verdict::reject;
+            } else if (out || may_be_out || (!limit.known() && certain + possible > 0)) {
+                f.kind = Finding::Kind::missing_data;
+                f.effect = Verdict::cannot_say;
+            } else {
+                continue;
+            }
+            e.add(c, std::move(f));
+        }
+    }
+}
+
+/// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
+void settle_verdict(ClassJudgement &c) {
+    const auto key = [](const Finding &f) {
+        return std::make_tuple(-static_cast<int>(f.effect), f.rule < 0, f.rule, static_cast<int>(f.kind), f.clause);
+    };
+    const auto place = [](const Finding &f) { return f.place ? f.place->from.nm : -1; };
+    std::stable_sort(c.findings.begin(), c.findings.end(), [&](const Finding &a, const Finding &b) {
+        if (key(a) != key(b)) return key(a) < key(b);
+        if (a.indications != b.indications) return a.indications < b.indications;
+        return place(a) < place(b);
+    });
+    // The same pair can be met from both sides.
+    const auto same = [&](const Finding &a, const Finding &b) {
+        return key(a) == key(b) && a.indications == b.indications && a.exams == b.exams && a.missing == b.missing &&
+               a.has_numbers == b.has_numbers && a.measured == b.measured && a.limit == b.limit;
+    };
+    c.findings.erase(std::unique(c.findings.begin(), c.findings.end(), same), c.findings.end());
+    // What may not be there at all is said once, by the first rule that forbids it.
+    std::vector<std::vector<int>> forbidden;
+    std::erase_if(c.findings, [&](const Finding &f) {
+        if (f.kind != Finding::Kind::not_allowed) return false;
+        if (std::find(forbidden.begin(), forbidden.end(), f.indications) != forbidden.end()) return true;
+        forbidden.push_back(f.indications);
+        return false;
+    });
+    for (const auto &f : c.findings) c.verdict = std::max(c.verdict, f.effect);
+}
+
+} // namespace
+
+std::string_view name_of(Verdict v) {
+    return v == Verdict::accept ? "accept" : v == Verdict::reject ? "reject" : "cannot say";
+}
+
+Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary));
+    const auto candidates = candidates_of(set, e);
+    for (std::size_t begin = 0; begin < candidates.size();) {
+        std::size_t end = begin + 1;
+        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
+               candidates[end].exam == candidates[begin].exam)
+            ++end;
+        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
+        begin = end;
+    }
+    check_combined(e);
+    check_coverage(e, vocabulary);
+    check_measured(e);
+    check_required_exams(e, exams);
+    e.settle_nearest();
+    Judgement out;
+    for (auto &c : e.classes) {
+        settle_verdict(c);
+        out.classes.push_back(std::move(c));
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Three values, because missing is not zero. A reject beats a cannot-say, which beats an accept.
+enum class Verdict : std::uint8_t { accept, cannot_say, reject };
+std::string_view name_of(Verdict v);
+
+/// One reason for a verdict.
+struct Finding {
+    enum class Kind : std::uint8_t {
+        over_limit,     ///< measured against limit (also "under" a minimum)
+        not_allowed,    ///< any occurrence rejects
+        missing_data,   ///< `missing` would decide it
+        person_decides, ///< the standard leaves it to a person
+        not_covered,    ///< no rule of the set speaks of the indication
+        exam_missing,   ///< none of `exams` is on record, or none that counts
+        not_measured,   ///< the set wants a dimension that nobody logged
+        within,         ///< the nearest miss of an accepted class
+    };
+    Kind kind = Kind::within;
+    Verdict effect = Verdict::accept;
+    int rule = -1;     ///< index in the set's rules, or -1
+    int clause = -1;   ///< index of the required exam or gap that speaks, or -1
+    std::vector<int> indications; ///< numbers, ascending
+    std::optional<Span> place;    ///< where on the weld; of a window, its from and to
+    bool has_numbers = false;
+    Exact measured, limit;
+    double ratio = 0; ///< measured / limit (limit / measured for a minimum); over 1 is out
+    Missing missing;
+    std::vector<Exam> exams;
+};
+
+struct ClassJudgement {
+    Verdict verdict = Verdict::accept;
+    std::vector<Finding> findings; ///< what keeps it from being accepted; rejects first
+    std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
+};
+
+/// One entry a class, in the set's order.
+struct Judgement {
+    std::vector<ClassJudgement> classes;
+};
+
+/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
+Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary = Vocabulary::shipped());
+
+} // namespace beadbook

@@ -1,0 +1,159 @@
+#include "judge/merge.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+Exact value_or_zero(const Item &item, Quantity q) {
+    return item.measures.has(q) ? item.measures.value[index_of(q)] : Exact(0);
+}
+
+bool mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon) {
+    Environment::Values pair;
+    pair.set(Quantity::gap, Exact(gap));
+    const auto both = [&](Quantity of, Quantity smaller, Quantity larger) {
+        if (!a.measures.has(of) || !b.measures.has(of)) return;
+        const Exact x = a.measures.value[index_of(of)], y = b.measures.value[index_of(of)];
+        pair.set(smaller, std::min(x, y));
+        pair.set(larger, std::max(x, y));
+    };
+    both(Quantity::size, Quantity::smaller_size, Quantity::larger_size);
+    both(Quantity::length, Quantity::shorter_length, Quantity::longer_length);
+    Missing missing;
+    // Not known counts as one: two that may be one are judged as the larger.
+    return clause.when.compare({coupon.values, &pair}, missing) != Truth::no;
+}
+
+/// Joins b into a; both are located and b does not begin before a.
+void join(Item &a, const Item &b) {
+    a.members.insert(a.members.end(), b.members.begin(), b.members.end());
+    a.place->to = std::max(a.place->to, b.place->to);
+    for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
+        if (a.measures.has(q) && b.measures.has(q))
+            a.measures.set(q, std::max(value_or_zero(a, q), value_or_zero(b, q)));
+        else
+            a.measures.known &= ~(std::uint32_t{1} << index_of(q)); // known of one only: not known of both
+    if (a.measures.has(Quantity::area) && b.measures.has(Quantity::area))
+        a.measures.set(Quantity::area, value_or_zero(a, Quantity::area) + value_or_zero(b, Quantity::area));
+    const Exact extent = a.place->to.nm - a.place->from.nm;
+    const Exact size = std::max(value_or_zero(a, Quantity::size), value_or_zero(b, Quantity::size));
+    a.measures.set(Quantity::length, extent);
+    a.measures.set(Quantity::size, std::max(size, extent));
+    for (std::size_t w = 0; w < a.words.size(); ++w)
+        if (a.words[w] != b.words[w]) a.words[w] = 0;
+    if (a.across && b.across)
+        a.across = Span{std::min(a.across->from, b.across->from), std::max(a.across->to, b.across->to)};
+    else
+        a.across.reset();
+}
+
+std::int64_t gap_between(const Item &a, const Item &b) { return std::max<std::int64_t>(0, b.place->from.nm - a.place->to.nm); }
+
+/// One run from left to right. Looks back past neighbours that do not join, because a small one between two
+/// large ones must not keep them apart; stops where even the largest could not reach.
+void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
+    Exact largest = 0, longest = 0;
+    for (const auto &item : line) {
+        largest = std::max(largest, value_or_zero(item, Quantity::size));
+        longest = std::max(longest, value_or_zero(item, Quantity::length));
+    }
+    std::vector<Item> done;
+    for (auto &next : line) {
+        done.push_back(std::move(next));
+        for (bool joined = true; joined;) {
+            joined = false;
+            Item reach = done.back(); // the largest neighbour that could still be met
+            reach.measures.set(Quantity::size, std::max(largest, value_or_zero(reach, Quantity::size)));
+            reach.measures.set(Quantity::length, std::max(longest, value_or_zero(reach, Quantity::length)));
+            for (std::size_t k = done.size() - 1; k-- > 0 && !joined;) {
+                const std::int64_t gap = gap_between(done[k], done.back());
+                if (!mergeable(reach, done.back(), gap, clause, coupon)) break;
+                if (!mergeable(done[k], done.back(), gap, clause, coupon)) continue;
+                Item whole = std::move(done[k]);
+                for (std::size_t m = k + 1; m < done.size(); ++m) join(whole, done[m]);
+                done.resize(k);
+                done.push_back(std::move(whole));
+                largest = std::max(largest, value_or_zero(done.back(), Quantity::size));
+                longest = std::max(longest, value_or_zero(done.back(), Quantity::length));
+                joined = true;
+            }
+        }
+    }
+    line = std::move(done);
+}
+
+/// Begins at the largest item, which no gap that joins others can contain; then the end may join the start.
+void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &coupon, std::int64_t around) {
+    const auto turned = [&](Item item, std::int64_t by) {
+        item.place->from.nm += by;
+        item.place->to.nm += by;
+        return item;
+    };
+    for (bool changed = true; changed && line.size() > 1;) {
+        const std::size_t before = line.size();
+        const auto largest = std::max_element(line.begin(), line.end(), [](const Item &a, const Item &b) {
+            const Exact x = value_or_zero(a, Quantity::size), y = value_or_zero(b, Quantity::size);
+            return x != y ? x < y : a.place->from < b.place->from;
+        });
+        for (auto it = line.begin(); it != largest; ++it) *it = turned(std::move(*it), around);
+        std::rotate(line.begin(), largest, line.end());
+        sweep(line, clause, coupon);
+        // The last ones against the first, one turn on.
+        for (std::size_t k = line.size(); k-- > 1;) {
+            const Item first = turned(line.front(), around);
+            if (!mergeable(line[k], first, gap_between(line[k], first), clause, coupon)) continue;
+            Item whole = line[k];
+            for (std::size_t m = k + 1; m < line.size(); ++m) join(whole, line[m]);
+            join(whole, first);
+            line.resize(k);
+            line.front() = std::move(whole);
+            break;
+        }
+        for (auto &item : line) item = turned(std::move(item), -(item.place->from.nm / around) * around);
+        std::sort(line.begin(), line.end(),
+                  [](const Item &a, const Item &b) { return a.place->from < b.place->from; });
+        changed = line.size() != before;
+    }
+}
+
+} // namespace
+
+void merge_items(std::vector<Item> &items, const Merge &clause, const std::vector<Indication> &indications,
+                 const Coupon &coupon) {
+    std::vector<Item> rest, lines[exam_count];
+    bool unplaced[exam_count] = {};
+    for (auto &item : items) {
+        const Indication &first = indications[item.members.front()];
+        const auto exam = static_cast<std::size_t>(first.exam);
+        if (!clause.subject.covers(first.type, first.exam)) {
+            rest.push_back(std::move(item));
+        } else if (!item.place) {
+            unplaced[exam] = true;
+            rest.push_back(std::move(item));
+            rest.back().may_merge = true;
+        } else {
+            lines[exam].push_back(std::move(item));
+        }
+    }
+    for (std::size_t exam = 0; exam < exam_count; ++exam) {
+        auto &line = lines[exam];
+        std::sort(line.begin(), line.end(), [](const Item &a, const Item &b) {
+            if (a.place->from != b.place->from) return a.place->from < b.place->from;
+            return a.place->to != b.place->to ? a.place->to < b.place->to : a.members < b.members;
+        });
+        if (const auto around = coupon.around())
+            sweep_round(line, clause, coupon, *around);
+        else
+            sweep(line, clause, coupon);
+        for (auto &item : line) {
+            item.may_merge = unplaced[exam];
+            rest.push_back(std::move(item));
+        }
+    }
+    // A lone one has nobody to be one with.
+    if (items.size() == 1 || rest.size() == 1) rest.front().may_merge = false;
+    items = std::move(rest);
+}
+
+} // namespace beadbook

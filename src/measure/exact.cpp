@@ -1,0 +1,76 @@
+#include "measure/exact.hpp"
+
+#include <limits>
+
+namespace beadbook {
+namespace {
+
+Int128 mul(Int128 a, Int128 b) {
+    Int128 out;
+    if (__builtin_mul_overflow(a, b, &out)) throw OutOfRange();
+    return out;
+}
+
+Int128 add(Int128 a, Int128 b) {
+    Int128 out;
+    if (__builtin_add_overflow(a, b, &out)) throw OutOfRange();
+    return out;
+}
+
+Int128 gcd(Int128 a, Int128 b) {
+    if (a < 0) a = -a;
+    while (b != 0) {
+        const Int128 rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+} // namespace
+
+Exact Exact::fraction(Int128 num, Int128 den) {
+    if (den == 0) throw std::domain_error("division by zero");
+    if (den < 0) {
+        num = mul(num, -1);
+        den = mul(den, -1);
+    }
+    const Int128 common = gcd(num, den);
+    if (common > 1) {
+        num /= common;
+        den /= common;
+    }
+    if (den > std::numeric_limits<std::int64_t>::max()) throw OutOfRange();
+    return {num, static_cast<std::int64_t>(den)};
+}
+
+Int128 Exact::rounded() const {
+    const Int128 half = den_ / 2;
+    return num_ >= 0 ? add(num_, half) / den_ : add(num_, -half) / den_;
+}
+
+Exact operator+(const Exact &a, const Exact &b) {
+    if (a.den_ == b.den_) {
+        const Int128 sum = add(a.num_, b.num_);
+        return a.den_ == 1 ? Exact::whole(sum) : Exact::fraction(sum, a.den_);
+    }
+    return Exact::fraction(add(mul(a.num_, b.den_), mul(b.num_, a.den_)), mul(a.den_, b.den_));
+}
+
+Exact operator-(const Exact &a, const Exact &b) { return a + b * Exact(-1); }
+
+Exact operator*(const Exact &a, const Exact &b) {
+    if (a.den_ == 1 && b.den_ == 1) return Exact::whole(mul(a.num_, b.num_));
+    return Exact::fraction(mul(a.num_, b.num_), mul(a.den_, b.den_));
+}
+
+Exact operator/(const Exact &a, const Exact &b) {
+    return Exact::fraction(mul(a.num_, b.den_), mul(a.den_, b.num_));
+}
+
+std::strong_ordering operator<=>(const Exact &a, const Exact &b) {
+    if (a.den_ == b.den_) return a.num_ <=> b.num_;
+    return mul(a.num_, b.den_) <=> mul(b.num_, a.den_);
+}
+
+} // namespace beadbook

@@ -1,0 +1,68 @@
+#include "measure/place.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+/// Twelve-hour clock reading as a share of the whole turn.
+std::optional<Exact> clock_share(std::string_view text) {
+    std::size_t at = 0;
+    const auto hour = scan_number(text, at);
+    if (!hour || !hour->is_whole()) return std::nullopt;
+    const std::string_view rest = text.substr(at);
+    Exact minute = 0;
+    if (trimmed(rest) == "o'clock") {
+        // whole hours
+    } else if (!rest.empty() && rest.front() == ':') {
+        std::size_t tail = 1;
+        const auto typed = scan_number(rest, tail);
+        if (!typed || tail != rest.size() || tail != 3 || *typed >= Exact(60))
+            throw InputError("'" + shown(text) + "' is not a clock position; write it like 3:30");
+        minute = *typed;
+    } else {
+        return std::nullopt;
+    }
+    if (*hour > Exact(12)) throw InputError("'" + shown(text) + "' is not on a clock of twelve hours");
+    const Exact hours = *hour + minute / Exact(60);
+    const Exact turns = hours / Exact(12);
+    return turns >= Exact(1) ? turns - Exact(1) : turns;
+}
+
+} // namespace
+
+Length circumference(Length od) {
+    // pi to 18 digits: the error stays far below a nanometre for any tube under ten kilometres across.
+    const Exact pi = Exact::fraction(3'141'592'653'589'793'238, 1'000'000'000'000'000'000);
+    return {static_cast<std::int64_t>((pi * Exact(od.nm)).rounded())};
+}
+
+Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::optional<Unit> unit) {
+    const std::string_view text = trimmed(whole_text);
+    std::optional<Exact> share = clock_share(text);
+    if (!share) {
+        std::size_t at = 0;
+        if (const auto number = scan_number(text, at)) {
+            const auto word = scan_unit(text, at);
+            if (word && word->dimension == Dimension::angle && at == text.size()) {
+                share = *number / Exact(360);
+                if (*share >= Exact(1)) throw InputError("'" + shown(text) + "' is a full turn or more");
+            }
+        }
+    }
+    if (share) {
+        if (!weld.closed)
+            throw InputError("'" + shown(text) + "' is a place round a tube, but this weld is straight; give a distance");
+        if (!weld.length)
+            throw InputError("'" + shown(text) + "' needs the tube's outside diameter or the weld's length");
+        return {std::string(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};
+    }
+    Typed place = parse_typed(text, Dimension::length, unit);
+    if (weld.length && place.value > Exact(weld.length->nm))
+        throw InputError("'" + shown(text) + "' is off the weld, which is " +
+                         print(weld.length->nm, Dimension::length, unit.value_or(Unit::inch)) + " long");
+    return place;
+}
+
+} // namespace beadbook

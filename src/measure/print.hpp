@@ -1,0 +1,19 @@
+#pragma once
+
+#include "measure/quantity.hpp"
+
+#include <string>
+
+namespace beadbook {
+
+/// A value in people's units: 0.0563 in, 14.3 mm, 0.0044 in2, 105 deg, 350 F, 4.
+/// Rounded for reading; a verdict is never taken from it.
+std::string print(const Exact &value, Dimension dimension, Unit unit);
+
+/// Two values that are compared, printed with enough digits to be seen as different when they are.
+struct PrintedPair {
+    std::string first, second, difference;
+};
+PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimension, Unit unit);
+
+} // namespace beadbook

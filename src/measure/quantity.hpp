@@ -1,0 +1,44 @@
+#pragma once
+
+#include "measure/exact.hpp"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace beadbook {
+
+/// What kind of thing a number measures. Values are kept in one base unit each, always whole as typed:
+/// length nm, area nm2, angle 1e-6 degree, temperature 1e-6 degree Fahrenheit.
+enum class Dimension : std::uint8_t { number, length, area, angle, temperature };
+
+std::string_view name_of(Dimension d);
+
+/// Which units people use for lengths; every report prints in the one that was typed.
+enum class Unit : std::uint8_t { inch, millimetre };
+
+std::string_view name_of(Unit u);
+
+/// A length along, across or into a weld: a whole number of nanometres (1 in = 25 400 000, 1/64 in = 396 875).
+struct Length {
+    std::int64_t nm = 0;
+
+    friend constexpr auto operator<=>(const Length &, const Length &) = default;
+    friend constexpr Length operator+(Length a, Length b) { return {a.nm + b.nm}; }
+    friend constexpr Length operator-(Length a, Length b) { return {a.nm - b.nm}; }
+};
+
+constexpr std::int64_t nm_per_inch = 25'400'000;
+constexpr std::int64_t nm_per_mm = 1'000'000;
+/// Ten kilometres: longer than any weld, small enough that sums of a million of them stay exact.
+constexpr Length longest_length{10'000'000 * nm_per_mm};
+
+/// A measurement as a person typed it, beside its exact value.
+struct Typed {
+    std::string text; ///< as typed, with the unit that was meant ("3/16 in")
+    Exact value;      ///< in the base unit of its dimension
+
+    friend bool operator==(const Typed &, const Typed &) = default;
+};
+
+} // namespace beadbook

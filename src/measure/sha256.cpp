@@ -1,0 +1,24 @@
+#include "measure/sha256.hpp"
+
+#include <openssl/evp.h>
+
+#include <array>
+#include <stdexcept>
+
+namespace beadbook {
+
+std::string sha256(std::string_view bytes) {
+    std::array<unsigned char, EVP_MAX_MD_SIZE> digest{};
+    unsigned int size = 0;
+    if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &size, EVP_sha256(), nullptr) != 1)
+        throw std::runtime_error("SHA-256 is not available");
+    constexpr std::string_view hex = "0123456789abcdef";
+    std::string out;
+    for (unsigned int i = 0; i < size; ++i) {
+        out += hex[digest[i] >> 4];
+        out += hex[digest[i] & 15];
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+/// Without blanks at both ends.
+std::string_view trimmed(std::string_view text);
+
+/// Words between runs of blanks.
+std::vector<std::string_view> words_of(std::string_view text);
+
+/// Input quoted in a message: cut at 60 characters, control bytes and broken UTF-8 replaced by '?'.
+std::string shown(std::string_view text);
+
+bool valid_utf8(std::string_view text);
+
+/// "a", "a and b", "a, b and c".
+std::string listed(const std::vector<std::string> &items, std::string_view last = "and");
+
+/// The candidate nearest in spelling, if it is near enough to be what was meant; else empty.
+std::string nearest_word(std::string_view word, const std::vector<std::string> &candidates);
+
+/// ", did you mean 'x'?" or nothing.
+std::string did_you_mean(std::string_view word, const std::vector<std::string> &candidates);
+
+} // namespace beadbook

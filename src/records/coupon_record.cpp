@@ -1,0 +1,218 @@
+#include "records/coupon_record.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+using Kind = CouponField::Kind;
+
+CouponField text_field(std::string name, std::string help) { return {std::move(name), Kind::text, {}, {}, std::move(help)}; }
+CouponField measure_field(std::string name, Quantity q, std::string help) {
+    return {std::move(name), Kind::measure, q, {}, std::move(help)};
+}
+CouponField fact_field(std::string name, Fact f, const std::string &help) {
+    return {std::move(name), Kind::fact, {}, f, help + ": " + listed(info(f).words, "or")};
+}
+
+constexpr std::string_view base_unit_names[] = {"value", "nm", "nm2", "microdegree", "microfahrenheit"};
+
+} // namespace
+
+const std::vector<CouponField> &coupon_fields() {
+    static const std::vector<CouponField> table{
+        {"units", Kind::unit, {}, {}, "unit of bare numbers: in or mm (default in)"},
+        text_field("criteria", "criteria set it is judged by: a shipped name (see 'criteria list') or a file"),
+        text_field("class", "class that is sought"),
+        text_field("welder", "who welded it: a mark or name"),
+        fact_field("joint", Fact::joint, "kind of weld"),
+        fact_field("joint-form", Fact::joint_form, "form of the joint"),
+        fact_field("form", Fact::form, "form of the base metal"),
+        fact_field("seam", Fact::seam, "run of the seam; girth closes on itself"),
+        fact_field("magnetic", Fact::magnetic, "is the metal ferromagnetic"),
+        fact_field("sides", Fact::sides, "welded from"),
+        fact_field("inside", Fact::inside, "can the root side be seen"),
+        fact_field("stress", Fact::stress, "weld against the main stress"),
+        measure_field("thickness", Quantity::thinner, "thickness of a member"),
+        measure_field("thickness-2", Quantity::thinner, "thickness of the other member, if it differs"),
+        measure_field("weld-thickness", Quantity::weld_thickness, "thickness of the weld, without reinforcement"),
+        measure_field("bead-thickness", Quantity::bead_thickness, "thickness of the bead"),
+        measure_field("throat", Quantity::throat, "nominal throat of a fillet"),
+        measure_field("fillet-size", Quantity::fillet_size, "fillet size on the drawing"),
+        measure_field("leg", Quantity::longest_leg, "longest leg as measured"),
+        measure_field("weld-length", Quantity::weld_length, "length of the weld"),
+        measure_field("weld-width", Quantity::weld_width, "width of the weld"),
+        measure_field("diameter", Quantity::outside_diameter, "outside diameter of the tube"),
+        measure_field("temperature", Quantity::design_temperature, "design temperature, with F or C"),
+        text_field("material", "base metal"),
+        text_field("process", "welding process"),
+        text_field("position", "welding position"),
+        text_field("filler", "filler metal"),
+        text_field("procedure", "welding procedure"),
+        {"also", Kind::exams, {}, {}, "exams that the drawing calls for beyond the standard, e.g. PT,RT"},
+        text_field("note", "anything else"),
+    };
+    return table;
+}
+
+const CouponField *coupon_field(std::string_view name) {
+    const auto &all = coupon_fields();
+    const auto found = std::find_if(all.begin(), all.end(), [&](const CouponField &f) { return f.name == name; });
+    return found == all.end() ? nullptr : &*found;
+}
+
+void check_coupon_id(const std::string &id) {
+    const bool fine = !id.empty() && id.size() <= 40 && id.front() != '-' &&
+                      std::all_of(id.begin(), id.end(), [](unsigned char c) {
+                          return c < 0x80 && (std::isalnum(c) || c == '-' || c == '_' || c == '.');
+                      });
+    if (!fine)
+        throw DataError("coupon '" + shown(id) + "': a coupon's mark is 1 to 40 letters, digits, dots, dashes or underscores");
+}
+
+std::string checked_text(std::string_view text, std::string_view what) {
+    const std::string out(trimmed(text));
+    if (!valid_utf8(out)) throw DataError(std::string(what) + ": '" + shown(out) + "' is not UTF-8 text");
+    if (out.size() > 2000) throw DataError(std::string(what) + ": longer than 2000 bytes");
+    if (std::any_of(out.begin(), out.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }))
+        throw DataError(std::string(what) + ": '" + shown(out) + "' holds a control character");
+    return out;
+}
+
+void CouponRecord::set(const std::string &name, const std::string &given) {
+    const CouponField *field = coupon_field(name);
+    if (!field) {
+        std::vector<std::string> names;
+        for (const auto &f : coupon_fields()) names.push_back(f.name);
+        throw DataError("a coupon has no field '" + shown(name) + "'" + did_you_mean(name, names));
+    }
+    const std::string value = checked_text(given, name);
+    if (value.empty()) throw DataError(name + ": nothing given");
+    switch (field->kind) {
+    case Kind::text: fields[name] = value; break;
+    case Kind::unit:
+        if (value != "in" && value != "mm") throw DataError("units: '" + shown(value) + "'; expected in or mm");
+        fields[name] = value;
+        break;
+    case Kind::fact: {
+        const FactInfo &fact = info(field->fact);
+        if (word_index(fact, value) == 0)
+            throw DataError(name + ": '" + shown(value) + "'; expected " + listed(fact.words, "or") +
+                            did_you_mean(value, fact.words));
+        fields[name] = value;
+        break;
+    }
+    case Kind::exams: {
+        std::string list = value;
+        std::replace(list.begin(), list.end(), ',', ' ');
+        std::string out;
+        for (const auto word : words_of(list)) {
+            const auto exam = exam_named(word);
+            if (!exam) throw DataError(name + ": '" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
+            out += (out.empty() ? "" : ",") + std::string(name_of(*exam));
+        }
+        fields[name] = out;
+        break;
+    }
+    case Kind::measure:
+        try {
+            const Typed typed = parse_typed(value, info(field->quantity).dimension, unit());
+            if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
+                throw InputError("'" + shown(value) + "' is zero");
+            fields[name] = typed.text;
+        } catch (const InputError &e) {
+            throw DataError(name + ": " + e.what());
+        }
+        break;
+    }
+}
+
+std::string CouponRecord::get(const std::string &field) const {
+    const auto found = fields.find(field);
+    return found == fields.end() ? "" : found->second;
+}
+
+Unit CouponRecord::unit() const { return get("units") == "mm" ? Unit::millimetre : Unit::inch; }
+
+Coupon CouponRecord::facts() const {
+    Coupon out;
+    for (const auto &[name, text] : fields) {
+        const CouponField &field = *coupon_field(name);
+        if (field.kind == Kind::fact) {
+            out.facts[static_cast<std::size_t>(field.fact)] = word_index(info(field.fact), text);
+        } else if (field.kind == Kind::exams) {
+            std::string list = text;
+            std::replace(list.begin(), list.end(), ',', ' ');
+            for (const auto word : words_of(list)) out.called_for.set(static_cast<std::size_t>(*exam_named(word)));
+        } else if (field.kind == Kind::measure && !name.starts_with("thickness")) {
+            out.values.set(field.quantity, parse_typed(text, info(field.quantity).dimension, unit()).value);
+        }
+    }
+    std::vector<Exact> members;
+    for (const char *name : {"thickness", "thickness-2"})
+        if (const std::string text = get(name); !text.empty())
+            members.push_back(parse_typed(text, Dimension::length, unit()).value);
+    if (!members.empty()) {
+        out.values.set(Quantity::thinner, *std::min_element(members.begin(), members.end()));
+        out.values.set(Quantity::thicker, *std::max_element(members.begin(), members.end()));
+    }
+    out.line.closed = get("seam") == "girth";
+    if (out.values.has(Quantity::weld_length)) {
+        out.line.length = Length{static_cast<std::int64_t>(out.values.value[index_of(Quantity::weld_length)].num())};
+    } else if (out.line.closed && out.values.has(Quantity::outside_diameter)) {
+        const Exact od = out.values.value[index_of(Quantity::outside_diameter)];
+        out.line.length = circumference({static_cast<std::int64_t>(od.num())});
+        out.values.set(Quantity::weld_length, Exact(out.line.length->nm));
+    }
+    return out;
+}
+
+nlohmann::json typed_json(const Typed &typed, Dimension dimension) {
+    nlohmann::json out{{"typed", typed.text}};
+    // Whole in every dimension that is stored; areas can pass 64 bits and then go without.
+    if (typed.value.is_whole() && typed.value < Exact(std::numeric_limits<std::int64_t>::max()))
+        out[std::string(base_unit_names[static_cast<std::size_t>(dimension)])] =
+            static_cast<std::int64_t>(typed.value.num());
+    return out;
+}
+
+Typed typed_from_json(const nlohmann::json &json, Dimension dimension, std::optional<Unit> unit) {
+    const nlohmann::json &text = json.is_object() && json.contains("typed") ? json["typed"] : json;
+    if (text.is_string()) return parse_typed(text.get<std::string>(), dimension, unit);
+    throw InputError("expected text such as \"0.045 in\", found " + shown(text.dump()));
+}
+
+nlohmann::json CouponRecord::to_json() const {
+    nlohmann::json out = nlohmann::json::object();
+    for (const auto &[name, text] : fields) {
+        const CouponField &field = *coupon_field(name);
+        if (field.kind == Kind::measure) {
+            const Dimension d = info(field.quantity).dimension;
+            out[name] = typed_json({text, parse_typed(text, d, unit()).value}, d);
+        } else {
+            out[name] = text;
+        }
+    }
+    return {{"id", id}, {"fields", out}};
+}
+
+CouponRecord CouponRecord::from_json(const nlohmann::json &json) {
+    if (!json.is_object() || !json.contains("id") || !json["id"].is_string())
+        throw DataError("a coupon needs an \"id\" that is text");
+    CouponRecord out;
+    out.id = json["id"].get<std::string>();
+    check_coupon_id(out.id);
+    const auto fields = json.value("fields", nlohmann::json::object());
+    if (!fields.is_object()) throw DataError("coupon " + out.id + ": \"fields\" is not an object");
+    if (fields.contains("units") && fields["units"].is_string()) out.set("units", fields["units"].get<std::string>());
+    for (const auto &[name, value] : fields.items()) {
+        const nlohmann::json &text = value.is_object() && value.contains("typed") ? value["typed"] : value;
+        if (!text.is_string()) throw DataError("coupon " + out.id + ": " + name + ": expected text, found " + shown(value.dump()));
+        out.set(name, text.get<std::string>());
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+#include "records/error.hpp"
+
+#include <map>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// One thing that can be written about a coupon. One table drives the command line, the record, the
+/// exchange files and the help, so that a field is added in one place.
+struct CouponField {
+    enum class Kind : std::uint8_t { text, measure, fact, unit, exams };
+    std::string name; ///< as an option (--weld-length) and as a key in files (weld-length)
+    Kind kind = Kind::text;
+    Quantity quantity = Quantity::thinner; ///< Kind::measure; two thicknesses share `thinner`
+    Fact fact = Fact::joint;               ///< Kind::fact
+    std::string help;
+};
+const std::vector<CouponField> &coupon_fields();
+const CouponField *coupon_field(std::string_view name);
+
+/// A coupon as people wrote it: field name to text, each text checked and with its unit.
+struct CouponRecord {
+    std::string id;
+    std::map<std::string, std::string> fields;
+
+    /// Checks one value and stores it (units are filled in from the coupon's, so set `units` first).
+    /// Throws DataError.
+    void set(const std::string &field, const std::string &value);
+    std::string get(const std::string &field) const;
+    Unit unit() const;
+
+    /// For the judge. The thinner of two thicknesses is T; the girth of a tube follows from its diameter.
+    Coupon facts() const;
+
+    nlohmann::json to_json() const;
+    static CouponRecord from_json(const nlohmann::json &json);
+    friend bool operator==(const CouponRecord &, const CouponRecord &) = default;
+};
+
+/// Letters, digits, dot, dash, underscore; at most 40. Throws DataError.
+void check_coupon_id(const std::string &id);
+
+/// Free text that is stored: valid UTF-8, no control characters, at most 2000 bytes. Throws DataError.
+std::string checked_text(std::string_view text, std::string_view what);
+
+/// A measurement in files: {"typed": "3/16 in", "nm": 4762500}.
+nlohmann::json typed_json(const Typed &typed, Dimension dimension);
+Typed typed_from_json(const nlohmann::json &json, Dimension dimension, std::optional<Unit> unit);
+
+} // namespace beadbook

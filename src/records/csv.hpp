@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// RFC 4180, through libcsv: quotes, doubled quotes, line breaks inside quotes, CRLF or LF.
+/// Throws DataError for a quote that is out of place or not closed.
+std::vector<std::vector<std::string>> read_csv(const std::string &text);
+
+std::string write_csv_row(const std::vector<std::string> &cells);
+
+} // namespace beadbook

@@ -1,0 +1,153 @@
+#include "records/indication_record.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+std::int64_t nm(const Typed &t) { return static_cast<std::int64_t>(t.value.num()); }
+
+} // namespace
+
+const std::vector<MeasureKey> &measure_keys() {
+    static const std::vector<MeasureKey> keys{
+        {"length", "l", Quantity::length}, {"width", "w", Quantity::width}, {"depth", "d", Quantity::depth},
+        {"height", "h", Quantity::height}, {"size", "s", Quantity::size},   {"angle", "angle", Quantity::angle},
+        {"area", "area", Quantity::area},
+    };
+    return keys;
+}
+
+Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Vocabulary &vocabulary) const {
+    Indication out;
+    out.number = number;
+    out.type = type;
+    out.exam = method;
+    out.words = words;
+    for (const auto &[q, typed] : measures) out.measures.set(q, typed.value);
+    if (at) {
+        out.place = Span{{nm(*at)}, {nm(*at)}};
+        if (end) {
+            out.place->to = {nm(*end)};
+            if (out.place->to < out.place->from && line.length) out.place->to.nm += line.length->nm;
+        }
+    }
+    out.complete(vocabulary);
+    const auto length = out.measures.has(Quantity::length)
+                            ? static_cast<std::int64_t>(out.measures.value[index_of(Quantity::length)].num())
+                            : std::int64_t{0};
+    if (middle) {
+        std::int64_t from = nm(*middle) - length / 2;
+        if (from < 0 && line.closed && line.length) from += line.length->nm;
+        out.place = Span{{from}, {from + length}};
+    }
+    if (across) {
+        const std::int64_t half = out.measures.has(Quantity::width)
+                                      ? static_cast<std::int64_t>(out.measures.value[index_of(Quantity::width)].num()) / 2
+                                      : length / 2;
+        const std::int64_t centre = across_left ? -nm(*across) : nm(*across);
+        out.across = Span{{centre - half}, {centre + half}};
+    }
+    return out;
+}
+
+void check_sense(const IndicationRecord &i, const WeldLine &line) {
+    const auto get = [&](Quantity q) {
+        const auto found = i.measures.find(q);
+        return found == i.measures.end() ? nullptr : &found->second;
+    };
+    const Typed *length = get(Quantity::length), *width = get(Quantity::width), *size = get(Quantity::size);
+    if (length && width && width->value > length->value)
+        throw InputError("the width " + width->text + " is more than the length " + length->text +
+                         "; the length is the longer of the two");
+    for (const Typed *other : {length, width})
+        if (size && other && other->value > size->value)
+            throw InputError("the size " + size->text + " is less than " + other->text + "; the size is the largest dimension");
+    if (length && i.at && i.end && i.end->value >= i.at->value && i.end->value - i.at->value != length->value)
+        throw InputError("the length " + length->text + " is not the way from " + i.at->text + " to " + i.end->text);
+    if (!line.closed && i.at && i.end && i.end->value < i.at->value)
+        throw InputError("it ends at " + i.end->text + ", before it begins at " + i.at->text);
+    if (!line.length) return;
+    const Indication facts = i.facts(Exam::VT, line);
+    if (!facts.place) return;
+    const bool past_end = facts.place->to > *line.length && !line.closed;
+    const bool too_long = line.closed && facts.place->to.nm - facts.place->from.nm > line.length->nm;
+    const bool before_start = facts.place->from.nm < 0;
+    if (past_end || too_long || before_start)
+        throw InputError("it runs from " + print(facts.place->from.nm, Dimension::length, Unit::inch) + " to " +
+                         print(facts.place->to.nm, Dimension::length, Unit::inch) + ", off the weld, which is " +
+                         print(line.length->nm, Dimension::length, Unit::inch) + " long");
+}
+
+nlohmann::json IndicationRecord::to_json(const Vocabulary &vocabulary) const {
+    nlohmann::json out{{"number", number}, {"exam", exam}, {"type", vocabulary[type].name}};
+    for (const auto &key : measure_keys())
+        if (const auto found = measures.find(key.quantity); found != measures.end())
+            out[std::string(key.word)] = typed_json(found->second, info(key.quantity).dimension);
+    const auto put = [&](const char *name, const std::optional<Typed> &place) {
+        if (place) out[name] = typed_json(*place, Dimension::length);
+    };
+    put("at", at);
+    put("middle", middle);
+    put("end", end);
+    put("across", across);
+    if (across_left) out["left"] = true;
+    for (std::size_t a = 0; a < attribute_count; ++a)
+        if (words[a] > 0) {
+            const FactInfo &attribute = info(static_cast<Attribute>(a));
+            out[std::string(attribute.name)] = attribute.words[words[a] - 1u];
+        }
+    if (!remark.empty()) out["remark"] = remark;
+    return out;
+}
+
+IndicationRecord IndicationRecord::from_json(const nlohmann::json &json, const WeldLine &line,
+                                             std::optional<Unit> unit, const Vocabulary &vocabulary) {
+    if (!json.is_object()) throw InputError("an indication is an object with a type");
+    IndicationRecord out;
+    const auto whole = [&](const char *key) {
+        if (!json.contains(key)) return 0;
+        if (!json[key].is_number_integer() || json[key] < 1 || json[key] > 10'000'000)
+            throw InputError(std::string("\"") + key + "\" is not a whole number from 1");
+        return json[key].get<int>();
+    };
+    const auto text = [&](const std::string &key) {
+        if (!json.contains(key)) return std::string();
+        if (!json[key].is_string()) throw InputError("\"" + key + "\" is not text");
+        return json[key].get<std::string>();
+    };
+    out.number = whole("number");
+    out.exam = whole("exam");
+    const std::string type = text("type");
+    const auto found = vocabulary.find(type);
+    if (!found) throw InputError("'" + shown(type) + "' is no type of imperfection" + did_you_mean(type, vocabulary.names()));
+    out.type = *found;
+    for (const auto &key : measure_keys())
+        if (const std::string word(key.word); json.contains(word))
+            out.measures[key.quantity] = typed_from_json(json[word], info(key.quantity).dimension, unit);
+    const auto place = [&](const char *name) -> std::optional<Typed> {
+        if (!json.contains(name)) return std::nullopt;
+        const auto &value = json[name].is_object() && json[name].contains("typed") ? json[name]["typed"] : json[name];
+        if (!value.is_string()) throw InputError(std::string("\"") + name + "\" is not text");
+        return parse_place(value.get<std::string>(), line, unit);
+    };
+    out.at = place("at");
+    out.middle = place("middle");
+    out.end = place("end");
+    if (json.contains("across")) out.across = typed_from_json(json["across"], Dimension::length, unit);
+    out.across_left = json.value("left", false);
+    for (std::size_t a = 0; a < attribute_count; ++a) {
+        const FactInfo &attribute = info(static_cast<Attribute>(a));
+        const std::string word = text(std::string(attribute.name));
+        out.words[a] = word_index(attribute, word);
+        if (!word.empty() && out.words[a] == 0)
+            throw InputError("'" + shown(word) + "' is no " + std::string(attribute.name) + "; expected " +
+                             listed(attribute.words, "or"));
+    }
+    out.remark = checked_text(text("remark"), "remark");
+    check_sense(out, line);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+#include "records/coupon_record.hpp"
+
+namespace beadbook {
+
+/// One indication as a person wrote it.
+struct IndicationRecord {
+    int number = 0; ///< on its coupon, from 1
+    int exam = 0;   ///< which exam found it
+    TypeId type = 0;
+    std::map<Quantity, Typed> measures;
+    std::optional<Typed> at;     ///< where it begins
+    std::optional<Typed> middle; ///< or where its middle is
+    std::optional<Typed> end;    ///< and where it ends, if that was given
+    std::optional<Typed> across; ///< its middle, from the centre line
+    bool across_left = false;    ///< `across` is to the left seen in the weld's direction
+    std::array<std::uint8_t, attribute_count> words{};
+    std::string remark;
+
+    Indication facts(Exam method, const WeldLine &line, const Vocabulary &vocabulary = Vocabulary::shipped()) const;
+
+    nlohmann::json to_json(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
+    static IndicationRecord from_json(const nlohmann::json &json, const WeldLine &line, std::optional<Unit> unit,
+                                      const Vocabulary &vocabulary = Vocabulary::shipped());
+    friend bool operator==(const IndicationRecord &, const IndicationRecord &) = default;
+};
+
+/// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError.
+void check_sense(const IndicationRecord &indication, const WeldLine &line);
+
+/// Measures that may be written down, with their short keys (l, w, d, h, s, angle, area).
+struct MeasureKey {
+    std::string_view word, quick;
+    Quantity quantity;
+};
+const std::vector<MeasureKey> &measure_keys();
+
+} // namespace beadbook

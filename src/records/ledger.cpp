@@ -1,0 +1,255 @@
+#include "records/ledger.hpp"
+
+#include "criteria/shipped.hpp"
+#include "measure/sha256.hpp"
+
+#include <SQLiteCpp/Backup.h>
+#include <filesystem>
+#include <fstream>
+#include <sqlite3.h>
+
+namespace beadbook {
+namespace {
+
+constexpr int application_id = 0x42454144; // "BEAD"
+constexpr int newest_version = 1;
+constexpr int busy_milliseconds = 5000;
+const std::string no_hash(64, '0');
+
+/// Numbered migrations; version n is reached by the n-th.
+const std::vector<std::string> migrations{"0001_ledger.sql"};
+
+int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
+
+std::string text_or_empty(const SQLite::Column &c) { return c.isNull() ? "" : c.getString(); }
+
+Entry entry_from(SQLite::Statement &row) {
+    Entry e;
+    e.seq = row.getColumn(0).getInt64();
+    e.at = row.getColumn(1).getString();
+    e.who = row.getColumn(2).getString();
+    e.kind = row.getColumn(3).getString();
+    e.coupon = row.getColumn(4).getString();
+    if (!row.getColumn(5).isNull()) e.exam = row.getColumn(5).getInt();
+    if (!row.getColumn(6).isNull()) e.number = row.getColumn(6).getInt();
+    if (!row.getColumn(7).isNull()) e.supersedes = row.getColumn(7).getInt64();
+    e.reason = text_or_empty(row.getColumn(8));
+    e.body = nlohmann::json::parse(row.getColumn(9).getString());
+    e.previous = row.getColumn(10).getString();
+    e.hash = row.getColumn(11).getString();
+    return e;
+}
+
+constexpr const char *columns =
+    "seq, at, who, kind, coupon, exam, number, supersedes, reason, body, previous, hash";
+
+bool begins_like_sqlite(const std::string &path) {
+    std::ifstream in(path, std::ios::binary);
+    std::string head(16, '\0');
+    in.read(head.data(), 16);
+    return in.gcount() == 0 || head == std::string("SQLite format 3\0", 16);
+}
+
+template <class F> auto guarded(const std::string &path, F f) {
+    try {
+        return f();
+    } catch (const SQLite::Exception &e) {
+        throw store_error(path, e);
+    } catch (const nlohmann::json::exception &e) {
+        throw StoreError(path + ": an entry is damaged: " + e.what());
+    }
+}
+
+} // namespace
+
+StoreError store_error(const std::string &path, const SQLite::Exception &e) {
+    switch (e.getErrorCode()) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+        return StoreError(path + ": another program is writing to the record; nothing was stored, try again");
+    case SQLITE_READONLY:
+    case SQLITE_PERM: return StoreError(path + ": the record cannot be written to (read-only); nothing was stored");
+    case SQLITE_FULL: return StoreError(path + ": the disk is full; nothing was stored");
+    case SQLITE_CANTOPEN:
+        return StoreError(path + ": cannot be opened; is it a file in a folder that you may write to?");
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+        return StoreError(path + ": the record is damaged or is no record of ours (" + e.what() +
+                          "); do not write to it, take the last backup");
+    default: return StoreError(path + ": " + e.what());
+    }
+}
+
+std::string hash_of(const Entry &e) {
+    nlohmann::json fields = nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.coupon});
+    fields.push_back(e.exam ? nlohmann::json(*e.exam) : nlohmann::json());
+    fields.push_back(e.number ? nlohmann::json(*e.number) : nlohmann::json());
+    fields.push_back(e.supersedes ? nlohmann::json(*e.supersedes) : nlohmann::json());
+    fields.push_back(e.reason);
+    fields.push_back(e.body.dump());
+    return sha256(fields.dump());
+}
+
+Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
+    std::error_code ignored;
+    const bool exists = std::filesystem::exists(path, ignored);
+    if (!exists && mode != Mode::create)
+        throw StoreError(path + ": there is no record yet; 'beadbook register' begins one, --book names another");
+    if (std::filesystem::is_directory(path, ignored)) throw StoreError(path + ": this is a folder, not a record file");
+    if (exists && !begins_like_sqlite(path)) throw StoreError(path + ": this file is no record of ours");
+    guarded(path_, [&] {
+        if (mode == Mode::create && !exists)
+            if (const auto folder = std::filesystem::path(path).parent_path(); !folder.empty())
+                std::filesystem::create_directories(folder, ignored);
+        const int flags = mode == Mode::read     ? SQLite::OPEN_READONLY
+                          : mode == Mode::create ? SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE
+                                                 : SQLite::OPEN_READWRITE;
+        db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
+        db_->exec("PRAGMA foreign_keys = ON");
+        if (mode != Mode::read) db_->exec("PRAGMA synchronous = EXTRA");
+        const bool fresh = pragma(*db_, "application_id") == 0 && pragma(*db_, "user_version") == 0 &&
+                           db_->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
+        if (!fresh && pragma(*db_, "application_id") != application_id)
+            throw StoreError(path + ": this database belongs to another program");
+        if (pragma(*db_, "user_version") > newest_version)
+            throw StoreError(path + ": the record was made by a newer beadbook; use that one");
+        if (fresh && mode == Mode::read) throw StoreError(path + ": the file is empty, no record of ours");
+        if (mode != Mode::read) migrate(fresh);
+    });
+}
+
+void Ledger::migrate(bool fresh) {
+    if (!fresh && pragma(*db_, "user_version") == newest_version) return;
+    SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
+    // Another program may have been quicker.
+    for (int version = pragma(*db_, "user_version"); version < newest_version; ++version) {
+        db_->exec(shipped_file(migrations[static_cast<std::size_t>(version)]));
+        db_->exec("PRAGMA user_version = " + std::to_string(version + 1));
+        db_->exec("PRAGMA application_id = " + std::to_string(application_id));
+    }
+    transaction.commit();
+}
+
+void Ledger::transact(const std::function<void()> &work) {
+    guarded(path_, [&] {
+        SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
+        work();
+        transaction.commit();
+    });
+}
+
+Entry Ledger::append(Entry e) {
+    return guarded(path_, [&] {
+        SQLite::Statement last(*db_, "SELECT seq, hash FROM entry ORDER BY seq DESC LIMIT 1");
+        const bool any = last.executeStep();
+        e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
+        e.previous = any ? last.getColumn(1).getString() : no_hash;
+        e.hash = hash_of(e);
+        SQLite::Statement add(*db_, std::string("INSERT INTO entry (") + columns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)");
+        add.bind(1, e.seq);
+        add.bind(2, e.at);
+        add.bind(3, e.who);
+        add.bind(4, e.kind);
+        add.bind(5, e.coupon);
+        if (e.exam) add.bind(6, *e.exam);
+        if (e.number) add.bind(7, *e.number);
+        if (e.supersedes) {
+            add.bind(8, *e.supersedes);
+            add.bind(9, e.reason);
+        }
+        add.bind(10, e.body.dump());
+        add.bind(11, e.previous);
+        add.bind(12, e.hash);
+        add.exec();
+        return e;
+    });
+}
+
+void Ledger::keep_criteria(const std::string &hash, const std::string &name, const std::string &text) {
+    guarded(path_, [&] {
+        SQLite::Statement add(*db_, "INSERT OR IGNORE INTO criteria (hash, name, text) VALUES (?, ?, ?)");
+        add.bind(1, hash);
+        add.bind(2, name);
+        add.bind(3, text);
+        add.exec();
+    });
+}
+
+std::vector<Entry> Ledger::entries_of(const std::string &coupon) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, std::string("SELECT ") + columns + " FROM entry WHERE coupon = ? ORDER BY seq");
+        query.bind(1, coupon);
+        std::vector<Entry> out;
+        while (query.executeStep()) out.push_back(entry_from(query));
+        return out;
+    });
+}
+
+std::vector<std::string> Ledger::coupons() {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT coupon FROM entry GROUP BY coupon ORDER BY min(seq)");
+        std::vector<std::string> out;
+        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        return out;
+    });
+}
+
+std::optional<std::string> Ledger::criteria_text(const std::string &hash) {
+    return guarded(path_, [&]() -> std::optional<std::string> {
+        SQLite::Statement query(*db_, "SELECT text FROM criteria WHERE hash = ?");
+        query.bind(1, hash);
+        if (!query.executeStep()) return std::nullopt;
+        return query.getColumn(0).getString();
+    });
+}
+
+Verification Ledger::verify() {
+    return guarded(path_, [&] {
+        Verification out;
+        SQLite::Statement integrity(*db_, "PRAGMA integrity_check");
+        while (integrity.executeStep())
+            if (const auto line = integrity.getColumn(0).getString(); line != "ok") out.faults.push_back("file: " + line);
+        SQLite::Statement keys(*db_, "PRAGMA foreign_key_check");
+        if (keys.executeStep()) out.faults.emplace_back("file: an entry refers to one that is not there");
+        out.head = no_hash;
+        SQLite::Statement query(*db_, std::string("SELECT ") + columns + " FROM entry ORDER BY seq");
+        while (query.executeStep()) {
+            const std::int64_t expected = out.entries + 1;
+            const Entry e = entry_from(query);
+            const std::string name = "entry " + std::to_string(e.seq);
+            if (e.seq != expected) {
+                out.faults.push_back("entry " + std::to_string(expected) + " is missing");
+                break;
+            }
+            if (e.previous != out.head || hash_of(e) != e.hash) {
+                out.faults.push_back(name + " does not hold: it was changed after it was written (coupon " + e.coupon +
+                                     ", " + e.kind + ", " + e.at + ")");
+                break;
+            }
+            out.head = e.hash;
+            out.entries = expected;
+        }
+        SQLite::Statement criteria(*db_, "SELECT hash, name, text FROM criteria ORDER BY hash");
+        while (criteria.executeStep())
+            if (sha256(criteria.getColumn(2).getString()) != criteria.getColumn(0).getString())
+                out.faults.push_back("criteria " + criteria.getColumn(1).getString() + " were changed after use");
+        return out;
+    });
+}
+
+void Ledger::backup(const std::string &to) {
+    std::error_code ignored;
+    if (std::filesystem::exists(to, ignored)) throw StoreError(to + ": is there already; a backup never overwrites");
+    guarded(to, [&] {
+        {
+            SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
+            SQLite::Backup run(copy, *db_);
+            run.executeStep(-1);
+        }
+        Ledger written(to, Mode::read);
+        const Verification there = written.verify();
+        if (!there.faults.empty()) throw StoreError(to + ": the copy does not verify: " + there.faults.front());
+    });
+}
+
+} // namespace beadbook

@@ -1,0 +1,226 @@
+#include "records/log_line.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+namespace beadbook {
+namespace {
+
+class LineParser {
+public:
+    LineParser(std::string_view line, const WeldLine &weld, Unit unit, const Vocabulary &vocabulary)
+        : text_(line.substr(0, line.find('#'))), weld_(weld), unit_(unit), vocabulary_(vocabulary) {
+        if (!valid_utf8(line)) throw InputError("the line is not UTF-8 text");
+        if (line.size() > 2000) throw InputError("the line is longer than 2000 bytes");
+        if (const std::size_t hash = line.find('#'); hash != std::string_view::npos)
+            out_.remark = checked_text(line.substr(hash + 1), "remark");
+    }
+
+    IndicationRecord parse() {
+        read_type();
+        for (blanks(); at_ < text_.size(); blanks()) read_part();
+        if (out_.at && out_.middle) throw InputError("a place is given twice; write 'at' or 'mid'");
+        check_sense(out_, weld_);
+        return std::move(out_);
+    }
+
+private:
+    void blanks() {
+        while (at_ < text_.size() && (std::isspace(static_cast<unsigned char>(text_[at_])) || text_[at_] == ',')) ++at_;
+    }
+
+    static bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
+
+    std::string_view peek_word() const {
+        std::size_t end = at_;
+        while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end])) && text_[end] != ',') ++end;
+        return text_.substr(at_, end - at_);
+    }
+
+    /// The longest run of words that names a type; its first word if none does, for the message.
+    void read_type() {
+        blanks();
+        const std::size_t begin = at_;
+        std::size_t best = 0, end = begin;
+        for (int words = 0; words < 4 && end < text_.size(); ++words) {
+            while (end < text_.size() && std::isspace(static_cast<unsigned char>(text_[end]))) ++end;
+            while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end]))) ++end;
+            if (const auto type = vocabulary_.find(text_.substr(begin, end - begin))) {
+                out_.type = *type;
+                best = end;
+            }
+        }
+        if (best == 0) {
+            std::size_t last = begin;
+            while (last < text_.size() && text_[last] != '@' && !std::isdigit(static_cast<unsigned char>(text_[last]))) ++last;
+            const std::string_view found = trimmed(text_.substr(begin, last - begin));
+            if (found.empty()) throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
+            throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
+                                 did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
+                             begin);
+        }
+        at_ = best;
+    }
+
+    void read_part() {
+        const std::size_t begin = at_;
+        if (text_[at_] == '@') {
+            ++at_;
+            return set_place(out_.at, begin, "place");
+        }
+        if (std::isdigit(static_cast<unsigned char>(text_[at_])) || text_[at_] == '.') return read_size(begin);
+        const std::string_view word = peek_word();
+        const auto takes = [&](std::string_view name) {
+            if (word != name) return false;
+            at_ += name.size();
+            return true;
+        };
+        if (takes("at")) return set_place(out_.at, begin, "place");
+        if (takes("mid")) return set_place(out_.middle, begin, "middle");
+        if (takes("from")) {
+            set_place(out_.at, begin, "place");
+            blanks();
+            const std::size_t to = at_;
+            if (peek_word() != "to") throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
+            at_ += 2;
+            return set_place(out_.end, to, "end");
+        }
+        if (takes("across")) {
+            blanks();
+            if (peek_word() == "left") {
+                at_ += 4;
+                out_.across_left = true;
+            } else if (peek_word() == "right") {
+                at_ += 5;
+            }
+            if (out_.across) throw InputError("'across' is given twice", begin);
+            out_.across = measure(Dimension::length, begin);
+            return;
+        }
+        if (takes("side")) blanks();
+        if (read_attribute()) return;
+        for (const auto &key : measure_keys())
+            if (takes(key.word) || takes(key.quick)) return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
+        throw InputError("'" + shown(word) + "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
+                         "to, mid), face, root, smooth, sharp or # and a remark",
+                         begin);
+    }
+
+    bool read_attribute() {
+        const std::string_view word = peek_word();
+        for (std::size_t a = 0; a < attribute_count; ++a)
+            if (const auto index = word_index(info(static_cast<Attribute>(a)), word)) {
+                if (out_.words[a] != 0 && out_.words[a] != index)
+                    throw InputError("both '" + info(static_cast<Attribute>(a)).words[out_.words[a] - 1u] + "' and '" +
+                                         std::string(word) + "'",
+                                     at_);
+                out_.words[a] = index;
+                at_ += word.size();
+                return true;
+            }
+        return false;
+    }
+
+    /// A bare number is the size; with an x between two numbers, length and width.
+    void read_size(std::size_t begin) {
+        const Typed first = measure(Dimension::length, begin);
+        std::size_t look = at_;
+        while (look < text_.size() && text_[look] == ' ') ++look;
+        if (look + 1 < text_.size() && text_[look] == 'x' && !is_letter(text_[look + 1])) {
+            at_ = look + 1;
+            const Typed second = measure(Dimension::length, at_);
+            // Two bare numbers are the two dimensions, whichever was read off first.
+            set_measure(Quantity::length, std::max(first, second, shorter), begin);
+            set_measure(Quantity::width, std::min(first, second, shorter), look);
+        } else {
+            set_measure(Quantity::size, first, begin);
+        }
+    }
+
+    static bool shorter(const Typed &a, const Typed &b) { return a.value < b.value; }
+
+    void set_measure(Quantity q, Typed value, std::size_t begin) {
+        if (!out_.measures.emplace(q, std::move(value)).second)
+            throw InputError("the " + std::string(info(q).name) + " is given twice", begin);
+    }
+
+    Typed measure(Dimension dimension, std::size_t begin) {
+        const std::string_view value = value_text(begin);
+        try {
+            return parse_typed(value, dimension, unit_);
+        } catch (const InputError &e) {
+            throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
+        }
+    }
+
+    void set_place(std::optional<Typed> &place, std::size_t begin, std::string_view what) {
+        if (place) throw InputError("the " + std::string(what) + " is given twice", begin);
+        const std::string_view value = value_text(begin);
+        try {
+            place = parse_place(value, weld_, unit_);
+        } catch (const InputError &e) {
+            throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
+        }
+    }
+
+    /// The number that stands here with its unit or clock minutes. What is no number is taken as a word, so
+    /// that the message can show it.
+    std::string_view value_text(std::size_t begin) {
+        blanks();
+        const std::size_t start = at_;
+        if (start == text_.size()) throw InputError("'" + shown(trimmed(text_.substr(begin))) + "' lacks its value", begin);
+        std::size_t end = start;
+        if (!scan_number(text_, end)) {
+            end = start + peek_word().size();
+        } else if (end < text_.size() && text_[end] == ':') {
+            ++end;
+            while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
+        } else if (!scan_unit(text_, end)) {
+            std::size_t look = end;
+            while (look < text_.size() && text_[look] == ' ') ++look;
+            if (text_.substr(look, 7) == "o'clock") end = look + 7;
+            else if (stuck(end)) end = std::min(text_.find(' ', end), text_.size());
+        }
+        at_ = end;
+        return text_.substr(start, end - start);
+    }
+
+    /// No unit but glued to the number, as in 0.5mmm or 1,5: the message shows it whole. An x stands between two
+    /// numbers and a comma may end the part.
+    bool stuck(std::size_t end) const {
+        if (end >= text_.size() || text_[end] == ' ' || text_[end] == 'x') return false;
+        return text_[end] != ',' || (end + 1 < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end + 1])));
+    }
+
+    std::string_view text_;
+    const WeldLine &weld_;
+    Unit unit_;
+    const Vocabulary &vocabulary_;
+    std::size_t at_ = 0;
+    IndicationRecord out_;
+};
+
+} // namespace
+
+IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit, const Vocabulary &vocabulary) {
+    return LineParser(line, weld, unit, vocabulary).parse();
+}
+
+std::string print_log_line(const IndicationRecord &i, const Vocabulary &vocabulary) {
+    std::string out = vocabulary[i.type].name;
+    for (const auto &key : measure_keys())
+        if (const auto found = i.measures.find(key.quantity); found != i.measures.end())
+            out += " " + std::string(key.word) + " " + found->second.text;
+    if (i.at) out += (i.end ? " from " : " at ") + i.at->text;
+    if (i.end) out += " to " + i.end->text;
+    if (i.middle) out += " mid " + i.middle->text;
+    if (i.across) out += std::string(" across ") + (i.across_left ? "left " : "") + i.across->text;
+    for (std::size_t a = 0; a < attribute_count; ++a)
+        if (i.words[a] > 0) out += " " + info(static_cast<Attribute>(a)).words[i.words[a] - 1u];
+    if (!i.remark.empty()) out += " # " + i.remark;
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "records/indication_record.hpp"
+
+namespace beadbook {
+
+/// One short line to one indication, as a technician types it:
+///
+///     pore 0.045 @ 3.2              type, size, where it begins
+///     slag .25x.05 @ 4-1/8          length x width
+///     undercut l 3/8 d 0.010 at 1-1/2 face smooth
+///     lack of fusion from 2 to 2.4 # side wall
+///     ri 1.5 mm at 3:30             quick name; clock on a girth weld
+///
+/// Keys: l length, w width, d depth, h height, s size, angle, area; at (or @), from .. to, mid, across
+/// [left]; face, root, smooth, sharp; # remark. Bare numbers take the coupon's unit.
+/// Throws InputError with the column of the mistake.
+IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit,
+                                const Vocabulary &vocabulary = Vocabulary::shipped());
+
+/// The same indication as such a line, for reading back and editing.
+std::string print_log_line(const IndicationRecord &indication, const Vocabulary &vocabulary = Vocabulary::shipped());
+
+} // namespace beadbook

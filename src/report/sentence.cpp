@@ -1,0 +1,166 @@
+#include "report/sentence.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::string clock_of(Length at, const WeldLine &line) {
+    const Exact minutes = Exact(at.nm) * Exact(720) / Exact(line.length->nm);
+    auto m = static_cast<std::int64_t>(minutes.rounded()) % 720;
+    const std::int64_t hour = m / 60 == 0 ? 12 : m / 60;
+    m %= 60;
+    return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
+}
+
+bool lower_limit(const Rule &rule) { return rule.compare == Compare::at_least || rule.compare == Compare::over; }
+
+/// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it.
+std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
+    const Formula &f = limit.formula;
+    if (f.is_constant()) return "";
+    std::string out = f.text;
+    const auto quantities = f.quantities();
+    for (std::size_t i = 0; i < quantities.size(); ++i) {
+        if (index_of(quantities[i]) >= coupon_quantities || !c.coupon.values.has(quantities[i])) continue;
+        out += ", " + f.symbols[i] + " = " +
+               print(c.coupon.values.value[index_of(quantities[i])], info(quantities[i]).dimension, c.unit);
+    }
+    if (rule.prorated) out += ", in proportion to the weld's length";
+    return " (" + out + ")";
+}
+
+std::string window_words(const Rule &rule) {
+    if (rule.linked && !rule.window) return " in one line (" + rule.linked->text + ")";
+    if (!rule.window) return "";
+    const std::string group = rule.linked ? " of a group in line" : "";
+    if (rule.window->kind == Window::Kind::whole_weld) return group + " over the whole weld";
+    return group + " in any " + rule.window->text;
+}
+
+std::string measured_words(const Rule &rule) {
+    switch (rule.kind) {
+    case Rule::Kind::each: return rule.measure.text;
+    case Rule::Kind::gap: return "free distance";
+    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name) + window_words(rule);
+    case Rule::Kind::count: return "number" + window_words(rule);
+    case Rule::Kind::combine: return "types at the borderline";
+    case Rule::Kind::presence: break;
+    }
+    return "";
+}
+
+std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
+    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
+    const bool lower = lower_limit(rule);
+    std::string out = measured_words(rule) + " " + p.first + (lower ? ", at least " : ", limit ") + p.second +
+                      limit_formula(c, rule, rule.limits[class_index]);
+    const bool kept = holds(f.measured, rule.compare, f.limit);
+    if (kept)
+        out += f.measured == f.limit ? ": exactly at the limit" : ": within by " + p.difference;
+    else if (f.measured == f.limit)
+        out += ": at the limit, which is itself out";
+    else
+        out += (lower ? ": short by " : ": over by ") + p.difference;
+    return out;
+}
+
+std::string missing_words(const Finding &f) {
+    const auto names = f.missing.names();
+    return names.empty() ? "something" : listed(names);
+}
+
+std::string exam_words(const Case &c, const Finding &f) {
+    std::vector<std::string> names;
+    for (const Exam e : f.exams) names.emplace_back(name_of(e));
+    std::string out = names.empty() ? "No examination is on record" : "No " + listed(names, "or") + " that counts is on record";
+    for (const auto &exam : c.exams)
+        if (!exam.counts && (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end()))
+            out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
+    if (f.missing.any()) out += "; whether it is needed hangs on " + missing_words(f);
+    return out;
+}
+
+} // namespace
+
+const Indication *Case::find(int number) const {
+    const auto found = std::find_if(indications.begin(), indications.end(),
+                                    [&](const Indication &i) { return i.number == number; });
+    return found == indications.end() ? nullptr : &*found;
+}
+
+std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
+    const std::string from = print(place.from.nm, Dimension::length, unit);
+    std::string out = place.to > place.from ? "from " + from + " to " + print(place.to.nm, Dimension::length, unit)
+                                            : "at " + from;
+    if (line.closed && line.length) out += " (" + clock_of(place.from, line) + " o'clock)";
+    return out;
+}
+
+std::string print_indications(const Case &c, const std::vector<int> &numbers) {
+    std::vector<std::string> tags, types;
+    constexpr std::size_t most = 12;
+    for (const int n : numbers) {
+        if (tags.size() < most) tags.push_back("#" + std::to_string(n));
+        if (const Indication *i = c.find(n)) {
+            const std::string &name = c.vocabulary[i->type].name;
+            if (std::find(types.begin(), types.end(), name) == types.end()) types.push_back(name);
+        }
+    }
+    if (numbers.size() > most) tags.push_back(std::to_string(numbers.size() - most) + " more");
+    std::string out = listed(tags) + " " + listed(types);
+    if (numbers.size() == 1)
+        if (const Indication *i = c.find(numbers[0]); i && i->place)
+            out += " " + print_place(*i->place, c.coupon.line, c.unit);
+    return out;
+}
+
+std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
+    const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
+    const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
+    const std::string where = f.place && f.indications.size() > 1
+                                  ? " " + print_place(*f.place, c.coupon.line, c.unit)
+                                  : "";
+    switch (f.kind) {
+    case Finding::Kind::over_limit:
+    case Finding::Kind::within: return who + where + ": " + compared(c, class_index, *rule, f) + ".";
+    case Finding::Kind::not_allowed: return who + ": none is allowed.";
+    case Finding::Kind::person_decides:
+        return who + ": the standard leaves this to a person, who decides and writes why.";
+    case Finding::Kind::missing_data:
+        if (f.has_numbers)
+            return who + where + ": " + compared(c, class_index, *rule, f) + ", if it counts at all: that hangs on " +
+                   missing_words(f) + ".";
+        return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
+               missing_words(f) + ".";
+    case Finding::Kind::not_covered:
+        return who + ": " +
+               (f.clause >= 0 ? "only this part could judge it, and it is a known gap: " +
+                                    c.set.gaps[static_cast<std::size_t>(f.clause)].text
+                              : "no rule of this set speaks of it as found by " +
+                                    std::string(name_of(c.find(f.indications[0])->exam))) +
+               ".";
+    case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
+    case Finding::Kind::not_measured: break;
+    }
+    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
+}
+
+std::string authority(const Case &c, std::size_t class_index, const Finding &f) {
+    if (f.rule >= 0) {
+        const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
+        const Standing &standing = rule.standings[class_index];
+        return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " + standing.source;
+    }
+    if (f.kind == Finding::Kind::exam_missing) {
+        if (f.clause < 0) return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
+        const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];
+        return r.clause + " (" + c.set.edition + "), " + std::string(name_of(r.standing.kind)) + ": " + r.standing.source;
+    }
+    return c.set.edition;
+}
+
+} // namespace beadbook
