@@ -78,7 +78,7 @@ Evaluated Formula::evaluate(std::size_t index, const Environment &env) const {
     case Op::quantity: {
         const auto &home = env.home_of(node.quantity);
         if (!home.has(node.quantity)) return {0, Missing::of(node.quantity)};
-        return {home.value[index_of(node.quantity)], {}};
+        return {home[node.quantity], {}};
     }
     case Op::table: {
         Evaluated key = node.table->by.evaluate(env);

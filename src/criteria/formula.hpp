@@ -2,6 +2,7 @@
 
 #include "criteria/quantity_name.hpp"
 
+#include <limits>
 #include <memory>
 #include <span>
 #include <string>
@@ -12,15 +13,23 @@ namespace beadbook {
 /// Numbers known at one moment, looked up by quantity. A coupon's stay in one table that is shared by all
 /// formulas; an indication's, a pair's and a group's are laid over it.
 struct Environment {
-    struct Values {
-        std::array<Exact, quantity_count> value{};
-        std::uint32_t known = 0;
-
+    class Values {
+    public:
+        /// What was measured is a whole number of base units; one that does not fit is left unknown.
         void set(Quantity q, const Exact &v) {
-            value[index_of(q)] = v;
-            known |= std::uint32_t{1} << index_of(q);
+            constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
+            if (!v.is_whole() || v > Exact(most) || v < Exact(-most)) return forget(q);
+            value_[index_of(q)] = static_cast<std::int64_t>(v.num());
+            known_ |= std::uint32_t{1} << index_of(q);
         }
-        bool has(Quantity q) const { return (known >> index_of(q)) & 1u; }
+        void forget(Quantity q) { known_ &= ~(std::uint32_t{1} << index_of(q)); }
+        void clear() { known_ = 0; }
+        bool has(Quantity q) const { return (known_ >> index_of(q)) & 1u; }
+        std::int64_t operator[](Quantity q) const { return value_[index_of(q)]; }
+
+    private:
+        std::array<std::int64_t, quantity_count> value_{};
+        std::uint32_t known_ = 0;
     };
     const Values &coupon;
     const Values *local = nullptr; ///< indication, pair and group
@@ -67,6 +76,8 @@ public:
     bool uses_scope(Scope scope) const;
     std::vector<Quantity> quantities() const;
     bool is_constant() const { return uses_ == 0; }
+    /// Speaks of the coupon only, so it has one value for all indications.
+    bool of_coupon() const { return (uses_ >> coupon_quantities) == 0; }
     /// Tables that it looks into.
     std::vector<const Table *> tables() const;
 

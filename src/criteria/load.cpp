@@ -85,6 +85,7 @@ private:
                 issues_.error(node.where, "classes", "class '" + shown(info.id) + "' stands here twice");
             set_.classes.push_back(std::move(info));
         }
+        if (set_.classes.size() > 32) top.error("classes", "more than 32 classes");
         set_.ordered = top.flag("ordered", true);
     }
 

@@ -20,14 +20,13 @@ public:
 
     void run() {
         if (applies_ == Truth::no || members_.empty()) return;
-        for (std::size_t c = 0; c < e_.classes.size(); ++c)
-            if (rule_.limits[c].kind != Limit::Kind::not_said)
-                for (const auto &m : members_) e_.cover(m.item, c);
+        cover();
         each_class(Limit::Kind::none, [&](std::size_t c) { blanket(c, Finding::Kind::not_allowed); });
         each_class(Limit::Kind::ask, [&](std::size_t c) { blanket(c, Finding::Kind::person_decides); });
         const bool any_value = std::any_of(rule_.limits.begin(), rule_.limits.end(),
                                            [](const Limit &l) { return l.kind == Limit::Kind::value; });
         if (!any_value) return;
+        settle_limits();
         switch (rule_.kind) {
         case Rule::Kind::each: check_each(); break;
         case Rule::Kind::gap: check_gaps(); break;
@@ -40,16 +39,31 @@ public:
 private:
     void consider(std::uint32_t i) {
         const Item &item = e_.items[i];
-        Member m{i, item.counts, {}};
-        if (item.counts == Truth::no) return;
+        Member m{i, item.counts, Truth::yes, {}};
         if (rule_.shape != Shape::unknown && item.shape != rule_.shape) {
             if (item.shape != Shape::unknown) return;
-            m.certain = Truth::unknown;
+            m.certain = m.covers = Truth::unknown;
             m.doubts |= Missing::shape();
         }
         if (item.counts == Truth::unknown) m.doubts |= item.doubts;
-        m.certain = both(m.certain, holds_for(rule_.where, e_.coupon, item.measures, item.words, m.doubts));
+        // As one with another it would neither be counted nor spaced apart.
+        if (item.may_merge.any() && (rule_.kind == Rule::Kind::count || rule_.kind == Rule::Kind::gap)) {
+            m.certain = Truth::unknown;
+            m.doubts |= item.may_merge;
+        }
+        m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
+        m.certain = both(m.certain, m.covers);
         if (m.certain != Truth::no) members_.push_back(m);
+    }
+
+    /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a hole.
+    void cover() {
+        for (const auto &m : members_) {
+            const bool sure = applies_ == Truth::yes && m.covers == Truth::yes;
+            if (!sure) e_.may_cover(m.item, m.doubts | applies_missing_);
+            for (std::size_t c = 0; sure && c < e_.classes.size(); ++c)
+                if (rule_.limits[c].kind != Limit::Kind::not_said) e_.cover(m.item, c);
+        }
     }
 
     template <class F> void each_class(Limit::Kind kind, F f) {
@@ -111,27 +125,38 @@ private:
         }
     }
 
+    /// Limits that hang on the coupon alone are computed once.
+    void settle_limits() {
+        limits_.resize(e_.classes.size());
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            if (rule_.limits[c].formula.of_coupon()) limits_[c] = rule_.limits[c].formula.evaluate({e_.coupon.values});
+        });
+    }
+    Evaluated limit_of(std::size_t c, const Environment &env) const {
+        return rule_.limits[c].formula.of_coupon() ? limits_[c] : rule_.limits[c].formula.evaluate(env);
+    }
+
     void check_each() {
         const bool upper = rule_.compare == Compare::at_most || rule_.compare == Compare::under;
         for (const auto &m : members_) {
             const Item &item = e_.items[m.item];
-            const Environment env{e_.coupon.values, &item.measures};
+            const Environment env{e_.coupon.values, &item.measures.get()};
             const Evaluated measured = rule_.measure.evaluate(env);
             each_class(Limit::Kind::value, [&](std::size_t c) {
-                const Evaluated limit = rule_.limits[c].formula.evaluate(env);
+                const Evaluated limit = limit_of(c, env);
                 if (!measured.known() || !limit.known())
                     return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
-                // What is within the limit alone may be over it as one with a neighbour.
-                if (upper && item.may_merge && holds(measured.value, rule_.compare, limit.value))
-                    return cannot_say(c, Missing::place(), {&m.item, 1});
+                // What is within a limit alone may be over it as one with a neighbour, or short of it alone only.
+                if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
+                    return cannot_say(c, item.may_merge, {&m.item, 1});
                 compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
             });
         }
     }
 
     void check_gaps() {
-        std::vector<Span> spans;
-        std::vector<const Member *> placed;
+        Several<Span> spans;
+        Several<const Member *> placed;
         Missing doubts;
         for (const auto &m : members_) {
             if (const auto &place = e_.items[m.item].place) {
@@ -139,66 +164,63 @@ private:
                 placed.push_back(&m);
             }
         }
-        std::vector<std::uint32_t> all;
+        Several<std::uint32_t> all;
         for (const auto &m : members_) all.push_back(m.item);
-        const auto pairs = neighbour_pairs(spans, e_.coupon.around());
+        const auto pairs = neighbour_pairs(view(spans), e_.coupon.around());
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (placed.size() < members_.size() && members_.size() > 1) cannot_say(c, Missing::place(), all);
+            if (placed.size() < members_.size() && members_.size() > 1) cannot_say(c, Missing::place(), view(all));
             if (placed.size() > 1 && e_.coupon.line.closed && !e_.coupon.line.length)
-                cannot_say(c, Missing::of(Quantity::weld_length), all);
-            for (const Pair &pair : pairs) check_pair(c, *placed[pair.first], *placed[pair.second], pair.gap);
+                cannot_say(c, Missing::of(Quantity::weld_length), view(all));
         });
+        for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
         if (pairs.empty()) return;
         // An uncertain one in between must not hide two certain ones that are too near.
-        check_certain_gaps(placed);
+        check_certain_gaps(view(placed));
     }
 
-    void check_certain_gaps(const std::vector<const Member *> &placed) {
-        std::vector<Span> spans;
-        std::vector<const Member *> sure;
+    void check_certain_gaps(std::span<const Member *const> placed) {
+        Several<Span> spans;
+        Several<const Member *> sure;
         for (const Member *m : placed)
             if (m->certain == Truth::yes) {
                 sure.push_back(m);
                 spans.push_back(*e_.items[m->item].place);
             }
         if (sure.size() == placed.size()) return;
+        for (const Pair &pair : neighbour_pairs(view(spans), e_.coupon.around()))
+            check_pair(*sure[pair.first], *sure[pair.second], pair.gap);
+    }
+
+    void check_pair(const Member &a, const Member &b, std::int64_t gap) {
+        const auto &x = e_.items[a.item].measures, &y = e_.items[b.item].measures;
+        pair_.clear();
+        for (const auto &[of, larger] : {std::pair{Quantity::size, Quantity::larger_size}, {Quantity::length, Quantity::longer_length}})
+            if (x.has(of) && y.has(of)) pair_.set(larger, std::max(x[of], y[of]));
+        const std::uint32_t two[] = {std::min(a.item, b.item), std::max(a.item, b.item)};
+        const Span between{e_.items[a.item].place->to, e_.items[b.item].place->from};
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            for (const Pair &pair : neighbour_pairs(spans, e_.coupon.around()))
-                check_pair(c, *sure[pair.first], *sure[pair.second], pair.gap);
+            const Evaluated limit = limit_of(c, {e_.coupon.values, &pair_});
+            if (!limit.known()) return cannot_say(c, limit.missing, two);
+            compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two, between);
         });
     }
 
-    void check_pair(std::size_t c, const Member &a, const Member &b, std::int64_t gap) {
-        Environment::Values pair;
-        const auto larger_of = [&](Quantity of, Quantity larger) {
-            const auto &x = e_.items[a.item].measures, &y = e_.items[b.item].measures;
-            if (x.has(of) && y.has(of)) pair.set(larger, std::max(x.value[index_of(of)], y.value[index_of(of)]));
-        };
-        larger_of(Quantity::size, Quantity::larger_size);
-        larger_of(Quantity::length, Quantity::longer_length);
-        const Evaluated limit = rule_.limits[c].formula.evaluate({e_.coupon.values, &pair});
-        const std::uint32_t two[] = {std::min(a.item, b.item), std::max(a.item, b.item)};
-        if (!limit.known()) return cannot_say(c, limit.missing, two);
-        const Span between{e_.items[a.item].place->to, e_.items[b.item].place->from};
-        compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two, between);
-    }
-
     void check_held() {
-        const HeldBounds bounds = bounds_of(e_, rule_, members_);
+        const HeldBounds bounds = bounds_of(e_, rule_, view(members_));
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            Evaluated limit = rule_.limits[c].formula.evaluate({e_.coupon.values});
+            Evaluated limit = limits_[c];
             if (limit.known() && rule_.prorated) limit = prorated(limit.value, bounds.window);
             if (!limit.known() || bounds.missing_window.any())
-                return cannot_say(c, limit.missing | bounds.missing_window, bounds.everyone);
+                return cannot_say(c, limit.missing | bounds.missing_window, view(bounds.everyone));
             bool out = false;
             for (const auto &held : bounds.least) {
                 if (held.value == Exact(0)) continue;
-                compare(c, held.value, limit.value, Truth::yes, {}, held.items, held.place);
+                compare(c, held.value, limit.value, Truth::yes, {}, view(held.items), held.place);
                 out = out || !holds(held.value, rule_.compare, limit.value);
             }
             if (out || !bounds.doubts.any()) return;
             const bool safe = bounds.most && holds(*bounds.most, rule_.compare, limit.value);
-            if (!safe) cannot_say(c, bounds.doubts, bounds.everyone);
+            if (!safe) cannot_say(c, bounds.doubts, view(bounds.everyone));
         });
     }
 
@@ -213,7 +235,9 @@ private:
     const Rule &rule_;
     Truth applies_ = Truth::yes;
     Missing applies_missing_;
-    std::vector<Member> members_;
+    Several<Member> members_;
+    Few<Evaluated> limits_;      ///< by class, where they hang on the coupon alone
+    Environment::Values pair_;   ///< of the two neighbours in hand
 };
 
 } // namespace

@@ -14,7 +14,7 @@ Exact area_of(const Exact &length, const Exact &width, bool linear) {
 } // namespace
 
 void Indication::complete(const Vocabulary &vocabulary) {
-    const auto value = [&](Quantity q) { return measures.value[index_of(q)]; };
+    const auto value = [&](Quantity q) { return Exact(measures[q]); };
     const bool has_length = measures.has(Quantity::length);
     const bool has_width = measures.has(Quantity::width);
     if (!measures.has(Quantity::size) && has_length)
@@ -29,7 +29,7 @@ void Indication::complete(const Vocabulary &vocabulary) {
             measures.set(Quantity::area, area_of(value(Quantity::size), value(Quantity::size), false));
     }
     if (place && place->to == place->from && measures.has(Quantity::length))
-        place->to = {place->from.nm + static_cast<std::int64_t>(value(Quantity::length).num())};
+        place->to = {place->from.nm + measures[Quantity::length]};
     if (place && !measures.has(Quantity::length)) {
         // Both ends were given, so the length was measured.
         if (place->to > place->from) measures.set(Quantity::length, Exact(place->to.nm - place->from.nm));

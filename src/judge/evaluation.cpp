@@ -8,7 +8,7 @@ namespace beadbook {
 Evaluation::Evaluation(const CriteriaSet &criteria, const Coupon &facts, const std::vector<Indication> &found,
                        std::vector<Item> made)
     : set(criteria), coupon(facts), indications(found), items(std::move(made)), classes(criteria.classes.size()),
-      nearest_(criteria.classes.size()), covered_(items.size()) {
+      nearest_(criteria.classes.size()), covered_(items.size()), may_cover_(items.size()) {
     for (const auto &rule : set.rules) {
         if (rule.kind != Rule::Kind::combine) continue;
         share_.resize(set.rules.size());
@@ -39,9 +39,14 @@ void Evaluation::kept(std::size_t class_index, std::size_t rule, const Exact &me
     const double ratio = ratio_of(measured, limit, set.rules[rule].compare);
     if (ratio < best.ratio) return;
     // Equal ones are told apart by rule, then by indication, so that the order of entry never shows.
-    if (ratio == best.ratio && (rule > best.rule || (rule == best.rule && numbers_of(of_items) >= numbers_of(best.items))))
+    if (ratio == best.ratio && (rule > best.rule || (rule == best.rule && numbers_of(of_items) >= numbers_of({best.items.data(), best.items.size()}))))
         return;
-    best = {ratio, rule, measured, limit, {of_items.begin(), of_items.end()}, place};
+    best.items.assign(of_items.begin(), of_items.end());
+    best.ratio = ratio;
+    best.rule = rule;
+    best.measured = measured;
+    best.limit = limit;
+    best.place = place;
 }
 
 void Evaluation::note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured, const Exact &limit,
@@ -62,7 +67,7 @@ void Evaluation::settle_nearest() {
         if (best.ratio < 0) continue;
         Finding f;
         f.rule = static_cast<int>(best.rule);
-        f.indications = numbers_of(best.items);
+        f.indications = numbers_of({best.items.data(), best.items.size()});
         f.place = best.place;
         f.has_numbers = true;
         f.measured = best.measured;

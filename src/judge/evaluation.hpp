@@ -38,6 +38,9 @@ public:
     /// Class `c` has a rule that decides about item `i`.
     void cover(std::size_t i, std::size_t c) { covered_[i] |= std::uint32_t{1} << c; }
     bool covered(std::size_t i, std::size_t c) const { return (covered_[i] >> c) & 1u; }
+    /// A rule may speak of item `i`, if what is missing turns out so.
+    void may_cover(std::size_t i, Missing hangs_on) { may_cover_[i] |= hangs_on; }
+    Missing cover_hangs_on(std::size_t i) const { return may_cover_[i]; }
 
     /// How near a rule came to its limit in a class, for rules that combine others.
     struct Borderline {
@@ -58,11 +61,12 @@ private:
         double ratio = -1;
         std::size_t rule = 0;
         Exact measured, limit;
-        std::vector<std::uint32_t> items;
+        Few<std::uint32_t> items;
         std::optional<Span> place;
     };
     std::vector<Nearest> nearest_;
     std::vector<std::uint32_t> covered_;
+    std::vector<Missing> may_cover_;
     std::vector<Borderline> borderlines_;
     std::vector<std::optional<Exact>> share_; ///< of each rule's limit that counts as borderline
 };

@@ -10,7 +10,7 @@ namespace {
 
 class Bounds {
 public:
-    Bounds(const Evaluation &e, const Rule &rule, const std::vector<Member> &members)
+    Bounds(const Evaluation &e, const Rule &rule, std::span<const Member> members)
         : e_(e), rule_(rule), members_(members) {}
 
     HeldBounds compute() {
@@ -62,7 +62,7 @@ private:
         if (rule_.kind == Rule::Kind::count) return Exact(1);
         const auto &measures = e_.items[i].measures;
         if (!measures.has(rule_.summed)) return std::nullopt;
-        return measures.value[index_of(rule_.summed)];
+        return measures[rule_.summed];
     }
 
     void sort_in(const Member &m) {
@@ -71,6 +71,10 @@ private:
             out_.doubts |= Missing::of(rule_.summed) | m.doubts;
             bounded_ = false;
             return;
+        }
+        if (item.may_merge.any() && rule_.kind == Rule::Kind::sum) {
+            out_.doubts |= item.may_merge; // joined ones are longer by their gaps
+            bounded_ = false;
         }
         const bool placed = item.place && (!area() || item.across);
         if (m.certain != Truth::yes) {
@@ -122,7 +126,7 @@ private:
 
     /// Without places across, all that lie within the longest side along may lie in one rectangle.
     Exact area_upper_bound() const {
-        std::vector<Stretch> along;
+        Several<Stretch> along;
         Int128 nowhere = 0;
         for (const auto &m : members_) {
             const auto &place = e_.items[m.item].place;
@@ -132,14 +136,14 @@ private:
                 ++nowhere;
         }
         const auto longest = static_cast<std::int64_t>(rule_.window->longest_side.num());
-        return Exact::whole(most_weight(along, longest, e_.coupon.around()).held + nowhere);
+        return Exact::whole(most_weight(view(along), longest, e_.coupon.around()).held + nowhere);
     }
 
-    std::vector<Held> worst(const Items &items) const {
+    Few<Held> worst(const Items &items) const {
         if (items.empty()) return {};
-        if (!rule_.linked) return {worst_window(items)};
-        std::vector<Span> spans;
-        std::vector<std::int64_t> lengths;
+        if (!rule_.linked) return Few<Held>(1, worst_window(items));
+        Several<Span> spans;
+        Several<std::int64_t> lengths;
         for (const auto i : items) {
             spans.push_back(*e_.items[i].place);
             lengths.push_back(spans.back().to.nm - spans.back().from.nm);
@@ -152,8 +156,8 @@ private:
             // Not known links: a larger group is the stricter reading.
             return !limit.known() || holds(Exact(gap), edge.compare, limit.value);
         };
-        std::vector<Held> out;
-        for (const auto &group : groups_in_line(spans, lengths, e_.coupon.around(), links)) {
+        Few<Held> out;
+        for (const auto &group : groups_in_line(view(spans), view(lengths), e_.coupon.around(), links)) {
             Items chosen;
             for (const auto k : group) chosen.push_back(items[k]);
             if (rule_.window && !whole_) {
@@ -167,7 +171,7 @@ private:
     }
 
     Held worst_window(const Items &items) const {
-        std::vector<Stretch> stretches;
+        Several<Stretch> stretches;
         for (const auto i : items) {
             const Item &item = e_.items[i];
             Stretch s{item.place->from.nm, item.place->to.nm, weight(i)->num(), 0, 0, stretches.size()};
@@ -178,10 +182,10 @@ private:
         const bool length = rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length;
         WorstWindow worst;
         if (area())
-            worst = most_in_area(stretches, rule_.window->area.num(),
+            worst = most_in_area(view(stretches), rule_.window->area.num(),
                                  static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
         else
-            worst = length ? most_length(stretches, width_, around) : most_weight(stretches, width_, around);
+            worst = length ? most_length(view(stretches), width_, around) : most_weight(view(stretches), width_, around);
         Items inside;
         for (std::size_t k = 0; k < items.size(); ++k)
             if (lies_in(stretches[k], worst, around)) inside.push_back(items[k]);
@@ -224,7 +228,7 @@ private:
 
     const Evaluation &e_;
     const Rule &rule_;
-    const std::vector<Member> &members_;
+    std::span<const Member> members_;
     HeldBounds out_;
     std::int64_t width_ = 0;
     bool whole_ = false;
@@ -235,7 +239,7 @@ private:
 
 } // namespace
 
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, const std::vector<Member> &members) {
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::span<const Member> members) {
     return Bounds(evaluation, rule, members).compute();
 }
 

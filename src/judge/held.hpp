@@ -7,7 +7,8 @@ namespace beadbook {
 /// An item that a rule speaks of, once its conditions are settled.
 struct Member {
     std::uint32_t item = 0;
-    Truth certain = Truth::yes;
+    Truth certain = Truth::yes; ///< the rule speaks of it and it counts
+    Truth covers = Truth::yes;  ///< the rule speaks of it, if it counts
     Missing doubts;
 };
 
@@ -21,7 +22,7 @@ struct Held {
 /// A sum or count from both sides: what is certain, and what it could be at most when missing data turn out
 /// for the worst. If nothing is missing, `doubts` is empty and `least` is the answer.
 struct HeldBounds {
-    std::vector<Held> least;    ///< the worst window; or one entry a group in line
+    Few<Held> least;            ///< the worst window; or one entry a group in line
     std::optional<Exact> most;  ///< nothing: no upper bound is known
     Missing doubts;
     Missing missing_window;     ///< the window itself cannot be computed
@@ -29,6 +30,6 @@ struct HeldBounds {
     std::vector<std::uint32_t> everyone;
 };
 
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, const std::vector<Member> &members);
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::span<const Member> members);
 
 } // namespace beadbook

@@ -22,25 +22,51 @@ void set_nearest_gaps(std::vector<Item> &items, const Coupon &coupon) {
     for (std::size_t i = 0; i < items.size(); ++i) items[i].measures.set(Quantity::nearest_gap, Exact(nearest[i]));
 }
 
-void settle_shape(Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
+Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
-    if (set.linear && measured) {
-        Missing missing;
-        const Truth linear = set.linear->compare({coupon.values, &item.measures}, missing);
-        item.shape = linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
-    } else {
-        item.shape = type.shape;
-    }
+    if (!set.linear || !measured) return type.shape;
+    Missing missing;
+    const Truth linear = set.linear->compare({coupon.values, &item.measures.get()}, missing);
+    return linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
 }
 
 void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first) {
     for (const auto &clause : set.relevance) {
         if (!clause.subject.covers(first.type, first.exam)) continue;
         Missing missing;
-        const Truth ignored = holds_for(clause.ignore, coupon, item.measures, item.words, missing);
+        Truth ignored = holds_for(clause.ignore, coupon, item.measures.get(), item.words, missing);
+        // Too small alone, but perhaps not as one with a neighbour.
+        if (ignored == Truth::yes && item.may_merge.any()) {
+            ignored = Truth::unknown;
+            missing |= item.may_merge;
+        }
         if (ignored == Truth::no) continue;
         item.counts = both(item.counts, ignored == Truth::yes ? Truth::no : Truth::unknown);
         if (ignored == Truth::unknown) item.doubts |= missing;
+    }
+}
+
+/// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not make a
+/// linear one round, whose limit is larger.
+template <class SettleShape>
+void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const Coupon &coupon,
+                       const std::vector<Indication> &indications, SettleShape settle_shape) {
+    for (auto &item : items) {
+        item.has_linear = item.shape == Shape::linear;
+        if (item.measures.has(Quantity::width)) item.narrowest = item.measures[Quantity::width];
+    }
+    for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon);
+    for (auto &item : items) {
+        if (item.members.size() == 1) continue;
+        const bool open = item.shape == Shape::unknown;
+        const Measures joined = item.measures;
+        if (item.narrowest) item.measures.set(Quantity::width, *item.narrowest);
+        settle_shape(item);
+        item.measures = joined;
+        if (item.has_linear)
+            item.shape = Shape::linear;
+        else if (open && item.shape == Shape::rounded)
+            item.shape = Shape::unknown;
     }
 }
 
@@ -73,15 +99,18 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.members.push_back(i);
         item.place = indications[i].place;
         item.across = indications[i].across;
-        item.measures = indications[i].measures;
+        item.measures = Measures(indications[i].measures);
         item.words = indications[i].words;
         items.push_back(std::move(item));
     }
-    for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon);
+    const auto settle_shape = [&](Item &item) {
+        item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type]);
+    };
+    for (auto &item : items) settle_shape(item);
+    if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, settle_shape);
     if (set.needs_nearest_gap) set_nearest_gaps(items, coupon);
     for (auto &item : items) {
         const Indication &first = indications[item.members.front()];
-        settle_shape(item, set, coupon, vocabulary[first.type]);
         settle_relevance(item, set, coupon, first);
     }
     return items;

@@ -1,22 +1,48 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/few.hpp"
 
+#include <memory>
 #include <vector>
 
 namespace beadbook {
 
+/// An item's measures: those of its indication, or its own once it differs from it.
+class Measures {
+public:
+    Measures() = default;
+    explicit Measures(const Environment::Values &of) : base_(&of) {}
+
+    const Environment::Values &get() const { return own_ ? *own_ : *base_; }
+    bool has(Quantity q) const { return get().has(q); }
+    Exact operator[](Quantity q) const { return get()[q]; }
+    void set(Quantity q, const Exact &value) { edit().set(q, value); }
+    void forget(Quantity q) { edit().forget(q); }
+
+private:
+    Environment::Values &edit() {
+        if (!own_ || own_.use_count() > 1) own_ = std::make_shared<Environment::Values>(get());
+        return *own_;
+    }
+
+    const Environment::Values *base_ = nullptr;
+    std::shared_ptr<Environment::Values> own_;
+};
+
 /// What the rules see: an indication, or several neighbours that the set counts as one.
 struct Item {
-    std::vector<std::size_t> members; ///< indices of indications; the first gives type and exam
+    Few<std::size_t> members; ///< indices of indications; the first gives type and exam
     std::optional<Span> place;
     std::optional<Span> across;
-    Environment::Values measures;
+    Measures measures;
     std::array<std::uint8_t, attribute_count> words{};
     Truth counts = Truth::yes; ///< relevance
     Shape shape = Shape::unknown;
     Missing doubts;            ///< why `counts` or `shape` is unknown
-    bool may_merge = false;    ///< its place is unknown, so it may be one with another
+    bool has_linear = false;   ///< a member is linear by itself; as one with others it stays so
+    std::optional<Exact> narrowest; ///< width of the narrowest member, if all are known
+    Missing may_merge;         ///< what would tell whether it is one with another; none if that is known
 };
 
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions.

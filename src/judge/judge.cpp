@@ -1,6 +1,7 @@
 #include "judge/evaluation.hpp"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 namespace beadbook {
@@ -89,7 +90,8 @@ void check_coverage(Evaluation &e, const Vocabulary &vocabulary) {
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (e.covered(i, c)) continue;
             Finding f;
-            f.kind = Finding::Kind::not_covered;
+            f.missing = e.cover_hangs_on(i);
+            f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
             f.effect = Verdict::cannot_say;
             f.indications = e.numbers_of({&i, 1});
             f.place = e.items[i].place;
@@ -163,12 +165,9 @@ void settle_verdict(ClassJudgement &c) {
     };
     c.findings.erase(std::unique(c.findings.begin(), c.findings.end(), same), c.findings.end());
     // What may not be there at all is said once, by the first rule that forbids it.
-    std::vector<std::vector<int>> forbidden;
+    std::set<std::vector<int>> forbidden;
     std::erase_if(c.findings, [&](const Finding &f) {
-        if (f.kind != Finding::Kind::not_allowed) return false;
-        if (std::find(forbidden.begin(), forbidden.end(), f.indications) != forbidden.end()) return true;
-        forbidden.push_back(f.indications);
-        return false;
+        return f.kind == Finding::Kind::not_allowed && !forbidden.insert(f.indications).second;
     });
     for (const auto &f : c.findings) c.verdict = std::max(c.verdict, f.effect);
 }
@@ -181,6 +180,13 @@ std::string_view name_of(Verdict v) {
 
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    const auto by_number = [](const Indication &a, const Indication &b) { return a.number < b.number; };
+    if (!std::is_sorted(indications.begin(), indications.end(), by_number)) {
+        // Ties between neighbours at the same place are then always told in the same words.
+        std::vector<Indication> sorted = indications;
+        std::stable_sort(sorted.begin(), sorted.end(), by_number);
+        return judge(set, coupon, exams, sorted, vocabulary);
+    }
     Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary));
     const auto candidates = candidates_of(set, e);
     for (std::size_t begin = 0; begin < candidates.size();) {

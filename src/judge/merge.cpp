@@ -6,34 +6,42 @@ namespace beadbook {
 namespace {
 
 Exact value_or_zero(const Item &item, Quantity q) {
-    return item.measures.has(q) ? item.measures.value[index_of(q)] : Exact(0);
+    return item.measures.has(q) ? item.measures[q] : Exact(0);
 }
 
-bool mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon) {
+Truth mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon,
+                Missing &missing) {
     Environment::Values pair;
     pair.set(Quantity::gap, Exact(gap));
     const auto both = [&](Quantity of, Quantity smaller, Quantity larger) {
         if (!a.measures.has(of) || !b.measures.has(of)) return;
-        const Exact x = a.measures.value[index_of(of)], y = b.measures.value[index_of(of)];
+        const Exact x = a.measures[of], y = b.measures[of];
         pair.set(smaller, std::min(x, y));
         pair.set(larger, std::max(x, y));
     };
     both(Quantity::size, Quantity::smaller_size, Quantity::larger_size);
     both(Quantity::length, Quantity::shorter_length, Quantity::longer_length);
-    Missing missing;
-    // Not known counts as one: two that may be one are judged as the larger.
-    return clause.when.compare({coupon.values, &pair}, missing) != Truth::no;
+    return clause.when.compare({coupon.values, &pair}, missing);
+}
+
+/// Between items of which all that the clause asks is known.
+bool mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon) {
+    Missing none;
+    return mergeable(a, b, gap, clause, coupon, none) == Truth::yes;
 }
 
 /// Joins b into a; both are located and b does not begin before a.
 void join(Item &a, const Item &b) {
     a.members.insert(a.members.end(), b.members.begin(), b.members.end());
     a.place->to = std::max(a.place->to, b.place->to);
+    a.has_linear = a.has_linear || b.has_linear;
+    if (b.shape == Shape::unknown) a.shape = Shape::unknown;
+    a.narrowest = a.narrowest && b.narrowest ? std::optional(std::min(*a.narrowest, *b.narrowest)) : std::nullopt;
     for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
         if (a.measures.has(q) && b.measures.has(q))
             a.measures.set(q, std::max(value_or_zero(a, q), value_or_zero(b, q)));
         else
-            a.measures.known &= ~(std::uint32_t{1} << index_of(q)); // known of one only: not known of both
+            a.measures.forget(q); // known of one only: not known of both
     if (a.measures.has(Quantity::area) && b.measures.has(Quantity::area))
         a.measures.set(Quantity::area, value_or_zero(a, Quantity::area) + value_or_zero(b, Quantity::area));
     const Exact extent = a.place->to.nm - a.place->from.nm;
@@ -121,19 +129,23 @@ void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &cou
 
 void merge_items(std::vector<Item> &items, const Merge &clause, const std::vector<Indication> &indications,
                  const Coupon &coupon) {
-    std::vector<Item> rest, lines[exam_count];
-    bool unplaced[exam_count] = {};
+    std::vector<Item> rest, lines[exam_count], loose[exam_count];
+    Missing doubts[exam_count];
     for (auto &item : items) {
         const Indication &first = indications[item.members.front()];
         const auto exam = static_cast<std::size_t>(first.exam);
         if (!clause.subject.covers(first.type, first.exam)) {
             rest.push_back(std::move(item));
-        } else if (!item.place) {
-            unplaced[exam] = true;
-            rest.push_back(std::move(item));
-            rest.back().may_merge = true;
-        } else {
+            continue;
+        }
+        Missing lacks;
+        mergeable(item, item, 0, clause, coupon, lacks);
+        if (!item.place) lacks |= Missing::place();
+        if (!lacks.any()) {
             lines[exam].push_back(std::move(item));
+        } else {
+            doubts[exam] |= lacks;
+            loose[exam].push_back(std::move(item));
         }
     }
     for (std::size_t exam = 0; exam < exam_count; ++exam) {
@@ -146,13 +158,14 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
             sweep_round(line, clause, coupon, *around);
         else
             sweep(line, clause, coupon);
-        for (auto &item : line) {
-            item.may_merge = unplaced[exam];
-            rest.push_back(std::move(item));
-        }
+        // A lone one has nobody to be one with.
+        const bool lone = line.size() + loose[exam].size() < 2;
+        for (auto *part : {&line, &loose[exam]})
+            for (auto &item : *part) {
+                if (!lone) item.may_merge |= doubts[exam];
+                rest.push_back(std::move(item));
+            }
     }
-    // A lone one has nobody to be one with.
-    if (items.size() == 1 || rest.size() == 1) rest.front().may_merge = false;
     items = std::move(rest);
 }
 

@@ -12,8 +12,8 @@ struct Placed {
 };
 
 /// By where they begin; ties by where they end, then by index, so that the order never depends on entry.
-std::vector<Placed> in_order(const std::vector<Span> &spans) {
-    std::vector<Placed> out;
+Several<Placed> in_order(std::span<const Span> spans) {
+    Several<Placed> out;
     out.reserve(spans.size() * 2);
     for (std::size_t i = 0; i < spans.size(); ++i) out.push_back({i, spans[i].from.nm, spans[i].to.nm});
     std::sort(out.begin(), out.end(), [](const Placed &a, const Placed &b) {
@@ -43,9 +43,9 @@ std::int64_t free_between(const Placed &before, const Placed &after) { return st
 
 } // namespace
 
-std::vector<Pair> neighbour_pairs(const std::vector<Span> &spans, std::optional<std::int64_t> around) {
-    std::vector<Pair> pairs;
-    const std::vector<Placed> line = in_order(spans);
+Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::int64_t> around) {
+    Several<Pair> pairs;
+    const Several<Placed> line = in_order(spans);
     const std::size_t n = line.size();
     if (n < 2) return pairs;
     const auto turned = [&](Placed p, std::int64_t by) { return Placed{p.id, p.from + by, p.to + by}; };
@@ -64,10 +64,10 @@ std::vector<Pair> neighbour_pairs(const std::vector<Span> &spans, std::optional<
     return pairs;
 }
 
-std::vector<std::vector<std::size_t>> groups_in_line(const std::vector<Span> &spans,
-                                                     const std::vector<std::int64_t> &lengths,
+std::vector<std::vector<std::size_t>> groups_in_line(std::span<const Span> spans,
+                                                     std::span<const std::int64_t> lengths,
                                                      std::optional<std::int64_t> around, const Links &links) {
-    const std::vector<Placed> line = in_order(spans);
+    const Several<Placed> line = in_order(spans);
     const std::size_t n = line.size();
     if (n == 0) return {};
     // gap[i]: free distance between what came before i and i. On a closed weld gap[0] lies over the datum.

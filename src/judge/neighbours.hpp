@@ -1,10 +1,12 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/few.hpp"
 
 #include <cstddef>
 #include <functional>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace beadbook {
@@ -22,7 +24,7 @@ struct Pair {
 ///
 /// Why these suffice: if two stretches are too near for the larger of them, that larger one is also too near
 /// to its next one, or to the earlier one that reaches furthest: the gap is no larger and the limit no smaller.
-std::vector<Pair> neighbour_pairs(const std::vector<Span> &spans, std::optional<std::int64_t> around);
+Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::int64_t> around);
 
 /// Whether a gap links two neighbours, given the longest member of their group.
 using Links = std::function<bool(std::int64_t gap, std::int64_t longest)>;
@@ -30,8 +32,8 @@ using Links = std::function<bool(std::int64_t gap, std::int64_t longest)>;
 /// Stretches in line: the largest runs in which every gap is linked for the longest member of the run.
 /// `links` must not become false when the gap shrinks or the longest grows; then the runs do not overlap
 /// and no order matters. Each run's members are in order along the weld. O(n log n).
-std::vector<std::vector<std::size_t>> groups_in_line(const std::vector<Span> &spans,
-                                                     const std::vector<std::int64_t> &lengths,
+std::vector<std::vector<std::size_t>> groups_in_line(std::span<const Span> spans,
+                                                     std::span<const std::int64_t> lengths,
                                                      std::optional<std::int64_t> around, const Links &links);
 
 } // namespace beadbook

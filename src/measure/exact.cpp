@@ -1,6 +1,7 @@
 #include "measure/exact.hpp"
 
 #include <limits>
+#include <numeric>
 
 namespace beadbook {
 namespace {
@@ -17,7 +18,13 @@ Int128 add(Int128 a, Int128 b) {
     return out;
 }
 
+bool narrow(Int128 v) {
+    return v >= std::numeric_limits<std::int64_t>::min() + 1 && v <= std::numeric_limits<std::int64_t>::max();
+}
+
 Int128 gcd(Int128 a, Int128 b) {
+    // 128-bit division is a library call; nearly all numbers fit a machine word.
+    if (narrow(a) && narrow(b)) return std::gcd(static_cast<std::int64_t>(a), static_cast<std::int64_t>(b));
     if (a < 0) a = -a;
     while (b != 0) {
         const Int128 rest = a % b;
@@ -36,7 +43,10 @@ Exact Exact::fraction(Int128 num, Int128 den) {
         den = mul(den, -1);
     }
     const Int128 common = gcd(num, den);
-    if (common > 1) {
+    if (common > 1 && narrow(num) && narrow(den)) {
+        num = static_cast<std::int64_t>(num) / static_cast<std::int64_t>(common);
+        den = static_cast<std::int64_t>(den) / static_cast<std::int64_t>(common);
+    } else if (common > 1) {
         num /= common;
         den /= common;
     }

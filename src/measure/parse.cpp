@@ -102,7 +102,7 @@ Exact largest(Dimension d) {
     const Exact length = longest_length.nm;
     switch (d) {
     case Dimension::length: return length;
-    case Dimension::area: return Exact(100'000) * nm_per_mm * nm_per_mm * 1000;
+    case Dimension::area: return Exact(9'000'000) * nm_per_mm * nm_per_mm; // nine square metres
     case Dimension::angle: return 360'000'000;
     case Dimension::temperature: return 10'000'000'000;
     case Dimension::number: break;

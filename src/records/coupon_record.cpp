@@ -160,10 +160,9 @@ Coupon CouponRecord::facts() const {
     }
     out.line.closed = get("seam") == "girth";
     if (out.values.has(Quantity::weld_length)) {
-        out.line.length = Length{static_cast<std::int64_t>(out.values.value[index_of(Quantity::weld_length)].num())};
+        out.line.length = Length{out.values[Quantity::weld_length]};
     } else if (out.line.closed && out.values.has(Quantity::outside_diameter)) {
-        const Exact od = out.values.value[index_of(Quantity::outside_diameter)];
-        out.line.length = circumference({static_cast<std::int64_t>(od.num())});
+        out.line.length = circumference({out.values[Quantity::outside_diameter]});
         out.values.set(Quantity::weld_length, Exact(out.line.length->nm));
     }
     return out;

@@ -35,7 +35,7 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
     }
     out.complete(vocabulary);
     const auto length = out.measures.has(Quantity::length)
-                            ? static_cast<std::int64_t>(out.measures.value[index_of(Quantity::length)].num())
+                            ? out.measures[Quantity::length]
                             : std::int64_t{0};
     if (middle) {
         std::int64_t from = nm(*middle) - length / 2;
@@ -44,7 +44,7 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
     }
     if (across) {
         const std::int64_t half = out.measures.has(Quantity::width)
-                                      ? static_cast<std::int64_t>(out.measures.value[index_of(Quantity::width)].num()) / 2
+                                      ? out.measures[Quantity::width] / 2
                                       : length / 2;
         const std::int64_t centre = across_left ? -nm(*across) : nm(*across);
         out.across = Span{{centre - half}, {centre + half}};

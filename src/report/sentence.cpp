@@ -27,7 +27,7 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     for (std::size_t i = 0; i < quantities.size(); ++i) {
         if (index_of(quantities[i]) >= coupon_quantities || !c.coupon.values.has(quantities[i])) continue;
         out += ", " + f.symbols[i] + " = " +
-               print(c.coupon.values.value[index_of(quantities[i])], info(quantities[i]).dimension, c.unit);
+               print(c.coupon.values[quantities[i]], info(quantities[i]).dimension, c.unit);
     }
     if (rule.prorated) out += ", in proportion to the weld's length";
     return " (" + out + ")";
@@ -131,6 +131,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::person_decides:
         return who + ": the standard leaves this to a person, who decides and writes why.";
     case Finding::Kind::missing_data:
+        if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
         if (f.has_numbers)
             return who + where + ": " + compared(c, class_index, *rule, f) + ", if it counts at all: that hangs on " +
                    missing_words(f) + ".";

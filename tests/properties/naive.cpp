@@ -1,0 +1,330 @@
+#include "naive.hpp"
+
+#include <algorithm>
+
+namespace beadbook::test {
+namespace {
+
+constexpr std::int64_t grid = nm_per_inch / 64;
+
+struct Thing {
+    TypeId type = 0;
+    std::vector<TypeId> types;
+    Exam exam = Exam::VT;
+    std::int64_t from = 0, to = 0, across_from = 0, across_to = 0;
+    Environment::Values measures;
+    std::array<std::uint8_t, attribute_count> words{};
+    Shape shape = Shape::unknown;
+    bool has_linear = false;
+    Exact narrowest;
+};
+
+class Naive {
+public:
+    Naive(const CriteriaSet &set, const RandomCase &c) : set_(set), c_(c) {
+        around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
+        for (const auto &i : c.indications)
+            things_.push_back({i.type, {i.type}, i.exam, i.place->from.nm, i.place->to.nm, i.across->from.nm, i.across->to.nm,
+                               i.measures, i.words, Shape::unknown, false, {}});
+        for (auto &t : things_) {
+            settle_shape(t);
+            t.has_linear = t.shape == Shape::linear;
+            t.narrowest = measure(t, Quantity::width);
+        }
+        for (const auto &merge : set.merges) merge_all(merge);
+        for (auto &t : things_) {
+            const Exact widest = measure(t, Quantity::width);
+            t.measures.set(Quantity::width, t.narrowest);
+            settle_shape(t);
+            t.measures.set(Quantity::width, widest);
+            if (t.has_linear) t.shape = Shape::linear;
+        }
+        std::erase_if(things_, [&](const Thing &t) { return irrelevant(t); });
+        for (auto &t : things_) set_nearest_gap(t);
+    }
+
+    std::vector<Verdict> run() {
+        std::vector<Verdict> out(set_.classes.size(), Verdict::accept);
+        for (std::size_t k = 0; k < out.size(); ++k) {
+            bool reject = false, ask = false;
+            std::vector<bool> covered(things_.size(), false);
+            for (const auto &rule : set_.rules) judge_rule(rule, k, reject, ask, covered);
+            for (std::size_t i = 0; i < things_.size(); ++i)
+                ask = ask || (!covered[i] && !Vocabulary::shipped()[things_[i].type].measured);
+            for (const auto &rule : set_.rules) {
+                const bool there = std::any_of(c_.indications.begin(), c_.indications.end(), [&](const Indication &i) { return rule.subject.covers(i.type, i.exam); });
+                ask = ask || (rule.must_be_measured && !there && applies(rule) && rule.limits[k].kind == Limit::Kind::value);
+            }
+            out[k] = reject ? Verdict::reject : ask ? Verdict::cannot_say : Verdict::accept;
+        }
+        return out;
+    }
+
+private:
+    Exact measure(const Thing &t, Quantity q) const { return t.measures[q]; }
+    Environment env(const Environment::Values &local) const { return {c_.coupon.values, &local}; }
+
+    bool condition(const Condition &c, const Thing *t) const {
+        static const Environment::Values nothing;
+        Missing missing;
+        if (c.kind == Condition::Kind::fact) return c.word(c_.coupon.facts[static_cast<std::size_t>(c.fact)], missing) == Truth::yes;
+        if (c.kind == Condition::Kind::attribute) return c.word(t->words[static_cast<std::size_t>(c.attribute)], missing) == Truth::yes;
+        return c.compare(env(t ? t->measures : nothing), missing) == Truth::yes;
+    }
+
+    /// From the end of a to the start of b, going forward; nothing if b does not come after a.
+    std::optional<std::int64_t> forward_gap(const Thing &a, const Thing &b) const {
+        if (!around_) {
+            if (b.from < a.from) return std::nullopt;
+            return std::max<std::int64_t>(0, b.from - a.to);
+        }
+        const std::int64_t ahead = ((b.from - a.from) % around_ + around_) % around_;
+        return std::max<std::int64_t>(0, ahead - (a.to - a.from));
+    }
+
+    void merge_all(const Merge &merge) {
+        for (bool changed = true; changed;) {
+            changed = false;
+            for (std::size_t i = 0; i < things_.size() && !changed; ++i)
+                for (std::size_t j = 0; j < things_.size() && !changed; ++j) {
+                    Thing &a = things_[i], &b = things_[j];
+                    if (i == j || a.exam != b.exam || !merge.subject.covers(a.type, a.exam) || !merge.subject.covers(b.type, b.exam)) continue;
+                    const auto gap = forward_gap(a, b);
+                    if (!gap) continue;
+                    Environment::Values pair;
+                    pair.set(Quantity::gap, Exact(*gap));
+                    pair.set(Quantity::smaller_size, std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    Missing missing;
+                    if (merge.when.compare(env(pair), missing) != Truth::yes) continue;
+                    join(a, b);
+                    things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(j));
+                    changed = true;
+                }
+        }
+    }
+
+    void join(Thing &a, const Thing &b) const {
+        std::int64_t shift = 0;
+        if (around_) shift = a.from + ((b.from - a.from) % around_ + around_) % around_ - b.from;
+        a.to = std::max(a.to, b.to + shift);
+        a.types.insert(a.types.end(), b.types.begin(), b.types.end());
+        for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
+            a.measures.set(q, std::max(measure(a, q), measure(b, q)));
+        a.measures.set(Quantity::area, measure(a, Quantity::area) + measure(b, Quantity::area));
+        a.measures.set(Quantity::length, Exact(a.to - a.from));
+        a.measures.set(Quantity::size, std::max({measure(a, Quantity::size), measure(b, Quantity::size), Exact(a.to - a.from)}));
+        a.has_linear = a.has_linear || b.has_linear;
+        a.narrowest = std::min(a.narrowest, b.narrowest);
+        a.across_from = std::min(a.across_from, b.across_from);
+        a.across_to = std::max(a.across_to, b.across_to);
+    }
+
+    void settle_shape(Thing &t) const {
+        t.shape = Vocabulary::shipped()[t.type].shape;
+        if (set_.linear) t.shape = condition(*set_.linear, &t) ? Shape::linear : Shape::rounded;
+    }
+
+    bool irrelevant(const Thing &t) const {
+        return std::any_of(set_.relevance.begin(), set_.relevance.end(), [&](const Relevance &r) {
+            return r.subject.covers(t.type, t.exam) &&
+                   std::all_of(r.ignore.begin(), r.ignore.end(), [&](const Condition &c) { return condition(c, &t); });
+        });
+    }
+
+    void set_nearest_gap(Thing &t) {
+        // Gaps are seen among all, also those that are too small to count.
+        std::int64_t nearest = longest_length.nm;
+        std::vector<Thing> all = things_;
+        for (const auto &other : all) {
+            if (&other - all.data() == &t - things_.data()) continue;
+            for (const auto gap : {forward_gap(t, other), forward_gap(other, t)})
+                if (gap) nearest = std::min(nearest, *gap);
+        }
+        t.measures.set(Quantity::nearest_gap, Exact(nearest));
+    }
+
+    bool applies(const Rule &rule) const {
+        return std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition &c) { return condition(c, nullptr); });
+    }
+
+    void judge_rule(const Rule &rule, std::size_t k, bool &reject, bool &ask, std::vector<bool> &covered) {
+        if (rule.kind == Rule::Kind::combine) {
+            if (!applies(rule)) return;
+            std::int64_t near = 0;
+            for (const std::size_t other : rule.combined) near += at_borderline(set_.rules[other], k, rule.borderline);
+            const Exact limit = rule.limits[k].formula.evaluate({c_.coupon.values}).value;
+            reject = reject || (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
+            return;
+        }
+        for (std::size_t e = 0; e < exam_count; ++e) {
+            std::vector<Thing> found;
+            for (std::size_t i = 0; i < things_.size(); ++i) {
+                if (!speaks_of(rule, things_[i], static_cast<Exam>(e))) continue;
+                found.push_back(things_[i]);
+                if (rule.limits[k].kind != Limit::Kind::not_said) covered[i] = true;
+            }
+            if (found.empty()) continue;
+            const Limit &limit = rule.limits[k];
+            if (limit.kind == Limit::Kind::none) reject = true;
+            if (limit.kind == Limit::Kind::ask) ask = true;
+            if (limit.kind == Limit::Kind::value) judge_found(rule, limit.formula, found, reject, ask);
+        }
+    }
+
+    bool speaks_of(const Rule &rule, const Thing &t, Exam exam) const {
+        const bool type = std::any_of(t.types.begin(), t.types.end(), [&](TypeId x) { return rule.subject.covers(x, t.exam); });
+        return t.exam == exam && type && applies(rule) && (rule.shape == Shape::unknown || rule.shape == t.shape) &&
+               std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) { return condition(c, &t); });
+    }
+
+    std::int64_t at_borderline(const Rule &rule, std::size_t k, const Exact &share) const {
+        for (const auto &t : things_)
+            for (std::size_t e = 0; e < exam_count; ++e) {
+                if (!speaks_of(rule, t, static_cast<Exam>(e)) || rule.limits[k].kind != Limit::Kind::value) continue;
+                const Exact limit = rule.limits[k].formula.evaluate(env(t.measures)).value;
+                if (rule.measure.evaluate(env(t.measures)).value >= limit * share) return 1;
+            }
+        return 0;
+    }
+
+    void compare(const Evaluated &measured, const Rule &rule, const Evaluated &limit, bool &reject, bool &ask) const {
+        if (!measured.known() || !limit.known())
+            ask = true;
+        else if (!holds(measured.value, rule.compare, limit.value))
+            reject = true;
+    }
+
+    void judge_found(const Rule &rule, const Formula &limit, const std::vector<Thing> &found, bool &reject, bool &ask) const {
+        if (rule.kind == Rule::Kind::each) {
+            for (const auto &t : found) compare(rule.measure.evaluate(env(t.measures)), rule, limit.evaluate(env(t.measures)), reject, ask);
+        } else if (rule.kind == Rule::Kind::gap) {
+            for (const auto &a : found)
+                for (const auto &b : found) {
+                    const auto gap = &a == &b ? std::nullopt : forward_gap(a, b);
+                    if (!gap) continue;
+                    Environment::Values pair;
+                    pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    pair.set(Quantity::longer_length, std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
+                    compare({Exact(*gap), {}}, rule, limit.evaluate(env(pair)), reject, ask);
+                }
+        } else {
+            Evaluated most = limit.evaluate({c_.coupon.values});
+            if (rule.prorated && most.known()) {
+                const Exact window = rule.window->length.evaluate({c_.coupon.values}).value;
+                const Exact length = c_.coupon.line.length->nm;
+                if (length < window) most.value = most.value * length / window;
+            }
+            for (const auto &group : groups(rule, found)) compare({held(rule, group), {}}, rule, most, reject, ask);
+        }
+    }
+
+    Exact weight(const Rule &rule, const Thing &t) const { return rule.kind == Rule::Kind::count ? Exact(1) : measure(t, rule.summed); }
+
+    Exact total(const Rule &rule, const std::vector<Thing> &group) const {
+        Exact sum = 0;
+        for (const auto &t : group) sum = sum + weight(rule, t);
+        return sum;
+    }
+
+    Exact held(const Rule &rule, const std::vector<Thing> &group) const {
+        if (!rule.window || rule.window->kind == Window::Kind::whole_weld) return total(rule, group);
+        if (rule.window->kind == Window::Kind::area) return Exact(in_area(rule, group));
+        const auto width = static_cast<std::int64_t>(rule.window->length.evaluate({c_.coupon.values}).value.num());
+        if (width >= c_.coupon.line.length->nm) return total(rule, group);
+        Exact most = 0;
+        const bool length = rule.kind == Rule::Kind::sum && rule.summed == Quantity::length;
+        for (std::int64_t start = around_ ? 0 : -width; start <= c_.coupon.line.length->nm; start += grid) {
+            Exact here = 0;
+            for (const auto &t : group) {
+                Exact inside = 0;
+                for (std::int64_t turn = around_ ? -1 : 0; turn <= (around_ ? 1 : 0); ++turn) {
+                    const std::int64_t from = t.from + turn * around_, to = t.to + turn * around_;
+                    // Half a step aside: a window that overlaps by more than a point at either end.
+                    const bool touched = 2 * to > 2 * start - grid && 2 * from < 2 * (start + width) - grid;
+                    if (length) inside = inside + Exact(std::max<std::int64_t>(0, std::min(to, start + width) - std::max(from, start)));
+                    else if (touched) inside = weight(rule, t);
+                }
+                here = here + inside;
+            }
+            most = std::max(most, here);
+        }
+        return most;
+    }
+
+    /// Every rectangle whose left, right, low and high neighbours are any four of them.
+    std::int64_t in_area(const Rule &rule, const std::vector<Thing> &group) const {
+        const auto longest = static_cast<std::int64_t>(rule.window->longest_side.num());
+        std::vector<Thing> all = group;
+        std::vector<std::size_t> id;
+        for (std::size_t i = 0; i < group.size(); ++i) id.push_back(i);
+        for (std::int64_t turn = 1; around_ && turn <= 2; ++turn)
+            for (std::size_t i = 0; i < group.size(); ++i) {
+                all.push_back(group[i]);
+                all.back().from += turn * around_;
+                all.back().to += turn * around_;
+                id.push_back(i);
+            }
+        std::int64_t most = 0;
+        for (const auto &left : all)
+            for (const auto &right : all) {
+                const std::int64_t x = std::max<std::int64_t>(0, right.from - left.to);
+                if (x >= longest) continue;
+                for (const auto &low : all)
+                    for (const auto &high : all) {
+                        const std::int64_t y = std::max<std::int64_t>(0, high.across_from - low.across_to);
+                        if (y >= longest || static_cast<Int128>(x) * y >= rule.window->area.num()) continue;
+                        std::vector<bool> in(group.size(), false);
+                        for (std::size_t i = 0; i < all.size(); ++i)
+                            if (all[i].to >= left.to && all[i].from <= std::max(right.from, left.to) && all[i].across_to >= low.across_to &&
+                                all[i].across_from <= std::max(high.across_from, low.across_to))
+                                in[id[i]] = true;
+                        most = std::max(most, static_cast<std::int64_t>(std::count(in.begin(), in.end(), true)));
+                    }
+            }
+        return most;
+    }
+
+    /// All runs in which every gap is linked for the run's longest member.
+    std::vector<std::vector<Thing>> groups(const Rule &rule, const std::vector<Thing> &found) const {
+        if (!rule.linked) return {found};
+        std::vector<Thing> line = found;
+        std::sort(line.begin(), line.end(), [](const Thing &a, const Thing &b) { return a.from < b.from; });
+        std::vector<std::vector<Thing>> out;
+        for (std::size_t start = 0; start < line.size(); ++start) {
+            for (std::size_t size = 1; size <= line.size(); ++size) {
+                if (start + size > line.size() && !around_) break;
+                std::vector<Thing> run;
+                std::vector<std::int64_t> gaps;
+                std::int64_t reach = 0;
+                Exact longest = 0;
+                for (std::size_t i = 0; i < size; ++i) {
+                    Thing t = line[(start + i) % line.size()];
+                    const std::int64_t turn = start + i >= line.size() ? around_ : 0;
+                    if (i > 0) gaps.push_back(std::max<std::int64_t>(0, t.from + turn - reach));
+                    reach = std::max(reach, t.to + turn);
+                    longest = std::max(longest, Exact(t.to - t.from));
+                    run.push_back(t);
+                }
+                const bool linked = std::all_of(gaps.begin(), gaps.end(), [&](std::int64_t gap) {
+                    Environment::Values group;
+                    group.set(Quantity::longest, longest);
+                    return holds(Exact(gap), rule.linked->edges[0].compare, rule.linked->edges[0].right.evaluate(env(group)).value);
+                });
+                if (linked) out.push_back(run);
+            }
+        }
+        return out;
+    }
+
+    const CriteriaSet &set_;
+    const RandomCase &c_;
+    std::int64_t around_ = 0;
+    std::vector<Thing> things_;
+};
+
+} // namespace
+
+std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) { return Naive(set, c).run(); }
+
+} // namespace beadbook::test
