@@ -80,6 +80,9 @@ std::optional<std::size_t> class_of(const Args &args, const CouponState &coupon,
     const std::string name = args.text("class", coupon.record.get("class"));
     if (name.empty()) return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
     const auto index = set.class_index(name);
+    // The coupon's class is one of its own set; another set need not have it.
+    if (!index && args.has("criteria") && !args.has("class"))
+        return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
     if (!index)
         throw DataError("criteria " + set.name + " have no class '" + shown(name) + "'; they have " +
                         listed(set.class_names()));

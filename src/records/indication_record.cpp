@@ -81,7 +81,9 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
 }
 
 nlohmann::json IndicationRecord::to_json(const Vocabulary &vocabulary) const {
-    nlohmann::json out{{"number", number}, {"exam", exam}, {"type", vocabulary[type].name}};
+    nlohmann::json out{{"type", vocabulary[type].name}};
+    if (number > 0) out["number"] = number;
+    if (exam > 0) out["exam"] = exam;
     for (const auto &key : measure_keys())
         if (const auto found = measures.find(key.quantity); found != measures.end())
             out[std::string(key.word)] = typed_json(found->second, info(key.quantity).dimension);

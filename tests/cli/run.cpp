@@ -1,0 +1,31 @@
+#include "run.hpp"
+
+#include "catch.hpp"
+#include "cli/command.hpp"
+
+#include <sstream>
+
+namespace beadbook::test {
+
+Run Program::operator()(const std::vector<std::string> &words, const std::string &input, bool terminal) const {
+    std::istringstream in(input);
+    std::ostringstream out, err;
+    Session session{in, out, err, terminal, false, [] { return std::string("2026-11-25T10:00:00Z"); },
+                    [this](const std::string &name) {
+                        return name == "BEADBOOK_BOOK" ? book() : name == "BEADBOOK_USER" ? std::string("tester") : std::string();
+                    }};
+    Run run;
+    run.code = run_program(words, session);
+    run.out = out.str();
+    run.err = err.str();
+    return run;
+}
+
+std::string Program::ok(const std::vector<std::string> &words, const std::string &input) const {
+    const Run run = (*this)(words, input);
+    INFO(run.err);
+    REQUIRE(run.code == 0);
+    return run.out;
+}
+
+} // namespace beadbook::test

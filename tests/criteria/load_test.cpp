@@ -1,0 +1,168 @@
+#include "case.hpp"
+#include "catch.hpp"
+#include "criteria/lint.hpp"
+#include "criteria/shipped.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+std::string issues_of(const std::string &yaml) {
+    std::string out;
+    for (const auto &issue : load_criteria(yaml).issues) out += print(issue, "f.yaml", yaml);
+    return out;
+}
+
+/// A set with one rule, whose lines are given.
+std::string with_rule(const std::string &lines) {
+    return head() + "rules:\n  - id: r\n    types: porosity\n    exams: RT\n    clause: c\n    standing: {house: x}\n" + lines;
+}
+
+} // namespace
+
+TEST_CASE("every shipped set loads without a warning") {
+    for (const auto &name : shipped_sets()) {
+        const std::string &text = shipped_file(name + ".yaml");
+        const Loaded loaded = load_criteria(text);
+        INFO(name << (loaded.issues.empty() ? "" : ": " + print(loaded.issues.front(), name, text)));
+        CHECK(loaded.set != nullptr);
+        CHECK(loaded.issues.empty());
+        CHECK(loaded.set->name == name);
+    }
+    CHECK(shipped_sets().size() == 8);
+}
+
+TEST_CASE("every limit of the shipped sets carries its source and its standing") {
+    for (const auto &name : shipped_sets()) {
+        const auto set = shipped_criteria(name);
+        for (const auto &rule : set->rules) {
+            INFO(name << " " << rule.id);
+            CHECK_FALSE(rule.clause.empty());
+            REQUIRE(rule.standings.size() == set->classes.size());
+            for (const auto &s : rule.standings) {
+                CHECK_FALSE(s.source.empty());
+                CHECK(s.kind != Standing::Kind::house); // house rules stay in the demonstration
+            }
+        }
+    }
+    // Two sets are wholly from memory and say so on every rule.
+    for (const char *name : {"iso-23277", "iso-23278"}) {
+        const auto set = shipped_criteria(name);
+        for (const auto &rule : set->rules) CHECK(rule.standings[0].kind == Standing::Kind::memory);
+    }
+}
+
+TEST_CASE("all mistakes of a file are told at once, each with line, column and the line itself") {
+    const std::string text = issues_of(R"(set: x
+title: X
+edition: e
+units: inch
+clases: [A]
+classes: [A]
+quantities: {T: thiner member}
+rules:
+  - id: a
+    types: [undrcut]
+    exams: VR
+    measure: depht
+    at most: 1/32 in
+    clause: c
+    standing: {red: page 1}
+)");
+    CHECK(text.find("f.yaml:4:8: error: units: found 'inch'; expected in or mm\n  | units: inch\n  |        ^\n") != std::string::npos);
+    CHECK(text.find("f.yaml:5:1: error: unknown key 'clases'") != std::string::npos);
+    CHECK(text.find("did you mean 'classes'?") != std::string::npos);
+    CHECK(text.find("f.yaml:7:17: error: quantities.T: 'thiner member' is no quantity of a coupon") != std::string::npos);
+    CHECK(text.find("f.yaml:10:13: error: rules.a.types: 'undrcut' is no type of imperfection; did you mean 'undercut'?") != std::string::npos);
+    CHECK(text.find("rules.a.exams: 'VR' is no exam") != std::string::npos);
+    CHECK(text.find("f.yaml:12:14: error: rules.a.measure: found 'depht'") != std::string::npos);
+    CHECK(text.find("did you mean 'depth'?") != std::string::npos);
+    CHECK(text.find("unknown key 'red'") != std::string::npos);
+}
+
+TEST_CASE("a mistake inside a formula points into it") {
+    const std::string text = issues_of(with_rule("    measure: size\n    at most: lesser of T/3 and 0.060\n"));
+    CHECK(text.find("f.yaml:14:32: error: rules.r.at most.A: chooses between a length and a number") != std::string::npos);
+}
+
+TEST_CASE("rules that make no sense are refused") {
+    const std::vector<std::pair<std::string, std::string>> rows{
+        {"    measure: size\n", "'at most' is missing"},
+        {"    measure: size\n    at most: {A: 1 in}\n", "class 'B' is missing"},
+        {"    measure: size\n    at most: {A: 1 in, B: 1 in, C: 2 in}\n", "there is no class 'C'"},
+        {"    measure: size\n    at most: 1 in\n    under: 1 in\n", "a rule has one limit"},
+        {"    measure: size\n    at most: 3\n", "the limit is a number but the measure is a length"},
+        {"    measure: size\n    at most: 2 x gap\n", "not known in this rule"},
+        {"    measure: size\n    at most: 1 in\n    window: 1 in\n", "only a sum or a count has a window"},
+        {"    measure: sum of length\n    at most: 1 in\n", "a sum or count needs a 'window' or 'linked'"},
+        {"    measure: sum of length\n    window: 2\n    at most: 1 in\n", "expected a length (1 in, 12 x T)"},
+        {"    measure: sum of colour\n    window: 1 in\n    at most: 1 in\n", "expected sum of length"},
+        {"    measure: sum of length\n    window: length\n    at most: 1 in\n", "made of the coupon's quantities only"},
+        {"    measure: count\n    window: 6 in2\n    at most: 3\n", "6 in2, longest side 6 in"},
+        {"    measure: count\n    window: 6 in\n    at least: 3\n", "a sum or a count has 'at most' or 'under'"},
+        {"    measure: count\n    linked: size over 1 in\n    at most: 3\n", "'gap at most ...'"},
+        {"    measure: gap\n    at most: 1 in\n", "a gap has 'at least' or 'over'"},
+        {"    measure: gap\n    at least: 2 x smaller size\n", "may use 'larger size' or 'longer length' only"},
+        {"    measure: T\n    at most: 1 in\n", "expected a measure of one indication"},
+        {"    allowed: maybe\n", "expected none, no limit, a person decides or not said"},
+        {"    allowed: none\n    when: depth over 1 in\n", "'when' is about the coupon"},
+        {"    allowed: none\n    where: gap over 1 in\n", "not known here"},
+        {"    allowed: none\n    shape: square\n", "expected linear or rounded"},
+        {"    allowed: none\n    says: it is {bad}\n", "'{bad}' is unknown"},
+        {"    measure: size\n    at most: {A: 2 in, B: 1 in}\n", "class A should be stricter than class B"},
+        {"    allowed: {A: no limit, B: none}\n", "class A should be stricter than class B"},
+        {"    allowed: none\n    must be measured: maybe\n", "expected yes or no"},
+        {"    combine: [none]\n    borderline: 90 %\n    at most: 1\n", "no rule above is called 'none'"},
+    };
+    for (const auto &[lines, expected] : rows) {
+        const std::string text = issues_of(with_rule(lines));
+        INFO(lines << text);
+        CHECK(text.find(expected) != std::string::npos);
+        CHECK(load_criteria(with_rule(lines)).set == nullptr);
+    }
+}
+
+TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
+    const auto table = [](const std::string &rows) {
+        return head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
+               "rules:\n  - {id: r, types: porosity, measure: size, at most: table t, clause: c, standing: {house: x}}\n";
+    };
+    CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/8 in: 2 in")).empty());
+    CHECK(issues_of(table("up to 1/8 in: 1 in, from 1/8 in: 2 in")).find("overlap") != std::string::npos);
+    CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/4 in: 2 in")).find("warning: tables.t: there is a hole") != std::string::npos);
+    CHECK(issues_of(table("up to 1/8: 1 in, over 1/4 in: 2 in")).find("compares a length with a number") != std::string::npos);
+}
+
+TEST_CASE("what no rule speaks of is listed") {
+    const auto set = set_from(with_rule("    measure: size\n    at most: 1 in\n"));
+    const auto all = uncovered_types(*set, Vocabulary::shipped());
+    REQUIRE(all.size() == exam_count);
+    const auto &film = all[static_cast<std::size_t>(Exam::RT)].types;
+    CHECK(std::find(film.begin(), film.end(), "crack") != film.end());
+    CHECK(std::find(film.begin(), film.end(), "gas pore") == film.end());
+}
+
+TEST_CASE("the hash is of the exact text") {
+    CHECK(load_criteria(head() + "rules: []\n").set == nullptr); // a set without a rule decides nothing
+    const auto one = set_from(with_rule("    allowed: none\n"));
+    const auto two = set_from(with_rule("    allowed: none\n") + "# a remark\n");
+    CHECK(one->hash.size() == 64);
+    CHECK(one->hash != two->hash);
+}
+
+TEST_CASE("the vocabulary") {
+    const Vocabulary &v = Vocabulary::shipped();
+    CHECK(v.find("GAS PORE") == v.find("2011"));
+    CHECK(v.find("gp") == v.find("pore"));
+    CHECK(v[*v.find("lack of fusion")].name == "incomplete fusion");
+    CHECK(v.is_a(*v.find("crater crack"), *v.find("crack")));
+    CHECK_FALSE(v.is_a(*v.find("crack"), *v.find("crater crack")));
+    CHECK(v[*v.find("crater crack")].shape == Shape::linear);
+    CHECK(v.explained(*v.find("transverse crack")).name == "crack");
+    CHECK_FALSE(v.find("nonsense"));
+    Issues issues;
+    Vocabulary::read("types:\n  - {name: a, quick: x}\n  - {name: b, quick: x}\n", issues);
+    REQUIRE(issues.any_error());
+    CHECK(issues.all().front().text == "'x' already means a");
+}

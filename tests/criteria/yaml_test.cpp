@@ -1,0 +1,44 @@
+#include "catch.hpp"
+#include "criteria/yaml.hpp"
+
+using namespace beadbook;
+
+namespace {
+
+std::string issues_of(const std::string &text) {
+    Issues issues;
+    read_yaml(text, issues);
+    std::string out;
+    for (const auto &i : issues.all()) out += std::to_string(i.where.line) + ":" + std::to_string(i.where.column) + " " + i.text + "\n";
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("a YAML file keeps its words and places") {
+    Issues issues;
+    const Yaml root = read_yaml("a: no\nb: [010, \"x\"]\nc:\n  d: 1/2 in\n", issues);
+    REQUIRE(issues.all().empty());
+    CHECK(root.find("a")->text == "no");
+    CHECK(root.find("b")->items[0].text == "010");
+    CHECK(root.find("b")->items[1].quoted);
+    CHECK(root.find("c")->find("d")->where.line == 4);
+    CHECK(root.find("c")->find("d")->where.column == 6);
+    CHECK(root.find("nothing") == nullptr);
+}
+
+TEST_CASE("what hides meaning in YAML is refused at its place") {
+    CHECK(issues_of("a: 1\nb: 2\na: 3\n") == "3:1 key 'a' stands here a second time\n");
+    CHECK(issues_of("a: &x 1\nb: *x\n") == "1:4 found an anchor (&name); anchors are not allowed\n"
+                                           "2:4 found an alias (*name); write the value out, aliases are not allowed\n");
+    CHECK(issues_of("a: 1\n<<: {b: 2}\n").find("2:1 found a merge key") == 0);
+    CHECK(issues_of("a: 1\n---\nb: 2\n").find("found a second document") != std::string::npos);
+    CHECK(issues_of("a: !!int 1\n").find("found a tag") != std::string::npos);
+    CHECK(issues_of("a:\nb: 1\n").find("nothing stands here") != std::string::npos);
+    CHECK(issues_of("") .find("the file is empty") != std::string::npos);
+    CHECK(issues_of("a: [1, 2\n").find("this is not YAML") != std::string::npos);
+    CHECK(issues_of("a: \xff\n").find("not UTF-8") != std::string::npos);
+    CHECK(issues_of(std::string("a: b\0c\n", 7)).find("not UTF-8") != std::string::npos);
+    CHECK(issues_of(std::string(100, '[')).find("nested too deeply") != std::string::npos);
+    CHECK(issues_of("{[1]: 2}\n").find("found a list or map as a key") != std::string::npos);
+}

@@ -1,0 +1,120 @@
+#include "catch.hpp"
+#include "records/error.hpp"
+#include "records/log_line.hpp"
+
+#include <random>
+
+using namespace beadbook;
+
+namespace {
+
+const WeldLine straight{Length{8 * nm_per_inch}, false};
+const WeldLine tube{Length{12 * nm_per_inch}, true};
+
+std::string read_back(const std::string &line, const WeldLine &weld = straight) {
+    return print_log_line(parse_log_line(line, weld, Unit::inch));
+}
+
+std::string why_not(const std::string &line, const WeldLine &weld = straight) {
+    try {
+        parse_log_line(line, weld, Unit::inch);
+    } catch (const InputError &e) {
+        return std::to_string(e.column) + ": " + e.what();
+    } catch (const DataError &e) {
+        return e.what();
+    }
+    return "taken";
+}
+
+} // namespace
+
+TEST_CASE("short lines are read as a technician means them") {
+    CHECK(read_back("pore 0.045 @ 3.2") == "gas pore size 0.045 in at 3.2 in");
+    CHECK(read_back("pore 0.045 @3.2") == "gas pore size 0.045 in at 3.2 in");
+    CHECK(read_back("gp .045") == "gas pore size .045 in");
+    CHECK(read_back("slag .25x.05 @ 4-1/8") == "slag inclusion length .25 in width .05 in at 4-1/8 in");
+    CHECK(read_back("slag .05x.25") == "slag inclusion length .25 in width .05 in");
+    CHECK(read_back("slag 6mm x 1mm at 10 mm") == "slag inclusion length 6mm width 1mm at 10 mm");
+    CHECK(read_back("undercut l 3/8 d 0.010 at 1-1/2 face smooth") ==
+          "undercut length 3/8 in depth 0.010 in at 1-1/2 in face smooth");
+    CHECK(read_back("lack of fusion from 2 to 2.4 # side wall") == "incomplete fusion from 2 in to 2.4 in # side wall");
+    CHECK(read_back("Incomplete Root Penetration l 1/4 side root") == "incomplete root penetration length 1/4 in root");
+    CHECK(read_back("ri 1.5 mm at 3:30", tube) == "rounded indication size 1.5 mm at 3:30");
+    CHECK(read_back("ri 0.1 at 4 o'clock", tube) == "rounded indication size 0.1 in at 4 o'clock");
+    CHECK(read_back("crack at 105 deg", tube) == "crack at 105 deg");
+    CHECK(read_back("pore 0.1, at 2, across left 0.2") == "gas pore size 0.1 in at 2 in across left 0.2 in");
+    CHECK(read_back("pore 2 3/4 mm mid 3") == "gas pore size 2 3/4 mm mid 3 in");
+    CHECK(read_back("weld toe angle angle 105") == "incorrect weld toe angle 105 deg");
+    CHECK(read_back("pore area 0.004 in2") == "gas pore area 0.004 in2");
+}
+
+TEST_CASE("what is printed can be read again and is the same") {
+    for (const char *line : {"pore 0.045 @ 3.2", "slag .25x.05 @ 4-1/8", "undercut l 3/8 d 0.010 at 1-1/2 face smooth",
+                             "lack of fusion from 2 to 2.4 # side wall", "pore 0.1 at 2 across left 0.2"}) {
+        const IndicationRecord once = parse_log_line(line, straight, Unit::inch);
+        CHECK(parse_log_line(print_log_line(once), straight, Unit::inch) == once);
+        CHECK(IndicationRecord::from_json(once.to_json(), straight, Unit::inch) == once);
+    }
+}
+
+TEST_CASE("facts follow from what was written") {
+    const Vocabulary &v = Vocabulary::shipped();
+    const auto facts = [&](const std::string &line, const WeldLine &weld = straight) {
+        return parse_log_line(line, weld, Unit::inch).facts(Exam::RT, weld, v);
+    };
+    const Indication pore = facts("pore 0.1 at 2");
+    CHECK(pore.measures[Quantity::length] == nm_per_inch / 10);
+    CHECK(pore.place == Span{{2 * nm_per_inch}, {2 * nm_per_inch + nm_per_inch / 10}});
+    CHECK_FALSE(pore.measures.has(Quantity::width));
+    CHECK_FALSE(pore.measures.has(Quantity::depth)); // missing is not zero
+    CHECK(facts("slag from 2 to 2.5").measures[Quantity::length] == nm_per_inch / 2);
+    CHECK(facts("pore 0.2 mid 3").place->from.nm == 3 * nm_per_inch - nm_per_inch / 10);
+    CHECK(facts("slag from 11.5 to 0.5", tube).place->to.nm == nm_per_inch * 25 / 2); // over the datum
+    CHECK(facts("pore 0.2 mid 0", tube).place->from.nm == 12 * nm_per_inch - nm_per_inch / 10);
+    CHECK(facts("slag 0.3x0.1").measures[Quantity::size] == nm_per_inch * 3 / 10);
+}
+
+TEST_CASE("lines that cannot be taken say where and why") {
+    CHECK(why_not("undrcut d 0.04").find("0: 'undrcut d' does not begin with a type of imperfection; did you mean 'undercut'?") == 0);
+    CHECK(why_not("").find("a line begins with the type") != std::string::npos);
+    CHECK(why_not("0.045 pore").find("a line begins with the type") != std::string::npos);
+    CHECK(why_not("pore 0.045 at 30").find("14: '30' is off the weld") == 0);
+    CHECK(why_not("pore 0.045 at").find("11: 'at' lacks its value") == 0);
+    CHECK(why_not("pore 1,5").find("has a comma") != std::string::npos);
+    CHECK(why_not("pore 0.5mmm").find("not understood") != std::string::npos);
+    CHECK(why_not("pore 0.1 0.2").find("9: the size is given twice") == 0);
+    CHECK(why_not("pore 0.1 at 1 at 2").find("the place is given twice") != std::string::npos);
+    CHECK(why_not("pore 0.1 at 1 mid 2").find("given twice") != std::string::npos);
+    CHECK(why_not("pore 0.1 frob").find("9: 'frob' is not understood") == 0);
+    CHECK(why_not("pore -0.1").find("'-0.1' is not understood") != std::string::npos);
+    CHECK(why_not("pore nan").find("not understood") != std::string::npos);
+    CHECK(why_not("pore size nan").find("does not begin with a number") != std::string::npos);
+    CHECK(why_not("slag l 0.1 w 0.2").find("is more than the length") != std::string::npos);
+    CHECK(why_not("slag s 0.1 l 0.2").find("the size is the largest dimension") != std::string::npos);
+    CHECK(why_not("slag from 3 to 2").find("before it begins") != std::string::npos);
+    CHECK(why_not("slag from 2 3").find("'from' needs 'to'") != std::string::npos);
+    CHECK(why_not("slag l 0.2 from 2 to 3").find("is not the way from") != std::string::npos);
+    CHECK(why_not("slag l 0.5 at 7.8").find("off the weld") != std::string::npos);
+    CHECK(why_not("pore 0.1 smooth sharp").find("both 'smooth' and 'sharp'") != std::string::npos);
+    CHECK(why_not("pore 0.1 # bell\x07").find("control character") != std::string::npos);
+    CHECK(why_not("pore \xff").find("not UTF-8") != std::string::npos);
+    CHECK(why_not("pore " + std::string(3000, '1')).find("longer than 2000 bytes") != std::string::npos);
+    CHECK(why_not("pore 99999999999999999999").find("too many digits") != std::string::npos);
+}
+
+TEST_CASE("random bytes are refused or read, never worse") {
+    std::mt19937 random(5);
+    const std::string alphabet = "pore slag undercut at from to mid @#x 0123456789./-:'\"deg mm in\xC2\xB0\xff\x01";
+    for (int n = 0; n < 20'000; ++n) {
+        std::string line;
+        for (auto size = random() % 40; size > 0; --size) line += alphabet[random() % alphabet.size()];
+        if (n % 2 == 0) line = "pore " + line;
+        try {
+            const IndicationRecord i = parse_log_line(line, tube, Unit::inch);
+            CHECK(parse_log_line(print_log_line(i), tube, Unit::inch) == i);
+        } catch (const InputError &e) {
+            REQUIRE(e.column <= line.size());
+        } catch (const DataError &) {
+        }
+    }
+}
