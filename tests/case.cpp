@@ -10,7 +10,8 @@ namespace beadbook::test {
 std::string JudgedCase::verdicts() const {
     std::string out;
     for (std::size_t c = 0; c < judgement.classes.size(); ++c)
-        out += (c > 0 ? ", " : "") + set->classes[c].id + " " + std::string(name_of(judgement.classes[c].verdict));
+        out += (c > 0 ? ", " : "") + set->classes[c].id + " " +
+               std::string(name_of(judgement.classes[c].verdict));
     return out;
 }
 
@@ -65,7 +66,8 @@ std::shared_ptr<const CriteriaSet> set_from(const std::string &yaml) {
 }
 
 std::string head() {
-    return "set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A, B]\nquantities: {T: thinner member, L: weld length}\n";
+    return "set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A, B]\nquantities: {T: thinner "
+           "member, L: weld length}\n";
 }
 
 } // namespace beadbook::test

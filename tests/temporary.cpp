@@ -9,7 +9,8 @@ namespace beadbook::test {
 
 TemporaryFolder::TemporaryFolder() {
     static std::atomic<int> next{0};
-    path_ = std::filesystem::temp_directory_path() / ("beadbook-test-" + std::to_string(getpid()) + "-" + std::to_string(next++));
+    path_ = std::filesystem::temp_directory_path() /
+            ("beadbook-test-" + std::to_string(getpid()) + "-" + std::to_string(next++));
     std::filesystem::create_directories(path_);
 }
 

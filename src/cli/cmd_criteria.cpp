@@ -16,10 +16,15 @@ ExitCode list_sets(const Args &args, Session &session) {
     for (const auto &name : shipped_sets()) {
         const auto set = shipped_criteria(name);
         if (args.flag("json"))
-            list.push_back({{"set", set->name}, {"title", set->title}, {"edition", set->edition}, {"classes", set->class_names()}, {"rules", set->rules.size()}, {"hash", set->hash}});
+            list.push_back({{"set", set->name},
+                            {"title", set->title},
+                            {"edition", set->edition},
+                            {"classes", set->class_names()},
+                            {"rules", set->rules.size()},
+                            {"hash", set->hash}});
         else
-            session.out << name << std::string(name.size() < 24 ? 24 - name.size() : 1, ' ') << set->title << " (" << set->edition
-                        << "); classes " << listed(set->class_names()) << "\n";
+            session.out << name << std::string(name.size() < 24 ? 24 - name.size() : 1, ' ') << set->title
+                        << " (" << set->edition << "); classes " << listed(set->class_names()) << "\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;
@@ -45,7 +50,8 @@ std::string measure_words(const Rule &rule) {
 }
 
 nlohmann::json rule_json(const CriteriaSet &set, const Rule &rule) {
-    nlohmann::json out{{"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
+    nlohmann::json out{
+        {"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
     if (rule.kind != Rule::Kind::presence) out["compare"] = name_of(rule.compare);
     if (const auto words = condition_words(rule); !words.empty()) out["conditions"] = words;
     if (rule.window) out["window"] = rule.window->text;
@@ -63,14 +69,23 @@ ExitCode show_set(const Args &args, Session &session) {
         nlohmann::json rules = nlohmann::json::array(), gaps = nlohmann::json::array();
         for (const auto &rule : set->rules) rules.push_back(rule_json(*set, rule));
         for (const auto &gap : set->gaps) gaps.push_back(gap.text);
-        session.out << nlohmann::json{{"set", set->name}, {"title", set->title}, {"edition", set->edition}, {"source", set->source}, {"classes", set->class_names()}, {"hash", set->hash}, {"rules", rules}, {"gaps", gaps}}.dump(2)
+        session.out << nlohmann::json{{"set", set->name},
+                                      {"title", set->title},
+                                      {"edition", set->edition},
+                                      {"source", set->source},
+                                      {"classes", set->class_names()},
+                                      {"hash", set->hash},
+                                      {"rules", rules},
+                                      {"gaps", gaps}}
+                           .dump(2)
                     << "\n";
         return ExitCode::done;
     }
     session.out << set->title << "\n" << set->edition << "; " << set->source << "\n" << set->notes << "\n\n";
     for (const auto &rule : set->rules) {
         session.out << rule.id << ": " << rule.title << "\n  ";
-        if (const auto words = condition_words(rule); !words.empty()) session.out << "where " << words << ": ";
+        if (const auto words = condition_words(rule); !words.empty())
+            session.out << "where " << words << ": ";
         session.out << measure_words(rule);
         if (rule.window) session.out << " in any " << rule.window->text;
         if (rule.linked) session.out << " of a line (" << rule.linked->text << ")";
@@ -78,7 +93,8 @@ ExitCode show_set(const Args &args, Session &session) {
         for (std::size_t c = 0; c < set->classes.size(); ++c)
             session.out << (c > 0 ? ";" : "") << " " << set->classes[c].id << ": " << rule.limits[c].text
                         << (rule.standings[c].kind == Standing::Kind::memory ? " (memory)" : "");
-        session.out << "\n  [" << rule.clause << "; " << name_of(rule.standings[0].kind) << ": " << rule.standings[0].source << "]\n";
+        session.out << "\n  [" << rule.clause << "; " << name_of(rule.standings[0].kind) << ": "
+                    << rule.standings[0].source << "]\n";
         if (!rule.reading.empty()) session.out << "  our reading: " << rule.reading << "\n";
     }
     if (!set->gaps.empty()) session.out << "\nKnown gaps:\n";
@@ -137,7 +153,8 @@ Command criteria_command() {
             1,
             2,
             [](po::options_description &o) {
-                o.add_options()("coverage", po::bool_switch(), "with check: types of imperfection that no rule speaks of");
+                o.add_options()("coverage", po::bool_switch(),
+                                "with check: types of imperfection that no rule speaks of");
                 add_json(o);
             },
             run};

@@ -29,7 +29,8 @@ ExitCode run(const Args &args, Session &session) {
         }
     });
     session.out << "exam " << exam.number << " (" << name_of(exam.method) << ") of coupon " << args.at(0)
-                << " recorded; next: beadbook log " << args.at(0) << " \"gas pore 0.04 at 2.1\", or nothing if it found nothing\n";
+                << " recorded; next: beadbook log " << args.at(0)
+                << " \"gas pore 0.04 at 2.1\", or nothing if it found nothing\n";
     return ExitCode::done;
 }
 
@@ -39,19 +40,24 @@ Command exam_command() {
     return {"exam",
             "COUPON VT|MT|PT|RT",
             "record an examination: method, date, examiner, conditions",
-            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it found counts.",
-            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke, AC\" --condition \"light=1000 lx\"",
+            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
+            "found counts.",
+            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke, AC\" "
+            "--condition \"light=1000 lx\"",
             2,
             2,
             [](po::options_description &o) {
-                o.add_options()("date", po::value<std::string>()->value_name("DAY"), "day of the exam, 2026-11-25 (default today, UTC)")(
+                o.add_options()("date", po::value<std::string>()->value_name("DAY"),
+                                "day of the exam, 2026-11-25 (default today, UTC)")(
                     "examiner", po::value<std::string>()->value_name("NAME"), "who examined")(
                     "level", po::value<std::string>()->value_name("I|II|III"), "the examiner's level")(
                     "procedure", po::value<std::string>()->value_name("TEXT"), "examination procedure")(
-                    "condition", po::value<std::vector<std::string>>()->value_name("NAME=VALUE"), "a technique condition; may be repeated")(
+                    "condition", po::value<std::vector<std::string>>()->value_name("NAME=VALUE"),
+                    "a technique condition; may be repeated")(
                     "incomplete", po::value<std::string>()->value_name("TEXT"), "why it does not count")(
-                    "note", po::value<std::string>()->value_name("TEXT"), "anything else")(
-                    "replaces", po::value<std::string>()->value_name("N"), "correct exam N by this one (with --why)");
+                    "note", po::value<std::string>()->value_name("TEXT"),
+                    "anything else")("replaces", po::value<std::string>()->value_name("N"),
+                                     "correct exam N by this one (with --why)");
                 add_why(o);
                 add_by(o);
             },

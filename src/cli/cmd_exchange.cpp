@@ -26,7 +26,8 @@ std::optional<Sheet> form_of(const Args &args) {
         return std::nullopt;
     }
     if (form != "csv") throw UsageError("'" + shown(form) + "' is no form; expected json or csv");
-    if (args.positional().size() < 2) throw UsageError("which table? expected csv coupons, csv exams or csv indications");
+    if (args.positional().size() < 2)
+        throw UsageError("which table? expected csv coupons, csv exams or csv indications");
     return sheet_named(args.at(1));
 }
 
@@ -40,7 +41,8 @@ ExitCode run_export(const Args &args, Session &session) {
     }
     const std::string path = args.text("output");
     std::error_code ignored;
-    if (std::filesystem::exists(path, ignored)) throw DataError(shown(path) + ": is there already; an export never overwrites");
+    if (std::filesystem::exists(path, ignored))
+        throw DataError(shown(path) + ": is there already; an export never overwrites");
     std::ofstream out(path, std::ios::binary);
     out << text;
     out.close();
@@ -68,13 +70,15 @@ Command export_command() {
     return {"export",
             "json | csv coupons|exams|indications",
             "what was measured, for a spreadsheet or a program",
-            "JSON holds all in one file; CSV is one table a file. Both can be imported again. Verdicts, grades and the\n"
+            "JSON holds all in one file; CSV is one table a file. Both can be imported again. Verdicts, "
+            "grades and the\n"
             "history stay with the record: 'backup' copies it whole.",
             "beadbook export csv indications --output found.csv",
             1,
             2,
             [](po::options_description &o) {
-                o.add_options()("output,o", po::value<std::string>()->value_name("FILE"), "write to a new file (else standard output)");
+                o.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
+                                "write to a new file (else standard output)");
             },
             run_export};
 }
@@ -83,13 +87,15 @@ Command import_command() {
     return {"import",
             "json | csv coupons|exams|indications",
             "take coupons, exams and indications from an export",
-            "All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, then exams, then\n"
+            "All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, "
+            "then exams, then\n"
             "indications.",
             "beadbook import csv indications --file found.csv",
             1,
             2,
             [](po::options_description &o) {
-                o.add_options()("file,f", po::value<std::string>()->value_name("FILE"), "the file (else standard input)");
+                o.add_options()("file,f", po::value<std::string>()->value_name("FILE"),
+                                "the file (else standard input)");
                 add_by(o);
             },
             run_import};

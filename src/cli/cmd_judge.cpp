@@ -12,8 +12,10 @@ namespace beadbook {
 namespace {
 
 void add_criteria(po::options_description &o) {
-    o.add_options()("criteria", po::value<std::string>()->value_name("SET"), "another set than the coupon's: a name or a file")(
-        "class", po::value<std::string>()->value_name("CLASS"), "the class that decides the exit code (default the coupon's)");
+    o.add_options()("criteria", po::value<std::string>()->value_name("SET"),
+                    "another set than the coupon's: a name or a file")(
+        "class", po::value<std::string>()->value_name("CLASS"),
+        "the class that decides the exit code (default the coupon's)");
 }
 
 /// Stores the judgement unless the last one says the same.
@@ -76,7 +78,8 @@ ExitCode judge_all(const Args &args, Session &session) {
             }
             session.out << id << std::string(id.size() < 12 ? 12 - id.size() : 1, ' ');
             for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
-                session.out << "  " << set->classes[c].id << ": " << session.paint().verdict(judged.judgement.classes[c].verdict);
+                session.out << "  " << set->classes[c].id << ": "
+                            << session.paint().verdict(judged.judgement.classes[c].verdict);
             session.out << "\n";
         }
     };
@@ -84,8 +87,10 @@ ExitCode judge_all(const Args &args, Session &session) {
         book.ledger().transact(work);
     else
         work();
-    if (args.flag("json")) session.out << list.dump(2) << "\n";
-    else session.out << "\n" << caution;
+    if (args.flag("json"))
+        session.out << list.dump(2) << "\n";
+    else
+        session.out << "\n" << caution;
     return rejected ? ExitCode::rejected : open ? ExitCode::cannot_say : ExitCode::done;
 }
 
@@ -100,14 +105,18 @@ ExitCode run_why(const Args &args, Session &session) {
     const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
     const auto sought = class_of(args, coupon, *judged.set);
     if (!sought)
-        throw DataError("which class? coupon " + args.at(0) + " names none; give --class " + listed(judged.set->class_names(), "or"));
+        throw DataError("which class? coupon " + args.at(0) + " names none; give --class " +
+                        listed(judged.set->class_names(), "or"));
     session.out << session.paint().strong("Coupon " + args.at(0))
-                << (coupon.record.get("welder").empty() ? "" : ", welded by " + coupon.record.get("welder")) << "\n"
+                << (coupon.record.get("welder").empty() ? "" : ", welded by " + coupon.record.get("welder"))
+                << "\n"
                 << explain_to_welder(judged.view(), judged.judgement, *sought, session.paint());
     if (coupon.grade)
-        session.out << "\nGraded " << coupon.grade->decision << " for class " << coupon.grade->class_id << " by "
-                    << coupon.grade->who << (coupon.grade->remark.empty() ? "" : ": " + coupon.grade->remark) << "\n";
-    for (const auto &remark : coupon.remarks) session.out << "Remark by " << remark.who << ": " << remark.text << "\n";
+        session.out << "\nGraded " << coupon.grade->decision << " for class " << coupon.grade->class_id
+                    << " by " << coupon.grade->who
+                    << (coupon.grade->remark.empty() ? "" : ": " + coupon.grade->remark) << "\n";
+    for (const auto &remark : coupon.remarks)
+        session.out << "Remark by " << remark.who << ": " << remark.text << "\n";
     session.out << "\n" << caution;
     return code_of(judged.judgement, sought);
 }
@@ -129,13 +138,14 @@ ExitCode run_grade(const Args &args, Session &session) {
         grade.class_id = judged.set->classes[*sought].id;
         grade.against_verdict = (grade.decision == "passed") != (verdict == Verdict::accept);
         if (grade.against_verdict && trimmed(grade.remark).empty())
-            throw DataError("the verdict for class " + grade.class_id + " is '" + std::string(name_of(verdict)) +
-                            "'; to grade it " + grade.decision + " all the same, say why: --remark \"...\"");
+            throw DataError("the verdict for class " + grade.class_id + " is '" +
+                            std::string(name_of(verdict)) + "'; to grade it " + grade.decision +
+                            " all the same, say why: --remark \"...\"");
         keep(book, args.at(0), judged, stamp_of(args, session));
         book.add_grade(args.at(0), grade, stamp_of(args, session));
     });
-    session.out << "coupon " << args.at(0) << " graded " << grade.decision << " for class " << grade.class_id << " (verdict: "
-                << name_of(verdict) << ")\n";
+    session.out << "coupon " << args.at(0) << " graded " << grade.decision << " for class " << grade.class_id
+                << " (verdict: " << name_of(verdict) << ")\n";
     return ExitCode::done;
 }
 
@@ -145,13 +155,14 @@ Command judge_command() {
     return {"judge",
             "[COUPON]",
             "judge a coupon against every class; the verdict is kept",
-            "Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.",
+            "Each reason names the indication, what was measured, the limit, its clause and standing, and by "
+            "how much.",
             "beadbook judge T-7 --class B",
             0,
             1,
             [](po::options_description &o) {
-                o.add_options()("all", po::bool_switch(), "every coupon, one line each")("no-record", po::bool_switch(),
-                                                                                         "judge only, keep nothing");
+                o.add_options()("all", po::bool_switch(), "every coupon, one line each")(
+                    "no-record", po::bool_switch(), "judge only, keep nothing");
                 add_criteria(o);
                 add_by(o);
                 add_json(o);
@@ -160,15 +171,9 @@ Command judge_command() {
 }
 
 Command why_command() {
-    return {"why",
-            "COUPON",
-            "explain the verdict to the welder: where, why, cause and remedy",
-            "",
-            "beadbook why T-7",
-            1,
-            1,
-            add_criteria,
-            run_why};
+    return {"why", "COUPON",           "explain the verdict to the welder: where, why, cause and remedy",
+            "",    "beadbook why T-7", 1,
+            1,     add_criteria,       run_why};
 }
 
 Command grade_command() {

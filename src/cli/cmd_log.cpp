@@ -10,10 +10,12 @@ namespace {
 
 int exam_of(const Args &args, const CouponState &coupon) {
     if (coupon.exams.empty())
-        throw DataError("coupon " + coupon.record.id + " has no exam yet; record one: beadbook exam " + coupon.record.id + " VT");
+        throw DataError("coupon " + coupon.record.id + " has no exam yet; record one: beadbook exam " +
+                        coupon.record.id + " VT");
     if (!args.has("exam")) return coupon.exams.back().number;
     const int number = whole_number(args.text("exam"), "exam");
-    if (!coupon.exam(number)) throw DataError("coupon " + coupon.record.id + " has no exam " + std::to_string(number));
+    if (!coupon.exam(number))
+        throw DataError("coupon " + coupon.record.id + " has no exam " + std::to_string(number));
     return number;
 }
 
@@ -49,8 +51,8 @@ ExitCode run_log(const Args &args, Session &session) {
     });
     for (std::size_t i = 0; i < numbers.size(); ++i)
         session.out << "#" << numbers[i] << " " << print_log_line(indications[i]) << "\n";
-    session.out << numbers.size() << (numbers.size() == 1 ? " indication" : " indications") << " logged under exam " << exam
-                << "; next: beadbook judge " << id << "\n";
+    session.out << numbers.size() << (numbers.size() == 1 ? " indication" : " indications")
+                << " logged under exam " << exam << "; next: beadbook judge " << id << "\n";
     return ExitCode::done;
 }
 
@@ -95,27 +97,32 @@ ExitCode run_remark(const Args &args, Session &session) {
 } // namespace
 
 Command log_command() {
-    return {"log",
-            "COUPON [LINE ...]",
-            "log indications, one short line each",
-            "A line: TYPE, then measures and place in any order.\n"
-            "  pore 0.045 @ 3.2                     size, and where it begins\n"
-            "  slag .25x.05 at 4-1/8                length x width\n"
-            "  undercut l 3/8 d 0.010 at 1-1/2 face smooth\n"
-            "  lack of fusion from 2 to 2.4 # side wall\n"
-            "  ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)\n"
-            "Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across [left];\n"
-            "face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick names.\n"
-            "Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing.",
-            "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
-            1,
-            1000,
-            [](po::options_description &o) {
-                o.add_options()("exam", po::value<std::string>()->value_name("N"), "which exam found them (default the last)")(
-                    "file,f", po::value<std::string>()->value_name("FILE"), "lines from a file, - for standard input");
-                add_by(o);
-            },
-            run_log};
+    return {
+        "log",
+        "COUPON [LINE ...]",
+        "log indications, one short line each",
+        "A line: TYPE, then measures and place in any order.\n"
+        "  pore 0.045 @ 3.2                     size, and where it begins\n"
+        "  slag .25x.05 at 4-1/8                length x width\n"
+        "  undercut l 3/8 d 0.010 at 1-1/2 face smooth\n"
+        "  lack of fusion from 2 to 2.4 # side wall\n"
+        "  ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)\n"
+        "Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across "
+        "[left];\n"
+        "face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick "
+        "names.\n"
+        "Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing.",
+        "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
+        1,
+        1000,
+        [](po::options_description &o) {
+            o.add_options()("exam", po::value<std::string>()->value_name("N"),
+                            "which exam found them (default the last)")(
+                "file,f", po::value<std::string>()->value_name("FILE"),
+                "lines from a file, - for standard input");
+            add_by(o);
+        },
+        run_log};
 }
 
 Command correct_command() {
@@ -149,9 +156,15 @@ Command withdraw_command() {
 }
 
 Command remark_command() {
-    return {"remark",         "COUPON TEXT",  "add a remark to a coupon", "",
-            "beadbook remark T-7 \"restart at 4 o'clock looks cold\"", 2, 2,
-            [](po::options_description &o) { add_by(o); }, run_remark};
+    return {"remark",
+            "COUPON TEXT",
+            "add a remark to a coupon",
+            "",
+            "beadbook remark T-7 \"restart at 4 o'clock looks cold\"",
+            2,
+            2,
+            [](po::options_description &o) { add_by(o); },
+            run_remark};
 }
 
 } // namespace beadbook

@@ -7,7 +7,8 @@ namespace {
 
 void add_fields(po::options_description &options) {
     for (const auto &field : coupon_fields())
-        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"), field.help.c_str());
+        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"),
+                              field.help.c_str());
 }
 
 /// Takes every field that was given; `units` first, because the others are read in it.
@@ -31,7 +32,8 @@ ExitCode run_register(const Args &args, Session &session) {
     take_fields(coupon, args);
     Book book = open_book(args, session, Ledger::Mode::create);
     book.ledger().transact([&] { book.register_coupon(coupon, stamp_of(args, session)); });
-    session.out << "coupon " << coupon.id << " registered; next: beadbook exam " << coupon.id << " VT --examiner NAME\n";
+    session.out << "coupon " << coupon.id << " registered; next: beadbook exam " << coupon.id
+                << " VT --examiner NAME\n";
     return ExitCode::done;
 }
 
@@ -42,7 +44,8 @@ ExitCode run_change(const Args &args, Session &session) {
         const CouponRecord before = coupon;
         if (args.has("forget")) {
             const std::string name = args.text("forget");
-            if (coupon.fields.erase(name) == 0) throw DataError("coupon " + coupon.id + " has no '" + name + "' to forget");
+            if (coupon.fields.erase(name) == 0)
+                throw DataError("coupon " + coupon.id + " has no '" + name + "' to forget");
         }
         take_fields(coupon, args);
         if (coupon == before) throw DataError("this changes nothing");
@@ -58,9 +61,11 @@ Command register_command() {
     return {"register",
             "COUPON",
             "register a test coupon: joint, sizes, metal, criteria and class",
-            "Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units. What is not known is\n"
+            "Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units. What is not "
+            "known is\n"
             "left out: a rule that needs it then says so instead of passing the coupon.",
-            "beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in",
+            "beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter "
+            "2in --thickness 0.065in",
             1,
             1,
             [](po::options_description &o) {
@@ -80,7 +85,8 @@ Command change_command() {
             1,
             [](po::options_description &o) {
                 add_fields(o);
-                o.add_options()("forget", po::value<std::string>()->value_name("FIELD"), "drop a field that should not be there");
+                o.add_options()("forget", po::value<std::string>()->value_name("FIELD"),
+                                "drop a field that should not be there");
                 add_why(o);
                 add_by(o);
             },

@@ -36,16 +36,17 @@ ExitCode run_coupons(const Args &args, Session &session) {
     Book book = open_book(args, session, Ledger::Mode::read);
     nlohmann::json list = nlohmann::json::array();
     if (!args.flag("json"))
-        session.out << cut("coupon", 12) << " " << cut("welder", 14) << " " << cut("joint", 7) << " " << cut("form", 6) << " "
-                    << cut("class", 9) << " " << cut("exams", 12) << " " << cut("found", 6) << " " << cut("verdict", 11)
-                    << " grade\n";
+        session.out << cut("coupon", 12) << " " << cut("welder", 14) << " " << cut("joint", 7) << " "
+                    << cut("form", 6) << " " << cut("class", 9) << " " << cut("exams", 12) << " "
+                    << cut("found", 6) << " " << cut("verdict", 11) << " grade\n";
     for (const auto &id : book.coupons()) {
         const CouponState c = book.coupon(id);
         if (args.has("welder") && c.record.get("welder") != args.text("welder")) continue;
         std::string exams;
         for (const auto &e : c.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e.method));
         const std::string verdict = verdict_word(c, args);
-        const std::string grade = c.grade ? c.grade->decision + (c.grade->against_verdict ? " (against the verdict)" : "") : "";
+        const std::string grade =
+            c.grade ? c.grade->decision + (c.grade->against_verdict ? " (against the verdict)" : "") : "";
         if (args.flag("json")) {
             list.push_back({{"id", id},
                             {"fields", c.record.to_json()["fields"]},
@@ -55,10 +56,11 @@ ExitCode run_coupons(const Args &args, Session &session) {
                             {"grade", grade}});
             continue;
         }
-        session.out << cut(id, std::max<std::size_t>(12, id.size())) << " " << cut(c.record.get("welder"), 14) << " "
-                    << cut(c.record.get("joint"), 7) << " " << cut(c.record.get("form"), 6) << " "
+        session.out << cut(id, std::max<std::size_t>(12, id.size())) << " " << cut(c.record.get("welder"), 14)
+                    << " " << cut(c.record.get("joint"), 7) << " " << cut(c.record.get("form"), 6) << " "
                     << cut(c.record.get("class"), 9) << " " << cut(exams, 12) << " "
-                    << cut(std::to_string(c.indications.size()), 6) << " " << cut(verdict, 11) << " " << grade << "\n";
+                    << cut(std::to_string(c.indications.size()), 6) << " " << cut(verdict, 11) << " " << grade
+                    << "\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;
@@ -69,11 +71,17 @@ ExitCode run_show(const Args &args, Session &session) {
     const CouponState c = book.coupon(args.at(0));
     if (args.flag("json")) {
         nlohmann::json out = exchange_json(c);
-        for (const auto &v : c.verdicts) out["verdicts"].push_back({{"entry", v.seq}, {"at", v.at}, {"by", v.who}, {"verdict", v.body}});
-        for (const auto &r : c.remarks) out["remarks"].push_back({{"text", r.text}, {"at", r.at}, {"by", r.who}});
+        for (const auto &v : c.verdicts)
+            out["verdicts"].push_back({{"entry", v.seq}, {"at", v.at}, {"by", v.who}, {"verdict", v.body}});
+        for (const auto &r : c.remarks)
+            out["remarks"].push_back({{"text", r.text}, {"at", r.at}, {"by", r.who}});
         if (c.grade)
-            out["grade"] = {{"decision", c.grade->decision}, {"class", c.grade->class_id}, {"remark", c.grade->remark},
-                            {"at", c.grade->at},             {"by", c.grade->who},         {"against verdict", c.grade->against_verdict}};
+            out["grade"] = {{"decision", c.grade->decision},
+                            {"class", c.grade->class_id},
+                            {"remark", c.grade->remark},
+                            {"at", c.grade->at},
+                            {"by", c.grade->who},
+                            {"against verdict", c.grade->against_verdict}};
         session.out << out.dump(2) << "\n";
         return ExitCode::done;
     }
@@ -83,7 +91,8 @@ ExitCode run_show(const Args &args, Session &session) {
             session.out << "  " << std::left << std::setw(16) << field.name << value << "\n";
     for (const auto &e : c.exams) {
         session.out << "Exam " << e.number << ": " << name_of(e.method) << " on " << e.date
-                    << (e.examiner.empty() ? "" : " by " + e.examiner) << (e.level.empty() ? "" : ", level " + e.level)
+                    << (e.examiner.empty() ? "" : " by " + e.examiner)
+                    << (e.level.empty() ? "" : ", level " + e.level)
                     << (e.procedure.empty() ? "" : ", procedure " + e.procedure)
                     << (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete) << "\n";
         for (const auto &[name, value] : e.conditions) session.out << "  " << name << ": " << value << "\n";
@@ -96,17 +105,20 @@ ExitCode run_show(const Args &args, Session &session) {
         }
         if (!any) session.out << "  nothing found\n";
     }
-    for (const auto &r : c.remarks) session.out << "Remark by " << r.who << " at " << r.at << ": " << r.text << "\n";
+    for (const auto &r : c.remarks)
+        session.out << "Remark by " << r.who << " at " << r.at << ": " << r.text << "\n";
     if (!c.verdicts.empty()) {
         const auto &v = c.verdicts.back();
-        session.out << "Last verdict, " << v.at << " by " << v.who << ", " << v.body["criteria"]["set"].get<std::string>() << ":";
+        session.out << "Last verdict, " << v.at << " by " << v.who << ", "
+                    << v.body["criteria"]["set"].get<std::string>() << ":";
         for (const auto &k : v.body["classes"])
-            session.out << " " << k["class"].get<std::string>() << " " << k["verdict"].get<std::string>() << ";";
+            session.out << " " << k["class"].get<std::string>() << " " << k["verdict"].get<std::string>()
+                        << ";";
         session.out << "\n";
     }
     if (c.grade)
-        session.out << "Grade: " << c.grade->decision << " for class " << c.grade->class_id << " by " << c.grade->who
-                    << (c.grade->remark.empty() ? "" : ": " + c.grade->remark) << "\n";
+        session.out << "Grade: " << c.grade->decision << " for class " << c.grade->class_id << " by "
+                    << c.grade->who << (c.grade->remark.empty() ? "" : ": " + c.grade->remark) << "\n";
     return ExitCode::done;
 }
 
@@ -115,7 +127,8 @@ ExitCode run_history(const Args &args, Session &session) {
     nlohmann::json list = nlohmann::json::array();
     for (const auto &e : book.history(args.at(0))) {
         if (args.flag("json")) {
-            nlohmann::json one{{"entry", e.seq}, {"at", e.at}, {"by", e.who}, {"kind", e.kind}, {"body", e.body}, {"hash", e.hash}};
+            nlohmann::json one{{"entry", e.seq}, {"at", e.at},     {"by", e.who},
+                               {"kind", e.kind}, {"body", e.body}, {"hash", e.hash}};
             if (e.supersedes) one["supersedes"] = *e.supersedes, one["reason"] = e.reason;
             list.push_back(std::move(one));
             continue;
@@ -134,7 +147,13 @@ ExitCode run_history(const Args &args, Session &session) {
 } // namespace
 
 Command coupons_command() {
-    return {"coupons", "", "all coupons at a glance, with verdict and grade", "", "beadbook coupons --welder W3", 0, 0,
+    return {"coupons",
+            "",
+            "all coupons at a glance, with verdict and grade",
+            "",
+            "beadbook coupons --welder W3",
+            0,
+            0,
             [](po::options_description &o) {
                 o.add_options()("welder", po::value<std::string>()->value_name("NAME"), "only this welder's");
                 add_json(o);
@@ -143,13 +162,27 @@ Command coupons_command() {
 }
 
 Command show_command() {
-    return {"show", "COUPON", "one coupon: what is known, exams, indications, verdict, grade", "", "beadbook show T-7", 1, 1,
-            add_json, run_show};
+    return {"show",
+            "COUPON",
+            "one coupon: what is known, exams, indications, verdict, grade",
+            "",
+            "beadbook show T-7",
+            1,
+            1,
+            add_json,
+            run_show};
 }
 
 Command history_command() {
-    return {"history", "COUPON", "every entry ever made about a coupon: who, when, why", "", "beadbook history T-7", 1, 1,
-            add_json, run_history};
+    return {"history",
+            "COUPON",
+            "every entry ever made about a coupon: who, when, why",
+            "",
+            "beadbook history T-7",
+            1,
+            1,
+            add_json,
+            run_history};
 }
 
 } // namespace beadbook

@@ -7,11 +7,13 @@ namespace po = boost::program_options;
 namespace beadbook {
 namespace {
 
-/// Judges every stored verdict again, from what was on record before it and the criteria text it was taken by.
+/// Judges every stored verdict again, from what was on record before it and the criteria text it was taken
+/// by.
 void replay(Book &book, std::vector<std::string> &faults, std::int64_t &count) {
     for (const auto &id : book.coupons()) {
         for (const auto &stored : book.coupon(id).verdicts) {
-            const std::string name = "verdict in entry " + std::to_string(stored.seq) + " (coupon " + id + ")";
+            const std::string name =
+                "verdict in entry " + std::to_string(stored.seq) + " (coupon " + id + ")";
             const auto text = book.ledger().criteria_text(stored.body["criteria"]["hash"].get<std::string>());
             const Loaded loaded = text ? load_criteria(*text) : Loaded{};
             ++count;
@@ -23,7 +25,8 @@ void replay(Book &book, std::vector<std::string> &faults, std::int64_t &count) {
             for (std::size_t c = 0; c < again.judgement.classes.size(); ++c)
                 if (stored.body["classes"][c]["verdict"] != name_of(again.judgement.classes[c].verdict))
                     faults.push_back(name + ": class " + again.set->classes[c].id + " was '" +
-                                     stored.body["classes"][c]["verdict"].get<std::string>() + "' and is now '" +
+                                     stored.body["classes"][c]["verdict"].get<std::string>() +
+                                     "' and is now '" +
                                      std::string(name_of(again.judgement.classes[c].verdict)) + "'");
         }
     }
@@ -35,14 +38,20 @@ ExitCode run_verify(const Args &args, Session &session) {
     std::int64_t replayed = 0;
     if (args.flag("replay") && v.faults.empty()) replay(book, v.faults, replayed);
     if (args.has("head") && v.faults.empty() && args.text("head") != v.head)
-        v.faults.push_back("the record ends with " + v.head + ", not with the hash you gave: entries were cut off or added since");
+        v.faults.push_back("the record ends with " + v.head +
+                           ", not with the hash you gave: entries were cut off or added since");
     if (args.flag("json")) {
-        session.out << nlohmann::json{{"entries", v.entries}, {"head", v.head}, {"faults", v.faults}, {"verdicts judged again", replayed}}.dump(2)
+        session.out << nlohmann::json{{"entries", v.entries},
+                                      {"head", v.head},
+                                      {"faults", v.faults},
+                                      {"verdicts judged again", replayed}}
+                           .dump(2)
                     << "\n";
     } else if (v.faults.empty()) {
         session.out << v.entries << " entries hold. Head: " << v.head << "\n";
         if (args.flag("replay")) session.out << replayed << " verdicts judged again, all the same\n";
-        session.out << "Note the number and the head elsewhere; '--head HASH' later also proves that nothing was cut off.\n";
+        session.out << "Note the number and the head elsewhere; '--head HASH' later also proves that nothing "
+                       "was cut off.\n";
     }
     if (v.faults.empty()) return ExitCode::done;
     for (const auto &fault : v.faults) session.err << "beadbook: error: " << fault << "\n";
@@ -67,16 +76,25 @@ Command verify_command() {
             0,
             0,
             [](po::options_description &o) {
-                o.add_options()("replay", po::bool_switch(), "also judge every stored verdict again by the criteria it was taken by")(
-                    "head", po::value<std::string>()->value_name("HASH"), "the head noted earlier; the record must end with it");
+                o.add_options()("replay", po::bool_switch(),
+                                "also judge every stored verdict again by the criteria it was taken by")(
+                    "head", po::value<std::string>()->value_name("HASH"),
+                    "the head noted earlier; the record must end with it");
                 add_json(o);
             },
             run_verify};
 }
 
 Command backup_command() {
-    return {"backup", "FILE", "a consistent, verified copy of the record", "", "beadbook backup /media/stick/book-2026-11-25.db", 1, 1,
-            nullptr, run_backup};
+    return {"backup",
+            "FILE",
+            "a consistent, verified copy of the record",
+            "",
+            "beadbook backup /media/stick/book-2026-11-25.db",
+            1,
+            1,
+            nullptr,
+            run_backup};
 }
 
 } // namespace beadbook

@@ -8,7 +8,8 @@
 namespace beadbook {
 namespace {
 
-std::string live_verdicts(Book &book, const std::string &coupon, const std::string &criteria, const Paint &paint) {
+std::string live_verdicts(Book &book, const std::string &coupon, const std::string &criteria,
+                          const Paint &paint) {
     if (criteria.empty()) return "  (no criteria named for this coupon)\n";
     const Judged judged = judge_coupon(book.coupon(coupon), open_criteria(criteria));
     std::string out = " ";
@@ -20,7 +21,8 @@ std::string live_verdicts(Book &book, const std::string &coupon, const std::stri
 
 } // namespace
 
-std::vector<IndicationRecord> parse_log(const std::string &text, const std::string &name, const WeldLine &weld, Unit unit) {
+std::vector<IndicationRecord> parse_log(const std::string &text, const std::string &name,
+                                        const WeldLine &weld, Unit unit) {
     std::vector<IndicationRecord> out;
     std::string faults;
     int bad = 0, number = 0;
@@ -32,19 +34,22 @@ std::vector<IndicationRecord> parse_log(const std::string &text, const std::stri
         try {
             out.push_back(parse_log_line(line, weld, unit));
         } catch (const InputError &e) {
-            if (++bad <= 20) faults += "\n" + name + ":" + std::to_string(number) + ":" + std::to_string(e.column + 1) + ": " + e.what();
+            if (++bad <= 20)
+                faults += "\n" + name + ":" + std::to_string(number) + ":" + std::to_string(e.column + 1) +
+                          ": " + e.what();
         } catch (const DataError &e) {
             if (++bad <= 20) faults += "\n" + name + ":" + std::to_string(number) + ": " + e.what();
         }
     }
     if (bad > 20) faults += "\nand " + std::to_string(bad - 20) + " more";
     if (bad > 0)
-        throw DataError(std::to_string(bad) + (bad == 1 ? " line" : " lines") + " cannot be taken, nothing was stored:" + faults);
+        throw DataError(std::to_string(bad) + (bad == 1 ? " line" : " lines") +
+                        " cannot be taken, nothing was stored:" + faults);
     return out;
 }
 
-void log_by_prompt(Book &book, const std::string &coupon, int exam, const std::string &criteria, const Stamp &stamp,
-                   Session &session) {
+void log_by_prompt(Book &book, const std::string &coupon, int exam, const std::string &criteria,
+                   const Stamp &stamp, Session &session) {
     const CouponState state = book.coupon(coupon);
     const Coupon facts = state.record.facts();
     session.out << "coupon " << coupon << ", exam " << exam << " (" << name_of(state.exam(exam)->method)
@@ -62,12 +67,14 @@ void log_by_prompt(Book &book, const std::string &coupon, int exam, const std::s
             }
             if (word == "undo") {
                 if (mine.empty()) throw InputError("nothing of this sitting is left to undo");
-                book.ledger().transact([&] { book.withdraw_indication(coupon, mine.back(), stamp, "undone at the prompt"); });
+                book.ledger().transact(
+                    [&] { book.withdraw_indication(coupon, mine.back(), stamp, "undone at the prompt"); });
                 session.out << "  #" << mine.back() << " withdrawn\n";
                 mine.pop_back();
             } else {
                 const auto indication = parse_log_line(line, facts.line, state.record.unit());
-                book.ledger().transact([&] { mine.push_back(book.add_indications(coupon, exam, {indication}, stamp).front()); });
+                book.ledger().transact(
+                    [&] { mine.push_back(book.add_indications(coupon, exam, {indication}, stamp).front()); });
                 session.out << "  #" << mine.back() << " " << print_log_line(indication) << "\n";
             }
             session.out << live_verdicts(book, coupon, criteria, session.paint());

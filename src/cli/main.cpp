@@ -32,8 +32,9 @@ int main(int argc, char **argv) {
     std::signal(SIGINT, interrupted);
     std::signal(SIGPIPE, SIG_IGN); // a closed pipe shows as a failed write
     std::ios::sync_with_stdio(false);
-    const bool colour = isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
-    beadbook::Session session{std::cin,   std::cout, std::cerr, isatty(STDIN_FILENO) != 0,
-                              colour,     utc_now,   environment};
+    const bool colour =
+        isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
+    beadbook::Session session{std::cin, std::cout, std::cerr,  isatty(STDIN_FILENO) != 0,
+                              colour,   utc_now,   environment};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -19,14 +19,16 @@ po::options_description options_of(const Command &command) {
     po::options_description options("Options", 100, 60);
     if (command.options) command.options(options);
     auto add = options.add_options();
-    add("book", po::value<std::string>()->value_name("FILE"), "the record (else BEADBOOK_BOOK, else your data folder)");
+    add("book", po::value<std::string>()->value_name("FILE"),
+        "the record (else BEADBOOK_BOOK, else your data folder)");
     add("help,h", po::bool_switch(), "this help");
     return options;
 }
 
 std::string command_help(const Command &command) {
     std::ostringstream out;
-    out << "beadbook " << command.name << (command.arguments.empty() ? "" : " " + command.arguments) << " [options]\n"
+    out << "beadbook " << command.name << (command.arguments.empty() ? "" : " " + command.arguments)
+        << " [options]\n"
         << command.summary << "\n\nExample:\n  " << command.example << "\n";
     if (!command.details.empty()) out << "\n" << command.details << "\n";
     out << "\n" << options_of(command) << "\n" << exit_codes << "\n" << caution;
@@ -37,12 +39,16 @@ std::string program_help() {
     std::ostringstream out;
     out << "beadbook COMMAND ...   examination log and acceptance evaluator for weld test coupons\n\n"
            "Example:\n"
-           "  beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --weld-thickness 3/16in\n"
+           "  beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --weld-thickness "
+           "3/16in\n"
            "  beadbook exam T-7 PT --examiner \"A. Field\" --level II\n"
            "  beadbook log T-7 \"rounded indication 0.06 at 2.1\"\n"
            "  beadbook judge T-7\n\nCommands:\n";
-    for (const auto &c : commands()) out << "  " << c.name << std::string(12 - c.name.size(), ' ') << c.summary << "\n";
-    out << "\n'beadbook COMMAND --help' tells more. Commands that print data take --json.\n" << exit_codes << "\n" << caution;
+    for (const auto &c : commands())
+        out << "  " << c.name << std::string(12 - c.name.size(), ' ') << c.summary << "\n";
+    out << "\n'beadbook COMMAND --help' tells more. Commands that print data take --json.\n"
+        << exit_codes << "\n"
+        << caution;
     return out.str();
 }
 
@@ -69,14 +75,15 @@ Args parse(const Command &command, const std::vector<std::string> &words) {
                   map);
         po::notify(map);
     } catch (const po::unknown_option &e) {
-        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" + did_you_mean(e.get_option_name(), names));
+        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" +
+                         did_you_mean(e.get_option_name(), names));
     } catch (const po::error &e) {
         throw UsageError(shown(e.what()));
     }
-    const auto given = map.count("positional") ? map["positional"].as<std::vector<std::string>>() : std::vector<std::string>{};
+    const auto given = map.count("positional") ? map["positional"].as<std::vector<std::string>>()
+                                               : std::vector<std::string>{};
     if (map["help"].as<bool>()) return {map, given};
-    if (given.size() < command.least)
-        throw UsageError("too few words; expected " + command.arguments);
+    if (given.size() < command.least) throw UsageError("too few words; expected " + command.arguments);
     if (given.size() > command.most)
         throw UsageError("'" + shown(given[command.most]) + "' is one word too many; expected " +
                          (command.arguments.empty() ? "none" : command.arguments));
@@ -119,9 +126,10 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 
 const std::vector<Command> &commands() {
     static const std::vector<Command> table{
-        register_command(), exam_command(),  log_command(),     judge_command(),    why_command(),    grade_command(),
-        coupons_command(),  show_command(),  history_command(), change_command(),   correct_command(), withdraw_command(),
-        remark_command(),   criteria_command(), export_command(), import_command(), verify_command(), backup_command(),
+        register_command(), exam_command(),     log_command(),    judge_command(),    why_command(),
+        grade_command(),    coupons_command(),  show_command(),   history_command(),  change_command(),
+        correct_command(),  withdraw_command(), remark_command(), criteria_command(), export_command(),
+        import_command(),   verify_command(),   backup_command(),
     };
     return table;
 }
@@ -132,7 +140,9 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         session.err << "beadbook: error: " << what << "\n" << hint;
         return static_cast<int>(code);
     };
-    const std::string hint = "see 'beadbook " + (words.empty() || words[0].starts_with("-") ? "" : shown(words[0]) + " ") + "--help'\n";
+    const std::string hint = "see 'beadbook " +
+                             (words.empty() || words[0].starts_with("-") ? "" : shown(words[0]) + " ") +
+                             "--help'\n";
     try {
         const ExitCode code = run_words(words, session);
         session.out.flush();

@@ -16,7 +16,7 @@ struct Session {
     std::ostream &err;
     bool in_is_terminal = false;
     bool colour = false;
-    std::function<std::string()> now;                           ///< UTC, 2026-11-25T09:30:00Z
+    std::function<std::string()> now;                            ///< UTC, 2026-11-25T09:30:00Z
     std::function<std::string(const std::string &)> environment; ///< empty if not set
 
     Paint paint() const { return Paint(colour); }

@@ -27,7 +27,9 @@ std::string book_path(const Args &args, const Session &session) {
     return data + "/beadbook/book.db";
 }
 
-Book open_book(const Args &args, const Session &session, Ledger::Mode mode) { return {book_path(args, session), mode}; }
+Book open_book(const Args &args, const Session &session, Ledger::Mode mode) {
+    return {book_path(args, session), mode};
+}
 
 Stamp stamp_of(const Args &args, const Session &session) {
     std::string who = args.text("by");
@@ -38,13 +40,15 @@ Stamp stamp_of(const Args &args, const Session &session) {
 }
 
 void add_by(po::options_description &options) {
-    options.add_options()("by", po::value<std::string>()->value_name("NAME"), "who does this (else BEADBOOK_USER, else your login)");
+    options.add_options()("by", po::value<std::string>()->value_name("NAME"),
+                          "who does this (else BEADBOOK_USER, else your login)");
 }
 void add_json(po::options_description &options) {
     options.add_options()("json", po::bool_switch(), "print JSON for programs");
 }
 void add_why(po::options_description &options) {
-    options.add_options()("why", po::value<std::string>()->value_name("TEXT"), "the reason; it is kept with the old entry");
+    options.add_options()("why", po::value<std::string>()->value_name("TEXT"),
+                          "the reason; it is kept with the old entry");
 }
 
 std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
@@ -56,7 +60,8 @@ std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
                         " ('criteria list' shows all; a file of your own ends in .yaml)");
     }
     std::error_code ignored;
-    if (std::filesystem::is_directory(name, ignored)) throw DataError(shown(name) + ": this is a folder, not a criteria file");
+    if (std::filesystem::is_directory(name, ignored))
+        throw DataError(shown(name) + ": this is a folder, not a criteria file");
     std::ifstream in(name, std::ios::binary);
     if (!in) throw DataError(shown(name) + ": the criteria file cannot be read");
     const std::string text{std::istreambuf_iterator<char>(in), {}};
@@ -71,8 +76,9 @@ std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
 std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon) {
     const std::string name = args.text("criteria", coupon.record.get("criteria"));
     if (name.empty())
-        throw DataError("coupon " + coupon.record.id + " names no criteria; give --criteria SET, or 'change " +
-                        coupon.record.id + " --criteria SET --why \"...\"'");
+        throw DataError("coupon " + coupon.record.id +
+                        " names no criteria; give --criteria SET, or 'change " + coupon.record.id +
+                        " --criteria SET --why \"...\"'");
     return open_criteria(name);
 }
 
@@ -104,7 +110,9 @@ ExitCode code_of(const Judgement &judgement, std::optional<std::size_t> class_in
     Verdict best = Verdict::reject;
     for (const auto &c : judgement.classes) best = std::min(best, c.verdict);
     const Verdict v = class_index ? judgement.classes[*class_index].verdict : best;
-    return v == Verdict::accept ? ExitCode::done : v == Verdict::reject ? ExitCode::rejected : ExitCode::cannot_say;
+    return v == Verdict::accept   ? ExitCode::done
+           : v == Verdict::reject ? ExitCode::rejected
+                                  : ExitCode::cannot_say;
 }
 
 std::string read_input(const std::string &path, Session &session) {
@@ -112,7 +120,8 @@ std::string read_input(const std::string &path, Session &session) {
     std::ifstream file;
     if (path != "-") {
         std::error_code ignored;
-        if (std::filesystem::is_directory(path, ignored)) throw DataError(shown(path) + ": this is a folder, not a file");
+        if (std::filesystem::is_directory(path, ignored))
+            throw DataError(shown(path) + ": this is a folder, not a file");
         file.open(path, std::ios::binary);
         if (!file) throw DataError(shown(path) + ": cannot be read");
     }
@@ -132,7 +141,8 @@ int whole_number(const std::string &text, std::string_view what) {
     int value = 0;
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (error != std::errc() || end != digits.data() + digits.size() || value < 1)
-        throw UsageError("'" + shown(text) + "' is no " + std::string(what) + "; expected a whole number such as 3");
+        throw UsageError("'" + shown(text) + "' is no " + std::string(what) +
+                         "; expected a whole number such as 3");
     return value;
 }
 

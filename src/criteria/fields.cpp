@@ -23,7 +23,8 @@ Fields::Fields(const Yaml &node, std::string path, const std::vector<std::string
     : node_(node), path_(std::move(path)), issues_(issues) {
     if (node.kind != Yaml::Kind::map)
         issues_.error(node.where, path_,
-                      "found " + std::string(name_of(node.kind)) + "; expected a map with the keys " + listed(known, "or"));
+                      "found " + std::string(name_of(node.kind)) + "; expected a map with the keys " +
+                          listed(known, "or"));
     for (const auto &entry : node.entries) {
         if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
         issues_.error(entry.key_where, path_,

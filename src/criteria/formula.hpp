@@ -51,7 +51,17 @@ struct Table;
 /// A typed expression, compiled once: T/3, 0.1 x leg + 0.03 in, lesser of T/3 and 0.060 in, table fillet.
 class Formula {
 public:
-    enum class Op : std::uint8_t { constant, quantity, add, subtract, multiply, divide, least, greatest, table };
+    enum class Op : std::uint8_t {
+        constant,
+        quantity,
+        add,
+        subtract,
+        multiply,
+        divide,
+        least,
+        greatest,
+        table
+    };
     struct Node {
         Op op = Op::constant;
         Quantity quantity = Quantity::thinner;
@@ -81,8 +91,8 @@ public:
     /// Tables that it looks into.
     std::vector<const Table *> tables() const;
 
-    std::string text;                  ///< as the author wrote it
-    std::vector<std::string> symbols;  ///< the author's names of quantities(), in the same order
+    std::string text;                 ///< as the author wrote it
+    std::vector<std::string> symbols; ///< the author's names of quantities(), in the same order
 
 private:
     Evaluated evaluate(std::size_t node, const Environment &env) const;

@@ -38,7 +38,8 @@ public:
             c.words = words(info(*attribute));
         } else {
             c.left = finished(formula());
-            while (const auto compare = edge_word()) c.edges.push_back({*compare, edge_formula(c.left.dimension())});
+            while (const auto compare = edge_word())
+                c.edges.push_back({*compare, edge_formula(c.left.dimension())});
             if (c.edges.empty()) fail("expected a comparison: over, from, under, to, at most, at least");
         }
         expect_end();
@@ -95,7 +96,8 @@ private:
         return text_.substr(begin, at_ - begin);
     }
 
-    template <class Key> std::optional<Key> leading_name(std::size_t count) {
+    template <class Key>
+    std::optional<Key> leading_name(std::size_t count) {
         const std::size_t begin = at_;
         std::optional<Key> best;
         for (std::size_t i = 0; i < count; ++i) {
@@ -163,7 +165,8 @@ private:
             if (!plus && !symbol('-')) break;
             const Formula right = term();
             same(left, right, begin, plus ? "adds" : "subtracts");
-            left = Formula::combine(plus ? Formula::Op::add : Formula::Op::subtract, left, right, left.dimension());
+            left = Formula::combine(plus ? Formula::Op::add : Formula::Op::subtract, left, right,
+                                    left.dimension());
         }
         --depth_;
         return left;
@@ -190,14 +193,16 @@ private:
         if (a.dimension() == Dimension::number) return b.dimension();
         if (b.dimension() == Dimension::number) return a.dimension();
         if (a.dimension() == Dimension::length && b.dimension() == Dimension::length) return Dimension::area;
-        fail_at(at, "multiplies " + std::string(name_of(a.dimension())) + " by " + std::string(name_of(b.dimension())));
+        fail_at(at, "multiplies " + std::string(name_of(a.dimension())) + " by " +
+                        std::string(name_of(b.dimension())));
     }
 
     Dimension quotient(const Formula &a, const Formula &b, std::size_t at) const {
         if (b.dimension() == Dimension::number) return a.dimension();
         if (a.dimension() == b.dimension()) return Dimension::number;
         if (a.dimension() == Dimension::area && b.dimension() == Dimension::length) return Dimension::length;
-        fail_at(at, "divides " + std::string(name_of(a.dimension())) + " by " + std::string(name_of(b.dimension())));
+        fail_at(at, "divides " + std::string(name_of(a.dimension())) + " by " +
+                        std::string(name_of(b.dimension())));
     }
 
     void same(const Formula &a, const Formula &b, std::size_t at, std::string_view what) const {
@@ -275,7 +280,8 @@ private:
         if (found == names_.limits.end()) {
             std::vector<std::string> all;
             for (const auto &[key, value] : names_.limits) all.push_back(key);
-            fail_at(begin, "no rule above, '" + shown(name) + "', has a limit in this class" + did_you_mean(name, all));
+            fail_at(begin, "no rule above, '" + shown(name) + "', has a limit in this class" +
+                               did_you_mean(name, all));
         }
         return found->second;
     }
@@ -319,7 +325,9 @@ private:
 
 } // namespace
 
-Formula parse_formula(const std::string &text, const Names &names) { return Parser(text, names).whole_formula(); }
+Formula parse_formula(const std::string &text, const Names &names) {
+    return Parser(text, names).whole_formula();
+}
 
 Condition parse_condition(const std::string &text, const Names &names) {
     return Parser(text, names).whole_condition();

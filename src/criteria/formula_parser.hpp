@@ -10,8 +10,8 @@ namespace beadbook {
 
 /// The names that formulas of one criteria set may use beside the built-in words.
 struct Names {
-    std::map<std::string, Quantity> symbols;                   ///< T -> thinner member
-    std::map<std::string, Formula> formulas;                   ///< named formulas
+    std::map<std::string, Quantity> symbols;                    ///< T -> thinner member
+    std::map<std::string, Formula> formulas;                    ///< named formulas
     std::map<std::string, std::shared_ptr<const Table>> tables; ///< `table NAME`
     /// `limit of RULE` in the class being read; filled by the loader.
     std::map<std::string, Formula> limits;

@@ -15,7 +15,8 @@ void Issues::warning(Where where, std::string path, std::string text) {
 }
 
 bool Issues::any_error() const {
-    return std::any_of(all_.begin(), all_.end(), [](const Issue &i) { return i.severity == Severity::error; });
+    return std::any_of(all_.begin(), all_.end(),
+                       [](const Issue &i) { return i.severity == Severity::error; });
 }
 
 void Issues::sort_by_place() {
@@ -37,8 +38,8 @@ std::string print(const Issue &issue, const std::string &file, const std::string
         if (!std::getline(lines, line)) return out.str();
     constexpr std::size_t widest = 160;
     if (issue.where.line > 0 && line.size() < widest)
-        out << "  | " << line << "\n  | " << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ')
-            << "^\n";
+        out << "  | " << line << "\n  | "
+            << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ') << "^\n";
     return out.str();
 }
 

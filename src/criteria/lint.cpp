@@ -26,8 +26,12 @@ std::vector<Environment::Values> samples() {
 enum class Reach { less, same, more, unknown };
 
 Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
-    const auto fixed = [](const Limit &l) { return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1; };
-    const auto open = [](const Limit &l) { return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said; };
+    const auto fixed = [](const Limit &l) {
+        return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1;
+    };
+    const auto open = [](const Limit &l) {
+        return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said;
+    };
     if (open(strict) || open(loose)) return Reach::unknown;
     if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
     if (strict.kind != Limit::Kind::value) return Reach::same;
@@ -47,7 +51,8 @@ void check_order(const CriteriaSet &set, Issues &issues) {
                 if (reach(rule.limits[c], rule.limits[c + 1], upper, values) == Reach::more) {
                     issues.error(rule.where_from, "rules." + rule.id,
                                  "class " + set.classes[c].id + " should be stricter than class " +
-                                     set.classes[c + 1].id + ", but its limit lets more through; write 'ordered: no' " +
+                                     set.classes[c + 1].id +
+                                     ", but its limit lets more through; write 'ordered: no' " +
                                      "if the standard means it");
                     break;
                 }
@@ -98,9 +103,11 @@ void check_merging(const CriteriaSet &set, Issues &issues) {
     for (const auto &rule : set.rules) {
         if (rule.kind != Rule::Kind::gap && rule.kind != Rule::Kind::count) continue;
         for (const auto &merge : set.merges)
-            if ((merge.subject.types & rule.subject.types).any() && (merge.subject.exams & rule.subject.exams).any())
+            if ((merge.subject.types & rule.subject.types).any() &&
+                (merge.subject.exams & rule.subject.exams).any())
                 issues.warning(rule.where_from, "rules." + rule.id,
-                               "merge '" + merge.id + "' makes neighbours one before this rule counts or spaces them, so " +
+                               "merge '" + merge.id +
+                                   "' makes neighbours one before this rule counts or spaces them, so " +
                                    "one indication more can mend a spacing");
     }
 }
@@ -114,7 +121,8 @@ void lint(const CriteriaSet &set, Issues &issues) {
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(),
                         [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))
-            issues.warning(rule.where_from, "rules." + rule.id, "no class has a limit here; make it a gap instead");
+            issues.warning(rule.where_from, "rules." + rule.id,
+                           "no class has a limit here; make it a gap instead");
 }
 
 std::vector<Uncovered> uncovered_types(const CriteriaSet &set, const Vocabulary &vocabulary) {

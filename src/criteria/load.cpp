@@ -24,8 +24,9 @@ public:
 
     CriteriaSet read() {
         static const std::vector<std::string> keys{
-            "set",    "title",    "edition", "source", "notes", "units",          "classes", "ordered", "quantities",
-            "linear", "formulas", "tables",  "relevance", "merge", "required exams", "rules", "gaps"};
+            "set",       "title",   "edition",        "source", "notes",    "units",
+            "classes",   "ordered", "quantities",     "linear", "formulas", "tables",
+            "relevance", "merge",   "required exams", "rules",  "gaps"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
@@ -39,7 +40,8 @@ public:
         read_formulas(top);
         read_tables(top);
         if (const Yaml *linear = top.get("linear")) read_linear(*linear);
-        each(top, "relevance", [&](const Yaml &node) { set_.relevance.push_back(read_relevance(node, context_)); });
+        each(top, "relevance",
+             [&](const Yaml &node) { set_.relevance.push_back(read_relevance(node, context_)); });
         each(top, "merge", [&](const Yaml &node) { set_.merges.push_back(read_merge(node, context_)); });
         each(top, "required exams",
              [&](const Yaml &node) { set_.required.push_back(read_required_exam(node, context_)); });
@@ -51,10 +53,12 @@ public:
     }
 
 private:
-    template <class F> void each(const Fields &fields, std::string_view key, F read_one) {
+    template <class F>
+    void each(const Fields &fields, std::string_view key, F read_one) {
         const Yaml *list = fields.get(key);
         if (!list) return;
-        if (list->kind != Yaml::Kind::list) fields.error(key, "expected a list, each entry beginning with '- '");
+        if (list->kind != Yaml::Kind::list)
+            fields.error(key, "expected a list, each entry beginning with '- '");
         for (const auto &node : list->items) read_one(node);
     }
 
@@ -92,9 +96,11 @@ private:
     void read_quantities(const Fields &top) {
         const Yaml *map = top.get("quantities");
         if (!map) return;
-        if (map->kind != Yaml::Kind::map) return top.error("quantities", "expected a map such as {T: thinner member}");
+        if (map->kind != Yaml::Kind::map)
+            return top.error("quantities", "expected a map such as {T: thinner member}");
         std::vector<std::string> all;
-        for (std::size_t i = 0; i < coupon_quantities; ++i) all.emplace_back(info(static_cast<Quantity>(i)).name);
+        for (std::size_t i = 0; i < coupon_quantities; ++i)
+            all.emplace_back(info(static_cast<Quantity>(i)).name);
         for (const auto &entry : map->entries) {
             bool found = false;
             for (std::size_t i = 0; i < coupon_quantities; ++i) {

@@ -21,11 +21,11 @@ std::string_view name_of(Standing::Kind kind);
 /// What a class allows for one rule.
 struct Limit {
     enum class Kind : std::uint8_t {
-        value,     ///< the formula
-        none,      ///< any occurrence rejects
-        free,      ///< permitted, no limit
-        ask,       ///< a person decides: cannot say
-        not_said,  ///< the standard is silent here, or it was not read: cannot say
+        value,    ///< the formula
+        none,     ///< any occurrence rejects
+        free,     ///< permitted, no limit
+        ask,      ///< a person decides: cannot say
+        not_said, ///< the standard is silent here, or it was not read: cannot say
     };
     Kind kind = Kind::not_said;
     Formula formula;
@@ -46,9 +46,9 @@ struct Subject {
 struct Window {
     enum class Kind : std::uint8_t { length, whole_weld, area };
     Kind kind = Kind::whole_weld;
-    Formula length;      ///< Kind::length
-    Exact area;          ///< Kind::area: of the rectangle, nm2
-    Exact longest_side;  ///< Kind::area
+    Formula length;     ///< Kind::length
+    Exact area;         ///< Kind::area: of the rectangle, nm2
+    Exact longest_side; ///< Kind::area
     std::string text;
 };
 
@@ -76,7 +76,7 @@ struct Rule {
     bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
     bool must_be_measured = false;   ///< without an entry the class cannot be accepted
     Compare compare = Compare::at_most;
-    std::vector<Limit> limits; ///< one a class
+    std::vector<Limit> limits;         ///< one a class
     std::vector<std::size_t> combined; ///< Kind::combine: rules by index
     Exact borderline = 1;              ///< share of the limit from which a rule is at the borderline
 

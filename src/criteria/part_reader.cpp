@@ -14,7 +14,8 @@ Where inside(const Yaml &node, std::size_t column) {
     return {node.where.line, node.where.column + (node.text.find('\n') == std::string::npos ? shift : 0)};
 }
 
-template <class Parse> auto parsed(const Yaml &node, const std::string &path, ReadContext &context, Parse parse)
+template <class Parse>
+auto parsed(const Yaml &node, const std::string &path, ReadContext &context, Parse parse)
     -> std::optional<decltype(parse(node.text))> {
     if (!scalar_text(node, path, context.issues)) return std::nullopt;
     try {
@@ -40,11 +41,13 @@ std::vector<Exam> exams_in(const Fields &fields, std::string_view key) {
 } // namespace
 
 std::optional<Formula> read_formula(const Yaml &node, const std::string &path, ReadContext &context) {
-    return parsed(node, path, context, [&](const std::string &text) { return parse_formula(text, context.names); });
+    return parsed(node, path, context,
+                  [&](const std::string &text) { return parse_formula(text, context.names); });
 }
 
 std::optional<Condition> read_condition(const Yaml &node, const std::string &path, ReadContext &context) {
-    return parsed(node, path, context, [&](const std::string &text) { return parse_condition(text, context.names); });
+    return parsed(node, path, context,
+                  [&](const std::string &text) { return parse_condition(text, context.names); });
 }
 
 std::vector<Condition> read_conditions(const Fields &fields, std::string_view key, ReadContext &context) {
@@ -54,8 +57,8 @@ std::vector<Condition> read_conditions(const Fields &fields, std::string_view ke
     return out;
 }
 
-void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes, bool attributes,
-                   const Fields &fields, std::string_view key) {
+void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
+                   bool attributes, const Fields &fields, std::string_view key) {
     for (const auto &c : conditions) {
         bool wrong = attributes && c.kind == Condition::Kind::attribute;
         for (const Scope scope : scopes) {
@@ -63,8 +66,10 @@ void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_li
             for (const auto &edge : c.edges) wrong = wrong || edge.right.uses_scope(scope);
         }
         if (wrong)
-            fields.error(key, "'" + shown(c.text) + "' speaks of something that is not known here" +
-                                  (key == "when" ? "; 'when' is about the coupon, 'where' about each indication" : ""));
+            fields.error(
+                key,
+                "'" + shown(c.text) + "' speaks of something that is not known here" +
+                    (key == "when" ? "; 'when' is about the coupon, 'where' about each indication" : ""));
     }
 }
 
@@ -78,7 +83,8 @@ Standing read_standing(const Yaml &node, const std::string &path, Issues &issues
     Standing out;
     const Fields one(node, path, kinds, issues);
     if (node.entries.size() != 1) {
-        if (node.kind == Yaml::Kind::map) issues.error(node.where, path, "expected exactly one of " + listed(kinds, "or"));
+        if (node.kind == Yaml::Kind::map)
+            issues.error(node.where, path, "expected exactly one of " + listed(kinds, "or"));
         return out;
     }
     const auto found = std::find(kinds.begin(), kinds.end(), node.entries.front().key);
@@ -157,7 +163,8 @@ std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &nod
 }
 
 Relevance read_relevance(const Yaml &node, ReadContext &context) {
-    static const std::vector<std::string> keys{"id", "types", "except", "exams", "ignore", "clause", "standing"};
+    static const std::vector<std::string> keys{"id",     "types",  "except",  "exams",
+                                               "ignore", "clause", "standing"};
     const Fields fields(node, "relevance", keys, context.issues);
     Relevance out;
     out.id = fields.needed_text("id");
@@ -172,7 +179,8 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
 }
 
 Merge read_merge(const Yaml &node, ReadContext &context) {
-    static const std::vector<std::string> keys{"id", "types", "except", "exams", "when", "clause", "standing", "reading"};
+    static const std::vector<std::string> keys{"id",   "types",  "except",   "exams",
+                                               "when", "clause", "standing", "reading"};
     const Fields fields(node, "merge", keys, context.issues);
     Merge out;
     out.id = fields.needed_text("id");
@@ -184,7 +192,8 @@ Merge read_merge(const Yaml &node, ReadContext &context) {
         if (auto c = read_condition(*when, "merge.when", context)) {
             const bool upper = c->edges.size() == 1 && (c->edges[0].compare == Compare::under ||
                                                         c->edges[0].compare == Compare::at_most);
-            if (!upper || c->left.text.empty() || c->left.quantities() != std::vector<Quantity>{Quantity::gap})
+            if (!upper || c->left.text.empty() ||
+                c->left.quantities() != std::vector<Quantity>{Quantity::gap})
                 fields.error("when", "expected 'gap under ...' or 'gap at most ...'");
             refuse_scopes({*c}, {Scope::indication, Scope::group}, true, fields, "merge.when");
             out.when = std::move(*c);

@@ -10,8 +10,8 @@ namespace beadbook {
 std::vector<Condition> read_conditions(const Fields &fields, std::string_view key, ReadContext &context);
 
 /// An error for each condition that speaks of a scope (or an attribute) that is not known under this key.
-void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes, bool attributes,
-                   const Fields &fields, std::string_view key);
+void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
+                   bool attributes, const Fields &fields, std::string_view key);
 
 /// Keys `types`, `except` and `exams`.
 Subject read_subject(const Fields &fields, ReadContext &context, bool needed);

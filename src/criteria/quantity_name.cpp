@@ -5,7 +5,8 @@
 namespace beadbook {
 namespace {
 
-template <class Key> std::optional<Key> named(std::string_view name, std::size_t count) {
+template <class Key>
+std::optional<Key> named(std::string_view name, std::size_t count) {
     for (std::size_t i = 0; i < count; ++i)
         if (info(static_cast<Key>(i)).name == name) return static_cast<Key>(i);
     return std::nullopt;
@@ -67,11 +68,14 @@ const FactInfo &info(Attribute attribute) {
 }
 
 std::optional<Fact> fact_named(std::string_view name) { return named<Fact>(name, fact_count); }
-std::optional<Attribute> attribute_named(std::string_view name) { return named<Attribute>(name, attribute_count); }
+std::optional<Attribute> attribute_named(std::string_view name) {
+    return named<Attribute>(name, attribute_count);
+}
 
 std::uint8_t word_index(const FactInfo &info, std::string_view word) {
     const auto found = std::find(info.words.begin(), info.words.end(), word);
-    return found == info.words.end() ? std::uint8_t{0} : static_cast<std::uint8_t>(found - info.words.begin() + 1);
+    return found == info.words.end() ? std::uint8_t{0}
+                                     : static_cast<std::uint8_t>(found - info.words.begin() + 1);
 }
 
 std::vector<std::string> Missing::names() const {
@@ -83,7 +87,8 @@ std::vector<std::string> Missing::names() const {
         add(of(static_cast<Quantity>(i)), info(static_cast<Quantity>(i)).name);
     for (std::size_t i = 0; i < fact_count; ++i) {
         const auto fact = static_cast<Fact>(i);
-        const std::string name = fact == Fact::magnetic ? "base metal (is it magnetic?)" : std::string(info(fact).name);
+        const std::string name =
+            fact == Fact::magnetic ? "base metal (is it magnetic?)" : std::string(info(fact).name);
         add(of(fact), name);
     }
     for (std::size_t i = 0; i < attribute_count; ++i)

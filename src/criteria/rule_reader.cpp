@@ -9,13 +9,16 @@
 namespace beadbook {
 namespace {
 
-const std::vector<std::string> keys{"id",       "title",      "types",  "except",     "exams",    "shape",
-                                    "when",     "where",      "measure", "window",    "linked",   "short weld",
-                                    "at most",  "at least",   "under",  "over",       "allowed",  "combine",
-                                    "borderline", "must be measured", "clause", "standing", "standing of", "reading", "says"};
+const std::vector<std::string> keys{"id",     "title",      "types",       "except",     "exams",
+                                    "shape",  "when",       "where",       "measure",    "window",
+                                    "linked", "short weld", "at most",     "at least",   "under",
+                                    "over",   "allowed",    "combine",     "borderline", "must be measured",
+                                    "clause", "standing",   "standing of", "reading",    "says"};
 
-constexpr std::array<std::pair<std::string_view, Compare>, 4> compare_keys{{
-    {"at most", Compare::at_most}, {"at least", Compare::at_least}, {"under", Compare::under}, {"over", Compare::over}}};
+constexpr std::array<std::pair<std::string_view, Compare>, 4> compare_keys{{{"at most", Compare::at_most},
+                                                                            {"at least", Compare::at_least},
+                                                                            {"under", Compare::under},
+                                                                            {"over", Compare::over}}};
 
 const std::vector<std::string> limit_words{"none", "no limit", "a person decides", "not said"};
 
@@ -69,7 +72,8 @@ private:
                                                  did_you_mean(entry.key, context_.set.class_names()));
                 continue;
             }
-            rule_.standings[*index] = read_standing(entry.value, fields_.path_of("standing of"), context_.issues);
+            rule_.standings[*index] =
+                read_standing(entry.value, fields_.path_of("standing of"), context_.issues);
         }
     }
 
@@ -79,7 +83,8 @@ private:
             const std::size_t end = rule_.says.find('}', at);
             const std::string name = end == std::string::npos ? "" : rule_.says.substr(at + 1, end - at - 1);
             if (std::find(known.begin(), known.end(), name) == known.end())
-                fields_.error("says", "'{" + shown(name) + "}' is unknown; expected {measured}, {limit} or {over by}");
+                fields_.error("says", "'{" + shown(name) +
+                                          "}' is unknown; expected {measured}, {limit} or {over by}");
         }
     }
 
@@ -103,16 +108,20 @@ private:
             rule_.measure = std::move(*f);
             if (!rule_.measure.uses_scope(Scope::indication) || rule_.measure.uses_scope(Scope::pair) ||
                 rule_.measure.uses_scope(Scope::group))
-                fields_.error("measure", "expected a measure of one indication (length, width, depth, height, size, "
-                                         "angle, area), 'sum of ...', 'count' or 'gap'");
+                fields_.error("measure",
+                              "expected a measure of one indication (length, width, depth, height, size, "
+                              "angle, area), 'sum of ...', 'count' or 'gap'");
         }
     }
 
     void read_summed(const std::string &what) {
-        constexpr std::array summable{Quantity::length, Quantity::size, Quantity::width, Quantity::height, Quantity::area};
-        const auto found = std::find_if(summable.begin(), summable.end(), [&](Quantity q) { return info(q).name == what; });
+        constexpr std::array summable{Quantity::length, Quantity::size, Quantity::width, Quantity::height,
+                                      Quantity::area};
+        const auto found =
+            std::find_if(summable.begin(), summable.end(), [&](Quantity q) { return info(q).name == what; });
         if (found == summable.end())
-            fields_.error("measure", "'sum of " + shown(what) + "'; expected sum of length, size, width, height or area");
+            fields_.error("measure", "'sum of " + shown(what) +
+                                         "'; expected sum of length, size, width, height or area");
         else
             rule_.summed = *found;
     }
@@ -120,15 +129,18 @@ private:
     void read_combine() {
         for (const Yaml *word : fields_.words("combine")) {
             const auto &rules = context_.set.rules;
-            const auto found = std::find_if(rules.begin(), rules.end(), [&](const Rule &r) { return r.id == word->text; });
+            const auto found =
+                std::find_if(rules.begin(), rules.end(), [&](const Rule &r) { return r.id == word->text; });
             std::vector<std::string> ids;
             for (const auto &r : rules) ids.push_back(r.id);
             if (found == rules.end())
                 context_.issues.error(word->where, fields_.path_of("combine"),
-                                      "no rule above is called '" + shown(word->text) + "'" + did_you_mean(word->text, ids));
+                                      "no rule above is called '" + shown(word->text) + "'" +
+                                          did_you_mean(word->text, ids));
             else if (found->kind == Rule::Kind::presence || found->kind == Rule::Kind::combine)
                 context_.issues.error(word->where, fields_.path_of("combine"),
-                                      "rule '" + word->text + "' has no measure that could be at the borderline");
+                                      "rule '" + word->text +
+                                          "' has no measure that could be at the borderline");
             else
                 rule_.combined.push_back(static_cast<std::size_t>(found - rules.begin()));
         }
@@ -157,7 +169,8 @@ private:
         const Yaml *node = fields_.get("window");
         const std::string proration = fields_.text("short weld");
         if (!proration.empty() && proration != "in proportion" && proration != "as it is")
-            fields_.error("short weld", "found '" + shown(proration) + "'; expected 'in proportion' or 'as it is'");
+            fields_.error("short weld",
+                          "found '" + shown(proration) + "'; expected 'in proportion' or 'as it is'");
         rule_.prorated = proration == "in proportion";
         if (!node) {
             if (summing() && !fields_.get("linked"))
@@ -197,8 +210,9 @@ private:
                                  : read_formula(second, fields_.path_of("window"), context_);
         if (f->dimension() != Dimension::area || !f->is_constant() || !longest || !longest->is_constant() ||
             longest->dimension() != Dimension::length || rule_.kind != Rule::Kind::count)
-            return fields_.error("window", "expected a length (1 in, 12 x T), 'whole weld', or for a count an area "
-                                           "such as '6 in2, longest side 6 in'");
+            return fields_.error("window",
+                                 "expected a length (1 in, 12 x T), 'whole weld', or for a count an area "
+                                 "such as '6 in2, longest side 6 in'");
         window.kind = Window::Kind::area;
         window.area = f->evaluate({nothing}).value;
         window.longest_side = longest->evaluate({nothing}).value;
@@ -209,10 +223,12 @@ private:
         if (!node) return;
         auto c = read_condition(*node, fields_.path_of("linked"), context_);
         if (!c) return;
-        const bool gap = c->edges.size() == 1 && c->left.quantities() == std::vector<Quantity>{Quantity::gap} &&
+        const bool gap = c->edges.size() == 1 &&
+                         c->left.quantities() == std::vector<Quantity>{Quantity::gap} &&
                          (c->edges[0].compare == Compare::under || c->edges[0].compare == Compare::at_most);
         if (!gap || !summing())
-            return fields_.error("linked", "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
+            return fields_.error("linked",
+                                 "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
         const Formula &limit = c->edges[0].right;
         if (limit.uses_scope(Scope::indication) || limit.uses_scope(Scope::pair))
             fields_.error("linked", "a group is linked by the coupon's quantities or by 'longest'");
@@ -234,7 +250,8 @@ private:
         const Yaml *node = fields_.need(key.empty() ? "at most" : key);
         if (!node) return;
         if (presence && key != "allowed") fields_.error(key, "a limit needs a 'measure'");
-        if (!presence && fields_.get("allowed")) fields_.error("allowed", "a rule with a measure has 'at most' or the like");
+        if (!presence && fields_.get("allowed"))
+            fields_.error("allowed", "a rule with a measure has 'at most' or the like");
         const bool lower = rule_.compare == Compare::at_least || rule_.compare == Compare::over;
         if (lower && (summing() || rule_.kind == Rule::Kind::combine))
             fields_.error(key, "a sum or a count has 'at most' or 'under'");
@@ -251,11 +268,13 @@ private:
         for (const auto &entry : node.entries)
             if (std::find(ids.begin(), ids.end(), entry.key) == ids.end())
                 context_.issues.error(entry.key_where, fields_.path_of(key),
-                                      "there is no class '" + shown(entry.key) + "'" + did_you_mean(entry.key, ids));
+                                      "there is no class '" + shown(entry.key) + "'" +
+                                          did_you_mean(entry.key, ids));
         for (const auto &id : ids)
             if (!node.find(id))
                 context_.issues.error(node.where, fields_.path_of(key),
-                                      "class '" + id + "' is missing; if the standard is silent, write 'not said'");
+                                      "class '" + id +
+                                          "' is missing; if the standard is silent, write 'not said'");
     }
 
     Limit read_limit(const Yaml &node, const std::string &key, std::size_t class_index) {
@@ -266,13 +285,15 @@ private:
         limit.text = *text;
         const auto word = std::find(limit_words.begin(), limit_words.end(), *text);
         if (word != limit_words.end()) {
-            constexpr std::array kinds{Limit::Kind::none, Limit::Kind::free, Limit::Kind::ask, Limit::Kind::not_said};
+            constexpr std::array kinds{Limit::Kind::none, Limit::Kind::free, Limit::Kind::ask,
+                                       Limit::Kind::not_said};
             limit.kind = kinds[static_cast<std::size_t>(word - limit_words.begin())];
             return limit;
         }
         if (rule_.kind == Rule::Kind::presence) {
-            context_.issues.error(node.where, path, "found '" + shown(*text) + "'; expected " + listed(limit_words, "or") +
-                                                        did_you_mean(*text, limit_words));
+            context_.issues.error(node.where, path,
+                                  "found '" + shown(*text) + "'; expected " + listed(limit_words, "or") +
+                                      did_you_mean(*text, limit_words));
             return limit;
         }
         context_.names.limits.clear();
@@ -290,17 +311,19 @@ private:
     void check_limit(const Formula &f, const Yaml &node, const std::string &path) {
         if (f.dimension() != rule_.dimension())
             context_.issues.error(node.where, path,
-                                  "the limit is " + std::string(name_of(f.dimension())) + " but the measure is " +
-                                      std::string(name_of(rule_.dimension())));
+                                  "the limit is " + std::string(name_of(f.dimension())) +
+                                      " but the measure is " + std::string(name_of(rule_.dimension())));
         const bool each = rule_.kind == Rule::Kind::each;
         const bool gap = rule_.kind == Rule::Kind::gap;
         if ((f.uses_scope(Scope::indication) && !each) || (f.uses_scope(Scope::pair) && !gap) ||
             (f.uses_scope(Scope::group)))
-            context_.issues.error(node.where, path, "the limit speaks of something that is not known in this rule");
+            context_.issues.error(node.where, path,
+                                  "the limit speaks of something that is not known in this rule");
         // By the smaller neighbour, a small pore between two large ones would hide that they are too near.
         for (const Quantity q : {Quantity::gap, Quantity::smaller_size, Quantity::shorter_length})
             if (gap && f.uses(q))
-                context_.issues.error(node.where, path, "a spacing limit may use 'larger size' or 'longer length' only");
+                context_.issues.error(node.where, path,
+                                      "a spacing limit may use 'larger size' or 'longer length' only");
     }
 
     ReadContext &context_;
@@ -310,6 +333,8 @@ private:
 
 } // namespace
 
-std::optional<Rule> read_rule(const Yaml &node, ReadContext &context) { return RuleReader(node, context).read(); }
+std::optional<Rule> read_rule(const Yaml &node, ReadContext &context) {
+    return RuleReader(node, context).read();
+}
 
 } // namespace beadbook

@@ -16,7 +16,8 @@ std::vector<std::string> shipped_sets() {
     std::vector<std::string> out;
     const std::string_view ending = ".yaml";
     for (const auto &[name, text] : embedded_files())
-        if (name.ends_with(ending) && name != "vocabulary.yaml") out.push_back(name.substr(0, name.size() - ending.size()));
+        if (name.ends_with(ending) && name != "vocabulary.yaml")
+            out.push_back(name.substr(0, name.size() - ending.size()));
     return out;
 }
 

@@ -54,7 +54,7 @@ const Vocabulary &Vocabulary::shipped() {
 }
 
 Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
-    static const std::vector<std::string> keys{"name", "iso",    "quick", "under", "shape",
+    static const std::vector<std::string> keys{"name", "iso",   "quick",  "under", "shape",
                                                "also", "cause", "remedy", "basis", "measured"};
     Vocabulary v;
     const Yaml root = read_yaml(text, issues);

@@ -30,7 +30,8 @@ public:
         add(scalar("", mark));
     }
     void OnAlias(const YAML::Mark &mark, YAML::anchor_t) override {
-        issues_.error(place(mark), path(), "found an alias (*name); write the value out, aliases are not allowed");
+        issues_.error(place(mark), path(),
+                      "found an alias (*name); write the value out, aliases are not allowed");
         add(scalar("", mark));
     }
     void OnScalar(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,

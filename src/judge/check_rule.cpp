@@ -51,12 +51,14 @@ private:
             m.certain = Truth::unknown;
             m.doubts |= item.may_merge;
         }
-        m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
+        m.covers =
+            both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
         m.certain = both(m.certain, m.covers);
         if (m.certain != Truth::no) members_.push_back(m);
     }
 
-    /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a hole.
+    /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a
+    /// hole.
     void cover() {
         for (const auto &m : members_) {
             const bool sure = applies_ == Truth::yes && m.covers == Truth::yes;
@@ -66,7 +68,8 @@ private:
         }
     }
 
-    template <class F> void each_class(Limit::Kind kind, F f) {
+    template <class F>
+    void each_class(Limit::Kind kind, F f) {
         for (std::size_t c = 0; c < e_.classes.size(); ++c)
             if (rule_.limits[c].kind == kind) f(c);
     }
@@ -82,10 +85,12 @@ private:
     }
 
     /// A rejection only if it is certain that the rule applies and that it speaks of these.
-    void reject(std::size_t c, Finding::Kind kind, Truth certain, Missing doubts, std::span<const std::uint32_t> items,
-                const Exact *measured, const Exact *limit, std::optional<Span> place = {}) {
+    void reject(std::size_t c, Finding::Kind kind, Truth certain, Missing doubts,
+                std::span<const std::uint32_t> items, const Exact *measured, const Exact *limit,
+                std::optional<Span> place = {}) {
         const bool sure = applies_ == Truth::yes && certain == Truth::yes;
-        Finding f = finding(sure ? kind : Finding::Kind::missing_data, sure ? Verdict::reject : Verdict::cannot_say, items);
+        Finding f = finding(sure ? kind : Finding::Kind::missing_data,
+                            sure ? Verdict::reject : Verdict::cannot_say, items);
         if (!sure) f.missing = doubts | applies_missing_;
         if (place) f.place = place;
         if (measured) {
@@ -119,7 +124,8 @@ private:
                  std::span<const std::uint32_t> items, std::optional<Span> place) {
         e_.note_borderline(index_, c, measured, limit, both(certain, applies_), items);
         if (holds(measured, rule_.compare, limit)) {
-            if (applies_ == Truth::yes && certain == Truth::yes) e_.kept(c, index_, measured, limit, items, place);
+            if (applies_ == Truth::yes && certain == Truth::yes)
+                e_.kept(c, index_, measured, limit, items, place);
         } else {
             reject(c, Finding::Kind::over_limit, certain, doubts, items, &measured, &limit, place);
         }
@@ -129,7 +135,8 @@ private:
     void settle_limits() {
         limits_.resize(e_.classes.size());
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (rule_.limits[c].formula.of_coupon()) limits_[c] = rule_.limits[c].formula.evaluate({e_.coupon.values});
+            if (rule_.limits[c].formula.of_coupon())
+                limits_[c] = rule_.limits[c].formula.evaluate({e_.coupon.values});
         });
     }
     Evaluated limit_of(std::size_t c, const Environment &env) const {
@@ -146,7 +153,8 @@ private:
                 const Evaluated limit = limit_of(c, env);
                 if (!measured.known() || !limit.known())
                     return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
-                // What is within a limit alone may be over it as one with a neighbour, or short of it alone only.
+                // What is within a limit alone may be over it as one with a neighbour, or short of it alone
+                // only.
                 if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
                     return cannot_say(c, item.may_merge, {&m.item, 1});
                 compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
@@ -168,7 +176,8 @@ private:
         for (const auto &m : members_) all.push_back(m.item);
         const auto pairs = neighbour_pairs(view(spans), e_.coupon.around());
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (placed.size() < members_.size() && members_.size() > 1) cannot_say(c, Missing::place(), view(all));
+            if (placed.size() < members_.size() && members_.size() > 1)
+                cannot_say(c, Missing::place(), view(all));
             if (placed.size() > 1 && e_.coupon.line.closed && !e_.coupon.line.length)
                 cannot_say(c, Missing::of(Quantity::weld_length), view(all));
         });
@@ -194,14 +203,16 @@ private:
     void check_pair(const Member &a, const Member &b, std::int64_t gap) {
         const auto &x = e_.items[a.item].measures, &y = e_.items[b.item].measures;
         pair_.clear();
-        for (const auto &[of, larger] : {std::pair{Quantity::size, Quantity::larger_size}, {Quantity::length, Quantity::longer_length}})
+        for (const auto &[of, larger] :
+             {std::pair{Quantity::size, Quantity::larger_size}, {Quantity::length, Quantity::longer_length}})
             if (x.has(of) && y.has(of)) pair_.set(larger, std::max(x[of], y[of]));
         const std::uint32_t two[] = {std::min(a.item, b.item), std::max(a.item, b.item)};
         const Span between{e_.items[a.item].place->to, e_.items[b.item].place->from};
         each_class(Limit::Kind::value, [&](std::size_t c) {
             const Evaluated limit = limit_of(c, {e_.coupon.values, &pair_});
             if (!limit.known()) return cannot_say(c, limit.missing, two);
-            compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two, between);
+            compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two,
+                    between);
         });
     }
 
@@ -236,8 +247,8 @@ private:
     Truth applies_ = Truth::yes;
     Missing applies_missing_;
     Several<Member> members_;
-    Few<Evaluated> limits_;      ///< by class, where they hang on the coupon alone
-    Environment::Values pair_;   ///< of the two neighbours in hand
+    Few<Evaluated> limits_;    ///< by class, where they hang on the coupon alone
+    Environment::Values pair_; ///< of the two neighbours in hand
 };
 
 } // namespace

@@ -19,8 +19,8 @@ struct Indication {
     int number = 0; ///< how the record calls it
     TypeId type = 0;
     Exam exam = Exam::VT;
-    std::optional<Span> place;  ///< along the weld
-    std::optional<Span> across; ///< across it, from the centre line; may be negative
+    std::optional<Span> place;    ///< along the weld
+    std::optional<Span> across;   ///< across it, from the centre line; may be negative
     Environment::Values measures; ///< length, width, depth, height, size, angle, area
     std::array<std::uint8_t, attribute_count> words{};
 

@@ -7,8 +7,9 @@ namespace beadbook {
 
 Evaluation::Evaluation(const CriteriaSet &criteria, const Coupon &facts, const std::vector<Indication> &found,
                        std::vector<Item> made)
-    : set(criteria), coupon(facts), indications(found), items(std::move(made)), classes(criteria.classes.size()),
-      nearest_(criteria.classes.size()), covered_(items.size()), may_cover_(items.size()) {
+    : set(criteria), coupon(facts), indications(found), items(std::move(made)),
+      classes(criteria.classes.size()), nearest_(criteria.classes.size()), covered_(items.size()),
+      may_cover_(items.size()) {
     for (const auto &rule : set.rules) {
         if (rule.kind != Rule::Kind::combine) continue;
         share_.resize(set.rules.size());
@@ -39,7 +40,9 @@ void Evaluation::kept(std::size_t class_index, std::size_t rule, const Exact &me
     const double ratio = ratio_of(measured, limit, set.rules[rule].compare);
     if (ratio < best.ratio) return;
     // Equal ones are told apart by rule, then by indication, so that the order of entry never shows.
-    if (ratio == best.ratio && (rule > best.rule || (rule == best.rule && numbers_of(of_items) >= numbers_of({best.items.data(), best.items.size()}))))
+    if (ratio == best.ratio &&
+        (rule > best.rule ||
+         (rule == best.rule && numbers_of(of_items) >= numbers_of({best.items.data(), best.items.size()}))))
         return;
     best.items.assign(of_items.begin(), of_items.end());
     best.ratio = ratio;
@@ -49,8 +52,8 @@ void Evaluation::kept(std::size_t class_index, std::size_t rule, const Exact &me
     best.place = place;
 }
 
-void Evaluation::note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured, const Exact &limit,
-                                 Truth certain, std::span<const std::uint32_t> of_items) {
+void Evaluation::note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured,
+                                 const Exact &limit, Truth certain, std::span<const std::uint32_t> of_items) {
     if (share_.empty() || !share_[rule]) return;
     const Compare compare = set.rules[rule].compare;
     const bool upper = compare == Compare::at_most || compare == Compare::under;

@@ -29,7 +29,9 @@ public:
     /// Numbers of the indications behind items, ascending.
     std::vector<int> numbers_of(std::span<const std::uint32_t> of_items) const;
 
-    void add(std::size_t class_index, Finding finding) { classes[class_index].findings.push_back(std::move(finding)); }
+    void add(std::size_t class_index, Finding finding) {
+        classes[class_index].findings.push_back(std::move(finding));
+    }
 
     /// A measure that kept its limit: remembered if it is the nearest miss so far.
     void kept(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,

@@ -182,10 +182,12 @@ private:
         const bool length = rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length;
         WorstWindow worst;
         if (area())
-            worst = most_in_area(view(stretches), rule_.window->area.num(),
-                                 static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
+            worst =
+                most_in_area(view(stretches), rule_.window->area.num(),
+                             static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
         else
-            worst = length ? most_length(view(stretches), width_, around) : most_weight(view(stretches), width_, around);
+            worst = length ? most_length(view(stretches), width_, around)
+                           : most_weight(view(stretches), width_, around);
         Items inside;
         for (std::size_t k = 0; k < items.size(); ++k)
             if (lies_in(stretches[k], worst, around)) inside.push_back(items[k]);
@@ -193,7 +195,8 @@ private:
         return {Exact::whole(worst.held), place, items_of(inside)};
     }
 
-    /// The window as people lay it: on a closed weld within the first turn, on a straight one not past its ends.
+    /// The window as people lay it: on a closed weld within the first turn, on a straight one not past its
+    /// ends.
     Span on_weld(WorstWindow w, std::optional<std::int64_t> around) const {
         std::int64_t shift = 0;
         if (around) {

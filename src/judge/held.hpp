@@ -22,10 +22,10 @@ struct Held {
 /// A sum or count from both sides: what is certain, and what it could be at most when missing data turn out
 /// for the worst. If nothing is missing, `doubts` is empty and `least` is the answer.
 struct HeldBounds {
-    Few<Held> least;            ///< the worst window; or one entry a group in line
-    std::optional<Exact> most;  ///< nothing: no upper bound is known
+    Few<Held> least;           ///< the worst window; or one entry a group in line
+    std::optional<Exact> most; ///< nothing: no upper bound is known
     Missing doubts;
-    Missing missing_window;     ///< the window itself cannot be computed
+    Missing missing_window;      ///< the window itself cannot be computed
     std::optional<Exact> window; ///< its length, if it has one
     std::vector<std::uint32_t> everyone;
 };

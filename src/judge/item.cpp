@@ -19,7 +19,8 @@ void set_nearest_gaps(std::vector<Item> &items, const Coupon &coupon) {
     std::vector<std::int64_t> nearest(items.size(), longest_length.nm);
     for (const Pair &pair : neighbour_pairs(spans, coupon.around()))
         for (const std::size_t i : {pair.first, pair.second}) nearest[i] = std::min(nearest[i], pair.gap);
-    for (std::size_t i = 0; i < items.size(); ++i) items[i].measures.set(Quantity::nearest_gap, Exact(nearest[i]));
+    for (std::size_t i = 0; i < items.size(); ++i)
+        items[i].measures.set(Quantity::nearest_gap, Exact(nearest[i]));
 }
 
 Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
@@ -46,8 +47,8 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, 
     }
 }
 
-/// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not make a
-/// linear one round, whose limit is larger.
+/// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not
+/// make a linear one round, whose limit is larger.
 template <class SettleShape>
 void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const Coupon &coupon,
                        const std::vector<Indication> &indications, SettleShape settle_shape) {
@@ -72,16 +73,21 @@ void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const C
 
 } // namespace
 
-Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon, const Environment::Values &measures,
-                const std::array<std::uint8_t, attribute_count> &words, Missing &missing) {
+Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
+                const Environment::Values &measures, const std::array<std::uint8_t, attribute_count> &words,
+                Missing &missing) {
     Truth all = Truth::yes;
     Missing lacks;
     for (const auto &c : conditions) {
         Truth one = Truth::yes;
         switch (c.kind) {
         case Condition::Kind::comparison: one = c.compare({coupon.values, &measures}, lacks); break;
-        case Condition::Kind::fact: one = c.word(coupon.facts[static_cast<std::size_t>(c.fact)], lacks); break;
-        case Condition::Kind::attribute: one = c.word(words[static_cast<std::size_t>(c.attribute)], lacks); break;
+        case Condition::Kind::fact:
+            one = c.word(coupon.facts[static_cast<std::size_t>(c.fact)], lacks);
+            break;
+        case Condition::Kind::attribute:
+            one = c.word(words[static_cast<std::size_t>(c.attribute)], lacks);
+            break;
         }
         if (one == Truth::no) return Truth::no;
         all = both(all, one);

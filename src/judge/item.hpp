@@ -39,10 +39,10 @@ struct Item {
     std::array<std::uint8_t, attribute_count> words{};
     Truth counts = Truth::yes; ///< relevance
     Shape shape = Shape::unknown;
-    Missing doubts;            ///< why `counts` or `shape` is unknown
-    bool has_linear = false;   ///< a member is linear by itself; as one with others it stays so
+    Missing doubts;                 ///< why `counts` or `shape` is unknown
+    bool has_linear = false;        ///< a member is linear by itself; as one with others it stays so
     std::optional<Exact> narrowest; ///< width of the narrowest member, if all are known
-    Missing may_merge;         ///< what would tell whether it is one with another; none if that is known
+    Missing may_merge;              ///< what would tell whether it is one with another; none if that is known
 };
 
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions.
@@ -50,7 +50,8 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary);
 
 /// Truth of all conditions for one item.
-Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon, const Environment::Values &measures,
-                const std::array<std::uint8_t, attribute_count> &words, Missing &missing);
+Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
+                const Environment::Values &measures, const std::array<std::uint8_t, attribute_count> &words,
+                Missing &missing);
 
 } // namespace beadbook

@@ -16,13 +16,15 @@ std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e
         const std::size_t begin = out.size();
         for (const std::size_t m : item.members) {
             const Indication &found = e.indications[m];
-            for (const std::uint16_t r : set.rules_for(found.type, found.exam)) out.push_back({r, found.exam, i});
+            for (const std::uint16_t r : set.rules_for(found.type, found.exam))
+                out.push_back({r, found.exam, i});
         }
         if (item.members.size() == 1) continue;
         // Joined ones of several types: each rule once.
         const auto first = out.begin() + static_cast<std::ptrdiff_t>(begin);
         std::sort(first, out.end(), [](const Candidate &a, const Candidate &b) { return a.rule < b.rule; });
-        out.erase(std::unique(first, out.end(), [](const Candidate &a, const Candidate &b) { return a.rule == b.rule; }),
+        out.erase(std::unique(first, out.end(),
+                              [](const Candidate &a, const Candidate &b) { return a.rule == b.rule; }),
                   out.end());
     }
     std::sort(out.begin(), out.end(), [](const Candidate &a, const Candidate &b) {
@@ -33,7 +35,8 @@ std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e
 
 void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     const auto done = [&](Exam method) {
-        return std::any_of(exams.begin(), exams.end(), [&](const ExamDone &x) { return x.counts && x.method == method; });
+        return std::any_of(exams.begin(), exams.end(),
+                           [&](const ExamDone &x) { return x.counts && x.method == method; });
     };
     const auto missing = [&](std::size_t c, int clause, std::vector<Exam> of, Missing lacks) {
         Finding f;
@@ -55,7 +58,8 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         for (std::size_t x = 0; x < exam_count; ++x)
-            if (e.coupon.called_for[x] && !done(static_cast<Exam>(x))) missing(c, -1, {static_cast<Exam>(x)}, {});
+            if (e.coupon.called_for[x] && !done(static_cast<Exam>(x)))
+                missing(c, -1, {static_cast<Exam>(x)}, {});
         if (none && e.classes[c].findings.empty()) missing(c, -1, {}, {});
     }
 }
@@ -65,9 +69,9 @@ void check_measured(Evaluation &e) {
     for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
         const Rule &rule = e.set.rules[r];
         if (!rule.must_be_measured) continue;
-        const bool there = std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
-            return rule.subject.covers(found.type, found.exam);
-        });
+        const bool there =
+            std::any_of(e.indications.begin(), e.indications.end(),
+                        [&](const Indication &found) { return rule.subject.covers(found.type, found.exam); });
         if (there) continue;
         Missing lacks;
         if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
@@ -132,7 +136,8 @@ void check_combined(Evaluation &e) {
             f.limit = limit.value;
             if (limit.known()) f.ratio = ratio_of(f.measured, limit.value, rule.compare);
             const bool out = limit.known() && !holds(Exact(certain), rule.compare, limit.value);
-            const bool may_be_out = limit.known() && !holds(Exact(certain + possible), rule.compare, limit.value);
+            const bool may_be_out =
+                limit.known() && !holds(Exact(certain + possible), rule.compare, limit.value);
             if (out && applies == Truth::yes) {
                 f.kind = Finding::Kind::over_limit;
                 f.effect = Verdict::reject;
@@ -150,7 +155,8 @@ void check_combined(Evaluation &e) {
 /// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
 void settle_verdict(ClassJudgement &c) {
     const auto key = [](const Finding &f) {
-        return std::make_tuple(-static_cast<int>(f.effect), f.rule < 0, f.rule, static_cast<int>(f.kind), f.clause);
+        return std::make_tuple(-static_cast<int>(f.effect), f.rule < 0, f.rule, static_cast<int>(f.kind),
+                               f.clause);
     };
     const auto place = [](const Finding &f) { return f.place ? f.place->from.nm : -1; };
     std::stable_sort(c.findings.begin(), c.findings.end(), [&](const Finding &a, const Finding &b) {
@@ -160,8 +166,9 @@ void settle_verdict(ClassJudgement &c) {
     });
     // The same pair can be met from both sides.
     const auto same = [&](const Finding &a, const Finding &b) {
-        return key(a) == key(b) && a.indications == b.indications && a.exams == b.exams && a.missing == b.missing &&
-               a.has_numbers == b.has_numbers && a.measured == b.measured && a.limit == b.limit;
+        return key(a) == key(b) && a.indications == b.indications && a.exams == b.exams &&
+               a.missing == b.missing && a.has_numbers == b.has_numbers && a.measured == b.measured &&
+               a.limit == b.limit;
     };
     c.findings.erase(std::unique(c.findings.begin(), c.findings.end(), same), c.findings.end());
     // What may not be there at all is said once, by the first rule that forbids it.

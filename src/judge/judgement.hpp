@@ -25,8 +25,8 @@ struct Finding {
     };
     Kind kind = Kind::within;
     Verdict effect = Verdict::accept;
-    int rule = -1;     ///< index in the set's rules, or -1
-    int clause = -1;   ///< index of the required exam or gap that speaks, or -1
+    int rule = -1;                ///< index in the set's rules, or -1
+    int clause = -1;              ///< index of the required exam or gap that speaks, or -1
     std::vector<int> indications; ///< numbers, ascending
     std::optional<Span> place;    ///< where on the weld; of a window, its from and to
     bool has_numbers = false;
@@ -38,7 +38,7 @@ struct Finding {
 
 struct ClassJudgement {
     Verdict verdict = Verdict::accept;
-    std::vector<Finding> findings; ///< what keeps it from being accepted; rejects first
+    std::vector<Finding> findings;  ///< what keeps it from being accepted; rejects first
     std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
 };
 
@@ -49,6 +49,7 @@ struct Judgement {
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                const std::vector<Indication> &indications, const Vocabulary &vocabulary = Vocabulary::shipped());
+                const std::vector<Indication> &indications,
+                const Vocabulary &vocabulary = Vocabulary::shipped());
 
 } // namespace beadbook

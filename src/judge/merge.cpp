@@ -36,7 +36,8 @@ void join(Item &a, const Item &b) {
     a.place->to = std::max(a.place->to, b.place->to);
     a.has_linear = a.has_linear || b.has_linear;
     if (b.shape == Shape::unknown) a.shape = Shape::unknown;
-    a.narrowest = a.narrowest && b.narrowest ? std::optional(std::min(*a.narrowest, *b.narrowest)) : std::nullopt;
+    a.narrowest =
+        a.narrowest && b.narrowest ? std::optional(std::min(*a.narrowest, *b.narrowest)) : std::nullopt;
     for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
         if (a.measures.has(q) && b.measures.has(q))
             a.measures.set(q, std::max(value_or_zero(a, q), value_or_zero(b, q)));
@@ -56,7 +57,9 @@ void join(Item &a, const Item &b) {
         a.across.reset();
 }
 
-std::int64_t gap_between(const Item &a, const Item &b) { return std::max<std::int64_t>(0, b.place->from.nm - a.place->to.nm); }
+std::int64_t gap_between(const Item &a, const Item &b) {
+    return std::max<std::int64_t>(0, b.place->from.nm - a.place->to.nm);
+}
 
 /// One run from left to right. Looks back past neighbours that do not join, because a small one between two
 /// large ones must not keep them apart; stops where even the largest could not reach.

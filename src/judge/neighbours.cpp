@@ -33,13 +33,17 @@ public:
             second_ = p;
         }
     }
-    const std::optional<Placed> &other_than(std::size_t id) const { return best_ && best_->id == id ? second_ : best_; }
+    const std::optional<Placed> &other_than(std::size_t id) const {
+        return best_ && best_->id == id ? second_ : best_;
+    }
 
 private:
     std::optional<Placed> best_, second_;
 };
 
-std::int64_t free_between(const Placed &before, const Placed &after) { return std::max<std::int64_t>(0, after.from - before.to); }
+std::int64_t free_between(const Placed &before, const Placed &after) {
+    return std::max<std::int64_t>(0, after.from - before.to);
+}
 
 } // namespace
 

@@ -18,12 +18,13 @@ struct Pair {
     std::int64_t gap = 0;
 };
 
-/// Enough pairs to decide any spacing rule whose limit grows with the larger of two: each stretch with the one
-/// that begins next, and with the earlier one that reaches furthest. At most two a stretch (four on a closed
-/// weld), in a fixed order. O(n log n).
+/// Enough pairs to decide any spacing rule whose limit grows with the larger of two: each stretch with the
+/// one that begins next, and with the earlier one that reaches furthest. At most two a stretch (four on a
+/// closed weld), in a fixed order. O(n log n).
 ///
 /// Why these suffice: if two stretches are too near for the larger of them, that larger one is also too near
-/// to its next one, or to the earlier one that reaches furthest: the gap is no larger and the limit no smaller.
+/// to its next one, or to the earlier one that reaches furthest: the gap is no larger and the limit no
+/// smaller.
 Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::int64_t> around);
 
 /// Whether a gap links two neighbours, given the longest member of their group.

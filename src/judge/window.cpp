@@ -7,7 +7,8 @@
 namespace beadbook {
 namespace {
 
-template <class T> using Line = boost::container::small_vector<T, 30>;
+template <class T>
+using Line = boost::container::small_vector<T, 30>;
 
 /// On a closed weld each stretch stands three times, a turn apart: a window that begins in the second turn
 /// sees what hangs over the datum from the first and what it reaches in the third.
@@ -34,7 +35,9 @@ public:
         prepare(ends_, end_sums_);
     }
 
-    Int128 operator()(std::int64_t x) const { return ramp(starts_, start_sums_, x) - ramp(ends_, end_sums_, x); }
+    Int128 operator()(std::int64_t x) const {
+        return ramp(starts_, start_sums_, x) - ramp(ends_, end_sums_, x);
+    }
     const Line<std::int64_t> &starts() const { return starts_; }
     const Line<std::int64_t> &ends() const { return ends_; }
 
@@ -59,17 +62,21 @@ void offer(WorstWindow &worst, Int128 held, std::int64_t from, std::int64_t to) 
 
 } // namespace
 
-WorstWindow most_length(std::span<const Stretch> stretches, std::int64_t width, std::optional<std::int64_t> around) {
+WorstWindow most_length(std::span<const Stretch> stretches, std::int64_t width,
+                        std::optional<std::int64_t> around) {
     const auto all = unrolled(stretches, around);
     const LengthBefore before(view(all));
     WorstWindow worst;
-    const auto try_at = [&](std::int64_t from) { offer(worst, before(from + width) - before(from), from, from + width); };
+    const auto try_at = [&](std::int64_t from) {
+        offer(worst, before(from + width) - before(from), from, from + width);
+    };
     for (const std::int64_t start : before.starts()) try_at(start);
     for (const std::int64_t end : before.ends()) try_at(end - width);
     return worst;
 }
 
-WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width, std::optional<std::int64_t> around) {
+WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width,
+                        std::optional<std::int64_t> around) {
     Line<Stretch> all = unrolled(stretches, around);
     // A window touches a stretch if it overlaps it by more than a point; a stretch without extent (only its
     // place is known) is touched from both sides. So slide the window's end past each start and compare with
@@ -98,7 +105,9 @@ WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width, 
 
 namespace {
 
-bool touches(const Stretch &s, std::int64_t from, std::int64_t width) { return s.to > from && s.from <= from + width; }
+bool touches(const Stretch &s, std::int64_t from, std::int64_t width) {
+    return s.to > from && s.from <= from + width;
+}
 
 /// Every rectangle that could be worst among a handful: its low edge across lies at the low end of the
 /// touched ones, and for a chosen reach across, the longest side along is taken.
@@ -113,7 +122,8 @@ WorstWindow worst_rectangle(std::span<const Stretch> few, Int128 area, std::int6
             const auto along = static_cast<std::int64_t>(side);
             Line<Stretch> inside;
             for (const auto &s : few)
-                if (s.across_to >= low.across_to && s.across_from <= low.across_to + height) inside.push_back(s);
+                if (s.across_to >= low.across_to && s.across_from <= low.across_to + height)
+                    inside.push_back(s);
             const WorstWindow here = most_weight(view(inside), along, std::nullopt);
             offer(worst, here.held, here.from, here.to);
         }
@@ -123,8 +133,8 @@ WorstWindow worst_rectangle(std::span<const Stretch> few, Int128 area, std::int6
 
 } // namespace
 
-WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest, std::size_t enough,
-                         std::optional<std::int64_t> around) {
+WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest,
+                         std::size_t enough, std::optional<std::int64_t> around) {
     Line<Stretch> all = unrolled(stretches, around);
     std::sort(all.begin(), all.end(), [](const Stretch &a, const Stretch &b) { return a.from < b.from; });
     WorstWindow worst;
@@ -136,7 +146,8 @@ WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::i
         const std::int64_t from = all[i].from - longest;
         while (all[first].from + reach <= from) ++first;
         Line<Stretch> few;
-        for (std::size_t k = first; k < all.size() && all[k].from <= all[i].from && few.size() <= enough + 64; ++k)
+        for (std::size_t k = first; k < all.size() && all[k].from <= all[i].from && few.size() <= enough + 64;
+             ++k)
             if (touches(all[k], from, longest)) few.push_back(all[k]);
         if (few.size() <= static_cast<std::size_t>(worst.held)) continue;
         const WorstWindow here = worst_rectangle(view(few), area, longest);

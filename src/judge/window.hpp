@@ -27,16 +27,18 @@ struct WorstWindow {
 /// The most length that any window of `width` holds; of a stretch that is cut by the window's end only the
 /// part inside counts. On a closed weld of `around` the window may lie over the datum. Exact: the sum is
 /// piecewise linear, so the worst window begins where a stretch begins or ends where one ends. O(n log n).
-WorstWindow most_length(std::span<const Stretch> stretches, std::int64_t width, std::optional<std::int64_t> around);
+WorstWindow most_length(std::span<const Stretch> stretches, std::int64_t width,
+                        std::optional<std::int64_t> around);
 
-/// The most weight that any window of `width` touches: a stretch that the window cuts counts in full, one that
-/// it only meets at a point does not. O(n log n).
-WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width, std::optional<std::int64_t> around);
+/// The most weight that any window of `width` touches: a stretch that the window cuts counts in full, one
+/// that it only meets at a point does not. O(n log n).
+WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width,
+                        std::optional<std::int64_t> around);
 
 /// The most stretches that a rectangle of `area` with sides of at most `longest` touches, placed worst case,
 /// its sides along and across the weld. Exact while no stretch of weld `longest` long holds more than
 /// `enough` + 64 of them, which is past any limit; beyond that a lower bound that is more than `enough`.
-WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest, std::size_t enough,
-                         std::optional<std::int64_t> around);
+WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest,
+                         std::size_t enough, std::optional<std::int64_t> around);
 
 } // namespace beadbook

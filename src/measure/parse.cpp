@@ -94,7 +94,9 @@ const auto &spellings() {
 
 bool word_goes_on(std::string_view word, std::string_view text, std::size_t end) {
     if (end >= text.size()) return false;
-    const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; };
+    const auto is_letter = [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_';
+    };
     return is_letter(word.back()) && (is_letter(text[end]) || digit(text, end));
 }
 
@@ -168,8 +170,8 @@ std::optional<UnitWord> scan_unit(std::string_view s, std::size_t &at) {
 
 Typed parse_typed(std::string_view whole_text, Dimension wanted, std::optional<Unit> unit) {
     const std::string_view text = trimmed(whole_text);
-    const std::string expected = std::string("; expected ") + std::string(name_of(wanted)) + " such as " +
-                                 example_of(wanted);
+    const std::string expected =
+        std::string("; expected ") + std::string(name_of(wanted)) + " such as " + example_of(wanted);
     if (text.empty()) throw InputError("nothing given" + expected);
     const bool below_zero = text.front() == '-';
     if (below_zero && wanted != Dimension::temperature)
@@ -191,8 +193,8 @@ Typed parse_typed(std::string_view whole_text, Dimension wanted, std::optional<U
         } else if (wanted == Dimension::temperature || !unit) {
             throw InputError("'" + shown(text) + "' has no unit" + expected, at);
         } else {
-            const std::string suffix = std::string(" ") + std::string(name_of(*unit)) +
-                                       (wanted == Dimension::area ? "2" : "");
+            const std::string suffix =
+                std::string(" ") + std::string(name_of(*unit)) + (wanted == Dimension::area ? "2" : "");
             typed += suffix;
             std::size_t zero = 0;
             word = scan_unit(suffix, zero);
@@ -203,7 +205,8 @@ Typed parse_typed(std::string_view whole_text, Dimension wanted, std::optional<U
                              "' is not understood" + expected,
                          word ? at : unit_at);
     if (word->dimension != wanted)
-        throw InputError("'" + shown(text) + "' is " + std::string(name_of(word->dimension)) + expected, unit_at);
+        throw InputError("'" + shown(text) + "' is " + std::string(name_of(word->dimension)) + expected,
+                         unit_at);
     Exact value;
     try {
         value = *number * (below_zero ? Exact(-1) : Exact(1)) * word->scale + word->offset;
@@ -212,7 +215,8 @@ Typed parse_typed(std::string_view whole_text, Dimension wanted, std::optional<U
     }
     if (value > largest(wanted)) throw InputError("'" + shown(text) + "' is far too large" + expected);
     if (wanted != Dimension::number && !value.is_whole())
-        throw InputError("'" + shown(text) + "' is finer than can be kept exactly (one nanometre); write it to " +
+        throw InputError("'" + shown(text) +
+                         "' is finer than can be kept exactly (one nanometre); write it to " +
                          "the nearest 0.0001 in or 0.001 mm");
     return {std::move(typed), value};
 }

@@ -79,9 +79,11 @@ PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimens
     const Exact b = second / scale.base;
     const Exact apart = magnitude(a - b);
     int places = scale.digits;
-    while (places < 12 && first != second && (decimal(a, places) == decimal(b, places) || decimal(apart, places) == "0"))
+    while (places < 12 && first != second &&
+           (decimal(a, places) == decimal(b, places) || decimal(apart, places) == "0"))
         ++places;
-    return {decimal(a, places) + scale.name, decimal(b, places) + scale.name, decimal(apart, places) + scale.name};
+    return {decimal(a, places) + scale.name, decimal(b, places) + scale.name,
+            decimal(apart, places) + scale.name};
 }
 
 } // namespace beadbook

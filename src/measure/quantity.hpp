@@ -19,7 +19,8 @@ enum class Unit : std::uint8_t { inch, millimetre };
 
 std::string_view name_of(Unit u);
 
-/// A length along, across or into a weld: a whole number of nanometres (1 in = 25 400 000, 1/64 in = 396 875).
+/// A length along, across or into a weld: a whole number of nanometres (1 in = 25 400 000, 1/64 in = 396
+/// 875).
 struct Length {
     std::int64_t nm = 0;
 

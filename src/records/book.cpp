@@ -8,8 +8,10 @@
 namespace beadbook {
 namespace {
 
-template <class List> auto *numbered(List &list, int number) {
-    const auto found = std::find_if(list.begin(), list.end(), [&](const auto &x) { return x.number == number; });
+template <class List>
+auto *numbered(List &list, int number) {
+    const auto found =
+        std::find_if(list.begin(), list.end(), [&](const auto &x) { return x.number == number; });
     return found == list.end() ? nullptr : &*found;
 }
 
@@ -31,16 +33,20 @@ void take(CouponState &state, const Entry &e, const Vocabulary &vocabulary) {
         state.exam_seq[state.exams.back().number] = e.seq;
     } else if (e.kind == "indication") {
         const Coupon facts = state.record.facts();
-        state.indications.push_back(IndicationRecord::from_json(e.body, facts.line, state.record.unit(), vocabulary));
+        state.indications.push_back(
+            IndicationRecord::from_json(e.body, facts.line, state.record.unit(), vocabulary));
         state.indication_seq[state.indications.back().number] = e.seq;
     } else if (e.kind == "remark") {
         state.remarks.push_back({e.body.at("text").get<std::string>(), e.at, e.who});
     } else if (e.kind == "verdict") {
         state.verdicts.push_back({e.seq, e.at, e.who, e.body});
     } else if (e.kind == "grade") {
-        state.grade = Grade{e.body.at("decision").get<std::string>(), e.body.at("class").get<std::string>(),
-                            e.body.value("remark", ""),               e.at,
-                            e.who,                                    e.body.value("against verdict", false)};
+        state.grade = Grade{e.body.at("decision").get<std::string>(),
+                            e.body.at("class").get<std::string>(),
+                            e.body.value("remark", ""),
+                            e.at,
+                            e.who,
+                            e.body.value("against verdict", false)};
     }
 }
 
@@ -78,14 +84,17 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
     for (const auto &e : all)
         if (e.supersedes) superseded.insert(*e.supersedes);
     CouponState state;
-    const auto stands = [&](const Entry &e) { return !superseded.contains(e.seq) && !e.body.contains("withdrawn"); };
+    const auto stands = [&](const Entry &e) {
+        return !superseded.contains(e.seq) && !e.body.contains("withdrawn");
+    };
     try {
         // The coupon first: places on it are read with its length.
         for (const auto &e : all)
             if (e.kind == "coupon" && stands(e)) take(state, e, Vocabulary::shipped());
         for (const auto &e : all) {
             if (e.kind == "exam") state.last_exam = std::max(state.last_exam, e.exam.value_or(0));
-            if (e.kind == "indication") state.last_indication = std::max(state.last_indication, e.number.value_or(0));
+            if (e.kind == "indication")
+                state.last_indication = std::max(state.last_indication, e.number.value_or(0));
             if (e.kind != "coupon" && stands(e)) take(state, e, Vocabulary::shipped());
         }
     } catch (const std::exception &e) {
@@ -97,7 +106,8 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
     return state;
 }
 
-Entry Book::base(const std::string &kind, const std::string &coupon, const Stamp &stamp, nlohmann::json body) const {
+Entry Book::base(const std::string &kind, const std::string &coupon, const Stamp &stamp,
+                 nlohmann::json body) const {
     Entry e;
     e.at = stamp.at;
     e.who = checked_text(stamp.who, "name");
@@ -110,7 +120,8 @@ Entry Book::base(const std::string &kind, const std::string &coupon, const Stamp
 
 void Book::register_coupon(const CouponRecord &record, const Stamp &stamp) {
     check_coupon_id(record.id);
-    if (has(record.id)) throw DataError("coupon " + record.id + " is registered already; 'change' corrects it");
+    if (has(record.id))
+        throw DataError("coupon " + record.id + " is registered already; 'change' corrects it");
     ledger_.append(base("coupon", record.id, stamp, record.to_json()));
 }
 
@@ -122,7 +133,8 @@ void Book::change_coupon(const CouponRecord &record, const Stamp &stamp, const s
         try {
             IndicationRecord::from_json(i.to_json(), facts.line, record.unit());
         } catch (const InputError &e) {
-            throw DataError("with this change indication #" + std::to_string(i.number) + " would not fit: " + e.what());
+            throw DataError("with this change indication #" + std::to_string(i.number) +
+                            " would not fit: " + e.what());
         }
     }
     Entry e = base("coupon", record.id, stamp, record.to_json());
@@ -140,8 +152,8 @@ int Book::add_exam(const std::string &id, ExamRecord exam, const Stamp &stamp) {
     return exam.number;
 }
 
-std::vector<int> Book::add_indications(const std::string &id, int exam, std::vector<IndicationRecord> indications,
-                                       const Stamp &stamp) {
+std::vector<int> Book::add_indications(const std::string &id, int exam,
+                                       std::vector<IndicationRecord> indications, const Stamp &stamp) {
     const CouponState state = coupon(id);
     if (!state.exam(exam)) throw DataError("coupon " + id + " has no exam " + std::to_string(exam));
     std::vector<int> numbers;
@@ -172,9 +184,11 @@ void Book::correct_indication(const std::string &id, IndicationRecord indication
     ledger_.append(std::move(e));
 }
 
-void Book::correct_exam(const std::string &id, ExamRecord exam, const Stamp &stamp, const std::string &reason) {
+void Book::correct_exam(const std::string &id, ExamRecord exam, const Stamp &stamp,
+                        const std::string &reason) {
     const CouponState state = coupon(id);
-    if (!state.exam(exam.number)) throw DataError("coupon " + id + " has no exam " + std::to_string(exam.number));
+    if (!state.exam(exam.number))
+        throw DataError("coupon " + id + " has no exam " + std::to_string(exam.number));
     Entry e = base("exam", id, stamp, exam.to_json());
     e.exam = exam.number;
     e.supersedes = state.exam_seq.at(exam.number);
@@ -182,7 +196,8 @@ void Book::correct_exam(const std::string &id, ExamRecord exam, const Stamp &sta
     ledger_.append(std::move(e));
 }
 
-void Book::withdraw_indication(const std::string &id, int number, const Stamp &stamp, const std::string &reason) {
+void Book::withdraw_indication(const std::string &id, int number, const Stamp &stamp,
+                               const std::string &reason) {
     const CouponState state = coupon(id);
     const IndicationRecord *old = state.indication(number);
     if (!old) throw DataError("coupon " + id + " has no indication #" + std::to_string(number));
@@ -199,8 +214,8 @@ void Book::withdraw_exam(const std::string &id, int number, const Stamp &stamp, 
     if (!state.exam(number)) throw DataError("coupon " + id + " has no exam " + std::to_string(number));
     for (const auto &i : state.indications)
         if (i.exam == number)
-            throw DataError("exam " + std::to_string(number) + " found indication #" + std::to_string(i.number) +
-                            "; withdraw its indications first");
+            throw DataError("exam " + std::to_string(number) + " found indication #" +
+                            std::to_string(i.number) + "; withdraw its indications first");
     Entry e = base("exam", id, stamp, withdrawn(number));
     e.exam = number;
     e.supersedes = state.exam_seq.at(number);
@@ -215,7 +230,8 @@ void Book::add_remark(const std::string &id, const std::string &text, const Stam
     ledger_.append(base("remark", id, stamp, {{"text", remark}}));
 }
 
-void Book::add_verdict(const std::string &id, const CriteriaSet &set, nlohmann::json body, const Stamp &stamp) {
+void Book::add_verdict(const std::string &id, const CriteriaSet &set, nlohmann::json body,
+                       const Stamp &stamp) {
     history(id);
     ledger_.keep_criteria(set.hash, set.name, set.text);
     ledger_.append(base("verdict", id, stamp, std::move(body)));

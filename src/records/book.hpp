@@ -12,7 +12,7 @@ namespace beadbook {
 
 /// Who acts, and when; given by the program, never asked from a clock here.
 struct Stamp {
-    std::string at;  ///< UTC, 2026-11-25T09:30:00Z
+    std::string at; ///< UTC, 2026-11-25T09:30:00Z
     std::string who;
 };
 
@@ -76,19 +76,23 @@ public:
     void change_coupon(const CouponRecord &coupon, const Stamp &stamp, const std::string &reason);
     /// Returns its number: the next free one, or the exam's own if that is higher (imports keep theirs).
     int add_exam(const std::string &coupon, ExamRecord exam, const Stamp &stamp);
-    std::vector<int> add_indications(const std::string &coupon, int exam, std::vector<IndicationRecord> indications,
-                                     const Stamp &stamp);
+    std::vector<int> add_indications(const std::string &coupon, int exam,
+                                     std::vector<IndicationRecord> indications, const Stamp &stamp);
     void correct_indication(const std::string &coupon, IndicationRecord indication, const Stamp &stamp,
                             const std::string &reason);
-    void correct_exam(const std::string &coupon, ExamRecord exam, const Stamp &stamp, const std::string &reason);
-    void withdraw_indication(const std::string &coupon, int number, const Stamp &stamp, const std::string &reason);
+    void correct_exam(const std::string &coupon, ExamRecord exam, const Stamp &stamp,
+                      const std::string &reason);
+    void withdraw_indication(const std::string &coupon, int number, const Stamp &stamp,
+                             const std::string &reason);
     void withdraw_exam(const std::string &coupon, int number, const Stamp &stamp, const std::string &reason);
     void add_remark(const std::string &coupon, const std::string &text, const Stamp &stamp);
-    void add_verdict(const std::string &coupon, const CriteriaSet &set, nlohmann::json body, const Stamp &stamp);
+    void add_verdict(const std::string &coupon, const CriteriaSet &set, nlohmann::json body,
+                     const Stamp &stamp);
     void add_grade(const std::string &coupon, const Grade &grade, const Stamp &stamp);
 
 private:
-    Entry base(const std::string &kind, const std::string &coupon, const Stamp &stamp, nlohmann::json body) const;
+    Entry base(const std::string &kind, const std::string &coupon, const Stamp &stamp,
+               nlohmann::json body) const;
 
     Ledger ledger_;
 };

@@ -9,7 +9,9 @@ namespace {
 
 using Kind = CouponField::Kind;
 
-CouponField text_field(std::string name, std::string help) { return {std::move(name), Kind::text, {}, {}, std::move(help)}; }
+CouponField text_field(std::string name, std::string help) {
+    return {std::move(name), Kind::text, {}, {}, std::move(help)};
+}
 CouponField measure_field(std::string name, Quantity q, std::string help) {
     return {std::move(name), Kind::measure, q, {}, std::move(help)};
 }
@@ -24,7 +26,8 @@ constexpr std::string_view base_unit_names[] = {"value", "nm", "nm2", "microdegr
 const std::vector<CouponField> &coupon_fields() {
     static const std::vector<CouponField> table{
         {"units", Kind::unit, {}, {}, "unit of bare numbers: in or mm (default in)"},
-        text_field("criteria", "criteria set it is judged by: a shipped name (see 'criteria list') or a file"),
+        text_field("criteria",
+                   "criteria set it is judged by: a shipped name (see 'criteria list') or a file"),
         text_field("class", "class that is sought"),
         text_field("welder", "who welded it: a mark or name"),
         fact_field("joint", Fact::joint, "kind of weld"),
@@ -37,7 +40,8 @@ const std::vector<CouponField> &coupon_fields() {
         fact_field("stress", Fact::stress, "weld against the main stress"),
         measure_field("thickness", Quantity::thinner, "thickness of a member"),
         measure_field("thickness-2", Quantity::thinner, "thickness of the other member, if it differs"),
-        measure_field("weld-thickness", Quantity::weld_thickness, "thickness of the weld, without reinforcement"),
+        measure_field("weld-thickness", Quantity::weld_thickness,
+                      "thickness of the weld, without reinforcement"),
         measure_field("bead-thickness", Quantity::bead_thickness, "thickness of the bead"),
         measure_field("throat", Quantity::throat, "nominal throat of a fillet"),
         measure_field("fillet-size", Quantity::fillet_size, "fillet size on the drawing"),
@@ -59,7 +63,8 @@ const std::vector<CouponField> &coupon_fields() {
 
 const CouponField *coupon_field(std::string_view name) {
     const auto &all = coupon_fields();
-    const auto found = std::find_if(all.begin(), all.end(), [&](const CouponField &f) { return f.name == name; });
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const CouponField &f) { return f.name == name; });
     return found == all.end() ? nullptr : &*found;
 }
 
@@ -69,7 +74,8 @@ void check_coupon_id(const std::string &id) {
                           return c < 0x80 && (std::isalnum(c) || c == '-' || c == '_' || c == '.');
                       });
     if (!fine)
-        throw DataError("coupon '" + shown(id) + "': a coupon's mark is 1 to 40 letters, digits, dots, dashes or underscores");
+        throw DataError("coupon '" + shown(id) +
+                        "': a coupon's mark is 1 to 40 letters, digits, dots, dashes or underscores");
 }
 
 std::string checked_text(std::string_view text, std::string_view what) {
@@ -93,7 +99,8 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
     switch (field->kind) {
     case Kind::text: fields[name] = value; break;
     case Kind::unit:
-        if (value != "in" && value != "mm") throw DataError("units: '" + shown(value) + "'; expected in or mm");
+        if (value != "in" && value != "mm")
+            throw DataError("units: '" + shown(value) + "'; expected in or mm");
         fields[name] = value;
         break;
     case Kind::fact: {
@@ -110,7 +117,8 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         std::string out;
         for (const auto word : words_of(list)) {
             const auto exam = exam_named(word);
-            if (!exam) throw DataError(name + ": '" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
+            if (!exam)
+                throw DataError(name + ": '" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
             out += (out.empty() ? "" : ",") + std::string(name_of(*exam));
         }
         fields[name] = out;
@@ -145,7 +153,8 @@ Coupon CouponRecord::facts() const {
         } else if (field.kind == Kind::exams) {
             std::string list = text;
             std::replace(list.begin(), list.end(), ',', ' ');
-            for (const auto word : words_of(list)) out.called_for.set(static_cast<std::size_t>(*exam_named(word)));
+            for (const auto word : words_of(list))
+                out.called_for.set(static_cast<std::size_t>(*exam_named(word)));
         } else if (field.kind == Kind::measure && !name.starts_with("thickness")) {
             out.values.set(field.quantity, parse_typed(text, info(field.quantity).dimension, unit()).value);
         }
@@ -205,10 +214,13 @@ CouponRecord CouponRecord::from_json(const nlohmann::json &json) {
     check_coupon_id(out.id);
     const auto fields = json.value("fields", nlohmann::json::object());
     if (!fields.is_object()) throw DataError("coupon " + out.id + ": \"fields\" is not an object");
-    if (fields.contains("units") && fields["units"].is_string()) out.set("units", fields["units"].get<std::string>());
+    if (fields.contains("units") && fields["units"].is_string())
+        out.set("units", fields["units"].get<std::string>());
     for (const auto &[name, value] : fields.items()) {
         const nlohmann::json &text = value.is_object() && value.contains("typed") ? value["typed"] : value;
-        if (!text.is_string()) throw DataError("coupon " + out.id + ": " + name + ": expected text, found " + shown(value.dump()));
+        if (!text.is_string())
+            throw DataError("coupon " + out.id + ": " + name + ": expected text, found " +
+                            shown(value.dump()));
         out.set(name, text.get<std::string>());
     }
     return out;

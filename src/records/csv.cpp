@@ -28,13 +28,15 @@ std::vector<std::vector<std::string>> read_csv(const std::string &text) {
     csv_parser parser;
     if (csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI) != 0) throw std::bad_alloc();
     Reading reading;
-    const std::size_t begin = text.starts_with("\xEF\xBB\xBF") ? 3 : 0; // the mark that spreadsheets put in front
+    const std::size_t begin =
+        text.starts_with("\xEF\xBB\xBF") ? 3 : 0; // the mark that spreadsheets put in front
     const std::size_t size = text.size() - begin;
     bool fine = csv_parse(&parser, text.data() + begin, size, cell_done, row_done, &reading) == size;
     fine = csv_fini(&parser, cell_done, row_done, &reading) == 0 && fine;
     csv_free(&parser);
     if (!fine)
-        throw DataError("the CSV is broken in row " + std::to_string(reading.rows.size() + 1) + ": a quote is out of place or not closed");
+        throw DataError("the CSV is broken in row " + std::to_string(reading.rows.size() + 1) +
+                        ": a quote is out of place or not closed");
     return std::move(reading.rows);
 }
 

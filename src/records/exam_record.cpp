@@ -8,11 +8,12 @@
 namespace beadbook {
 namespace {
 
-constexpr std::pair<const char *, std::string ExamRecord::*> texts[] = {{"examiner", &ExamRecord::examiner},
-                                                                       {"level", &ExamRecord::level},
-                                                                       {"procedure", &ExamRecord::procedure},
-                                                                       {"note", &ExamRecord::note},
-                                                                       {"incomplete", &ExamRecord::incomplete}};
+constexpr std::pair<const char *, std::string ExamRecord::*> texts[] = {
+    {"examiner", &ExamRecord::examiner},
+    {"level", &ExamRecord::level},
+    {"procedure", &ExamRecord::procedure},
+    {"note", &ExamRecord::note},
+    {"incomplete", &ExamRecord::incomplete}};
 
 std::string text_of(const nlohmann::json &json, const char *key) {
     if (!json.contains(key)) return "";
@@ -25,7 +26,8 @@ std::string text_of(const nlohmann::json &json, const char *key) {
 std::string checked_date(std::string_view given) {
     const std::string text(trimmed(given));
     int year = 0, month = 0, day = 0, used = 0;
-    const bool shape = text.size() == 10 && std::sscanf(text.c_str(), "%4d-%2d-%2d%n", &year, &month, &day, &used) == 3 &&
+    const bool shape = text.size() == 10 &&
+                       std::sscanf(text.c_str(), "%4d-%2d-%2d%n", &year, &month, &day, &used) == 3 &&
                        used == 10 && text[4] == '-' && text[7] == '-';
     using namespace std::chrono;
     const year_month_day date{std::chrono::year{year}, std::chrono::month{static_cast<unsigned>(month)},
@@ -42,7 +44,8 @@ void add_condition(ExamRecord &exam, const std::string &text) {
         throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
     const std::string value = checked_text(text.substr(equals + 1), name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
-    if (!exam.conditions.emplace(name, value).second) throw DataError("condition " + name + " is given twice");
+    if (!exam.conditions.emplace(name, value).second)
+        throw DataError("condition " + name + " is given twice");
 }
 
 nlohmann::json ExamRecord::to_json() const {

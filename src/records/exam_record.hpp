@@ -11,7 +11,7 @@ struct ExamRecord {
     Exam method = Exam::VT;
     std::string date; ///< of the examination, 2026-11-25
     std::string examiner, level, procedure, note;
-    std::string incomplete; ///< why it does not count; empty if it does
+    std::string incomplete;                        ///< why it does not count; empty if it does
     std::map<std::string, std::string> conditions; ///< technique, as name and value
 
     ExamDone done() const { return {method, incomplete.empty(), incomplete}; }

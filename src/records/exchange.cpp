@@ -14,7 +14,8 @@ constexpr int exchange_version = 1;
 /// Collects the mistakes of a file, so that one run shows them all.
 class Faults {
 public:
-    template <class F> void guard(const std::string &where, F f) {
+    template <class F>
+    void guard(const std::string &where, F f) {
         try {
             f();
         } catch (const DataError &e) {
@@ -49,7 +50,8 @@ const std::vector<std::string> &indication_columns() {
         std::vector<std::string> out{"coupon", "exam", "number", "type"};
         for (const auto &key : measure_keys()) out.emplace_back(key.word);
         for (const char *name : {"at", "middle", "end", "across", "left"}) out.emplace_back(name);
-        for (std::size_t a = 0; a < attribute_count; ++a) out.emplace_back(info(static_cast<Attribute>(a)).name);
+        for (std::size_t a = 0; a < attribute_count; ++a)
+            out.emplace_back(info(static_cast<Attribute>(a)).name);
         out.emplace_back("remark");
         return out;
     }();
@@ -63,7 +65,9 @@ std::vector<std::string> coupon_columns() {
 }
 
 std::vector<std::string> columns_of(Sheet sheet) {
-    return sheet == Sheet::coupons ? coupon_columns() : sheet == Sheet::exams ? exam_columns() : indication_columns();
+    return sheet == Sheet::coupons ? coupon_columns()
+           : sheet == Sheet::exams ? exam_columns()
+                                   : indication_columns();
 }
 
 /// A cell of a JSON record: the typed text of a measurement, the word or number itself.
@@ -71,7 +75,9 @@ std::string cell(const nlohmann::json &json, const std::string &key) {
     if (!json.contains(key)) return "";
     const auto &value = json[key];
     if (value.is_object() && value.contains("typed")) return value["typed"].get<std::string>();
-    return value.is_string() ? value.get<std::string>() : value.is_boolean() ? (value.get<bool>() ? "yes" : "") : value.dump();
+    return value.is_string()    ? value.get<std::string>()
+           : value.is_boolean() ? (value.get<bool>() ? "yes" : "")
+                                : value.dump();
 }
 
 std::vector<std::string> exam_row(const std::string &coupon, const ExamRecord &e) {
@@ -86,7 +92,8 @@ std::vector<std::string> exam_row(const std::string &coupon, const ExamRecord &e
 std::vector<std::string> indication_row(const std::string &coupon, const IndicationRecord &i) {
     const nlohmann::json json = i.to_json();
     std::vector<std::string> row{coupon};
-    for (std::size_t k = 1; k < indication_columns().size(); ++k) row.push_back(cell(json, indication_columns()[k]));
+    for (std::size_t k = 1; k < indication_columns().size(); ++k)
+        row.push_back(cell(json, indication_columns()[k]));
     return row;
 }
 
@@ -99,7 +106,8 @@ nlohmann::json row_json(const std::vector<std::string> &columns, const std::vect
             if (row[i] != "yes") throw DataError("left: '" + shown(row[i]) + "'; expected yes or nothing");
             out["left"] = true;
         } else if (columns[i] == "number" || columns[i] == "exam") {
-            const bool digits = row[i].size() < 8 && std::all_of(row[i].begin(), row[i].end(), [](char c) { return c >= '0' && c <= '9'; });
+            const bool digits = row[i].size() < 8 && std::all_of(row[i].begin(), row[i].end(),
+                                                                 [](char c) { return c >= '0' && c <= '9'; });
             if (!digits) throw DataError(columns[i] + ": '" + shown(row[i]) + "'; expected a whole number");
             out[columns[i]] = std::stoi(row[i]);
         } else if (columns[i] == "conditions") {
@@ -141,13 +149,15 @@ void take_row(Book &book, Sheet sheet, const nlohmann::json &row, const Stamp &s
         body.erase("exam");
         const ExamRecord exam = ExamRecord::from_json(body);
         if (book.coupon(coupon).last_exam >= exam.number)
-            throw DataError("coupon " + coupon + " has used exam number " + std::to_string(exam.number) + " already");
+            throw DataError("coupon " + coupon + " has used exam number " + std::to_string(exam.number) +
+                            " already");
         book.add_exam(coupon, exam, stamp);
     } else {
         const CouponState state = book.coupon(coupon);
         const auto i = IndicationRecord::from_json(body, state.record.facts().line, state.record.unit());
         if (i.number > 0 && state.last_indication >= i.number)
-            throw DataError("coupon " + coupon + " has used indication number " + std::to_string(i.number) + " already");
+            throw DataError("coupon " + coupon + " has used indication number " + std::to_string(i.number) +
+                            " already");
         book.add_indications(coupon, i.exam, {i}, stamp);
     }
 }
@@ -201,7 +211,8 @@ std::string import_json(Book &book, const std::string &text, const Stamp &stamp)
     if (!root.is_object() || root.value("format", "") != "beadbook exchange" || !root.contains("coupons") ||
         !root["coupons"].is_array())
         throw DataError("expected {\"format\": \"beadbook exchange\", \"version\": 1, \"coupons\": [...]}");
-    if (root.value("version", 0) != exchange_version) throw DataError("this program reads version 1 of the exchange format");
+    if (root.value("version", 0) != exchange_version)
+        throw DataError("this program reads version 1 of the exchange format");
     Faults faults;
     std::size_t count = 0;
     for (const auto &coupon : root["coupons"]) {
@@ -229,7 +240,8 @@ std::string import_csv(Book &book, Sheet sheet, const std::string &text, const S
     for (const auto &name : header) {
         if (std::find(known.begin(), known.end(), name) == known.end())
             throw DataError("row 1: unknown column '" + shown(name) + "'" + did_you_mean(name, known));
-        if (std::count(header.begin(), header.end(), name) > 1) throw DataError("row 1: column '" + name + "' stands twice");
+        if (std::count(header.begin(), header.end(), name) > 1)
+            throw DataError("row 1: column '" + name + "' stands twice");
     }
     Faults faults;
     std::size_t taken = 0;
@@ -237,7 +249,8 @@ std::string import_csv(Book &book, Sheet sheet, const std::string &text, const S
         if (rows[r].size() == 1 && rows[r][0].empty()) continue;
         faults.guard("row " + std::to_string(r + 1), [&] {
             if (rows[r].size() != header.size())
-                throw DataError("has " + std::to_string(rows[r].size()) + " cells, the first row has " + std::to_string(header.size()));
+                throw DataError("has " + std::to_string(rows[r].size()) + " cells, the first row has " +
+                                std::to_string(header.size()));
             take_row(book, sheet, row_json(header, rows[r]), stamp);
             ++taken;
         });

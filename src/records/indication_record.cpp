@@ -12,8 +12,9 @@ std::int64_t nm(const Typed &t) { return static_cast<std::int64_t>(t.value.num()
 
 const std::vector<MeasureKey> &measure_keys() {
     static const std::vector<MeasureKey> keys{
-        {"length", "l", Quantity::length}, {"width", "w", Quantity::width}, {"depth", "d", Quantity::depth},
-        {"height", "h", Quantity::height}, {"size", "s", Quantity::size},   {"angle", "angle", Quantity::angle},
+        {"length", "l", Quantity::length}, {"width", "w", Quantity::width},
+        {"depth", "d", Quantity::depth},   {"height", "h", Quantity::height},
+        {"size", "s", Quantity::size},     {"angle", "angle", Quantity::angle},
         {"area", "area", Quantity::area},
     };
     return keys;
@@ -34,18 +35,15 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
         }
     }
     out.complete(vocabulary);
-    const auto length = out.measures.has(Quantity::length)
-                            ? out.measures[Quantity::length]
-                            : std::int64_t{0};
+    const auto length = out.measures.has(Quantity::length) ? out.measures[Quantity::length] : std::int64_t{0};
     if (middle) {
         std::int64_t from = nm(*middle) - length / 2;
         if (from < 0 && line.closed && line.length) from += line.length->nm;
         out.place = Span{{from}, {from + length}};
     }
     if (across) {
-        const std::int64_t half = out.measures.has(Quantity::width)
-                                      ? out.measures[Quantity::width] / 2
-                                      : length / 2;
+        const std::int64_t half =
+            out.measures.has(Quantity::width) ? out.measures[Quantity::width] / 2 : length / 2;
         const std::int64_t centre = across_left ? -nm(*across) : nm(*across);
         out.across = Span{{centre - half}, {centre + half}};
     }
@@ -63,9 +61,11 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
                          "; the length is the longer of the two");
     for (const Typed *other : {length, width})
         if (size && other && other->value > size->value)
-            throw InputError("the size " + size->text + " is less than " + other->text + "; the size is the largest dimension");
+            throw InputError("the size " + size->text + " is less than " + other->text +
+                             "; the size is the largest dimension");
     if (length && i.at && i.end && i.end->value >= i.at->value && i.end->value - i.at->value != length->value)
-        throw InputError("the length " + length->text + " is not the way from " + i.at->text + " to " + i.end->text);
+        throw InputError("the length " + length->text + " is not the way from " + i.at->text + " to " +
+                         i.end->text);
     if (!line.closed && i.at && i.end && i.end->value < i.at->value)
         throw InputError("it ends at " + i.end->text + ", before it begins at " + i.at->text);
     if (!line.length) return;
@@ -75,9 +75,10 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
     const bool too_long = line.closed && facts.place->to.nm - facts.place->from.nm > line.length->nm;
     const bool before_start = facts.place->from.nm < 0;
     if (past_end || too_long || before_start)
-        throw InputError("it runs from " + print(facts.place->from.nm, Dimension::length, Unit::inch) + " to " +
-                         print(facts.place->to.nm, Dimension::length, Unit::inch) + ", off the weld, which is " +
-                         print(line.length->nm, Dimension::length, Unit::inch) + " long");
+        throw InputError("it runs from " + print(facts.place->from.nm, Dimension::length, Unit::inch) +
+                         " to " + print(facts.place->to.nm, Dimension::length, Unit::inch) +
+                         ", off the weld, which is " + print(line.length->nm, Dimension::length, Unit::inch) +
+                         " long");
 }
 
 nlohmann::json IndicationRecord::to_json(const Vocabulary &vocabulary) const {
@@ -123,14 +124,17 @@ IndicationRecord IndicationRecord::from_json(const nlohmann::json &json, const W
     out.exam = whole("exam");
     const std::string type = text("type");
     const auto found = vocabulary.find(type);
-    if (!found) throw InputError("'" + shown(type) + "' is no type of imperfection" + did_you_mean(type, vocabulary.names()));
+    if (!found)
+        throw InputError("'" + shown(type) + "' is no type of imperfection" +
+                         did_you_mean(type, vocabulary.names()));
     out.type = *found;
     for (const auto &key : measure_keys())
         if (const std::string word(key.word); json.contains(word))
             out.measures[key.quantity] = typed_from_json(json[word], info(key.quantity).dimension, unit);
     const auto place = [&](const char *name) -> std::optional<Typed> {
         if (!json.contains(name)) return std::nullopt;
-        const auto &value = json[name].is_object() && json[name].contains("typed") ? json[name]["typed"] : json[name];
+        const auto &value =
+            json[name].is_object() && json[name].contains("typed") ? json[name]["typed"] : json[name];
         if (!value.is_string()) throw InputError(std::string("\"") + name + "\" is not text");
         return parse_place(value.get<std::string>(), line, unit);
     };

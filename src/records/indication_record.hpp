@@ -19,10 +19,12 @@ struct IndicationRecord {
     std::array<std::uint8_t, attribute_count> words{};
     std::string remark;
 
-    Indication facts(Exam method, const WeldLine &line, const Vocabulary &vocabulary = Vocabulary::shipped()) const;
+    Indication facts(Exam method, const WeldLine &line,
+                     const Vocabulary &vocabulary = Vocabulary::shipped()) const;
 
     nlohmann::json to_json(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
-    static IndicationRecord from_json(const nlohmann::json &json, const WeldLine &line, std::optional<Unit> unit,
+    static IndicationRecord from_json(const nlohmann::json &json, const WeldLine &line,
+                                      std::optional<Unit> unit,
                                       const Vocabulary &vocabulary = Vocabulary::shipped());
     friend bool operator==(const IndicationRecord &, const IndicationRecord &) = default;
 };

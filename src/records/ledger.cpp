@@ -50,7 +50,8 @@ bool begins_like_sqlite(const std::string &path) {
     return in.gcount() == 0 || head == std::string("SQLite format 3\0", 16);
 }
 
-template <class F> auto guarded(const std::string &path, F f) {
+template <class F>
+auto guarded(const std::string &path, F f) {
     try {
         return f();
     } catch (const SQLite::Exception &e) {
@@ -68,7 +69,8 @@ StoreError store_error(const std::string &path, const SQLite::Exception &e) {
     case SQLITE_LOCKED:
         return StoreError(path + ": another program is writing to the record; nothing was stored, try again");
     case SQLITE_READONLY:
-    case SQLITE_PERM: return StoreError(path + ": the record cannot be written to (read-only); nothing was stored");
+    case SQLITE_PERM:
+        return StoreError(path + ": the record cannot be written to (read-only); nothing was stored");
     case SQLITE_FULL: return StoreError(path + ": the disk is full; nothing was stored");
     case SQLITE_CANTOPEN:
         return StoreError(path + ": cannot be opened; is it a file in a folder that you may write to?");
@@ -94,8 +96,10 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
     std::error_code ignored;
     const bool exists = std::filesystem::exists(path, ignored);
     if (!exists && mode != Mode::create)
-        throw StoreError(path + ": there is no record yet; 'beadbook register' begins one, --book names another");
-    if (std::filesystem::is_directory(path, ignored)) throw StoreError(path + ": this is a folder, not a record file");
+        throw StoreError(path +
+                         ": there is no record yet; 'beadbook register' begins one, --book names another");
+    if (std::filesystem::is_directory(path, ignored))
+        throw StoreError(path + ": this is a folder, not a record file");
     if (exists && !begins_like_sqlite(path)) throw StoreError(path + ": this file is no record of ours");
     guarded(path_, [&] {
         if (mode == Mode::create && !exists)
@@ -145,7 +149,8 @@ Entry Ledger::append(Entry e) {
         e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
         e.previous = any ? last.getColumn(1).getString() : no_hash;
         e.hash = hash_of(e);
-        SQLite::Statement add(*db_, std::string("INSERT INTO entry (") + columns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)");
+        SQLite::Statement add(*db_, std::string("INSERT INTO entry (") + columns +
+                                        ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)");
         add.bind(1, e.seq);
         add.bind(2, e.at);
         add.bind(3, e.who);
@@ -177,7 +182,8 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
 
 std::vector<Entry> Ledger::entries_of(const std::string &coupon) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, std::string("SELECT ") + columns + " FROM entry WHERE coupon = ? ORDER BY seq");
+        SQLite::Statement query(*db_, std::string("SELECT ") + columns +
+                                          " FROM entry WHERE coupon = ? ORDER BY seq");
         query.bind(1, coupon);
         std::vector<Entry> out;
         while (query.executeStep()) out.push_back(entry_from(query));
@@ -208,7 +214,8 @@ Verification Ledger::verify() {
         Verification out;
         SQLite::Statement integrity(*db_, "PRAGMA integrity_check");
         while (integrity.executeStep())
-            if (const auto line = integrity.getColumn(0).getString(); line != "ok") out.faults.push_back("file: " + line);
+            if (const auto line = integrity.getColumn(0).getString(); line != "ok")
+                out.faults.push_back("file: " + line);
         SQLite::Statement keys(*db_, "PRAGMA foreign_key_check");
         if (keys.executeStep()) out.faults.emplace_back("file: an entry refers to one that is not there");
         out.head = no_hash;
@@ -222,8 +229,8 @@ Verification Ledger::verify() {
                 break;
             }
             if (e.previous != out.head || hash_of(e) != e.hash) {
-                out.faults.push_back(name + " does not hold: it was changed after it was written (coupon " + e.coupon +
-                                     ", " + e.kind + ", " + e.at + ")");
+                out.faults.push_back(name + " does not hold: it was changed after it was written (coupon " +
+                                     e.coupon + ", " + e.kind + ", " + e.at + ")");
                 break;
             }
             out.head = e.hash;
@@ -232,14 +239,16 @@ Verification Ledger::verify() {
         SQLite::Statement criteria(*db_, "SELECT hash, name, text FROM criteria ORDER BY hash");
         while (criteria.executeStep())
             if (sha256(criteria.getColumn(2).getString()) != criteria.getColumn(0).getString())
-                out.faults.push_back("criteria " + criteria.getColumn(1).getString() + " were changed after use");
+                out.faults.push_back("criteria " + criteria.getColumn(1).getString() +
+                                     " were changed after use");
         return out;
     });
 }
 
 void Ledger::backup(const std::string &to) {
     std::error_code ignored;
-    if (std::filesystem::exists(to, ignored)) throw StoreError(to + ": is there already; a backup never overwrites");
+    if (std::filesystem::exists(to, ignored))
+        throw StoreError(to + ": is there already; a backup never overwrites");
     guarded(to, [&] {
         {
             SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
@@ -248,7 +257,8 @@ void Ledger::backup(const std::string &to) {
         }
         Ledger written(to, Mode::read);
         const Verification there = written.verify();
-        if (!there.faults.empty()) throw StoreError(to + ": the copy does not verify: " + there.faults.front());
+        if (!there.faults.empty())
+            throw StoreError(to + ": the copy does not verify: " + there.faults.front());
     });
 }
 

@@ -23,8 +23,8 @@ struct Entry {
     std::string previous, hash;
 };
 
-/// What `verify` found. `entries` and `head` can be noted elsewhere, which also proves that nothing was cut off
-/// at the end.
+/// What `verify` found. `entries` and `head` can be noted elsewhere, which also proves that nothing was cut
+/// off at the end.
 struct Verification {
     std::int64_t entries = 0;
     std::string head;
@@ -34,7 +34,8 @@ struct Verification {
 /// The record file: append-only, hash-chained, one SQLite database.
 ///
 /// Rollback journal and synchronous=EXTRA, not WAL: SQLite up to 3.51.2 can corrupt a WAL file when two
-/// connections checkpoint at once, Debian 12 ships 3.40.1, and a thousand durable commands a second are plenty.
+/// connections checkpoint at once, Debian 12 ships 3.40.1, and a thousand durable commands a second are
+/// plenty.
 class Ledger {
 public:
     enum class Mode { read, write, create };

@@ -28,14 +28,18 @@ public:
 
 private:
     void blanks() {
-        while (at_ < text_.size() && (std::isspace(static_cast<unsigned char>(text_[at_])) || text_[at_] == ',')) ++at_;
+        while (at_ < text_.size() &&
+               (std::isspace(static_cast<unsigned char>(text_[at_])) || text_[at_] == ','))
+            ++at_;
     }
 
     static bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
 
     std::string_view peek_word() const {
         std::size_t end = at_;
-        while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end])) && text_[end] != ',') ++end;
+        while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end])) &&
+               text_[end] != ',')
+            ++end;
         return text_.substr(at_, end - at_);
     }
 
@@ -54,9 +58,12 @@ private:
         }
         if (best == 0) {
             std::size_t last = begin;
-            while (last < text_.size() && text_[last] != '@' && !std::isdigit(static_cast<unsigned char>(text_[last]))) ++last;
+            while (last < text_.size() && text_[last] != '@' &&
+                   !std::isdigit(static_cast<unsigned char>(text_[last])))
+                ++last;
             const std::string_view found = trimmed(text_.substr(begin, last - begin));
-            if (found.empty()) throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
+            if (found.empty())
+                throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
             throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
                                  did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
                              begin);
@@ -70,7 +77,8 @@ private:
             ++at_;
             return set_place(out_.at, begin, "place");
         }
-        if (std::isdigit(static_cast<unsigned char>(text_[at_])) || text_[at_] == '.') return read_size(begin);
+        if (std::isdigit(static_cast<unsigned char>(text_[at_])) || text_[at_] == '.')
+            return read_size(begin);
         const std::string_view word = peek_word();
         const auto takes = [&](std::string_view name) {
             if (word != name) return false;
@@ -102,9 +110,11 @@ private:
         if (takes("side")) blanks();
         if (read_attribute()) return;
         for (const auto &key : measure_keys())
-            if (takes(key.word) || takes(key.quick)) return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
-        throw InputError("'" + shown(word) + "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
-                         "to, mid), face, root, smooth, sharp or # and a remark",
+            if (takes(key.word) || takes(key.quick))
+                return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
+        throw InputError("'" + shown(word) +
+                             "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
+                             "to, mid), face, root, smooth, sharp or # and a remark",
                          begin);
     }
 
@@ -113,8 +123,8 @@ private:
         for (std::size_t a = 0; a < attribute_count; ++a)
             if (const auto index = word_index(info(static_cast<Attribute>(a)), word)) {
                 if (out_.words[a] != 0 && out_.words[a] != index)
-                    throw InputError("both '" + info(static_cast<Attribute>(a)).words[out_.words[a] - 1u] + "' and '" +
-                                         std::string(word) + "'",
+                    throw InputError("both '" + info(static_cast<Attribute>(a)).words[out_.words[a] - 1u] +
+                                         "' and '" + std::string(word) + "'",
                                      at_);
                 out_.words[a] = index;
                 at_ += word.size();
@@ -170,7 +180,8 @@ private:
     std::string_view value_text(std::size_t begin) {
         blanks();
         const std::size_t start = at_;
-        if (start == text_.size()) throw InputError("'" + shown(trimmed(text_.substr(begin))) + "' lacks its value", begin);
+        if (start == text_.size())
+            throw InputError("'" + shown(trimmed(text_.substr(begin))) + "' lacks its value", begin);
         std::size_t end = start;
         if (!scan_number(text_, end)) {
             end = start + peek_word().size();
@@ -180,18 +191,21 @@ private:
         } else if (!scan_unit(text_, end)) {
             std::size_t look = end;
             while (look < text_.size() && text_[look] == ' ') ++look;
-            if (text_.substr(look, 7) == "o'clock") end = look + 7;
-            else if (stuck(end)) end = std::min(text_.find(' ', end), text_.size());
+            if (text_.substr(look, 7) == "o'clock")
+                end = look + 7;
+            else if (stuck(end))
+                end = std::min(text_.find(' ', end), text_.size());
         }
         at_ = end;
         return text_.substr(start, end - start);
     }
 
-    /// No unit but glued to the number, as in 0.5mmm or 1,5: the message shows it whole. An x stands between two
-    /// numbers and a comma may end the part.
+    /// No unit but glued to the number, as in 0.5mmm or 1,5: the message shows it whole. An x stands between
+    /// two numbers and a comma may end the part.
     bool stuck(std::size_t end) const {
         if (end >= text_.size() || text_[end] == ' ' || text_[end] == 'x') return false;
-        return text_[end] != ',' || (end + 1 < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end + 1])));
+        return text_[end] != ',' ||
+               (end + 1 < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end + 1])));
     }
 
     std::string_view text_;
@@ -204,7 +218,8 @@ private:
 
 } // namespace
 
-IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit, const Vocabulary &vocabulary) {
+IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit,
+                                const Vocabulary &vocabulary) {
     return LineParser(line, weld, unit, vocabulary).parse();
 }
 

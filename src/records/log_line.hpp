@@ -19,6 +19,7 @@ IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Uni
                                 const Vocabulary &vocabulary = Vocabulary::shipped());
 
 /// The same indication as such a line, for reading back and editing.
-std::string print_log_line(const IndicationRecord &indication, const Vocabulary &vocabulary = Vocabulary::shipped());
+std::string print_log_line(const IndicationRecord &indication,
+                           const Vocabulary &vocabulary = Vocabulary::shipped());
 
 } // namespace beadbook

@@ -34,8 +34,10 @@ std::string wrapped(const std::string &text, std::size_t indent) {
 std::string filled(std::string text, const Case &c, const Rule &rule, const Finding &f) {
     if (!f.has_numbers) return text.find('{') == std::string::npos ? text : "";
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
-    for (const auto &[name, value] : {std::pair{"{measured}", p.first}, {"{limit}", p.second}, {"{over by}", p.difference}})
-        for (std::size_t at; (at = text.find(name)) != std::string::npos;) text.replace(at, std::string(name).size(), value);
+    for (const auto &[name, value] :
+         {std::pair{"{measured}", p.first}, {"{limit}", p.second}, {"{over by}", p.difference}})
+        for (std::size_t at; (at = text.find(name)) != std::string::npos;)
+            text.replace(at, std::string(name).size(), value);
     return text;
 }
 
@@ -47,7 +49,8 @@ std::string cause_and_remedy(const Case &c, const ClassJudgement &judged) {
         for (const int n : f.indications) {
             const Indication *i = c.find(n);
             const ImperfectionType *type = i ? &c.vocabulary.explained(i->type) : nullptr;
-            if (!type || type->cause.empty() || std::find(said.begin(), said.end(), type) != said.end()) continue;
+            if (!type || type->cause.empty() || std::find(said.begin(), said.end(), type) != said.end())
+                continue;
             said.push_back(type);
             out += wrapped("  " + type->name + ": usually " + type->cause + ".", 4);
             out += wrapped("    Change: " + type->remedy + ".", 6);
@@ -68,7 +71,8 @@ std::string explain_judgement(const Case &c, const Judgement &judgement, const P
             out += wrapped("  - " + sentence(c, k, one.findings[f]), 4);
             out += wrapped("    [" + authority(c, k, one.findings[f]) + "]", 5);
         }
-        if (one.findings.size() > most) out += "  - and " + std::to_string(one.findings.size() - most) + " more reasons\n";
+        if (one.findings.size() > most)
+            out += "  - and " + std::to_string(one.findings.size() - most) + " more reasons\n";
         if (one.verdict == Verdict::accept) {
             if (one.nearest)
                 out += wrapped("  nearest to a limit: " + sentence(c, k, *one.nearest), 4) +
@@ -98,7 +102,8 @@ std::string weld_strip(const Case &c) {
             return static_cast<std::size_t>(static_cast<Int128>(nm % (end + 1)) * cells / end);
         };
         const std::size_t first = cell(i.place->from.nm);
-        for (std::size_t k = first; k <= std::max(first, cell(std::min(i.place->to.nm, end))); ++k) bar[k] = '=';
+        for (std::size_t k = first; k <= std::max(first, cell(std::min(i.place->to.nm, end))); ++k)
+            bar[k] = '=';
         auto &label = numbers[first];
         label += (label.empty() ? "#" : ",") + std::to_string(i.number);
     }
@@ -108,26 +113,33 @@ std::string weld_strip(const Case &c) {
         labels += label + " ";
     }
     const bool round = c.coupon.line.closed;
-    const std::string ends = c.coupon.line.length ? print(end, Dimension::length, c.unit) : "(length not known)";
+    const std::string ends =
+        c.coupon.line.length ? print(end, Dimension::length, c.unit) : "(length not known)";
     return "    " + labels + "\n    " + bar + "\n    0" + (round ? " (12 o'clock)" : "") +
            std::string(round ? 40 : 52, ' ') + ends + (round ? " (12 o'clock again)" : "") + "\n";
 }
 
-std::string explain_to_welder(const Case &c, const Judgement &judgement, std::size_t class_index, const Paint &paint) {
+std::string explain_to_welder(const Case &c, const Judgement &judgement, std::size_t class_index,
+                              const Paint &paint) {
     const ClassJudgement &one = judgement.classes[class_index];
-    std::string out = paint.strong("Class " + c.set.classes[class_index].id) + " of " + c.set.title + " (" + c.set.edition +
-                      "): " + paint.verdict(one.verdict) + "\n\n";
+    std::string out = paint.strong("Class " + c.set.classes[class_index].id) + " of " + c.set.title + " (" +
+                      c.set.edition + "): " + paint.verdict(one.verdict) + "\n\n";
     if (const std::string strip = weld_strip(c); !strip.empty()) out += "Where on the weld:\n" + strip + "\n";
     if (one.verdict == Verdict::accept) {
-        out += one.nearest ? wrapped("It meets the class. Nearest to a limit: " + sentence(c, class_index, *one.nearest), 0)
-                           : std::string("It meets the class, and nothing came near a limit.\n");
+        out +=
+            one.nearest
+                ? wrapped("It meets the class. Nearest to a limit: " + sentence(c, class_index, *one.nearest),
+                          0)
+                : std::string("It meets the class, and nothing came near a limit.\n");
     } else {
-        out += one.verdict == Verdict::reject ? "Why it is not accepted:\n" : "What is missing before anybody can say:\n";
+        out += one.verdict == Verdict::reject ? "Why it is not accepted:\n"
+                                              : "What is missing before anybody can say:\n";
         for (const auto &f : one.findings) {
             out += wrapped("  - " + sentence(c, class_index, f), 4);
             if (f.rule < 0) continue;
             const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
-            if (const std::string plain = filled(rule.says, c, rule, f); !plain.empty()) out += wrapped("    " + plain, 4);
+            if (const std::string plain = filled(rule.says, c, rule, f); !plain.empty())
+                out += wrapped("    " + plain, 4);
             out += wrapped("    [" + authority(c, class_index, f) + "]", 5);
         }
     }

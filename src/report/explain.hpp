@@ -12,7 +12,8 @@ std::string explain_judgement(const Case &c, const Judgement &judgement, const P
 
 /// One page for the welder: accepted or not against the class sought, where on the weld, why in plain words,
 /// what usually causes it, what to change, and which classes it does make.
-std::string explain_to_welder(const Case &c, const Judgement &judgement, std::size_t class_index, const Paint &paint);
+std::string explain_to_welder(const Case &c, const Judgement &judgement, std::size_t class_index,
+                              const Paint &paint);
 
 /// The weld as a line with the indications' numbers where they are. Empty if nothing has a place.
 std::string weld_strip(const Case &c);

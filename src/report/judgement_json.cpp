@@ -57,7 +57,9 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
     }
     if (!f.indications.empty()) out["indications"] = f.indications;
     if (f.place)
-        out["place"] = {{"from nm", f.place->from.nm}, {"to nm", f.place->to.nm}, {"text", print_place(*f.place, c.coupon.line, c.unit)}};
+        out["place"] = {{"from nm", f.place->from.nm},
+                        {"to nm", f.place->to.nm},
+                        {"text", print_place(*f.place, c.coupon.line, c.unit)}};
     if (f.missing.any()) out["missing"] = f.missing.names();
     for (const Exam e : f.exams) out["exams"].push_back(name_of(e));
     return out;
@@ -75,7 +77,8 @@ nlohmann::json judgement_json(const Case &c, const Judgement &judgement) {
         if (one.nearest) entry["nearest"] = finding_json(c, k, *one.nearest);
         classes.push_back(std::move(entry));
     }
-    return {{"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}}, {"classes", classes}};
+    return {{"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}},
+            {"classes", classes}};
 }
 
 } // namespace beadbook

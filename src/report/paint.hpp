@@ -11,7 +11,9 @@ class Paint {
 public:
     explicit Paint(bool colour) : colour_(colour) {}
     std::string verdict(Verdict v) const;
-    std::string strong(const std::string &text) const { return colour_ ? "\033[1m" + text + "\033[0m" : text; }
+    std::string strong(const std::string &text) const {
+        return colour_ ? "\033[1m" + text + "\033[0m" : text;
+    }
 
 private:
     bool colour_;

@@ -16,17 +16,20 @@ std::string clock_of(Length at, const WeldLine &line) {
     return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
 }
 
-bool lower_limit(const Rule &rule) { return rule.compare == Compare::at_least || rule.compare == Compare::over; }
+bool lower_limit(const Rule &rule) {
+    return rule.compare == Compare::at_least || rule.compare == Compare::over;
+}
 
 /// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it.
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
     if (f.is_constant()) return "";
-    std::string out = f.text;
     const auto quantities = f.quantities();
+    // A lone symbol says nothing that "T = 0.125 in" does not say.
+    std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
     for (std::size_t i = 0; i < quantities.size(); ++i) {
         if (index_of(quantities[i]) >= coupon_quantities || !c.coupon.values.has(quantities[i])) continue;
-        out += ", " + f.symbols[i] + " = " +
+        out += (out.empty() ? "" : ", ") + f.symbols[i] + " = " +
                print(c.coupon.values[quantities[i]], info(quantities[i]).dimension, c.unit);
     }
     if (rule.prorated) out += ", in proportion to the weld's length";
@@ -45,9 +48,9 @@ std::string measured_words(const Rule &rule) {
     switch (rule.kind) {
     case Rule::Kind::each: return rule.measure.text;
     case Rule::Kind::gap: return "free distance";
-    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name) + window_words(rule);
-    case Rule::Kind::count: return "number" + window_words(rule);
-    case Rule::Kind::combine: return "types at the borderline";
+    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name) + window_words(rule) + " is";
+    case Rule::Kind::count: return "number" + window_words(rule) + " is";
+    case Rule::Kind::combine: return "number of types at the borderline is";
     case Rule::Kind::presence: break;
     }
     return "";
@@ -76,9 +79,11 @@ std::string missing_words(const Finding &f) {
 std::string exam_words(const Case &c, const Finding &f) {
     std::vector<std::string> names;
     for (const Exam e : f.exams) names.emplace_back(name_of(e));
-    std::string out = names.empty() ? "No examination is on record" : "No " + listed(names, "or") + " that counts is on record";
+    std::string out = names.empty() ? "No examination is on record"
+                                    : "No " + listed(names, "or") + " that counts is on record";
     for (const auto &exam : c.exams)
-        if (!exam.counts && (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end()))
+        if (!exam.counts &&
+            (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end()))
             out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
     if (f.missing.any()) out += "; whether it is needed hangs on " + missing_words(f);
     return out;
@@ -94,8 +99,9 @@ const Indication *Case::find(int number) const {
 
 std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
     const std::string from = print(place.from.nm, Dimension::length, unit);
-    std::string out = place.to > place.from ? "from " + from + " to " + print(place.to.nm, Dimension::length, unit)
-                                            : "at " + from;
+    std::string out = place.to > place.from
+                          ? "from " + from + " to " + print(place.to.nm, Dimension::length, unit)
+                          : "at " + from;
     if (line.closed && line.length) out += " (" + clock_of(place.from, line) + " o'clock)";
     return out;
 }
@@ -121,9 +127,8 @@ std::string print_indications(const Case &c, const std::vector<int> &numbers) {
 std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
-    const std::string where = f.place && f.indications.size() > 1
-                                  ? " " + print_place(*f.place, c.coupon.line, c.unit)
-                                  : "";
+    const std::string where =
+        f.place && f.indications.size() > 1 ? " " + print_place(*f.place, c.coupon.line, c.unit) : "";
     switch (f.kind) {
     case Finding::Kind::over_limit:
     case Finding::Kind::within: return who + where + ": " + compared(c, class_index, *rule, f) + ".";
@@ -133,8 +138,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::missing_data:
         if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
         if (f.has_numbers)
-            return who + where + ": " + compared(c, class_index, *rule, f) + ", if it counts at all: that hangs on " +
-                   missing_words(f) + ".";
+            return who + where + ": " + compared(c, class_index, *rule, f) +
+                   ", if it counts at all: that hangs on " + missing_words(f) + ".";
         return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
                missing_words(f) + ".";
     case Finding::Kind::not_covered:
@@ -154,12 +159,15 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
     if (f.rule >= 0) {
         const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
         const Standing &standing = rule.standings[class_index];
-        return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " + standing.source;
+        return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " +
+               standing.source;
     }
     if (f.kind == Finding::Kind::exam_missing) {
-        if (f.clause < 0) return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
+        if (f.clause < 0)
+            return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
         const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];
-        return r.clause + " (" + c.set.edition + "), " + std::string(name_of(r.standing.kind)) + ": " + r.standing.source;
+        return r.clause + " (" + c.set.edition + "), " + std::string(name_of(r.standing.kind)) + ": " +
+               r.standing.source;
     }
     return c.set.edition;
 }

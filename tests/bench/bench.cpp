@@ -1,5 +1,5 @@
-// Speed, printed and never asserted: the judge's rate, its growth with the number of indications, loading of the
-// criteria, and one verdict from a cold start of the program.
+// Speed, printed and never asserted: the judge's rate, its growth with the number of indications, loading of
+// the criteria, and one verdict from a cold start of the program.
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
 #include "judge/judgement.hpp"
@@ -32,7 +32,8 @@ double median(std::vector<double> all) {
 Coupon coupon_of(std::int64_t inches) {
     Coupon c;
     c.facts.fill(1);
-    for (std::size_t q = 0; q < coupon_quantities; ++q) c.values.set(static_cast<Quantity>(q), Exact(nm_per_inch / 4));
+    for (std::size_t q = 0; q < coupon_quantities; ++q)
+        c.values.set(static_cast<Quantity>(q), Exact(nm_per_inch / 4));
     c.values.set(Quantity::weld_length, Exact(inches * nm_per_inch));
     c.line.length = Length{inches * nm_per_inch};
     return c;
@@ -47,8 +48,10 @@ std::vector<Indication> indications_of(std::mt19937 &random, int count, std::int
         i.number = n + 1;
         i.exam = exam;
         i.type = types[random() % 2];
-        i.measures.set(Quantity::size, Exact(static_cast<std::int64_t>(1 + random() % 60) * nm_per_inch / 1000));
-        const std::int64_t at = static_cast<std::int64_t>(random() % 1'000'000) * (inches * nm_per_inch - nm_per_inch) / 1'000'000;
+        i.measures.set(Quantity::size,
+                       Exact(static_cast<std::int64_t>(1 + random() % 60) * nm_per_inch / 1000));
+        const std::int64_t at = static_cast<std::int64_t>(random() % 1'000'000) *
+                                (inches * nm_per_inch - nm_per_inch) / 1'000'000;
         i.place = Span{{at}, {at}};
         i.across = Span{{0}, {0}};
         i.complete(v);
@@ -57,7 +60,8 @@ std::vector<Indication> indications_of(std::mt19937 &random, int count, std::int
     return out;
 }
 
-const std::vector<ExamDone> all_exams{{Exam::VT, true, ""}, {Exam::MT, true, ""}, {Exam::PT, true, ""}, {Exam::RT, true, ""}};
+const std::vector<ExamDone> all_exams{
+    {Exam::VT, true, ""}, {Exam::MT, true, ""}, {Exam::PT, true, ""}, {Exam::RT, true, ""}};
 
 void judge_rate(const std::string &name) {
     constexpr int coupons = 100'000;
@@ -69,10 +73,12 @@ void judge_rate(const std::string &name) {
     std::size_t rejected = 0;
     const double seconds = seconds_of([&] {
         for (const auto &f : found)
-            for (const auto &c : judge(*set, coupon, all_exams, f).classes) rejected += c.verdict == Verdict::reject;
+            for (const auto &c : judge(*set, coupon, all_exams, f).classes)
+                rejected += c.verdict == Verdict::reject;
     });
     const double verdicts = coupons * static_cast<double>(set->classes.size());
-    std::printf("judge    %-24s %9.0f coupon-class verdicts/s (%d coupons of 5 indications, %zu classes, %zu rejected)\n",
+    std::printf("judge    %-24s %9.0f coupon-class verdicts/s (%d coupons of 5 indications, %zu classes, %zu "
+                "rejected)\n",
                 name.c_str(), verdicts / seconds, coupons, set->classes.size(), rejected);
 }
 
@@ -83,8 +89,10 @@ void growth() {
         const auto found = indications_of(random, n, n, Exam::RT);
         const Coupon coupon = coupon_of(n);
         std::vector<double> times;
-        for (int run = 0; run < 5; ++run) times.push_back(seconds_of([&] { judge(*set, coupon, all_exams, found); }));
-        std::printf("growth   %7d indications on one weld: %8.2f ms, %6.0f ns each\n", n, median(times) * 1e3, median(times) / n * 1e9);
+        for (int run = 0; run < 5; ++run)
+            times.push_back(seconds_of([&] { judge(*set, coupon, all_exams, found); }));
+        std::printf("growth   %7d indications on one weld: %8.2f ms, %6.0f ns each\n", n, median(times) * 1e3,
+                    median(times) / n * 1e9);
     }
 }
 
@@ -116,8 +124,10 @@ int run(std::vector<std::string> words) {
 void cold_start() {
     const std::string book = "/tmp/beadbook-bench-" + std::to_string(getpid()) + ".db";
     setenv("BEADBOOK_BOOK", book.c_str(), 1);
-    if (run({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--joint", "groove", "--thickness", "0.25", "--magnetic", "yes"}) != 0 ||
-        run({"exam", "T-1", "RT"}) != 0 || run({"log", "T-1", "pore 0.04 at 1", "pore 0.05 at 2", "slag .1x.02 at 3"}) != 0)
+    if (run({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--joint", "groove", "--thickness",
+             "0.25", "--magnetic", "yes"}) != 0 ||
+        run({"exam", "T-1", "RT"}) != 0 ||
+        run({"log", "T-1", "pore 0.04 at 1", "pore 0.05 at 2", "slag .1x.02 at 3"}) != 0)
         return;
     std::vector<double> nothing, judged, stored;
     for (int n = 0; n < 101; ++n) {
@@ -126,7 +136,8 @@ void cold_start() {
         run({"log", "T-1", "pore 0.01 at 4"});
         stored.push_back(seconds_of([] { run({"judge", "T-1"}); }));
     }
-    std::printf("cold     median of 101 new processes: starting %.1f ms; one verdict %.1f ms; one verdict, stored durably %.1f ms\n",
+    std::printf("cold     median of 101 new processes: starting %.1f ms; one verdict %.1f ms; one verdict, "
+                "stored durably %.1f ms\n",
                 median(nothing) * 1e3, median(judged) * 1e3, median(stored) * 1e3);
     unlink(book.c_str());
 }

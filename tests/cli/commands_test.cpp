@@ -12,9 +12,10 @@ using namespace beadbook::test;
 namespace {
 
 void small_coupon(const Program &run) {
-    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove", "--thickness", "0.150in",
-            "--weld-length", "8in", "--magnetic", "yes"});
-    for (const char *exam : {"VT", "MT", "RT"}) run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II"});
+    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
+            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+    for (const char *exam : {"VT", "MT", "RT"})
+        run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II"});
 }
 
 } // namespace
@@ -102,7 +103,8 @@ TEST_CASE("bad data end with 3, name the mistake, and store nothing") {
         {{"register", "X", "--criteria", "ufgs-15216m"}, "did you mean 'ufgs-15216n'?"},
         {{"register", "X", "--criteria", "/"}, "this is a folder"},
         {{"register", "X", "--criteria", "no/such.yaml"}, "cannot be read"},
-        {{"register", "X", "--criteria", "iso-5817", "--class", "E"}, "have no class 'E'; they have B, C and D"},
+        {{"register", "X", "--criteria", "iso-5817", "--class", "E"},
+         "have no class 'E'; they have B, C and D"},
         {{"exam", "T-1", "VT", "--date", "2026-02-30"}, "no day of the calendar"},
         {{"exam", "T-1", "VT", "--condition", "light"}, "write it as name=value"},
         {{"exam", "T-1", "VT", "--replaces", "9", "--why", "x"}, "has no exam 9"},
@@ -131,7 +133,9 @@ TEST_CASE("bad data end with 3, name the mistake, and store nothing") {
 TEST_CASE("a batch with bad lines stores nothing and names every one") {
     const Program run;
     small_coupon(run);
-    const Run r = run({"log", "T-1"}, "pore 0.04 at 1\n# a comment\nundrcut d 0.1\n\npore 0.04 at 99\nslag .1x.02 at 3\npore oops\n");
+    const Run r =
+        run({"log", "T-1"},
+            "pore 0.04 at 1\n# a comment\nundrcut d 0.1\n\npore 0.04 at 99\nslag .1x.02 at 3\npore oops\n");
     CHECK(r.code == 3);
     CHECK(r.err.find("3 lines cannot be taken, nothing was stored:") != std::string::npos);
     CHECK(r.err.find("\n-:3:1: 'undrcut d'") != std::string::npos);
@@ -139,15 +143,18 @@ TEST_CASE("a batch with bad lines stores nothing and names every one") {
     CHECK(r.err.find("\n-:7:6: 'oops' is not understood") != std::string::npos);
     CHECK(run.ok({"show", "T-1"}).find("#1") == std::string::npos);
     run.ok({"log", "T-1"}, "pore 0.04 at 1\nslag .1x.02 at 3\n");
-    CHECK(run.ok({"show", "T-1"}).find("#2 slag inclusion length .1 in width .02 in at 3 in") != std::string::npos);
+    CHECK(run.ok({"show", "T-1"}).find("#2 slag inclusion length .1 in width .02 in at 3 in") !=
+          std::string::npos);
 }
 
 TEST_CASE("the prompt stores each line, shows the live verdict, and can undo") {
     const Program run;
     small_coupon(run);
-    const Run r = run({"log", "T-1"}, "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\ndone\npore 1 at 1\n", true);
+    const Run r =
+        run({"log", "T-1"}, "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\ndone\npore 1 at 1\n", true);
     CHECK(r.code == 0);
-    CHECK(r.out.find("#1 gas pore size 0.055 in at 1 in\n  1: reject | 2: accept | 3: accept\n") != std::string::npos);
+    CHECK(r.out.find("#1 gas pore size 0.055 in at 1 in\n  1: reject | 2: accept | 3: accept\n") !=
+          std::string::npos);
     CHECK(r.out.find("^ 'oops' does not begin with a type") != std::string::npos);
     CHECK(r.out.find("#2 withdrawn") != std::string::npos);
     CHECK(r.out.find("1 indication logged") != std::string::npos);
@@ -161,7 +168,8 @@ TEST_CASE("a grade that differs from the verdict needs a remark and is marked") 
     run.ok({"log", "T-1", "gas pore 0.09 at 2"});
     const Run r = run({"grade", "T-1", "passed"});
     CHECK(r.code == 3);
-    CHECK(r.err.find("the verdict for class 2 is 'reject'; to grade it passed all the same, say why") != std::string::npos);
+    CHECK(r.err.find("the verdict for class 2 is 'reject'; to grade it passed all the same, say why") !=
+          std::string::npos);
     run.ok({"grade", "T-1", "passed", "--remark", "ground flush and examined again on paper"});
     CHECK(run.ok({"coupons"}).find("passed (against the verdict)") != std::string::npos);
     run.ok({"grade", "T-1", "failed"});
@@ -190,9 +198,16 @@ TEST_CASE("JSON out of every command that prints data is JSON") {
     small_coupon(run);
     run.ok({"log", "T-1", "gas pore 0.055 at 2", "crack l 0.1 at 3"});
     run({"judge", "T-1"});
-    for (const std::vector<std::string> &words : std::vector<std::vector<std::string>>{
-             {"judge", "T-1", "--json"}, {"judge", "--all", "--json"}, {"coupons", "--json"}, {"show", "T-1", "--json"},
-             {"history", "T-1", "--json"}, {"verify", "--json"}, {"criteria", "list", "--json"}, {"criteria", "show", "iso-5817", "--json"}, {"export", "json"}}) {
+    for (const std::vector<std::string> &words :
+         std::vector<std::vector<std::string>>{{"judge", "T-1", "--json"},
+                                               {"judge", "--all", "--json"},
+                                               {"coupons", "--json"},
+                                               {"show", "T-1", "--json"},
+                                               {"history", "T-1", "--json"},
+                                               {"verify", "--json"},
+                                               {"criteria", "list", "--json"},
+                                               {"criteria", "show", "iso-5817", "--json"},
+                                               {"export", "json"}}) {
         const Run r = run(words);
         INFO(words[0]);
         CHECK(nlohmann::json::accept(r.out));
@@ -210,8 +225,9 @@ TEST_CASE("JSON out of every command that prints data is JSON") {
 TEST_CASE("an export can be imported again and exports the same") {
     const Program run, other, sheets;
     small_coupon(run);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2 # \"quoted\", with, commas", "undercut l 3/8 d 0.01 at 1-1/2 smooth face",
-            "slag from 2 to 2.4 across left 0.1", "pore 0.1 mid 5"});
+    run.ok({"log", "T-1", "gas pore 0.055 at 2 # \"quoted\", with, commas",
+            "undercut l 3/8 d 0.01 at 1-1/2 smooth face", "slag from 2 to 2.4 across left 0.1",
+            "pore 0.1 mid 5"});
     run.ok({"withdraw", "T-1", "indication", "1", "--why", "gone"});
     run.ok({"exam", "T-1", "PT", "--condition", "dwell=10 min", "--incomplete", "root not reached"});
     run.ok({"register", "T-2", "--form", "tube", "--seam", "girth", "--diameter", "50 mm", "--units", "mm"});
@@ -220,7 +236,8 @@ TEST_CASE("an export can be imported again and exports the same") {
     const std::string json = run.ok({"export", "json"});
     other.ok({"import", "json"}, json);
     CHECK(other.ok({"export", "json"}) == json);
-    for (const char *table : {"coupons", "exams", "indications"}) sheets.ok({"import", "csv", table}, run.ok({"export", "csv", table}));
+    for (const char *table : {"coupons", "exams", "indications"})
+        sheets.ok({"import", "csv", table}, run.ok({"export", "csv", table}));
     CHECK(sheets.ok({"export", "json"}) == json);
     const Run again = other({"import", "json"}, json);
     CHECK(again.code == 3);
@@ -241,8 +258,12 @@ TEST_CASE("broken exchange files are refused whole") {
         {head + R"([{"id": "N", "fields": {"thickness": 3}}]})", "expected text, found 3"},
         {head + R"([{"id": "N", "exams": 3}]})", ""},
         {head + R"([{"id": "N", "exams": [{"method": "XX", "date": "2026-01-01"}]}]})", "is no method"},
-        {head + R"([{"id": "N", "exams": [{"method": "VT", "date": "2026-01-01", "indications": [{"type": "nothing"}]}]}]})", "is no type"},
-        {head + R"([{"id": "N", "exams": [{"method": "VT", "date": "2026-01-01", "indications": [{"type": "crack", "length": -1}]}]}]})", "expected text such as"},
+        {head +
+             R"([{"id": "N", "exams": [{"method": "VT", "date": "2026-01-01", "indications": [{"type": "nothing"}]}]}]})",
+         "is no type"},
+        {head +
+             R"([{"id": "N", "exams": [{"method": "VT", "date": "2026-01-01", "indications": [{"type": "crack", "length": -1}]}]}]})",
+         "expected text such as"},
         {head + R"([{"id": "N"}, {"id": "N"}]})", "registered already"},
     };
     for (const auto &[text, expected] : json) {
@@ -275,7 +296,8 @@ TEST_CASE("trouble with the record ends with 4 and says what to do") {
     const Program run;
     small_coupon(run);
     write_file(run.file("letter.txt"), "not a database, but long enough to look at");
-    CHECK(run({"coupons", "--book", run.file("letter.txt")}).err.find("no record of ours") != std::string::npos);
+    CHECK(run({"coupons", "--book", run.file("letter.txt")}).err.find("no record of ours") !=
+          std::string::npos);
     CHECK(run({"coupons", "--book", run.file("letter.txt")}).code == 4);
     CHECK(run({"coupons", "--book", run.file("")}).code == 4);
     CHECK(run({"backup", run.file("letter.txt")}).code == 4);
@@ -295,5 +317,6 @@ TEST_CASE("criteria list, show and check") {
     const Run bad = run({"criteria", "check", run.file("bad.yaml")});
     CHECK(bad.code == 3);
     CHECK(bad.err.find("'units' is missing") != std::string::npos);
-    CHECK(run.ok({"criteria", "check", "iso-5817", "--coverage"}).find("RT, always 'cannot say': ") != std::string::npos);
+    CHECK(run.ok({"criteria", "check", "iso-5817", "--coverage"}).find("RT, always 'cannot say': ") !=
+          std::string::npos);
 }

@@ -7,12 +7,20 @@
 
 namespace beadbook::test {
 
-Run Program::operator()(const std::vector<std::string> &words, const std::string &input, bool terminal) const {
+Run Program::operator()(const std::vector<std::string> &words, const std::string &input,
+                        bool terminal) const {
     std::istringstream in(input);
     std::ostringstream out, err;
-    Session session{in, out, err, terminal, false, [] { return std::string("2026-11-25T10:00:00Z"); },
+    Session session{in,
+                    out,
+                    err,
+                    terminal,
+                    false,
+                    [] { return std::string("2026-11-25T10:00:00Z"); },
                     [this](const std::string &name) {
-                        return name == "BEADBOOK_BOOK" ? book() : name == "BEADBOOK_USER" ? std::string("tester") : std::string();
+                        return name == "BEADBOOK_BOOK"   ? book()
+                               : name == "BEADBOOK_USER" ? std::string("tester")
+                                                         : std::string();
                     }};
     Run run;
     run.code = run_program(words, session);

@@ -16,7 +16,8 @@ struct Run {
 /// Runs the program's words in this process, with a record in a folder of its own, a fixed clock and name.
 class Program {
 public:
-    Run operator()(const std::vector<std::string> &words, const std::string &input = "", bool terminal = false) const;
+    Run operator()(const std::vector<std::string> &words, const std::string &input = "",
+                   bool terminal = false) const;
     /// Fails the test unless the run ends with 0.
     std::string ok(const std::vector<std::string> &words, const std::string &input = "") const;
     std::string book() const { return folder_.file("book.db"); }

@@ -104,8 +104,10 @@ TEST_CASE("a table rounds before it looks, and has no value outside its bands") 
     Table table;
     table.by = Formula::of(Quantity::thinner);
     table.step = inch(1);
-    for (const auto &[band, v] : {std::pair{"from 0.010 in to 0.025 in", 40}, {"from 0.026 in to 0.050 in", 75}})
-        table.rows.push_back({parse_band(band, names(), Dimension::length), Formula::constant(inch(v), Dimension::length), band});
+    for (const auto &[band, v] :
+         {std::pair{"from 0.010 in to 0.025 in", 40}, {"from 0.026 in to 0.050 in", 75}})
+        table.rows.push_back({parse_band(band, names(), Dimension::length),
+                              Formula::constant(inch(v), Dimension::length), band});
     REQUIRE(table.row_for(inch(25) + Exact(1000)) != nullptr); // 0.02504 rounds to 0.025
     CHECK(table.row_for(inch(25) + Exact(1000))->text == "from 0.010 in to 0.025 in");
     CHECK(table.row_for(inch(26))->text == "from 0.026 in to 0.050 in");

@@ -16,7 +16,10 @@ std::string issues_of(const std::string &yaml) {
 
 /// A set with one rule, whose lines are given.
 std::string with_rule(const std::string &lines) {
-    return head() + "rules:\n  - id: r\n    types: porosity\n    exams: RT\n    clause: c\n    standing: {house: x}\n" + lines;
+    return head() +
+           "rules:\n  - id: r\n    types: porosity\n    exams: RT\n    clause: c\n    standing: {house: "
+           "x}\n" +
+           lines;
 }
 
 } // namespace
@@ -70,11 +73,15 @@ rules:
     clause: c
     standing: {red: page 1}
 )");
-    CHECK(text.find("f.yaml:4:8: error: units: found 'inch'; expected in or mm\n  | units: inch\n  |        ^\n") != std::string::npos);
+    CHECK(text.find(
+              "f.yaml:4:8: error: units: found 'inch'; expected in or mm\n  | units: inch\n  |        ^\n") !=
+          std::string::npos);
     CHECK(text.find("f.yaml:5:1: error: unknown key 'clases'") != std::string::npos);
     CHECK(text.find("did you mean 'classes'?") != std::string::npos);
-    CHECK(text.find("f.yaml:7:17: error: quantities.T: 'thiner member' is no quantity of a coupon") != std::string::npos);
-    CHECK(text.find("f.yaml:10:13: error: rules.a.types: 'undrcut' is no type of imperfection; did you mean 'undercut'?") != std::string::npos);
+    CHECK(text.find("f.yaml:7:17: error: quantities.T: 'thiner member' is no quantity of a coupon") !=
+          std::string::npos);
+    CHECK(text.find("f.yaml:10:13: error: rules.a.types: 'undrcut' is no type of imperfection; did you mean "
+                    "'undercut'?") != std::string::npos);
     CHECK(text.find("rules.a.exams: 'VR' is no exam") != std::string::npos);
     CHECK(text.find("f.yaml:12:14: error: rules.a.measure: found 'depht'") != std::string::npos);
     CHECK(text.find("did you mean 'depth'?") != std::string::npos);
@@ -82,8 +89,10 @@ rules:
 }
 
 TEST_CASE("a mistake inside a formula points into it") {
-    const std::string text = issues_of(with_rule("    measure: size\n    at most: lesser of T/3 and 0.060\n"));
-    CHECK(text.find("f.yaml:14:32: error: rules.r.at most.A: chooses between a length and a number") != std::string::npos);
+    const std::string text =
+        issues_of(with_rule("    measure: size\n    at most: lesser of T/3 and 0.060\n"));
+    CHECK(text.find("f.yaml:14:32: error: rules.r.at most.A: chooses between a length and a number") !=
+          std::string::npos);
 }
 
 TEST_CASE("rules that make no sense are refused") {
@@ -96,14 +105,18 @@ TEST_CASE("rules that make no sense are refused") {
         {"    measure: size\n    at most: 2 x gap\n", "not known in this rule"},
         {"    measure: size\n    at most: 1 in\n    window: 1 in\n", "only a sum or a count has a window"},
         {"    measure: sum of length\n    at most: 1 in\n", "a sum or count needs a 'window' or 'linked'"},
-        {"    measure: sum of length\n    window: 2\n    at most: 1 in\n", "expected a length (1 in, 12 x T)"},
+        {"    measure: sum of length\n    window: 2\n    at most: 1 in\n",
+         "expected a length (1 in, 12 x T)"},
         {"    measure: sum of colour\n    window: 1 in\n    at most: 1 in\n", "expected sum of length"},
-        {"    measure: sum of length\n    window: length\n    at most: 1 in\n", "made of the coupon's quantities only"},
+        {"    measure: sum of length\n    window: length\n    at most: 1 in\n",
+         "made of the coupon's quantities only"},
         {"    measure: count\n    window: 6 in2\n    at most: 3\n", "6 in2, longest side 6 in"},
-        {"    measure: count\n    window: 6 in\n    at least: 3\n", "a sum or a count has 'at most' or 'under'"},
+        {"    measure: count\n    window: 6 in\n    at least: 3\n",
+         "a sum or a count has 'at most' or 'under'"},
         {"    measure: count\n    linked: size over 1 in\n    at most: 3\n", "'gap at most ...'"},
         {"    measure: gap\n    at most: 1 in\n", "a gap has 'at least' or 'over'"},
-        {"    measure: gap\n    at least: 2 x smaller size\n", "may use 'larger size' or 'longer length' only"},
+        {"    measure: gap\n    at least: 2 x smaller size\n",
+         "may use 'larger size' or 'longer length' only"},
         {"    measure: T\n    at most: 1 in\n", "expected a measure of one indication"},
         {"    allowed: maybe\n", "expected none, no limit, a person decides or not said"},
         {"    allowed: none\n    when: depth over 1 in\n", "'when' is about the coupon"},
@@ -126,12 +139,15 @@ TEST_CASE("rules that make no sense are refused") {
 TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
     const auto table = [](const std::string &rows) {
         return head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
-               "rules:\n  - {id: r, types: porosity, measure: size, at most: table t, clause: c, standing: {house: x}}\n";
+               "rules:\n  - {id: r, types: porosity, measure: size, at most: table t, clause: c, standing: "
+               "{house: x}}\n";
     };
     CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/8 in: 2 in")).empty());
     CHECK(issues_of(table("up to 1/8 in: 1 in, from 1/8 in: 2 in")).find("overlap") != std::string::npos);
-    CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/4 in: 2 in")).find("warning: tables.t: there is a hole") != std::string::npos);
-    CHECK(issues_of(table("up to 1/8: 1 in, over 1/4 in: 2 in")).find("compares a length with a number") != std::string::npos);
+    CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/4 in: 2 in"))
+              .find("warning: tables.t: there is a hole") != std::string::npos);
+    CHECK(issues_of(table("up to 1/8: 1 in, over 1/4 in: 2 in")).find("compares a length with a number") !=
+          std::string::npos);
 }
 
 TEST_CASE("what no rule speaks of is listed") {

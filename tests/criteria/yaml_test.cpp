@@ -9,7 +9,8 @@ std::string issues_of(const std::string &text) {
     Issues issues;
     read_yaml(text, issues);
     std::string out;
-    for (const auto &i : issues.all()) out += std::to_string(i.where.line) + ":" + std::to_string(i.where.column) + " " + i.text + "\n";
+    for (const auto &i : issues.all())
+        out += std::to_string(i.where.line) + ":" + std::to_string(i.where.column) + " " + i.text + "\n";
     return out;
 }
 
@@ -29,13 +30,14 @@ TEST_CASE("a YAML file keeps its words and places") {
 
 TEST_CASE("what hides meaning in YAML is refused at its place") {
     CHECK(issues_of("a: 1\nb: 2\na: 3\n") == "3:1 key 'a' stands here a second time\n");
-    CHECK(issues_of("a: &x 1\nb: *x\n") == "1:4 found an anchor (&name); anchors are not allowed\n"
-                                           "2:4 found an alias (*name); write the value out, aliases are not allowed\n");
+    CHECK(issues_of("a: &x 1\nb: *x\n") ==
+          "1:4 found an anchor (&name); anchors are not allowed\n"
+          "2:4 found an alias (*name); write the value out, aliases are not allowed\n");
     CHECK(issues_of("a: 1\n<<: {b: 2}\n").find("2:1 found a merge key") == 0);
     CHECK(issues_of("a: 1\n---\nb: 2\n").find("found a second document") != std::string::npos);
     CHECK(issues_of("a: !!int 1\n").find("found a tag") != std::string::npos);
     CHECK(issues_of("a:\nb: 1\n").find("nothing stands here") != std::string::npos);
-    CHECK(issues_of("") .find("the file is empty") != std::string::npos);
+    CHECK(issues_of("").find("the file is empty") != std::string::npos);
     CHECK(issues_of("a: [1, 2\n").find("this is not YAML") != std::string::npos);
     CHECK(issues_of("a: \xff\n").find("not UTF-8") != std::string::npos);
     CHECK(issues_of(std::string("a: b\0c\n", 7)).find("not UTF-8") != std::string::npos);

@@ -13,7 +13,9 @@ using namespace beadbook;
 
 namespace {
 
-std::int64_t nm(std::string_view text, std::optional<Unit> unit = std::nullopt) { return parse_length(text, unit).nm; }
+std::int64_t nm(std::string_view text, std::optional<Unit> unit = std::nullopt) {
+    return parse_length(text, unit).nm;
+}
 
 std::string why_not(std::string_view text, std::optional<Unit> unit = std::nullopt) {
     try {
@@ -70,16 +72,21 @@ TEST_CASE("a typed length keeps its words and says its unit") {
 }
 
 TEST_CASE("other dimensions") {
-    CHECK(parse_typed("0.004 in2", Dimension::area, {}).value == Exact(4) * Exact(nm_per_inch) * Exact(nm_per_inch) / Exact(1000));
+    CHECK(parse_typed("0.004 in2", Dimension::area, {}).value ==
+          Exact(4) * Exact(nm_per_inch) * Exact(nm_per_inch) / Exact(1000));
     CHECK(parse_typed("2.5", Dimension::area, Unit::millimetre).value == Exact(2'500'000'000'000));
     CHECK(parse_typed("40 %", Dimension::number, {}).value == Exact::fraction(2, 5));
-    CHECK(parse_typed("350 F", Dimension::temperature, {}).value == parse_typed("176.66666 C", Dimension::temperature, {}).value + Exact(12));
-    CHECK(parse_typed("-40 C", Dimension::temperature, {}).value == parse_typed("-40 F", Dimension::temperature, {}).value);
+    CHECK(parse_typed("350 F", Dimension::temperature, {}).value ==
+          parse_typed("176.66666 C", Dimension::temperature, {}).value + Exact(12));
+    CHECK(parse_typed("-40 C", Dimension::temperature, {}).value ==
+          parse_typed("-40 F", Dimension::temperature, {}).value);
 }
 
 TEST_CASE("what is no length is refused, with the column and what was expected") {
-    CHECK(why_not("", Unit::inch) == "0: nothing given; expected a length such as 0.045 in, 3/16 in, 1-1/2 in or 1.2 mm");
-    CHECK(why_not("0.045") == "5: '0.045' has no unit; expected a length such as 0.045 in, 3/16 in, 1-1/2 in or 1.2 mm");
+    CHECK(why_not("", Unit::inch) ==
+          "0: nothing given; expected a length such as 0.045 in, 3/16 in, 1-1/2 in or 1.2 mm");
+    CHECK(why_not("0.045") ==
+          "5: '0.045' has no unit; expected a length such as 0.045 in, 3/16 in, 1-1/2 in or 1.2 mm");
     CHECK(why_not("1,5", Unit::inch) == "1: '1,5' has a comma; write a decimal point");
     CHECK(why_not("-1 in").find("is negative") != std::string::npos);
     CHECK(why_not("1/0 in").find("cannot have 0 below the line") != std::string::npos);
@@ -97,7 +104,9 @@ TEST_CASE("what is no length is refused, with the column and what was expected")
     CHECK(why_not("999999999 m").find("far too large") != std::string::npos);
     CHECK(why_not("0.0000000001 in").find("finer than can be kept exactly") != std::string::npos);
     CHECK(why_not("1/3 in").find("finer than can be kept exactly") != std::string::npos);
-    CHECK(why_not("\xff\xfe", Unit::inch).find("'?" "?'") != std::string::npos);
+    CHECK(why_not("\xff\xfe", Unit::inch)
+              .find("'?"
+                    "?'") != std::string::npos);
 }
 
 TEST_CASE("printing rounds for reading and never hides a difference") {
@@ -105,7 +114,8 @@ TEST_CASE("printing rounds for reading and never hides a difference") {
     CHECK(print(nm("3/16 in"), Dimension::length, Unit::inch) == "0.1875 in");
     CHECK(print(nm("3/16 in"), Dimension::length, Unit::millimetre) == "4.763 mm");
     CHECK(print(Exact(0), Dimension::length, Unit::inch) == "0 in");
-    const PrintedPair p = print_pair(Exact(nm("0.05 in")) + Exact(1), Exact(nm("0.05 in")), Dimension::length, Unit::inch);
+    const PrintedPair p =
+        print_pair(Exact(nm("0.05 in")) + Exact(1), Exact(nm("0.05 in")), Dimension::length, Unit::inch);
     CHECK(p.first != p.second);
     CHECK(p.second == "0.05 in");
     CHECK(p.difference != "0 in");
@@ -115,7 +125,8 @@ TEST_CASE("a length that was typed is printed back as the same number in its uni
     std::mt19937 random(1);
     for (int n = 0; n < 2000; ++n) {
         const int tenths = static_cast<int>(random() % 100'000);
-        const std::string typed = print(Exact(tenths) * Exact(nm_per_inch) / Exact(10'000), Dimension::length, Unit::inch);
+        const std::string typed =
+            print(Exact(tenths) * Exact(nm_per_inch) / Exact(10'000), Dimension::length, Unit::inch);
         CHECK(print(parse_typed(typed, Dimension::length, {}).value, Dimension::length, Unit::inch) == typed);
     }
 }
@@ -153,7 +164,9 @@ TEST_CASE("GNU units agrees with our units") {
 TEST_CASE("places along a weld, by distance, clock and angle") {
     const WeldLine straight{Length{nm("8 in")}, false};
     const WeldLine tube{Length{nm("12 in")}, true};
-    const auto at = [](std::string_view text, const WeldLine &weld) { return parse_place(text, weld, Unit::inch).value; };
+    const auto at = [](std::string_view text, const WeldLine &weld) {
+        return parse_place(text, weld, Unit::inch).value;
+    };
     CHECK(at("3.2", straight) == Exact(nm("3.2 in")));
     CHECK(at("8", straight) == Exact(nm("8 in")));
     CHECK(at("3:00", tube) == Exact(nm("3 in")));
@@ -190,8 +203,10 @@ TEST_CASE("words") {
     CHECK(nearest_word("undrcut", {"undercut", "overlap"}) == "undercut");
     CHECK(nearest_word("xyzzy", {"undercut", "overlap"}).empty());
     CHECK(listed({"a", "b", "c"}) == "a, b and c");
-    CHECK(shown(std::string("a\x01\xC3") + "b") == "a?" "?b");
+    CHECK(shown(std::string("a\x01\xC3") + "b") == "a?"
+                                                   "?b");
     CHECK(shown(std::string(200, 'x')).size() == 63);
     CHECK(valid_utf8("µ°²"));
-    for (const char *broken : {"\xC0\x80", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\x80"}) CHECK_FALSE(valid_utf8(broken));
+    for (const char *broken : {"\xC0\x80", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\x80"})
+        CHECK_FALSE(valid_utf8(broken));
 }

@@ -17,8 +17,8 @@ std::size_t coupons_to_try(std::size_t usual) {
     return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
 }
 
-/// Level 3 of ISO 23278 allows a linear indication of 6 mm but a round one of 4 mm only, so a neighbour that makes
-/// a round one linear does turn its reject into an accept: the standard says so, not we.
+/// Level 3 of ISO 23278 allows a linear indication of 6 mm but a round one of 4 mm only, so a neighbour that
+/// makes a round one linear does turn its reject into an accept: the standard says so, not we.
 bool longer_may_pass(const CriteriaSet &set) { return set.name == "iso-23278"; }
 
 /// The real evaluator's verdicts and why, and the naive one's, for whoever has to look into a failure.
@@ -27,7 +27,8 @@ std::string reasons(const CriteriaSet &set, const RandomCase &c) {
     const auto naive = naive_verdicts(set, c);
     std::string out;
     for (std::size_t k = 0; k < j.classes.size(); ++k) {
-        out += set.classes[k].id + ": " + std::string(name_of(j.classes[k].verdict)) + ", naive " + std::string(name_of(naive[k])) + "\n";
+        out += set.classes[k].id + ": " + std::string(name_of(j.classes[k].verdict)) + ", naive " +
+               std::string(name_of(naive[k])) + "\n";
         for (const auto &f : j.classes[k].findings)
             out += "  " + sentence({set, c.coupon, c.exams, c.indications, set.unit}, k, f) + "\n";
     }
@@ -35,7 +36,8 @@ std::string reasons(const CriteriaSet &set, const RandomCase &c) {
 }
 
 /// Tries `check` on random coupons of every set in turn; stops at the first that fails.
-template <class F> void for_random_coupons(std::size_t count, F check) {
+template <class F>
+void for_random_coupons(std::size_t count, F check) {
     std::mt19937 random(20261125);
     const auto sets = all_sets();
     for (std::size_t n = 0; n < count; ++n) {
@@ -51,9 +53,10 @@ template <class F> void for_random_coupons(std::size_t count, F check) {
 } // namespace
 
 TEST_CASE("the naive evaluator agrees on 100,000 random coupons", "[properties]") {
-    for_random_coupons(coupons_to_try(100'000), [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
-        return verdicts_of(set, c) == naive_verdicts(set, c);
-    });
+    for_random_coupons(coupons_to_try(100'000),
+                       [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
+                           return verdicts_of(set, c) == naive_verdicts(set, c);
+                       });
 }
 
 TEST_CASE("random coupons reach every verdict and every rule of the demonstration set", "[properties]") {
@@ -144,27 +147,32 @@ TEST_CASE("reading a straight weld from its other end changes nothing", "[proper
         if (c.coupon.line.closed) return true;
         RandomCase mirrored = c;
         for (auto &i : mirrored.indications)
-            i.place = Span{{c.coupon.line.length->nm - i.place->to.nm}, {c.coupon.line.length->nm - i.place->from.nm}};
+            i.place = Span{{c.coupon.line.length->nm - i.place->to.nm},
+                           {c.coupon.line.length->nm - i.place->from.nm}};
         return verdicts_of(set, c) == verdicts_of(set, mirrored);
     });
 }
 
-TEST_CASE("missing data never decides: what is said without it stays true whatever it turns out to be", "[properties]") {
-    for_random_coupons(coupons_to_try(40'000), [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
-        if (longer_may_pass(set)) return true;
-        const RandomCase holed = with_holes(c, set, random);
-        const auto partial = verdicts_of(set, holed);
-        const auto whole = verdicts_of(set, c);
-        for (std::size_t k = 0; k < whole.size(); ++k)
-            if (partial[k] != Verdict::cannot_say && partial[k] != whole[k]) {
-                // A person's decision or a gap keeps the whole one open too; only accept against reject contradicts,
-                // and an accept that the whole data do not bear out.
-                if (partial[k] != Verdict::accept && whole[k] != Verdict::accept) continue;
-                UNSCOPED_INFO("class " << set.classes[k].id << " is " << name_of(partial[k]) << " when only this is known:\n" << described(holed));
-                return false;
-            }
-        return true;
-    });
+TEST_CASE("missing data never decides: what is said without it stays true whatever it turns out to be",
+          "[properties]") {
+    for_random_coupons(
+        coupons_to_try(40'000), [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
+            if (longer_may_pass(set)) return true;
+            const RandomCase holed = with_holes(c, set, random);
+            const auto partial = verdicts_of(set, holed);
+            const auto whole = verdicts_of(set, c);
+            for (std::size_t k = 0; k < whole.size(); ++k)
+                if (partial[k] != Verdict::cannot_say && partial[k] != whole[k]) {
+                    // A person's decision or a gap keeps the whole one open too; only accept against reject
+                    // contradicts, and an accept that the whole data do not bear out.
+                    if (partial[k] != Verdict::accept && whole[k] != Verdict::accept) continue;
+                    UNSCOPED_INFO("class " << set.classes[k].id << " is " << name_of(partial[k])
+                                           << " when only this is known:\n"
+                                           << described(holed));
+                    return false;
+                }
+            return true;
+        });
 }
 
 TEST_CASE("inches and millimetres give the same verdict", "[properties]") {
@@ -172,15 +180,21 @@ TEST_CASE("inches and millimetres give the same verdict", "[properties]") {
     const auto set = demo_set();
     for (int n = 0; n < 2000; ++n) {
         // Whole tenths of a thousandth of an inch are exact in millimetres: 0.0001 in = 0.00254 mm.
-        const auto number = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
+        const auto number = [&](int from, int to) {
+            return std::uniform_int_distribution<int>(from, to)(random);
+        };
         CaseText inches{"magnetic=yes joint=groove weld-length=6in thickness=0.1250in", {}};
         CaseText metric{"magnetic=yes joint=groove weld-length=152.4mm thickness=3.175mm", {}};
         for (int i = number(0, 5); i >= 0; --i) {
             const int size = number(50, 900), at = number(0, 50'000);
-            const auto inch = [](int tenths) { return std::to_string(tenths / 10000) + "." + std::to_string(10000 + tenths % 10000).substr(1) + " in"; };
+            const auto inch = [](int tenths) {
+                return std::to_string(tenths / 10000) + "." +
+                       std::to_string(10000 + tenths % 10000).substr(1) + " in";
+            };
             const auto mm = [](int tenths) {
                 const long hundred_thousandths = tenths * 254L;
-                return std::to_string(hundred_thousandths / 100000) + "." + std::to_string(100000 + hundred_thousandths % 100000).substr(1) + " mm";
+                return std::to_string(hundred_thousandths / 100000) + "." +
+                       std::to_string(100000 + hundred_thousandths % 100000).substr(1) + " mm";
             };
             inches.log.push_back("RT gas pore " + inch(size) + " at " + inch(at));
             metric.log.push_back("RT gas pore " + mm(size) + " at " + mm(at));

@@ -24,8 +24,18 @@ public:
     Naive(const CriteriaSet &set, const RandomCase &c) : set_(set), c_(c) {
         around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
         for (const auto &i : c.indications)
-            things_.push_back({i.type, {i.type}, i.exam, i.place->from.nm, i.place->to.nm, i.across->from.nm, i.across->to.nm,
-                               i.measures, i.words, Shape::unknown, false, {}});
+            things_.push_back({i.type,
+                               {i.type},
+                               i.exam,
+                               i.place->from.nm,
+                               i.place->to.nm,
+                               i.across->from.nm,
+                               i.across->to.nm,
+                               i.measures,
+                               i.words,
+                               Shape::unknown,
+                               false,
+                               {}});
         for (auto &t : things_) {
             settle_shape(t);
             t.has_linear = t.shape == Shape::linear;
@@ -52,8 +62,11 @@ public:
             for (std::size_t i = 0; i < things_.size(); ++i)
                 ask = ask || (!covered[i] && !Vocabulary::shipped()[things_[i].type].measured);
             for (const auto &rule : set_.rules) {
-                const bool there = std::any_of(c_.indications.begin(), c_.indications.end(), [&](const Indication &i) { return rule.subject.covers(i.type, i.exam); });
-                ask = ask || (rule.must_be_measured && !there && applies(rule) && rule.limits[k].kind == Limit::Kind::value);
+                const bool there =
+                    std::any_of(c_.indications.begin(), c_.indications.end(),
+                                [&](const Indication &i) { return rule.subject.covers(i.type, i.exam); });
+                ask = ask || (rule.must_be_measured && !there && applies(rule) &&
+                              rule.limits[k].kind == Limit::Kind::value);
             }
             out[k] = reject ? Verdict::reject : ask ? Verdict::cannot_say : Verdict::accept;
         }
@@ -67,8 +80,10 @@ private:
     bool condition(const Condition &c, const Thing *t) const {
         static const Environment::Values nothing;
         Missing missing;
-        if (c.kind == Condition::Kind::fact) return c.word(c_.coupon.facts[static_cast<std::size_t>(c.fact)], missing) == Truth::yes;
-        if (c.kind == Condition::Kind::attribute) return c.word(t->words[static_cast<std::size_t>(c.attribute)], missing) == Truth::yes;
+        if (c.kind == Condition::Kind::fact)
+            return c.word(c_.coupon.facts[static_cast<std::size_t>(c.fact)], missing) == Truth::yes;
+        if (c.kind == Condition::Kind::attribute)
+            return c.word(t->words[static_cast<std::size_t>(c.attribute)], missing) == Truth::yes;
         return c.compare(env(t ? t->measures : nothing), missing) == Truth::yes;
     }
 
@@ -88,13 +103,17 @@ private:
             for (std::size_t i = 0; i < things_.size() && !changed; ++i)
                 for (std::size_t j = 0; j < things_.size() && !changed; ++j) {
                     Thing &a = things_[i], &b = things_[j];
-                    if (i == j || a.exam != b.exam || !merge.subject.covers(a.type, a.exam) || !merge.subject.covers(b.type, b.exam)) continue;
+                    if (i == j || a.exam != b.exam || !merge.subject.covers(a.type, a.exam) ||
+                        !merge.subject.covers(b.type, b.exam))
+                        continue;
                     const auto gap = forward_gap(a, b);
                     if (!gap) continue;
                     Environment::Values pair;
                     pair.set(Quantity::gap, Exact(*gap));
-                    pair.set(Quantity::smaller_size, std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
-                    pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    pair.set(Quantity::smaller_size,
+                             std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    pair.set(Quantity::larger_size,
+                             std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
                     Missing missing;
                     if (merge.when.compare(env(pair), missing) != Truth::yes) continue;
                     join(a, b);
@@ -113,7 +132,8 @@ private:
             a.measures.set(q, std::max(measure(a, q), measure(b, q)));
         a.measures.set(Quantity::area, measure(a, Quantity::area) + measure(b, Quantity::area));
         a.measures.set(Quantity::length, Exact(a.to - a.from));
-        a.measures.set(Quantity::size, std::max({measure(a, Quantity::size), measure(b, Quantity::size), Exact(a.to - a.from)}));
+        a.measures.set(Quantity::size, std::max({measure(a, Quantity::size), measure(b, Quantity::size),
+                                                 Exact(a.to - a.from)}));
         a.has_linear = a.has_linear || b.has_linear;
         a.narrowest = std::min(a.narrowest, b.narrowest);
         a.across_from = std::min(a.across_from, b.across_from);
@@ -128,7 +148,8 @@ private:
     bool irrelevant(const Thing &t) const {
         return std::any_of(set_.relevance.begin(), set_.relevance.end(), [&](const Relevance &r) {
             return r.subject.covers(t.type, t.exam) &&
-                   std::all_of(r.ignore.begin(), r.ignore.end(), [&](const Condition &c) { return condition(c, &t); });
+                   std::all_of(r.ignore.begin(), r.ignore.end(),
+                               [&](const Condition &c) { return condition(c, &t); });
         });
     }
 
@@ -145,16 +166,19 @@ private:
     }
 
     bool applies(const Rule &rule) const {
-        return std::all_of(rule.when.begin(), rule.when.end(), [&](const Condition &c) { return condition(c, nullptr); });
+        return std::all_of(rule.when.begin(), rule.when.end(),
+                           [&](const Condition &c) { return condition(c, nullptr); });
     }
 
     void judge_rule(const Rule &rule, std::size_t k, bool &reject, bool &ask, std::vector<bool> &covered) {
         if (rule.kind == Rule::Kind::combine) {
             if (!applies(rule)) return;
             std::int64_t near = 0;
-            for (const std::size_t other : rule.combined) near += at_borderline(set_.rules[other], k, rule.borderline);
+            for (const std::size_t other : rule.combined)
+                near += at_borderline(set_.rules[other], k, rule.borderline);
             const Exact limit = rule.limits[k].formula.evaluate({c_.coupon.values}).value;
-            reject = reject || (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
+            reject = reject ||
+                     (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
             return;
         }
         for (std::size_t e = 0; e < exam_count; ++e) {
@@ -173,39 +197,49 @@ private:
     }
 
     bool speaks_of(const Rule &rule, const Thing &t, Exam exam) const {
-        const bool type = std::any_of(t.types.begin(), t.types.end(), [&](TypeId x) { return rule.subject.covers(x, t.exam); });
-        return t.exam == exam && type && applies(rule) && (rule.shape == Shape::unknown || rule.shape == t.shape) &&
-               std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) { return condition(c, &t); });
+        const bool type = std::any_of(t.types.begin(), t.types.end(),
+                                      [&](TypeId x) { return rule.subject.covers(x, t.exam); });
+        return t.exam == exam && type && applies(rule) &&
+               (rule.shape == Shape::unknown || rule.shape == t.shape) &&
+               std::all_of(rule.where.begin(), rule.where.end(),
+                           [&](const Condition &c) { return condition(c, &t); });
     }
 
     std::int64_t at_borderline(const Rule &rule, std::size_t k, const Exact &share) const {
         for (const auto &t : things_)
             for (std::size_t e = 0; e < exam_count; ++e) {
-                if (!speaks_of(rule, t, static_cast<Exam>(e)) || rule.limits[k].kind != Limit::Kind::value) continue;
+                if (!speaks_of(rule, t, static_cast<Exam>(e)) || rule.limits[k].kind != Limit::Kind::value)
+                    continue;
                 const Exact limit = rule.limits[k].formula.evaluate(env(t.measures)).value;
                 if (rule.measure.evaluate(env(t.measures)).value >= limit * share) return 1;
             }
         return 0;
     }
 
-    void compare(const Evaluated &measured, const Rule &rule, const Evaluated &limit, bool &reject, bool &ask) const {
+    void compare(const Evaluated &measured, const Rule &rule, const Evaluated &limit, bool &reject,
+                 bool &ask) const {
         if (!measured.known() || !limit.known())
             ask = true;
         else if (!holds(measured.value, rule.compare, limit.value))
             reject = true;
     }
 
-    void judge_found(const Rule &rule, const Formula &limit, const std::vector<Thing> &found, bool &reject, bool &ask) const {
+    void judge_found(const Rule &rule, const Formula &limit, const std::vector<Thing> &found, bool &reject,
+                     bool &ask) const {
         if (rule.kind == Rule::Kind::each) {
-            for (const auto &t : found) compare(rule.measure.evaluate(env(t.measures)), rule, limit.evaluate(env(t.measures)), reject, ask);
+            for (const auto &t : found)
+                compare(rule.measure.evaluate(env(t.measures)), rule, limit.evaluate(env(t.measures)), reject,
+                        ask);
         } else if (rule.kind == Rule::Kind::gap) {
             for (const auto &a : found)
                 for (const auto &b : found) {
                     const auto gap = &a == &b ? std::nullopt : forward_gap(a, b);
                     if (!gap) continue;
                     Environment::Values pair;
-                    pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
-                    pair.set(Quantity::longer_length, std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
+                    pair.set(Quantity::larger_size,
+                             std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+                    pair.set(Quantity::longer_length,
+                             std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
                     compare({Exact(*gap), {}}, rule, limit.evaluate(env(pair)), reject, ask);
                 }
         } else {
@@ -215,11 +249,14 @@ private:
                 const Exact length = c_.coupon.line.length->nm;
                 if (length < window) most.value = most.value * length / window;
             }
-            for (const auto &group : groups(rule, found)) compare({held(rule, group), {}}, rule, most, reject, ask);
+            for (const auto &group : groups(rule, found))
+                compare({held(rule, group), {}}, rule, most, reject, ask);
         }
     }
 
-    Exact weight(const Rule &rule, const Thing &t) const { return rule.kind == Rule::Kind::count ? Exact(1) : measure(t, rule.summed); }
+    Exact weight(const Rule &rule, const Thing &t) const {
+        return rule.kind == Rule::Kind::count ? Exact(1) : measure(t, rule.summed);
+    }
 
     Exact total(const Rule &rule, const std::vector<Thing> &group) const {
         Exact sum = 0;
@@ -230,7 +267,8 @@ private:
     Exact held(const Rule &rule, const std::vector<Thing> &group) const {
         if (!rule.window || rule.window->kind == Window::Kind::whole_weld) return total(rule, group);
         if (rule.window->kind == Window::Kind::area) return Exact(in_area(rule, group));
-        const auto width = static_cast<std::int64_t>(rule.window->length.evaluate({c_.coupon.values}).value.num());
+        const auto width =
+            static_cast<std::int64_t>(rule.window->length.evaluate({c_.coupon.values}).value.num());
         if (width >= c_.coupon.line.length->nm) return total(rule, group);
         Exact most = 0;
         const bool length = rule.kind == Rule::Kind::sum && rule.summed == Quantity::length;
@@ -242,8 +280,11 @@ private:
                     const std::int64_t from = t.from + turn * around_, to = t.to + turn * around_;
                     // Half a step aside: a window that overlaps by more than a point at either end.
                     const bool touched = 2 * to > 2 * start - grid && 2 * from < 2 * (start + width) - grid;
-                    if (length) inside = inside + Exact(std::max<std::int64_t>(0, std::min(to, start + width) - std::max(from, start)));
-                    else if (touched) inside = weight(rule, t);
+                    if (length)
+                        inside = inside + Exact(std::max<std::int64_t>(0, std::min(to, start + width) -
+                                                                              std::max(from, start)));
+                    else if (touched)
+                        inside = weight(rule, t);
                 }
                 here = here + inside;
             }
@@ -276,10 +317,12 @@ private:
                         if (y >= longest || static_cast<Int128>(x) * y >= rule.window->area.num()) continue;
                         std::vector<bool> in(group.size(), false);
                         for (std::size_t i = 0; i < all.size(); ++i)
-                            if (all[i].to >= left.to && all[i].from <= std::max(right.from, left.to) && all[i].across_to >= low.across_to &&
+                            if (all[i].to >= left.to && all[i].from <= std::max(right.from, left.to) &&
+                                all[i].across_to >= low.across_to &&
                                 all[i].across_from <= std::max(high.across_from, low.across_to))
                                 in[id[i]] = true;
-                        most = std::max(most, static_cast<std::int64_t>(std::count(in.begin(), in.end(), true)));
+                        most =
+                            std::max(most, static_cast<std::int64_t>(std::count(in.begin(), in.end(), true)));
                     }
             }
         return most;
@@ -309,7 +352,8 @@ private:
                 const bool linked = std::all_of(gaps.begin(), gaps.end(), [&](std::int64_t gap) {
                     Environment::Values group;
                     group.set(Quantity::longest, longest);
-                    return holds(Exact(gap), rule.linked->edges[0].compare, rule.linked->edges[0].right.evaluate(env(group)).value);
+                    return holds(Exact(gap), rule.linked->edges[0].compare,
+                                 rule.linked->edges[0].right.evaluate(env(group)).value);
                 });
                 if (linked) out.push_back(run);
             }
@@ -325,6 +369,8 @@ private:
 
 } // namespace
 
-std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) { return Naive(set, c).run(); }
+std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) {
+    return Naive(set, c).run();
+}
 
 } // namespace beadbook::test

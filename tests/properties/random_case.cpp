@@ -13,7 +13,9 @@ namespace {
 
 constexpr std::int64_t step = nm_per_inch / 64;
 
-int pick(std::mt19937 &random, int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); }
+int pick(std::mt19937 &random, int from, int to) {
+    return std::uniform_int_distribution<int>(from, to)(random);
+}
 
 Exact steps(std::mt19937 &random, int from, int to) { return Exact(pick(random, from, to) * step); }
 
@@ -33,10 +35,13 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
     RandomCase out;
     Coupon &coupon = out.coupon;
     for (std::size_t f = 0; f < fact_count; ++f)
-        coupon.facts[f] = static_cast<std::uint8_t>(pick(random, 1, static_cast<int>(info(static_cast<Fact>(f)).words.size())));
-    for (std::size_t q = 0; q < coupon_quantities; ++q) coupon.values.set(static_cast<Quantity>(q), steps(random, 4, 24));
+        coupon.facts[f] = static_cast<std::uint8_t>(
+            pick(random, 1, static_cast<int>(info(static_cast<Fact>(f)).words.size())));
+    for (std::size_t q = 0; q < coupon_quantities; ++q)
+        coupon.values.set(static_cast<Quantity>(q), steps(random, 4, 24));
     const auto value = [&](Quantity q) { return Exact(coupon.values[q]); };
-    if (value(Quantity::thicker) < value(Quantity::thinner)) coupon.values.set(Quantity::thicker, value(Quantity::thinner));
+    if (value(Quantity::thicker) < value(Quantity::thinner))
+        coupon.values.set(Quantity::thicker, value(Quantity::thinner));
     coupon.values.set(Quantity::design_temperature, Exact(pick(random, -2, 16) * 50'000'000LL));
     const std::int64_t length = pick(random, 3, 8) * nm_per_inch;
     coupon.values.set(Quantity::weld_length, Exact(length));
@@ -69,7 +74,9 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
 }
 
 RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &random) {
-    const auto forget = [&](Environment::Values &values, std::size_t q) { values.forget(static_cast<Quantity>(q)); };
+    const auto forget = [&](Environment::Values &values, std::size_t q) {
+        values.forget(static_cast<Quantity>(q));
+    };
     for (std::size_t q = 0; q < coupon_quantities; ++q)
         if (pick(random, 0, 9) == 0) {
             forget(out.coupon.values, q);
@@ -79,7 +86,8 @@ RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &rand
         if (pick(random, 0, 9) == 0) fact = 0;
     for (auto &i : out.indications) {
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
-            if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width))) forget(i.measures, q);
+            if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)))
+                forget(i.measures, q);
         if (pick(random, 0, 5) == 0) i.place.reset();
         if (pick(random, 0, 5) == 0) i.across.reset();
         for (auto &word : i.words)
@@ -119,18 +127,23 @@ std::string described(const RandomCase &c) {
     for (std::size_t q = 0; q < coupon_quantities; ++q)
         if (c.coupon.values.has(static_cast<Quantity>(q)))
             out << info(static_cast<Quantity>(q)).name << " "
-                << print(c.coupon.values[static_cast<Quantity>(q)], info(static_cast<Quantity>(q)).dimension, Unit::inch) << "; ";
+                << print(c.coupon.values[static_cast<Quantity>(q)], info(static_cast<Quantity>(q)).dimension,
+                         Unit::inch)
+                << "; ";
     for (std::size_t f = 0; f < fact_count; ++f)
         if (c.coupon.facts[f]) out << info(static_cast<Fact>(f)).words[c.coupon.facts[f] - 1u] << " ";
     out << (c.coupon.line.closed ? "closed\n" : "straight\n");
     for (const auto &i : c.indications) {
         out << "#" << i.number << " " << name_of(i.exam) << " " << v[i.type].name;
-        if (i.place) out << " " << print(i.place->from.nm, Dimension::length, Unit::inch) << ".." << print(i.place->to.nm, Dimension::length, Unit::inch);
+        if (i.place)
+            out << " " << print(i.place->from.nm, Dimension::length, Unit::inch) << ".."
+                << print(i.place->to.nm, Dimension::length, Unit::inch);
         if (i.across) out << " across " << print(i.across->from.nm, Dimension::length, Unit::inch);
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
             if (i.measures.has(static_cast<Quantity>(q)))
                 out << " " << info(static_cast<Quantity>(q)).name << " "
-                    << print(i.measures[static_cast<Quantity>(q)], info(static_cast<Quantity>(q)).dimension, Unit::inch);
+                    << print(i.measures[static_cast<Quantity>(q)], info(static_cast<Quantity>(q)).dimension,
+                             Unit::inch);
         out << "\n";
     }
     return out.str();

@@ -100,11 +100,14 @@ TEST_CASE("a correction supersedes and keeps the old entry") {
     CHECK(book.coupon("T-1", 6).indications[0].measures.at(Quantity::size).text == "0.04 in");
     CHECK(book.history("T-1").size() == 7);
     CHECK(book.ledger().verify().faults.empty());
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.correct_indication("T-1", better, stamp, " "); }), says("needs a reason"));
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.withdraw_exam("T-1", 1, stamp, "x"); }), says("withdraw its indications first"));
+    CHECK_THROWS_WITH(book.ledger().transact([&] { book.correct_indication("T-1", better, stamp, " "); }),
+                      says("needs a reason"));
+    CHECK_THROWS_WITH(book.ledger().transact([&] { book.withdraw_exam("T-1", 1, stamp, "x"); }),
+                      says("withdraw its indications first"));
     CouponRecord shorter = now.record;
     shorter.set("weld-length", "2 in");
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.change_coupon(shorter, stamp, "x"); }), says("#3 would not fit"));
+    CHECK_THROWS_WITH(book.ledger().transact([&] { book.change_coupon(shorter, stamp, "x"); }),
+                      says("#3 would not fit"));
 }
 
 TEST_CASE("a failed command stores nothing of itself") {
@@ -174,7 +177,8 @@ TEST_CASE("files that are no record of ours are refused and left alone") {
         db.exec("PRAGMA user_version = 99");
     }
     CHECK(trouble(folder.file("new.db")).find("newer beadbook") != std::string::npos);
-    CHECK(trouble(folder.file("no/such/folder/b.db"), Ledger::Mode::write).find("there is no record yet") != std::string::npos);
+    CHECK(trouble(folder.file("no/such/folder/b.db"), Ledger::Mode::write).find("there is no record yet") !=
+          std::string::npos);
 }
 
 TEST_CASE("a truncated or damaged record is refused or found out, at every length") {
@@ -218,7 +222,8 @@ TEST_CASE("two writers wait for each other and the chain holds") {
     }
     const auto write = [&] {
         Book book(path, Ledger::Mode::write);
-        for (int n = 0; n < 50; ++n) book.ledger().transact([&] { book.add_remark("T-1", "from a thread", stamp); });
+        for (int n = 0; n < 50; ++n)
+            book.ledger().transact([&] { book.add_remark("T-1", "from a thread", stamp); });
     };
     std::thread one(write), two(write), three(write);
     one.join();
@@ -263,6 +268,7 @@ TEST_CASE("a killed process never leaves half a command") {
 
 TEST_CASE("dates are days of the calendar") {
     CHECK(checked_date("2024-02-29") == "2024-02-29");
-    for (const char *bad : {"2025-02-29", "2026-13-01", "2026-11-31", "26-11-25", "2026/11/25", "2026-11-25x", "", "today", "2026-1-2 "})
+    for (const char *bad : {"2025-02-29", "2026-13-01", "2026-11-31", "26-11-25", "2026/11/25", "2026-11-25x",
+                            "", "today", "2026-1-2 "})
         CHECK_THROWS_AS(checked_date(bad), DataError);
 }

@@ -37,8 +37,10 @@ TEST_CASE("short lines are read as a technician means them") {
     CHECK(read_back("slag 6mm x 1mm at 10 mm") == "slag inclusion length 6mm width 1mm at 10 mm");
     CHECK(read_back("undercut l 3/8 d 0.010 at 1-1/2 face smooth") ==
           "undercut length 3/8 in depth 0.010 in at 1-1/2 in face smooth");
-    CHECK(read_back("lack of fusion from 2 to 2.4 # side wall") == "incomplete fusion from 2 in to 2.4 in # side wall");
-    CHECK(read_back("Incomplete Root Penetration l 1/4 side root") == "incomplete root penetration length 1/4 in root");
+    CHECK(read_back("lack of fusion from 2 to 2.4 # side wall") ==
+          "incomplete fusion from 2 in to 2.4 in # side wall");
+    CHECK(read_back("Incomplete Root Penetration l 1/4 side root") ==
+          "incomplete root penetration length 1/4 in root");
     CHECK(read_back("ri 1.5 mm at 3:30", tube) == "rounded indication size 1.5 mm at 3:30");
     CHECK(read_back("ri 0.1 at 4 o'clock", tube) == "rounded indication size 0.1 in at 4 o'clock");
     CHECK(read_back("crack at 105 deg", tube) == "crack at 105 deg");
@@ -49,8 +51,9 @@ TEST_CASE("short lines are read as a technician means them") {
 }
 
 TEST_CASE("what is printed can be read again and is the same") {
-    for (const char *line : {"pore 0.045 @ 3.2", "slag .25x.05 @ 4-1/8", "undercut l 3/8 d 0.010 at 1-1/2 face smooth",
-                             "lack of fusion from 2 to 2.4 # side wall", "pore 0.1 at 2 across left 0.2"}) {
+    for (const char *line :
+         {"pore 0.045 @ 3.2", "slag .25x.05 @ 4-1/8", "undercut l 3/8 d 0.010 at 1-1/2 face smooth",
+          "lack of fusion from 2 to 2.4 # side wall", "pore 0.1 at 2 across left 0.2"}) {
         const IndicationRecord once = parse_log_line(line, straight, Unit::inch);
         CHECK(parse_log_line(print_log_line(once), straight, Unit::inch) == once);
         CHECK(IndicationRecord::from_json(once.to_json(), straight, Unit::inch) == once);
@@ -75,7 +78,9 @@ TEST_CASE("facts follow from what was written") {
 }
 
 TEST_CASE("lines that cannot be taken say where and why") {
-    CHECK(why_not("undrcut d 0.04").find("0: 'undrcut d' does not begin with a type of imperfection; did you mean 'undercut'?") == 0);
+    CHECK(why_not("undrcut d 0.04")
+              .find("0: 'undrcut d' does not begin with a type of imperfection; did you mean 'undercut'?") ==
+          0);
     CHECK(why_not("").find("a line begins with the type") != std::string::npos);
     CHECK(why_not("0.045 pore").find("a line begins with the type") != std::string::npos);
     CHECK(why_not("pore 0.045 at 30").find("14: '30' is off the weld") == 0);
@@ -104,7 +109,8 @@ TEST_CASE("lines that cannot be taken say where and why") {
 
 TEST_CASE("random bytes are refused or read, never worse") {
     std::mt19937 random(5);
-    const std::string alphabet = "pore slag undercut at from to mid @#x 0123456789./-:'\"deg mm in\xC2\xB0\xff\x01";
+    const std::string alphabet =
+        "pore slag undercut at from to mid @#x 0123456789./-:'\"deg mm in\xC2\xB0\xff\x01";
     for (int n = 0; n < 20'000; ++n) {
         std::string line;
         for (auto size = random() % 40; size > 0; --size) line += alphabet[random() % alphabet.size()];

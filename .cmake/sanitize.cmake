@@ -1,0 +1,5 @@
+# cmake -C .cmake/sanitize.cmake -B .build/sanitize: AddressSanitizer, UBSan and the tests.
+set(CMAKE_BUILD_TYPE Sanitize CACHE STRING "")
+set(CMAKE_CXX_FLAGS_SANITIZE "-O1 -g1" CACHE STRING "")
+set(BEADBOOK_SANITIZE ON CACHE BOOL "")
+set(BEADBOOK_TESTS ON CACHE BOOL "")

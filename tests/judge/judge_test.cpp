@@ -1,0 +1,223 @@
+// The evaluator's single habits, each shown on the smallest case.
+#include "case.hpp"
+#include "catch.hpp"
+#include "judge/neighbours.hpp"
+#include "judge/window.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+std::string rule(const std::string &lines) {
+    return head() + "rules:\n  - {id: r, types: any, exams: RT, clause: c, standing: {house: x}, " + lines +
+           "}\n";
+}
+
+std::string verdict(const std::string &rule_lines, const std::string &coupon,
+                    const std::vector<std::string> &log) {
+    return judged(set_from(rule(rule_lines)), {coupon, log}).verdicts().substr(2, 6);
+}
+
+const std::string yes = "accept", no = "reject", open = "cannot";
+
+} // namespace
+
+TEST_CASE("at the limit is accepted, one nanometre over is not") {
+    auto set = set_from(rule("measure: size, at most: 1/16 in"));
+    JudgedCase c = judged(set, {"", {"RT gas pore 1/16"}});
+    CHECK(c.verdicts() == "A accept, B accept");
+    CHECK(c.judgement.classes[0].nearest->measured == c.judgement.classes[0].nearest->limit);
+    c.indications[0].measures.set(Quantity::size, Exact(1'587'501));
+    CHECK(judge(*set, c.coupon, c.exams, c.indications).classes[0].verdict == Verdict::reject);
+}
+
+TEST_CASE("T/3 is not decided by rounding") {
+    CHECK(verdict("measure: size, at most: T/3", "thickness=1mm", {"RT gas pore 0.333333 mm"}) == yes);
+    CHECK(verdict("measure: size, at most: T/3", "thickness=1mm", {"RT gas pore 0.333334 mm"}) == no);
+    CHECK(verdict("measure: size, under: T", "thickness=0.1in", {"RT gas pore 0.1"}) == no);
+    CHECK(verdict("measure: angle, over: 90 deg", "", {"RT weld toe angle angle 90"}) == no);
+    CHECK(verdict("measure: angle, at least: 90 deg", "", {"RT weld toe angle angle 90"}) == yes);
+}
+
+TEST_CASE("nothing examined is never accepted") {
+    const auto set = set_from(rule("measure: size, at most: 1 in"));
+    CHECK(judged(set, {"", {}, ""}).verdicts() == "A cannot say, B cannot say");
+    CHECK(judged(set, {"", {}, "VT"}).verdicts() == "A accept, B accept");
+    JudgedCase c = judged(set, {"", {}, "VT"});
+    c.exams[0] = {Exam::VT, false, "the root was not seen"};
+    const Judgement j = judge(*set, c.coupon, c.exams, c.indications);
+    CHECK(j.classes[0].verdict == Verdict::cannot_say);
+    CHECK(sentence(c.view(), 0, j.classes[0].findings[0]) ==
+          "No examination is on record; the VT does not count: the root was not seen.");
+}
+
+TEST_CASE("missing is not zero") {
+    CHECK(verdict("measure: depth, at most: 1 in", "", {"RT undercut l 0.1"}) == open);
+    CHECK(verdict("measure: size, at most: T", "", {"RT gas pore 0.001"}) == open);
+    CHECK(verdict("measure: size, at most: 1 in, when: magnetic is yes", "", {"RT gas pore 2"}) == open);
+    CHECK(verdict("allowed: none, where: depth over 0.1 in", "", {"RT undercut l 0.1"}) == open);
+    CHECK(verdict("measure: sum of length, window: 1 in, at most: 1 in", "", {"RT crack at 1"}) == open);
+    const auto c = judged(set_from(rule("measure: depth, at most: 1 in, title: Depth")),
+                          {"", {"RT undercut l 0.1 at 2"}});
+    CHECK(c.sentences("A") ==
+          "#1 undercut from 2 in to 2.1 in: Depth cannot be decided without the depth.\n");
+}
+
+TEST_CASE("a reject beats a cannot-say, a cannot-say beats an accept") {
+    CHECK(verdict("measure: size, at most: 0.1 in", "", {"RT gas pore 0.2", "RT gas pore at 1"}) == no);
+    CHECK(verdict("measure: size, at most: 0.1 in", "", {"RT gas pore 0.05", "RT gas pore at 1"}) == open);
+}
+
+TEST_CASE("what no rule speaks of is never accepted") {
+    const auto set = set_from(head() + "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at "
+                                       "most: 1 in, clause: c, standing: {house: x}}\n"
+                                       "gaps:\n  - {text: table 9 was not read, types: undercut}\n");
+    CHECK(judged(set, {"", {"RT crack l 0.1"}}).verdicts() == "A cannot say, B cannot say");
+    CHECK(judged(set, {"", {"VT gas pore 0.1"}}).sentences("A") ==
+          "#1 gas pore: no rule of this set speaks of it as found by VT.\n");
+    CHECK(judged(set, {"", {"RT undercut l 0.1"}}).sentences("A") ==
+          "#1 undercut: only this part could judge it, and it is a known gap: table 9 was not read.\n");
+}
+
+TEST_CASE("a window slides exactly and counts what it cuts by the part inside") {
+    const std::string sum = "measure: sum of length, window: 1 in, at most: 0.5 in";
+    CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3 at 0.8"}) ==
+          yes); // 0.3 and 0.2 in the worst inch
+    CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3 at 0.7999"}) == no);
+    CHECK(verdict(sum, "weld-length=0.9in", {"RT slag l 0.3 at 0", "RT slag l 0.3"}) ==
+          no);                                                                // all of it is in any inch
+    CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3"}) == open); // the second may be near
+    CHECK(verdict(sum, "", {"RT slag l 0.2 at 0", "RT slag l 0.3"}) == yes);  // even together within
+}
+
+TEST_CASE("windows run over the datum of a closed weld") {
+    const std::string sum = "measure: sum of length, window: 1 in, at most: 0.5 in";
+    const std::vector<std::string> ends{"RT slag l 0.3 at 0", "RT slag l 0.3 at 7.7"};
+    CHECK(verdict(sum, "weld-length=8in", ends) == yes);
+    CHECK(verdict(sum, "weld-length=8in seam=girth", ends) == no);
+    CHECK(verdict(sum, "seam=girth", ends) == open); // how far round is not known
+    CHECK(verdict("measure: gap, at least: 0.1 in", "weld-length=8in seam=girth", ends) == no);
+    CHECK(verdict("measure: count, linked: gap at most 0.1 in, at most: 1", "weld-length=8in seam=girth",
+                  ends) == no);
+}
+
+TEST_CASE("a count in an area") {
+    const std::string area = "measure: count, window: '1 in2, longest side 4 in', at most: 2";
+    const auto at = [](const std::string &along, const std::string &across) {
+        return "RT ri 0.01 mid " + along + " across " + across;
+    };
+    CHECK(verdict(area, "", {at("1", "0"), at("2", "0"), at("4.9", "0")}) == no);     // 4 in by any height
+    CHECK(verdict(area, "", {at("1", "0"), at("2", "0"), at("5.02", "0")}) == yes);   // longer than the side
+    CHECK(verdict(area, "", {at("1", "0"), at("1", "1.5"), at("1.5", "0.7")}) == no); // 0.5 by 1.5
+    CHECK(verdict(area, "", {at("1", "0"), at("3", "0.6"), at("2", "0.3")}) == yes);  // 2 by 0.6 is over
+    CHECK(verdict(area, "", {"RT ri 0.01 mid 1", "RT ri 0.01 mid 2", "RT ri 0.01 mid 3"}) == open);
+    CHECK(verdict(area, "", {"RT ri 0.01 mid 1", "RT ri 0.01 mid 2", "RT ri 0.01 mid 9"}) == yes);
+}
+
+TEST_CASE("a limit shrinks in proportion on a weld shorter than the window") {
+    const std::string count = "measure: count, window: 6 in, short weld: in proportion, at most: 12";
+    const auto pores = [](int n) {
+        std::vector<std::string> out;
+        for (int i = 0; i < n; ++i) out.push_back("RT gas pore 0.01 at 0." + std::to_string(10 + i));
+        return out;
+    };
+    // Twelve in six inches, fewer in proportion for shorter welds: ASME IX QW-191 as the sheet on US codes
+    // reads it.
+    CHECK(verdict(count, "weld-length=6in", pores(12)) == yes);
+    CHECK(verdict(count, "weld-length=3in", pores(6)) == yes);
+    CHECK(verdict(count, "weld-length=3in", pores(7)) == no);
+    CHECK(verdict(count, "", pores(7)) == open);
+}
+
+TEST_CASE("spacing is by the larger neighbour, whatever lies between") {
+    const std::string gap = "measure: gap, at least: 2 x larger size";
+    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1 at 1.3"}) == yes);
+    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1 at 1.2999"}) == no);
+    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.01 at 1.2", "RT gas pore 0.1 at 1.29"}) ==
+          no);
+    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1"}) == open);
+    CHECK(verdict(gap, "", {"RT gas pore 0.1"}) == yes);
+}
+
+TEST_CASE("neighbours that count as one are judged by their whole extent") {
+    const auto set = set_from(head() + R"(
+merge:
+  - {id: m, types: any, exams: RT, when: gap under smaller size, clause: c, standing: {house: x}}
+rules:
+  - {id: r, types: any, exams: RT, measure: length, at most: 0.25 in, clause: c, standing: {house: x}}
+)");
+    const auto says_of = [&](const std::vector<std::string> &log) {
+        return judged(set, {"weld-length=8in seam=girth", log}).verdicts().substr(2, 6);
+    };
+    CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1 at 1.2"}) == yes);    // gap equal to the smaller: two
+    CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1 at 1.19"}) == no);    // one of 0.29
+    CHECK(says_of({"RT slag l 0.1 at 7.95", "RT slag l 0.1 at 0.11"}) == no); // over the datum
+    CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1"}) == open);          // may be one
+    // A small one between two large ones does not keep them apart.
+    CHECK(says_of({"RT slag l 0.2 at 1", "RT slag l 0.01 at 1.25", "RT slag l 0.2 at 1.35"}) == no);
+}
+
+TEST_CASE("groups in line hold together as far as their longest member allows") {
+    const auto group = [](std::vector<std::pair<double, double>> spans,
+                          std::optional<std::int64_t> around = {}) {
+        std::vector<Span> s;
+        std::vector<std::int64_t> lengths;
+        for (const auto &[from, to] : spans) {
+            s.push_back({{static_cast<std::int64_t>(from * 1000)}, {static_cast<std::int64_t>(to * 1000)}});
+            lengths.push_back(s.back().to.nm - s.back().from.nm);
+        }
+        return groups_in_line(s, lengths, around,
+                              [](std::int64_t gap, std::int64_t longest) { return gap <= 6 * longest; });
+    };
+    using Groups = std::vector<std::vector<std::size_t>>;
+    CHECK(group({{0, 1}, {7, 8}, {14.1, 15}}) == Groups{{0, 1}, {2}});
+    CHECK(group({{0, 0.1}, {1, 1.1}, {7, 8}}) == Groups{{0, 1, 2}}); // the long one reaches back over both
+    CHECK(group({{0, 1}, {30, 31}}, 38'000) == Groups{{0}, {1}});
+    CHECK(group({{0, 1}, {30, 31}}, 37'000) == Groups{{1, 0}});
+    CHECK(group({}).empty());
+}
+
+TEST_CASE("the worst window, directly") {
+    const std::vector<Stretch> s{{0, 10, 1, 0, 0, 0}, {12, 20, 1, 0, 0, 1}, {40, 45, 1, 0, 0, 2}};
+    CHECK(most_length(s, 15, std::nullopt).held == 13);
+    CHECK(most_length(s, 15, 50).held == 15 - 2);
+    CHECK(most_length(s, 20, 50).held == 18);
+    CHECK(most_weight(s, 2, std::nullopt).held == 1); // 10 to 12 only meets both ends
+    CHECK(most_weight(s, 3, std::nullopt).held == 2);
+    CHECK(most_weight(s, 6, 50).held == 2); // from the third over the datum to the first
+    CHECK(most_length({}, 15, std::nullopt).held == 0);
+}
+
+TEST_CASE("a person decides, a class without a word is open, and a must-be-measured dimension is asked for") {
+    CHECK(verdict("allowed: a person decides", "", {"RT spatter"}) == open);
+    CHECK(verdict("allowed: not said", "", {"RT spatter"}) == open);
+    CHECK(verdict("allowed: no limit", "", {"RT spatter"}) == yes);
+    const auto set = set_from(
+        head() + "rules:\n  - {id: r, title: Fillet size, types: fillet size, exams: VT, measure: size, at "
+                 "least: 0.1 in, must be measured: yes, clause: c, standing: {house: x}}\n");
+    CHECK(judged(set, {"", {}}).sentences("A") == "Fillet size: it was not measured.\n");
+    CHECK(judged(set, {"", {"VT fillet size 0.1"}}).verdicts() == "A accept, B accept");
+}
+
+TEST_CASE("what one exam found never mixes with another's") {
+    const auto set = set_from(head() + "rules:\n  - {id: r, types: any, exams: [MT, PT], measure: count, "
+                                       "window: 6 in, at most: 1, clause: c, standing: {house: x}}\n");
+    CHECK(judged(set, {"", {"MT ri 0.1 at 1", "PT ri 0.1 at 1"}}).verdicts() == "A accept, B accept");
+    CHECK(judged(set, {"", {"MT ri 0.1 at 1", "MT ri 0.1 at 2"}}).verdicts() == "A reject, B reject");
+}
+
+TEST_CASE("sentences name the indication, the numbers, the limit and by how much") {
+    const auto set = shipped_criteria("mil-hdbk-1890-table-3");
+    const auto c = judged(
+        set, {"joint=groove magnetic=yes thickness=0.150in weld-length=8in", {"RT gas pore 0.055 at 2.1"}});
+    CHECK(c.sentences("1") ==
+          "#1 gas pore from 2.1 in to 2.155 in: size 0.055 in, limit 0.05 in (lesser of T/3 and 0.060 in, "
+          "T = 0.15 in): over by 0.005 in.\n");
+    CHECK(authority(c.view(), 0, c.judgement.classes[0].findings[0]) ==
+          "Table III, porosity and voids (MIL-HDBK-1890(AT)), read: MIL-HDBK-1890 page 11");
+    CHECK(sentence(c.view(), 1, *c.judgement.classes[1].nearest) ==
+          "#1 gas pore from 2.1 in to 2.155 in: size 0.055 in, limit 0.075 in (lesser of T/2 and 0.080 in, T "
+          "= 0.15 in): within by "
+          "0.02 in.");
+}
