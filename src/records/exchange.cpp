@@ -205,7 +205,7 @@ std::string import_json(Book &book, const std::string &text, const Stamp &stamp)
     nlohmann::json root;
     try {
         root = nlohmann::json::parse(text);
-    } catch (const nlohmann::json::parse_error &e) {
+    } catch (const nlohmann::json::exception &e) { // also a number that no double holds
         throw DataError(std::string("this is not JSON: ") + e.what());
     }
     if (!root.is_object() || root.value("format", "") != "beadbook exchange" || !root.contains("coupons") ||

@@ -243,16 +243,25 @@ TEST_CASE("a killed process never leaves half a command") {
     }
     int stopped_midway = 0;
     for (int n = 0; n < 60; ++n) {
+        int started[2];
+        REQUIRE(pipe(started) == 0);
         const pid_t child = fork();
         if (child == 0) {
-            // Each command writes three remarks; the parent kills at some moment within.
+            // Each command writes three remarks; after the first the parent kills at some moment within
+            // another.
             Book book(path, Ledger::Mode::write);
-            for (;;)
+            for (bool first = true;; first = false) {
                 book.ledger().transact([&] {
                     for (int k = 0; k < 3; ++k) book.add_remark("T-1", "one of three", stamp);
                 });
+                if (first && write(started[1], "x", 1) != 1) _exit(1);
+            }
         }
-        usleep(static_cast<useconds_t>(2000 + 700 * (n % 20)));
+        close(started[1]);
+        char byte = 0;
+        REQUIRE(read(started[0], &byte, 1) == 1);
+        close(started[0]);
+        usleep(static_cast<useconds_t>(700 * (n % 20)));
         kill(child, SIGKILL);
         int status = 0;
         waitpid(child, &status, 0);
@@ -263,7 +272,7 @@ TEST_CASE("a killed process never leaves half a command") {
         REQUIRE((v.entries - 5) % 3 == 0);
     }
     CHECK(stopped_midway == 60);
-    CHECK(Book(path, Ledger::Mode::read).coupon("T-1").remarks.size() > 0);
+    CHECK(Book(path, Ledger::Mode::read).coupon("T-1").remarks.size() >= 3 * 60);
 }
 
 TEST_CASE("dates are days of the calendar") {

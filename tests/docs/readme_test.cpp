@@ -1,0 +1,79 @@
+// What the READMEs show must be true: every YAML example of the language loads, every command that is shown
+// exists.
+#include "case.hpp"
+#include "catch.hpp"
+#include "cli/command.hpp"
+#include "measure/text.hpp"
+#include "temporary.hpp"
+
+#include <algorithm>
+#include <sstream>
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+std::vector<std::string> yaml_blocks(const std::string &markdown) {
+    std::vector<std::string> out;
+    std::istringstream lines(markdown);
+    bool inside = false;
+    for (std::string line; std::getline(lines, line);) {
+        if (line == "```yaml") {
+            inside = true;
+            out.emplace_back();
+        } else if (line == "```") {
+            inside = false;
+        } else if (inside) {
+            out.back() += line + "\n";
+        }
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("every example of the criteria language loads without a warning") {
+    const auto blocks = yaml_blocks(read_file(BEADBOOK_SOURCE "/criteria/README.md"));
+    CHECK(blocks.size() >= 8);
+    for (const auto &block : blocks) {
+        std::string text = block.starts_with("set:") ? block : head() + block;
+        if (text.find("\nrules:") == std::string::npos)
+            text += "rules:\n  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: "
+                    "{house: x}}\n";
+        const Loaded loaded = load_criteria(text);
+        INFO(block << (loaded.issues.empty() ? "" : print(loaded.issues.front(), "README", text)));
+        CHECK(loaded.set != nullptr);
+    }
+}
+
+TEST_CASE("every command and option that the READMEs show exists") {
+    for (const char *file : {"/README.md", "/records/README.md", "/criteria/README.md", "/DEVELOPERS.md"}) {
+        std::string text = read_file(std::string(BEADBOOK_SOURCE) + file);
+        // A call that goes on in the next line is one line.
+        for (std::size_t at; (at = text.find("\\\n")) != std::string::npos;) text.replace(at, 2, " ");
+        std::size_t calls = 0;
+        std::istringstream lines(text);
+        for (std::string line; std::getline(lines, line);)
+            for (const std::string begin : {"`beadbook ", "    beadbook "}) {
+                const std::size_t at = line.find(begin);
+                if (at == std::string::npos || (begin[0] == ' ' && at != 0)) continue;
+                const std::string call =
+                    line.substr(at + begin.size(), line.find('`', at + 1) - at - begin.size());
+                const auto words = words_of(call);
+                INFO(file << ": " << line);
+                REQUIRE_FALSE(words.empty());
+                const auto command = std::find_if(commands().begin(), commands().end(),
+                                                  [&](const Command &c) { return c.name == words[0]; });
+                REQUIRE(command != commands().end());
+                ++calls;
+                boost::program_options::options_description options;
+                if (command->options) command->options(options);
+                for (const auto word : words)
+                    if (word.starts_with("--") && word != "--book")
+                        CHECK(options.find_nothrow(std::string(word.substr(2)), false) != nullptr);
+            }
+        INFO(file);
+        CHECK(calls > 0);
+    }
+}

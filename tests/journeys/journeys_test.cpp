@@ -1,0 +1,125 @@
+// The program as its three users run it: real processes, a real terminal's absence, a real file.
+#include "catch.hpp"
+#include "measure/text.hpp"
+#include "temporary.hpp"
+
+#include <cstdio>
+#include <cstdlib>
+#include <sys/wait.h>
+
+using namespace beadbook::test;
+
+namespace {
+
+struct Ended {
+    int code = 0;
+    std::string out;
+};
+
+class Shell {
+public:
+    /// Runs a line of shell with `beadbook` and a record in its own folder; output and errors together.
+    Ended operator()(const std::string &line) const {
+        const std::string command = "export BEADBOOK_BOOK=" + folder_.file("book.db") +
+                                    " BEADBOOK_USER='R. Quay'; cd " + folder_.file("") +
+                                    "; beadbook() { " BEADBOOK_PROGRAM " \"$@\"; }; { " + line + "; } 2>&1";
+        FILE *pipe = popen(("bash -c '" + escaped(command) + "'").c_str(), "r");
+        Ended ended;
+        char block[4096];
+        for (std::size_t n; (n = std::fread(block, 1, sizeof block, pipe)) > 0;) ended.out.append(block, n);
+        const int status = pclose(pipe);
+        ended.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+        return ended;
+    }
+
+private:
+    static std::string escaped(const std::string &text) {
+        std::string out;
+        for (const char c : text) out += c == '\'' ? std::string("'\\''") : std::string(1, c);
+        return out;
+    }
+    TemporaryFolder folder_;
+};
+
+/// Wherever the lines were wrapped.
+bool has(const Ended &ended, const std::string &text) {
+    std::string flat;
+    for (const auto word : beadbook::words_of(ended.out)) flat += std::string(word) + " ";
+    return ended.out.find(text) != std::string::npos || flat.find(text) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends a slip", "[journeys]") {
+    const Shell sh;
+    REQUIRE(sh("beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth "
+               "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no")
+                .code == 0);
+    REQUIRE(sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --condition 'light=1000 lx'").code ==
+            0);
+    REQUIRE(sh("beadbook exam T-7 PT --examiner 'A. Field' --level II").code == 0);
+    const Ended logged = sh("printf 'ri 0.10 at 11:50\\nri 0.19 at 3:30\\n' | beadbook log T-7");
+    CHECK(logged.code == 0);
+    CHECK(has(logged, "2 indications logged under exam 2"));
+    const Ended judged = sh("beadbook judge T-7");
+    CHECK(judged.code == 1);
+    CHECK(has(judged, "size 0.19 in, limit 0.1875 in: over by 0.0025 in."));
+    CHECK(has(judged, "read:"));
+    CHECK(has(judged, "An aid, not the code"));
+    CHECK_FALSE(has(judged, "\033[")); // no colour into a pipe
+    CHECK(sh("beadbook correct T-7 2 'ri 0.18 at 3:30' --why 'read the scale wrong'").code == 0);
+    CHECK(sh("beadbook judge T-7").code == 0);
+    const Ended history = sh("beadbook history T-7");
+    CHECK(has(history, "R. Quay"));
+    CHECK(has(history, "read the scale wrong"));
+}
+
+TEST_CASE("an instructor sees the cohort, grades, and hands over a proof", "[journeys]") {
+    const Shell sh;
+    for (const char *id : {"A-1", "A-2"}) {
+        REQUIRE(sh(std::string("beadbook register ") + id +
+                   " --units mm --criteria iso-5817 --class C --welder L1 --joint groove --thickness 8 "
+                   "--weld-length 200")
+                    .code == 0);
+        REQUIRE(sh(std::string("beadbook exam ") + id + " VT --date 2026-11-20").code == 0);
+    }
+    REQUIRE(sh("beadbook log A-1 'undercut l 20 d 0.45 at 50 smooth'").code == 0);
+    REQUIRE(sh("beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth'").code == 0);
+    const Ended all = sh("beadbook judge --all");
+    CHECK(all.code == 1);
+    CHECK(has(all, "A-1           B: reject  C: accept  D: accept"));
+    CHECK(has(all, "A-2           B: reject  C: reject  D: accept"));
+    CHECK(sh("beadbook grade A-1 passed").code == 0);
+    CHECK(sh("beadbook grade A-2 passed").code == 3);
+    CHECK(sh("beadbook grade A-2 failed --remark 'shorter arc'").code == 0);
+    CHECK(has(sh("beadbook coupons"), "reject      failed"));
+    CHECK(has(sh("beadbook verify --replay"), "all the same"));
+    CHECK(sh("beadbook backup copy.db && beadbook coupons --book copy.db").code == 0);
+    CHECK(sh("beadbook export csv indications --output found.csv && head -1 found.csv")
+              .out.find("coupon,exam,number,type") != std::string::npos);
+}
+
+TEST_CASE("a welder reads where, why, the cause and the remedy", "[journeys]") {
+    const Shell sh;
+    sh("beadbook register A-2 --units mm --criteria iso-5817 --class C --welder L1 --joint groove "
+       "--thickness 8 --weld-length 200");
+    sh("beadbook exam A-2 VT --date 2026-11-20; beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth'");
+    const Ended why = sh("beadbook why A-2");
+    CHECK(why.code == 1);
+    CHECK(has(why, "Coupon A-2, welded by L1"));
+    CHECK(has(why, "Where on the weld:\n                    #1"));
+    CHECK(has(why, "depth 0.9 mm, limit 0.5 mm (lesser of 0.1 x t and 0.5 mm, t = 8 mm): over by 0.4 mm."));
+    CHECK(has(why, "usually too hot, a long arc"));
+    CHECK(has(why, "Change: less current"));
+    CHECK(has(why, "It makes class D."));
+}
+
+TEST_CASE("a closed pipe, a read-only folder and an unreadable record end cleanly", "[journeys]") {
+    const Shell sh;
+    sh("beadbook register A-1");
+    CHECK(sh("beadbook criteria show iso-5817 | head -1; exit ${PIPESTATUS[0]}").code < 128);
+    CHECK(sh("beadbook coupons > /dev/full").code == 4);
+    CHECK(sh("beadbook register A-2 --book /proc/nothing/book.db").code == 4);
+    CHECK(sh("head -c 3000 book.db > cut.db; beadbook coupons --book cut.db").code == 4);
+    CHECK(has(sh("beadbook --version"), "beadbook 0."));
+}
