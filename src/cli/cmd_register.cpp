@@ -1,5 +1,7 @@
 #include "cli/shared.hpp"
 
+#include <filesystem>
+
 namespace po = boost::program_options;
 
 namespace beadbook {
@@ -16,8 +18,11 @@ void take_fields(CouponRecord &coupon, const Args &args) {
     for (const auto &field : coupon_fields())
         if (args.has(field.name)) coupon.set(field.name, args.text(field.name));
     const std::string criteria = coupon.get("criteria");
-    if (criteria.empty()) return;
+    if (criteria.empty() || !(args.has("criteria") || args.has("class"))) return;
     const auto set = open_criteria(criteria);
+    // A file is found again from any folder.
+    if (criteria_is_file(criteria))
+        coupon.set("criteria", std::filesystem::absolute(criteria).lexically_normal());
     if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c)) {
         CouponState state;
         state.record = coupon;

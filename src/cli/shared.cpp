@@ -51,10 +51,13 @@ void add_why(po::options_description &options) {
                           "the reason; it is kept with the old entry");
 }
 
+bool criteria_is_file(const std::string &name) {
+    return name.find('/') != std::string::npos || name.ends_with(".yaml");
+}
+
 std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
-    const bool file = name.find('/') != std::string::npos || name.ends_with(".yaml");
     const auto shipped = shipped_sets();
-    if (!file) {
+    if (!criteria_is_file(name)) {
         if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return shipped_criteria(name);
         throw DataError("there is no criteria set '" + shown(name) + "'" + did_you_mean(name, shipped) +
                         " ('criteria list' shows all; a file of your own ends in .yaml)");

@@ -20,6 +20,7 @@ void add_why(boost::program_options::options_description &options);
 /// A shipped set by name, or a file with a slash or .yaml in its name. Throws DataError with every mistake of
 /// the file; warnings go to the session's error stream only in 'criteria check'.
 std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name);
+bool criteria_is_file(const std::string &name);
 
 /// The set a coupon is judged by: --criteria, else the coupon's own.
 std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon);

@@ -15,7 +15,6 @@ struct Names {
     std::map<std::string, std::shared_ptr<const Table>> tables; ///< `table NAME`
     /// `limit of RULE` in the class being read; filled by the loader.
     std::map<std::string, Formula> limits;
-    Unit unit = Unit::inch;
 };
 
 /// Grammar (blanks separate words; every operation is dimension-checked):

@@ -67,7 +67,6 @@ private:
         if (unit == "mm") set_.unit = Unit::millimetre;
         if (unit != "mm" && unit != "in" && !unit.empty())
             top.error("units", "found '" + shown(unit) + "'; expected in or mm");
-        names_.unit = set_.unit;
     }
 
     void read_classes(const Fields &top) {

@@ -52,8 +52,11 @@ private:
         if (!length.known()) return;
         out_.window = length.value;
         // A fraction of a nanometre is given to the welder's disadvantage: the window is rounded up.
-        const Int128 down = length.value.num() / length.value.den();
-        width_ = static_cast<std::int64_t>(length.value == Exact::whole(down) ? down : down + 1);
+        const Exact longest = longest_length.nm;
+        if (length.value > longest) out_.window = longest;
+        const Exact &stretch = *out_.window;
+        const Int128 down = stretch.num() / stretch.den();
+        width_ = static_cast<std::int64_t>(stretch == Exact::whole(down) ? down : down + 1);
         whole_ = line.length && width_ >= line.length->nm;
         if (line.closed && !line.length) out_.doubts |= Missing::of(Quantity::weld_length);
     }
