@@ -165,7 +165,6 @@ private:
     void check_gaps() {
         Several<Span> spans;
         Several<const Member *> placed;
-        Missing doubts;
         for (const auto &m : members_) {
             if (const auto &place = e_.items[m.item].place) {
                 spans.push_back(*place);
@@ -178,7 +177,7 @@ private:
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (placed.size() < members_.size() && members_.size() > 1)
                 cannot_say(c, Missing::place(), view(all));
-            if (placed.size() > 1 && e_.coupon.line.closed && !e_.coupon.line.length)
+            if (placed.size() > 1 && e_.coupon.turn_unknown())
                 cannot_say(c, Missing::of(Quantity::weld_length), view(all));
         });
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);

@@ -48,6 +48,9 @@ struct Coupon {
         if (!line.closed || !line.length) return std::nullopt;
         return line.length->nm;
     }
+    /// The weld closes on itself, but nobody knows after how long: what lies near over the datum is not
+    /// known.
+    bool turn_unknown() const { return line.closed && !line.length; }
     ExamSet called_for; ///< exams that the drawing or contract asks for beyond the standard
 };
 

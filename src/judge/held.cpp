@@ -38,13 +38,11 @@ private:
 
     void settle_window() {
         const auto &line = e_.coupon.line;
-        if (!rule_.window) return; // groups in line: whole groups
+        whole_ = rule_.window && rule_.window->kind == Window::Kind::whole_weld;
+        if (!whole_ && e_.coupon.turn_unknown()) out_.doubts |= Missing::of(Quantity::weld_length);
+        if (!rule_.window || whole_) return; // without a window: whole groups in line
         if (rule_.window->kind == Window::Kind::area) {
             out_.window = rule_.window->longest_side;
-            return;
-        }
-        if (rule_.window->kind == Window::Kind::whole_weld) {
-            whole_ = true;
             return;
         }
         const Evaluated length = rule_.window->length.evaluate({e_.coupon.values});
@@ -58,7 +56,6 @@ private:
         const Int128 down = stretch.num() / stretch.den();
         width_ = static_cast<std::int64_t>(stretch == Exact::whole(down) ? down : down + 1);
         whole_ = line.length && width_ >= line.length->nm;
-        if (line.closed && !line.length) out_.doubts |= Missing::of(Quantity::weld_length);
     }
 
     std::optional<Exact> weight(std::uint32_t i) const {
@@ -114,10 +111,9 @@ private:
     }
 
     void upper_bound(const Exact &certain_total) {
-        const bool open = e_.coupon.line.closed && !e_.coupon.line.length;
+        const bool open = e_.coupon.turn_unknown();
         if (!certain_unplaced_.empty() || unplaced_uncertain_ || open) {
-            out_.most = certain_total + total(uncertain_);
-            if (area()) out_.most = area_upper_bound();
+            out_.most = area() && !open ? area_upper_bound() : certain_total + total(uncertain_);
             return;
         }
         Items all = certain_;

@@ -8,9 +8,10 @@
 namespace beadbook {
 namespace {
 
-/// The least free distance along the weld to another item. With an unplaced one somewhere nobody's nearest
-/// neighbour is known; a lone one has the longest possible way to go.
+/// The least free distance along the weld to another item. With an unplaced one somewhere, or a turn of
+/// unknown length, nobody's nearest neighbour is known; a lone one has the longest possible way to go.
 void set_nearest_gaps(std::vector<Item> &items, const Coupon &coupon) {
+    if (coupon.turn_unknown() && items.size() > 1) return;
     std::vector<Span> spans;
     for (const auto &item : items) {
         if (!item.place) return;

@@ -134,6 +134,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
                  const Coupon &coupon) {
     std::vector<Item> rest, lines[exam_count], loose[exam_count];
     Missing doubts[exam_count];
+    if (coupon.turn_unknown()) std::fill_n(doubts, exam_count, Missing::of(Quantity::weld_length));
     for (auto &item : items) {
         const Indication &first = indications[item.members.front()];
         const auto exam = static_cast<std::size_t>(first.exam);

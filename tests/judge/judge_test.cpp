@@ -102,6 +102,27 @@ TEST_CASE("windows run over the datum of a closed weld") {
                   ends) == no);
 }
 
+TEST_CASE("on a girth weld of unknown length nothing is decided that the datum could change") {
+    const std::vector<std::string> ends{"RT ri 0.1 at 0 across 0", "RT ri 0.1 at 7.85 across 0"};
+    for (const std::string line : {"measure: count, linked: gap at most 0.1 in, at most: 1",
+                                   "measure: count, window: '1 in2, longest side 4 in', at most: 1",
+                                   "measure: count, window: 1 in, at most: 1",
+                                   "where: nearest gap at least 1 in, measure: size, at most: 0.2 in"}) {
+        INFO(line);
+        CHECK(verdict(line, "seam=girth", ends) == open);
+        CHECK(verdict(line, "seam=straight", {ends[0]}) == yes);
+    }
+    const auto set = set_from(head() + R"(
+merge:
+  - {id: m, types: any, exams: RT, when: gap under smaller size, clause: c, standing: {house: x}}
+rules:
+  - {id: r, types: any, exams: RT, measure: length, at most: 0.15 in, clause: c, standing: {house: x}}
+)");
+    CHECK(judged(set, {"seam=girth", ends}).verdicts() == "A cannot say, B cannot say");
+    CHECK(judged(set, {"seam=girth weld-length=8in", ends}).verdicts() == "A reject, B reject");
+    CHECK(judged(set, {"seam=girth weld-length=9in", ends}).verdicts() == "A accept, B accept");
+}
+
 TEST_CASE("a count in an area") {
     const std::string area = "measure: count, window: '1 in2, longest side 4 in', at most: 2";
     const auto at = [](const std::string &along, const std::string &across) {
