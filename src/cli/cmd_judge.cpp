@@ -4,8 +4,6 @@
 #include "report/explain.hpp"
 #include "report/judgement_json.hpp"
 
-#include <map>
-
 namespace po = boost::program_options;
 
 namespace beadbook {
@@ -19,28 +17,32 @@ void add_criteria(po::options_description &o) {
 }
 
 /// Stores the judgement unless the last one says the same.
-void keep(Book &book, const std::string &id, const Judged &judged, const Stamp &stamp) {
-    const nlohmann::json body = judgement_json(judged.view(), judged.judgement);
-    const auto &verdicts = book.coupon(id).verdicts;
-    if (!verdicts.empty() && verdicts.back().body == body) return;
-    book.add_verdict(id, *judged.set, body, stamp);
+void keep(Book &book, const CouponState &coupon, const Judged &judged, const Stamp &stamp) {
+    nlohmann::json body = judgement_json(judged.view(), judged.judgement);
+    if (!coupon.verdicts.empty() && coupon.verdicts.back().body == body) return;
+    book.add_verdict(coupon.record.id, *judged.set, std::move(body), stamp);
+}
+
+/// The record, opened for what the call means to do, and its work: in one transaction unless nothing is kept.
+template <class Work>
+void on_book(const Args &args, Session &session, Work work) {
+    const bool record = !args.flag("no-record");
+    Book book = open_book(args, session, record ? Ledger::Mode::write : Ledger::Mode::read);
+    if (record)
+        book.ledger().transact([&] { work(book, true); });
+    else
+        work(book, false);
 }
 
 ExitCode judge_one(const Args &args, Session &session, const std::string &id) {
-    const bool record = !args.flag("no-record");
-    Book book = open_book(args, session, record ? Ledger::Mode::write : Ledger::Mode::read);
     Judged judged;
     std::optional<std::size_t> sought;
-    const auto work = [&] {
+    on_book(args, session, [&](Book &book, bool record) {
         const CouponState coupon = book.coupon(id);
-        judged = judge_coupon(coupon, criteria_of(args, coupon));
+        judged = judge_coupon(coupon, CriteriaShelf().of(args, coupon));
         sought = class_of(args, coupon, *judged.set);
-        if (record) keep(book, id, judged, stamp_of(args, session));
-    };
-    if (record)
-        book.ledger().transact(work);
-    else
-        work();
+        if (record) keep(book, coupon, judged, stamp_of(args, session));
+    });
     if (args.flag("json")) {
         nlohmann::json out = judgement_json(judged.view(), judged.judgement);
         out["coupon"] = id;
@@ -54,19 +56,15 @@ ExitCode judge_one(const Args &args, Session &session, const std::string &id) {
 }
 
 ExitCode judge_all(const Args &args, Session &session) {
-    const bool record = !args.flag("no-record");
-    Book book = open_book(args, session, record ? Ledger::Mode::write : Ledger::Mode::read);
-    std::map<std::string, std::shared_ptr<const CriteriaSet>> sets;
+    CriteriaShelf shelf;
     nlohmann::json list = nlohmann::json::array();
     bool rejected = false, open = false;
-    const auto work = [&] {
+    on_book(args, session, [&](Book &book, bool record) {
         for (const auto &id : book.coupons()) {
             const CouponState coupon = book.coupon(id);
-            const std::string name = args.text("criteria", coupon.record.get("criteria"));
-            auto &set = sets[name];
-            if (!set) set = criteria_of(args, coupon);
+            const auto set = shelf.of(args, coupon);
             const Judged judged = judge_coupon(coupon, set);
-            if (record) keep(book, id, judged, stamp_of(args, session));
+            if (record) keep(book, coupon, judged, stamp_of(args, session));
             const ExitCode code = code_of(judged.judgement, class_of(args, coupon, *set));
             rejected = rejected || code == ExitCode::rejected;
             open = open || code == ExitCode::cannot_say;
@@ -82,11 +80,7 @@ ExitCode judge_all(const Args &args, Session &session) {
                             << session.paint().verdict(judged.judgement.classes[c].verdict);
             session.out << "\n";
         }
-    };
-    if (record)
-        book.ledger().transact(work);
-    else
-        work();
+    });
     if (args.flag("json"))
         session.out << list.dump(2) << "\n";
     else
@@ -102,7 +96,7 @@ ExitCode run_judge(const Args &args, Session &session) {
 ExitCode run_why(const Args &args, Session &session) {
     Book book = open_book(args, session, Ledger::Mode::read);
     const CouponState coupon = book.coupon(args.at(0));
-    const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
+    const Judged judged = judge_coupon(coupon, CriteriaShelf().of(args, coupon));
     const auto sought = class_of(args, coupon, *judged.set);
     if (!sought)
         throw DataError("which class? coupon " + args.at(0) + " names none; give --class " +
@@ -131,7 +125,7 @@ ExitCode run_grade(const Args &args, Session &session) {
     Verdict verdict = Verdict::cannot_say;
     book.ledger().transact([&] {
         const CouponState coupon = book.coupon(args.at(0));
-        const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
+        const Judged judged = judge_coupon(coupon, CriteriaShelf().of(args, coupon));
         const auto sought = class_of(args, coupon, *judged.set);
         if (!sought) throw DataError("which class? give --class " + listed(judged.set->class_names(), "or"));
         verdict = judged.judgement.classes[*sought].verdict;
@@ -141,7 +135,7 @@ ExitCode run_grade(const Args &args, Session &session) {
             throw DataError("the verdict for class " + grade.class_id + " is '" +
                             std::string(name_of(verdict)) + "'; to grade it " + grade.decision +
                             " all the same, say why: --remark \"...\"");
-        keep(book, args.at(0), judged, stamp_of(args, session));
+        keep(book, coupon, judged, stamp_of(args, session));
         book.add_grade(args.at(0), grade, stamp_of(args, session));
     });
     session.out << "coupon " << args.at(0) << " graded " << grade.decision << " for class " << grade.class_id

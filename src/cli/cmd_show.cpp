@@ -12,9 +12,9 @@ namespace beadbook {
 namespace {
 
 /// The verdict in one word, or why there is none.
-std::string verdict_word(const CouponState &coupon, const Args &args) {
+std::string verdict_word(const CouponState &coupon, const Args &args, CriteriaShelf &shelf) {
     try {
-        const Judged judged = judge_coupon(coupon, criteria_of(args, coupon));
+        const Judged judged = judge_coupon(coupon, shelf.of(args, coupon));
         const ExitCode code = code_of(judged.judgement, class_of(args, coupon, *judged.set));
         return code == ExitCode::done ? "accept" : code == ExitCode::rejected ? "reject" : "cannot say";
     } catch (const DataError &) {
@@ -35,6 +35,7 @@ std::string cut(std::string text, std::size_t width) {
 ExitCode run_coupons(const Args &args, Session &session) {
     Book book = open_book(args, session, Ledger::Mode::read);
     nlohmann::json list = nlohmann::json::array();
+    CriteriaShelf shelf;
     if (!args.flag("json"))
         session.out << cut("coupon", 12) << " " << cut("welder", 14) << " " << cut("joint", 7) << " "
                     << cut("form", 6) << " " << cut("class", 9) << " " << cut("exams", 12) << " "
@@ -44,7 +45,7 @@ ExitCode run_coupons(const Args &args, Session &session) {
         if (args.has("welder") && c.record.get("welder") != args.text("welder")) continue;
         std::string exams;
         for (const auto &e : c.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e.method));
-        const std::string verdict = verdict_word(c, args);
+        const std::string verdict = verdict_word(c, args, shelf);
         const std::string grade =
             c.grade ? c.grade->decision + (c.grade->against_verdict ? " (against the verdict)" : "") : "";
         if (args.flag("json")) {

@@ -2,6 +2,8 @@
 
 #include "report/judgement_json.hpp"
 
+#include <map>
+
 namespace po = boost::program_options;
 
 namespace beadbook {
@@ -10,15 +12,21 @@ namespace {
 /// Judges every stored verdict again, from what was on record before it and the criteria text it was taken
 /// by.
 void replay(Book &book, std::vector<std::string> &faults, std::int64_t &count) {
+    std::map<std::string, Loaded> by_hash;
     for (const auto &id : book.coupons()) {
         for (const auto &stored : book.coupon(id).verdicts) {
             const std::string name =
                 "verdict in entry " + std::to_string(stored.seq) + " (coupon " + id + ")";
-            const auto text = book.ledger().criteria_text(stored.body["criteria"]["hash"].get<std::string>());
-            const Loaded loaded = text ? load_criteria(*text) : Loaded{};
+            const auto hash = stored.body["criteria"]["hash"].get<std::string>();
             ++count;
+            if (!by_hash.contains(hash)) {
+                const auto text = book.ledger().criteria_text(hash);
+                by_hash[hash] = text ? load_criteria(*text) : Loaded{};
+            }
+            const Loaded &loaded = by_hash[hash];
             if (!loaded.set) {
-                faults.push_back(name + ": its criteria " + (text ? "no longer load" : "are missing"));
+                faults.push_back(name + ": its criteria " +
+                                 (loaded.issues.empty() ? "are missing" : "no longer load"));
                 continue;
             }
             const Judged again = judge_coupon(book.coupon(id, stored.seq), loaded.set);

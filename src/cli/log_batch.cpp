@@ -9,9 +9,9 @@ namespace beadbook {
 namespace {
 
 std::string live_verdicts(Book &book, const std::string &coupon, const std::string &criteria,
-                          const Paint &paint) {
+                          CriteriaShelf &shelf, const Paint &paint) {
     if (criteria.empty()) return "  (no criteria named for this coupon)\n";
-    const Judged judged = judge_coupon(book.coupon(coupon), open_criteria(criteria));
+    const Judged judged = judge_coupon(book.coupon(coupon), shelf.take(criteria));
     std::string out = " ";
     for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
         out += " " + judged.set->classes[c].id + ": " + paint.verdict(judged.judgement.classes[c].verdict) +
@@ -55,6 +55,7 @@ void log_by_prompt(Book &book, const std::string &coupon, int exam, const std::s
     session.out << "coupon " << coupon << ", exam " << exam << " (" << name_of(state.exam(exam)->method)
                 << "); one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, done\n";
     std::vector<int> mine;
+    CriteriaShelf shelf;
     for (std::string line; session.out << "> " << std::flush, std::getline(session.in, line);) {
         const std::string_view word = trimmed(line);
         if (word == "done" || word == "quit") break;
@@ -77,7 +78,7 @@ void log_by_prompt(Book &book, const std::string &coupon, int exam, const std::s
                     [&] { mine.push_back(book.add_indications(coupon, exam, {indication}, stamp).front()); });
                 session.out << "  #" << mine.back() << " " << print_log_line(indication) << "\n";
             }
-            session.out << live_verdicts(book, coupon, criteria, session.paint());
+            session.out << live_verdicts(book, coupon, criteria, shelf, session.paint());
         } catch (const InputError &e) {
             session.out << "  " << std::string(e.column, ' ') << "^ " << e.what() << "\n";
         } catch (const DataError &e) {

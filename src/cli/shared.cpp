@@ -7,7 +7,6 @@
 #include <charconv>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <pwd.h>
 #include <unistd.h>
 
@@ -62,12 +61,7 @@ std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
         throw DataError("there is no criteria set '" + shown(name) + "'" + did_you_mean(name, shipped) +
                         " ('criteria list' shows all; a file of your own ends in .yaml)");
     }
-    std::error_code ignored;
-    if (std::filesystem::is_directory(name, ignored))
-        throw DataError(shown(name) + ": this is a folder, not a criteria file");
-    std::ifstream in(name, std::ios::binary);
-    if (!in) throw DataError(shown(name) + ": the criteria file cannot be read");
-    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    const std::string text = read_file(name);
     Loaded loaded = load_criteria(text);
     if (loaded.set) return loaded.set;
     std::string all;
@@ -76,26 +70,31 @@ std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
     throw DataError("the criteria file has mistakes:" + all.substr(0, all.size() - 1));
 }
 
-std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon) {
+std::shared_ptr<const CriteriaSet> CriteriaShelf::take(const std::string &name) {
+    auto &set = sets_[name];
+    if (!set) set = open_criteria(name);
+    return set;
+}
+
+std::shared_ptr<const CriteriaSet> CriteriaShelf::of(const Args &args, const CouponState &coupon) {
     const std::string name = args.text("criteria", coupon.record.get("criteria"));
     if (name.empty())
         throw DataError("coupon " + coupon.record.id +
                         " names no criteria; give --criteria SET, or 'change " + coupon.record.id +
                         " --criteria SET --why \"...\"'");
-    return open_criteria(name);
+    return take(name);
 }
 
 std::optional<std::size_t> class_of(const Args &args, const CouponState &coupon, const CriteriaSet &set) {
     const std::string name = args.text("class", coupon.record.get("class"));
-    if (name.empty()) return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
     const auto index = set.class_index(name);
+    if (index) return index;
     // The coupon's class is one of its own set; another set need not have it.
-    if (!index && args.has("criteria") && !args.has("class"))
-        return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
-    if (!index)
+    const bool of_another_set = args.has("criteria") && !args.has("class");
+    if (!name.empty() && !of_another_set)
         throw DataError("criteria " + set.name + " have no class '" + shown(name) + "'; they have " +
                         listed(set.class_names()));
-    return index;
+    return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
 }
 
 Judged judge_coupon(const CouponState &state, std::shared_ptr<const CriteriaSet> set) {
@@ -118,25 +117,33 @@ ExitCode code_of(const Judgement &judgement, std::optional<std::size_t> class_in
                                   : ExitCode::cannot_say;
 }
 
-std::string read_input(const std::string &path, Session &session) {
+namespace {
+
+std::string read_text(std::istream &in, const std::string &name) {
     constexpr std::size_t most = std::size_t{64} << 20;
-    std::ifstream file;
-    if (path != "-") {
-        std::error_code ignored;
-        if (std::filesystem::is_directory(path, ignored))
-            throw DataError(shown(path) + ": this is a folder, not a file");
-        file.open(path, std::ios::binary);
-        if (!file) throw DataError(shown(path) + ": cannot be read");
-    }
-    std::istream &in = path == "-" ? session.in : file;
     std::string text;
     std::vector<char> block(std::size_t{1} << 16);
     while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0) {
         text.append(block.data(), static_cast<std::size_t>(in.gcount()));
-        if (text.size() > most) throw DataError(shown(path) + ": larger than 64 MiB");
+        if (text.size() > most) throw DataError(shown(name) + ": larger than 64 MiB");
     }
-    if (!valid_utf8(text)) throw DataError(shown(path) + ": not UTF-8 text");
+    if (!valid_utf8(text)) throw DataError(shown(name) + ": not UTF-8 text");
     return text;
+}
+
+} // namespace
+
+std::string read_file(const std::string &path) {
+    std::error_code ignored;
+    if (std::filesystem::is_directory(path, ignored))
+        throw DataError(shown(path) + ": this is a folder, not a file");
+    std::ifstream file(path, std::ios::binary);
+    if (!file) throw DataError(shown(path) + ": cannot be read");
+    return read_text(file, path);
+}
+
+std::string read_input(const std::string &path, Session &session) {
+    return path == "-" ? read_text(session.in, path) : read_file(path);
 }
 
 int whole_number(const std::string &text, std::string_view what) {

@@ -17,13 +17,27 @@ void add_by(boost::program_options::options_description &options);
 void add_json(boost::program_options::options_description &options);
 void add_why(boost::program_options::options_description &options);
 
+/// A whole file that is UTF-8 text of at most 64 MiB. Throws DataError.
+std::string read_file(const std::string &path);
+
+/// A whole file, or standard input for "-". Throws DataError as read_file does.
+std::string read_input(const std::string &path, Session &session);
+
 /// A shipped set by name, or a file with a slash or .yaml in its name. Throws DataError with every mistake of
 /// the file; warnings go to the session's error stream only in 'criteria check'.
 std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name);
 bool criteria_is_file(const std::string &name);
 
-/// The set a coupon is judged by: --criteria, else the coupon's own.
-std::shared_ptr<const CriteriaSet> criteria_of(const Args &args, const CouponState &coupon);
+/// Sets by name, each read once however many coupons name it.
+class CriteriaShelf {
+public:
+    std::shared_ptr<const CriteriaSet> take(const std::string &name);
+    /// The set a coupon is judged by: --criteria, else the coupon's own.
+    std::shared_ptr<const CriteriaSet> of(const Args &args, const CouponState &coupon);
+
+private:
+    std::map<std::string, std::shared_ptr<const CriteriaSet>> sets_;
+};
 
 /// --class, else the coupon's; nothing if neither. Throws DataError for a class the set lacks.
 std::optional<std::size_t> class_of(const Args &args, const CouponState &coupon, const CriteriaSet &set);
@@ -44,9 +58,6 @@ Judged judge_coupon(const CouponState &state, std::shared_ptr<const CriteriaSet>
 /// The exit code that tells a verdict. Without a class sought: accepted if it makes any class at all, else
 /// cannot say if any class is open, else rejected.
 ExitCode code_of(const Judgement &judgement, std::optional<std::size_t> class_index);
-
-/// A whole file, or standard input for "-". Throws DataError; at most 64 MiB.
-std::string read_input(const std::string &path, Session &session);
 
 /// A whole number from 1 in a command's words. Throws UsageError.
 int whole_number(const std::string &text, std::string_view what);

@@ -61,6 +61,11 @@ Formula Formula::combine(Op op, const Formula &left, const Formula &right, Dimen
     return f;
 }
 
+Exact Formula::constant_value() const {
+    const Environment::Values nothing;
+    return evaluate({nothing}).value;
+}
+
 Evaluated Formula::evaluate(const Environment &env) const {
     try {
         return evaluate(nodes_.size() - 1, env);

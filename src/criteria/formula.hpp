@@ -86,6 +86,8 @@ public:
     bool uses_scope(Scope scope) const;
     std::vector<Quantity> quantities() const;
     bool is_constant() const { return uses_ == 0; }
+    /// Of a constant formula.
+    Exact constant_value() const;
     /// Speaks of the coupon only, so it has one value for all indications.
     bool of_coupon() const { return (uses_ >> coupon_quantities) == 0; }
     /// Tables that it looks into.
@@ -105,6 +107,8 @@ private:
 enum class Compare : std::uint8_t { over, at_least, under, at_most };
 std::string_view name_of(Compare c);
 bool holds(const Exact &a, Compare c, const Exact &b);
+/// at most, under: larger is worse.
+constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 
 /// A look-up by bands. Edges belong to the side that the words say: `over 1/8 in to 3/16 in`.
 struct Table {

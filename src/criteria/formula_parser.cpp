@@ -51,8 +51,7 @@ public:
         while (const auto compare = edge_word()) {
             const Formula f = edge_formula(dimension);
             if (!f.is_constant()) fail("the edge of a band must be a plain number");
-            const Environment::Values nothing;
-            out.push_back({*compare, f.evaluate({nothing}).value});
+            out.push_back({*compare, f.constant_value()});
         }
         expect_end();
         if (out.empty()) fail("expected a band such as 'over 1/8 in to 3/16 in'");

@@ -45,7 +45,7 @@ Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environme
 void check_order(const CriteriaSet &set, Issues &issues) {
     const auto coupons = samples();
     for (const auto &rule : set.rules) {
-        const bool upper = rule.compare == Compare::at_most || rule.compare == Compare::under;
+        const bool upper = is_maximum(rule.compare);
         for (std::size_t c = 0; c + 1 < rule.limits.size(); ++c)
             for (const auto &values : coupons)
                 if (reach(rule.limits[c], rule.limits[c + 1], upper, values) == Reach::more) {

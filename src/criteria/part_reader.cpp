@@ -131,8 +131,7 @@ std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &nod
     if (table->by.text.empty()) return nullptr;
     if (const Yaml *step = fields.get("rounded to"))
         if (auto f = read_formula(*step, path + ".rounded to", context)) {
-            const Environment::Values nothing;
-            table->step = f->evaluate({nothing}).value;
+            table->step = f->constant_value();
             if (f->dimension() != table->by.dimension() || !f->is_constant() || table->step <= Exact(0))
                 fields.error("rounded to", "expected a plain positive number of the same kind as 'by'");
         }
@@ -190,8 +189,7 @@ Merge read_merge(const Yaml &node, ReadContext &context) {
     out.subject = read_subject(fields, context, true);
     if (const Yaml *when = fields.need("when"))
         if (auto c = read_condition(*when, "merge.when", context)) {
-            const bool upper = c->edges.size() == 1 && (c->edges[0].compare == Compare::under ||
-                                                        c->edges[0].compare == Compare::at_most);
+            const bool upper = c->edges.size() == 1 && is_maximum(c->edges[0].compare);
             if (!upper || c->left.text.empty() ||
                 c->left.quantities() != std::vector<Quantity>{Quantity::gap})
                 fields.error("when", "expected 'gap under ...' or 'gap at most ...'");

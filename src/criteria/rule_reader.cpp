@@ -147,8 +147,7 @@ private:
         const Yaml *share = fields_.need("borderline");
         if (!share) return;
         if (auto f = read_formula(*share, fields_.path_of("borderline"), context_)) {
-            const Environment::Values nothing;
-            rule_.borderline = f->evaluate({nothing}).value;
+            rule_.borderline = f->constant_value();
             if (!f->is_constant() || f->dimension() != Dimension::number || rule_.borderline <= Exact(0) ||
                 rule_.borderline > Exact(1))
                 fields_.error("borderline", "expected a share of the limit such as 90 %");
@@ -190,7 +189,6 @@ private:
     /// `12 x T`, or `6 in2, longest side 6 in`.
     void read_stretch(const Yaml &node, Window &window) {
         constexpr std::string_view side = ", longest side ";
-        const Environment::Values nothing;
         Yaml first = node;
         const std::size_t comma = window.text.find(side);
         first.text = window.text.substr(0, comma);
@@ -214,8 +212,8 @@ private:
                                  "expected a length (1 in, 12 x T), 'whole weld', or for a count an area "
                                  "such as '6 in2, longest side 6 in'");
         window.kind = Window::Kind::area;
-        window.area = f->evaluate({nothing}).value;
-        window.longest_side = longest->evaluate({nothing}).value;
+        window.area = f->constant_value();
+        window.longest_side = longest->constant_value();
     }
 
     void read_linked() {
@@ -225,7 +223,7 @@ private:
         if (!c) return;
         const bool gap = c->edges.size() == 1 &&
                          c->left.quantities() == std::vector<Quantity>{Quantity::gap} &&
-                         (c->edges[0].compare == Compare::under || c->edges[0].compare == Compare::at_most);
+                         is_maximum(c->edges[0].compare);
         if (!gap || !summing())
             return fields_.error("linked",
                                  "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
@@ -252,7 +250,7 @@ private:
         if (presence && key != "allowed") fields_.error(key, "a limit needs a 'measure'");
         if (!presence && fields_.get("allowed"))
             fields_.error("allowed", "a rule with a measure has 'at most' or the like");
-        const bool lower = rule_.compare == Compare::at_least || rule_.compare == Compare::over;
+        const bool lower = !is_maximum(rule_.compare);
         if (lower && (summing() || rule_.kind == Rule::Kind::combine))
             fields_.error(key, "a sum or a count has 'at most' or 'under'");
         if (!lower && rule_.kind == Rule::Kind::gap) fields_.error(key, "a gap has 'at least' or 'over'");

@@ -144,7 +144,7 @@ private:
     }
 
     void check_each() {
-        const bool upper = rule_.compare == Compare::at_most || rule_.compare == Compare::under;
+        const bool upper = is_maximum(rule_.compare);
         for (const auto &m : members_) {
             const Item &item = e_.items[m.item];
             const Environment env{e_.coupon.values, &item.measures.get()};

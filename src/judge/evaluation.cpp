@@ -27,7 +27,7 @@ std::vector<int> Evaluation::numbers_of(std::span<const std::uint32_t> of_items)
 }
 
 double ratio_of(const Exact &measured, const Exact &limit, Compare compare) {
-    const bool upper = compare == Compare::at_most || compare == Compare::under;
+    const bool upper = is_maximum(compare);
     const double above = (upper ? measured : limit).to_double();
     const double below = (upper ? limit : measured).to_double();
     if (below == 0) return above == 0 ? 1 : std::numeric_limits<double>::infinity();
@@ -56,7 +56,7 @@ void Evaluation::note_borderline(std::size_t rule, std::size_t class_index, cons
                                  const Exact &limit, Truth certain, std::span<const std::uint32_t> of_items) {
     if (share_.empty() || !share_[rule]) return;
     const Compare compare = set.rules[rule].compare;
-    const bool upper = compare == Compare::at_most || compare == Compare::under;
+    const bool upper = is_maximum(compare);
     const bool reached = upper ? measured >= limit * *share_[rule] : measured * *share_[rule] <= limit;
     if (!reached) return;
     Borderline &b = borderlines_[rule * set.classes.size() + class_index];

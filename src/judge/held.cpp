@@ -87,6 +87,7 @@ private:
         }
     }
 
+    bool by_length() const { return rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length; }
     bool area() const { return rule_.window && rule_.window->kind == Window::Kind::area; }
 
     Exact total(const Items &items) const {
@@ -104,8 +105,7 @@ private:
     void add_alone() {
         for (const auto i : certain_unplaced_) {
             Exact alone = *weight(i);
-            if (rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length && rule_.window)
-                alone = std::min(alone, Exact(width_));
+            if (by_length() && rule_.window) alone = std::min(alone, Exact(width_));
             out_.least.push_back({alone, std::nullopt, {i}});
         }
     }
@@ -178,15 +178,14 @@ private:
             stretches.push_back(s);
         }
         const auto around = e_.coupon.around();
-        const bool length = rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length;
         WorstWindow worst;
         if (area())
             worst =
                 most_in_area(view(stretches), rule_.window->area.num(),
                              static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
         else
-            worst = length ? most_length(view(stretches), width_, around)
-                           : most_weight(view(stretches), width_, around);
+            worst = by_length() ? most_length(view(stretches), width_, around)
+                                : most_weight(view(stretches), width_, around);
         Items inside;
         for (std::size_t k = 0; k < items.size(); ++k)
             if (lies_in(stretches[k], worst, around)) inside.push_back(items[k]);

@@ -69,12 +69,14 @@ std::vector<Indication> CouponState::found(const Vocabulary &vocabulary) const {
     return out;
 }
 
-bool Book::has(const std::string &id) { return !ledger_.entries_of(id).empty(); }
+void Book::require(const std::string &id) {
+    if (!ledger_.knows(id))
+        throw DataError("there is no coupon '" + shown(id) + "'" + did_you_mean(id, coupons()));
+}
 
 std::vector<Entry> Book::history(const std::string &id) {
-    auto all = ledger_.entries_of(id);
-    if (!all.empty()) return all;
-    throw DataError("there is no coupon '" + shown(id) + "'" + did_you_mean(id, coupons()));
+    require(id);
+    return ledger_.entries_of(id);
 }
 
 CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> before) {
@@ -120,7 +122,7 @@ Entry Book::base(const std::string &kind, const std::string &coupon, const Stamp
 
 void Book::register_coupon(const CouponRecord &record, const Stamp &stamp) {
     check_coupon_id(record.id);
-    if (has(record.id))
+    if (ledger_.knows(record.id))
         throw DataError("coupon " + record.id + " is registered already; 'change' corrects it");
     ledger_.append(base("coupon", record.id, stamp, record.to_json()));
 }
@@ -224,7 +226,7 @@ void Book::withdraw_exam(const std::string &id, int number, const Stamp &stamp, 
 }
 
 void Book::add_remark(const std::string &id, const std::string &text, const Stamp &stamp) {
-    history(id);
+    require(id);
     const std::string remark = checked_text(text, "remark");
     if (remark.empty()) throw DataError("the remark is empty");
     ledger_.append(base("remark", id, stamp, {{"text", remark}}));
@@ -232,13 +234,13 @@ void Book::add_remark(const std::string &id, const std::string &text, const Stam
 
 void Book::add_verdict(const std::string &id, const CriteriaSet &set, nlohmann::json body,
                        const Stamp &stamp) {
-    history(id);
+    require(id);
     ledger_.keep_criteria(set.hash, set.name, set.text);
     ledger_.append(base("verdict", id, stamp, std::move(body)));
 }
 
 void Book::add_grade(const std::string &id, const Grade &grade, const Stamp &stamp) {
-    history(id);
+    require(id);
     nlohmann::json body{{"decision", grade.decision}, {"class", grade.class_id}};
     if (!grade.remark.empty()) body["remark"] = checked_text(grade.remark, "remark");
     if (grade.against_verdict) body["against verdict"] = true;

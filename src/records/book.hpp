@@ -66,7 +66,6 @@ public:
 
     Ledger &ledger() { return ledger_; }
 
-    bool has(const std::string &coupon);
     /// As it stands, or as it stood before entry `before`.
     CouponState coupon(const std::string &id, std::optional<std::int64_t> before = {});
     std::vector<std::string> coupons() { return ledger_.coupons(); }
@@ -91,6 +90,8 @@ public:
     void add_grade(const std::string &coupon, const Grade &grade, const Stamp &stamp);
 
 private:
+    /// Throws DataError if there is no such coupon.
+    void require(const std::string &coupon);
     Entry base(const std::string &kind, const std::string &coupon, const Stamp &stamp,
                nlohmann::json body) const;
 

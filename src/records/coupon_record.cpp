@@ -19,6 +19,18 @@ CouponField fact_field(std::string name, Fact f, const std::string &help) {
     return {std::move(name), Kind::fact, {}, f, help + ": " + listed(info(f).words, "or")};
 }
 
+/// "PT,RT" or "PT RT".
+std::vector<Exam> exams_in(std::string list) {
+    std::replace(list.begin(), list.end(), ',', ' ');
+    std::vector<Exam> out;
+    for (const auto word : words_of(list)) {
+        const auto exam = exam_named(word);
+        if (!exam) throw DataError("'" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
+        out.push_back(*exam);
+    }
+    return out;
+}
+
 constexpr std::string_view base_unit_names[] = {"value", "nm", "nm2", "microdegree", "microfahrenheit"};
 
 } // namespace
@@ -112,14 +124,12 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         break;
     }
     case Kind::exams: {
-        std::string list = value;
-        std::replace(list.begin(), list.end(), ',', ' ');
         std::string out;
-        for (const auto word : words_of(list)) {
-            const auto exam = exam_named(word);
-            if (!exam)
-                throw DataError(name + ": '" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
-            out += (out.empty() ? "" : ",") + std::string(name_of(*exam));
+        try {
+            for (const Exam exam : exams_in(value))
+                out += (out.empty() ? "" : ",") + std::string(name_of(exam));
+        } catch (const DataError &e) {
+            throw DataError(name + ": " + e.what());
         }
         fields[name] = out;
         break;
@@ -151,10 +161,7 @@ Coupon CouponRecord::facts() const {
         if (field.kind == Kind::fact) {
             out.facts[static_cast<std::size_t>(field.fact)] = word_index(info(field.fact), text);
         } else if (field.kind == Kind::exams) {
-            std::string list = text;
-            std::replace(list.begin(), list.end(), ',', ' ');
-            for (const auto word : words_of(list))
-                out.called_for.set(static_cast<std::size_t>(*exam_named(word)));
+            for (const Exam exam : exams_in(text)) out.called_for.set(static_cast<std::size_t>(exam));
         } else if (field.kind == Kind::measure && !name.starts_with("thickness")) {
             out.values.set(field.quantity, parse_typed(text, info(field.quantity).dimension, unit()).value);
         }

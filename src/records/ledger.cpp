@@ -180,6 +180,14 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
     });
 }
 
+bool Ledger::knows(const std::string &coupon) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT 1 FROM entry WHERE coupon = ? LIMIT 1");
+        query.bind(1, coupon);
+        return query.executeStep();
+    });
+}
+
 std::vector<Entry> Ledger::entries_of(const std::string &coupon) {
     return guarded(path_, [&] {
         SQLite::Statement query(*db_, std::string("SELECT ") + columns +

@@ -49,6 +49,7 @@ public:
     Entry append(Entry entry);
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
 
+    bool knows(const std::string &coupon);
     std::vector<Entry> entries_of(const std::string &coupon);
     std::vector<std::string> coupons();
     std::optional<std::string> criteria_text(const std::string &hash);

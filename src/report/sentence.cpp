@@ -16,10 +16,6 @@ std::string clock_of(Length at, const WeldLine &line) {
     return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
 }
 
-bool lower_limit(const Rule &rule) {
-    return rule.compare == Compare::at_least || rule.compare == Compare::over;
-}
-
 /// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it.
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
@@ -58,7 +54,7 @@ std::string measured_words(const Rule &rule) {
 
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
-    const bool lower = lower_limit(rule);
+    const bool lower = !is_maximum(rule.compare);
     std::string out = measured_words(rule) + " " + p.first + (lower ? ", at least " : ", limit ") + p.second +
                       limit_formula(c, rule, rule.limits[class_index]);
     const bool kept = holds(f.measured, rule.compare, f.limit);
