@@ -22,7 +22,12 @@ public:
         if (whole_ && !rule_.linked) {
             auto all = certain_;
             all.insert(all.end(), certain_unplaced_.begin(), certain_unplaced_.end());
-            out_.least.push_back({certain_total, std::nullopt, items_of(all)});
+            if (const auto largest = std::max_element(
+                    mergeable_.begin(), mergeable_.end(),
+                    [&](auto a, auto b) { return *weight(a) < *weight(b); });
+                largest != mergeable_.end())
+                all.push_back(*largest);
+            out_.least.push_back({total(all), std::nullopt, items_of(all)});
             if (out_.doubts.any() && bounded_) out_.most = certain_total + total(uncertain_);
             return std::move(out_);
         }
@@ -73,8 +78,12 @@ private:
             return;
         }
         if (item.may_merge.any() && rule_.kind == Rule::Kind::sum) {
-            out_.doubts |= item.may_merge; // joined ones are longer by their gaps
+            // Joined ones are longer by their gaps, and shorter in sum where they overlap: only each alone is
+            // certain.
+            out_.doubts |= item.may_merge | m.doubts;
             bounded_ = false;
+            if (m.certain == Truth::yes) mergeable_.push_back(m.item);
+            return;
         }
         const bool placed = item.place && (!area() || item.across);
         if (m.certain != Truth::yes) {
@@ -103,7 +112,9 @@ private:
 
     /// One that is not placed still lies somewhere, whole or as much as the window holds.
     void add_alone() {
-        for (const auto i : certain_unplaced_) {
+        Items lone = certain_unplaced_;
+        lone.insert(lone.end(), mergeable_.begin(), mergeable_.end());
+        for (const auto i : lone) {
             Exact alone = *weight(i);
             if (by_length() && rule_.window) alone = std::min(alone, Exact(width_));
             out_.least.push_back({alone, std::nullopt, {i}});
@@ -235,7 +246,7 @@ private:
     bool whole_ = false;
     bool bounded_ = true;
     bool unplaced_uncertain_ = false;
-    Items certain_, certain_unplaced_, uncertain_;
+    Items certain_, certain_unplaced_, uncertain_, mergeable_;
 };
 
 } // namespace

@@ -242,3 +242,25 @@ TEST_CASE("sentences name the indication, the numbers, the limit and by how much
           "= 0.15 in): within by "
           "0.02 in.");
 }
+
+TEST_CASE("ones that may be the same indication are not summed against the coupon") {
+    const std::string merging =
+        head() + "merge: [{id: m, types: any, exams: RT, when: gap under smaller size, clause: c, "
+                 "standing: {house: x}}]\nrules: [{id: r, types: any, exams: RT, measure: sum of length, "
+                 "window: WINDOW, at most: 0.15 in, clause: c, standing: {house: x}}]\n";
+    for (const std::string window : {"whole weld", "1 in"}) {
+        std::string text = merging;
+        text.replace(text.find("WINDOW"), 6, window);
+        const auto set = set_from(text);
+        const auto first = [&](const std::vector<std::string> &log) {
+            return judged(set, {"weld-length=4in", log}).verdicts().substr(2, 6);
+        };
+        INFO(window);
+        // Over each other they are one of 0.1 in; apart they would be 0.2 in; without a place nobody knows.
+        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1 at 1"}) == yes);
+        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1 at 1.5"}) == no);
+        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1"}) == open);
+        // One alone is too long, whatever else it is joined with.
+        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.16"}) == no);
+    }
+}
