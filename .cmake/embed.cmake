@@ -1,7 +1,7 @@
 # Writes OUTPUT: a C++ table of FILES, name to bytes. Raw strings are cut below the compilers' limit.
 set(text "#include \"criteria/embedded.hpp\"\n\nnamespace beadbook {\n\nconst std::map<std::string, std::string> &embedded_files() {\n    static const std::map<std::string, std::string> files{\n")
 foreach(file IN LISTS FILES)
-  get_filename_component(name "${file}" NAME)
+  string(REGEX REPLACE "^.*/(criteria|records)/" "" name "${file}")
   file(READ "${file}" hex HEX)
   string(REGEX REPLACE "(................................................................)" "\\1\"\n\"" hex "${hex}")
   string(REGEX REPLACE "([0-9a-f][0-9a-f])" "\\\\x\\1" bytes "${hex}")

@@ -12,7 +12,7 @@ ExitCode run(const Args &args, Session &session) {
     if (!method) throw UsageError("'" + shown(args.at(1)) + "' is no exam; expected VT, MT, PT or RT");
     ExamRecord exam;
     exam.method = *method;
-    exam.date = checked_date(args.text("date", session.now().substr(0, 10)));
+    exam.date = print(day_of(args, session, "date"));
     exam.examiner = checked_text(args.text("examiner"), "examiner");
     exam.level = checked_text(args.text("level"), "level");
     exam.procedure = checked_text(args.text("procedure"), "procedure");
@@ -48,7 +48,7 @@ Command exam_command() {
             2,
             [](po::options_description &o) {
                 o.add_options()("date", po::value<std::string>()->value_name("DAY"),
-                                "day of the exam, 2026-11-25 (default today, UTC)")(
+                                "day of the exam, 2026-11-25 (default today)")(
                     "examiner", po::value<std::string>()->value_name("NAME"), "who examined")(
                     "level", po::value<std::string>()->value_name("I|II|III"), "the examiner's level")(
                     "procedure", po::value<std::string>()->value_name("TEXT"), "examination procedure")(

@@ -7,16 +7,9 @@ namespace po = boost::program_options;
 namespace beadbook {
 namespace {
 
-void add_fields(po::options_description &options) {
-    for (const auto &field : coupon_fields())
-        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"),
-                              field.help.c_str());
-}
-
-/// Takes every field that was given; `units` first, because the others are read in it.
+/// Takes every field that was given, and checks criteria and class.
 void take_fields(CouponRecord &coupon, const Args &args) {
-    for (const auto &field : coupon_fields())
-        if (args.has(field.name)) coupon.set(field.name, args.text(field.name));
+    take_coupon_fields(coupon, args);
     const std::string criteria = coupon.get("criteria");
     if (criteria.empty() || !(args.has("criteria") || args.has("class"))) return;
     const auto set = open_criteria(criteria);
@@ -74,7 +67,7 @@ Command register_command() {
             1,
             1,
             [](po::options_description &o) {
-                add_fields(o);
+                add_coupon_fields(o);
                 add_by(o);
             },
             run_register};
@@ -89,7 +82,7 @@ Command change_command() {
             1,
             1,
             [](po::options_description &o) {
-                add_fields(o);
+                add_coupon_fields(o);
                 o.add_options()("forget", po::value<std::string>()->value_name("FIELD"),
                                 "drop a field that should not be there");
                 add_why(o);

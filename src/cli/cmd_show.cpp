@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "records/exchange.hpp"
 #include "records/log_line.hpp"
+#include "records/welder_record.hpp"
 
 #include <iomanip>
 
@@ -126,7 +127,8 @@ ExitCode run_show(const Args &args, Session &session) {
 ExitCode run_history(const Args &args, Session &session) {
     Book book = open_book(args, session, Ledger::Mode::read);
     nlohmann::json list = nlohmann::json::array();
-    for (const auto &e : book.history(args.at(0))) {
+    for (const auto &e :
+         args.flag("welder") ? Welders(book.ledger()).history(args.at(0)) : book.history(args.at(0))) {
         if (args.flag("json")) {
             nlohmann::json one{{"entry", e.seq}, {"at", e.at},     {"by", e.who},
                                {"kind", e.kind}, {"body", e.body}, {"hash", e.hash}};
@@ -177,12 +179,15 @@ Command show_command() {
 Command history_command() {
     return {"history",
             "COUPON",
-            "every entry ever made about a coupon: who, when, why",
+            "every entry ever made about a coupon, or a welder: who, when, why",
             "",
             "beadbook history T-7",
             1,
             1,
-            add_json,
+            [](po::options_description &o) {
+                o.add_options()("welder", po::bool_switch(), "the word is a welder's mark");
+                add_json(o);
+            },
             run_history};
 }
 

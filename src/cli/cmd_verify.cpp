@@ -1,6 +1,7 @@
-#include "cli/shared.hpp"
+#include "cli/welder_shared.hpp"
 
 #include "report/judgement_json.hpp"
+#include "report/range_report.hpp"
 
 #include <map>
 
@@ -40,11 +41,26 @@ void replay(Book &book, std::vector<std::string> &faults, std::int64_t &count) {
     }
 }
 
+/// Works every qualification's range out again, by the rules' text that it was granted by.
+void replay_ranges(Book &book, const Session &session, std::vector<std::string> &faults,
+                   std::int64_t &count) {
+    for (const auto &mark : Welders(book.ledger()).marks())
+        for (const auto &held : held_by(book, mark, session.today())) {
+            ++count;
+            if (held.record.range != range_json(held.range, held.record.test.unit()))
+                faults.push_back("qualification " + std::to_string(held.record.number) + " of welder " +
+                                 mark + ": its range comes out otherwise now");
+        }
+}
+
 ExitCode run_verify(const Args &args, Session &session) {
     Book book = open_book(args, session, Ledger::Mode::read);
     Verification v = book.ledger().verify();
-    std::int64_t replayed = 0;
-    if (args.flag("replay") && v.faults.empty()) replay(book, v.faults, replayed);
+    std::int64_t replayed = 0, ranges = 0;
+    if (args.flag("replay") && v.faults.empty()) {
+        replay(book, v.faults, replayed);
+        replay_ranges(book, session, v.faults, ranges);
+    }
     if (args.has("head") && v.faults.empty() && args.text("head") != v.head)
         v.faults.push_back("the record ends with " + v.head +
                            ", not with the hash you gave: entries were cut off or added since");
@@ -52,12 +68,15 @@ ExitCode run_verify(const Args &args, Session &session) {
         session.out << nlohmann::json{{"entries", v.entries},
                                       {"head", v.head},
                                       {"faults", v.faults},
-                                      {"verdicts judged again", replayed}}
+                                      {"verdicts judged again", replayed},
+                                      {"ranges worked out again", ranges}}
                            .dump(2)
                     << "\n";
     } else if (v.faults.empty()) {
         session.out << v.entries << " entries hold. Head: " << v.head << "\n";
-        if (args.flag("replay")) session.out << replayed << " verdicts judged again, all the same\n";
+        if (args.flag("replay"))
+            session.out << replayed << " verdicts judged again and " << ranges
+                        << " ranges worked out again, all the same\n";
         session.out << "Note the number and the head elsewhere; '--head HASH' later also proves that nothing "
                        "was cut off.\n";
     }

@@ -34,7 +34,8 @@ int main(int argc, char **argv) {
     std::ios::sync_with_stdio(false);
     const bool colour =
         isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
-    beadbook::Session session{std::cin, std::cout, std::cerr,  isatty(STDIN_FILENO) != 0,
-                              colour,   utc_now,   environment};
+    const auto today = [] { return beadbook::local_day(std::time(nullptr)); };
+    beadbook::Session session{std::cin, std::cout, std::cerr, isatty(STDIN_FILENO) != 0,
+                              colour,   utc_now,   today,     environment};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -11,9 +11,9 @@ namespace po = boost::program_options;
 namespace beadbook {
 namespace {
 
-constexpr std::string_view exit_codes =
-    "Exit codes: 0 done, accepted; 1 rejected; 5 cannot say; 2 wrong usage; 3 bad data, nothing stored;\n"
-    "4 trouble with the record; 130 interrupted.\n";
+constexpr std::string_view exit_codes = "Exit codes: 0 done, accepted; 1 rejected, uncovered; 5 cannot say; "
+                                        "2 wrong usage; 3 bad data, nothing stored;\n"
+                                        "4 trouble with the record; 130 interrupted.\n";
 
 po::options_description options_of(const Command &command) {
     po::options_description options("Options", 100, 60);
@@ -126,10 +126,13 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 
 const std::vector<Command> &commands() {
     static const std::vector<Command> table{
-        register_command(), exam_command(),     log_command(),    judge_command(),    why_command(),
-        grade_command(),    coupons_command(),  show_command(),   history_command(),  change_command(),
-        correct_command(),  withdraw_command(), remark_command(), criteria_command(), export_command(),
-        import_command(),   verify_command(),   backup_command(),
+        plan_command(),     range_command(),  register_command(), exam_command(),     log_command(),
+        judge_command(),    why_command(),    grade_command(),    coupons_command(),  show_command(),
+        history_command(),  change_command(), correct_command(),  withdraw_command(), remark_command(),
+        enrol_command(),    welder_command(), welders_command(),  qualify_command(),  carry_command(),
+        may_command(),      record_command(), used_command(),     trained_command(),  due_command(),
+        renew_command(),    extend_command(), revoke_command(),   retract_command(),  rules_command(),
+        criteria_command(), export_command(), import_command(),   verify_command(),   backup_command(),
     };
     return table;
 }

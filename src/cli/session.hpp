@@ -1,5 +1,6 @@
 #pragma once
 
+#include "measure/day.hpp"
 #include "records/book.hpp"
 #include "report/paint.hpp"
 
@@ -17,6 +18,7 @@ struct Session {
     bool in_is_terminal = false;
     bool colour = false;
     std::function<std::string()> now;                            ///< UTC, 2026-11-25T09:30:00Z
+    std::function<Day()> today;                                  ///< the calendar day here
     std::function<std::string(const std::string &)> environment; ///< empty if not set
 
     Paint paint() const { return Paint(colour); }

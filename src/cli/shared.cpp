@@ -54,20 +54,75 @@ bool criteria_is_file(const std::string &name) {
     return name.find('/') != std::string::npos || name.ends_with(".yaml");
 }
 
+namespace {
+
+[[noreturn]] void refuse_file(std::string_view what, const std::string &name, const std::string &text,
+                              const std::vector<Issue> &issues) {
+    std::string all;
+    for (const auto &issue : issues)
+        if (issue.severity == Severity::error) all += "\n" + print(issue, name, text);
+    throw DataError("the " + std::string(what) + " has mistakes:" + all.substr(0, all.size() - 1));
+}
+
+bool holds_word(const std::vector<std::string> &words, const std::string &word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+} // namespace
+
 std::shared_ptr<const CriteriaSet> open_criteria(const std::string &name) {
-    const auto shipped = shipped_sets();
     if (!criteria_is_file(name)) {
-        if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return shipped_criteria(name);
+        const auto shipped = shipped_sets();
+        if (holds_word(shipped, name)) return shipped_criteria(name);
         throw DataError("there is no criteria set '" + shown(name) + "'" + did_you_mean(name, shipped) +
                         " ('criteria list' shows all; a file of your own ends in .yaml)");
     }
     const std::string text = read_file(name);
     Loaded loaded = load_criteria(text);
-    if (loaded.set) return loaded.set;
-    std::string all;
-    for (const auto &issue : loaded.issues)
-        if (issue.severity == Severity::error) all += "\n" + print(issue, name, text);
-    throw DataError("the criteria file has mistakes:" + all.substr(0, all.size() - 1));
+    if (!loaded.set) refuse_file("criteria file", name, text, loaded.issues);
+    return loaded.set;
+}
+
+std::shared_ptr<const RangeRules> open_range_rules(const std::string &name) {
+    if (!criteria_is_file(name)) {
+        const auto shipped = shipped_range_rule_names();
+        if (holds_word(shipped, name)) return shipped_range_rules(name);
+        throw DataError("there are no rules '" + shown(name) + "'; expected " + listed(shipped, "or") +
+                        did_you_mean(name, shipped) + ", or a file of your own that ends in .yaml");
+    }
+    const std::string text = read_file(name);
+    LoadedRules loaded = load_range_rules(text);
+    if (!loaded.rules) refuse_file("rules file", name, text, loaded.issues);
+    return loaded.rules;
+}
+
+std::shared_ptr<const RangeRules> needed_rules(const Args &args) {
+    if (!args.has("rules"))
+        throw UsageError("by which rules? give --rules " + listed(shipped_range_rule_names(), "or"));
+    return open_range_rules(args.text("rules"));
+}
+
+Work open_work(const std::string &path, const std::string &rules, Session &session) {
+    const std::string text = read_input(path, session);
+    LoadedWork loaded = load_work(text, rules, open_range_rules);
+    if (!loaded.work) refuse_file("work file", path, text, loaded.issues);
+    return std::move(*loaded.work);
+}
+
+Day day_of(const Args &args, const Session &session, const std::string &option) {
+    return args.has(option) ? parse_day(args.text(option)) : session.today();
+}
+
+void add_coupon_fields(po::options_description &options) {
+    for (const auto &field : coupon_fields())
+        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"),
+                              field.help.c_str());
+}
+
+void take_coupon_fields(CouponRecord &coupon, const Args &args) {
+    // `units` stands first, because the others are read in it.
+    for (const auto &field : coupon_fields())
+        if (args.has(field.name)) coupon.set(field.name, args.text(field.name));
 }
 
 std::shared_ptr<const CriteriaSet> CriteriaShelf::take(const std::string &name) {

@@ -2,6 +2,7 @@
 
 #include "cli/command.hpp"
 #include "criteria/load.hpp"
+#include "qualify/work.hpp"
 #include "report/sentence.hpp"
 
 namespace beadbook {
@@ -16,6 +17,22 @@ Stamp stamp_of(const Args &args, const Session &session);
 void add_by(boost::program_options::options_description &options);
 void add_json(boost::program_options::options_description &options);
 void add_why(boost::program_options::options_description &options);
+
+/// One option for each field of a coupon, and taking what was given.
+void add_coupon_fields(boost::program_options::options_description &options);
+void take_coupon_fields(CouponRecord &coupon, const Args &args);
+
+/// A day given by an option, else today. Throws InputError.
+Day day_of(const Args &args, const Session &session, const std::string &option);
+
+/// Rules for welders: a shipped set by name, or a file. Throws DataError with every mistake of the file.
+std::shared_ptr<const RangeRules> open_range_rules(const std::string &name);
+/// Those of --rules. Throws UsageError without it.
+std::shared_ptr<const RangeRules> needed_rules(const Args &args);
+
+/// A file of the shop's work, or "-"; `rules` stands in for the rules that it names, if not empty. Throws
+/// DataError with every mistake of the file.
+Work open_work(const std::string &path, const std::string &rules, Session &session);
 
 /// A whole file that is UTF-8 text of at most 64 MiB. Throws DataError.
 std::string read_file(const std::string &path);

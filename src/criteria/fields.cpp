@@ -65,6 +65,15 @@ std::vector<const Yaml *> Fields::words(std::string_view key) const {
     return out;
 }
 
+std::vector<const Yaml *> Fields::items(std::string_view key) const {
+    std::vector<const Yaml *> out;
+    const Yaml *list = get(key);
+    if (!list) return out;
+    if (list->kind != Yaml::Kind::list) error(key, "expected a list, each entry beginning with '- '");
+    for (const auto &item : list->items) out.push_back(&item);
+    return out;
+}
+
 std::string Fields::path_of(std::string_view key) const {
     return path_.empty() ? std::string(key) : path_ + "." + std::string(key);
 }

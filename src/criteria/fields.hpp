@@ -26,8 +26,14 @@ public:
     /// A list of words, or one word alone.
     std::vector<const Yaml *> words(std::string_view key) const;
 
+    /// The entries of a list; an error if it is something else.
+    std::vector<const Yaml *> items(std::string_view key) const;
+
     std::string path_of(std::string_view key) const;
     void error(std::string_view key, const std::string &text) const;
+    void error_at(Where where, const std::string &path, const std::string &text) const {
+        issues_.error(where, path, text);
+    }
 
 private:
     const Yaml &node_;

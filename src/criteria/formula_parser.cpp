@@ -38,20 +38,25 @@ public:
             c.words = words(info(*attribute));
         } else {
             c.left = finished(formula());
-            while (const auto compare = edge_word())
-                c.edges.push_back({*compare, edge_formula(c.left.dimension())});
+            c.edges = edges(c.left.dimension());
             if (c.edges.empty()) fail("expected a comparison: over, from, under, to, at most, at least");
         }
         expect_end();
         return c;
     }
 
+    std::vector<Condition::Edge> whole_range(Dimension dimension) {
+        auto out = edges(dimension);
+        expect_end();
+        if (out.empty()) fail("expected a range such as 'from 0.67 x T to 4 x T'");
+        return out;
+    }
+
     std::vector<Table::Edge> whole_band(Dimension dimension) {
         std::vector<Table::Edge> out;
-        while (const auto compare = edge_word()) {
-            const Formula f = edge_formula(dimension);
-            if (!f.is_constant()) fail("the edge of a band must be a plain number");
-            out.push_back({*compare, f.constant_value()});
+        for (const auto &edge : edges(dimension)) {
+            if (!edge.right.is_constant()) fail("the edge of a band must be a plain number");
+            out.push_back({edge.compare, edge.right.constant_value()});
         }
         expect_end();
         if (out.empty()) fail("expected a band such as 'over 1/8 in to 3/16 in'");
@@ -131,6 +136,12 @@ private:
         if (keyword("under") || keyword("below")) return Compare::under;
         if (keyword("up to") || keyword("to") || keyword("at most")) return Compare::at_most;
         return std::nullopt;
+    }
+
+    std::vector<Condition::Edge> edges(Dimension dimension) {
+        std::vector<Condition::Edge> out;
+        while (const auto compare = edge_word()) out.push_back({*compare, edge_formula(dimension)});
+        return out;
     }
 
     Formula edge_formula(Dimension dimension) {
@@ -330,6 +341,10 @@ Formula parse_formula(const std::string &text, const Names &names) {
 
 Condition parse_condition(const std::string &text, const Names &names) {
     return Parser(text, names).whole_condition();
+}
+
+std::vector<Condition::Edge> parse_range(const std::string &text, const Names &names, Dimension dimension) {
+    return Parser(text, names).whole_range(dimension);
 }
 
 std::vector<Table::Edge> parse_band(const std::string &text, const Names &names, Dimension dimension) {

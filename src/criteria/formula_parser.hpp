@@ -28,6 +28,8 @@ struct Names {
 /// Throws InputError with the column of the mistake.
 Formula parse_formula(const std::string &text, const Names &names);
 Condition parse_condition(const std::string &text, const Names &names);
+/// Edges that may be formulas, as in a range that a test qualifies: `from 0.67 x T to 4 x T`.
+std::vector<Condition::Edge> parse_range(const std::string &text, const Names &names, Dimension dimension);
 /// The edges alone, as in a table's row: `over 1/8 in to 3/16 in`.
 std::vector<Table::Edge> parse_band(const std::string &text, const Names &names, Dimension dimension);
 

@@ -34,41 +34,25 @@ public:
         set_.edition = top.needed_text("edition");
         set_.source = top.text("source");
         set_.notes = top.text("notes");
-        read_units(top);
+        set_.unit = read_unit(top);
         read_classes(top);
-        read_quantities(top);
+        read_symbols(top, names_);
         read_formulas(top);
         read_tables(top);
         if (const Yaml *linear = top.get("linear")) read_linear(*linear);
-        each(top, "relevance",
-             [&](const Yaml &node) { set_.relevance.push_back(read_relevance(node, context_)); });
-        each(top, "merge", [&](const Yaml &node) { set_.merges.push_back(read_merge(node, context_)); });
-        each(top, "required exams",
-             [&](const Yaml &node) { set_.required.push_back(read_required_exam(node, context_)); });
-        each(top, "rules", [&](const Yaml &node) { add_rule(read_rule(node, context_)); });
-        each(top, "gaps", [&](const Yaml &node) { set_.gaps.push_back(read_gap(node, context_)); });
+        for (const Yaml *node : top.items("relevance"))
+            set_.relevance.push_back(read_relevance(*node, context_));
+        for (const Yaml *node : top.items("merge")) set_.merges.push_back(read_merge(*node, context_));
+        for (const Yaml *node : top.items("required exams"))
+            set_.required.push_back(read_required_exam(*node, context_));
+        for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_));
+        for (const Yaml *node : top.items("gaps")) set_.gaps.push_back(read_gap(*node, context_));
         if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
         index_rules();
         return std::move(set_);
     }
 
 private:
-    template <class F>
-    void each(const Fields &fields, std::string_view key, F read_one) {
-        const Yaml *list = fields.get(key);
-        if (!list) return;
-        if (list->kind != Yaml::Kind::list)
-            fields.error(key, "expected a list, each entry beginning with '- '");
-        for (const auto &node : list->items) read_one(node);
-    }
-
-    void read_units(const Fields &top) {
-        const std::string unit = top.needed_text("units");
-        if (unit == "mm") set_.unit = Unit::millimetre;
-        if (unit != "mm" && unit != "in" && !unit.empty())
-            top.error("units", "found '" + shown(unit) + "'; expected in or mm");
-    }
-
     void read_classes(const Fields &top) {
         const Yaml *list = top.need("classes");
         if (!list) return;
@@ -90,28 +74,6 @@ private:
         }
         if (set_.classes.size() > 32) top.error("classes", "more than 32 classes");
         set_.ordered = top.flag("ordered", true);
-    }
-
-    void read_quantities(const Fields &top) {
-        const Yaml *map = top.get("quantities");
-        if (!map) return;
-        if (map->kind != Yaml::Kind::map)
-            return top.error("quantities", "expected a map such as {T: thinner member}");
-        std::vector<std::string> all;
-        for (std::size_t i = 0; i < coupon_quantities; ++i)
-            all.emplace_back(info(static_cast<Quantity>(i)).name);
-        for (const auto &entry : map->entries) {
-            bool found = false;
-            for (std::size_t i = 0; i < coupon_quantities; ++i) {
-                if (entry.value.text != all[i]) continue;
-                names_.symbols.emplace(entry.key, static_cast<Quantity>(i));
-                found = true;
-            }
-            if (!found)
-                issues_.error(entry.value.where, "quantities." + entry.key,
-                              "'" + shown(entry.value.text) + "' is no quantity of a coupon; expected " +
-                                  listed(all, "or") + did_you_mean(entry.value.text, all));
-        }
     }
 
     void read_formulas(const Fields &top) {

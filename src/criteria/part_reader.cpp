@@ -73,6 +73,31 @@ void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_li
     }
 }
 
+Unit read_unit(const Fields &top) {
+    const std::string unit = top.needed_text("units");
+    if (unit != "mm" && unit != "in" && !unit.empty())
+        top.error("units", "found '" + shown(unit) + "'; expected in or mm");
+    return unit == "mm" ? Unit::millimetre : Unit::inch;
+}
+
+void read_symbols(const Fields &top, Names &names) {
+    const Yaml *map = top.get("quantities");
+    if (!map) return;
+    if (map->kind != Yaml::Kind::map)
+        return top.error("quantities", "expected a map such as {T: thinner member}");
+    std::vector<std::string> all;
+    for (std::size_t i = 0; i < coupon_quantities; ++i) all.emplace_back(info(static_cast<Quantity>(i)).name);
+    for (const auto &entry : map->entries) {
+        const auto found = std::find(all.begin(), all.end(), entry.value.text);
+        if (found != all.end())
+            names.symbols.emplace(entry.key, static_cast<Quantity>(found - all.begin()));
+        else
+            top.error_at(entry.value.where, "quantities." + entry.key,
+                         "'" + shown(entry.value.text) + "' is no quantity of a coupon; expected " +
+                             listed(all, "or") + did_you_mean(entry.value.text, all));
+    }
+}
+
 Standing read_standing(const Fields &fields, Issues &issues) {
     const Yaml *node = fields.need("standing");
     return node ? read_standing(*node, fields.path_of("standing"), issues) : Standing{};

@@ -27,6 +27,7 @@ const QuantityInfo &info(Quantity q) {
         {"longest leg", Dimension::length, Scope::coupon},
         {"weld width", Dimension::length, Scope::coupon},
         {"design temperature", Dimension::temperature, Scope::coupon},
+        {"layers", Dimension::number, Scope::coupon},
         {"length", Dimension::length, Scope::indication},
         {"width", Dimension::length, Scope::indication},
         {"depth", Dimension::length, Scope::indication},
@@ -55,6 +56,7 @@ const FactInfo &info(Fact fact) {
         {"sides", {"one", "both"}},
         {"inside", {"accessible", "closed"}},
         {"stress", {"transverse", "parallel"}},
+        {"mechanical", {"passed", "failed"}},
     }};
     return table[static_cast<std::size_t>(fact)];
 }

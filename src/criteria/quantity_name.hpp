@@ -27,6 +27,7 @@ enum class Quantity : std::uint8_t {
     longest_leg,
     weld_width,
     design_temperature,
+    layers,
     // one indication
     length,
     width,
@@ -45,8 +46,8 @@ enum class Quantity : std::uint8_t {
     // a group in line
     longest,
 };
-constexpr std::size_t quantity_count = 25;
-constexpr std::size_t coupon_quantities = 11;
+constexpr std::size_t quantity_count = 26;
+constexpr std::size_t coupon_quantities = 12;
 constexpr std::size_t index_of(Quantity q) { return static_cast<std::size_t>(q); }
 
 enum class Scope : std::uint8_t { coupon, indication, pair, group };
@@ -59,8 +60,8 @@ struct QuantityInfo {
 const QuantityInfo &info(Quantity q);
 
 /// Words that a coupon's facts may take, for `joint is groove` and the like.
-enum class Fact : std::uint8_t { joint, joint_form, form, seam, magnetic, sides, inside, stress };
-constexpr std::size_t fact_count = 8;
+enum class Fact : std::uint8_t { joint, joint_form, form, seam, magnetic, sides, inside, stress, mechanical };
+constexpr std::size_t fact_count = 9;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"

@@ -20,6 +20,11 @@ std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &nod
 Standing read_standing(const Fields &fields, Issues &issues);
 Standing read_standing(const Yaml &node, const std::string &path, Issues &issues);
 
+/// Key `units`: in or mm.
+Unit read_unit(const Fields &top);
+/// Key `quantities`: the author's symbols for a coupon's quantities.
+void read_symbols(const Fields &top, Names &names);
+
 std::optional<Rule> read_rule(const Yaml &node, ReadContext &context);
 Relevance read_relevance(const Yaml &node, ReadContext &context);
 Merge read_merge(const Yaml &node, ReadContext &context);

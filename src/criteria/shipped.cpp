@@ -12,13 +12,17 @@ const std::string &shipped_file(const std::string &name) {
     return found->second;
 }
 
-std::vector<std::string> shipped_sets() {
+std::vector<std::string> shipped_in(const std::string &folder) {
     std::vector<std::string> out;
     const std::string_view ending = ".yaml";
-    for (const auto &[name, text] : embedded_files())
-        if (name.ends_with(ending) && name != "vocabulary.yaml")
-            out.push_back(name.substr(0, name.size() - ending.size()));
+    for (const auto &[name, text] : embedded_files()) {
+        if (!name.ends_with(ending) || !name.starts_with(folder)) continue;
+        const std::string stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
+        if (stem.find('/') == std::string::npos && stem != "vocabulary") out.push_back(stem);
+    }
     return out;
 }
+
+std::vector<std::string> shipped_sets() { return shipped_in(""); }
 
 } // namespace beadbook

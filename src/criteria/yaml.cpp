@@ -151,7 +151,7 @@ Yaml read_yaml(const std::string &text, Issues &issues) {
         std::istringstream stream(text);
         YAML::Parser parser(stream);
         if (!parser.HandleNextDocument(builder)) {
-            issues.error({}, "", "the file is empty; expected a criteria set");
+            issues.error({}, "", "the file is empty; expected one YAML document");
             return {};
         }
         TreeBuilder second(issues);

@@ -22,9 +22,9 @@ public:
         if (whole_ && !rule_.linked) {
             auto all = certain_;
             all.insert(all.end(), certain_unplaced_.begin(), certain_unplaced_.end());
-            if (const auto largest = std::max_element(
-                    mergeable_.begin(), mergeable_.end(),
-                    [&](auto a, auto b) { return *weight(a) < *weight(b); });
+            if (const auto largest =
+                    std::max_element(mergeable_.begin(), mergeable_.end(),
+                                     [&](auto a, auto b) { return *weight(a) < *weight(b); });
                 largest != mergeable_.end())
                 all.push_back(*largest);
             out_.least.push_back({total(all), std::nullopt, items_of(all)});

@@ -73,6 +73,17 @@ std::string print(const Exact &value, Dimension dimension, Unit unit) {
     return decimal(value / scale.base, scale.digits) + scale.name;
 }
 
+std::string print_exact(const Exact &value, Dimension dimension, Unit unit) {
+    const Scale scale = scale_of(dimension, unit);
+    const Exact scaled = value / scale.base;
+    for (int places = scale.digits; places <= 6; ++places) {
+        Exact shifted = scaled;
+        for (int i = 0; i < places; ++i) shifted = shifted * Exact(10);
+        if (shifted.is_whole()) return decimal(scaled, places) + scale.name;
+    }
+    return print(value, dimension, unit);
+}
+
 PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimension, Unit unit) {
     const Scale scale = scale_of(dimension, unit);
     const Exact a = first / scale.base;

@@ -10,6 +10,10 @@ namespace beadbook {
 /// Rounded for reading; a verdict is never taken from it.
 std::string print(const Exact &value, Dimension dimension, Unit unit);
 
+/// The same with more digits where that makes it exact: the end of a range is not to be read as a rounder
+/// one.
+std::string print_exact(const Exact &value, Dimension dimension, Unit unit);
+
 /// Two values that are compared, printed with enough digits to be seen as different when they are.
 struct PrintedPair {
     std::string first, second, difference;

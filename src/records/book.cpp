@@ -15,12 +15,6 @@ auto *numbered(List &list, int number) {
     return found == list.end() ? nullptr : &*found;
 }
 
-std::string needed_reason(const std::string &reason) {
-    const std::string text = checked_text(reason, "reason");
-    if (text.empty()) throw DataError("a correction needs a reason: --why \"...\"");
-    return text;
-}
-
 nlohmann::json withdrawn(int number) { return {{"number", number}, {"withdrawn", true}}; }
 
 /// Takes one standing entry into the coupon's state.
@@ -52,6 +46,24 @@ void take(CouponState &state, const Entry &e, const Vocabulary &vocabulary) {
 
 } // namespace
 
+std::string needed_reason(const std::string &reason) {
+    const std::string text = checked_text(reason, "reason");
+    if (text.empty()) throw DataError("a correction needs a reason: --why \"...\"");
+    return text;
+}
+
+Entry new_entry(const std::string &kind, const std::string &subject, const Stamp &stamp,
+                nlohmann::json body) {
+    Entry e;
+    e.at = stamp.at;
+    e.who = checked_text(stamp.who, "name");
+    if (e.who.empty()) throw DataError("who does this? give --by NAME or set BEADBOOK_USER");
+    e.kind = kind;
+    e.subject = subject;
+    e.body = std::move(body);
+    return e;
+}
+
 const ExamRecord *CouponState::exam(int number) const { return numbered(exams, number); }
 const IndicationRecord *CouponState::indication(int number) const { return numbered(indications, number); }
 
@@ -70,13 +82,13 @@ std::vector<Indication> CouponState::found(const Vocabulary &vocabulary) const {
 }
 
 void Book::require(const std::string &id) {
-    if (!ledger_.knows(id))
+    if (!ledger_.knows(Family::coupon, id))
         throw DataError("there is no coupon '" + shown(id) + "'" + did_you_mean(id, coupons()));
 }
 
 std::vector<Entry> Book::history(const std::string &id) {
     require(id);
-    return ledger_.entries_of(id);
+    return ledger_.entries_of(Family::coupon, id);
 }
 
 CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> before) {
@@ -108,23 +120,11 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
     return state;
 }
 
-Entry Book::base(const std::string &kind, const std::string &coupon, const Stamp &stamp,
-                 nlohmann::json body) const {
-    Entry e;
-    e.at = stamp.at;
-    e.who = checked_text(stamp.who, "name");
-    if (e.who.empty()) throw DataError("who does this? give --by NAME or set BEADBOOK_USER");
-    e.kind = kind;
-    e.coupon = coupon;
-    e.body = std::move(body);
-    return e;
-}
-
 void Book::register_coupon(const CouponRecord &record, const Stamp &stamp) {
     check_coupon_id(record.id);
-    if (ledger_.knows(record.id))
+    if (ledger_.knows(Family::coupon, record.id))
         throw DataError("coupon " + record.id + " is registered already; 'change' corrects it");
-    ledger_.append(base("coupon", record.id, stamp, record.to_json()));
+    ledger_.append(new_entry("coupon", record.id, stamp, record.to_json()));
 }
 
 void Book::change_coupon(const CouponRecord &record, const Stamp &stamp, const std::string &reason) {
@@ -139,7 +139,7 @@ void Book::change_coupon(const CouponRecord &record, const Stamp &stamp, const s
                             " would not fit: " + e.what());
         }
     }
-    Entry e = base("coupon", record.id, stamp, record.to_json());
+    Entry e = new_entry("coupon", record.id, stamp, record.to_json());
     e.supersedes = old.record_seq;
     e.reason = needed_reason(reason);
     ledger_.append(std::move(e));
@@ -148,7 +148,7 @@ void Book::change_coupon(const CouponRecord &record, const Stamp &stamp, const s
 int Book::add_exam(const std::string &id, ExamRecord exam, const Stamp &stamp) {
     const CouponState state = coupon(id);
     exam.number = std::max(exam.number, state.last_exam + 1);
-    Entry e = base("exam", id, stamp, exam.to_json());
+    Entry e = new_entry("exam", id, stamp, exam.to_json());
     e.exam = exam.number;
     ledger_.append(std::move(e));
     return exam.number;
@@ -163,7 +163,7 @@ std::vector<int> Book::add_indications(const std::string &id, int exam,
     for (auto &i : indications) {
         i.number = next = std::max(i.number, next + 1);
         i.exam = exam;
-        Entry e = base("indication", id, stamp, i.to_json());
+        Entry e = new_entry("indication", id, stamp, i.to_json());
         e.exam = exam;
         e.number = i.number;
         ledger_.append(std::move(e));
@@ -178,7 +178,7 @@ void Book::correct_indication(const std::string &id, IndicationRecord indication
     const IndicationRecord *old = state.indication(indication.number);
     if (!old) throw DataError("coupon " + id + " has no indication #" + std::to_string(indication.number));
     indication.exam = old->exam;
-    Entry e = base("indication", id, stamp, indication.to_json());
+    Entry e = new_entry("indication", id, stamp, indication.to_json());
     e.exam = indication.exam;
     e.number = indication.number;
     e.supersedes = state.indication_seq.at(indication.number);
@@ -191,7 +191,7 @@ void Book::correct_exam(const std::string &id, ExamRecord exam, const Stamp &sta
     const CouponState state = coupon(id);
     if (!state.exam(exam.number))
         throw DataError("coupon " + id + " has no exam " + std::to_string(exam.number));
-    Entry e = base("exam", id, stamp, exam.to_json());
+    Entry e = new_entry("exam", id, stamp, exam.to_json());
     e.exam = exam.number;
     e.supersedes = state.exam_seq.at(exam.number);
     e.reason = needed_reason(reason);
@@ -203,7 +203,7 @@ void Book::withdraw_indication(const std::string &id, int number, const Stamp &s
     const CouponState state = coupon(id);
     const IndicationRecord *old = state.indication(number);
     if (!old) throw DataError("coupon " + id + " has no indication #" + std::to_string(number));
-    Entry e = base("indication", id, stamp, withdrawn(number));
+    Entry e = new_entry("indication", id, stamp, withdrawn(number));
     e.exam = old->exam;
     e.number = number;
     e.supersedes = state.indication_seq.at(number);
@@ -218,7 +218,7 @@ void Book::withdraw_exam(const std::string &id, int number, const Stamp &stamp, 
         if (i.exam == number)
             throw DataError("exam " + std::to_string(number) + " found indication #" +
                             std::to_string(i.number) + "; withdraw its indications first");
-    Entry e = base("exam", id, stamp, withdrawn(number));
+    Entry e = new_entry("exam", id, stamp, withdrawn(number));
     e.exam = number;
     e.supersedes = state.exam_seq.at(number);
     e.reason = needed_reason(reason);
@@ -229,14 +229,14 @@ void Book::add_remark(const std::string &id, const std::string &text, const Stam
     require(id);
     const std::string remark = checked_text(text, "remark");
     if (remark.empty()) throw DataError("the remark is empty");
-    ledger_.append(base("remark", id, stamp, {{"text", remark}}));
+    ledger_.append(new_entry("remark", id, stamp, {{"text", remark}}));
 }
 
 void Book::add_verdict(const std::string &id, const CriteriaSet &set, nlohmann::json body,
                        const Stamp &stamp) {
     require(id);
     ledger_.keep_criteria(set.hash, set.name, set.text);
-    ledger_.append(base("verdict", id, stamp, std::move(body)));
+    ledger_.append(new_entry("verdict", id, stamp, std::move(body)));
 }
 
 void Book::add_grade(const std::string &id, const Grade &grade, const Stamp &stamp) {
@@ -244,7 +244,7 @@ void Book::add_grade(const std::string &id, const Grade &grade, const Stamp &sta
     nlohmann::json body{{"decision", grade.decision}, {"class", grade.class_id}};
     if (!grade.remark.empty()) body["remark"] = checked_text(grade.remark, "remark");
     if (grade.against_verdict) body["against verdict"] = true;
-    ledger_.append(base("grade", id, stamp, std::move(body)));
+    ledger_.append(new_entry("grade", id, stamp, std::move(body)));
 }
 
 } // namespace beadbook

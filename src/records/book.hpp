@@ -16,6 +16,12 @@ struct Stamp {
     std::string who;
 };
 
+/// A new entry, not yet written. Throws DataError if nobody is named.
+Entry new_entry(const std::string &kind, const std::string &subject, const Stamp &stamp, nlohmann::json body);
+
+/// The reason that a correction needs. Throws DataError if there is none.
+std::string needed_reason(const std::string &reason);
+
 /// An instructor's decision on a coupon.
 struct Grade {
     std::string decision; ///< passed or failed
@@ -68,7 +74,7 @@ public:
 
     /// As it stands, or as it stood before entry `before`.
     CouponState coupon(const std::string &id, std::optional<std::int64_t> before = {});
-    std::vector<std::string> coupons() { return ledger_.coupons(); }
+    std::vector<std::string> coupons() { return ledger_.subjects(Family::coupon); }
     std::vector<Entry> history(const std::string &id);
 
     void register_coupon(const CouponRecord &coupon, const Stamp &stamp);
@@ -92,8 +98,6 @@ public:
 private:
     /// Throws DataError if there is no such coupon.
     void require(const std::string &coupon);
-    Entry base(const std::string &kind, const std::string &coupon, const Stamp &stamp,
-               nlohmann::json body) const;
 
     Ledger ledger_;
 };

@@ -1,5 +1,6 @@
 #include "records/coupon_record.hpp"
 
+#include "measure/day.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -62,11 +63,23 @@ const std::vector<CouponField> &coupon_fields() {
         measure_field("weld-width", Quantity::weld_width, "width of the weld"),
         measure_field("diameter", Quantity::outside_diameter, "outside diameter of the tube"),
         measure_field("temperature", Quantity::design_temperature, "design temperature, with F or C"),
+        measure_field("layers", Quantity::layers, "number of layers"),
         text_field("material", "base metal"),
-        text_field("process", "welding process"),
-        text_field("position", "welding position"),
+        text_field("metal-group", "group of the base metal, by the rules that it is a test of"),
+        text_field("process",
+                   "welding process; several with what each deposited: \"GTAW 1/8in + SMAW 3/8in\""),
+        text_field("transfer", "transfer of the metal, e.g. spray, short-circuit"),
+        text_field("position", "welding position of the test, e.g. 6G"),
+        text_field("progression", "up or down"),
+        text_field("rotated", "was the tube rotated: yes or no"),
         text_field("filler", "filler metal"),
+        text_field("filler-group", "group of the filler metal, by the rules"),
+        text_field("filler-type", "type of the filler, by the rules"),
+        text_field("backing", "backing of the root, by the rules"),
+        text_field("runs", "single or multi run, by the rules"),
         text_field("procedure", "welding procedure"),
+        {"welded", Kind::day, {}, {}, "day on which it was welded, 2026-11-25"},
+        fact_field("mechanical", Fact::mechanical, "bend, fracture or section tests, as the rules ask"),
         {"also", Kind::exams, {}, {}, "exams that the drawing calls for beyond the standard, e.g. PT,RT"},
         text_field("note", "anything else"),
     };
@@ -114,6 +127,11 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         if (value != "in" && value != "mm")
             throw DataError("units: '" + shown(value) + "'; expected in or mm");
         fields[name] = value;
+        break;
+    case Kind::day: try { fields[name] = print(parse_day(value));
+        } catch (const InputError &e) {
+            throw DataError(name + ": " + e.what());
+        }
         break;
     case Kind::fact: {
         const FactInfo &fact = info(field->fact);

@@ -13,7 +13,7 @@ namespace beadbook {
 /// One thing that can be written about a coupon. One table drives the command line, the record, the
 /// exchange files and the help, so that a field is added in one place.
 struct CouponField {
-    enum class Kind : std::uint8_t { text, measure, fact, unit, exams };
+    enum class Kind : std::uint8_t { text, measure, fact, unit, exams, day };
     std::string name; ///< as an option (--weld-length) and as a key in files (weld-length)
     Kind kind = Kind::text;
     Quantity quantity = Quantity::thinner; ///< Kind::measure; two thicknesses share `thinner`

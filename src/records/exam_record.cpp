@@ -1,9 +1,7 @@
 #include "records/exam_record.hpp"
 
+#include "measure/day.hpp"
 #include "measure/text.hpp"
-
-#include <chrono>
-#include <cstdio>
 
 namespace beadbook {
 namespace {
@@ -22,20 +20,6 @@ std::string text_of(const nlohmann::json &json, const char *key) {
 }
 
 } // namespace
-
-std::string checked_date(std::string_view given) {
-    const std::string text(trimmed(given));
-    int year = 0, month = 0, day = 0, used = 0;
-    const bool shape = text.size() == 10 &&
-                       std::sscanf(text.c_str(), "%4d-%2d-%2d%n", &year, &month, &day, &used) == 3 &&
-                       used == 10 && text[4] == '-' && text[7] == '-';
-    using namespace std::chrono;
-    const year_month_day date{std::chrono::year{year}, std::chrono::month{static_cast<unsigned>(month)},
-                              std::chrono::day{static_cast<unsigned>(day)}};
-    if (!shape || !date.ok() || year < 1900 || year > 2200)
-        throw DataError("'" + shown(text) + "' is no day of the calendar; write it like 2026-11-25");
-    return text;
-}
 
 void add_condition(ExamRecord &exam, const std::string &text) {
     const std::size_t equals = text.find('=');
@@ -63,7 +47,7 @@ ExamRecord ExamRecord::from_json(const nlohmann::json &json) {
     const auto exam = exam_named(method);
     if (!exam) throw DataError("exam: '" + shown(method) + "' is no method; expected VT, MT, PT or RT");
     out.method = *exam;
-    out.date = checked_date(text_of(json, "date"));
+    out.date = print(parse_day(text_of(json, "date")));
     if (json.contains("number")) {
         if (!json["number"].is_number_integer() || json["number"] < 1 || json["number"] > 1'000'000)
             throw DataError("exam: \"number\" is not a whole number from 1");

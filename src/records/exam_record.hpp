@@ -20,9 +20,6 @@ struct ExamRecord {
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;
 };
 
-/// A day of the calendar, 2026-11-25; 2026-02-30 is refused. Throws DataError.
-std::string checked_date(std::string_view text);
-
 /// `light=1000 lx` into the exam's conditions. Throws DataError.
 void add_condition(ExamRecord &exam, const std::string &text);
 

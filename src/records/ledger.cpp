@@ -12,12 +12,12 @@ namespace beadbook {
 namespace {
 
 constexpr int application_id = 0x42454144; // "BEAD"
-constexpr int newest_version = 1;
+constexpr int newest_version = 2;
 constexpr int busy_milliseconds = 5000;
 const std::string no_hash(64, '0');
 
 /// Numbered migrations; version n is reached by the n-th.
-const std::vector<std::string> migrations{"0001_ledger.sql"};
+const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql"};
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
@@ -29,7 +29,7 @@ Entry entry_from(SQLite::Statement &row) {
     e.at = row.getColumn(1).getString();
     e.who = row.getColumn(2).getString();
     e.kind = row.getColumn(3).getString();
-    e.coupon = row.getColumn(4).getString();
+    e.subject = row.getColumn(4).getString();
     if (!row.getColumn(5).isNull()) e.exam = row.getColumn(5).getInt();
     if (!row.getColumn(6).isNull()) e.number = row.getColumn(6).getInt();
     if (!row.getColumn(7).isNull()) e.supersedes = row.getColumn(7).getInt64();
@@ -41,7 +41,9 @@ Entry entry_from(SQLite::Statement &row) {
 }
 
 constexpr const char *columns =
-    "seq, at, who, kind, coupon, exam, number, supersedes, reason, body, previous, hash";
+    "seq, at, who, kind, subject, exam, number, supersedes, reason, body, previous, hash";
+
+const char *name_of(Family family) { return family == Family::coupon ? "coupon" : "welder"; }
 
 bool begins_like_sqlite(const std::string &path) {
     std::ifstream in(path, std::ios::binary);
@@ -83,7 +85,7 @@ StoreError store_error(const std::string &path, const SQLite::Exception &e) {
 }
 
 std::string hash_of(const Entry &e) {
-    nlohmann::json fields = nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.coupon});
+    nlohmann::json fields = nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.subject});
     fields.push_back(e.exam ? nlohmann::json(*e.exam) : nlohmann::json());
     fields.push_back(e.number ? nlohmann::json(*e.number) : nlohmann::json());
     fields.push_back(e.supersedes ? nlohmann::json(*e.supersedes) : nlohmann::json());
@@ -119,6 +121,7 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
             throw StoreError(path + ": the record was made by a newer beadbook; use that one");
         if (fresh && mode == Mode::read) throw StoreError(path + ": the file is empty, no record of ours");
         if (mode != Mode::read) migrate(fresh);
+        if (mode == Mode::read && pragma(*db_, "user_version") < newest_version) Ledger(path, Mode::write);
     });
 }
 
@@ -155,7 +158,7 @@ Entry Ledger::append(Entry e) {
         add.bind(2, e.at);
         add.bind(3, e.who);
         add.bind(4, e.kind);
-        add.bind(5, e.coupon);
+        add.bind(5, e.subject);
         if (e.exam) add.bind(6, *e.exam);
         if (e.number) add.bind(7, *e.number);
         if (e.supersedes) {
@@ -180,31 +183,63 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
     });
 }
 
-bool Ledger::knows(const std::string &coupon) {
+std::string Ledger::keep_document(const std::string &name, const std::string &bytes) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT 1 FROM entry WHERE coupon = ? LIMIT 1");
-        query.bind(1, coupon);
+        const std::string hash = sha256(bytes);
+        SQLite::Statement add(*db_, "INSERT OR IGNORE INTO document (hash, name, bytes) VALUES (?, ?, ?)");
+        add.bind(1, hash);
+        add.bind(2, name);
+        add.bind(3, bytes.data(), static_cast<int>(bytes.size()));
+        add.exec();
+        return hash;
+    });
+}
+
+bool Ledger::knows(Family family, const std::string &subject) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT 1 FROM entry WHERE family = ? AND subject = ? LIMIT 1");
+        query.bind(1, name_of(family));
+        query.bind(2, subject);
         return query.executeStep();
     });
 }
 
-std::vector<Entry> Ledger::entries_of(const std::string &coupon) {
+std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject) {
     return guarded(path_, [&] {
         SQLite::Statement query(*db_, std::string("SELECT ") + columns +
-                                          " FROM entry WHERE coupon = ? ORDER BY seq");
-        query.bind(1, coupon);
+                                          " FROM entry WHERE family = ? AND subject = ? ORDER BY seq");
+        query.bind(1, name_of(family));
+        query.bind(2, subject);
         std::vector<Entry> out;
         while (query.executeStep()) out.push_back(entry_from(query));
         return out;
     });
 }
 
-std::vector<std::string> Ledger::coupons() {
+std::vector<std::string> Ledger::subjects(Family family) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT coupon FROM entry GROUP BY coupon ORDER BY min(seq)");
+        SQLite::Statement query(
+            *db_, "SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
+        query.bind(1, name_of(family));
         std::vector<std::string> out;
         while (query.executeStep()) out.push_back(query.getColumn(0).getString());
         return out;
+    });
+}
+
+std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
+    return guarded(path_, [&]() -> std::optional<Document> {
+        SQLite::Statement query(*db_, "SELECT name, bytes FROM document WHERE hash = ?");
+        query.bind(1, hash);
+        if (!query.executeStep()) return std::nullopt;
+        return Document{query.getColumn(0).getString(), query.getColumn(1).getString()};
+    });
+}
+
+std::string Ledger::head() {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT hash FROM entry ORDER BY seq DESC LIMIT 1");
+        return query.executeStep() ? query.getColumn(0).getString() : no_hash;
     });
 }
 
@@ -237,8 +272,8 @@ Verification Ledger::verify() {
                 break;
             }
             if (e.previous != out.head || hash_of(e) != e.hash) {
-                out.faults.push_back(name + " does not hold: it was changed after it was written (coupon " +
-                                     e.coupon + ", " + e.kind + ", " + e.at + ")");
+                out.faults.push_back(name + " does not hold: it was changed after it was written (" +
+                                     e.subject + ", " + e.kind + ", " + e.at + ")");
                 break;
             }
             out.head = e.hash;
@@ -249,6 +284,10 @@ Verification Ledger::verify() {
             if (sha256(criteria.getColumn(2).getString()) != criteria.getColumn(0).getString())
                 out.faults.push_back("criteria " + criteria.getColumn(1).getString() +
                                      " were changed after use");
+        SQLite::Statement document(*db_, "SELECT hash, name, bytes FROM document ORDER BY hash");
+        while (document.executeStep())
+            if (sha256(document.getColumn(2).getString()) != document.getColumn(0).getString())
+                out.faults.push_back("document " + document.getColumn(1).getString() + " was changed");
         return out;
     });
 }

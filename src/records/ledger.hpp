@@ -12,10 +12,14 @@
 
 namespace beadbook {
 
+/// What an entry is about. A coupon and a welder may have the same mark.
+enum class Family : std::uint8_t { coupon, welder };
+
 /// One line of the ledger.
 struct Entry {
     std::int64_t seq = 0; ///< 0 until it is written
-    std::string at, who, kind, coupon;
+    std::string at, who, kind;
+    std::string subject; ///< the coupon, or the welder's mark
     std::optional<int> exam, number;
     std::optional<std::int64_t> supersedes;
     std::string reason; ///< why it supersedes
@@ -49,9 +53,18 @@ public:
     Entry append(Entry entry);
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
 
-    bool knows(const std::string &coupon);
-    std::vector<Entry> entries_of(const std::string &coupon);
-    std::vector<std::string> coupons();
+    /// Keeps a paper by its content and returns its SHA-256.
+    std::string keep_document(const std::string &name, const std::string &bytes);
+
+    bool knows(Family family, const std::string &subject);
+    std::vector<Entry> entries_of(Family family, const std::string &subject);
+    std::vector<std::string> subjects(Family family);
+    struct Document {
+        std::string name, bytes;
+    };
+    std::optional<Document> document(const std::string &hash);
+    /// The hash of the newest entry.
+    std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
     Verification verify();
     /// A consistent copy, verified. Throws StoreError, and never overwrites a file.

@@ -1,14 +1,16 @@
 // Speed, printed and never asserted: the judge's rate, its growth with the number of indications, loading of
-// the criteria, and one verdict from a cold start of the program.
+// the criteria, one verdict from a cold start of the program, and planning.
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
 #include "judge/judgement.hpp"
+#include "qualify/plan.hpp"
 #include "report/judgement_json.hpp"
 
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <random>
 #include <string>
 #include <sys/wait.h>
@@ -144,6 +146,70 @@ void cold_start() {
     unlink(book.c_str());
 }
 
+/// 200 production welds that differ in everything the rules look at.
+std::string shop_of_200(const std::string &rules, std::mt19937 &random) {
+    const auto of = [&](const std::vector<std::string> &list) {
+        return list[std::uniform_int_distribution<std::size_t>(0, list.size() - 1)(random)];
+    };
+    const bool iso = rules == "iso-9606-1";
+    std::string out = "rules: " + rules + "\nunits: " + (iso ? "mm" : "in") + "\nwork:\n";
+    for (int i = 0; i < 200; ++i) {
+        const std::string joint = of({"groove", "fillet"}), form = of({"sheet", "plate", "tube"});
+        const std::string from =
+            iso ? of({"1.5", "2", "2.6", "3.2", "4", "6", "8", "10", "12.5"})
+                : of({"0.025", "0.035", "0.049", "0.065", "0.083", "0.12", "0.188", "0.28"});
+        const std::string to = iso ? of({"12.5", "16", "20", "25"}) : of({"0.28", "0.375", "0.432", "0.5"});
+        out += "  - {id: w" + std::to_string(i) + ", joint: " + joint + ", form: " + form +
+               ", thickness: " + from + " to " + to + ", weld thickness: " + from + " to " + to;
+        if (form == "tube")
+            out += ", diameter: " +
+                   (iso ? of({"21.3", "33.7", "60.3", "114.3"}) + " to " + of({"114.3", "219.1"})
+                        : of({"0.84", "1.315", "2.375", "4.5"}) + " to " + of({"4.5", "8.625"}));
+        if (iso)
+            out += ", process: \"" + of({"135", "141", "138"}) + "\", transfer: " + of({"S", "D"}) +
+                   ", filler group: " + of({"FM1", "FM2", "FM3", "FM5"}) +
+                   ", filler type: " + of({"S", "M"}) + ", backing: " + of({"ss nb", "ss mb", "bs"}) +
+                   ", runs: " + of({"sl", "ml"}) + ", rotated: " + of({"\"yes\"", "\"no\""}) +
+                   ", position: [" +
+                   (joint == "groove" ? of({"PA", "PA, PC", "PF, PH", "PE"})
+                                      : of({"PA", "PA, PB", "PF", "PH"})) +
+                   "]}\n";
+        else
+            out += ", process: " + of({"GTAW", "GMAW", "SMAW"}) +
+                   ", transfer: " + of({"spray", "short-circuit"}) + ", metal group: " +
+                   (rules == "asme-ix" ? of({"P1", "P8"}) : of({"Ia", "IIa", "IV", "VI"})) +
+                   ", filler group: " + of({"F3", "F4", "F6"}) + ", backing: " + of({"with", "without"}) +
+                   ", progression: " + of({"up", "down"}) + ", position: [" +
+                   of({"F", "F, H", "V", "F, H, V, O"}) + "]}\n";
+    }
+    return out;
+}
+
+void planning() {
+    for (const std::string rules : {"aws-d17.1", "asme-ix", "iso-9606-1"}) {
+        std::mt19937 random(7);
+        std::vector<double> times;
+        std::size_t coupons = 0;
+        for (int n = 0; n < 11; ++n) {
+            std::string text = shop_of_200(rules, random);
+            if (rules == "aws-d17.1") // its words are fewer
+                for (const char *extra : {", transfer: spray", ", transfer: short-circuit"})
+                    for (std::size_t at; (at = text.find(extra)) != std::string::npos;)
+                        text.erase(at, std::strlen(extra));
+            const LoadedWork loaded = load_work(text, "", shipped_range_rules);
+            if (!loaded.work) {
+                std::printf("plan     %s: %s\n", rules.c_str(), loaded.issues.front().text.c_str());
+                return;
+            }
+            times.push_back(seconds_of([&] { coupons = plan_tests(*loaded.work).coupons.size(); }));
+        }
+        std::sort(times.begin(), times.end());
+        std::printf(
+            "plan     %-24s 200 welds: median %.0f ms, worst of 11 %.0f ms (%zu coupons in the last)\n",
+            rules.c_str(), times[5] * 1e3, times.back() * 1e3, coupons);
+    }
+}
+
 } // namespace
 
 int main() {
@@ -151,4 +217,5 @@ int main() {
     for (const char *name : {"mil-hdbk-1890-table-3", "ufgs-15216n", "iso-5817"}) judge_rate(name);
     growth();
     loading();
+    planning();
 }

@@ -17,6 +17,7 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
                     terminal,
                     false,
                     [] { return std::string("2026-11-25T10:00:00Z"); },
+                    [] { return parse_day("2026-11-25"); },
                     [this](const std::string &name) {
                         return name == "BEADBOOK_BOOK"   ? book()
                                : name == "BEADBOOK_USER" ? std::string("tester")

@@ -4,6 +4,7 @@
 #include "catch.hpp"
 #include "cli/command.hpp"
 #include "measure/text.hpp"
+#include "qualify/work.hpp"
 #include "temporary.hpp"
 
 #include <algorithm>
@@ -47,8 +48,20 @@ TEST_CASE("every example of the criteria language loads without a warning") {
     }
 }
 
+TEST_CASE("every example of rules for welders and of a work file loads") {
+    const auto blocks = yaml_blocks(read_file(BEADBOOK_SOURCE "/criteria/welder/README.md"));
+    REQUIRE(blocks.size() == 2);
+    const LoadedRules rules = load_range_rules(blocks[0]);
+    INFO((rules.issues.empty() ? "" : print(rules.issues.front(), "README", blocks[0])));
+    CHECK(rules.rules);
+    const LoadedWork work = load_work(blocks[1], "", shipped_range_rules);
+    INFO((work.issues.empty() ? "" : print(work.issues.front(), "README", blocks[1])));
+    CHECK(work.work);
+}
+
 TEST_CASE("every command and option that the READMEs show exists") {
-    for (const char *file : {"/README.md", "/records/README.md", "/criteria/README.md", "/DEVELOPERS.md"}) {
+    for (const char *file : {"/README.md", "/records/README.md", "/criteria/README.md",
+                             "/criteria/welder/README.md", "/DEVELOPERS.md"}) {
         std::string text = read_file(std::string(BEADBOOK_SOURCE) + file);
         // A call that goes on in the next line is one line.
         for (std::size_t at; (at = text.find("\\\n")) != std::string::npos;) text.replace(at, 2, " ");

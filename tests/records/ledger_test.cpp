@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "criteria/shipped.hpp"
 #include "records/book.hpp"
 #include "temporary.hpp"
 
@@ -275,9 +276,62 @@ TEST_CASE("a killed process never leaves half a command") {
     CHECK(Book(path, Ledger::Mode::read).coupon("T-1").remarks.size() >= 3 * 60);
 }
 
-TEST_CASE("dates are days of the calendar") {
-    CHECK(checked_date("2024-02-29") == "2024-02-29");
-    for (const char *bad : {"2025-02-29", "2026-13-01", "2026-11-31", "26-11-25", "2026/11/25", "2026-11-25x",
-                            "", "today", "2026-1-2 "})
-        CHECK_THROWS_AS(checked_date(bad), DataError);
+TEST_CASE("a record of version 1 is carried forward whole, also by a command that only reads") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("old.db");
+    {
+        // As version 1 wrote it, with its own hashes: three entries, one of which supersedes another.
+        SQLite::Database db(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+        db.exec("PRAGMA foreign_keys = ON");
+        db.exec(shipped_file("0001_ledger.sql"));
+        db.exec("PRAGMA user_version = 1");
+        db.exec("PRAGMA application_id = 1111834948");
+        std::string previous(64, '0');
+        const auto add = [&](std::int64_t seq, const std::string &kind,
+                             std::optional<std::int64_t> supersedes) {
+            Entry e;
+            e.seq = seq;
+            e.at = "2026-01-02T03:04:05Z";
+            e.who = "tester";
+            e.kind = kind;
+            e.subject = "T-1";
+            e.supersedes = supersedes;
+            if (supersedes) e.reason = "mended";
+            e.body = kind == "remark"
+                         ? nlohmann::json{{"text", "kept"}}
+                         : nlohmann::json{{"id", "T-1"}, {"fields", {{"note", std::to_string(seq)}}}};
+            e.previous = previous;
+            previous = hash_of(e);
+            SQLite::Statement insert(db, "INSERT INTO entry VALUES (?,?,?,?,?,NULL,NULL,?,?,?,?,?)");
+            insert.bind(1, e.seq);
+            insert.bind(2, e.at);
+            insert.bind(3, e.who);
+            insert.bind(4, e.kind);
+            insert.bind(5, e.subject);
+            if (supersedes) {
+                insert.bind(6, *supersedes);
+                insert.bind(7, e.reason);
+            }
+            insert.bind(8, e.body.dump());
+            insert.bind(9, e.previous);
+            insert.bind(10, previous);
+            insert.exec();
+        };
+        add(1, "coupon", {});
+        add(2, "remark", {});
+        add(3, "coupon", 1);
+    }
+    Book book(path, Ledger::Mode::read);
+    const Verification v = book.ledger().verify();
+    CHECK(v.faults.empty());
+    CHECK(v.entries == 3);
+    CHECK(book.coupon("T-1").record.get("note") == "3");
+    CHECK(book.coupon("T-1").remarks.size() == 1);
+    Book again(path, Ledger::Mode::write);
+    again.ledger().transact([&] { again.add_remark("T-1", "goes on", {"2026-11-25T10:00:00Z", "tester"}); });
+    CHECK(again.ledger().verify().faults.empty());
+    SQLite::Database db(path, SQLite::OPEN_READWRITE);
+    CHECK_THROWS_AS(db.exec("UPDATE entry SET who = 'x'"), SQLite::Exception);
+    CHECK_THROWS_AS(db.exec("DELETE FROM entry"), SQLite::Exception);
+    CHECK(db.execAndGet("SELECT count(*) FROM standing").getInt() == 3);
 }

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "qualify/range.hpp"
+#include "qualify/work.hpp"
+
+namespace beadbook {
+
+/// One coupon to weld. Traits that it does not name are free.
+struct PlannedCoupon {
+    Weld test;
+    std::vector<std::size_t> jobs; ///< that it is needed for, by index
+};
+
+/// Work that no coupon covers, and why the nearest one does not.
+struct UncoveredJob {
+    std::size_t job = 0;
+    Weld work;                        ///< one weld of it
+    std::optional<Weld> nearest;      ///< the coupon that fails in the fewest variables
+    std::vector<VariableCover> fails; ///< of the nearest
+};
+
+/// Work that what is held does not cover, and why the nearest qualification does not.
+struct Missed {
+    std::size_t job = 0;
+    Weld work; ///< one weld of it
+    std::size_t held = 0;
+    std::vector<VariableCover> fails;
+};
+
+struct Plan {
+    std::vector<PlannedCoupon> coupons;
+    std::vector<UncoveredJob> uncovered; ///< at most one a job
+    std::vector<std::size_t> held_jobs;  ///< covered by what the welder holds already
+    std::vector<Missed> missed;          ///< the other jobs, if anything is held
+    std::size_t candidates = 0;          ///< coupons that were weighed
+    bool minimal = true;                 ///< proven
+};
+
+/// The fewest coupons that cover all work that any coupon covers.
+///
+/// Exact. Each job's ranges are cut at every edge where any coupon's range begins or ends, so that a coupon
+/// covers each cell whole or not at all; several coupons may cover one job together. Coupons come from the
+/// rules' words and from sizes: the stock, else every size that the work names and the rules' usual ones.
+/// `held` are ranges that the welder has already. Throws InputError if there are too many to weigh.
+Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held = {});
+
+} // namespace beadbook

@@ -1,0 +1,243 @@
+#include "qualify/range.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+void add(std::vector<Lack> &lacks, Lack lack) {
+    if (std::find(lacks.begin(), lacks.end(), lack) == lacks.end()) lacks.push_back(lack);
+}
+
+Truth holds(const TraitTest &test, const Weld &weld) {
+    if (!weld.knows(test.trait)) return Truth::unknown;
+    if (!is_size(test.trait)) {
+        const auto &word = weld.word(test.trait);
+        return std::find(test.words.begin(), test.words.end(), word) != test.words.end() ? Truth::yes
+                                                                                         : Truth::no;
+    }
+    const Exact value = *weld.size(test.trait);
+    const bool all = std::all_of(test.band.begin(), test.band.end(), [&](const Table::Edge &e) {
+        return beadbook::holds(value, e.compare, e.value);
+    });
+    return all ? Truth::yes : Truth::no;
+}
+
+/// Lacks are only told of filters that stay open for want of them.
+Truth passes(const WeldFilter &filter, const Weld &weld, bool of_test, std::vector<Lack> &lacks) {
+    if (filter.alternatives.empty()) return Truth::yes;
+    Truth any = Truth::no;
+    std::vector<Lack> open;
+    for (const auto &alternative : filter.alternatives) {
+        Truth all = Truth::yes;
+        std::vector<Lack> missing;
+        for (const auto &test : alternative) {
+            const Truth one = holds(test, weld);
+            if (one == Truth::unknown) add(missing, {test.trait, of_test});
+            all = both(all, one);
+        }
+        if (all == Truth::unknown)
+            for (const auto &lack : missing) add(open, lack);
+        any = std::max(any, all);
+    }
+    if (any == Truth::unknown)
+        for (const auto &lack : open) add(lacks, lack);
+    return any;
+}
+
+Environment::Values values_of(const Weld &weld) {
+    Environment::Values out;
+    for (std::size_t i = word_traits; i < trait_count; ++i)
+        if (const auto &size = weld.size(static_cast<Trait>(i)))
+            out.set(*info(static_cast<Trait>(i)).size, *size);
+    return out;
+}
+
+std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const Environment::Values &values) {
+    RangePart out;
+    out.rule = &rule;
+    out.applies = passes(rule.test, test, true, out.lacks);
+    if (out.applies == Truth::no) return std::nullopt;
+    const auto lack = [&](Trait trait) {
+        add(out.lacks, {trait, true});
+        out.applies = Truth::unknown;
+    };
+    switch (rule.kind) {
+    case RangeRule::Kind::any: out.any = true; break;
+    case RangeRule::Kind::same:
+        if (!test.knows(rule.of))
+            lack(rule.of);
+        else if (is_size(rule.of))
+            out.edges = {{Compare::at_least, *test.size(rule.of)}, {Compare::at_most, *test.size(rule.of)}};
+        else
+            out.words = {test.word(rule.of)};
+        break;
+    case RangeRule::Kind::words:
+        out.words = rule.words;
+        if (rule.by.empty()) break;
+        if (!test.knows(rule.of)) {
+            lack(rule.of);
+        } else {
+            const auto found = rule.by.find(test.word(rule.of));
+            if (found == rule.by.end()) return std::nullopt;
+            out.words = found->second;
+        }
+        break;
+    case RangeRule::Kind::band:
+        for (const auto &edge : rule.band) {
+            const Evaluated value = edge.right.evaluate({values});
+            if (value.known()) {
+                out.edges.emplace_back(edge.compare, value.value);
+                continue;
+            }
+            for (std::size_t i = word_traits; i < trait_count; ++i) {
+                const auto trait = static_cast<Trait>(i);
+                if (value.missing.has(Missing::of(*info(trait).size))) lack(trait);
+            }
+            out.applies = Truth::unknown;
+        }
+        break;
+    }
+    return out;
+}
+
+} // namespace
+
+Truth passes(const WeldFilter &filter, const Weld &weld) {
+    std::vector<Lack> ignored;
+    return passes(filter, weld, true, ignored);
+}
+
+std::string name_of(const Lack &lack) {
+    return std::string(lack.of_test ? "the test's " : "the work's ") + std::string(info(lack.trait).name);
+}
+
+Truth RangePart::allows(Trait of, const Weld &work) const {
+    if (any) return applies;
+    if (!work.knows(of)) return Truth::unknown;
+    if (is_size(of)) {
+        const Exact value = *work.size(of);
+        for (const auto &[compare, edge] : edges)
+            if (!holds(value, compare, edge)) return Truth::no;
+        return applies;
+    }
+    if (words.empty() && applies == Truth::unknown) return Truth::unknown;
+    return std::find(words.begin(), words.end(), work.word(of)) != words.end() ? applies : Truth::no;
+}
+
+VariableRange range_of(const RangeRules &rules, const Variable &variable, const Weld &test) {
+    VariableRange out{&variable, {}};
+    const Environment::Values values = values_of(test);
+    for (const auto &rule : rules.rules)
+        if (rule.of == variable.of)
+            if (auto part = part_of(rule, test, values)) out.parts.push_back(std::move(*part));
+    return out;
+}
+
+std::vector<VariableRange> range_of(const RangeRules &rules, const Weld &test) {
+    std::vector<VariableRange> out;
+    for (const auto &variable : rules.variables) out.push_back(range_of(rules, variable, test));
+    return out;
+}
+
+bool may_matter(const std::vector<VariableRange> &range, const Variable &variable) {
+    const auto may_have = [&](const TraitTest &test) {
+        const auto one = std::find_if(range.begin(), range.end(), [&](const VariableRange &r) {
+            return r.variable->of == test.trait && r.variable->work.alternatives.empty();
+        });
+        if (is_size(test.trait) || one == range.end()) return true;
+        return std::any_of(one->parts.begin(), one->parts.end(), [&](const RangePart &part) {
+            return part.any || part.applies == Truth::unknown ||
+                   std::any_of(part.words.begin(), part.words.end(), [&](const std::string &word) {
+                       return std::find(test.words.begin(), test.words.end(), word) != test.words.end();
+                   });
+        });
+    };
+    const auto &any = variable.work.alternatives;
+    return any.empty() || std::any_of(any.begin(), any.end(), [&](const auto &all) {
+               return std::all_of(all.begin(), all.end(), may_have);
+           });
+}
+
+std::optional<VariableCover> cover_of(const VariableRange &range, const Weld &work) {
+    VariableCover out;
+    out.variable = range.variable;
+    std::vector<Lack> scope_lacks;
+    const Truth asked = passes(range.variable->work, work, false, scope_lacks);
+    if (asked == Truth::no) return std::nullopt;
+    for (const auto &part : range.parts) {
+        std::vector<Lack> lacks = part.lacks;
+        Truth one = passes(part.rule->work, work, false, lacks);
+        if (one == Truth::no) continue;
+        const Truth allowed = part.allows(range.variable->of, work);
+        if (allowed == Truth::unknown && !part.any && !work.knows(range.variable->of))
+            add(lacks, {range.variable->of, false});
+        one = both(one, allowed);
+        if (one == Truth::yes) return VariableCover{range.variable, one, part.rule, {}};
+        if (one == Truth::no) continue;
+        out.covered = Truth::unknown;
+        for (const auto &lack : lacks) add(out.lacks, lack);
+    }
+    // Whether this variable limits the work at all is not known: it may not.
+    if (asked == Truth::unknown) {
+        out.covered = Truth::unknown;
+        for (const auto &lack : scope_lacks) add(out.lacks, lack);
+    }
+    return out;
+}
+
+Cover covers(const std::vector<VariableRange> &range, const Weld &work) {
+    Cover out;
+    for (const auto &one : range) {
+        auto cover = cover_of(one, work);
+        if (!cover) continue;
+        out.covered = both(out.covered, cover->covered);
+        out.variables.push_back(std::move(*cover));
+    }
+    return out;
+}
+
+Cover covers(const RangeRules &rules, const Weld &test, const Weld &work) {
+    return covers(range_of(rules, test), work);
+}
+
+std::string print(Trait trait, const Exact &value, Unit unit) {
+    return print_exact(value, info(*info(trait).size).dimension, unit);
+}
+
+std::string print(const RangePart &part, Unit unit) {
+    if (part.any) return "any";
+    const bool whole =
+        part.edges.size() == part.rule->band.size() || part.rule->kind == RangeRule::Kind::same;
+    if (!whole || (part.edges.empty() && part.words.empty())) return part.rule->text;
+    if (!is_size(part.rule->of)) return listed(part.words);
+    std::string out;
+    for (const auto &[compare, value] : part.edges) {
+        const bool second = !out.empty();
+        const std::string_view word = compare == Compare::at_least
+                                          ? (part.edges.size() > 1 ? "from" : "at least")
+                                      : compare == Compare::at_most ? (second ? "to" : "up to")
+                                                                    : name_of(compare);
+        out += (second ? " " : "") + std::string(word) + " " + print(part.rule->of, value, unit);
+    }
+    return out;
+}
+
+std::string print(const Weld &weld, Unit unit) {
+    std::string out;
+    for (std::size_t i = 0; i < trait_count; ++i) {
+        const auto trait = static_cast<Trait>(i);
+        if (!weld.knows(trait)) continue;
+        if (!out.empty()) out += ", ";
+        // Words that say little alone are told with their trait.
+        const bool plain = i <= index_of(Trait::position);
+        if (!plain) out += std::string(info(trait).name) + " ";
+        out += is_size(trait) ? print(trait, *weld.size(trait), unit) : weld.word(trait);
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,127 @@
+#pragma once
+
+#include "criteria/model.hpp"
+#include "measure/day.hpp"
+#include "qualify/weld.hpp"
+
+#include <map>
+#include <memory>
+
+namespace beadbook {
+
+/// What a filter asks of one trait: one of some words, or a size within a band.
+struct TraitTest {
+    Trait trait = Trait::joint;
+    std::vector<std::string> words;
+    std::vector<Table::Edge> band;
+};
+
+/// Any of the alternatives, each of which asks all of its tests; no alternative at all: every weld.
+struct WeldFilter {
+    std::vector<std::vector<TraitTest>> alternatives;
+    std::string text; ///< as people read it: "joint groove, form tube"
+};
+
+/// One line of a standard's table: tests of this kind allow this much of one trait in work of that kind.
+struct RangeRule {
+    enum class Kind : std::uint8_t {
+        any,   ///< no limit
+        same,  ///< what was welded in the test
+        words, ///< these words, or by the test's own word
+        band,  ///< a range whose edges may speak of the test's sizes
+    };
+    std::string id, clause, reading, text;
+    Standing standing;
+    Where where_from;
+    Trait of = Trait::joint;
+    WeldFilter test, work;
+    Kind kind = Kind::same;
+    std::vector<std::string> words;
+    std::map<std::string, std::vector<std::string>> by; ///< the test's word -> words of the work
+    std::vector<Condition::Edge> band;
+};
+
+/// A trait that limits what a welder may do; some only in some work.
+struct Variable {
+    Trait of = Trait::joint;
+    WeldFilter work;
+};
+
+/// What a coupon of a welder's test must go through, by the rules that it is a test of.
+struct TestExam {
+    std::string id, clause;
+    Standing standing;
+    std::vector<std::string> one_of; ///< VT, MT, PT, RT, mechanical
+    WeldFilter test;
+};
+
+/// Where a number of the rules that are not ranges comes from.
+struct Authority {
+    std::string clause;
+    Standing standing;
+};
+
+/// How long a qualification holds. Periods that the standard does not set are absent.
+struct ValidityWay {
+    std::string id;
+    std::optional<Period> lasts;     ///< from the day of the test weld
+    std::optional<Period> use_every; ///< the process must be used, or the welder confirmed, at least so often
+    bool whole_months = false;       ///< `use every` counts calendar months, not days
+    bool kept_by_use = false;        ///< as long as it is used it goes on beyond `lasts`
+    Authority from;
+    struct Extension {
+        int welds = 0; ///< examined and accepted
+        Period within, adds;
+        Authority from;
+    };
+    std::optional<Extension> extension;
+};
+
+struct RetestRules {
+    struct Step {
+        int coupons = 0;
+        Authority from;
+    };
+    std::optional<Step> immediate;      ///< coupons for each one that failed
+    std::optional<Step> after_training; ///< coupons for each kind of test
+};
+
+/// How a qualification that lapsed, because the process was not used, comes back.
+struct Renewal {
+    int coupons = 1;
+    Authority from;
+};
+
+/// One standard's rules for welders, immutable once loaded.
+struct RangeRules {
+    std::string name, title, edition, source, notes;
+    Unit unit = Unit::inch;
+    std::array<std::vector<std::string>, word_traits> test_words, work_words; ///< empty: any word
+    std::array<std::vector<Exact>, trait_count> usual_sizes;                  ///< coupons that shops weld
+    std::vector<Variable> variables;
+    std::vector<RangeRule> rules;
+    std::vector<TestExam> exams;
+    std::vector<ValidityWay> validity; ///< the first is the usual one
+    RetestRules retest;
+    std::optional<Renewal> renewal; ///< absent: a new test is needed
+    std::vector<std::string> gaps;
+    std::string text, hash;
+
+    const ValidityWay *way(std::string_view id) const;
+};
+
+struct LoadedRules {
+    std::shared_ptr<const RangeRules> rules;
+    std::vector<Issue> issues;
+};
+
+/// Reads and compiles one rule set (language: criteria/welder/README.md). Collects all mistakes.
+LoadedRules load_range_rules(const std::string &text);
+/// A shipped rule set by name, without folder and .yaml; throws std::out_of_range.
+std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name);
+std::vector<std::string> shipped_range_rule_names();
+
+/// Refuses a word that the rules do not know for the trait, with the nearest one. Throws InputError.
+void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word);
+
+} // namespace beadbook

@@ -1,0 +1,69 @@
+#include "records/coupon_weld.hpp"
+
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+std::vector<std::string> parts_of(const std::string &text) {
+    std::vector<std::string> out;
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const std::size_t end = std::min(text.find('+', begin), text.size());
+        out.emplace_back(trimmed(std::string_view(text).substr(begin, end - begin)));
+        begin = end + 1;
+    }
+    return out;
+}
+
+/// Traits that each process of a coupon may have for itself.
+bool split(Trait trait) {
+    switch (trait) {
+    case Trait::transfer:
+    case Trait::filler_group:
+    case Trait::filler_type:
+    case Trait::backing:
+    case Trait::runs: return true;
+    default: return false;
+    }
+}
+
+} // namespace
+
+std::vector<Weld> welds_of(const CouponRecord &coupon) {
+    const auto processes = parts_of(coupon.get("process"));
+    const Coupon facts = coupon.facts();
+    std::vector<Weld> out;
+    for (std::size_t p = 0; p < processes.size(); ++p) {
+        Weld weld;
+        for (std::size_t i = 0; i < trait_count; ++i) {
+            const auto trait = static_cast<Trait>(i);
+            if (is_size(trait)) {
+                const Quantity q = *info(trait).size;
+                if (facts.values.has(q)) weld.size(trait) = Exact(facts.values[q]);
+                continue;
+            }
+            const std::string text = coupon.get(field_of(trait));
+            const auto parts = parts_of(text);
+            const bool own = split(trait) && parts.size() == processes.size();
+            weld.word(trait) = own ? parts[p] : text;
+        }
+        const std::string &part = processes[p];
+        const std::size_t blank = std::min(part.find(' '), part.size());
+        weld.word(Trait::process) = part.substr(0, blank);
+        if (part.empty() && processes.size() > 1)
+            throw DataError("process '" + shown(coupon.get("process")) + "': a part is empty");
+        if (blank < part.size()) {
+            try {
+                weld.size(Trait::weld_thickness) = Exact(parse_length(part.substr(blank), coupon.unit()).nm);
+            } catch (const InputError &e) {
+                throw DataError("process '" + shown(part) + "': " + e.what());
+            }
+        } else if (processes.size() > 1) {
+            weld.size(Trait::weld_thickness).reset();
+        }
+        out.push_back(std::move(weld));
+    }
+    return out;
+}
+
+} // namespace beadbook
