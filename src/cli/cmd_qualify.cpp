@@ -29,7 +29,7 @@ std::vector<std::string> missing_exams(const RangeRules &rules, const CouponStat
         const bool done = std::any_of(exam.one_of.begin(), exam.one_of.end(), [&](const std::string &name) {
             if (name == "mechanical") return coupon.record.get("mechanical") == "passed";
             return std::any_of(coupon.exams.begin(), coupon.exams.end(), [&](const ExamRecord &e) {
-                return e.incomplete.empty() && name_of(e.method) == name;
+                return e.done().counts && name_of(e.method) == name;
             });
         });
         if (!done)

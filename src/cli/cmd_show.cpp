@@ -97,6 +97,9 @@ ExitCode run_show(const Args &args, Session &session) {
                     << (e.level.empty() ? "" : ", level " + e.level)
                     << (e.procedure.empty() ? "" : ", procedure " + e.procedure)
                     << (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete) << "\n";
+        if (!e.practice.empty())
+            session.out << "  by practice " << e.practice << ": " << (e.invalid.empty() ? "valid" : e.invalid)
+                        << "\n";
         for (const auto &[name, value] : e.conditions) session.out << "  " << name << ": " << value << "\n";
         if (!e.note.empty()) session.out << "  note: " << e.note << "\n";
         bool any = false;

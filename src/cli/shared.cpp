@@ -96,6 +96,19 @@ std::shared_ptr<const RangeRules> open_range_rules(const std::string &name) {
     return loaded.rules;
 }
 
+std::shared_ptr<const Practice> open_practice(const std::string &name) {
+    if (!criteria_is_file(name)) {
+        const auto shipped = shipped_practice_names();
+        if (holds_word(shipped, name)) return shipped_practice(name);
+        throw DataError("there is no practice '" + shown(name) + "'" + did_you_mean(name, shipped) +
+                        " ('practice list' shows all; a file of your own ends in .yaml)");
+    }
+    const std::string text = read_file(name);
+    LoadedPractice loaded = load_practice(text);
+    if (!loaded.practice) refuse_file("practice file", name, text, loaded.issues);
+    return loaded.practice;
+}
+
 std::shared_ptr<const RangeRules> needed_rules(const Args &args) {
     if (!args.has("rules"))
         throw UsageError("by which rules? give --rules " + listed(shipped_range_rule_names(), "or"));

@@ -25,6 +25,9 @@ void take_coupon_fields(CouponRecord &coupon, const Args &args);
 /// A day given by an option, else today. Throws InputError.
 Day day_of(const Args &args, const Session &session, const std::string &option);
 
+/// A practice for an examination: shipped, or a file. Throws DataError with every mistake of the file.
+std::shared_ptr<const Practice> open_practice(const std::string &name);
+
 /// Rules for welders: a shipped set by name, or a file. Throws DataError with every mistake of the file.
 std::shared_ptr<const RangeRules> open_range_rules(const std::string &name);
 /// Those of --rules. Throws UsageError without it.

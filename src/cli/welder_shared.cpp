@@ -6,6 +6,19 @@
 
 namespace beadbook {
 
+namespace {
+
+/// A coupon that was graded failed after it had qualified somebody qualifies nobody.
+void take_back_if_failed(const CouponState &coupon, Validity &validity) {
+    if (!coupon.grade || coupon.grade->decision == "passed") return;
+    validity.state = Validity::State::revoked;
+    validity.until = parse_day(coupon.grade->at.substr(0, 10));
+    validity.use_by.reset();
+    validity.reason = "coupon " + coupon.record.id + " was graded failed on " + print(*validity.until);
+}
+
+} // namespace
+
 const ValidityWay &HeldQualification::way() const {
     const ValidityWay *found = rules->way(record.way);
     return found ? *found : rules->validity.front();
@@ -26,6 +39,7 @@ std::vector<HeldQualification> held_by(Book &book, const WelderState &welder, Da
         HeldQualification held{welder.record.mark, q, rules, welds_of(q.test).at(q.part), {}, {}};
         held.range = range_of(*rules, held.weld);
         held.validity = validity_on(on, q.welded, held.way(), welder.events_of(q));
+        if (!q.carried()) take_back_if_failed(book.coupon(q.test.id), held.validity);
         out.push_back(std::move(held));
     }
     return out;

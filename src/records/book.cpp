@@ -114,10 +114,27 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
     } catch (const std::exception &e) {
         throw StoreError("coupon " + id + ": an entry cannot be read: " + e.what());
     }
+    const Coupon facts = state.record.facts();
+    for (auto &exam : state.exams) exam.invalid = why_invalid(exam, facts);
     const auto by_number = [](const auto &a, const auto &b) { return a.number < b.number; };
     std::sort(state.exams.begin(), state.exams.end(), by_number);
     std::sort(state.indications.begin(), state.indications.end(), by_number);
     return state;
+}
+
+std::shared_ptr<const Practice> Book::practice_of(const ExamRecord &exam) {
+    const auto [at, fresh] = practices_.emplace(exam.practice_hash, nullptr);
+    if (fresh)
+        if (const auto text = ledger_.criteria_text(exam.practice_hash))
+            at->second = load_practice(*text).practice;
+    return at->second;
+}
+
+std::string Book::why_invalid(const ExamRecord &exam, const Coupon &facts) {
+    if (exam.practice.empty()) return "";
+    const auto practice = practice_of(exam);
+    if (!practice) return "the text of practice " + exam.practice + " is not in this record";
+    return check_exam(*practice, exam.conditions_told(), parse_day(exam.date), facts).why_not();
 }
 
 void Book::register_coupon(const CouponRecord &record, const Stamp &stamp) {
@@ -145,8 +162,25 @@ void Book::change_coupon(const CouponRecord &record, const Stamp &stamp, const s
     ledger_.append(std::move(e));
 }
 
+namespace {
+
+/// An exam by a shipped practice, from an import say, has its text kept.
+void keep_shipped_practice(Ledger &ledger, ExamRecord &exam) {
+    if (exam.practice.empty() || (!exam.practice_hash.empty() && ledger.criteria_text(exam.practice_hash)))
+        return;
+    const auto names = shipped_practice_names();
+    if (std::find(names.begin(), names.end(), exam.practice) == names.end()) return;
+    const auto practice = shipped_practice(exam.practice);
+    if (exam.practice_hash.empty()) exam.practice_hash = practice->hash;
+    if (exam.practice_hash == practice->hash)
+        ledger.keep_criteria(practice->hash, practice->name, practice->text);
+}
+
+} // namespace
+
 int Book::add_exam(const std::string &id, ExamRecord exam, const Stamp &stamp) {
     const CouponState state = coupon(id);
+    keep_shipped_practice(ledger_, exam);
     exam.number = std::max(exam.number, state.last_exam + 1);
     Entry e = new_entry("exam", id, stamp, exam.to_json());
     e.exam = exam.number;

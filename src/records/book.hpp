@@ -3,6 +3,7 @@
 #include "records/exam_record.hpp"
 #include "records/indication_record.hpp"
 #include "records/ledger.hpp"
+#include "technique/exam_check.hpp"
 
 #include <optional>
 #include <string>
@@ -76,6 +77,8 @@ public:
     CouponState coupon(const std::string &id, std::optional<std::int64_t> before = {});
     std::vector<std::string> coupons() { return ledger_.subjects(Family::coupon); }
     std::vector<Entry> history(const std::string &id);
+    /// The practice that an exam names, by its text on record; null if that is missing.
+    std::shared_ptr<const Practice> practice_of(const ExamRecord &exam);
 
     void register_coupon(const CouponRecord &coupon, const Stamp &stamp);
     void change_coupon(const CouponRecord &coupon, const Stamp &stamp, const std::string &reason);
@@ -96,10 +99,13 @@ public:
     void add_grade(const std::string &coupon, const Grade &grade, const Stamp &stamp);
 
 private:
+    /// Holds an exam against its practice, by the text that was kept with it.
+    std::string why_invalid(const ExamRecord &exam, const Coupon &facts);
     /// Throws DataError if there is no such coupon.
     void require(const std::string &coupon);
 
     Ledger ledger_;
+    std::map<std::string, std::shared_ptr<const Practice>> practices_; ///< by hash, each read once
 };
 
 } // namespace beadbook

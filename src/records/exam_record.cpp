@@ -2,16 +2,16 @@
 
 #include "measure/day.hpp"
 #include "measure/text.hpp"
+#include "technique/condition.hpp"
 
 namespace beadbook {
 namespace {
 
 constexpr std::pair<const char *, std::string ExamRecord::*> texts[] = {
-    {"examiner", &ExamRecord::examiner},
-    {"level", &ExamRecord::level},
-    {"procedure", &ExamRecord::procedure},
-    {"note", &ExamRecord::note},
-    {"incomplete", &ExamRecord::incomplete}};
+    {"examiner", &ExamRecord::examiner},          {"level", &ExamRecord::level},
+    {"procedure", &ExamRecord::procedure},        {"note", &ExamRecord::note},
+    {"incomplete", &ExamRecord::incomplete},      {"practice", &ExamRecord::practice},
+    {"practice hash", &ExamRecord::practice_hash}};
 
 std::string text_of(const nlohmann::json &json, const char *key) {
     if (!json.contains(key)) return "";
@@ -21,6 +21,12 @@ std::string text_of(const nlohmann::json &json, const char *key) {
 
 } // namespace
 
+std::map<std::string, std::string> ExamRecord::conditions_told() const {
+    auto out = conditions;
+    if (!level.empty()) out.emplace("level", level);
+    return out;
+}
+
 void add_condition(ExamRecord &exam, const std::string &text) {
     const std::size_t equals = text.find('=');
     const std::string name = checked_text(text.substr(0, equals), "condition");
@@ -28,6 +34,13 @@ void add_condition(ExamRecord &exam, const std::string &text) {
         throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
     const std::string value = checked_text(text.substr(equals + 1), name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
+    if (const ConditionInfo *known = condition_info(name)) {
+        try {
+            read_condition_value(*known, value);
+        } catch (const InputError &e) {
+            throw DataError(std::string("condition ") + e.what());
+        }
+    }
     if (!exam.conditions.emplace(name, value).second)
         throw DataError("condition " + name + " is given twice");
 }
@@ -58,7 +71,8 @@ ExamRecord ExamRecord::from_json(const nlohmann::json &json) {
         if (!json["conditions"].is_object()) throw DataError("exam: \"conditions\" is not an object");
         for (const auto &[name, value] : json["conditions"].items()) {
             if (!value.is_string()) throw DataError("exam: condition " + name + " is not text");
-            add_condition(out, name + "=" + value.get<std::string>());
+            out.conditions.emplace(checked_text(name, "condition"),
+                                   checked_text(value.get<std::string>(), name));
         }
     }
     return out;

@@ -13,14 +13,21 @@ struct ExamRecord {
     std::string examiner, level, procedure, note;
     std::string incomplete;                        ///< why it does not count; empty if it does
     std::map<std::string, std::string> conditions; ///< technique, as name and value
+    std::string practice, practice_hash;           ///< that the conditions are held against; may be empty
+    std::string invalid; ///< why it was not valid by the practice, or cannot be said to be; not stored
 
-    ExamDone done() const { return {method, incomplete.empty(), incomplete}; }
+    ExamDone done() const {
+        return {method, incomplete.empty() && invalid.empty(), incomplete.empty() ? invalid : incomplete};
+    }
+    /// The conditions with the examiner's level among them, as practices see them.
+    std::map<std::string, std::string> conditions_told() const;
     nlohmann::json to_json() const;
     static ExamRecord from_json(const nlohmann::json &json);
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;
 };
 
-/// `light=1000 lx` into the exam's conditions. Throws DataError.
+/// `light=1000 lx` into the exam's conditions; the value of a known condition must be of its kind. Throws
+/// DataError.
 void add_condition(ExamRecord &exam, const std::string &text);
 
 } // namespace beadbook

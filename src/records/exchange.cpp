@@ -40,8 +40,9 @@ private:
 };
 
 const std::vector<std::string> &exam_columns() {
-    static const std::vector<std::string> c{"coupon", "exam",      "method",     "date", "examiner",
-                                            "level",  "procedure", "incomplete", "note", "conditions"};
+    static const std::vector<std::string> c{"coupon",   "exam",     "method",        "date",
+                                            "examiner", "level",    "procedure",     "incomplete",
+                                            "note",     "practice", "practice hash", "conditions"};
     return c;
 }
 

@@ -68,6 +68,19 @@ TEST_CASE("a graded coupon qualifies its welder; what is missing is refused with
     CHECK_THAT(run({"qualify", "Q-3", "--rules", "asme-ix"}).err, says("its mechanical tests failed"));
 }
 
+TEST_CASE("a coupon that is graded failed later qualifies nobody, nor does an exam that was not valid") {
+    const Program run;
+    run.ok({"enrol", "L1"});
+    coupon(run, "Q-1", "2026-10-05");
+    run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
+    run.ok({"grade", "Q-1", "failed", "--remark", "the film was read again"});
+    CHECK_THAT(run.ok({"welder", "L1"}), says("revoked, coupon Q-1 was graded failed on 2026-11-25"));
+    coupon(run, "Q-2", "2026-10-06", "passed", {"--position", "1G"});
+    run.ok({"exam", "Q-2", "VT", "--practice", "asme-v-vt", "--condition", "light=10 fc", "--replaces", "1",
+            "--why", "the light was measured"});
+    CHECK_THAT(run({"qualify", "Q-2", "--rules", "asme-ix"}).err, says("no VT on record"));
+}
+
 TEST_CASE("examinations that the rules ask are demanded, and an override keeps its reason") {
     const Program run;
     run.ok({"enrol", "L1"});

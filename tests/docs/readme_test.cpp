@@ -5,9 +5,12 @@
 #include "cli/command.hpp"
 #include "measure/text.hpp"
 #include "qualify/work.hpp"
+#include "technique/practice.hpp"
 #include "temporary.hpp"
 
 #include <algorithm>
+#include <filesystem>
+#include <map>
 #include <sstream>
 
 using namespace beadbook;
@@ -59,9 +62,39 @@ TEST_CASE("every example of rules for welders and of a work file loads") {
     CHECK(work.work);
 }
 
+TEST_CASE("the example of a practice loads") {
+    const auto blocks = yaml_blocks(read_file(BEADBOOK_SOURCE "/criteria/technique/README.md"));
+    REQUIRE(blocks.size() == 1);
+    const LoadedPractice loaded = load_practice(blocks[0]);
+    INFO((loaded.issues.empty() ? "" : print(loaded.issues.front(), "README", blocks[0])));
+    CHECK(loaded.practice);
+}
+
+TEST_CASE("no two headers define a type of the same name") {
+    // The compiler would not tell, and the linker would merge their templates.
+    std::map<std::string, std::string> home;
+    std::size_t seen = 0;
+    for (const auto &file : std::filesystem::recursive_directory_iterator(BEADBOOK_SOURCE "/src")) {
+        if (file.path().extension() != ".hpp") continue;
+        std::istringstream lines(read_file(file.path()));
+        for (std::string line; std::getline(lines, line);) {
+            const auto words = words_of(line);
+            if (line.starts_with(" ") || words.size() < 3 || words.back() != "{") continue;
+            if (words[0] != "struct" && words[0] != "class" && words[0] != "enum") continue;
+            const std::string name(words[words[1] == "class" ? 2 : 1]);
+            const auto [at, fresh] = home.emplace(name, file.path());
+            INFO(name << " stands in " << at->second << " and in " << file.path());
+            CHECK(fresh);
+            ++seen;
+        }
+    }
+    CHECK(seen > 80);
+}
+
 TEST_CASE("every command and option that the READMEs show exists") {
-    for (const char *file : {"/README.md", "/records/README.md", "/criteria/README.md",
-                             "/criteria/welder/README.md", "/DEVELOPERS.md"}) {
+    for (const char *file :
+         {"/README.md", "/records/README.md", "/criteria/README.md", "/criteria/welder/README.md",
+          "/criteria/technique/README.md", "/DEVELOPERS.md"}) {
         std::string text = read_file(std::string(BEADBOOK_SOURCE) + file);
         // A call that goes on in the next line is one line.
         for (std::size_t at; (at = text.find("\\\n")) != std::string::npos;) text.replace(at, 2, " ");

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "criteria/vocabulary.hpp"
+#include "measure/day.hpp"
+#include "technique/amount.hpp"
+
+#include <map>
+#include <vector>
+
+namespace beadbook {
+
+/// A technique condition that exams may record: how it is written and for which methods it matters.
+struct ConditionInfo {
+    enum class Kind : std::uint8_t { amount, word, day };
+    std::string name;
+    Kind kind = Kind::word;
+    AmountKind amount = AmountKind::number;
+    std::vector<std::string> words; ///< Kind::word; empty: any text
+    std::vector<Exam> methods;      ///< empty: all
+    std::string help;
+};
+const std::vector<ConditionInfo> &condition_infos();
+/// Null for a name of people's own.
+const ConditionInfo *condition_info(std::string_view name);
+
+/// A condition's value, read.
+struct ConditionValue {
+    ConditionInfo::Kind kind = ConditionInfo::Kind::word;
+    std::string text; ///< as typed
+    Amount amount;
+    Day day;
+};
+
+/// Reads what was written for a known condition. Throws InputError: not of its kind, not one of its words.
+ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text);
+
+} // namespace beadbook

@@ -1,0 +1,105 @@
+#include "technique/practice.hpp"
+
+#include "criteria/fields.hpp"
+#include "criteria/rule_reader.hpp"
+#include "criteria/shipped.hpp"
+#include "measure/sha256.hpp"
+#include "measure/text.hpp"
+#include "technique/test_parser.hpp"
+
+#include <set>
+#include <stdexcept>
+
+namespace beadbook {
+namespace {
+
+class PracticeReader {
+public:
+    PracticeReader(const std::string &text, Issues &issues)
+        : issues_(issues), root_(read_yaml(text, issues)) {
+        practice_.text = text;
+        practice_.hash = sha256(text);
+    }
+
+    Practice read() {
+        if (issues_.any_error() && root_.entries.empty()) return std::move(practice_);
+        const Fields top(root_, "",
+                         {"practice", "title", "edition", "source", "notes", "method", "rules", "gaps"},
+                         issues_);
+        practice_.name = top.needed_text("practice");
+        practice_.title = top.needed_text("title");
+        practice_.edition = top.needed_text("edition");
+        practice_.source = top.text("source");
+        practice_.notes = top.text("notes");
+        const std::string method = top.needed_text("method");
+        if (const auto exam = exam_named(method))
+            practice_.method = *exam;
+        else if (!method.empty())
+            top.error("method", "'" + shown(method) + "' is no method; expected VT, MT, PT or RT");
+        top.need("rules");
+        for (const Yaml *node : top.items("rules")) read_rule(*node);
+        for (const Yaml *gap : top.words("gaps")) practice_.gaps.push_back(gap->text);
+        return std::move(practice_);
+    }
+
+private:
+    void read_rule(const Yaml &node) {
+        static const std::vector<std::string> keys{"id",      "when",   "must",     "repeat",
+                                                   "warning", "clause", "standing", "reading"};
+        const std::string name = node.find("id") ? node.find("id")->text : "?";
+        const Fields fields(node, "rules." + name, keys, issues_);
+        PracticeRule out;
+        out.id = fields.needed_text("id");
+        out.clause = fields.needed_text("clause");
+        out.standing = read_standing(fields, issues_);
+        out.reading = fields.text("reading");
+        out.repeat = fields.text("repeat");
+        out.warning = fields.flag("warning", false);
+        if (!ids_.insert(out.id).second) fields.error("id", "a rule above has the same id");
+        for (const Yaml *one : fields.words("when"))
+            if (auto test = read_test(*one, fields.path_of("when"))) out.when.push_back(std::move(*test));
+        if (const Yaml *must = fields.need("must"))
+            if (auto test = read_test(*must, fields.path_of("must"))) out.must = std::move(*test);
+        practice_.rules.push_back(std::move(out));
+    }
+
+    std::optional<ConditionTest> read_test(const Yaml &node, const std::string &path) {
+        if (!scalar_text(node, path, issues_)) return std::nullopt;
+        try {
+            return parse_condition_test(node.text);
+        } catch (const InputError &e) {
+            Where at = node.where;
+            at.column += static_cast<int>(e.column) + (node.quoted ? 1 : 0);
+            issues_.error(at, path, e.what());
+            return std::nullopt;
+        }
+    }
+
+    Issues &issues_;
+    Yaml root_;
+    Practice practice_;
+    std::set<std::string> ids_;
+};
+
+} // namespace
+
+LoadedPractice load_practice(const std::string &text) {
+    Issues issues;
+    auto practice = std::make_shared<Practice>(PracticeReader(text, issues).read());
+    issues.sort_by_place();
+    LoadedPractice out;
+    if (!issues.any_error()) out.practice = std::move(practice);
+    out.issues = issues.all();
+    return out;
+}
+
+std::vector<std::string> shipped_practice_names() { return shipped_in("technique/"); }
+
+std::shared_ptr<const Practice> shipped_practice(const std::string &name) {
+    LoadedPractice loaded = load_practice(shipped_file("technique/" + name + ".yaml"));
+    if (!loaded.practice)
+        throw std::logic_error("built-in practice " + name + ": " + loaded.issues.front().text);
+    return loaded.practice;
+}
+
+} // namespace beadbook

@@ -1,0 +1,324 @@
+#include "catch.hpp"
+#include "criteria/issue.hpp"
+#include "technique/exam_check.hpp"
+#include "technique/test_parser.hpp"
+
+using namespace beadbook;
+
+namespace {
+
+using Conditions = std::map<std::string, std::string>;
+
+Coupon tube() {
+    Coupon c;
+    c.facts[static_cast<std::size_t>(Fact::form)] = word_index(info(Fact::form), "tube");
+    c.facts[static_cast<std::size_t>(Fact::magnetic)] = word_index(info(Fact::magnetic), "yes");
+    c.values.set(Quantity::thinner, Exact(nm_per_inch / 2));
+    c.values.set(Quantity::outside_diameter, Exact(2 * nm_per_inch));
+    return c;
+}
+
+/// What one rule says of the conditions: "yes", "no", "cannot say", or "not asked".
+std::string rule_says(const std::string &practice, const std::string &rule, const Conditions &conditions,
+                      const Coupon &coupon = tube()) {
+    const ExamCheck check =
+        check_exam(*shipped_practice(practice), conditions, parse_day("2026-11-25"), coupon);
+    for (const auto &f : check.findings)
+        if (f.rule == rule) return f.holds == Truth::yes ? "yes" : f.holds == Truth::no ? "no" : "cannot say";
+    return "not asked";
+}
+
+std::string errors_of(const std::string &rule) {
+    const std::string text = "practice: p\ntitle: t\nedition: e\nmethod: VT\nrules:\n  - {id: a, " + rule +
+                             ", clause: c, standing: {house: x}}\n";
+    std::string out;
+    for (const auto &issue : load_practice(text).issues) out += print(issue, "p.yaml", text);
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("the shipped practices load, each rule with its source") {
+    CHECK(shipped_practice_names().size() == 12);
+    for (const auto &name : shipped_practice_names()) {
+        INFO(name);
+        const auto practice = shipped_practice(name);
+        CHECK(practice->name == name);
+        CHECK_FALSE(practice->gaps.empty());
+        for (const auto &rule : practice->rules) CHECK_FALSE(rule.standing.source.empty());
+    }
+}
+
+TEST_CASE("the same facts under different practices", "[published]") {
+    struct Row {
+        std::string source, practice, rule;
+        Conditions conditions;
+        std::string expected;
+    };
+    const Conditions dc_yoke{
+        {"technique", "yoke"}, {"current kind", "DC"}, {"spacing", "5 in"}, {"lift", "45 lb"}};
+    const std::vector<Row> rows{
+        {"DC yoke, 45 lb at 5 in: T.O. asks 40", "to-33b-1-1-mt", "lift-dc-far", dc_yoke, "yes"},
+        {"the same: E1444-16 asks 50", "astm-e1444-mt", "lift-dc-far", dc_yoke, "no"},
+        {"the same: T9074 allows no DC yoke", "t9074-mt", "yoke-kind", dc_yoke, "no"},
+        {"E1444: exactly 50 lb",
+         "astm-e1444-mt",
+         "lift-dc-far",
+         {{"technique", "yoke"}, {"current kind", "DC"}, {"spacing", "6 in"}, {"lift", "50 lb"}},
+         "yes"},
+        {"E1444: at 4 in 30 lb are enough",
+         "astm-e1444-mt",
+         "lift-dc-near",
+         {{"technique", "yoke"}, {"current kind", "DC"}, {"spacing", "4 in"}, {"lift", "30 lb"}},
+         "yes"},
+        {"AC yoke of 9.9 lb",
+         "t9074-mt",
+         "lift",
+         {{"technique", "yoke"}, {"current kind", "AC"}, {"lift", "9.9 lb"}},
+         "no"},
+        {"13.5 kg is not quite 30 lb",
+         "astm-e1444-mt",
+         "lift-dc-near",
+         {{"technique", "yoke"}, {"current kind", "DC"}, {"spacing", "3 in"}, {"lift", "13.5 kg"}},
+         "no"},
+        {"T.O. bans prods", "to-33b-1-1-mt", "no-prods", {{"technique", "prods"}}, "no"},
+        {"T-752: prods 8 in at 720 A",
+         "asme-v-mt",
+         "prods-thin",
+         {{"technique", "prods"}, {"spacing", "8 in"}, {"current", "720 A"}},
+         "yes"},
+        {"T-752, twin",
+         "asme-v-mt",
+         "prods-thin",
+         {{"technique", "prods"}, {"spacing", "8 in"}, {"current", "719 A"}},
+         "no"},
+        {"T-752: 880 A is the other end",
+         "asme-v-mt",
+         "prods-thin",
+         {{"technique", "prods"}, {"spacing", "8 in"}, {"current", "880 A"}},
+         "yes"},
+        {"T-752, twin",
+         "asme-v-mt",
+         "prods-thin",
+         {{"technique", "prods"}, {"spacing", "8 in"}, {"current", "881 A"}},
+         "no"},
+        {"T-752.3: 9 in apart",
+         "asme-v-mt",
+         "prods-far",
+         {{"technique", "prods"}, {"spacing", "9 in"}},
+         "no"},
+        {"settled 30 min, water",
+         "to-33b-1-1-mt",
+         "settle-water",
+         {{"particles", "wet"}, {"carrier", "water"}, {"settling", "30 min"}},
+         "yes"},
+        {"settled 30 min, oil",
+         "to-33b-1-1-mt",
+         "settle-oil",
+         {{"particles", "wet"}, {"carrier", "oil"}, {"settling", "30 min"}},
+         "no"},
+        {"residual 10 G",
+         "to-33b-1-1-mt",
+         "residual",
+         {{"demagnetizing", "needed"}, {"residual", "10 G"}},
+         "no"},
+        {"residual exactly 3 G",
+         "to-33b-1-1-mt",
+         "residual",
+         {{"demagnetizing", "needed"}, {"residual", "3 G"}},
+         "yes"},
+        {"55 F: ASME asks 5 min", "asme-v-pt", "dwell", {{"temperature", "55 F"}, {"dwell", "5 min"}}, "yes"},
+        {"55 F: T.O. asks twice its base",
+         "to-33b-1-1-pt",
+         "dwell-cold",
+         {{"temperature", "55 F"}, {"dwell", "5 min"}, {"base dwell", "5 min"}},
+         "no"},
+        {"45 F: ASME asks 10 min",
+         "asme-v-pt",
+         "dwell-cold",
+         {{"temperature", "45 F"}, {"dwell", "10 min"}},
+         "yes"},
+        {"45 F, twin", "asme-v-pt", "dwell-cold", {{"temperature", "45 F"}, {"dwell", "599 s"}}, "no"},
+        {"T.O., base 8 at 110 F: never under 5 min",
+         "to-33b-1-1-pt",
+         "dwell-warm",
+         {{"temperature", "110 F"}, {"base dwell", "8 min"}, {"dwell", "5 min"}},
+         "yes"},
+        {"the same with 4 min",
+         "to-33b-1-1-pt",
+         "dwell-warm",
+         {{"temperature", "110 F"}, {"base dwell", "8 min"}, {"dwell", "4 min"}},
+         "no"},
+        {"T.O.: 130 F", "to-33b-1-1-pt", "temperature", {{"temperature", "130 F"}}, "no"},
+        {"8 min after developer: T9074",
+         "t9074-pt",
+         "developing",
+         {{"developer", "nonaqueous"}, {"developing", "8 min"}},
+         "yes"},
+        {"the same: ASME", "asme-v-pt", "developing", {{"developing", "8 min"}}, "no"},
+        {"65 min: ASME", "asme-v-pt", "developing", {{"developing", "65 min"}}, "no"},
+        {"60 min: ASME", "asme-v-pt", "developing", {{"developing", "60 min"}}, "yes"},
+        {"oven 150 F: T9074", "t9074-pt", "oven", {{"dried by", "oven"}, {"oven", "150 F"}}, "yes"},
+        {"oven 150 F: T.O.", "to-33b-1-1-pt", "oven", {{"dried by", "oven"}, {"oven", "150 F"}}, "no"},
+        {"type II at 60 fc: ASME", "asme-v-pt", "light", {{"type", "II"}, {"light", "60 fc"}}, "no"},
+        {"type II at 60 fc: TM 5-5420 asks 500 lx",
+         "tm-5-5420-pt",
+         "light",
+         {{"type", "II"}, {"light", "60 fc"}},
+         "yes"},
+        {"emulsifier 6 min",
+         "to-33b-1-1-pt",
+         "emulsifier",
+         {{"type", "I"}, {"removal", "B"}, {"emulsifier", "6 min"}},
+         "no"},
+        {"hydrophilic dip 150 s",
+         "to-33b-1-1-pt",
+         "remover",
+         {{"removal", "D"}, {"emulsifier", "150 s"}},
+         "no"},
+        {"service flaws, dwell 20 min",
+         "to-33b-1-1-pt",
+         "dwell-service",
+         {{"looking for", "service"}, {"dwell", "20 min"}},
+         "no"},
+        {"ambient 30 fc asks 5000 uW/cm2",
+         "to-33b-1-1-pt",
+         "uv-bright",
+         {{"type", "I"}, {"ambient", "30 fc"}, {"uv", "4999 uW/cm2"}},
+         "no"},
+        {"the same, met",
+         "to-33b-1-1-pt",
+         "uv-bright",
+         {{"type", "I"}, {"ambient", "30 fc"}, {"uv", "5000 uW/cm2"}},
+         "yes"},
+        {"fluorescent after visible dye",
+         "asme-v-pt",
+         "order",
+         {{"type", "I"}, {"earlier dye", "yes"}},
+         "no"},
+        {"VT 60 fc: ASME", "asme-v-vt", "light", {{"light", "60 fc"}}, "no"},
+        {"VT 60 fc: ISO asks 350 lx", "iso-17637-vt", "light", {{"light", "60 fc"}}, "yes"},
+        {"1000 lx is not quite 100 fc", "asme-v-vt", "light", {{"light", "1000 lx"}}, "no"},
+        {"VT at 28 in", "asme-v-vt", "distance", {{"distance", "28 in"}}, "no"},
+        {"VT at 24 in", "asme-v-vt", "distance", {{"distance", "24 in"}}, "yes"},
+        {"24 in is over 600 mm", "iso-17637-vt", "distance", {{"distance", "24 in"}}, "no"},
+        {"J2: ASME", "asme-v-vt", "letters", {{"vision test", "J2"}}, "no"},
+        {"J2: AWS B5.2", "aws-b5.2-vt", "letters", {{"vision test", "J2"}}, "yes"},
+        {"vision test of exactly a year ago", "asme-v-vt", "vision", {{"vision", "2025-11-25"}}, "yes"},
+        {"of a year and a day ago", "asme-v-vt", "vision", {{"vision", "2025-11-24"}}, "no"},
+        {"the same: AWS B5.2 asks three years", "aws-b5.2-vt", "vision", {{"vision", "2025-11-24"}}, "yes"},
+        {"gamma film 1.9 (memory)",
+         "asme-v-rt",
+         "density-gamma",
+         {{"image", "film"}, {"source", "Ir-192"}, {"density", "1.9"}},
+         "no"},
+        {"X-ray film 1.9 (memory)",
+         "asme-v-rt",
+         "density-x",
+         {{"image", "film"}, {"source", "X-ray"}, {"density", "1.9"}},
+         "yes"},
+        {"two of three exposures",
+         "asme-v-rt",
+         "single-image",
+         {{"view", "double wall single image"}, {"exposures", "2"}},
+         "no"},
+        {"ellipse: two are enough", "asme-v-rt", "ellipse", {{"view", "ellipse"}, {"exposures", "2"}}, "yes"},
+        {"level I signs a film", "asme-v-rt", "level", {{"level", "I"}}, "no"},
+    };
+    for (const auto &row : rows) {
+        INFO(row.source);
+        CHECK(rule_says(row.practice, row.rule, row.conditions) == row.expected);
+    }
+    Coupon austenitic = tube();
+    austenitic.facts[static_cast<std::size_t>(Fact::magnetic)] = word_index(info(Fact::magnetic), "no");
+    CHECK(rule_says("astm-e1444-mt", "magnetic", {}, austenitic) == "no");
+}
+
+TEST_CASE("unsharpness is worked out from source and distances") {
+    const Conditions near{
+        {"focal size", "3 mm"}, {"source to object", "300 mm"}, {"object to film", "60 mm"}};
+    CHECK(rule_says("asme-v-rt", "ug-2", near) == "no"); // 0.6 mm is over 0.020 in
+    const Conditions far{{"focal size", "3 mm"}, {"source to object", "600 mm"}, {"object to film", "60 mm"}};
+    CHECK(rule_says("asme-v-rt", "ug-2", far) == "yes");
+    CHECK(rule_says("asme-v-rt", "ug-2", {{"focal size", "3 mm"}}) == "cannot say");
+    CHECK(rule_says("asme-v-rt", "ug-3", far) == "not asked");
+}
+
+TEST_CASE("a missing condition is never valid, one that does not matter is not asked") {
+    const auto practice = shipped_practice("asme-v-vt");
+    Conditions all{{"distance", "20 in"},
+                   {"angle", "45 deg"},
+                   {"light", "120 fc"},
+                   {"vision", "2026-06-01"},
+                   {"vision test", "J1"}};
+    const auto check = [&](const Conditions &c) {
+        return check_exam(*practice, c, parse_day("2026-11-25"), tube());
+    };
+    CHECK(check(all).valid == Truth::yes);
+    CHECK(check(all).why_not().empty());
+    for (const auto &[name, value] : all) {
+        Conditions less = all;
+        less.erase(name);
+        INFO(name);
+        CHECK(check(less).valid == Truth::unknown);
+        CHECK_THAT(check(less).why_not(), says("cannot be called valid without " + name));
+    }
+    Conditions bad = all;
+    bad["light"] = "60 fc";
+    bad.erase("angle");
+    CHECK(check(bad).valid == Truth::no);
+    CHECK(check(bad).why_not() == "not valid: light 60 fc: at least 100 fc is asked [T-952, read]; examine "
+                                  "again with more light, and measure it");
+    // What was written before the words were fixed is as good as missing, and is told.
+    Conditions old = all;
+    old["light"] = "bright";
+    CHECK_THAT(check(old).why_not(), says("'bright' does not begin with a number"));
+    // A certificate that is out of date is warned of.
+    all["certificate"] = "2026-11-24";
+    CHECK(check(all).valid == Truth::yes);
+    bool warned = false;
+    for (const auto &f : check(all).findings)
+        warned = warned || (f.warning && f.rule == "certificate" && f.holds == Truth::no);
+    CHECK(warned);
+    all["certificate"] = "2026-11-25"; // its last day
+    for (const auto &f : check(all).findings) CHECK((f.rule != "certificate" || f.holds == Truth::yes));
+}
+
+TEST_CASE("the prompt asks only for what matters, given what was said") {
+    const auto practice = shipped_practice("astm-e1444-mt");
+    const auto wanted = [&](const Conditions &c) {
+        return conditions_wanted(*practice, c, parse_day("2026-11-25"), tube());
+    };
+    const auto has = [](const std::vector<std::string> &list, const std::string &name) {
+        return std::find(list.begin(), list.end(), name) != list.end();
+    };
+    CHECK(has(wanted({}), "technique"));
+    CHECK(has(wanted({{"technique", "yoke"}}), "lift"));
+    CHECK_FALSE(has(wanted({{"technique", "coil"}}), "lift"));
+    CHECK(has(wanted({{"technique", "coil"}}), "field"));
+    CHECK_FALSE(has(wanted({{"colour", "visible"}}), "uv"));
+    CHECK(has(wanted({{"colour", "fluorescent"}}), "uv"));
+    CHECK_FALSE(has(wanted({}), "magnetic")); // that is the coupon's
+}
+
+TEST_CASE("mistakes in a practice are told with their place") {
+    const std::vector<std::pair<std::string, std::string>> rows{
+        {"must: lihgt at least 100 fc", "'lihgt' is no condition; did you mean 'light'?"},
+        {"must: light at least 24 in", "compares an amount of light with a length"},
+        {"must: light at least 24 in", "p.yaml:6:"},
+        {"must: light", "expected at least, at most"},
+        {"must: technique is yolk", "did you mean 'yoke'?"},
+        {"must: technique at least 3", "expected 'is' and a word"},
+        {"must: vision within a year", "is no period"},
+        {"must: certificate at least 3 min", "expected 'not past' or 'within'"},
+        {"must: current at least 90 A/in x lift", "means nothing here"},
+        {"must: light at least 100 fc or so", "where it should end"},
+        {"must: dwell at least greater of 5 min", "expected 'and'"},
+        {"must: dwell at least greater of 5 min and 3 in", "different kinds"},
+        {"must: dwell at least technique", "the name of a condition that is one"},
+        {"when: technique is yoke", "'must' is missing"},
+        {"must: light at least 1 fc, wen: x", "unknown key 'wen'"},
+    };
+    for (const auto &[rule, expected] : rows) CHECK_THAT(errors_of(rule), says(expected));
+    CHECK(errors_of("must: current from 90 A/in x spacing to 110 A/in x spacing").empty());
+}
