@@ -63,7 +63,7 @@ std::vector<Attempt> attempts_of(Book &book, const WelderState &welder, const Co
         if (std::none_of(welds.begin(), welds.end(), [&](const Weld &w) { return same_kind(w, weld); }))
             continue;
         const Day day = day_of_test(other);
-        if (day > last) continue;
+        if (day > last || other.record.get("purpose") == "practice") continue;
         out.push_back(
             {other.grade->decision == "passed" ? Attempt::Kind::passed : Attempt::Kind::failed, day, id});
     }
@@ -168,6 +168,9 @@ ExitCode run_qualify(const Args &args, Session &session) {
         if (coupon.record.get("welded").empty())
             throw DataError(name + ": on which day was it welded? the qualification begins then: 'change " +
                             args.at(0) + " --welded DAY --why \"...\"'");
+        if (coupon.record.get("purpose") == "practice")
+            throw DataError(name +
+                            " was welded for practice; a test is registered as one before it is welded");
         if (coupon.record.get("mechanical") == "failed")
             throw DataError(name + ": its mechanical tests failed");
         if (parse_day(coupon.record.get("welded")) > session.today())

@@ -117,8 +117,18 @@ std::shared_ptr<const RangeRules> needed_rules(const Args &args) {
 
 Work open_work(const std::string &path, const std::string &rules, Session &session) {
     const std::string text = read_input(path, session);
-    LoadedWork loaded = load_work(text, rules, open_range_rules);
+    // Files that it names are looked for beside it.
+    const auto beside = [&](const std::string &name) {
+        const std::filesystem::path file(name);
+        if (!criteria_is_file(name) || file.is_absolute() || path == "-") return name;
+        return (std::filesystem::path(path).parent_path() / file).lexically_normal().string();
+    };
+    const auto open = [&](const std::string &name) {
+        return open_range_rules(rules.empty() ? beside(name) : name);
+    };
+    LoadedWork loaded = load_work(text, rules, open);
     if (!loaded.work) refuse_file("work file", path, text, loaded.issues);
+    loaded.work->criteria = beside(loaded.work->criteria);
     return std::move(*loaded.work);
 }
 

@@ -57,6 +57,7 @@ const FactInfo &info(Fact fact) {
         {"inside", {"accessible", "closed"}},
         {"stress", {"transverse", "parallel"}},
         {"mechanical", {"passed", "failed"}},
+        {"purpose", {"test", "practice"}},
     }};
     return table[static_cast<std::size_t>(fact)];
 }

@@ -60,8 +60,19 @@ struct QuantityInfo {
 const QuantityInfo &info(Quantity q);
 
 /// Words that a coupon's facts may take, for `joint is groove` and the like.
-enum class Fact : std::uint8_t { joint, joint_form, form, seam, magnetic, sides, inside, stress, mechanical };
-constexpr std::size_t fact_count = 9;
+enum class Fact : std::uint8_t {
+    joint,
+    joint_form,
+    form,
+    seam,
+    magnetic,
+    sides,
+    inside,
+    stress,
+    mechanical,
+    purpose
+};
+constexpr std::size_t fact_count = 10;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"

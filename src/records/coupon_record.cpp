@@ -79,6 +79,7 @@ const std::vector<CouponField> &coupon_fields() {
         text_field("runs", "single or multi run, by the rules"),
         text_field("procedure", "welding procedure"),
         {"welded", Kind::day, {}, {}, "day on which it was welded, 2026-11-25"},
+        fact_field("purpose", Fact::purpose, "a test of the welder, or practice that qualifies nobody"),
         fact_field("mechanical", Fact::mechanical, "bend, fracture or section tests, as the rules ask"),
         {"also", Kind::exams, {}, {}, "exams that the drawing calls for beyond the standard, e.g. PT,RT"},
         text_field("note", "anything else"),

@@ -124,6 +124,28 @@ TEST_CASE("after a failed test two coupons must pass, or one after training") {
     other.ok({"qualify", "Q-2", "--rules", "asme-ix"});
 }
 
+TEST_CASE("practice coupons neither qualify nor count as failed tests") {
+    const Program run;
+    run.ok({"enrol", "L1"});
+    coupon(run, "Q-1", "2026-10-05", "failed", {"--purpose", "practice"});
+    coupon(run, "Q-2", "2026-10-06", "passed", {"--purpose", "practice"});
+    CHECK_THAT(run({"qualify", "Q-2", "--rules", "asme-ix"}).err, says("was welded for practice"));
+    coupon(run, "Q-3", "2026-10-07", "passed", {"--purpose", "test"});
+    run.ok({"qualify", "Q-3", "--rules", "asme-ix"});
+}
+
+TEST_CASE("a work file finds the files that it names beside itself") {
+    const Program run;
+    write_file(run.file("work.yaml"), "rules: ./mine.yaml\ncriteria: ./none.yaml\nunits: in\nwork:\n  - {id: "
+                                      "a, joint: groove, thickness: 1}\n");
+    write_file(run.file("mine.yaml"), "rules: mine\ntitle: t\nedition: e\nunits: in\nvariables: "
+                                      "[thickness]\nranges: [{id: a, of: thickness, "
+                                      "allows: same, clause: c, standing: {house: x}}]\nvalidity: [{id: v, "
+                                      "clause: c, standing: {house: x}}]\n");
+    CHECK_THAT(run({"plan", run.file("work.yaml")}).err, says(run.file("none.yaml") + ": cannot be read"));
+    CHECK(run({"plan", run.file("work.yaml"), "--criteria", "mil-std-2219a"}).code == 0);
+}
+
 TEST_CASE("use, lapse, the due list, renewal and revocation") {
     const Program run;
     run.ok({"enrol", "L1", "--name", "J. Reef"});

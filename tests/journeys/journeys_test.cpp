@@ -123,3 +123,33 @@ TEST_CASE("a closed pipe, a read-only folder and an unreadable record end cleanl
     CHECK(sh("head -c 3000 book.db > cut.db; beadbook coupons --book cut.db").code == 4);
     CHECK(has(sh("beadbook --version"), "beadbook 0."));
 }
+
+TEST_CASE("an instructor plans, grades, qualifies, and prints what a welder holds", "[journeys]") {
+    const Shell sh;
+    REQUIRE(sh("printf \"rules: mil-std-1595a\\nunits: in\\nwork:\\n  - {id: frame, joint: groove, form: "
+               "sheet, process: GTAW, metal group: "
+               "steel, thickness: 0.040 to 0.090, position: [F, H]}\\n  - {id: skin, joint: groove, form: "
+               "sheet, process: GTAW, metal group: "
+               "steel, thickness: 0.25, position: F}\\n\" > work.yaml")
+                .code == 0);
+    const Ended plan = sh("beadbook plan work.yaml");
+    CHECK(plan.code == 0);
+    CHECK(has(plan, "2 coupons to weld"));
+    REQUIRE(sh("beadbook enrol L1 --name 'J. Reef'").code == 0);
+    REQUIRE(sh("beadbook register Q-1 --criteria mil-std-2219a --class B --welder L1 --joint groove --form "
+               "sheet --process GTAW --metal-group "
+               "steel --thickness 0.045in --position 2G --magnetic yes --welded $(date -d '20 days ago' +%F)")
+                .code == 0);
+    for (const std::string exam : {"VT", "MT"})
+        REQUIRE(sh("beadbook exam Q-1 " + exam + " --examiner 'A. Field' --level II").code == 0);
+    CHECK(has(sh("beadbook qualify Q-1 --rules mil-std-1595a"), "is not graded"));
+    REQUIRE(sh("beadbook grade Q-1 passed --remark 'fine root'").code == 0);
+    REQUIRE(sh("beadbook qualify Q-1 --rules mil-std-1595a").code == 0);
+    const Ended may = sh("beadbook may L1 work.yaml");
+    CHECK(has(may, "Covered already: frame"));
+    CHECK(has(may, "thickness 0.25 in: this test allows from 0.03015 in to 0.18 in"));
+    CHECK(has(may, "1 coupon to weld"));
+    CHECK(has(sh("beadbook due --days 365"), "L1 #1 GTAW by mil-std-1595a valid"));
+    REQUIRE(sh("beadbook record L1 1 --html page.html && grep -q 'J. Reef' page.html").code == 0);
+    CHECK(sh("beadbook verify --replay").code == 0);
+}
