@@ -2,6 +2,7 @@
 #include "cli/shared.hpp"
 
 #include "measure/text.hpp"
+#include "technique/plausible.hpp"
 
 namespace po = boost::program_options;
 
@@ -49,8 +50,12 @@ ExitCode run_log(const Args &args, Session &session) {
         if (indications.empty()) throw DataError("there is no line to log");
         numbers = book.add_indications(id, exam, indications, stamp_of(args, session));
     });
-    for (std::size_t i = 0; i < numbers.size(); ++i)
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
         session.out << "#" << numbers[i] << " " << print_log_line(indications[i]) << "\n";
+        const std::string doubt = implausible(vocabulary, indications[i].type, coupon.record.get("process"));
+        if (!doubt.empty()) session.err << "beadbook: note: #" << numbers[i] << ": " << doubt << "\n";
+    }
     session.out << numbers.size() << (numbers.size() == 1 ? " indication" : " indications")
                 << " logged under exam " << exam << "; next: beadbook judge " << id << "\n";
     return ExitCode::done;

@@ -2,7 +2,7 @@
 #include "cli/shared.hpp"
 
 #include "measure/text.hpp"
-#include "report/range_report.hpp"
+#include "report/plan_report.hpp"
 #include "technique/finds.hpp"
 
 namespace po = boost::program_options;
@@ -145,12 +145,25 @@ ExitCode run_valid(const Args &args, Session &session) {
     return all == Truth::yes ? ExitCode::done : all == Truth::no ? ExitCode::rejected : ExitCode::cannot_say;
 }
 
+/// What the coupon's criteria require in its class, where both are known.
+void tell_required(const CouponRecord &record, const Coupon &facts, Session &session) {
+    if (record.get("criteria").empty() || record.get("class").empty()) return;
+    const auto set = open_criteria(record.get("criteria"));
+    const auto index = set->class_index(record.get("class"));
+    if (!index) return;
+    session.out << "Required in class " << record.get("class") << " of " << set->name << ":\n";
+    for (const auto &exam : required_exams(*set, *index, facts))
+        session.out << "  " << exams_text(exam.one_of) << ": " << exam.why << "\n";
+    session.out << "\n";
+}
+
 ExitCode run_methods(const Args &args, Session &session) {
     CouponRecord record;
     if (!args.positional().empty())
         record = open_book(args, session, Ledger::Mode::read).coupon(args.at(0)).record;
     take_coupon_fields(record, args);
     const Coupon facts = record.facts();
+    if (!args.flag("json")) tell_required(record, facts, session);
     const Vocabulary &v = Vocabulary::shipped();
     std::vector<std::string> wanted = args.all("look-for");
     if (wanted.empty())

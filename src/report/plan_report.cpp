@@ -29,23 +29,6 @@ std::string conditions_text(const std::vector<Condition> &conditions) {
     return listed(words);
 }
 
-void by_criteria(PlannedTest &test, const CriteriaSet &set, std::size_t class_index, const Coupon &facts,
-                 const std::string &magnetic) {
-    for (const auto &required : set.required) {
-        Missing lacks;
-        const Truth asked = holds_for(required.when, facts, {}, {}, lacks);
-        if (!required.classes[class_index] || asked == Truth::no) continue;
-        PlannedExam exam;
-        for (const Exam one : required.one_of)
-            if (one != Exam::MT || magnetic != "no" || required.one_of.size() == 1)
-                exam.one_of.emplace_back(name_of(one));
-        exam.why = authority(required.clause, required.standing);
-        if (const auto when = conditions_text(required.when); !when.empty()) exam.why += "; because " + when;
-        if (asked == Truth::unknown) exam.why += " (unknown here: " + listed(lacks.names()) + ")";
-        test.exams.push_back(std::move(exam));
-    }
-}
-
 /// Whoever does what `asked` asks does what `wanted` wants.
 bool fulfils(const PlannedExam &asked, const std::vector<std::string> &wanted) {
     return std::all_of(asked.one_of.begin(), asked.one_of.end(), [&](const std::string &one) {
@@ -54,6 +37,27 @@ bool fulfils(const PlannedExam &asked, const std::vector<std::string> &wanted) {
 }
 
 } // namespace
+
+std::vector<PlannedExam> required_exams(const CriteriaSet &set, std::size_t class_index,
+                                        const Coupon &coupon) {
+    std::vector<PlannedExam> out;
+    const bool magnetic =
+        coupon.facts[static_cast<std::size_t>(Fact::magnetic)] != word_index(info(Fact::magnetic), "no");
+    for (const auto &required : set.required) {
+        Missing lacks;
+        const Truth asked = holds_for(required.when, coupon, {}, {}, lacks);
+        if (!required.classes[class_index] || asked == Truth::no) continue;
+        PlannedExam exam;
+        for (const Exam one : required.one_of)
+            if (one != Exam::MT || magnetic || required.one_of.size() == 1)
+                exam.one_of.emplace_back(name_of(one));
+        exam.why = authority(required.clause, required.standing);
+        if (const auto when = conditions_text(required.when); !when.empty()) exam.why += "; because " + when;
+        if (asked == Truth::unknown) exam.why += " (unknown here: " + listed(lacks.names()) + ")";
+        out.push_back(std::move(exam));
+    }
+    return out;
+}
 
 std::vector<PlannedTest> examinations_for(const Work &work, const Plan &plan, const CriteriaSet *set) {
     std::vector<PlannedTest> out;
@@ -78,7 +82,7 @@ std::vector<PlannedTest> examinations_for(const Work &work, const Plan &plan, co
         }
         if (strictest) {
             test.class_id = set->classes[*strictest].id;
-            by_criteria(test, *set, *strictest, facts_of(coupon.test, magnetic), magnetic);
+            test.exams = required_exams(*set, *strictest, facts_of(coupon.test, magnetic));
             if (!set->ordered)
                 test.notes.push_back("the classes of " + set->name +
                                      " are not ordered; check each job's own");

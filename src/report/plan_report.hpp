@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/model.hpp"
+#include "judge/coupon.hpp"
 #include "qualify/plan.hpp"
 #include "report/range_report.hpp"
 
@@ -11,6 +11,10 @@ struct PlannedExam {
     std::vector<std::string> one_of;
     std::string why; ///< by which rule, and what of the coupon brings it
 };
+
+/// What the criteria require of a coupon in one class.
+std::vector<PlannedExam> required_exams(const CriteriaSet &set, std::size_t class_index,
+                                        const Coupon &coupon);
 
 /// A planned coupon with all that the plan says of it.
 struct PlannedTest {

@@ -311,6 +311,36 @@ void add_penetrant(std::vector<Calculation> &out) {
              return Results{{"dwell", say(base)}};
          },
          "base=5min temperature=45F by=asme"});
+    out.push_back({"dwell-typical",
+                   "typical penetrant dwell by metal and product, water-washable",
+                   "table",
+                   "a table of typical dwell times, read",
+                   {one_of("product",
+                           {"steel weld", "aluminium weld", "magnesium weld", "steel casting",
+                            "aluminium casting", "magnesium casting", "brazed brass", "crack"},
+                           "what is examined")},
+                   [](const In &in) {
+                       const std::string &p = in.word("product");
+                       const char *minutes = p == "steel weld"                                 ? "60"
+                                             : p == "aluminium casting"                        ? "5 to 15"
+                                             : p == "magnesium casting" || p == "brazed brass" ? "15"
+                                                                                               : "30";
+                       return Results{{"dwell", std::string(minutes) + " min"},
+                                      {"mind", "the procedure and the maker's instructions decide"}};
+                   },
+                   "\"product=steel weld\""});
+    out.push_back({"uv",
+                   "UV-A irradiance",
+                   "1000 uW/cm2 = 1 mW/cm2 = 10 W/m2",
+                   "units",
+                   {needs("uv", K::irradiance, "uW/cm2, mW/cm2 or W/m2")},
+                   [](const In &in) {
+                       const double uw = in.number("uv");
+                       return Results{{"uW/cm2", digits(uw)},
+                                      {"mW/cm2", digits(uw / 1000.0)},
+                                      {"W/m2", digits(uw / 100.0)}};
+                   },
+                   "uv=10W/m2"});
 }
 
 void add_geometry(std::vector<Calculation> &out) {

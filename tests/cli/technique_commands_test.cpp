@@ -134,5 +134,14 @@ TEST_CASE("compute, practice and methods on the command line") {
     CHECK_THAT(run.ok({"methods", "--joint", "groove", "--look-for", "porosity"}), says("RT  finds it"));
     CHECK_THAT(run.ok({"methods", "--look-for", "crack"}),
                says("is the metal magnetic? the coupon does not say"));
+    coupon(run);
+    CHECK_THAT(run.ok({"methods", "T-1"}), says("Required in class 2 of mil-hdbk-1890-table-3:"));
+    const Run slip = [&] {
+        run.ok({"change", "T-1", "--process", "GMAW", "--why", "known now"});
+        run.ok(exam("RT", {}));
+        return run({"log", "T-1", "tungsten 0.03 at 2"});
+    }();
+    CHECK(slip.code == 0);
+    CHECK_THAT(slip.err, says("#1: a tungsten inclusion, but GMAW has no tungsten electrode; a slip?"));
     CHECK_THAT(run({"methods", "--look-for", "cruck"}).err, says("did you mean 'crack'?"));
 }
