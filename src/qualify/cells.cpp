@@ -32,10 +32,11 @@ bool possible(const WeldFilter &filter, const Job &job) {
     if (filter.alternatives.empty()) return true;
     return std::any_of(filter.alternatives.begin(), filter.alternatives.end(), [&](const auto &alternative) {
         return std::all_of(alternative.begin(), alternative.end(), [&](const TraitTest &test) {
+            if (is_size(test.trait)) return true;
             const auto &words = job.words[index_of(test.trait)];
-            return is_size(test.trait) || words.empty() ||
-                   std::any_of(words.begin(), words.end(),
-                               [&](const std::string &word) { return among(test.words, word); });
+            return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
+                       return among(test.words, word);
+                   });
         });
     });
 }
