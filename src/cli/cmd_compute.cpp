@@ -29,8 +29,7 @@ ExitCode list_all(const Args &args, Session &session) {
                             {"source", c.source},
                             {"inputs", inputs_text(c)}});
         else
-            session.out << c.name << std::string(c.name.size() < 22 ? 22 - c.name.size() : 1, ' ') << c.title
-                        << "\n";
+            session.out << padded(c.name, 22) << c.title << "\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;

@@ -23,8 +23,8 @@ ExitCode list_sets(const Args &args, Session &session) {
                             {"rules", set->rules.size()},
                             {"hash", set->hash}});
         else
-            session.out << name << std::string(name.size() < 24 ? 24 - name.size() : 1, ' ') << set->title
-                        << " (" << set->edition << "); classes " << listed(set->class_names()) << "\n";
+            session.out << padded(name, 24) << set->title << " (" << set->edition << "); classes "
+                        << listed(set->class_names()) << "\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;

@@ -95,8 +95,7 @@ ExitCode run_renew(const Args &args, Session &session) {
                             ", before it lapsed");
         event.process = process;
         event.rules = held.rules->name;
-        event.text = "coupon " + args.at(2) + " [" +
-                     authority(held.rules->renewal->from.clause, held.rules->renewal->from.standing) + "]";
+        event.text = "coupon " + args.at(2) + " [" + authority(held.rules->renewal->from) + "]";
         welders.add(args.at(0), event, stamp_of(args, session));
     });
     const WelderState welder = Welders(book.ledger()).welder(args.at(0));

@@ -74,7 +74,7 @@ ExitCode judge_all(const Args &args, Session &session) {
                 list.push_back(std::move(one));
                 continue;
             }
-            session.out << id << std::string(id.size() < 12 ? 12 - id.size() : 1, ' ');
+            session.out << padded(id, 12);
             for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
                 session.out << "  " << set->classes[c].id << ": "
                             << session.paint().verdict(judged.judgement.classes[c].verdict);

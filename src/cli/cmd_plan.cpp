@@ -1,6 +1,5 @@
-#include "cli/shared.hpp"
-
 #include "cli/welder_shared.hpp"
+
 #include "measure/text.hpp"
 #include "report/plan_report.hpp"
 

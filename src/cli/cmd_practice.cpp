@@ -21,8 +21,8 @@ ExitCode list_practices(const Args &args, Session &session) {
                             {"edition", p->edition},
                             {"hash", p->hash}});
         else
-            session.out << name << std::string(name.size() < 18 ? 18 - name.size() : 1, ' ')
-                        << name_of(p->method) << "  " << p->title << " (" << p->edition << ")\n";
+            session.out << padded(name, 18) << name_of(p->method) << "  " << p->title << " (" << p->edition
+                        << ")\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;
@@ -84,9 +84,8 @@ ExitCode run_practice(const Args &args, Session &session) {
         for (const auto &c : condition_infos()) {
             std::vector<std::string> methods;
             for (const Exam m : c.methods) methods.emplace_back(name_of(m));
-            session.out << c.name << std::string(c.name.size() < 18 ? 18 - c.name.size() : 1, ' ')
-                        << (methods.empty() ? "all methods" : listed(methods)) << ": " << c.help
-                        << (c.words.empty() ? "" : " (" + listed(c.words, "or") + ")") << "\n";
+            session.out << padded(c.name, 18) << (methods.empty() ? "all methods" : listed(methods)) << ": "
+                        << c.help << (c.words.empty() ? "" : " (" + listed(c.words, "or") + ")") << "\n";
         }
         return ExitCode::done;
     }

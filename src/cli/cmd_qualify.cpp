@@ -161,7 +161,7 @@ ExitCode run_qualify(const Args &args, Session &session) {
             throw DataError(name + " names no welder: 'change " + args.at(0) +
                             " --welder MARK --why \"...\"'");
         Welders welders(book.ledger());
-        if (!book.ledger().knows(Family::welder, mark)) welders.welder(mark);
+        const WelderState welder = welders.welder(mark);
         if (!coupon.grade || coupon.grade->decision != "passed")
             throw DataError(name + (coupon.grade ? " was graded failed" : " is not graded") +
                             "; only a coupon that was graded passed qualifies");
@@ -178,7 +178,6 @@ ExitCode run_qualify(const Args &args, Session &session) {
                             ", which is to come");
         const auto welds = welds_of(coupon.record);
         for (std::size_t part = 0; part < welds.size(); ++part) {
-            const WelderState welder = welders.welder(mark);
             check_words(*rules, welds[part]);
             for (const auto &q : welder.qualifications)
                 if (q.test.id == args.at(0) && q.rules == rules->name && q.part == part)
@@ -197,8 +196,7 @@ ExitCode run_qualify(const Args &args, Session &session) {
             if (!retest.satisfied())
                 record.overridden.push_back(retest.why + ": " + std::to_string(retest.needed) +
                                             " coupons must pass, " + std::to_string(retest.passed.size()) +
-                                            " did [" + authority(retest.from.clause, retest.from.standing) +
-                                            "]");
+                                            " did [" + authority(retest.from) + "]");
             record.override_why = checked_text(args.text("override"), "override");
             if (!record.overridden.empty() && record.override_why.empty())
                 throw DataError(name + " does not qualify by " + rules->name + ":\n  " +

@@ -32,8 +32,9 @@ ExitCode run(const Args &args, Session &session) {
     const int number = whole_number(args.at(1), "qualification");
     Book book = open_book(args, session, Ledger::Mode::read);
     const Day on = day_of(args, session, "on");
+    const WelderState welder = Welders(book.ledger()).welder(args.at(0));
+    const HeldQualification held = held_by(book, welder, number, on);
     if (args.has("document")) {
-        const HeldQualification held = held_by(book, Welders(book.ledger()).welder(args.at(0)), number, on);
         const auto document = book.ledger().document(held.record.document);
         if (!document)
             throw DataError("qualification " + args.at(1) + " was not carried in, it has no document");
@@ -41,8 +42,6 @@ ExitCode run(const Args &args, Session &session) {
         session.out << document->name << " written to " << args.text("document") << "\n";
         return ExitCode::done;
     }
-    const WelderState welder = Welders(book.ledger()).welder(args.at(0));
-    const HeldQualification held = held_by(book, welder, number, on);
     const auto events = events_on(welder, held);
     const RecordSheet sheet{welder.record,
                             held.record,

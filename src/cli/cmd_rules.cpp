@@ -17,8 +17,7 @@ ExitCode list_rules(const Args &args, Session &session) {
                             {"edition", rules->edition},
                             {"hash", rules->hash}});
         else
-            session.out << name << std::string(name.size() < 16 ? 16 - name.size() : 1, ' ') << rules->title
-                        << " (" << rules->edition << ")\n";
+            session.out << padded(name, 16) << rules->title << " (" << rules->edition << ")\n";
     }
     if (args.flag("json")) session.out << list.dump(2) << "\n";
     return ExitCode::done;
@@ -51,15 +50,15 @@ void show_validity(const RangeRules &rules, Session &session) {
             session.out << (way.kept_by_use ? ", goes on while used within every "
                                             : ", to be used within every ")
                         << (way.whole_months ? "so many calendar months: " : "") << way.use_every->text;
-        session.out << " [" << authority(way.from.clause, way.from.standing) << "]\n";
+        session.out << " [" << authority(way.from) << "]\n";
         if (way.extension)
             session.out << "    extended by " << way.extension->adds.text << " on " << way.extension->welds
                         << " examined welds of the last " << way.extension->within.text << " ["
-                        << authority(way.extension->from.clause, way.extension->from.standing) << "]\n";
+                        << authority(way.extension->from) << "]\n";
     }
     const auto step = [&](const std::string &name, int coupons, const Authority &from) {
         session.out << "  " << name << ": " << coupons << (coupons == 1 ? " coupon" : " coupons") << " ["
-                    << authority(from.clause, from.standing) << "]\n";
+                    << authority(from) << "]\n";
     };
     if (const auto &s = rules.retest.immediate)
         step("retest at once, for each that failed", s->coupons, s->from);

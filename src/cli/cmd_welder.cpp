@@ -42,8 +42,7 @@ nlohmann::json held_json(const HeldQualification &held) {
 
 void print_held(const HeldQualification &held, Session &session) {
     session.out << title_of(held) << ": " << session.paint().strong(std::string(name_of(held.validity.state)))
-                << ", " << held.validity.reason << " ["
-                << authority(held.validity.from.clause, held.validity.from.standing) << "]\n    "
+                << ", " << held.validity.reason << " [" << authority(held.validity.from) << "]\n    "
                 << (held.record.carried() ? "carried in: " : "coupon " + held.record.test.id + ": ")
                 << print(held.weld, held.record.test.unit()) << ", welded " << print(held.record.welded)
                 << "\n";

@@ -107,6 +107,15 @@ private:
 enum class Compare : std::uint8_t { over, at_least, under, at_most };
 std::string_view name_of(Compare c);
 bool holds(const Exact &a, Compare c, const Exact &b);
+/// The comparison whose words come next, by a parser's own `keyword(text)`, which takes them if they do.
+template <class Keyword>
+std::optional<Compare> compare_words(Keyword keyword) {
+    if (keyword("over")) return Compare::over;
+    if (keyword("from") || keyword("at least")) return Compare::at_least;
+    if (keyword("under") || keyword("below")) return Compare::under;
+    if (keyword("up to") || keyword("to") || keyword("at most")) return Compare::at_most;
+    return std::nullopt;
+}
 /// at most, under: larger is worse.
 constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 

@@ -12,6 +12,10 @@ std::string_view name_of(Standing::Kind kind) {
     return "common practice";
 }
 
+std::string authority(const std::string &clause, const Standing &standing) {
+    return clause + ", " + std::string(name_of(standing.kind));
+}
+
 Dimension Rule::dimension() const {
     switch (kind) {
     case Kind::each: return measure.dimension();

@@ -17,6 +17,8 @@ struct Standing {
     std::string source;
 };
 std::string_view name_of(Standing::Kind kind);
+/// "QW-452.3, read"; "5.7, memory".
+std::string authority(const std::string &clause, const Standing &standing);
 
 /// What a class allows for one rule.
 struct Limit {

@@ -46,6 +46,10 @@ std::string_view trimmed(std::string_view s) {
     return s;
 }
 
+std::string padded(std::string_view text, std::size_t width) {
+    return std::string(text) + std::string(text.size() < width ? width - text.size() : 1, ' ');
+}
+
 std::vector<std::string_view> words_of(std::string_view s) {
     std::vector<std::string_view> out;
     for (std::size_t i = 0; i < s.size();) {

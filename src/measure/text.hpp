@@ -12,6 +12,9 @@ std::string_view trimmed(std::string_view text);
 /// Words between runs of blanks.
 std::vector<std::string_view> words_of(std::string_view text);
 
+/// With blanks up to a width in bytes, and one in any case: a column of a listing.
+std::string padded(std::string_view text, std::size_t width);
+
 /// Input quoted in a message: cut at 60 characters, control bytes and broken UTF-8 replaced by '?'.
 std::string shown(std::string_view text);
 

@@ -43,7 +43,7 @@ public:
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
         for (const Yaml *node : top.items("validity")) read_validity(*node);
         read_retest(top);
-        read_renewal(top);
+        rules_.renewal = read_coupons(top, "renewal");
         for (const Yaml *gap : top.words("gaps")) rules_.gaps.push_back(gap->text);
         if (top.need("variables") && top.need("ranges")) check_whole(top);
         return std::move(rules_);
@@ -323,11 +323,11 @@ private:
         rules_.validity.push_back(std::move(out));
     }
 
-    std::optional<RetestRules::Step> read_step(const Fields &fields, std::string_view key) {
+    std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key) {
         const Yaml *node = fields.get(key);
         if (!node) return std::nullopt;
         const Fields one(*node, fields.path_of(key), {"coupons", "clause", "standing"}, issues_);
-        RetestRules::Step out;
+        CouponsAsked out;
         out.coupons = read_count(one, "coupons");
         out.from = read_authority(one);
         return out;
@@ -337,12 +337,8 @@ private:
         const Yaml *node = top.get("retest");
         if (!node) return;
         const Fields fields(*node, "retest", {"immediate", "after training"}, issues_);
-        rules_.retest.immediate = read_step(fields, "immediate");
-        rules_.retest.after_training = read_step(fields, "after training");
-    }
-
-    void read_renewal(const Fields &top) {
-        if (const auto step = read_step(top, "renewal")) rules_.renewal = Renewal{step->coupons, step->from};
+        rules_.retest.immediate = read_coupons(fields, "immediate");
+        rules_.retest.after_training = read_coupons(fields, "after training");
     }
 
     /// Mistakes that only show when all is read.

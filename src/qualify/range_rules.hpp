@@ -60,6 +60,13 @@ struct Authority {
     std::string clause;
     Standing standing;
 };
+inline std::string authority(const Authority &from) { return authority(from.clause, from.standing); }
+
+/// A number of coupons, and who asks for it.
+struct CouponsAsked {
+    int coupons = 1;
+    Authority from;
+};
 
 /// How long a qualification holds. Periods that the standard does not set are absent.
 struct ValidityWay {
@@ -78,18 +85,8 @@ struct ValidityWay {
 };
 
 struct RetestRules {
-    struct Step {
-        int coupons = 0;
-        Authority from;
-    };
-    std::optional<Step> immediate;      ///< coupons for each one that failed
-    std::optional<Step> after_training; ///< coupons for each kind of test
-};
-
-/// How a qualification that lapsed, because the process was not used, comes back.
-struct Renewal {
-    int coupons = 1;
-    Authority from;
+    std::optional<CouponsAsked> immediate;      ///< for each coupon that failed
+    std::optional<CouponsAsked> after_training; ///< for each kind of test
 };
 
 /// One standard's rules for welders, immutable once loaded.
@@ -103,7 +100,8 @@ struct RangeRules {
     std::vector<TestExam> exams;
     std::vector<ValidityWay> validity; ///< the first is the usual one
     RetestRules retest;
-    std::optional<Renewal> renewal; ///< absent: a new test is needed
+    /// Of a qualification that lapsed, because the process was not used; absent: a new test is needed.
+    std::optional<CouponsAsked> renewal;
     std::vector<std::string> gaps;
     std::string text, hash;
 

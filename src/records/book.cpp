@@ -114,8 +114,7 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
     } catch (const std::exception &e) {
         throw StoreError("coupon " + id + ": an entry cannot be read: " + e.what());
     }
-    const Coupon facts = state.record.facts();
-    for (auto &exam : state.exams) exam.invalid = why_invalid(exam, facts);
+    for (auto &exam : state.exams) exam.invalid = why_invalid(exam, state.record);
     const auto by_number = [](const auto &a, const auto &b) { return a.number < b.number; };
     std::sort(state.exams.begin(), state.exams.end(), by_number);
     std::sort(state.indications.begin(), state.indications.end(), by_number);
@@ -130,11 +129,11 @@ std::shared_ptr<const Practice> Book::practice_of(const ExamRecord &exam) {
     return at->second;
 }
 
-std::string Book::why_invalid(const ExamRecord &exam, const Coupon &facts) {
+std::string Book::why_invalid(const ExamRecord &exam, const CouponRecord &coupon) {
     if (exam.practice.empty()) return "";
     const auto practice = practice_of(exam);
     if (!practice) return "the text of practice " + exam.practice + " is not in this record";
-    return check_exam(*practice, exam.conditions_told(), parse_day(exam.date), facts).why_not();
+    return check_exam(*practice, exam.conditions_told(), parse_day(exam.date), coupon.facts()).why_not();
 }
 
 void Book::register_coupon(const CouponRecord &record, const Stamp &stamp) {

@@ -100,7 +100,7 @@ public:
 
 private:
     /// Holds an exam against its practice, by the text that was kept with it.
-    std::string why_invalid(const ExamRecord &exam, const Coupon &facts);
+    std::string why_invalid(const ExamRecord &exam, const CouponRecord &coupon);
     /// Throws DataError if there is no such coupon.
     void require(const std::string &coupon);
 

@@ -34,10 +34,6 @@ std::string distance(const RangePart &part, const Exact &value, Unit unit) {
 
 } // namespace
 
-std::string authority(const std::string &clause, const Standing &standing) {
-    return clause + ", " + std::string(name_of(standing.kind));
-}
-
 std::string explain_range(const RangeRules &rules, const std::vector<VariableRange> &range, Unit unit) {
     std::string out;
     for (const auto &one : range) {

@@ -7,9 +7,6 @@
 
 namespace beadbook {
 
-/// "QW-452.3, read"; "5.7, memory".
-std::string authority(const std::string &clause, const Standing &standing);
-
 /// What a test qualifies, variable by variable, each part with its rule.
 std::string explain_range(const RangeRules &rules, const std::vector<VariableRange> &range, Unit unit);
 nlohmann::json range_json(const std::vector<VariableRange> &range, Unit unit);

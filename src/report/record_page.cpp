@@ -31,8 +31,7 @@ Block who(const RecordSheet &s) {
 Block standing(const RecordSheet &s) {
     Block out{"Standing on " + print(s.on), {}};
     out.rows.push_back({"state", std::string(name_of(s.validity.state)), s.validity.reason});
-    out.rows.push_back(
-        {"rule", authority(s.validity.from.clause, s.validity.from.standing), "way " + s.record.way});
+    out.rows.push_back({"rule", authority(s.validity.from), "way " + s.record.way});
     for (const auto &e : s.events)
         out.rows.push_back(
             {e.kind, print(e.day), e.text + (e.who.empty() ? "" : " (logged by " + e.who + ")")});
@@ -165,8 +164,7 @@ std::string record_text(const RecordSheet &s) {
     for (const auto &block : blocks(s)) {
         out += "\n" + block.title + "\n";
         for (const auto &row : block.rows) {
-            out += "  " + row.name + std::string(row.name.size() < 20 ? 20 - row.name.size() : 1, ' ') +
-                   row.value;
+            out += "  " + padded(row.name, 20) + row.value;
             if (!row.note.empty()) out += "  (" + row.note + ")";
             out += "\n";
         }

@@ -151,10 +151,6 @@ private:
     std::set<std::string> derived_;
 };
 
-std::string source_of(const PracticeRule &rule) {
-    return " [" + rule.clause + ", " + std::string(name_of(rule.standing.kind)) + "]";
-}
-
 Outcome all_of(const std::vector<ConditionTest> &tests, const Checker &checker) {
     Outcome out{Truth::yes, {}};
     for (const auto &t : tests) {
@@ -186,7 +182,7 @@ ConditionFinding finding_of(const PracticeRule &rule, const Outcome &scope, cons
                     (checker.derived(rule.must.subject) ? " (worked out)" : "") + ": " +
                     checker.asked(rule.must) + (out.holds == Truth::yes ? " holds" : " is asked");
     }
-    out.text += source_of(rule);
+    out.text += " [" + authority(rule.clause, rule.standing) + "]";
     if (out.holds != Truth::yes && !rule.repeat.empty()) out.text += "; " + rule.repeat;
     return out;
 }

@@ -111,11 +111,7 @@ private:
     }
 
     std::optional<Compare> edge_word() {
-        if (keyword("over")) return Compare::over;
-        if (keyword("from") || keyword("at least")) return Compare::at_least;
-        if (keyword("under") || keyword("below")) return Compare::under;
-        if (keyword("up to") || keyword("to") || keyword("at most")) return Compare::at_most;
-        return std::nullopt;
+        return compare_words([&](std::string_view word) { return keyword(word); });
     }
 
     void band(AmountKind kind, ConditionTest &out) {

@@ -99,7 +99,7 @@ TEST_CASE("retests: rules that say nothing ask one coupon, a satisfied test is d
     CHECK(retest_state({}, {{A::failed, day, "A"}, {A::passed, day, "B"}}).satisfied());
     CHECK_FALSE(retest_state({}, {{A::failed, day, "A"}}).satisfied());
     RetestRules rules;
-    rules.immediate = RetestRules::Step{2, {"c", {}}};
+    rules.immediate = CouponsAsked{2, {"c", {}}};
     const RetestState state = retest_state(
         rules, {{A::failed, day, "A"}, {A::passed, day, "B"}, {A::passed, day, "C"}, {A::passed, day, "D"}});
     CHECK(state.satisfied());
