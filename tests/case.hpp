@@ -1,9 +1,9 @@
 #pragma once
 
 #include "criteria/load.hpp"
+#include "facts/coupon_record.hpp"
+#include "facts/log_line.hpp"
 #include "judge/judgement.hpp"
-#include "records/coupon_record.hpp"
-#include "records/log_line.hpp"
 #include "report/sentence.hpp"
 
 #include <memory>

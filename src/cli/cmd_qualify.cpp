@@ -1,9 +1,9 @@
 // From a graded coupon, or from a paper, to a qualification on record.
 #include "cli/welder_shared.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "qualify/retest.hpp"
-#include "records/coupon_weld.hpp"
 #include "report/plan_report.hpp"
 
 #include <algorithm>

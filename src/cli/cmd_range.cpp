@@ -1,7 +1,7 @@
 #include "cli/shared.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
-#include "records/coupon_weld.hpp"
 #include "report/range_report.hpp"
 
 namespace po = boost::program_options;

@@ -1,8 +1,8 @@
 #include "cli/shared.hpp"
 
+#include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "records/exchange.hpp"
-#include "records/log_line.hpp"
 #include "records/welder_record.hpp"
 
 #include <iomanip>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/session.hpp"
-#include "records/log_line.hpp"
+#include "facts/log_line.hpp"
 
 namespace beadbook {
 

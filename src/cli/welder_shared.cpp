@@ -1,6 +1,6 @@
 #include "cli/welder_shared.hpp"
 
-#include "records/coupon_weld.hpp"
+#include "facts/coupon_weld.hpp"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "criteria/issue.hpp"
 #include "criteria/model.hpp"
+#include "language/issue.hpp"
 
 namespace beadbook {
 

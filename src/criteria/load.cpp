@@ -1,9 +1,9 @@
 #include "criteria/load.hpp"
 
-#include "criteria/fields.hpp"
 #include "criteria/lint.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "language/fields.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "criteria/condition.hpp"
 #include "criteria/vocabulary.hpp"
+#include "language/condition.hpp"
 
 #include <bitset>
 #include <optional>

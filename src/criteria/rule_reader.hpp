@@ -1,8 +1,8 @@
 #pragma once
 
-#include "criteria/fields.hpp"
-#include "criteria/formula_parser.hpp"
 #include "criteria/model.hpp"
+#include "language/fields.hpp"
+#include "language/formula_parser.hpp"
 
 namespace beadbook {
 

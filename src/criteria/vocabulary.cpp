@@ -1,7 +1,7 @@
 #include "criteria/vocabulary.hpp"
 
-#include "criteria/fields.hpp"
 #include "criteria/shipped.hpp"
+#include "language/fields.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/quantity_name.hpp"
+#include "language/quantity_name.hpp"
 
 #include <optional>
 #include <string>

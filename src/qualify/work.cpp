@@ -1,7 +1,7 @@
 #include "qualify/work.hpp"
 
-#include "criteria/fields.hpp"
 #include "criteria/rule_reader.hpp"
+#include "language/fields.hpp"
 #include "measure/text.hpp"
 
 #include <set>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "records/exam_record.hpp"
-#include "records/indication_record.hpp"
+#include "facts/exam_record.hpp"
+#include "facts/indication_record.hpp"
 #include "records/ledger.hpp"
 #include "technique/exam_check.hpp"
 

@@ -1,6 +1,6 @@
 #include "records/csv.hpp"
 
-#include "records/error.hpp"
+#include "measure/refusal.hpp"
 
 #include <csv.h>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "records/error.hpp"
+#include "measure/refusal.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <functional>

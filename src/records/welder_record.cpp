@@ -1,7 +1,7 @@
 #include "records/welder_record.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
-#include "records/coupon_weld.hpp"
 
 #include <algorithm>
 #include <set>

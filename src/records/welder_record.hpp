@@ -1,9 +1,9 @@
 #pragma once
 
+#include "facts/coupon_record.hpp"
 #include "measure/day.hpp"
 #include "qualify/validity.hpp"
 #include "records/book.hpp"
-#include "records/coupon_record.hpp"
 
 namespace beadbook {
 

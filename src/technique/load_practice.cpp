@@ -1,8 +1,8 @@
 #include "technique/practice.hpp"
 
-#include "criteria/fields.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "language/fields.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "technique/test_parser.hpp"

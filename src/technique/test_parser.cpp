@@ -1,6 +1,6 @@
 #include "technique/test_parser.hpp"
 
-#include "criteria/quantity_name.hpp"
+#include "language/quantity_name.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>

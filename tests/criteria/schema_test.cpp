@@ -2,7 +2,7 @@
 #include "catch.hpp"
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
-#include "criteria/yaml.hpp"
+#include "language/yaml.hpp"
 #include "temporary.hpp"
 
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 // Any bytes as a line of a log: refused or read; what was read can be printed and read again.
-#include "records/log_line.hpp"
+#include "facts/log_line.hpp"
 
 #include <cstdlib>
 

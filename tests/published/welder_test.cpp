@@ -1,10 +1,10 @@
 // Cases of welder qualification from outside: replies of committees, exam keys, published guides,
 // practitioners. "twin" marks a boundary next to a published limit, worked out here.
 #include "catch.hpp"
+#include "facts/coupon_weld.hpp"
 #include "qualify/retest.hpp"
 #include "qualify/validity.hpp"
 #include "qualify/welds.hpp"
-#include "records/coupon_weld.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;

@@ -1,5 +1,5 @@
 #include "catch.hpp"
-#include "criteria/issue.hpp"
+#include "language/issue.hpp"
 #include "qualify/welds.hpp"
 #include "report/range_report.hpp"
 

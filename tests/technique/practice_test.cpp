@@ -1,5 +1,5 @@
 #include "catch.hpp"
-#include "criteria/issue.hpp"
+#include "language/issue.hpp"
 #include "technique/exam_check.hpp"
 #include "technique/test_parser.hpp"
 

@@ -1,4 +1,4 @@
-#include "criteria/quantity_name.hpp"
+#include "language/quantity_name.hpp"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "catch.hpp"
-#include "records/error.hpp"
-#include "records/log_line.hpp"
+#include "facts/log_line.hpp"
+#include "measure/refusal.hpp"
 
 #include <random>
 

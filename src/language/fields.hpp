@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/yaml.hpp"
+#include "language/yaml.hpp"
 
 #include <initializer_list>
 #include <optional>

@@ -1,5 +1,5 @@
 #include "catch.hpp"
-#include "criteria/formula_parser.hpp"
+#include "language/formula_parser.hpp"
 
 using namespace beadbook;
 

@@ -1,4 +1,4 @@
-#include "criteria/yaml.hpp"
+#include "language/yaml.hpp"
 
 #include "measure/text.hpp"
 

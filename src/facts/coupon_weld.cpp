@@ -1,4 +1,4 @@
-#include "records/coupon_weld.hpp"
+#include "facts/coupon_weld.hpp"
 
 #include "measure/text.hpp"
 

@@ -1,4 +1,4 @@
-#include "records/coupon_record.hpp"
+#include "facts/coupon_record.hpp"
 
 #include "measure/day.hpp"
 #include "measure/text.hpp"

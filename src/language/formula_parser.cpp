@@ -1,4 +1,4 @@
-#include "criteria/formula_parser.hpp"
+#include "language/formula_parser.hpp"
 
 #include "measure/text.hpp"
 

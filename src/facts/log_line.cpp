@@ -1,4 +1,4 @@
-#include "records/log_line.hpp"
+#include "facts/log_line.hpp"
 
 #include "measure/text.hpp"
 

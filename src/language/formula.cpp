@@ -1,4 +1,4 @@
-#include "criteria/formula.hpp"
+#include "language/formula.hpp"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "criteria/condition.hpp"
+#include "language/condition.hpp"
 
 namespace beadbook {
 

@@ -1,4 +1,4 @@
-#include "criteria/issue.hpp"
+#include "language/issue.hpp"
 
 #include <algorithm>
 #include <sstream>

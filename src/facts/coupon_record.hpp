@@ -1,7 +1,7 @@
 #pragma once
 
 #include "judge/coupon.hpp"
-#include "records/error.hpp"
+#include "measure/refusal.hpp"
 
 #include <map>
 #include <nlohmann/json.hpp>

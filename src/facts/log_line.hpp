@@ -1,6 +1,6 @@
 #pragma once
 
-#include "records/indication_record.hpp"
+#include "facts/indication_record.hpp"
 
 namespace beadbook {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/condition.hpp"
+#include "language/condition.hpp"
 #include "measure/parse.hpp"
 
 #include <map>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/formula.hpp"
+#include "language/formula.hpp"
 
 namespace beadbook {
 

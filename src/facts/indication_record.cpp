@@ -1,4 +1,4 @@
-#include "records/indication_record.hpp"
+#include "facts/indication_record.hpp"
 
 #include "measure/print.hpp"
 #include "measure/text.hpp"

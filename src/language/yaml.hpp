@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/issue.hpp"
+#include "language/issue.hpp"
 
 #include <memory>
 #include <string>

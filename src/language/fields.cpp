@@ -1,4 +1,4 @@
-#include "criteria/fields.hpp"
+#include "language/fields.hpp"
 
 #include "measure/text.hpp"
 

@@ -1,5 +1,5 @@
 #include "catch.hpp"
-#include "criteria/yaml.hpp"
+#include "language/yaml.hpp"
 
 using namespace beadbook;
 

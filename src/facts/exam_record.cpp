@@ -1,4 +1,4 @@
-#include "records/exam_record.hpp"
+#include "facts/exam_record.hpp"
 
 #include "measure/day.hpp"
 #include "measure/text.hpp"

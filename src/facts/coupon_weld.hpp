@@ -1,7 +1,7 @@
 #pragma once
 
+#include "facts/coupon_record.hpp"
 #include "qualify/weld.hpp"
-#include "records/coupon_record.hpp"
 
 #include <vector>
 
