@@ -22,10 +22,6 @@ struct IndicationRecord {
     Indication facts(Exam method, const WeldLine &line,
                      const Vocabulary &vocabulary = Vocabulary::shipped()) const;
 
-    nlohmann::json to_json(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
-    static IndicationRecord from_json(const nlohmann::json &json, const WeldLine &line,
-                                      std::optional<Unit> unit,
-                                      const Vocabulary &vocabulary = Vocabulary::shipped());
     friend bool operator==(const IndicationRecord &, const IndicationRecord &) = default;
 };
 

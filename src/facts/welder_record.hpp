@@ -1,19 +1,56 @@
 #pragma once
 
 #include "facts/coupon_record.hpp"
+#include "facts/stamp.hpp"
 #include "measure/day.hpp"
+#include "qualify/range.hpp"
 #include "qualify/validity.hpp"
-#include "records/book.hpp"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace beadbook {
 
 /// A welder: the mark (stencil) is the name in the record.
 struct WelderRecord {
     std::string mark, name, employer, note;
-
-    nlohmann::json to_json() const;
-    static WelderRecord from_json(const std::string &mark, const nlohmann::json &json);
     friend bool operator==(const WelderRecord &, const WelderRecord &) = default;
+};
+
+/// One examination that a qualification rests on, as it was then.
+struct EvidenceExam {
+    std::string method, date, examiner, level, procedure, incomplete;
+};
+
+/// What a coupon's qualification rested on when it was granted.
+struct Evidence {
+    std::string criteria, edition, criteria_hash; ///< that the coupon was last judged by; may be empty
+    std::string verdict;                          ///< of the graded class; empty if it was never judged
+    std::string class_id, graded_by, graded_at, remark;
+    bool against_verdict = false;
+    std::string mechanical;
+    std::vector<EvidenceExam> exams;
+    std::vector<std::string> coupons; ///< that passed, where the rules asked several
+    std::string retest_after;         ///< what had failed before; empty if nothing
+};
+
+/// One part of a range as it was granted: which rule, and the numbers and words that it came to.
+struct GrantedPart {
+    std::string rule;
+    bool any = false;
+    std::vector<std::string> words;
+    std::vector<std::pair<Compare, Exact>> edges;
+    std::vector<std::string> lacks;
+    friend bool operator==(const GrantedPart &, const GrantedPart &) = default;
+};
+/// One variable's.
+struct GrantedRange {
+    std::string variable, work;
+    std::vector<GrantedPart> parts;
+    friend bool operator==(const GrantedRange &, const GrantedRange &) = default;
 };
 
 /// What a test qualified: from a graded coupon, or carried in with a document.
@@ -26,13 +63,12 @@ struct QualificationRecord {
     std::string document;                ///< SHA-256 of the paper that it was carried in with
     std::string override_why;            ///< why a rule was set aside
     std::vector<std::string> overridden; ///< which rules
-    nlohmann::json evidence; ///< grade, verdict, criteria and exams of the coupon when it was qualified
-    nlohmann::json range;    ///< as it was worked out
+    std::optional<Evidence> evidence;
+    std::vector<GrantedRange> range; ///< as it was worked out
+    int form = 2;                    ///< 1: stored by an older program, its range without numbers
 
     bool carried() const { return !document.empty(); }
     std::string process() const;
-    nlohmann::json to_json() const;
-    static QualificationRecord from_json(const nlohmann::json &json);
 };
 
 /// Anything else that was written about a welder.
@@ -44,10 +80,7 @@ struct WelderEvent {
     std::string rules;     ///< renewal: the rule set
     int qualification = 0; ///< extension, revocation: its number
     std::string text;      ///< the work, the training, the evidence or the reason
-    std::string at, who;
-
-    nlohmann::json to_json() const;
-    static WelderEvent from_entry(const Entry &entry);
+    Stamp stamp;
 };
 
 /// A welder as the record stands today.
@@ -65,25 +98,7 @@ struct WelderState {
     std::vector<QualificationEvent> events_of(const QualificationRecord &qualification) const;
 };
 
-/// The welders' part of the record. Writing calls run inside `ledger.transact`.
-class Welders {
-public:
-    explicit Welders(Ledger &ledger) : ledger_(ledger) {}
-
-    std::vector<std::string> marks() { return ledger_.subjects(Family::welder); }
-    WelderState welder(const std::string &mark);
-    std::vector<Entry> history(const std::string &mark);
-
-    void enrol(const WelderRecord &welder, const Stamp &stamp);
-    void change(const WelderRecord &welder, const Stamp &stamp, const std::string &reason);
-    int add(const std::string &mark, QualificationRecord qualification, const Stamp &stamp);
-    void add(const std::string &mark, const WelderEvent &event, const Stamp &stamp);
-    /// Takes one entry of the welder back.
-    void retract(const std::string &mark, std::int64_t seq, const Stamp &stamp, const std::string &reason);
-
-private:
-    void require(const std::string &mark);
-    Ledger &ledger_;
-};
+/// What a range comes to, in the form that is kept.
+std::vector<GrantedRange> granted(const std::vector<VariableRange> &range);
 
 } // namespace beadbook
