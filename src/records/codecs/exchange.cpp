@@ -143,6 +143,11 @@ private:
         }
     }
 
+    void check_given(const Located &object, const std::string &what, const std::vector<std::string> &needed) {
+        for (const auto &key : needed)
+            if (!object.find(key)) wrong(object.at, what + " needs a \"" + key + "\"");
+    }
+
     /// {"typed": "3/16 in", "nm": 4762500}
     void check_measure(const Located &measure, Dimension dimension) {
         const std::string unit(base_unit_name(dimension));
@@ -200,6 +205,7 @@ private:
             return wrong(exam.at, "an exam is an object with method and date, found " + exam.said());
         const std::size_t mistakes = out_.mistakes.size();
         check_keys(exam, exam_keys());
+        check_given(exam, "an exam", {"method", "date"});
         GivenExam &out = out_.exams.emplace_back();
         out.at = exam.at;
         nlohmann::json json = plain(exam);
@@ -222,6 +228,7 @@ private:
             return wrong(one.at, "an indication is an object with a type, found " + one.said());
         const std::size_t mistakes = out_.mistakes.size();
         check_keys(one, indication_keys());
+        check_given(one, "an indication", {"type"});
         if (out_.mistakes.size() > mistakes || !weld_known_) return;
         guard(one.at, [&] {
             IndicationRecord record = indication_from(plain(one), line_, out_.record.unit());
