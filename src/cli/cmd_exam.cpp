@@ -5,8 +5,6 @@
 #include <algorithm>
 #include <set>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -94,34 +92,27 @@ ExitCode run(const Args &args, Session &session) {
 } // namespace
 
 Command exam_command() {
-    return {"exam",
-            "COUPON VT|MT|PT|RT",
-            "record an examination: method, date, examiner, conditions",
-            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
-            "found counts.",
-            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
-            "--condition \"light=1000 lx\"",
-            2,
-            2,
-            [](po::options_description &o) {
-                o.add_options()("date", po::value<std::string>()->value_name("DAY"),
-                                "day of the exam, 2026-11-25 (default today)")(
-                    "examiner", po::value<std::string>()->value_name("NAME"), "who examined")(
-                    "level", po::value<std::string>()->value_name("I|II|III"), "the examiner's level")(
-                    "procedure", po::value<std::string>()->value_name("TEXT"), "examination procedure")(
-                    "practice", po::value<std::string>()->value_name("NAME"),
-                    "practice that its conditions are held against: a shipped one or a file")(
-                    "ask", po::bool_switch(), "ask for the conditions that the practice needs")(
-                    "condition", po::value<std::vector<std::string>>()->value_name("NAME=VALUE"),
-                    "a technique condition; may be repeated")(
-                    "incomplete", po::value<std::string>()->value_name("TEXT"), "why it does not count")(
-                    "note", po::value<std::string>()->value_name("TEXT"),
-                    "anything else")("replaces", po::value<std::string>()->value_name("N"),
-                                     "correct exam N by this one (with --why)");
-                add_why(o);
-                add_by(o);
-            },
-            run};
+    return {
+        "exam",
+        "COUPON VT|MT|PT|RT",
+        "record an examination: method, date, examiner, conditions",
+        "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
+        "found counts.",
+        "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
+        "--condition \"light=1000 lx\"",
+        2,
+        2,
+        options(
+            Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
+            Option{"examiner", "NAME", "who examined"}, Option{"level", "I|II|III", "the examiner's level"},
+            Option{"procedure", "TEXT", "examination procedure"},
+            Option{"practice", "NAME",
+                   "practice that its conditions are held against: a shipped one or a file"},
+            Option{"ask", "", "ask for the conditions that the practice needs"},
+            Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
+            Option{"incomplete", "TEXT", "why it does not count"}, Option{"note", "TEXT", "anything else"},
+            Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(), by_option()),
+        run};
 }
 
 } // namespace beadbook

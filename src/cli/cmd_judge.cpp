@@ -4,16 +4,12 @@
 #include "report/explain.hpp"
 #include "report/judgement_json.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
-void add_criteria(po::options_description &o) {
-    o.add_options()("criteria", po::value<std::string>()->value_name("SET"),
-                    "another set than the coupon's: a name or a file")(
-        "class", po::value<std::string>()->value_name("CLASS"),
-        "the class that decides the exit code (default the coupon's)");
+std::vector<Option> criteria_options() {
+    return options(Option{"criteria", "SET", "another set than the coupon's: a name or a file"},
+                   Option{"class", "CLASS", "the class that decides the exit code (default the coupon's)"});
 }
 
 /// Stores the judgement unless the last one says the same.
@@ -154,20 +150,16 @@ Command judge_command() {
             "beadbook judge T-7 --class B",
             0,
             1,
-            [](po::options_description &o) {
-                o.add_options()("all", po::bool_switch(), "every coupon, one line each")(
-                    "no-record", po::bool_switch(), "judge only, keep nothing");
-                add_criteria(o);
-                add_by(o);
-                add_json(o);
-            },
+            options(Option{"all", "", "every coupon, one line each"},
+                    Option{"no-record", "", "judge only, keep nothing"}, criteria_options(), by_option(),
+                    json_option()),
             run_judge};
 }
 
 Command why_command() {
     return {"why", "COUPON",           "explain the verdict to the welder: where, why, cause and remedy",
             "",    "beadbook why T-7", 1,
-            1,     add_criteria,       run_why};
+            1,     criteria_options(), run_why};
 }
 
 Command grade_command() {
@@ -178,11 +170,7 @@ Command grade_command() {
             "beadbook grade T-7 failed --remark \"shorter arc at the toes, then weld it again\"",
             2,
             2,
-            [](po::options_description &o) {
-                add_criteria(o);
-                o.add_options()("remark", po::value<std::string>()->value_name("TEXT"), "for the welder");
-                add_by(o);
-            },
+            options(criteria_options(), Option{"remark", "TEXT", "for the welder"}, by_option()),
             run_grade};
 }
 

@@ -4,8 +4,6 @@
 #include "measure/text.hpp"
 #include "technique/plausible.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -120,13 +118,8 @@ Command log_command() {
         "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
         1,
         1000,
-        [](po::options_description &o) {
-            o.add_options()("exam", po::value<std::string>()->value_name("N"),
-                            "which exam found them (default the last)")(
-                "file,f", po::value<std::string>()->value_name("FILE"),
-                "lines from a file, - for standard input");
-            add_by(o);
-        },
+        options(Option{"exam", "N", "which exam found them (default the last)"},
+                Option{"file", "FILE", "lines from a file, - for standard input", 'f'}, by_option()),
         run_log};
 }
 
@@ -138,10 +131,7 @@ Command correct_command() {
             "beadbook correct T-7 3 \"gas pore 0.040 at 3.2\" --why \"read the scale wrong\"",
             3,
             3,
-            [](po::options_description &o) {
-                add_why(o);
-                add_by(o);
-            },
+            options(why_option(), by_option()),
             run_correct};
 }
 
@@ -153,10 +143,7 @@ Command withdraw_command() {
             "beadbook withdraw T-7 indication 3 --why \"false indication, gone after cleaning\"",
             3,
             3,
-            [](po::options_description &o) {
-                add_why(o);
-                add_by(o);
-            },
+            options(why_option(), by_option()),
             run_withdraw};
 }
 
@@ -168,7 +155,7 @@ Command remark_command() {
             "beadbook remark T-7 \"restart at 4 o'clock looks cold\"",
             2,
             2,
-            [](po::options_description &o) { add_by(o); },
+            {by_option()},
             run_remark};
 }
 

@@ -2,8 +2,6 @@
 
 #include <filesystem>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -66,10 +64,7 @@ Command register_command() {
             "2in --thickness 0.065in",
             1,
             1,
-            [](po::options_description &o) {
-                add_coupon_fields(o);
-                add_by(o);
-            },
+            options(coupon_field_options(), by_option()),
             run_register};
 }
 
@@ -81,13 +76,9 @@ Command change_command() {
             "beadbook change T-7 --thickness 0.071in --why \"measured again\"",
             1,
             1,
-            [](po::options_description &o) {
-                add_coupon_fields(o);
-                o.add_options()("forget", po::value<std::string>()->value_name("FIELD"),
-                                "drop a field that should not be there");
-                add_why(o);
-                add_by(o);
-            },
+            options(coupon_field_options(),
+                    Option{"forget", "FIELD", "drop a field that should not be there"}, why_option(),
+                    by_option()),
             run_change};
 }
 

@@ -7,8 +7,6 @@
 
 #include <iomanip>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -160,10 +158,7 @@ Command coupons_command() {
             "beadbook coupons --welder W3",
             0,
             0,
-            [](po::options_description &o) {
-                o.add_options()("welder", po::value<std::string>()->value_name("NAME"), "only this welder's");
-                add_json(o);
-            },
+            options(Option{"welder", "NAME", "only this welder's"}, json_option()),
             run_coupons};
 }
 
@@ -175,7 +170,7 @@ Command show_command() {
             "beadbook show T-7",
             1,
             1,
-            add_json,
+            {json_option()},
             run_show};
 }
 
@@ -187,10 +182,7 @@ Command history_command() {
             "beadbook history T-7",
             1,
             1,
-            [](po::options_description &o) {
-                o.add_options()("welder", po::bool_switch(), "the word is a welder's mark");
-                add_json(o);
-            },
+            options(Option{"welder", "", "the word is a welder's mark"}, json_option()),
             run_history};
 }
 
