@@ -6,8 +6,6 @@
 
 #include <algorithm>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -162,9 +160,7 @@ ExitCode run_retract(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-void add_date(po::options_description &o) {
-    o.add_options()("date", po::value<std::string>()->value_name("DAY"), "on this day (default today)");
-}
+Option date_option() { return {"date", "DAY", "on this day (default today)"}; }
 
 } // namespace
 
@@ -176,12 +172,7 @@ Command used_command() {
             "beadbook used L1 GTAW --date 2026-11-20 --work \"frame 12, joints 4 to 9\"",
             2,
             2,
-            [](po::options_description &o) {
-                o.add_options()("work", po::value<std::string>()->value_name("TEXT"),
-                                "the work that shows it");
-                add_date(o);
-                add_by(o);
-            },
+            options(Option{"work", "TEXT", "the work that shows it"}, date_option(), by_option()),
             run_used};
 }
 
@@ -193,11 +184,7 @@ Command trained_command() {
             "beadbook trained L1 GTAW --text \"two days of root runs\"",
             2,
             2,
-            [](po::options_description &o) {
-                o.add_options()("text", po::value<std::string>()->value_name("TEXT"), "what was trained");
-                add_date(o);
-                add_by(o);
-            },
+            options(Option{"text", "TEXT", "what was trained"}, date_option(), by_option()),
             run_trained};
 }
 
@@ -209,7 +196,7 @@ Command renew_command() {
             "beadbook renew L1 2 T-9",
             3,
             3,
-            add_by,
+            {by_option()},
             run_renew};
 }
 
@@ -222,12 +209,8 @@ Command extend_command() {
             "accepted, line 4 weld 30\"",
             2,
             2,
-            [](po::options_description &o) {
-                o.add_options()("weld", po::value<std::vector<std::string>>()->value_name("TEXT"),
-                                "day, exam and weld; may be repeated");
-                add_date(o);
-                add_by(o);
-            },
+            options(Option{"weld", "TEXT", "day, exam and weld; may be repeated", 0, true}, date_option(),
+                    by_option()),
             run_extend};
 }
 
@@ -239,11 +222,7 @@ Command revoke_command() {
             "beadbook revoke L1 2 --why \"three repairs in one week, same fault\"",
             2,
             2,
-            [](po::options_description &o) {
-                add_why(o);
-                add_date(o);
-                add_by(o);
-            },
+            options(why_option(), date_option(), by_option()),
             run_revoke};
 }
 
@@ -255,10 +234,7 @@ Command retract_command() {
             "beadbook retract L1 41 --why \"logged on the wrong welder\"",
             2,
             2,
-            [](po::options_description &o) {
-                add_why(o);
-                add_by(o);
-            },
+            options(why_option(), by_option()),
             run_retract};
 }
 

@@ -10,8 +10,6 @@
 #include <filesystem>
 #include <fstream>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -263,14 +261,21 @@ ExitCode run_carry(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-void add_rules(po::options_description &o) {
-    o.add_options()("rules", po::value<std::string>()->value_name("RULES"),
-                    "rules for welders: a shipped name or a file")(
-        "way", po::value<std::string>()->value_name("WAY"),
-        "how it stays valid, where the rules know several ways");
+std::vector<Option> rules_options() {
+    return options(Option{"rules", "RULES", "rules for welders: a shipped name or a file"},
+                   Option{"way", "WAY", "how it stays valid, where the rules know several ways"});
 }
 
 } // namespace
+
+/// One for each word that the rules may have of their own.
+std::vector<Option> word_options() {
+    std::vector<Option> out;
+    for (const Trait trait : rule_words)
+        out.push_back(
+            {field_of(trait), "WORD", "what these rules call it, where the coupon has another word or none"});
+    return out;
+}
 
 Command qualify_command() {
     return {
@@ -284,15 +289,8 @@ Command qualify_command() {
         "beadbook qualify T-7 --rules asme-ix",
         1,
         1,
-        [](po::options_description &o) {
-            add_rules(o);
-            for (const Trait trait : rule_words)
-                o.add_options()(field_of(trait).c_str(), po::value<std::string>()->value_name("WORD"),
-                                "what these rules call it, where the coupon has another word or none");
-            o.add_options()("override", po::value<std::string>()->value_name("TEXT"),
-                            "why a rule is set aside");
-            add_by(o);
-        },
+        options(rules_options(), word_options(), Option{"override", "TEXT", "why a rule is set aside"},
+                by_option()),
         run_qualify};
 }
 
@@ -305,13 +303,8 @@ Command carry_command() {
             "--joint groove --form plate --position 3G",
             1,
             1,
-            [](po::options_description &o) {
-                add_rules(o);
-                o.add_options()("document", po::value<std::string>()->value_name("FILE"),
-                                "the paper; it is kept in the record");
-                add_coupon_fields(o);
-                add_by(o);
-            },
+            options(rules_options(), Option{"document", "FILE", "the paper; it is kept in the record"},
+                    coupon_field_options(), by_option()),
             run_carry};
 }
 

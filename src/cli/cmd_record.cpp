@@ -4,8 +4,6 @@
 #include <filesystem>
 #include <fstream>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -76,15 +74,9 @@ Command record_command() {
             "beadbook record L1 2 --html L1-2.html",
             2,
             2,
-            [](po::options_description &o) {
-                o.add_options()("html", po::value<std::string>()->value_name("FILE"),
-                                "write a page to print")("document",
-                                                         po::value<std::string>()->value_name("FILE"),
-                                                         "write the paper that it was carried in with")(
-                    "on", po::value<std::string>()->value_name("DAY"),
-                    "as it stands on this day (default today)");
-                add_json(o);
-            },
+            options(Option{"html", "FILE", "write a page to print"},
+                    Option{"document", "FILE", "write the paper that it was carried in with"},
+                    Option{"on", "DAY", "as it stands on this day (default today)"}, json_option()),
             run};
 }
 

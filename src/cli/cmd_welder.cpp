@@ -1,8 +1,6 @@
 #include "cli/welder_shared.hpp"
 #include "report/range_report.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -152,10 +150,7 @@ ExitCode run_due(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-void add_on(po::options_description &o) {
-    o.add_options()("on", po::value<std::string>()->value_name("DAY"),
-                    "as it stands on this day (default today)");
-}
+Option on_option() { return {"on", "DAY", "as it stands on this day (default today)"}; }
 
 } // namespace
 
@@ -167,13 +162,9 @@ Command enrol_command() {
             "beadbook enrol L1 --name \"J. Reef\" --employer \"the yard\"",
             1,
             1,
-            [](po::options_description &o) {
-                o.add_options()("name", po::value<std::string>()->value_name("NAME"), "the welder's name")(
-                    "employer", po::value<std::string>()->value_name("TEXT"), "who employs the welder")(
-                    "note", po::value<std::string>()->value_name("TEXT"), "anything else");
-                add_why(o);
-                add_by(o);
-            },
+            options(Option{"name", "NAME", "the welder's name"},
+                    Option{"employer", "TEXT", "who employs the welder"},
+                    Option{"note", "TEXT", "anything else"}, why_option(), by_option()),
             run_enrol};
 }
 
@@ -185,26 +176,13 @@ Command welder_command() {
             "beadbook welder L1",
             1,
             1,
-            [](po::options_description &o) {
-                add_on(o);
-                add_json(o);
-            },
+            options(on_option(), json_option()),
             run_welder};
 }
 
 Command welders_command() {
-    return {"welders",
-            "",
-            "all welders with what they hold",
-            "",
-            "beadbook welders",
-            0,
-            0,
-            [](po::options_description &o) {
-                add_on(o);
-                add_json(o);
-            },
-            run_welders};
+    return {"welders", "", "all welders with what they hold",   "",         "beadbook welders",
+            0,         0,  options(on_option(), json_option()), run_welders};
 }
 
 Command due_command() {
@@ -217,12 +195,7 @@ Command due_command() {
         "beadbook due --days 90",
         0,
         0,
-        [](po::options_description &o) {
-            o.add_options()("days", po::value<std::string>()->value_name("N"),
-                            "days to look ahead (default 60)");
-            add_on(o);
-            add_json(o);
-        },
+        options(Option{"days", "N", "days to look ahead (default 60)"}, on_option(), json_option()),
         run_due};
 }
 
