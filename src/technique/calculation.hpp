@@ -13,7 +13,7 @@ namespace beadbook::technique {
 /// One number that a calculation takes.
 struct CalculationInput {
     std::string name;
-    std::vector<AmountKind> kinds; ///< any of these
+    std::vector<Dimension> kinds; ///< any of these
     std::string help;
     std::string otherwise; ///< value if it is not given; empty: needed, unless optional
     bool optional = false;

@@ -8,7 +8,7 @@ namespace beadbook {
 namespace {
 
 using Kind = ConditionInfo::Kind;
-using K = AmountKind;
+using K = Dimension;
 
 ConditionInfo amount(std::string name, K kind, std::vector<Exam> methods, std::string help) {
     return {std::move(name), Kind::amount, kind, {}, std::move(methods), std::move(help)};
@@ -102,7 +102,7 @@ const ConditionInfo *condition_info(std::string_view name) {
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text) {
     ConditionValue out{info.kind, text, {}, {}};
     try {
-        if (info.kind == Kind::amount) out.amount = parse_amount(text, info.amount);
+        if (info.kind == Kind::amount) out.amount = parse_amount(text, info.dimension);
         if (info.kind == Kind::day) out.day = parse_day(text);
     } catch (const InputError &e) {
         throw InputError(info.name + ": " + e.what(), e.column);

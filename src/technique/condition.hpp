@@ -14,9 +14,9 @@ struct ConditionInfo {
     enum class Kind : std::uint8_t { amount, word, day };
     std::string name;
     Kind kind = Kind::word;
-    AmountKind amount = AmountKind::number;
-    std::vector<std::string> words; ///< Kind::word; empty: any text
-    std::vector<Exam> methods;      ///< empty: all
+    Dimension dimension = Dimension::number; ///< Kind::amount
+    std::vector<std::string> words;          ///< Kind::word; empty: any text
+    std::vector<Exam> methods;               ///< empty: all
     std::string help;
 };
 const std::vector<ConditionInfo> &condition_infos();
@@ -27,7 +27,7 @@ const ConditionInfo *condition_info(std::string_view name);
 struct ConditionValue {
     ConditionInfo::Kind kind = ConditionInfo::Kind::word;
     std::string text; ///< as typed
-    Amount amount;
+    Exact amount;     ///< in the base unit of its dimension
     Day day;
 };
 

@@ -33,8 +33,7 @@ public:
                     ConditionInfo::Kind::word, info(fact).words[word - 1u], {}, {}};
         const auto size = [&](const char *name, Quantity q) {
             if (coupon.values.has(q))
-                values_[name] = {
-                    ConditionInfo::Kind::amount, "", {AmountKind::length, Exact(coupon.values[q])}, {}};
+                values_[name] = {ConditionInfo::Kind::amount, "", Exact(coupon.values[q]), {}};
         };
         size("thickness", Quantity::thinner);
         size("diameter", Quantity::outside_diameter);
@@ -59,7 +58,7 @@ public:
             const auto limit = amount(edge.term, out.lacks);
             if (!limit)
                 out.truth = both(out.truth, Truth::unknown);
-            else if (!holds(value->amount.value, edge.compare, *limit))
+            else if (!holds(value->amount, edge.compare, *limit))
                 out.truth = Truth::no;
         }
         if (out.truth == Truth::no) out.lacks.clear();
@@ -71,7 +70,7 @@ public:
         const ConditionValue *value = find(subject);
         if (!value) return "";
         if (!value->text.empty()) return value->text;
-        return print(value->amount);
+        return print_figures(value->amount, subject_info(subject)->dimension, Unit::inch);
     }
 
     /// What is asked, with the numbers put in: "from 540 A to 660 A".
@@ -85,7 +84,7 @@ public:
                                edge.term.factors[0].condition.empty();
             const auto limit = plain ? std::nullopt : amount(edge.term, ignored);
             out += (out.empty() ? "" : " ") + std::string(name_of(edge.compare)) + " " + edge.term.text;
-            if (limit) out += " = " + print(Amount{edge.term.kind, *limit});
+            if (limit) out += " = " + print_figures(*limit, edge.term.kind, Unit::inch);
         }
         return out;
     }
@@ -127,7 +126,7 @@ private:
                 lacks.push_back(lack(factor.condition));
                 return std::nullopt;
             }
-            product = product * value->amount.value;
+            product = product * value->amount;
         }
         return product;
     }
@@ -136,12 +135,9 @@ private:
     void derive_unsharpness() {
         const ConditionValue *f = find("focal size"), *big = find("source to object"),
                              *small = find("object to film");
-        if (find("unsharpness") || !f || !big || !small || big->amount.value == Exact(0)) return;
+        if (find("unsharpness") || !f || !big || !small || big->amount == Exact(0)) return;
         values_["unsharpness"] = {
-            ConditionInfo::Kind::amount,
-            "",
-            {AmountKind::length, f->amount.value * small->amount.value / big->amount.value},
-            {}};
+            ConditionInfo::Kind::amount, "", f->amount * small->amount / big->amount, {}};
         derived_.insert("unsharpness");
     }
 

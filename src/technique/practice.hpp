@@ -17,7 +17,7 @@ struct AmountTerm {
     Op op = Op::product;
     std::vector<Factor> factors;
     std::vector<AmountTerm> terms; ///< of least and greatest
-    AmountKind kind = AmountKind::number;
+    Dimension kind = Dimension::number;
     std::string text;
 };
 

@@ -32,7 +32,7 @@ public:
         else if (info.kind == ConditionInfo::Kind::day)
             day(out);
         else
-            band(info.amount, out);
+            band(info.dimension, out);
         blanks();
         if (at_ < text_.size()) fail("found '" + shown(text_.substr(at_)) + "' where it should end");
         return out;
@@ -114,7 +114,7 @@ private:
         return compare_words([&](std::string_view word) { return keyword(word); });
     }
 
-    void band(AmountKind kind, ConditionTest &out) {
+    void band(Dimension kind, ConditionTest &out) {
         out.kind = Kind::band;
         while (const auto compare = edge_word()) {
             const std::size_t begin = at_;
@@ -154,13 +154,13 @@ private:
         AmountTerm out;
         do {
             const auto [kind, factor] = one_factor();
-            if (out.factors.empty() || out.kind == AmountKind::number)
+            if (out.factors.empty() || out.kind == Dimension::number)
                 out.kind = kind;
-            else if (kind == AmountKind::number)
+            else if (kind == Dimension::number)
                 ; // a plain number changes no kind
-            else if ((out.kind == AmountKind::current_per_length && kind == AmountKind::length) ||
-                     (out.kind == AmountKind::length && kind == AmountKind::current_per_length))
-                out.kind = AmountKind::current;
+            else if ((out.kind == Dimension::current_per_length && kind == Dimension::length) ||
+                     (out.kind == Dimension::length && kind == Dimension::current_per_length))
+                out.kind = Dimension::current;
             else
                 fail(std::string(name_of(out.kind)) + " times " + std::string(name_of(kind)) +
                      " means nothing here");
@@ -169,7 +169,7 @@ private:
         return out;
     }
 
-    std::pair<AmountKind, AmountTerm::Factor> one_factor() {
+    std::pair<Dimension, AmountTerm::Factor> one_factor() {
         blanks();
         if (const auto amount = scan_amount(text_, at_)) return {amount->kind, {*amount, ""}};
         const std::size_t begin = at_;
@@ -179,7 +179,7 @@ private:
             at_ = begin;
             fail("expected an amount or the name of a condition that is one");
         }
-        return {info->amount, {{}, *found}};
+        return {info->dimension, {{}, *found}};
     }
 
     const std::string &text_;
@@ -199,7 +199,7 @@ std::optional<ConditionInfo> subject_info(std::string_view name) {
         }
     if (name != "thickness" && name != "diameter") return std::nullopt;
     out.kind = ConditionInfo::Kind::amount;
-    out.amount = AmountKind::length;
+    out.dimension = Dimension::length;
     return out;
 }
 
