@@ -1,10 +1,9 @@
 #pragma once
 
 #include "criteria/vocabulary.hpp"
+#include "language/names.hpp"
 #include "measure/day.hpp"
-#include "technique/amount.hpp"
 
-#include <map>
 #include <vector>
 
 namespace beadbook {
@@ -30,6 +29,10 @@ struct ConditionValue {
     Exact amount;     ///< in the base unit of its dimension
     Day day;
 };
+
+/// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and
+/// diameter. Slots count each kind of name on its own.
+const Names &practice_names();
 
 /// Reads what was written for a known condition. Throws InputError: not of its kind, not one of its words.
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text);
