@@ -53,7 +53,7 @@ std::vector<PlannedExam> required_exams(const CriteriaSet &set, std::size_t clas
                 exam.one_of.emplace_back(name_of(one));
         exam.why = authority(required.clause, required.standing);
         if (const auto when = conditions_text(required.when); !when.empty()) exam.why += "; because " + when;
-        if (asked == Truth::unknown) exam.why += " (unknown here: " + listed(lacks.names()) + ")";
+        if (asked == Truth::unknown) exam.why += " (unknown here: " + listed(names_of(lacks)) + ")";
         out.push_back(std::move(exam));
     }
     return out;
