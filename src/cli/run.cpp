@@ -66,6 +66,19 @@ const Command &find_command(const std::string &name) {
     throw UsageError("there is no command '" + shown(name) + "'" + did_you_mean(name, names));
 }
 
+/// A refusal with what to type: which option gives the missing field, which command mends it.
+std::string in_words(const Refusal &e) {
+    std::string out = e.what();
+    if (e.missing()) out += (out.ends_with("?") ? " give --" : ": give --") + e.field() + " \"...\"";
+    for (const auto &remedy : e.remedies()) {
+        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") + remedy.operation;
+        for (const auto &word : remedy.on) out += " " + shown(word);
+        for (const auto &field : remedy.fields) out += " --" + field + " \"...\"";
+        out += "'";
+    }
+    return out;
+}
+
 ExitCode run_words(const std::vector<std::string> &words, Session &session) {
     if (words.empty()) {
         session.err << program_help();
@@ -121,12 +134,9 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         return static_cast<int>(code);
     } catch (const UsageError &e) {
         return fail(ExitCode::usage, e.what(), hint);
-    } catch (const DataError &e) {
-        return fail(ExitCode::bad_data, e.what());
-    } catch (const InputError &e) {
-        return fail(ExitCode::bad_data, e.what());
-    } catch (const StoreError &e) {
-        return fail(ExitCode::store, e.what());
+    } catch (const Refusal &e) {
+        const ExitCode code = code_of(e.kind());
+        return fail(code, in_words(e), code == ExitCode::usage ? hint : "");
     } catch (const std::bad_alloc &) {
         return fail(ExitCode::store, "out of memory");
     } catch (const std::exception &e) {

@@ -2,6 +2,7 @@
 
 #include "criteria/shipped.hpp"
 #include "language/fields.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -57,6 +58,7 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
     static const std::vector<std::string> keys{"name", "iso",   "quick",  "under", "shape",
                                                "also", "cause", "remedy", "basis", "measured"};
     Vocabulary v;
+    v.hash_ = sha256(text);
     const Yaml root = read_yaml(text, issues);
     const Fields top(root, "", {"types"}, issues);
     const Yaml *types = top.need("types");

@@ -51,12 +51,15 @@ public:
     /// Cause and remedy of the type or the nearest wider one that has them.
     const ImperfectionType &explained(TypeId id) const;
     std::vector<std::string> names() const;
+    /// SHA-256 of the text it was read from.
+    const std::string &hash() const { return hash_; }
 
 private:
     void add_word(const std::string &word, TypeId id, Where where, Issues &issues);
 
     std::vector<ImperfectionType> types_;
     std::unordered_map<std::string, TypeId> words_;
+    std::string hash_;
 };
 
 } // namespace beadbook

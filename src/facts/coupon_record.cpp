@@ -32,8 +32,6 @@ std::vector<Exam> exams_in(std::string list) {
     return out;
 }
 
-constexpr std::string_view base_unit_names[] = {"value", "nm", "nm2", "microdegree", "microfahrenheit"};
-
 } // namespace
 
 const std::vector<CouponField> &coupon_fields() {
@@ -123,13 +121,13 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
     const std::string value = checked_text(given, name);
     if (value.empty()) throw DataError(name + ": nothing given");
     switch (field->kind) {
-    case Kind::text: fields[name] = value; break;
+    case Kind::text: fields[name] = {value, {}}; break;
     case Kind::unit:
         if (value != "in" && value != "mm")
             throw DataError("units: '" + shown(value) + "'; expected in or mm");
-        fields[name] = value;
+        fields[name] = {value, {}};
         break;
-    case Kind::day: try { fields[name] = print(parse_day(value));
+    case Kind::day: try { fields[name] = {print(parse_day(value)), {}};
         } catch (const InputError &e) {
             throw DataError(name + ": " + e.what());
         }
@@ -139,7 +137,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         if (word_index(fact, value) == 0)
             throw DataError(name + ": '" + shown(value) + "'; expected " + listed(fact.words, "or") +
                             did_you_mean(value, fact.words));
-        fields[name] = value;
+        fields[name] = {value, {}};
         break;
     }
     case Kind::exams: {
@@ -150,7 +148,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         } catch (const DataError &e) {
             throw DataError(name + ": " + e.what());
         }
-        fields[name] = out;
+        fields[name] = {out, {}};
         break;
     }
     case Kind::measure:
@@ -158,7 +156,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
             const Typed typed = parse_typed(value, info(field->quantity).dimension, unit());
             if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
                 throw InputError("'" + shown(value) + "' is zero");
-            fields[name] = typed.text;
+            fields[name] = {typed.text, typed.value};
         } catch (const InputError &e) {
             throw DataError(name + ": " + e.what());
         }
@@ -168,27 +166,27 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
 
 std::string CouponRecord::get(const std::string &field) const {
     const auto found = fields.find(field);
-    return found == fields.end() ? "" : found->second;
+    return found == fields.end() ? "" : found->second.text;
 }
 
 Unit CouponRecord::unit() const { return get("units") == "mm" ? Unit::millimetre : Unit::inch; }
 
 Coupon CouponRecord::facts() const {
     Coupon out;
-    for (const auto &[name, text] : fields) {
+    for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (field.kind == Kind::fact) {
-            out.facts[static_cast<std::size_t>(field.fact)] = word_index(info(field.fact), text);
+            out.facts[static_cast<std::size_t>(field.fact)] = word_index(info(field.fact), given.text);
         } else if (field.kind == Kind::exams) {
-            for (const Exam exam : exams_in(text)) out.called_for.set(static_cast<std::size_t>(exam));
+            for (const Exam exam : exams_in(given.text)) out.called_for.set(static_cast<std::size_t>(exam));
         } else if (field.kind == Kind::measure && !name.starts_with("thickness")) {
-            out.values.set(field.quantity, parse_typed(text, info(field.quantity).dimension, unit()).value);
+            out.values.set(field.quantity, given.value);
         }
     }
     std::vector<Exact> members;
     for (const char *name : {"thickness", "thickness-2"})
-        if (const std::string text = get(name); !text.empty())
-            members.push_back(parse_typed(text, Dimension::length, unit()).value);
+        if (const auto found = fields.find(name); found != fields.end())
+            members.push_back(found->second.value);
     if (!members.empty()) {
         out.values.set(Quantity::thinner, *std::min_element(members.begin(), members.end()));
         out.values.set(Quantity::thicker, *std::max_element(members.begin(), members.end()));
@@ -199,55 +197,6 @@ Coupon CouponRecord::facts() const {
     } else if (out.line.closed && out.values.has(Quantity::outside_diameter)) {
         out.line.length = circumference({out.values[Quantity::outside_diameter]});
         out.values.set(Quantity::weld_length, Exact(out.line.length->nm));
-    }
-    return out;
-}
-
-nlohmann::json typed_json(const Typed &typed, Dimension dimension) {
-    nlohmann::json out{{"typed", typed.text}};
-    // Whole in every dimension that is stored; areas can pass 64 bits and then go without.
-    if (typed.value.is_whole() && typed.value < Exact(std::numeric_limits<std::int64_t>::max()))
-        out[std::string(base_unit_names[static_cast<std::size_t>(dimension)])] =
-            static_cast<std::int64_t>(typed.value.num());
-    return out;
-}
-
-Typed typed_from_json(const nlohmann::json &json, Dimension dimension, std::optional<Unit> unit) {
-    const nlohmann::json &text = json.is_object() && json.contains("typed") ? json["typed"] : json;
-    if (text.is_string()) return parse_typed(text.get<std::string>(), dimension, unit);
-    throw InputError("expected text such as \"0.045 in\", found " + shown(text.dump()));
-}
-
-nlohmann::json CouponRecord::to_json() const {
-    nlohmann::json out = nlohmann::json::object();
-    for (const auto &[name, text] : fields) {
-        const CouponField &field = *coupon_field(name);
-        if (field.kind == Kind::measure) {
-            const Dimension d = info(field.quantity).dimension;
-            out[name] = typed_json({text, parse_typed(text, d, unit()).value}, d);
-        } else {
-            out[name] = text;
-        }
-    }
-    return {{"id", id}, {"fields", out}};
-}
-
-CouponRecord CouponRecord::from_json(const nlohmann::json &json) {
-    if (!json.is_object() || !json.contains("id") || !json["id"].is_string())
-        throw DataError("a coupon needs an \"id\" that is text");
-    CouponRecord out;
-    out.id = json["id"].get<std::string>();
-    check_coupon_id(out.id);
-    const auto fields = json.value("fields", nlohmann::json::object());
-    if (!fields.is_object()) throw DataError("coupon " + out.id + ": \"fields\" is not an object");
-    if (fields.contains("units") && fields["units"].is_string())
-        out.set("units", fields["units"].get<std::string>());
-    for (const auto &[name, value] : fields.items()) {
-        const nlohmann::json &text = value.is_object() && value.contains("typed") ? value["typed"] : value;
-        if (!text.is_string())
-            throw DataError("coupon " + out.id + ": " + name + ": expected text, found " +
-                            shown(value.dump()));
-        out.set(name, text.get<std::string>());
     }
     return out;
 }

@@ -4,7 +4,6 @@
 #include "measure/refusal.hpp"
 
 #include <map>
-#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
@@ -23,10 +22,17 @@ struct CouponField {
 const std::vector<CouponField> &coupon_fields();
 const CouponField *coupon_field(std::string_view name);
 
-/// A coupon as people wrote it: field name to text, each text checked and with its unit.
+/// One field as a person wrote it, checked; a measurement with its unit, and read once.
+struct CouponValue {
+    std::string text;
+    Exact value; ///< of a measurement, in base units
+    friend bool operator==(const CouponValue &, const CouponValue &) = default;
+};
+
+/// A coupon as people wrote it, by the names of coupon_fields().
 struct CouponRecord {
     std::string id;
-    std::map<std::string, std::string> fields;
+    std::map<std::string, CouponValue> fields;
 
     /// Checks one value and stores it (units are filled in from the coupon's, so set `units` first).
     /// Throws DataError.
@@ -37,8 +43,6 @@ struct CouponRecord {
     /// For the judge. The thinner of two thicknesses is T; the girth of a tube follows from its diameter.
     Coupon facts() const;
 
-    nlohmann::json to_json() const;
-    static CouponRecord from_json(const nlohmann::json &json);
     friend bool operator==(const CouponRecord &, const CouponRecord &) = default;
 };
 
@@ -47,9 +51,5 @@ void check_coupon_id(const std::string &id);
 
 /// Free text that is stored: valid UTF-8, no control characters, at most 2000 bytes. Throws DataError.
 std::string checked_text(std::string_view text, std::string_view what);
-
-/// A measurement in files: {"typed": "3/16 in", "nm": 4762500}.
-nlohmann::json typed_json(const Typed &typed, Dimension dimension);
-Typed typed_from_json(const nlohmann::json &json, Dimension dimension, std::optional<Unit> unit);
 
 } // namespace beadbook

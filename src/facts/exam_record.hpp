@@ -2,6 +2,7 @@
 
 #include "facts/coupon_record.hpp"
 #include "judge/coupon.hpp"
+#include "measure/day.hpp"
 
 namespace beadbook {
 
@@ -9,7 +10,7 @@ namespace beadbook {
 struct ExamRecord {
     int number = 0; ///< on its coupon, from 1
     Exam method = Exam::VT;
-    std::string date; ///< of the examination, 2026-11-25
+    Day date{}; ///< of the examination
     std::string examiner, level, procedure, note;
     std::string incomplete;                        ///< why it does not count; empty if it does
     std::map<std::string, std::string> conditions; ///< technique, as name and value
@@ -21,8 +22,6 @@ struct ExamRecord {
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;
-    nlohmann::json to_json() const;
-    static ExamRecord from_json(const nlohmann::json &json);
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;
 };
 

@@ -50,6 +50,13 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
     return out;
 }
 
+IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit) {
+    for (auto *place : {&indication.at, &indication.middle, &indication.end})
+        if (*place) *place = parse_place((*place)->text, line, unit);
+    check_sense(indication, line);
+    return indication;
+}
+
 void check_sense(const IndicationRecord &i, const WeldLine &line) {
     const auto get = [&](Quantity q) {
         const auto found = i.measures.find(q);
@@ -79,81 +86,6 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
                          " to " + print(facts.place->to.nm, Dimension::length, Unit::inch) +
                          ", off the weld, which is " + print(line.length->nm, Dimension::length, Unit::inch) +
                          " long");
-}
-
-nlohmann::json IndicationRecord::to_json(const Vocabulary &vocabulary) const {
-    nlohmann::json out{{"type", vocabulary[type].name}};
-    if (number > 0) out["number"] = number;
-    if (exam > 0) out["exam"] = exam;
-    for (const auto &key : measure_keys())
-        if (const auto found = measures.find(key.quantity); found != measures.end())
-            out[std::string(key.word)] = typed_json(found->second, info(key.quantity).dimension);
-    const auto put = [&](const char *name, const std::optional<Typed> &place) {
-        if (place) out[name] = typed_json(*place, Dimension::length);
-    };
-    put("at", at);
-    put("middle", middle);
-    put("end", end);
-    put("across", across);
-    if (across_left) out["left"] = true;
-    for (std::size_t a = 0; a < attribute_count; ++a)
-        if (words[a] > 0) {
-            const FactInfo &attribute = info(static_cast<Attribute>(a));
-            out[std::string(attribute.name)] = attribute.words[words[a] - 1u];
-        }
-    if (!remark.empty()) out["remark"] = remark;
-    return out;
-}
-
-IndicationRecord IndicationRecord::from_json(const nlohmann::json &json, const WeldLine &line,
-                                             std::optional<Unit> unit, const Vocabulary &vocabulary) {
-    if (!json.is_object()) throw InputError("an indication is an object with a type");
-    IndicationRecord out;
-    const auto whole = [&](const char *key) {
-        if (!json.contains(key)) return 0;
-        if (!json[key].is_number_integer() || json[key] < 1 || json[key] > 10'000'000)
-            throw InputError(std::string("\"") + key + "\" is not a whole number from 1");
-        return json[key].get<int>();
-    };
-    const auto text = [&](const std::string &key) {
-        if (!json.contains(key)) return std::string();
-        if (!json[key].is_string()) throw InputError("\"" + key + "\" is not text");
-        return json[key].get<std::string>();
-    };
-    out.number = whole("number");
-    out.exam = whole("exam");
-    const std::string type = text("type");
-    const auto found = vocabulary.find(type);
-    if (!found)
-        throw InputError("'" + shown(type) + "' is no type of imperfection" +
-                         did_you_mean(type, vocabulary.names()));
-    out.type = *found;
-    for (const auto &key : measure_keys())
-        if (const std::string word(key.word); json.contains(word))
-            out.measures[key.quantity] = typed_from_json(json[word], info(key.quantity).dimension, unit);
-    const auto place = [&](const char *name) -> std::optional<Typed> {
-        if (!json.contains(name)) return std::nullopt;
-        const auto &value =
-            json[name].is_object() && json[name].contains("typed") ? json[name]["typed"] : json[name];
-        if (!value.is_string()) throw InputError(std::string("\"") + name + "\" is not text");
-        return parse_place(value.get<std::string>(), line, unit);
-    };
-    out.at = place("at");
-    out.middle = place("middle");
-    out.end = place("end");
-    if (json.contains("across")) out.across = typed_from_json(json["across"], Dimension::length, unit);
-    out.across_left = json.value("left", false);
-    for (std::size_t a = 0; a < attribute_count; ++a) {
-        const FactInfo &attribute = info(static_cast<Attribute>(a));
-        const std::string word = text(std::string(attribute.name));
-        out.words[a] = word_index(attribute, word);
-        if (!word.empty() && out.words[a] == 0)
-            throw InputError("'" + shown(word) + "' is no " + std::string(attribute.name) + "; expected " +
-                             listed(attribute.words, "or"));
-    }
-    out.remark = checked_text(text("remark"), "remark");
-    check_sense(out, line);
-    return out;
 }
 
 } // namespace beadbook

@@ -22,12 +22,12 @@ struct IndicationRecord {
     Indication facts(Exam method, const WeldLine &line,
                      const Vocabulary &vocabulary = Vocabulary::shipped()) const;
 
-    nlohmann::json to_json(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
-    static IndicationRecord from_json(const nlohmann::json &json, const WeldLine &line,
-                                      std::optional<Unit> unit,
-                                      const Vocabulary &vocabulary = Vocabulary::shipped());
     friend bool operator==(const IndicationRecord &, const IndicationRecord &) = default;
 };
+
+/// The same indication on a weld that is described otherwise: its places are read again. Throws InputError:
+/// off the weld.
+IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit);
 
 /// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError.
 void check_sense(const IndicationRecord &indication, const WeldLine &line);

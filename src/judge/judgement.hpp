@@ -47,6 +47,9 @@ struct Judgement {
     std::vector<ClassJudgement> classes;
 };
 
+/// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
+constexpr int engine_number = 2;
+
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,

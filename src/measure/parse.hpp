@@ -1,19 +1,13 @@
 #pragma once
 
 #include "measure/quantity.hpp"
+#include "measure/refusal.hpp"
 
 #include <optional>
-#include <stdexcept>
 #include <string>
 #include <string_view>
 
 namespace beadbook {
-
-/// Input that cannot be understood. `column` is 0-based within the text that was parsed.
-struct InputError : std::runtime_error {
-    InputError(const std::string &what, std::size_t at = 0) : std::runtime_error(what), column(at) {}
-    std::size_t column;
-};
 
 /// A number as the trade writes it: 0.045, .045, 3/16, 1-1/2, 2 3/4. Advances `at` past it.
 /// Returns nothing, and leaves `at`, if no number starts there. Throws InputError on 1/0 or too many digits.

@@ -4,6 +4,7 @@
 #include "measure/sha256.hpp"
 
 #include <SQLiteCpp/Backup.h>
+#include <SQLiteCpp/SQLiteCpp.h>
 #include <filesystem>
 #include <fstream>
 #include <sqlite3.h>
@@ -34,7 +35,7 @@ Entry entry_from(SQLite::Statement &row) {
     if (!row.getColumn(6).isNull()) e.number = row.getColumn(6).getInt();
     if (!row.getColumn(7).isNull()) e.supersedes = row.getColumn(7).getInt64();
     e.reason = text_or_empty(row.getColumn(8));
-    e.body = nlohmann::json::parse(row.getColumn(9).getString());
+    e.body = row.getColumn(9).getString();
     e.previous = row.getColumn(10).getString();
     e.hash = row.getColumn(11).getString();
     return e;
@@ -58,8 +59,6 @@ auto guarded(const std::string &path, F f) {
         return f();
     } catch (const SQLite::Exception &e) {
         throw store_error(path, e);
-    } catch (const nlohmann::json::exception &e) {
-        throw StoreError(path + ": an entry is damaged: " + e.what());
     }
 }
 
@@ -84,14 +83,28 @@ StoreError store_error(const std::string &path, const SQLite::Exception &e) {
     }
 }
 
-std::string hash_of(const Entry &e) {
-    nlohmann::json fields = nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.subject});
-    fields.push_back(e.exam ? nlohmann::json(*e.exam) : nlohmann::json());
-    fields.push_back(e.number ? nlohmann::json(*e.number) : nlohmann::json());
-    fields.push_back(e.supersedes ? nlohmann::json(*e.supersedes) : nlohmann::json());
-    fields.push_back(e.reason);
-    fields.push_back(e.body.dump());
-    return sha256(fields.dump());
+/// Statements that a long write runs again and again.
+struct Ledger::Statements {
+    explicit Statements(SQLite::Database &db)
+        : last(db, "SELECT seq, hash FROM entry ORDER BY seq DESC LIMIT 1"),
+          add(db, std::string("INSERT INTO entry (") + columns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)") {}
+    SQLite::Statement last, add;
+};
+
+Ledger::~Ledger() = default;
+Ledger::Ledger(Ledger &&) noexcept = default;
+Ledger &Ledger::operator=(Ledger &&) noexcept = default;
+
+Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
+    guarded(ledger.path_, [&] {
+        open_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
+    });
+}
+
+Ledger::Transaction::~Transaction() = default;
+
+void Ledger::Transaction::commit() {
+    guarded(ledger_.path_, [&] { open_->commit(); });
 }
 
 Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
@@ -137,23 +150,18 @@ void Ledger::migrate(bool fresh) {
     transaction.commit();
 }
 
-void Ledger::transact(const std::function<void()> &work) {
-    guarded(path_, [&] {
-        SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
-        work();
-        transaction.commit();
-    });
-}
-
 Entry Ledger::append(Entry e) {
     return guarded(path_, [&] {
-        SQLite::Statement last(*db_, "SELECT seq, hash FROM entry ORDER BY seq DESC LIMIT 1");
+        if (!statements_) statements_ = std::make_unique<Statements>(*db_);
+        SQLite::Statement &last = statements_->last, &add = statements_->add;
+        last.reset();
         const bool any = last.executeStep();
         e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
         e.previous = any ? last.getColumn(1).getString() : no_hash;
+        last.reset(); // an open read would hold the commit up
         e.hash = hash_of(e);
-        SQLite::Statement add(*db_, std::string("INSERT INTO entry (") + columns +
-                                        ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)");
+        add.reset();
+        add.clearBindings();
         add.bind(1, e.seq);
         add.bind(2, e.at);
         add.bind(3, e.who);
@@ -165,10 +173,11 @@ Entry Ledger::append(Entry e) {
             add.bind(8, *e.supersedes);
             add.bind(9, e.reason);
         }
-        add.bind(10, e.body.dump());
+        add.bind(10, e.body);
         add.bind(11, e.previous);
         add.bind(12, e.hash);
         add.exec();
+        add.reset();
         return e;
     });
 }
@@ -213,6 +222,15 @@ std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject)
         std::vector<Entry> out;
         while (query.executeStep()) out.push_back(entry_from(query));
         return out;
+    });
+}
+
+std::int64_t Ledger::last_entry_of(Family family, const std::string &subject) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT max(seq) FROM entry WHERE family = ? AND subject = ?");
+        query.bind(1, name_of(family));
+        query.bind(2, subject);
+        return query.executeStep() && !query.getColumn(0).isNull() ? query.getColumn(0).getInt64() : 0;
     });
 }
 
@@ -292,21 +310,28 @@ Verification Ledger::verify() {
     });
 }
 
-void Ledger::backup(const std::string &to) {
+Verification Ledger::backup(const std::string &to) {
     std::error_code ignored;
     if (std::filesystem::exists(to, ignored))
         throw StoreError(to + ": is there already; a backup never overwrites");
-    guarded(to, [&] {
-        {
-            SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
-            SQLite::Backup run(copy, *db_);
-            run.executeStep(-1);
-        }
-        Ledger written(to, Mode::read);
-        const Verification there = written.verify();
-        if (!there.faults.empty())
-            throw StoreError(to + ": the copy does not verify: " + there.faults.front());
-    });
+    try {
+        return guarded(to, [&] {
+            {
+                SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
+                SQLite::Backup run(copy, *db_);
+                run.executeStep(-1);
+            }
+            Ledger written(to, Mode::read);
+            Verification there = written.verify();
+            if (!there.faults.empty())
+                throw StoreError(to + ": the copy does not verify: " + there.faults.front());
+            return there;
+        });
+    } catch (...) {
+        // What is left of it is no backup, and would be in the way of the next one.
+        std::filesystem::remove(to, ignored);
+        throw;
+    }
 }
 
 } // namespace beadbook

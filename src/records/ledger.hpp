@@ -1,31 +1,20 @@
 #pragma once
 
 #include "measure/refusal.hpp"
+#include "records/entry.hpp"
 
-#include <SQLiteCpp/SQLiteCpp.h>
-#include <functional>
 #include <memory>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <vector>
 
+namespace SQLite {
+class Database;
+class Exception;
+class Transaction;
+} // namespace SQLite
+
 namespace beadbook {
-
-/// What an entry is about. A coupon and a welder may have the same mark.
-enum class Family : std::uint8_t { coupon, welder };
-
-/// One line of the ledger.
-struct Entry {
-    std::int64_t seq = 0; ///< 0 until it is written
-    std::string at, who, kind;
-    std::string subject; ///< the coupon, or the welder's mark
-    std::optional<int> exam, number;
-    std::optional<std::int64_t> supersedes;
-    std::string reason; ///< why it supersedes
-    nlohmann::json body;
-    std::string previous, hash;
-};
 
 /// What `verify` found. `entries` and `head` can be noted elsewhere, which also proves that nothing was cut
 /// off at the end.
@@ -45,11 +34,23 @@ public:
     enum class Mode { read, write, create };
     /// Throws StoreError: not there, not ours, newer than this program, read-only, damaged, busy.
     Ledger(const std::string &path, Mode mode);
+    ~Ledger();
+    Ledger(Ledger &&) noexcept;
+    Ledger &operator=(Ledger &&) noexcept;
 
-    /// Runs `work` in one transaction that begins IMMEDIATE: all it appends is stored, or nothing.
-    void transact(const std::function<void()> &work);
+    /// One transaction that begins IMMEDIATE: all that is appended in it is stored by commit(), or nothing.
+    class Transaction {
+    public:
+        explicit Transaction(Ledger &ledger);
+        ~Transaction(); ///< rolls back what was not committed
+        void commit();
 
-    /// Adds a line; fills in seq, previous and hash. Only inside transact().
+    private:
+        Ledger &ledger_;
+        std::unique_ptr<SQLite::Transaction> open_;
+    };
+
+    /// Adds a line; fills in seq, previous and hash. Only inside a Transaction.
     Entry append(Entry entry);
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
 
@@ -58,6 +59,8 @@ public:
 
     bool knows(Family family, const std::string &subject);
     std::vector<Entry> entries_of(Family family, const std::string &subject);
+    /// The number of the subject's newest entry; 0 if it has none.
+    std::int64_t last_entry_of(Family family, const std::string &subject);
     std::vector<std::string> subjects(Family family);
     struct Document {
         std::string name, bytes;
@@ -67,18 +70,18 @@ public:
     std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
     Verification verify();
-    /// A consistent copy, verified. Throws StoreError, and never overwrites a file.
-    void backup(const std::string &to);
+    /// A consistent copy, verified: returns what the copy holds. Throws StoreError; never overwrites a file,
+    /// and leaves none that does not verify.
+    Verification backup(const std::string &to);
 
 private:
     void migrate(bool fresh);
+    struct Statements;
 
     std::string path_;
     std::unique_ptr<SQLite::Database> db_;
+    std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database
 };
-
-/// The hash of an entry: SHA-256 over its fields and the hash before it, as one JSON array.
-std::string hash_of(const Entry &entry);
 
 /// What people read for an SQLite error.
 StoreError store_error(const std::string &path, const SQLite::Exception &e);

@@ -1,0 +1,50 @@
+#include "facts/coupon_state.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+template <class List>
+auto *numbered(List &list, int number) {
+    const auto found =
+        std::lower_bound(list.begin(), list.end(), number, [](const auto &x, int n) { return x.number < n; });
+    return found == list.end() || found->number != number ? nullptr : &*found;
+}
+
+} // namespace
+
+std::string StoredVerdict::verdict_of(const std::string &class_id) const {
+    for (const auto &c : classes)
+        if (c.id == class_id) return c.verdict;
+    return "";
+}
+
+const ExamRecord *CouponState::exam(int number) const { return numbered(exams, number); }
+const IndicationRecord *CouponState::indication(int number) const { return numbered(indications, number); }
+
+const ExamRecord &CouponState::needed_exam(int number) const {
+    if (const ExamRecord *found = exam(number)) return *found;
+    throw DataError("coupon " + record.id + " has no exam " + std::to_string(number));
+}
+
+const IndicationRecord &CouponState::needed_indication(int number) const {
+    if (const IndicationRecord *found = indication(number)) return *found;
+    throw DataError("coupon " + record.id + " has no indication #" + std::to_string(number));
+}
+
+std::vector<ExamDone> CouponState::exams_done() const {
+    std::vector<ExamDone> out;
+    for (const auto &e : exams) out.push_back(e.done());
+    return out;
+}
+
+std::vector<Indication> CouponState::found(const Vocabulary &vocabulary) const {
+    const Coupon facts = record.facts();
+    std::vector<Indication> out;
+    for (const auto &i : indications)
+        if (const ExamRecord *by = exam(i.exam)) out.push_back(i.facts(by->method, facts.line, vocabulary));
+    return out;
+}
+
+} // namespace beadbook

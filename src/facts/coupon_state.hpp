@@ -1,0 +1,59 @@
+#pragma once
+
+#include "facts/exam_record.hpp"
+#include "facts/grade.hpp"
+#include "facts/indication_record.hpp"
+#include "judge/judgement.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// A verdict as it was stored.
+struct StoredVerdict {
+    std::int64_t seq = 0;
+    Stamp stamp;
+    int form = 0; ///< 1: with sentences, as older programs stored it; 2: numbers, ids and kinds
+    std::string set, edition, hash; ///< of the criteria
+    std::string vocabulary;         ///< hash of the vocabulary it was judged by; form 2
+    int engine = 0;                 ///< of the evaluator; form 2
+    struct Class {
+        std::string id, verdict;
+    };
+    std::vector<Class> classes;
+    std::string body; ///< the whole, canonical
+
+    /// The verdict of a class; empty if it was not judged.
+    std::string verdict_of(const std::string &class_id) const;
+};
+
+/// A coupon as it stands: everything superseded or withdrawn is left out.
+struct CouponState {
+    CouponRecord record;
+    std::vector<ExamRecord> exams;             ///< by number
+    std::vector<IndicationRecord> indications; ///< by number
+    std::vector<Remark> remarks;
+    std::vector<StoredVerdict> verdicts; ///< oldest first
+    std::optional<Grade> grade;
+
+    const ExamRecord *exam(int number) const;
+    const IndicationRecord *indication(int number) const;
+    /// Throws DataError if the coupon has none of that number.
+    const ExamRecord &needed_exam(int number) const;
+    const IndicationRecord &needed_indication(int number) const;
+
+    /// For the judge.
+    std::vector<ExamDone> exams_done() const;
+    std::vector<Indication> found(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
+
+    std::int64_t last_seq = 0; ///< its newest entry
+    // Where each standing thing was written, for correcting it.
+    std::int64_t record_seq = 0;
+    std::map<int, std::int64_t> exam_seq, indication_seq;
+    int last_exam = 0, last_indication = 0; ///< numbers used so far, withdrawn ones too
+};
+
+} // namespace beadbook

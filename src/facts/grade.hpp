@@ -1,0 +1,24 @@
+#pragma once
+
+#include "facts/stamp.hpp"
+
+namespace beadbook {
+
+/// An instructor's decision on a coupon.
+struct Grade {
+    bool passed = false;
+    std::string class_id;
+    std::string remark;
+    bool against_verdict = false; ///< the decision differs from the tool's verdict
+    Stamp stamp;
+
+    std::string decision() const { return passed ? "passed" : "failed"; }
+};
+
+/// A free remark on a coupon.
+struct Remark {
+    std::string text;
+    Stamp stamp;
+};
+
+} // namespace beadbook

@@ -1,0 +1,104 @@
+#pragma once
+
+#include "facts/coupon_record.hpp"
+#include "facts/stamp.hpp"
+#include "measure/day.hpp"
+#include "qualify/range.hpp"
+#include "qualify/validity.hpp"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// A welder: the mark (stencil) is the name in the record.
+struct WelderRecord {
+    std::string mark, name, employer, note;
+    friend bool operator==(const WelderRecord &, const WelderRecord &) = default;
+};
+
+/// One examination that a qualification rests on, as it was then.
+struct EvidenceExam {
+    std::string method, date, examiner, level, procedure, incomplete;
+};
+
+/// What a coupon's qualification rested on when it was granted.
+struct Evidence {
+    std::string criteria, edition, criteria_hash; ///< that the coupon was last judged by; may be empty
+    std::string verdict;                          ///< of the graded class; empty if it was never judged
+    std::string class_id, graded_by, graded_at, remark;
+    bool against_verdict = false;
+    std::string mechanical;
+    std::vector<EvidenceExam> exams;
+    std::vector<std::string> coupons; ///< that passed, where the rules asked several
+    std::string retest_after;         ///< what had failed before; empty if nothing
+};
+
+/// One part of a range as it was granted: which rule, and the numbers and words that it came to.
+struct GrantedPart {
+    std::string rule;
+    bool any = false;
+    std::vector<std::string> words;
+    std::vector<std::pair<Compare, Exact>> edges;
+    std::vector<std::string> lacks;
+    friend bool operator==(const GrantedPart &, const GrantedPart &) = default;
+};
+/// One variable's.
+struct GrantedRange {
+    std::string variable, work;
+    std::vector<GrantedPart> parts;
+    friend bool operator==(const GrantedRange &, const GrantedRange &) = default;
+};
+
+/// What a test qualified: from a graded coupon, or carried in with a document.
+struct QualificationRecord {
+    int number = 0; ///< among the welder's, from 1
+    std::string rules, rules_hash, way;
+    CouponRecord test;    ///< as welded; its id is the coupon's, or "carried-in"
+    std::size_t part = 0; ///< which of the test's processes
+    Day welded;
+    std::string document;                ///< SHA-256 of the paper that it was carried in with
+    std::string override_why;            ///< why a rule was set aside
+    std::vector<std::string> overridden; ///< which rules
+    std::optional<Evidence> evidence;
+    std::vector<GrantedRange> range; ///< as it was worked out
+    int form = 2;                    ///< 1: stored by an older program, its range without numbers
+
+    bool carried() const { return !document.empty(); }
+    std::string process() const;
+};
+
+/// Anything else that was written about a welder.
+struct WelderEvent {
+    std::int64_t seq = 0;
+    std::string kind; ///< use, training, renewal, extension, revocation
+    Day day;
+    std::string process;   ///< use, training, renewal
+    std::string rules;     ///< renewal: the rule set
+    int qualification = 0; ///< extension, revocation: its number
+    std::string text;      ///< the work, the training, the evidence or the reason
+    Stamp stamp;
+};
+
+/// A welder as the record stands today.
+struct WelderState {
+    WelderRecord record;
+    std::int64_t record_seq = 0;
+    std::vector<QualificationRecord> qualifications;
+    std::map<int, Stamp> granted;      ///< by number: who and when
+    std::map<int, std::string> hashes; ///< by number: the entry's hash in the chain
+    std::vector<WelderEvent> events;
+    int last_number = 0; ///< retracted ones too
+
+    const QualificationRecord *qualification(int number) const;
+    /// What bears on one qualification's validity.
+    std::vector<QualificationEvent> events_of(const QualificationRecord &qualification) const;
+};
+
+/// What a range comes to, in the form that is kept.
+std::vector<GrantedRange> granted(const std::vector<VariableRange> &range);
+
+} // namespace beadbook

@@ -1,0 +1,79 @@
+#include "operations/catalogue.hpp"
+
+#include "criteria/shipped.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// From the shelf, else by name among the shipped ones, else from a file.
+template <class Shelf, class Shipped, class Load, class Part>
+auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const std::string &name,
+           const std::vector<std::string> &names, Shipped shipped, Load load, Part part) {
+    auto &out = shelf[name];
+    if (out) return out;
+    if (!means_file(name)) {
+        if (std::find(names.begin(), names.end(), name) == names.end())
+            throw DataError(
+                "there " +
+                std::string(what == "rules" ? "are no rules '" : "is no " + std::string(what) + " '") +
+                shown(name) + "'; expected " + listed(names, "or") + did_you_mean(name, names) +
+                ", or a file of your own that ends in .yaml");
+        return out = shipped(name);
+    }
+    const std::string text = outside.read(name);
+    const auto loaded = load(text);
+    if (!(loaded.*part)) throw mistakes_in(what, name, text, loaded.issues);
+    return out = loaded.*part;
+}
+
+template <class Shelf, class Load, class Part>
+auto kept(Shelf &shelf, Ledger &ledger, const std::string &hash, Load load, Part part) {
+    const auto [at, fresh] = shelf.emplace(hash, nullptr);
+    if (fresh)
+        if (const auto text = ledger.criteria_text(hash)) at->second = load(*text).*part;
+    return at->second;
+}
+
+Loaded load_set(const std::string &text) { return load_criteria(text); }
+
+} // namespace
+
+bool means_file(const std::string &name) {
+    return name.find('/') != std::string::npos || name.ends_with(".yaml");
+}
+
+DataError mistakes_in(std::string_view what, const std::string &file, const std::string &text,
+                      const std::vector<Issue> &issues) {
+    std::string all;
+    for (const auto &issue : issues)
+        if (issue.severity == Severity::error) all += "\n" + print(issue, file, text);
+    return DataError("the " + std::string(what) + " file has mistakes:" + all.substr(0, all.size() - 1));
+}
+
+std::shared_ptr<const CriteriaSet> Catalogue::criteria(const std::string &name) {
+    return taken(criteria_, outside_, "criteria set", name, shipped_sets(), shipped_criteria, load_set,
+                 &Loaded::set);
+}
+std::shared_ptr<const RangeRules> Catalogue::rules(const std::string &name) {
+    return taken(rules_, outside_, "rules", name, shipped_range_rule_names(), shipped_range_rules,
+                 load_range_rules, &LoadedRules::rules);
+}
+std::shared_ptr<const Practice> Catalogue::practice(const std::string &name) {
+    return taken(practices_, outside_, "practice", name, shipped_practice_names(), shipped_practice,
+                 load_practice, &LoadedPractice::practice);
+}
+
+std::shared_ptr<const CriteriaSet> Catalogue::kept_criteria(Ledger &ledger, const std::string &hash) {
+    return kept(criteria_by_hash_, ledger, hash, load_set, &Loaded::set);
+}
+std::shared_ptr<const RangeRules> Catalogue::kept_rules(Ledger &ledger, const std::string &hash) {
+    return kept(rules_by_hash_, ledger, hash, load_range_rules, &LoadedRules::rules);
+}
+std::shared_ptr<const Practice> Catalogue::kept_practice(Ledger &ledger, const std::string &hash) {
+    return kept(practices_by_hash_, ledger, hash, load_practice, &LoadedPractice::practice);
+}
+
+} // namespace beadbook

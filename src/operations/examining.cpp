@@ -1,0 +1,135 @@
+#include "operations/examining.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+#include "technique/exam_check.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace beadbook {
+namespace {
+
+void check_date(const ExamRecord &exam, const Outside &outside) {
+    if (exam.date > outside.today())
+        throw refused("the exam is said to be of " + print(exam.date) + ", which is to come").at("date");
+}
+
+void check_method(const Practice &practice, Exam method) {
+    if (practice.method != method)
+        throw refused("practice " + practice.name + " is for " + std::string(name_of(practice.method)) +
+                      ", not for " + std::string(name_of(method)))
+            .at("practice");
+}
+
+/// The request as a record, and the practice that it names.
+ExamRecord read(const ExamRequest &request, const Outside &outside) {
+    ExamRecord out;
+    out.method = request.method;
+    out.date = request.date.value_or(outside.today());
+    out.examiner = checked_text(request.examiner, "examiner");
+    out.level = checked_text(request.level, "level");
+    out.procedure = checked_text(request.procedure, "procedure");
+    out.note = checked_text(request.note, "note");
+    out.incomplete = checked_text(request.incomplete, "incomplete");
+    for (const auto &condition : request.conditions) add_condition(out, condition);
+    check_date(out, outside);
+    return out;
+}
+
+std::shared_ptr<const Practice> practice_for(Catalogue &catalogue, const ExamRequest &request) {
+    if (request.practice.empty()) return nullptr;
+    const auto out = catalogue.practice(request.practice);
+    check_method(*out, request.method);
+    return out;
+}
+
+std::vector<std::string> slips(const ExamRecord &exam) {
+    std::vector<std::string> names, out;
+    for (const auto &c : condition_infos()) names.push_back(c.name);
+    for (const auto &[name, value] : exam.conditions)
+        if (const std::string near = nearest_word(name, names); !condition_info(name) && !near.empty())
+            out.push_back("condition '" + shown(name) + "' is kept as a name of your own; did you mean '" +
+                          near + "'?");
+    return out;
+}
+
+/// A practice by the text that the record keeps or that is shipped; null if it is neither.
+std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord &exam) {
+    const std::string &hash = exam.practice_hash;
+    if (hash.empty()) return office.catalogue().practice(exam.practice);
+    if (auto kept = office.catalogue().kept_practice(office.ledger(), hash)) return kept;
+    const auto names = shipped_practice_names();
+    if (std::find(names.begin(), names.end(), exam.practice) == names.end()) return nullptr;
+    auto shipped = office.catalogue().practice(exam.practice);
+    return shipped->hash == hash ? shipped : nullptr;
+}
+
+} // namespace
+
+std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request) {
+    const auto practice = practice_for(office.catalogue(), request);
+    if (!practice) throw lacking("practice", "which conditions are asked for hangs on the practice");
+    const ExamRecord exam = read(request, office.outside());
+    return conditions_wanted(*practice, exam.conditions_told(), exam.date,
+                             office.coupon(request.coupon).record.facts());
+}
+
+Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
+    ExamRecord exam = read(request, writing.outside());
+    if (const auto practice = practice_for(writing.catalogue(), request)) {
+        exam.practice = practice->name;
+        exam.practice_hash = practice->hash;
+        writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
+    }
+    if (request.replaces > 0) {
+        const CouponState &state = writing.coupon(request.coupon);
+        exam.number = state.needed_exam(request.replaces).number;
+        Entry e = codec::entry_of(request.coupon, exam);
+        e.supersedes = state.exam_seq.at(exam.number);
+        e.reason = needed_reason(request.why);
+        writing.add(std::move(e));
+    } else {
+        exam.number = writing.coupon(request.coupon).last_exam + 1;
+        writing.add(codec::entry_of(request.coupon, exam));
+    }
+    return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
+}
+
+ReadyExam ready_exam(Office &office, ExamRecord exam) {
+    check_date(exam, office.outside());
+    const auto conditions = std::exchange(exam.conditions, {});
+    for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
+    ReadyExam out{std::move(exam), nullptr, {}};
+    if (out.record.practice.empty()) {
+        if (!out.record.practice_hash.empty())
+            throw refused("a practice hash without the practice's name").at("practice");
+    } else if ((out.practice = practice_known(office, out.record))) {
+        check_method(*out.practice, out.record.method);
+        out.record.practice_hash = out.practice->hash;
+    } else {
+        out.notes.push_back("the text of practice " + out.record.practice +
+                            " is not in this record, so whether the exam was valid cannot be said");
+    }
+    for (auto &slip : slips(out.record)) out.notes.push_back(std::move(slip));
+    return out;
+}
+
+void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why) {
+    const CouponState &state = writing.coupon(coupon);
+    state.needed_exam(number);
+    for (const auto &i : state.indications)
+        if (i.exam == number)
+            throw refused("exam " + std::to_string(number) + " found indication #" +
+                          std::to_string(i.number) + "; withdraw its indications first");
+    Entry e;
+    e.kind = "exam";
+    e.subject = coupon;
+    e.exam = number;
+    e.supersedes = state.exam_seq.at(number);
+    e.reason = needed_reason(why);
+    e.body = withdrawal(number);
+    writing.add(std::move(e));
+}
+
+} // namespace beadbook

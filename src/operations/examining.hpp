@@ -1,0 +1,39 @@
+#pragma once
+
+#include "operations/writing.hpp"
+#include "technique/practice.hpp"
+
+namespace beadbook {
+
+/// An examination as a person says it.
+struct ExamRequest {
+    std::string coupon;
+    Exam method = Exam::VT;
+    std::optional<Day> date; ///< default today
+    std::string examiner, level, procedure, note;
+    std::string incomplete;              ///< why it does not count; empty if it does
+    std::vector<std::string> conditions; ///< name=value
+    std::string practice; ///< that they are held against: a shipped name or a file; may be empty
+    int replaces = 0;     ///< number of the exam that this corrects; 0: a new one
+    std::string why;      ///< for a correction
+};
+
+/// Conditions that the practice would still ask for, in its order, given what the request says already.
+std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request);
+
+/// The exam as it stands on record, with why it was not valid if it was not. Notes: conditions whose name
+/// looks like a slip.
+Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request);
+
+/// An exam whose record comes from elsewhere, an import say, held to what record_exam asks. Throws DataError.
+struct ReadyExam {
+    ExamRecord record;                        ///< with the hash of its practice
+    std::shared_ptr<const Practice> practice; ///< whose text is to be kept with it; null: none, or not here
+    std::vector<std::string> notes;
+};
+ReadyExam ready_exam(Office &office, ExamRecord exam);
+
+/// Takes an exam back; refused while it has finds.
+void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why);
+
+} // namespace beadbook

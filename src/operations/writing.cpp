@@ -1,0 +1,46 @@
+#include "operations/writing.hpp"
+
+#include "records/fold.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string checked_name(const std::string &who) {
+    std::string name = checked_text(who, "name");
+    if (name.empty()) throw refused("who does this?").give("by");
+    return name;
+}
+
+} // namespace
+
+Writing::Writing(Office &office, const std::string &who)
+    : office_(office), stamp_{office.outside().now(), checked_name(who)}, transaction_(office.ledger()) {}
+
+const CouponState &Writing::coupon(const std::string &id) {
+    const auto found = coupons_.find(id);
+    return found != coupons_.end() ? found->second : coupons_.emplace(id, office_.coupon(id)).first->second;
+}
+
+Entry Writing::add(Entry entry) {
+    entry.at = stamp_.at;
+    entry.who = stamp_.who;
+    entry = ledger().append(std::move(entry));
+    if (family_of(entry.kind) != Family::coupon) return entry;
+    const auto found = coupons_.find(entry.subject);
+    if (found == coupons_.end()) return entry;
+    CouponState &state = found->second;
+    if (!take_entry(state, entry))
+        coupons_.erase(found);
+    else if (entry.kind == "exam")
+        for (auto &exam : state.exams)
+            if (exam.number == entry.exam) office_.check_exam_of(state.record, exam);
+    return entry;
+}
+
+std::string needed_reason(const std::string &reason) {
+    std::string text = checked_text(reason, "reason");
+    if (text.empty()) throw refused("a correction needs a reason").give("why");
+    return text;
+}
+
+} // namespace beadbook

@@ -1,0 +1,137 @@
+#include "records/codecs/verdict.hpp"
+
+#include "records/codecs/typed.hpp"
+
+#include <map>
+
+namespace beadbook::codec {
+namespace {
+
+const char *id_of(Finding::Kind kind) {
+    switch (kind) {
+    case Finding::Kind::over_limit: return "out of limit";
+    case Finding::Kind::not_allowed: return "not allowed";
+    case Finding::Kind::missing_data: return "missing data";
+    case Finding::Kind::person_decides: return "a person decides";
+    case Finding::Kind::not_covered: return "not covered";
+    case Finding::Kind::exam_missing: return "exam missing";
+    case Finding::Kind::not_measured: return "not measured";
+    case Finding::Kind::within: break;
+    }
+    return "within";
+}
+
+const char *id_of(Verdict verdict) {
+    return verdict == Verdict::accept ? "accept" : verdict == Verdict::reject ? "reject" : "cannot say";
+}
+
+std::vector<std::string> ids_of(const Missing &missing) {
+    std::vector<std::string> out;
+    const auto put = [&](Missing one, std::string_view id) {
+        if (missing.has(one)) out.emplace_back(id);
+    };
+    for (std::size_t q = 0; q < quantity_count; ++q) {
+        const auto quantity = static_cast<Quantity>(q);
+        put(Missing::of(quantity), info(quantity).name);
+    }
+    for (std::size_t f = 0; f < fact_count; ++f) {
+        const auto fact = static_cast<Fact>(f);
+        put(Missing::of(fact), info(fact).name);
+    }
+    for (std::size_t a = 0; a < attribute_count; ++a) {
+        const auto attribute = static_cast<Attribute>(a);
+        put(Missing::of(attribute), info(attribute).name);
+    }
+    put(Missing::place(), "place");
+    put(Missing::across(), "across");
+    put(Missing::shape(), "shape");
+    put(Missing::table_value(), "table value");
+    put(Missing::exact_number(), "exact number");
+    return out;
+}
+
+nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
+    nlohmann::json out{{"kind", id_of(f.kind)}, {"effect", id_of(f.effect)}};
+    if (f.rule >= 0) out["rule"] = set.rules[static_cast<std::size_t>(f.rule)].id;
+    if (f.clause >= 0) {
+        const auto index = static_cast<std::size_t>(f.clause);
+        if (f.kind == Finding::Kind::exam_missing)
+            out["required"] = set.required[index].id;
+        else
+            out["gap"] = index;
+    }
+    if (f.has_numbers) {
+        out["measured"] = exact_text(f.measured);
+        out["limit"] = exact_text(f.limit);
+    }
+    if (!f.indications.empty()) out["indications"] = f.indications;
+    if (f.place) out["place"] = {f.place->from.nm, f.place->to.nm};
+    if (f.missing.any()) out["missing"] = ids_of(f.missing);
+    for (const Exam e : f.exams) out["exams"].push_back(name_of(e));
+    return out;
+}
+
+} // namespace
+
+std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, const Vocabulary &vocabulary) {
+    nlohmann::json classes = nlohmann::json::array();
+    for (std::size_t k = 0; k < judgement.classes.size(); ++k) {
+        const ClassJudgement &one = judgement.classes[k];
+        nlohmann::json entry{{"class", set.classes[k].id}, {"verdict", id_of(one.verdict)}};
+        entry["findings"] = nlohmann::json::array();
+        for (const auto &f : one.findings) entry["findings"].push_back(json_of(set, f));
+        if (one.nearest) entry["nearest"] = json_of(set, *one.nearest);
+        classes.push_back(std::move(entry));
+    }
+    return canonical({{"form", 2},
+                      {"criteria", {{"set", set.name}, {"edition", set.edition}, {"hash", set.hash}}},
+                      {"vocabulary", vocabulary.hash()},
+                      {"engine", engine_number},
+                      {"classes", classes}});
+}
+
+std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again) {
+    if (stored == again) return {};
+    nlohmann::json was = parsed(stored), now = parsed(again);
+    std::vector<VerdictDifference> out;
+    const auto by_class = [](const nlohmann::json &body) {
+        std::map<std::string, const nlohmann::json *> found;
+        for (const auto &one : body.at("classes")) found[one.at("class").get<std::string>()] = &one;
+        return found;
+    };
+    const auto before = by_class(was), after = by_class(now);
+    const auto word = [](const auto &classes, const std::string &id) {
+        const auto at = classes.find(id);
+        return at == classes.end() ? "" : at->second->at("verdict").template get<std::string>();
+    };
+    for (const auto &[id, one] : before)
+        if (const auto at = after.find(id); at == after.end() || *one != *at->second)
+            out.push_back({id, word(before, id), word(after, id)});
+    for (const auto &[id, one] : after)
+        if (!before.contains(id)) out.push_back({id, "", word(after, id)});
+    // All else: the criteria, and the order or number of the classes.
+    if (out.empty() && was["classes"] != now["classes"]) out.push_back({});
+    for (auto *body : {&was, &now})
+        for (const char *key : {"engine", "vocabulary", "classes"}) body->erase(key);
+    if (was != now) out.push_back({});
+    return out;
+}
+
+StoredVerdict verdict_from(const Entry &e) {
+    const nlohmann::json body = parsed(e.body);
+    StoredVerdict out;
+    out.seq = e.seq;
+    out.stamp = {e.at, e.who};
+    out.form = body.value("form", 1);
+    out.set = body.at("criteria").at("set").get<std::string>();
+    out.edition = body["criteria"].value("edition", "");
+    out.hash = body["criteria"].at("hash").get<std::string>();
+    out.vocabulary = body.value("vocabulary", "");
+    out.engine = body.value("engine", 0);
+    for (const auto &c : body.at("classes"))
+        out.classes.push_back({c.at("class").get<std::string>(), c.at("verdict").get<std::string>()});
+    out.body = e.body;
+    return out;
+}
+
+} // namespace beadbook::codec

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+namespace beadbook {
+
+/// What an entry is about. A coupon and a welder may have the same mark.
+enum class Family : std::uint8_t { coupon, welder };
+
+Family family_of(const std::string &kind);
+
+/// One line of the ledger.
+struct Entry {
+    std::int64_t seq = 0; ///< 0 until it is written
+    std::string at, who, kind;
+    std::string subject; ///< the coupon, or the welder's mark
+    std::optional<int> exam, number;
+    std::optional<std::int64_t> supersedes;
+    std::string reason; ///< why it supersedes
+    std::string body;   ///< canonical JSON text, hashed and stored byte for byte
+    std::string previous, hash;
+};
+
+/// The hash of an entry: SHA-256 over its fields and the hash before it, as one JSON array.
+std::string hash_of(const Entry &entry);
+
+/// The body of an entry that takes something back, and whether one is such.
+std::string withdrawal(std::optional<int> number);
+bool is_withdrawal(const Entry &entry);
+
+} // namespace beadbook

@@ -1,0 +1,127 @@
+#include "records/fold.hpp"
+
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+#include "records/codecs/verdict.hpp"
+#include "records/codecs/welder.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+/// Puts a numbered thing in its place, instead of the one of its number.
+template <class List, class T>
+void put(List &list, T thing) {
+    const auto at = std::lower_bound(list.begin(), list.end(), thing.number,
+                                     [](const auto &x, int n) { return x.number < n; });
+    if (at != list.end() && at->number == thing.number)
+        *at = std::move(thing);
+    else
+        list.insert(at, std::move(thing));
+}
+
+/// Takes one standing entry into the coupon's state.
+void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabulary &vocabulary) {
+    const auto body = [&] { return codec::parsed(e.body); };
+    if (e.kind == "exam") {
+        const ExamRecord exam = codec::exam_from(body());
+        state.exam_seq[exam.number] = e.seq;
+        put(state.exams, exam);
+    } else if (e.kind == "indication") {
+        IndicationRecord found = codec::indication_from(body(), line, state.record.unit(), vocabulary);
+        state.indication_seq[found.number] = e.seq;
+        put(state.indications, std::move(found));
+    } else if (e.kind == "remark") {
+        state.remarks.push_back(codec::remark_from(body(), {e.at, e.who}));
+    } else if (e.kind == "verdict") {
+        state.verdicts.push_back(codec::verdict_from(e));
+    } else if (e.kind == "grade") {
+        state.grade = codec::grade_from(body(), {e.at, e.who});
+    }
+}
+
+void note(CouponState &state, const Entry &e) {
+    state.last_seq = e.seq;
+    if (e.kind == "exam") state.last_exam = std::max(state.last_exam, e.exam.value_or(0));
+    if (e.kind == "indication") state.last_indication = std::max(state.last_indication, e.number.value_or(0));
+}
+
+template <class F>
+auto readable(const std::string &subject, F f) {
+    try {
+        return f();
+    } catch (const std::exception &e) {
+        throw StoreError(subject + ": an entry cannot be read: " + e.what());
+    }
+}
+
+std::set<std::int64_t> superseded_in(std::span<const Entry> entries) {
+    std::set<std::int64_t> out;
+    for (const auto &e : entries)
+        if (e.supersedes) out.insert(*e.supersedes);
+    return out;
+}
+
+} // namespace
+
+CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabulary) {
+    return readable(entries.empty() ? "coupon" : "coupon " + entries.front().subject, [&] {
+        const auto superseded = superseded_in(entries);
+        CouponState state;
+        // The coupon first: places on it are read with its length.
+        for (const auto &e : entries)
+            if (e.kind == "coupon" && !superseded.contains(e.seq) && !is_withdrawal(e)) {
+                state.record = codec::coupon_from(codec::parsed(e.body));
+                state.record_seq = e.seq;
+            }
+        const WeldLine line = state.record.facts().line;
+        for (const auto &e : entries) {
+            note(state, e);
+            if (!superseded.contains(e.seq) && !is_withdrawal(e)) take(state, e, line, vocabulary);
+        }
+        return state;
+    });
+}
+
+bool take_entry(CouponState &state, const Entry &e, const Vocabulary &vocabulary) {
+    if (e.kind == "coupon") return false;
+    return readable("coupon " + state.record.id, [&] {
+        note(state, e);
+        if (!is_withdrawal(e)) {
+            take(state, e, state.record.facts().line, vocabulary);
+        } else if (e.kind == "exam") {
+            std::erase_if(state.exams, [&](const ExamRecord &x) { return x.number == e.exam; });
+            state.exam_seq.erase(e.exam.value_or(0));
+        } else if (e.kind == "indication") {
+            std::erase_if(state.indications, [&](const IndicationRecord &x) { return x.number == e.number; });
+            state.indication_seq.erase(e.number.value_or(0));
+        }
+        return true;
+    });
+}
+
+WelderState fold_welder(const std::string &mark, std::span<const Entry> entries) {
+    return readable("welder " + mark, [&] {
+        const auto superseded = superseded_in(entries);
+        WelderState out;
+        for (const auto &e : entries) {
+            if (e.number) out.last_number = std::max(out.last_number, *e.number);
+            if (superseded.contains(e.seq) || is_withdrawal(e)) continue;
+            if (e.kind == "welder") {
+                out.record = codec::welder_from(mark, codec::parsed(e.body));
+                out.record_seq = e.seq;
+            } else if (e.kind == "qualification") {
+                out.qualifications.push_back(codec::qualification_from(codec::parsed(e.body)));
+                out.granted[out.qualifications.back().number] = {e.at, e.who};
+                out.hashes[out.qualifications.back().number] = e.hash;
+            } else {
+                out.events.push_back(codec::event_from(e));
+            }
+        }
+        return out;
+    });
+}
+
+} // namespace beadbook
