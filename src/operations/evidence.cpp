@@ -60,6 +60,15 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
 
 Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }
 
+/// A text that an entry can hold, cut where a letter begins.
+std::string storable(std::string text) {
+    constexpr std::size_t most = 1000;
+    if (text.size() <= most) return text;
+    std::size_t end = most;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+    return text.substr(0, end) + " ...";
+}
+
 /// What the coupon rests on, as it stands now.
 Evidence rests_on(const CouponState &coupon) {
     Evidence out;
@@ -67,7 +76,7 @@ Evidence rests_on(const CouponState &coupon) {
     out.mechanical = coupon.record.get("mechanical");
     for (const auto &e : coupon.exams)
         out.exams.push_back({std::string(name_of(e.method)), print(e.date), e.examiner, e.level, e.procedure,
-                             e.done().why_not});
+                             storable(e.done().why_not)});
     if (!coupon.grade) return out;
     const Grade &g = *coupon.grade;
     out.class_id = g.class_id;
@@ -103,7 +112,7 @@ Refusal refusal_of(const std::vector<Impediment> &impediments) {
     for (const auto &one : impediments) all += (all.empty() ? "" : "\n") + one.text;
     Refusal out = refused(all);
     for (const auto &one : impediments)
-        if (one.remedy) out = std::move(out).mend(*one.remedy);
+        if (one.remedy) std::move(out).mend(*one.remedy); // mends `out` itself
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "criteria/shipped.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/coupons.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -119,8 +120,7 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     const std::string paper = checked_text(request.paper.name, "document");
     if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
         throw refused(shown(paper) + ": a document has 1 byte to 16 MiB").at("document");
-    CouponRecord test = request.test;
-    test.id = "carried-in";
+    const CouponRecord test = described(writing.catalogue(), {"carried-in", request.test});
     if (test.get("welded").empty()) throw lacking("welded", "on which day was the test welded?");
     if (const auto by = test.get("welder"); !by.empty() && by != request.mark)
         throw refused("the test is said to be welded by " + shown(by) + ", not by " + request.mark)
@@ -180,8 +180,9 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     event.day = *std::max_element(given.welded.begin(), given.welded.end());
     event.process = process;
     event.rules = held.rules->name;
-    event.text = (request.coupons.size() == 1 ? "coupon " : "coupons ") + listed(request.coupons) + " [" +
-                 authority(asked.from) + "]";
+    event.text = checked_text((request.coupons.size() == 1 ? "coupon " : "coupons ") +
+                                  listed(request.coupons) + " [" + authority(asked.from) + "]",
+                              "renewal");
     event.evidence = std::move(given.evidence);
     event.overridden = aside.rules;
     event.override_why = aside.why;

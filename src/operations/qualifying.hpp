@@ -25,7 +25,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request);
 
 struct CarryRequest {
     std::string mark, rules, way;
-    CouponRecord test; ///< as welded; its id is of no account
+    std::map<std::string, std::string> test; ///< as welded, by the names of coupon_fields()
     struct Paper {
         std::string name, bytes;
     } paper; ///< the document: one byte to 16 MiB

@@ -250,7 +250,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
-    event.text = text_of(welds, welder, request.number);
+    event.text = checked_text(text_of(welds, welder, request.number), "welds");
     const SetAside aside = set_aside(title_of(held) + " is not extended", given.lacks, request.override_why);
     event.overridden = aside.rules;
     event.override_why = aside.why;
