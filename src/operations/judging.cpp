@@ -36,7 +36,7 @@ void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
 Refusal which_class(const Judged &judged) {
     return refused("which class? coupon " + judged.mark + " names none; its criteria have " +
                    listed(judged.set->class_names()))
-        .at("class");
+        .give("class");
 }
 
 JudgedOrNot judged_or_not(const std::string &mark, const std::function<Judged()> &work) {
@@ -75,7 +75,7 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
     const std::string name = request.criteria.empty() ? coupon.record.get("criteria") : request.criteria;
     if (name.empty())
         throw refused("coupon " + coupon.record.id + " names no criteria")
-            .at("criteria")
+            .give("criteria")
             .mend({"change", {coupon.record.id}, {"criteria", "why"}});
     const auto set = office.catalogue().criteria(name);
     const auto sought = class_sought(request, coupon, *set);
@@ -124,7 +124,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         throw refused("the verdict for class " + out.grade.class_id + " is '" +
                       std::string(name_of(out.verdict)) + "'; to grade it " + out.grade.decision() +
                       " all the same, say why")
-            .at("remark");
+            .give("remark");
     keep(writing, coupon, judged);
     Entry e;
     e.kind = "grade";

@@ -7,18 +7,21 @@
 
 namespace beadbook::test {
 
-/// A record in a folder of its own with a fixed clock, for operations under test.
-class Desk {
+/// The world outside with a fixed clock and real files.
+inline Outside still_outside() {
+    return {
+        [] { return std::string("2026-11-25T10:00:00Z"); }, [] { return parse_day("2026-11-25"); },
+        [](const std::string &path) {
+            if (!std::filesystem::exists(path)) throw DataError(path + ": cannot be read");
+            return read_file(path);
+        },
+        [](const std::string &path) { return std::filesystem::absolute(path).lexically_normal().string(); }};
+}
+
+/// An open record with all that operations need.
+class OpenBook {
 public:
-    Desk()
-        : outside{[] { return std::string("2026-11-25T10:00:00Z"); }, [] { return parse_day("2026-11-25"); },
-                  [](const std::string &path) {
-                      if (!std::filesystem::exists(path)) throw DataError(path + ": cannot be read");
-                      return read_file(path);
-                  },
-                  [](const std::string &path) {
-                      return std::filesystem::absolute(path).lexically_normal().string();
-                  }} {}
+    OpenBook(const std::string &path, Ledger::Mode mode) : book(path, mode) {}
 
     /// Runs an operation in a transaction of its own and commits it.
     template <class Work>
@@ -34,17 +37,18 @@ public:
         }
     }
 
-    std::string path() const { return folder_.file("book.db"); }
-    std::string file(const std::string &name) const { return folder_.file(name); }
-
-private:
-    TemporaryFolder folder_;
-
-public:
-    Outside outside;
+    Outside outside = still_outside();
     Catalogue catalogue{outside};
-    Book book{folder_.file("book.db"), Ledger::Mode::create};
+    Book book;
     Office office{book, catalogue};
+};
+
+/// The same in a folder of its own.
+class Desk : private TemporaryFolder, public OpenBook {
+public:
+    Desk() : OpenBook(TemporaryFolder::file("book.db"), Ledger::Mode::create) {}
+    using TemporaryFolder::file;
+    std::string path() const { return file("book.db"); }
 };
 
 } // namespace beadbook::test
