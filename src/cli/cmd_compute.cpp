@@ -3,8 +3,6 @@
 #include "measure/text.hpp"
 #include "technique/calculation.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -95,7 +93,7 @@ Command compute_command() {
             "beadbook compute unsharpness focal=3mm distance=100cm behind=50cm",
             0,
             12,
-            add_json,
+            {json_option()},
             run};
 }
 

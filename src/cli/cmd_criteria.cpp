@@ -6,8 +6,6 @@
 
 #include <algorithm>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -152,11 +150,8 @@ Command criteria_command() {
             "beadbook criteria check my-shop.yaml --coverage",
             1,
             2,
-            [](po::options_description &o) {
-                o.add_options()("coverage", po::bool_switch(),
-                                "with check: types of imperfection that no rule speaks of");
-                add_json(o);
-            },
+            options(Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
+                    json_option()),
             run};
 }
 

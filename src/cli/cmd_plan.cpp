@@ -3,8 +3,6 @@
 #include "measure/text.hpp"
 #include "report/plan_report.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -67,12 +65,11 @@ ExitCode run_may(const Args &args, Session &session) {
     return plan_and_tell(args, session, work, held_ranges(held, work));
 }
 
-void add_plan_options(po::options_description &o) {
-    o.add_options()("rules", po::value<std::string>()->value_name("RULES"),
-                    "rules for welders, instead of those that the file names")(
-        "criteria", po::value<std::string>()->value_name("SET"),
-        "criteria that the coupons are examined by, instead of those that the file names");
-    add_json(o);
+std::vector<Option> plan_options() {
+    return options(Option{"rules", "RULES", "rules for welders, instead of those that the file names"},
+                   Option{"criteria", "SET",
+                          "criteria that the coupons are examined by, instead of those that the file names"},
+                   json_option());
 }
 
 } // namespace
@@ -88,7 +85,7 @@ Command plan_command() {
         "beadbook plan work.yaml",
         1,
         1,
-        add_plan_options,
+        plan_options(),
         run_plan};
 }
 
@@ -100,11 +97,7 @@ Command may_command() {
             "beadbook may L1 work.yaml",
             2,
             2,
-            [](po::options_description &o) {
-                o.add_options()("on", po::value<std::string>()->value_name("DAY"),
-                                "on this day (default today)");
-                add_plan_options(o);
-            },
+            options(Option{"on", "DAY", "on this day (default today)"}, plan_options()),
             run_may};
 }
 

@@ -5,8 +5,6 @@
 #include "report/plan_report.hpp"
 #include "technique/finds.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -205,7 +203,7 @@ Command practice_command() {
             "beadbook practice show asme-v-pt",
             1,
             2,
-            add_json,
+            {json_option()},
             run_practice};
 }
 
@@ -219,7 +217,7 @@ Command valid_command() {
             "beadbook valid T-7",
             1,
             1,
-            add_json,
+            {json_option()},
             run_valid};
 }
 
@@ -231,12 +229,8 @@ Command methods_command() {
             "beadbook methods --joint fillet --magnetic no --look-for crack --look-for porosity",
             0,
             1,
-            [](po::options_description &o) {
-                o.add_options()("look-for", po::value<std::vector<std::string>>()->value_name("TYPE"),
-                                "an imperfection; may be repeated");
-                add_coupon_fields(o);
-                add_json(o);
-            },
+            options(Option{"look-for", "TYPE", "an imperfection; may be repeated", 0, true},
+                    coupon_field_options(), json_option()),
             run_methods};
 }
 

@@ -4,8 +4,6 @@
 #include "measure/text.hpp"
 #include "report/range_report.hpp"
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -58,12 +56,8 @@ Command range_command() {
         "--thickness 0.045in --metal-group IIa",
         0,
         1,
-        [](po::options_description &o) {
-            o.add_options()("rules", po::value<std::string>()->value_name("RULES"),
-                            "rules for welders: a shipped name or a file");
-            add_coupon_fields(o);
-            add_json(o);
-        },
+        options(Option{"rules", "RULES", "rules for welders: a shipped name or a file"},
+                coupon_field_options(), json_option()),
         run};
 }
 

@@ -133,7 +133,7 @@ Command rules_command() {
             "beadbook rules show asme-ix",
             1,
             2,
-            add_json,
+            {json_option()},
             run};
 }
 
