@@ -45,18 +45,16 @@ std::vector<std::shared_ptr<const Practice>> all_practices(Catalogue &catalogue)
     return out;
 }
 
-Checked<CriteriaSet> check_criteria(Catalogue &catalogue, const Source &source) {
-    return checked<CriteriaSet>(catalogue, source, "", load_set, &Loaded::set);
+CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool coverage) {
+    CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load_set, &Loaded::set), {}};
+    if (coverage && out.value) out.coverage = uncovered_types(*out.value, Vocabulary::shipped());
+    return out;
 }
 Checked<RangeRules> check_rules(Catalogue &catalogue, const Source &source) {
     return checked<RangeRules>(catalogue, source, "welder/", load_range_rules, &LoadedRules::rules);
 }
 Checked<Practice> check_practice(Catalogue &catalogue, const Source &source) {
     return checked<Practice>(catalogue, source, "technique/", load_practice, &LoadedPractice::practice);
-}
-
-std::vector<Uncovered> criteria_coverage(const CriteriaSet &set) {
-    return uncovered_types(set, Vocabulary::shipped());
 }
 
 const Vocabulary &imperfection_types() { return Vocabulary::shipped(); }

@@ -26,13 +26,15 @@ struct Checked {
     std::vector<Issue> issues;
 };
 
+struct CheckedCriteria : Checked<CriteriaSet> {
+    /// Types of imperfection that no rule speaks of: what would always be "cannot say". Worked out on demand.
+    std::optional<std::vector<Uncovered>> coverage;
+};
+
 /// A shipped one by name, else a file or text. Throws DataError: it cannot be read.
-Checked<CriteriaSet> check_criteria(Catalogue &catalogue, const Source &source);
+CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool coverage = false);
 Checked<RangeRules> check_rules(Catalogue &catalogue, const Source &source);
 Checked<Practice> check_practice(Catalogue &catalogue, const Source &source);
-
-/// Types of imperfection that no rule of a set speaks of: what would always be "cannot say".
-std::vector<Uncovered> criteria_coverage(const CriteriaSet &set);
 
 /// The words for imperfections, and the technique conditions that exams may record.
 const Vocabulary &imperfection_types();

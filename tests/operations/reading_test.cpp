@@ -49,18 +49,14 @@ TEST_CASE("mistakes are the answer of a check, all of them and with their places
 
 TEST_CASE("coverage names the types that no rule of a set speaks of") {
     Desk desk;
-    const auto set = check_criteria(desk.catalogue(), {"typed", R"(set: s
-title: t
-edition: e
-units: in
-classes: [A]
-rules:
-  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}
-)"})
-                         .value;
-    REQUIRE(set);
+    const std::string text = "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nrules:\n"
+                             "  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: "
+                             "{house: x}}\n";
+    CHECK_FALSE(check_criteria(desk.catalogue(), {"typed", text}).coverage);
+    const auto checked = check_criteria(desk.catalogue(), {"typed", text}, true);
+    REQUIRE(checked.coverage);
     std::vector<std::string> by_film;
-    for (const auto &one : criteria_coverage(*set))
+    for (const auto &one : *checked.coverage)
         if (one.exam == Exam::RT) by_film = one.types;
     CHECK(std::count(by_film.begin(), by_film.end(), "crack") == 1);
     CHECK(std::count(by_film.begin(), by_film.end(), "porosity") == 0);
