@@ -1,39 +1,10 @@
 #pragma once
 
 #include "cli/exit_code.hpp"
+#include "cli/options.hpp"
 #include "cli/session.hpp"
 
-#include <boost/program_options.hpp>
-#include <stdexcept>
-
 namespace beadbook {
-
-/// Wrong words on the command line. Ends with ExitCode::usage.
-struct UsageError : std::runtime_error {
-    using std::runtime_error::runtime_error;
-};
-
-/// The words of one call, after parsing.
-class Args {
-public:
-    Args(boost::program_options::variables_map map, std::vector<std::string> positional)
-        : map_(std::move(map)), positional_(std::move(positional)) {}
-
-    bool flag(const std::string &name) const { return map_.count(name) > 0 && map_[name].as<bool>(); }
-    bool has(const std::string &name) const { return map_.count(name) > 0; }
-    std::string text(const std::string &name, const std::string &otherwise = "") const {
-        return has(name) ? map_[name].as<std::string>() : otherwise;
-    }
-    std::vector<std::string> all(const std::string &name) const {
-        return has(name) ? map_[name].as<std::vector<std::string>>() : std::vector<std::string>{};
-    }
-    const std::vector<std::string> &positional() const { return positional_; }
-    const std::string &at(std::size_t i) const { return positional_.at(i); }
-
-private:
-    boost::program_options::variables_map map_;
-    std::vector<std::string> positional_;
-};
 
 /// One command: its words, its help and what it does. The table below drives dispatch, help, completion of
 /// misspelt names, and the tests that every command has help and an example.
@@ -44,7 +15,7 @@ struct Command {
     std::string details;   ///< may be empty
     std::string example;
     std::size_t least = 0, most = 0; ///< positional words
-    std::function<void(boost::program_options::options_description &)> options;
+    std::vector<Option> options;     ///< of its own; --book and --help come with every command
     std::function<ExitCode(const Args &, Session &)> run;
 };
 const std::vector<Command> &commands();

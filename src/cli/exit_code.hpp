@@ -1,5 +1,8 @@
 #pragma once
 
+#include "judge/judgement.hpp"
+#include "measure/refusal.hpp"
+
 namespace beadbook {
 
 /// What the program ends with; the same meaning for every command, and no option changes one.
@@ -12,5 +15,24 @@ enum class ExitCode : int {
     cannot_say = 5, ///< done; a judged coupon can be neither accepted nor rejected
     interrupted = 130,
 };
+
+constexpr ExitCode code_of(Verdict verdict) {
+    return verdict == Verdict::accept   ? ExitCode::done
+           : verdict == Verdict::reject ? ExitCode::rejected
+                                        : ExitCode::cannot_say;
+}
+constexpr ExitCode code_of(Truth truth) {
+    return truth == Truth::yes  ? ExitCode::done
+           : truth == Truth::no ? ExitCode::rejected
+                                : ExitCode::cannot_say;
+}
+constexpr ExitCode code_of(Refusal::Kind kind) {
+    switch (kind) {
+    case Refusal::Kind::request: return ExitCode::usage;
+    case Refusal::Kind::data: return ExitCode::bad_data;
+    case Refusal::Kind::record: break;
+    }
+    return ExitCode::store;
+}
 
 } // namespace beadbook

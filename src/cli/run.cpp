@@ -6,8 +6,6 @@
 #include <algorithm>
 #include <sstream>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -15,14 +13,10 @@ constexpr std::string_view exit_codes = "Exit codes: 0 done, accepted; 1 rejecte
                                         "2 wrong usage; 3 bad data, nothing stored;\n"
                                         "4 trouble with the record; 130 interrupted.\n";
 
-po::options_description options_of(const Command &command) {
-    po::options_description options("Options", 100, 60);
-    if (command.options) command.options(options);
-    auto add = options.add_options();
-    add("book", po::value<std::string>()->value_name("FILE"),
-        "the record (else BEADBOOK_BOOK, else your data folder)");
-    add("help,h", po::bool_switch(), "this help");
-    return options;
+std::vector<Option> options_of(const Command &command) {
+    return options(command.options,
+                   Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
+                   Option{"help", "", "this help", 'h'});
 }
 
 std::string command_help(const Command &command) {
@@ -31,7 +25,7 @@ std::string command_help(const Command &command) {
         << " [options]\n"
         << command.summary << "\n\nExample:\n  " << command.example << "\n";
     if (!command.details.empty()) out << "\n" << command.details << "\n";
-    out << "\n" << options_of(command) << "\n" << exit_codes << "\n" << caution;
+    out << "\n" << options_help(options_of(command)) << "\n" << exit_codes << "\n" << caution;
     return out.str();
 }
 
@@ -52,42 +46,15 @@ std::string program_help() {
     return out.str();
 }
 
-std::vector<std::string> option_names(const po::options_description &options) {
-    std::vector<std::string> out;
-    for (const auto &o : options.options()) out.push_back("--" + o->long_name());
-    return out;
-}
-
 Args parse(const Command &command, const std::vector<std::string> &words) {
-    po::options_description all = options_of(command);
-    const auto names = option_names(all);
-    all.add_options()("positional", po::value<std::vector<std::string>>());
-    po::positional_options_description positional;
-    positional.add("positional", -1);
-    po::variables_map map;
-    try {
-        // Guessing shortened names is switched off: a new option must not change what an old script means.
-        po::store(po::command_line_parser(words)
-                      .options(all)
-                      .positional(positional)
-                      .style(po::command_line_style::unix_style & ~po::command_line_style::allow_guessing)
-                      .run(),
-                  map);
-        po::notify(map);
-    } catch (const po::unknown_option &e) {
-        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" +
-                         did_you_mean(e.get_option_name(), names));
-    } catch (const po::error &e) {
-        throw UsageError(shown(e.what()));
-    }
-    const auto given = map.count("positional") ? map["positional"].as<std::vector<std::string>>()
-                                               : std::vector<std::string>{};
-    if (map["help"].as<bool>()) return {map, given};
+    Args args = parse_words(options_of(command), words);
+    if (args.flag("help")) return args;
+    const auto &given = args.positional();
     if (given.size() < command.least) throw UsageError("too few words; expected " + command.arguments);
     if (given.size() > command.most)
         throw UsageError("'" + shown(given[command.most]) + "' is one word too many; expected " +
                          (command.arguments.empty() ? "none" : command.arguments));
-    return {map, given};
+    return args;
 }
 
 const Command &find_command(const std::string &name) {
@@ -97,6 +64,19 @@ const Command &find_command(const std::string &name) {
     std::vector<std::string> names;
     for (const auto &c : all) names.push_back(c.name);
     throw UsageError("there is no command '" + shown(name) + "'" + did_you_mean(name, names));
+}
+
+/// A refusal with what to type: which option gives the missing field, which command mends it.
+std::string in_words(const Refusal &e) {
+    std::string out = e.what();
+    if (e.missing()) out += (out.ends_with("?") ? " give --" : ": give --") + e.field() + " \"...\"";
+    for (const auto &remedy : e.remedies()) {
+        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") + remedy.operation;
+        for (const auto &word : remedy.on) out += " " + shown(word);
+        for (const auto &field : remedy.fields) out += " --" + field + " \"...\"";
+        out += "'";
+    }
+    return out;
 }
 
 ExitCode run_words(const std::vector<std::string> &words, Session &session) {
@@ -154,12 +134,9 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         return static_cast<int>(code);
     } catch (const UsageError &e) {
         return fail(ExitCode::usage, e.what(), hint);
-    } catch (const DataError &e) {
-        return fail(ExitCode::bad_data, e.what());
-    } catch (const InputError &e) {
-        return fail(ExitCode::bad_data, e.what());
-    } catch (const StoreError &e) {
-        return fail(ExitCode::store, e.what());
+    } catch (const Refusal &e) {
+        const ExitCode code = code_of(e.kind());
+        return fail(code, in_words(e), code == ExitCode::usage ? hint : "");
     } catch (const std::bad_alloc &) {
         return fail(ExitCode::store, "out of memory");
     } catch (const std::exception &e) {

@@ -1,8 +1,7 @@
 #pragma once
 
 #include "measure/day.hpp"
-#include "records/book.hpp"
-#include "report/paint.hpp"
+#include "render/paint.hpp"
 
 #include <functional>
 #include <istream>

@@ -50,6 +50,13 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
     return out;
 }
 
+IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit) {
+    for (auto *place : {&indication.at, &indication.middle, &indication.end})
+        if (*place) *place = parse_place((*place)->text, line, unit);
+    check_sense(indication, line);
+    return indication;
+}
+
 void check_sense(const IndicationRecord &i, const WeldLine &line) {
     const auto get = [&](Quantity q) {
         const auto found = i.measures.find(q);

@@ -25,6 +25,10 @@ struct IndicationRecord {
     friend bool operator==(const IndicationRecord &, const IndicationRecord &) = default;
 };
 
+/// The same indication on a weld that is described otherwise: its places are read again. Throws InputError:
+/// off the weld.
+IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit);
+
 /// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError.
 void check_sense(const IndicationRecord &indication, const WeldLine &line);
 

@@ -29,11 +29,17 @@ public:
     Kind kind() const { return kind_; }
     /// The field of the request that is missing or wrong; empty if none is.
     const std::string &field() const { return field_; }
+    /// The field was not given, and must be.
+    bool missing() const { return missing_; }
     const std::vector<Remedy> &remedies() const { return remedies_; }
 
     Refusal &&at(std::string field) && {
         field_ = std::move(field);
         return std::move(*this);
+    }
+    Refusal &&give(std::string field) && {
+        missing_ = true;
+        return std::move(*this).at(std::move(field));
     }
     Refusal &&mend(Remedy remedy) && {
         remedies_.push_back(std::move(remedy));
@@ -43,12 +49,13 @@ public:
 private:
     Kind kind_;
     std::string field_;
+    bool missing_ = false;
     std::vector<Remedy> remedies_;
 };
 
 /// A request that lacks a part: `field` is the one to give.
 inline Refusal lacking(std::string field, const std::string &what) {
-    return Refusal(Refusal::Kind::request, what).at(std::move(field));
+    return Refusal(Refusal::Kind::request, what).give(std::move(field));
 }
 /// Data that cannot be taken as they are.
 inline Refusal refused(const std::string &what) { return {Refusal::Kind::data, what}; }

@@ -7,7 +7,7 @@ namespace {
 
 std::string checked_name(const std::string &who) {
     std::string name = checked_text(who, "name");
-    if (name.empty()) throw refused("who does this?").at("by");
+    if (name.empty()) throw refused("who does this?").give("by");
     return name;
 }
 
@@ -39,7 +39,7 @@ Entry Writing::add(Entry entry) {
 
 std::string needed_reason(const std::string &reason) {
     std::string text = checked_text(reason, "reason");
-    if (text.empty()) throw refused("a correction needs a reason").at("why");
+    if (text.empty()) throw refused("a correction needs a reason").give("why");
     return text;
 }
 

@@ -1,6 +1,9 @@
 #include "catch.hpp"
 #include "facts/log_line.hpp"
+#include "records/codecs/facts.hpp"
+
 #include "measure/refusal.hpp"
+#include <nlohmann/json.hpp>
 
 #include <random>
 
@@ -56,7 +59,7 @@ TEST_CASE("what is printed can be read again and is the same") {
           "lack of fusion from 2 to 2.4 # side wall", "pore 0.1 at 2 across left 0.2"}) {
         const IndicationRecord once = parse_log_line(line, straight, Unit::inch);
         CHECK(parse_log_line(print_log_line(once), straight, Unit::inch) == once);
-        CHECK(IndicationRecord::from_json(once.to_json(), straight, Unit::inch) == once);
+        CHECK(codec::indication_from(codec::json_of(once), straight, Unit::inch) == once);
     }
 }
 

@@ -17,7 +17,7 @@ std::string job(const std::string &id, const std::string &more) {
 
 Done<PlanResult> planned(const std::string &text, const std::vector<HeldTest> &held = {}) {
     Desk desk;
-    return plan_work(desk.catalogue(), {{"typed work", text}, "", ""}, held);
+    return plan_work(desk.catalogue, {{"typed work", text}, "", ""}, held);
 }
 
 HeldTest held(int number, const std::string &test, Validity::State state = Validity::State::valid,
@@ -67,7 +67,7 @@ TEST_CASE("files that a work file names lie beside it; text of no file takes the
     const std::string text = "rules: shop.yaml\ncriteria: ./shop-criteria.yaml\nunits: in\nwork:\n"
                              "  - {id: a, process: GTAW, class: B}\n";
     write_file(desk.file("work.yaml"), text);
-    const auto plan = plan_work(desk.catalogue(), {{desk.file("work.yaml")}, "", ""}).value;
+    const auto plan = plan_work(desk.catalogue, {{desk.file("work.yaml")}, "", ""}).value;
     CHECK(plan.work.rules->name == "shop");
     REQUIRE(plan.criteria);
     CHECK(plan.criteria->name == "shop-criteria");
@@ -75,20 +75,20 @@ TEST_CASE("files that a work file names lie beside it; text of no file takes the
     CHECK(plan.tests[0].class_id == "B");
     CHECK(plan.ids(plan.tests[0].coupon.jobs) == std::vector<std::string>{"a"});
     CHECK(plan.covers_all());
-    CHECK_THROWS_WITH(read_work(desk.catalogue(), {"typed", text}), says("shop.yaml: cannot be read"));
-    CHECK(read_work(desk.catalogue(), {"typed", text}, desk.file("shop.yaml")).jobs.size() == 1);
+    CHECK_THROWS_WITH(read_work(desk.catalogue, {"typed", text}), says("shop.yaml: cannot be read"));
+    CHECK(read_work(desk.catalogue, {"typed", text}, desk.file("shop.yaml")).jobs.size() == 1);
 }
 
 TEST_CASE("rules and criteria of the request stand in for those that the work names") {
     Desk desk;
     const std::string text = "rules: none-such\ncriteria: none-such-either\nunits: in\nwork:\n" +
                              job("a", "position: F, thickness: 0.05, class: A");
-    const auto plan = plan_work(desk.catalogue(), {{"typed", text}, "mil-std-1595a", "mil-std-2219a"}).value;
+    const auto plan = plan_work(desk.catalogue, {{"typed", text}, "mil-std-1595a", "mil-std-2219a"}).value;
     CHECK(plan.work.rules->name == "mil-std-1595a");
     CHECK(plan.criteria->name == "mil-std-2219a");
-    CHECK_THROWS_WITH(plan_work(desk.catalogue(), {{"typed", text}, "", ""}),
+    CHECK_THROWS_WITH(plan_work(desk.catalogue, {{"typed", text}, "", ""}),
                       says("there are no rules 'none-such'"));
-    CHECK_THROWS_WITH(plan_work(desk.catalogue(), {{"typed", text}, "mil-std-1595a", ""}),
+    CHECK_THROWS_WITH(plan_work(desk.catalogue, {{"typed", text}, "mil-std-1595a", ""}),
                       says("there is no criteria set 'none-such-either'"));
 }
 
@@ -97,14 +97,14 @@ TEST_CASE("every mistake of a work file is told at once, with its place") {
     const std::string text =
         head + "work:\n" + job("a", "position: Q") + job("b", "position: F, thicknes: 0.1");
     try {
-        read_work(desk.catalogue(), {"typed work", text});
+        read_work(desk.catalogue, {"typed work", text});
         FAIL();
     } catch (const DataError &e) {
         CHECK_THAT(e.what(), says("the work file has mistakes:"));
         CHECK_THAT(e.what(), says("typed work:4:"));
         CHECK_THAT(e.what(), says("unknown key 'thicknes'"));
     }
-    CHECK_THROWS_AS(read_work(desk.catalogue(), {desk.file("none.yaml")}), DataError);
+    CHECK_THROWS_AS(read_work(desk.catalogue, {desk.file("none.yaml")}), DataError);
 }
 
 TEST_CASE("a class that the criteria do not have is doubted, not passed over") {

@@ -38,13 +38,13 @@ TEST_CASE("a described coupon takes bare numbers in its own units, whatever orde
 TEST_CASE("a coupon on record may be described otherwise in part") {
     Desk desk;
     put_coupon(desk, "T-7", {{"joint", "groove"}, {"process", "GTAW"}, {"thickness", "0.05 in"}});
-    CHECK(described_coupon(desk.office(), "T-7").get("joint") == "groove");
-    const CouponRecord other = described_coupon(desk.office(), "T-7", {{"joint", "fillet"}});
+    CHECK(described_coupon(desk.office, "T-7").get("joint") == "groove");
+    const CouponRecord other = described_coupon(desk.office, "T-7", {{"joint", "fillet"}});
     CHECK(other.id == "T-7");
     CHECK(other.get("joint") == "fillet");
     CHECK(other.get("process") == "GTAW");
-    CHECK(described_coupon(desk.office(), "T-7").get("joint") == "groove"); // nothing was stored
-    CHECK_THROWS_AS(described_coupon(desk.office(), "T-8"), DataError);
+    CHECK(described_coupon(desk.office, "T-7").get("joint") == "groove"); // nothing was stored
+    CHECK_THROWS_AS(described_coupon(desk.office, "T-8"), DataError);
 }
 
 TEST_CASE("what a test would qualify, by rules that must be named") {
@@ -55,29 +55,29 @@ TEST_CASE("what a test would qualify, by rules that must be named") {
                                                 {"position", "6G"},
                                                 {"thickness", "0.045in"},
                                                 {"metal-group", "IIa"}});
-    const RangeResult result = range_of_coupon(desk.catalogue(), "aws-d17.1", tube);
+    const RangeResult result = range_of_coupon(desk.catalogue, "aws-d17.1", tube);
     REQUIRE(result.tests.size() == 1);
     // 0.67 T to 4 T: AWS D17.1, as a page on it says (criteria/welder/aws-d17.1.yaml).
     const auto &edges = of(result.tests[0], Trait::thickness).parts.at(0).edges;
     REQUIRE(edges.size() == 2);
     CHECK(edges[0].second == Exact(765'810));
     CHECK(edges[1].second == Exact(4'572'000));
-    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue(), "", tube); }) == "rules");
-    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue(), "", tube), says("asme-ix, aws-d1.1"));
-    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue(), "aws-d17.1", {}); }) == "coupon");
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "", tube); }) == "rules");
+    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue, "", tube), says("asme-ix, aws-d1.1"));
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d17.1", {}); }) == "coupon");
 }
 
 TEST_CASE("a word that the rules do not know is refused at its field") {
     Desk desk;
     const CouponRecord slip = described_coupon({{"position", "6g"}});
-    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue(), "aws-d17.1", slip), says("did you mean '6G'?"));
-    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue(), "aws-d17.1", slip); }) == "position");
+    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue, "aws-d17.1", slip), says("did you mean '6G'?"));
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d17.1", slip); }) == "position");
 }
 
 TEST_CASE("a coupon of two processes is a test of each") {
     Desk desk;
     const auto result = range_of_coupon(
-        desk.catalogue(), "aws-d1.1",
+        desk.catalogue, "aws-d1.1",
         described_coupon({{"process", "GTAW 1/8in + SMAW 3/8in"}, {"joint", "groove"}, {"form", "plate"}}));
     REQUIRE(result.tests.size() == 2);
     CHECK(result.tests[0].test.word(Trait::process) == "GTAW");

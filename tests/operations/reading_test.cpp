@@ -15,8 +15,8 @@ TEST_CASE("all that is shipped is listed, in order, and loads") {
         for (const auto &one : all) out.push_back(one->name);
         return out;
     };
-    for (const auto &list : {names(all_criteria(desk.catalogue())), names(all_rules(desk.catalogue())),
-                             names(all_practices(desk.catalogue()))}) {
+    for (const auto &list : {names(all_criteria(desk.catalogue)), names(all_rules(desk.catalogue)),
+                             names(all_practices(desk.catalogue))}) {
         CHECK(list.size() > 3);
         CHECK(std::is_sorted(list.begin(), list.end()));
     }
@@ -24,21 +24,21 @@ TEST_CASE("all that is shipped is listed, in order, and loads") {
 
 TEST_CASE("a check reads a shipped one by name, a file by its path, and text that came another way") {
     Desk desk;
-    CHECK(check_criteria(desk.catalogue(), {"iso-5817"}).value);
-    CHECK(check_rules(desk.catalogue(), {"asme-ix"}).value);
-    CHECK(check_practice(desk.catalogue(), {"asme-v-pt"}).value);
-    const std::string text = check_practice(desk.catalogue(), {"asme-v-pt"}).text;
+    CHECK(check_criteria(desk.catalogue, {"iso-5817"}).value);
+    CHECK(check_rules(desk.catalogue, {"asme-ix"}).value);
+    CHECK(check_practice(desk.catalogue, {"asme-v-pt"}).value);
+    const std::string text = check_practice(desk.catalogue, {"asme-v-pt"}).text;
     write_file(desk.file("mine.txt"), text);
-    CHECK(check_practice(desk.catalogue(), {desk.file("mine.txt")}).value);
-    CHECK(check_practice(desk.catalogue(), {"asme-v-pt", "practice: other\n"}).issues.size() > 1);
-    CHECK_THROWS_WITH(check_rules(desk.catalogue(), {desk.file("none.yaml")}), says("cannot be read"));
-    CHECK_THROWS_AS(check_rules(desk.catalogue(), {"asme-v-pt"}), DataError); // no rules of that name
+    CHECK(check_practice(desk.catalogue, {desk.file("mine.txt")}).value);
+    CHECK(check_practice(desk.catalogue, {"asme-v-pt", "practice: other\n"}).issues.size() > 1);
+    CHECK_THROWS_WITH(check_rules(desk.catalogue, {desk.file("none.yaml")}), says("cannot be read"));
+    CHECK_THROWS_AS(check_rules(desk.catalogue, {"asme-v-pt"}), DataError); // no rules of that name
 }
 
 TEST_CASE("mistakes are the answer of a check, all of them and with their places") {
     Desk desk;
     const std::string text = "rules: x\ntitel: X\nunits: feet\n";
-    const auto checked = check_rules(desk.catalogue(), {"typed", text});
+    const auto checked = check_rules(desk.catalogue, {"typed", text});
     CHECK_FALSE(checked.value);
     CHECK(checked.text == text);
     std::string all;
@@ -52,8 +52,8 @@ TEST_CASE("coverage names the types that no rule of a set speaks of") {
     const std::string text = "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nrules:\n"
                              "  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: "
                              "{house: x}}\n";
-    CHECK_FALSE(check_criteria(desk.catalogue(), {"typed", text}).coverage);
-    const auto checked = check_criteria(desk.catalogue(), {"typed", text}, true);
+    CHECK_FALSE(check_criteria(desk.catalogue, {"typed", text}).coverage);
+    const auto checked = check_criteria(desk.catalogue, {"typed", text}, true);
     REQUIRE(checked.coverage);
     std::vector<std::string> by_film;
     for (const auto &one : *checked.coverage)

@@ -1,8 +1,11 @@
 #include "catch.hpp"
 #include "criteria/shipped.hpp"
-#include "records/book.hpp"
-#include "temporary.hpp"
+#include "operations/coupons.hpp"
+#include "operations/desk.hpp"
+#include "operations/examining.hpp"
+#include "operations/logging.hpp"
 
+#include <SQLiteCpp/SQLiteCpp.h>
 #include <csignal>
 #include <fstream>
 #include <sys/stat.h>
@@ -15,33 +18,24 @@ using namespace beadbook::test;
 
 namespace {
 
-const Stamp stamp{"2026-11-25T10:00:00Z", "tester"};
-
-CouponRecord coupon(const std::string &id) {
-    CouponRecord c;
-    c.id = id;
-    c.set("thickness", "0.065 in");
-    c.set("weld-length", "8 in");
-    return c;
+CouponRequest coupon(const std::string &id) {
+    return {id, {{"thickness", "0.065 in"}, {"weld-length", "8 in"}}};
 }
 
 /// A record with one coupon, one exam and three indications.
-void fill(Book &book, const std::string &id = "T-1") {
-    book.ledger().transact([&] {
-        book.register_coupon(coupon(id), stamp);
-        ExamRecord exam;
+void fill(OpenBook &book, const std::string &id = "T-1") {
+    book.write([&](Writing &w) {
+        register_coupon(w, coupon(id));
+        ExamRequest exam;
+        exam.coupon = id;
         exam.method = Exam::RT;
-        exam.date = "2026-11-25";
-        book.add_exam(id, exam, stamp);
-        std::vector<IndicationRecord> found;
-        for (const char *place : {"1", "2", "3"}) {
-            IndicationRecord i;
-            i.type = *Vocabulary::shipped().find("gas pore");
-            i.measures[Quantity::size] = parse_typed("0.04", Dimension::length, Unit::inch);
-            i.at = parse_typed(place, Dimension::length, Unit::inch);
-            found.push_back(i);
-        }
-        book.add_indications(id, 1, found, stamp);
+        record_exam(w, exam);
+        log_lines(w, {id, 0, "gas pore 0.04 at 1\ngas pore 0.04 at 2\ngas pore 0.04 at 3\n"});
+    });
+}
+void remark(OpenBook &book, const std::string &text, int times = 1) {
+    book.write([&](Writing &w) {
+        for (int n = 0; n < times; ++n) remark_on(w, "T-1", text);
     });
 }
 
@@ -68,67 +62,67 @@ std::string trouble(const std::string &path, Ledger::Mode mode = Ledger::Mode::w
 TEST_CASE("what is written is read back, with who and when") {
     const TemporaryFolder folder;
     {
-        Book book(folder.file("b.db"), Ledger::Mode::create);
+        OpenBook book(folder.file("b.db"), Ledger::Mode::create);
         fill(book);
     }
-    Book book(folder.file("b.db"), Ledger::Mode::read);
-    const CouponState state = book.coupon("T-1");
-    CHECK(state.record == coupon("T-1"));
+    OpenBook book(folder.file("b.db"), Ledger::Mode::read);
+    const CouponState state = book.office.coupon("T-1");
+    CHECK(state.record == described(book.catalogue, coupon("T-1")));
     REQUIRE(state.exams.size() == 1);
     REQUIRE(state.indications.size() == 3);
     CHECK(state.indications[1].at->text == "2 in");
     CHECK(state.found()[2].measures[Quantity::size] == nm_per_inch / 25);
-    const auto history = book.history("T-1");
+    const auto history = book.book.history("T-1");
     CHECK(history.size() == 5);
     CHECK(history[0].who == "tester");
     CHECK(history[0].previous == std::string(64, '0'));
     for (std::size_t i = 1; i < history.size(); ++i) CHECK(history[i].previous == history[i - 1].hash);
-    CHECK(book.ledger().verify().entries == 5);
+    CHECK(book.book.ledger().verify().entries == 5);
 }
 
 TEST_CASE("a correction supersedes and keeps the old entry") {
     const TemporaryFolder folder;
-    Book book(folder.file("b.db"), Ledger::Mode::create);
+    OpenBook book(folder.file("b.db"), Ledger::Mode::create);
     fill(book);
-    auto better = book.coupon("T-1").indications[0];
-    better.measures[Quantity::size] = parse_typed("0.05", Dimension::length, Unit::inch);
-    book.ledger().transact([&] { book.correct_indication("T-1", better, stamp, "read wrong"); });
-    book.ledger().transact([&] { book.withdraw_indication("T-1", 2, stamp, "false indication"); });
-    const CouponState now = book.coupon("T-1");
+    const auto better = [](Writing &w, const std::string &why) {
+        return correct_indication(w, "T-1", 1, "gas pore 0.05 at 1", why);
+    };
+    book.write([&](Writing &w) { return better(w, "read wrong"); });
+    book.write([&](Writing &w) { withdraw_indication(w, "T-1", 2, "false indication"); });
+    const CouponState now = book.office.coupon("T-1");
     REQUIRE(now.indications.size() == 2);
     CHECK(now.indications[0].measures.at(Quantity::size).text == "0.05 in");
     CHECK(now.last_indication == 3); // numbers are not used twice
-    CHECK(book.coupon("T-1", 6).indications[0].measures.at(Quantity::size).text == "0.04 in");
-    CHECK(book.history("T-1").size() == 7);
-    CHECK(book.ledger().verify().faults.empty());
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.correct_indication("T-1", better, stamp, " "); }),
-                      says("needs a reason"));
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.withdraw_exam("T-1", 1, stamp, "x"); }),
+    CHECK(book.office.coupon("T-1", 6).indications[0].measures.at(Quantity::size).text == "0.04 in");
+    CHECK(book.book.history("T-1").size() == 7);
+    CHECK(book.book.ledger().verify().faults.empty());
+    CHECK_THROWS_WITH(book.write([&](Writing &w) { return better(w, " "); }), says("needs a reason"));
+    CHECK_THROWS_WITH(book.write([&](Writing &w) { withdraw_exam(w, "T-1", 1, "x"); }),
                       says("withdraw its indications first"));
-    CouponRecord shorter = now.record;
-    shorter.set("weld-length", "2 in");
-    CHECK_THROWS_WITH(book.ledger().transact([&] { book.change_coupon(shorter, stamp, "x"); }),
+    CHECK_THROWS_WITH(book.write([&](Writing &w) {
+        return change_coupon(w, {{"T-1", {{"weld-length", "2 in"}}}, {}, "x"});
+    }),
                       says("#3 would not fit"));
 }
 
 TEST_CASE("a failed command stores nothing of itself") {
     const TemporaryFolder folder;
-    Book book(folder.file("b.db"), Ledger::Mode::create);
+    OpenBook book(folder.file("b.db"), Ledger::Mode::create);
     fill(book);
-    CHECK_THROWS_AS(book.ledger().transact([&] {
-        book.add_remark("T-1", "first", stamp);
-        book.add_remark("no such coupon", "second", stamp);
+    CHECK_THROWS_AS(book.write([&](Writing &w) {
+        remark_on(w, "T-1", "first");
+        remark_on(w, "no such coupon", "second");
     }),
                     DataError);
-    CHECK(book.coupon("T-1").remarks.empty());
-    CHECK(book.ledger().verify().entries == 5);
+    CHECK(book.office.coupon("T-1").remarks.empty());
+    CHECK(book.book.ledger().verify().entries == 5);
 }
 
 TEST_CASE("the database itself refuses to change or delete") {
     const TemporaryFolder folder;
     const std::string path = folder.file("b.db");
     {
-        Book book(path, Ledger::Mode::create);
+        OpenBook book(path, Ledger::Mode::create);
         fill(book);
     }
     SQLite::Database db(path, SQLite::OPEN_READWRITE);
@@ -150,7 +144,7 @@ TEST_CASE("verify names the first entry that does not hold") {
         const TemporaryFolder folder;
         const std::string path = folder.file("b.db");
         {
-            Book book(path, Ledger::Mode::create);
+            OpenBook book(path, Ledger::Mode::create);
             fill(book);
         }
         tamper(path, sql);
@@ -172,7 +166,7 @@ TEST_CASE("files that are no record of ours are refused and left alone") {
     }
     CHECK(trouble(folder.file("other.db")).find("belongs to another program") != std::string::npos);
     {
-        Book book(folder.file("new.db"), Ledger::Mode::create);
+        OpenBook book(folder.file("new.db"), Ledger::Mode::create);
         fill(book);
         SQLite::Database db(folder.file("new.db"), SQLite::OPEN_READWRITE);
         db.exec("PRAGMA user_version = 99");
@@ -185,7 +179,7 @@ TEST_CASE("files that are no record of ours are refused and left alone") {
 TEST_CASE("a truncated or damaged record is refused or found out, at every length") {
     const TemporaryFolder folder;
     {
-        Book book(folder.file("b.db"), Ledger::Mode::create);
+        OpenBook book(folder.file("b.db"), Ledger::Mode::create);
         fill(book);
     }
     const std::string whole = read_file(folder.file("b.db"));
@@ -207,39 +201,38 @@ TEST_CASE("a truncated or damaged record is refused or found out, at every lengt
 
 TEST_CASE("a backup is a verified copy and never overwrites") {
     const TemporaryFolder folder;
-    Book book(folder.file("b.db"), Ledger::Mode::create);
+    OpenBook book(folder.file("b.db"), Ledger::Mode::create);
     fill(book);
-    book.ledger().backup(folder.file("copy.db"));
+    book.book.ledger().backup(folder.file("copy.db"));
     CHECK(trouble(folder.file("copy.db"), Ledger::Mode::read) == "holds");
-    CHECK_THROWS_WITH(book.ledger().backup(folder.file("copy.db")), says("never overwrites"));
+    CHECK_THROWS_WITH(book.book.ledger().backup(folder.file("copy.db")), says("never overwrites"));
 }
 
 TEST_CASE("two writers wait for each other and the chain holds") {
     const TemporaryFolder folder;
     const std::string path = folder.file("b.db");
     {
-        Book book(path, Ledger::Mode::create);
+        OpenBook book(path, Ledger::Mode::create);
         fill(book);
     }
     const auto write = [&] {
-        Book book(path, Ledger::Mode::write);
-        for (int n = 0; n < 50; ++n)
-            book.ledger().transact([&] { book.add_remark("T-1", "from a thread", stamp); });
+        OpenBook book(path, Ledger::Mode::write);
+        for (int n = 0; n < 50; ++n) remark(book, "from a thread");
     };
     std::thread one(write), two(write), three(write);
     one.join();
     two.join();
     three.join();
-    Book book(path, Ledger::Mode::read);
-    CHECK(book.coupon("T-1").remarks.size() == 150);
-    CHECK(book.ledger().verify().faults.empty());
+    OpenBook book(path, Ledger::Mode::read);
+    CHECK(book.office.coupon("T-1").remarks.size() == 150);
+    CHECK(book.book.ledger().verify().faults.empty());
 }
 
 TEST_CASE("a killed process never leaves half a command") {
     const TemporaryFolder folder;
     const std::string path = folder.file("b.db");
     {
-        Book book(path, Ledger::Mode::create);
+        OpenBook book(path, Ledger::Mode::create);
         fill(book);
     }
     int stopped_midway = 0;
@@ -250,11 +243,9 @@ TEST_CASE("a killed process never leaves half a command") {
         if (child == 0) {
             // Each command writes three remarks; after the first the parent kills at some moment within
             // another.
-            Book book(path, Ledger::Mode::write);
+            OpenBook book(path, Ledger::Mode::write);
             for (bool first = true;; first = false) {
-                book.ledger().transact([&] {
-                    for (int k = 0; k < 3; ++k) book.add_remark("T-1", "one of three", stamp);
-                });
+                remark(book, "one of three", 3);
                 if (first && write(started[1], "x", 1) != 1) _exit(1);
             }
         }
@@ -267,8 +258,8 @@ TEST_CASE("a killed process never leaves half a command") {
         int status = 0;
         waitpid(child, &status, 0);
         stopped_midway += WIFSIGNALED(status) ? 1 : 0;
-        Book book(path, Ledger::Mode::write); // rolls back what was not committed
-        const auto v = book.ledger().verify();
+        OpenBook book(path, Ledger::Mode::write); // rolls back what was not committed
+        const auto v = book.book.ledger().verify();
         REQUIRE(v.faults.empty());
         REQUIRE((v.entries - 5) % 3 == 0);
     }
@@ -297,9 +288,8 @@ TEST_CASE("a record of version 1 is carried forward whole, also by a command tha
             e.subject = "T-1";
             e.supersedes = supersedes;
             if (supersedes) e.reason = "mended";
-            e.body = kind == "remark"
-                         ? nlohmann::json{{"text", "kept"}}
-                         : nlohmann::json{{"id", "T-1"}, {"fields", {{"note", std::to_string(seq)}}}};
+            e.body = kind == "remark" ? R"({"text":"kept"})"
+                                      : R"({"fields":{"note":")" + std::to_string(seq) + R"("},"id":"T-1"})";
             e.previous = previous;
             previous = hash_of(e);
             SQLite::Statement insert(db, "INSERT INTO entry VALUES (?,?,?,?,?,NULL,NULL,?,?,?,?,?)");
@@ -312,7 +302,7 @@ TEST_CASE("a record of version 1 is carried forward whole, also by a command tha
                 insert.bind(6, *supersedes);
                 insert.bind(7, e.reason);
             }
-            insert.bind(8, e.body.dump());
+            insert.bind(8, e.body);
             insert.bind(9, e.previous);
             insert.bind(10, previous);
             insert.exec();
@@ -321,15 +311,15 @@ TEST_CASE("a record of version 1 is carried forward whole, also by a command tha
         add(2, "remark", {});
         add(3, "coupon", 1);
     }
-    Book book(path, Ledger::Mode::read);
-    const Verification v = book.ledger().verify();
+    OpenBook book(path, Ledger::Mode::read);
+    const Verification v = book.book.ledger().verify();
     CHECK(v.faults.empty());
     CHECK(v.entries == 3);
-    CHECK(book.coupon("T-1").record.get("note") == "3");
-    CHECK(book.coupon("T-1").remarks.size() == 1);
-    Book again(path, Ledger::Mode::write);
-    again.ledger().transact([&] { again.add_remark("T-1", "goes on", {"2026-11-25T10:00:00Z", "tester"}); });
-    CHECK(again.ledger().verify().faults.empty());
+    CHECK(book.office.coupon("T-1").record.get("note") == "3");
+    CHECK(book.office.coupon("T-1").remarks.size() == 1);
+    OpenBook again(path, Ledger::Mode::write);
+    remark(again, "goes on");
+    CHECK(again.book.ledger().verify().faults.empty());
     SQLite::Database db(path, SQLite::OPEN_READWRITE);
     CHECK_THROWS_AS(db.exec("UPDATE entry SET who = 'x'"), SQLite::Exception);
     CHECK_THROWS_AS(db.exec("DELETE FROM entry"), SQLite::Exception);

@@ -1,0 +1,71 @@
+#include "cli/options.hpp"
+
+#include "measure/text.hpp"
+
+#include <boost/program_options.hpp>
+#include <sstream>
+
+namespace po = boost::program_options;
+
+namespace beadbook {
+namespace {
+
+const po::value_semantic *taking(const Option &option) {
+    if (option.value.empty()) return new po::untyped_value(true); // option_description owns it
+    if (option.many) return po::value<std::vector<std::string>>()->value_name(option.value);
+    return po::value<std::string>()->value_name(option.value);
+}
+
+po::options_description described(const std::vector<Option> &options) {
+    po::options_description out("Options", 100, 60);
+    for (const auto &option : options) {
+        const std::string names = option.name + (option.quick ? std::string(",") + option.quick : "");
+        out.add_options()(names.c_str(), taking(option), option.help.c_str());
+    }
+    return out;
+}
+
+} // namespace
+
+Args parse_words(const std::vector<Option> &options, const std::vector<std::string> &words) {
+    constexpr const char *word = "positional"; // no option is called so
+    po::options_description all = described(options);
+    all.add_options()(word, po::value<std::vector<std::string>>());
+    po::positional_options_description positional;
+    positional.add(word, -1);
+    po::variables_map map;
+    try {
+        po::store(po::command_line_parser(words)
+                      .options(all)
+                      .positional(positional)
+                      .style(po::command_line_style::unix_style & ~po::command_line_style::allow_guessing)
+                      .run(),
+                  map);
+        po::notify(map);
+    } catch (const po::unknown_option &e) {
+        std::vector<std::string> names;
+        for (const auto &option : options) names.push_back("--" + option.name);
+        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" +
+                         did_you_mean(e.get_option_name(), names));
+    } catch (const po::error &e) {
+        throw UsageError(shown(e.what()));
+    }
+    Args::Values values;
+    for (const auto &option : options) {
+        if (map.count(option.name) == 0) continue;
+        const po::variable_value &value = map[option.name];
+        values[option.name] = option.value.empty() ? std::vector<std::string>{""}
+                              : option.many        ? value.as<std::vector<std::string>>()
+                                                   : std::vector<std::string>{value.as<std::string>()};
+    }
+    return {std::move(values),
+            map.count(word) ? map[word].as<std::vector<std::string>>() : std::vector<std::string>{}};
+}
+
+std::string options_help(const std::vector<Option> &options) {
+    std::ostringstream out;
+    out << described(options);
+    return out.str();
+}
+
+} // namespace beadbook

@@ -1,0 +1,95 @@
+#include "operations/coupons.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+
+namespace beadbook {
+namespace {
+
+/// The criteria are found, and the class is one of theirs; a file is found again from any folder.
+void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
+    const std::string criteria = coupon.get("criteria");
+    if (criteria.empty()) return;
+    const auto set = catalogue.criteria(criteria);
+    if (means_file(criteria)) coupon.set("criteria", catalogue.outside().absolute(criteria));
+    if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c))
+        throw refused("criteria " + set->name + " have no class '" + shown(c) + "'; they have " +
+                      listed(set->class_names()))
+            .at("class");
+}
+
+/// What was logged must still lie on the weld as it is now described.
+void check_still_on_weld(const CouponState &old, const CouponRecord &now) {
+    const Coupon facts = now.facts();
+    for (const auto &i : old.indications) {
+        try {
+            replaced_on(i, facts.line, now.unit());
+        } catch (const InputError &e) {
+            throw refused("with this change indication #" + std::to_string(i.number) +
+                          " would not fit: " + e.what());
+        }
+    }
+}
+
+} // namespace
+
+CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base) {
+    base.id = request.mark;
+    check_coupon_id(base.id);
+    // `units` first, because the others are read in it.
+    if (const auto units = request.fields.find("units"); units != request.fields.end())
+        base.set("units", units->second);
+    for (const auto &[name, value] : request.fields) base.set(name, value);
+    if (request.fields.contains("criteria") || request.fields.contains("class"))
+        check_criteria(catalogue, base);
+    return base;
+}
+
+void add_coupon(Writing &writing, const CouponRecord &coupon) {
+    if (writing.book().knows_coupon(coupon.id))
+        throw refused("coupon " + coupon.id + " is registered already").mend({"change", {coupon.id}, {}});
+    Entry e;
+    e.kind = "coupon";
+    e.subject = coupon.id;
+    e.body = codec::body_of(coupon);
+    writing.add(std::move(e));
+}
+
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request) {
+    Done<CouponRecord> out{described(writing.catalogue(), request), {}};
+    add_coupon(writing, out.value);
+    return out;
+}
+
+Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
+    const CouponState old = writing.coupon(request.said.mark);
+    CouponRecord now = old.record;
+    for (const auto &name : request.forget)
+        if (now.fields.erase(name) == 0)
+            throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget").at("forget");
+    now = described(writing.catalogue(), request.said, std::move(now));
+    if (now == old.record) throw refused("this changes nothing");
+    check_still_on_weld(old, now);
+    Entry e;
+    e.kind = "coupon";
+    e.subject = now.id;
+    e.supersedes = old.record_seq;
+    e.reason = needed_reason(request.why);
+    e.body = codec::body_of(now);
+    writing.add(std::move(e));
+    return {now, {}};
+}
+
+Done<Remark> remark_on(Writing &writing, const std::string &mark, const std::string &text) {
+    writing.coupon(mark);
+    const Remark out{checked_text(text, "remark"), writing.stamp()};
+    if (out.text.empty()) throw refused("the remark is empty");
+    Entry e;
+    e.kind = "remark";
+    e.subject = mark;
+    e.body = codec::body_of(out);
+    writing.add(std::move(e));
+    return {out, {}};
+}
+
+} // namespace beadbook

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "operations/writing.hpp"
+
+namespace beadbook {
+
+/// What is said about a coupon: fields by the names of coupon_fields().
+struct CouponRequest {
+    std::string mark;
+    std::map<std::string, std::string> fields;
+};
+
+/// A coupon as it was said, every field checked, its criteria found and its class one of theirs. `base` is
+/// what is known already. The one door for register, change and import. Throws DataError.
+CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {});
+
+/// Throws DataError if the mark is taken.
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request);
+/// As register_coupon, for a coupon that was described already: an import prepares outside the lock.
+void add_coupon(Writing &writing, const CouponRecord &coupon);
+
+struct CouponChange {
+    CouponRequest said;
+    std::vector<std::string> forget; ///< fields that should not be there
+    std::string why;
+};
+/// The old entry is kept. Refused if it changes nothing, or if what was logged would no longer lie on the
+/// weld.
+Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request);
+
+/// A free remark.
+Done<Remark> remark_on(Writing &writing, const std::string &mark, const std::string &text);
+
+} // namespace beadbook

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "operations/writing.hpp"
+#include "technique/practice.hpp"
+
+namespace beadbook {
+
+/// An examination as a person says it.
+struct ExamRequest {
+    std::string coupon;
+    Exam method = Exam::VT;
+    std::optional<Day> date; ///< default today
+    std::string examiner, level, procedure, note;
+    std::string incomplete;              ///< why it does not count; empty if it does
+    std::vector<std::string> conditions; ///< name=value
+    std::string practice; ///< that they are held against: a shipped name or a file; may be empty
+    int replaces = 0;     ///< number of the exam that this corrects; 0: a new one
+    std::string why;      ///< for a correction
+};
+
+/// Conditions that the practice would still ask for, in its order, given what the request says already.
+std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request);
+
+/// The exam as it stands on record, with why it was not valid if it was not. Notes: conditions whose name
+/// looks like a slip.
+Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request);
+
+/// Adds an exam whose record is ready, under the next free number, or its own if that is higher. For imports.
+int add_exam(Writing &writing, const std::string &coupon, ExamRecord exam);
+
+/// Takes an exam back; refused while it has finds.
+void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why);
+
+} // namespace beadbook

@@ -1,0 +1,137 @@
+#include "operations/judging.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+#include "records/codecs/verdict.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::optional<std::size_t> class_sought(const JudgeRequest &request, const CouponState &coupon,
+                                        const CriteriaSet &set) {
+    const std::string name = request.class_id.empty() ? coupon.record.get("class") : request.class_id;
+    if (const auto index = set.class_index(name)) return index;
+    // The coupon's class is one of its own set; another set need not have it.
+    const bool of_another_set = !request.criteria.empty() && request.class_id.empty();
+    if (!name.empty() && !of_another_set)
+        throw refused("criteria " + set.name + " have no class '" + shown(name) + "'; they have " +
+                      listed(set.class_names()))
+            .at("class");
+    return set.classes.size() == 1 ? std::optional<std::size_t>(0) : std::nullopt;
+}
+
+void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
+    std::string body = codec::verdict_body(*judged.set, judged.judgement);
+    if (!coupon.verdicts.empty() && coupon.verdicts.back().body == body) return;
+    writing.ledger().keep_criteria(judged.set->hash, judged.set->name, judged.set->text);
+    Entry e;
+    e.kind = "verdict";
+    e.subject = judged.mark;
+    e.body = std::move(body);
+    writing.add(std::move(e));
+}
+
+Refusal which_class(const Judged &judged) {
+    return refused("which class? coupon " + judged.mark + " names none; its criteria have " +
+                   listed(judged.set->class_names()))
+        .give("class");
+}
+
+JudgedOrNot judged_or_not(const std::string &mark, const std::function<Judged()> &work) {
+    JudgedOrNot out{mark, {}, {}};
+    try {
+        out.judged = work();
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        out.why_not = e.what();
+    }
+    return out;
+}
+
+} // namespace
+
+Verdict Judged::verdict() const {
+    if (sought) return judgement.classes[*sought].verdict;
+    Verdict best = Verdict::reject;
+    for (const auto &c : judgement.classes) best = std::min(best, c.verdict);
+    return best;
+}
+
+Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> set) {
+    Judged out;
+    out.mark = coupon.record.id;
+    out.set = std::move(set);
+    out.coupon = coupon.record.facts();
+    out.exams = coupon.exams_done();
+    out.indications = coupon.found();
+    out.unit = coupon.record.unit();
+    out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
+    return out;
+}
+
+Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeRequest &request) {
+    const std::string name = request.criteria.empty() ? coupon.record.get("criteria") : request.criteria;
+    if (name.empty())
+        throw refused("coupon " + coupon.record.id + " names no criteria")
+            .give("criteria")
+            .mend({"change", {coupon.record.id}, {"criteria", "why"}});
+    const auto set = office.catalogue().criteria(name);
+    const auto sought = class_sought(request, coupon, *set);
+    Judged out = judge_by(coupon, set);
+    out.sought = sought;
+    return out;
+}
+
+Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request) {
+    const CouponState &coupon = writing.coupon(mark);
+    Done<Judged> out{judge_coupon(writing.office(), coupon, request), {}};
+    keep(writing, coupon, out.value);
+    return out;
+}
+
+void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take) {
+    for (const auto &mark : office.book().coupons())
+        take(judged_or_not(mark, [&] { return judge_coupon(office, office.coupon(mark), request); }));
+}
+
+void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
+                        const std::function<void(JudgedOrNot)> &take) {
+    for (const auto &mark : writing.book().coupons())
+        take(judged_or_not(mark, [&] { return judge_and_keep(writing, mark, request).value; }));
+}
+
+Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {
+    const CouponState coupon = office.coupon(mark);
+    Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
+                  coupon.remarks};
+    if (!out.judged.sought) throw which_class(out.judged);
+    return out;
+}
+
+Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
+    const CouponState &coupon = writing.coupon(request.mark);
+    const Judged judged = judge_coupon(writing.office(), coupon, request.by);
+    if (!judged.sought) throw which_class(judged);
+    Graded out{request.mark, {}, judged.verdict()};
+    out.grade.passed = request.passed;
+    out.grade.class_id = judged.set->classes[*judged.sought].id;
+    out.grade.remark = checked_text(request.remark, "remark");
+    out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept);
+    out.grade.stamp = writing.stamp();
+    if (out.grade.against_verdict && out.grade.remark.empty())
+        throw refused("the verdict for class " + out.grade.class_id + " is '" +
+                      std::string(name_of(out.verdict)) + "'; to grade it " + out.grade.decision() +
+                      " all the same, say why")
+            .give("remark");
+    keep(writing, coupon, judged);
+    Entry e;
+    e.kind = "grade";
+    e.subject = request.mark;
+    e.body = codec::body_of(out.grade);
+    writing.add(std::move(e));
+    return {out, {}};
+}
+
+} // namespace beadbook

@@ -1,0 +1,69 @@
+#pragma once
+
+#include "operations/writing.hpp"
+
+namespace beadbook {
+
+/// By which criteria and class; empty: the coupon's own.
+struct JudgeRequest {
+    std::string criteria, class_id;
+};
+
+/// A coupon's facts as the judge took them, beside the judgement.
+struct Judged {
+    std::string mark;
+    std::shared_ptr<const CriteriaSet> set;
+    Coupon coupon;
+    std::vector<ExamDone> exams;
+    std::vector<Indication> indications;
+    Unit unit = Unit::inch; ///< that people typed
+    Judgement judgement;
+    std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
+
+    /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
+    Verdict verdict() const;
+};
+
+/// Judges a coupon against every class of its criteria. Throws DataError: it names none, or not that class.
+Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeRequest &request = {});
+/// The same by a set at hand: replay, and plans.
+Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> set);
+
+/// Judges and keeps the verdict, unless the last one says the same.
+Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request = {});
+
+/// A coupon that could not be judged keeps the others from nothing: it says why.
+struct JudgedOrNot {
+    std::string mark;
+    std::optional<Judged> judged;
+    std::string why_not;
+};
+/// All coupons, each handed on as it comes.
+void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take);
+void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
+                        const std::function<void(JudgedOrNot)> &take);
+
+/// A welder's page: the judgement of one class with the grade and the remarks.
+struct Explained {
+    Judged judged; ///< with a class sought
+    std::string welder;
+    std::optional<Grade> grade;
+    std::vector<Remark> remarks;
+};
+Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});
+
+struct GradeRequest {
+    std::string mark;
+    bool passed = false;
+    std::string remark;
+    JudgeRequest by;
+};
+struct Graded {
+    std::string mark;
+    Grade grade;
+    Verdict verdict = Verdict::cannot_say; ///< of the class it was graded for
+};
+/// Judges, keeps the verdict, and grades. A grade against the verdict needs a remark.
+Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request);
+
+} // namespace beadbook

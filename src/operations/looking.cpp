@@ -1,0 +1,31 @@
+#include "operations/looking.hpp"
+
+namespace beadbook {
+
+std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request) {
+    std::vector<CouponLine> out;
+    for (const auto &mark : office.book().coupons()) {
+        const CouponState coupon = office.coupon(mark);
+        if (!request.welder.empty() && coupon.record.get("welder") != request.welder) continue;
+        CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade};
+        for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);
+        try {
+            line.verdict = judge_coupon(office, coupon).verdict();
+        } catch (const Refusal &e) {
+            if (e.kind() == Refusal::Kind::record) throw;
+            line.why_not = coupon.record.get("criteria").empty() ? "no criteria" : e.what();
+        }
+        out.push_back(std::move(line));
+    }
+    return out;
+}
+
+std::vector<Entry> history_of_coupon(Office &office, const std::string &mark) {
+    return office.book().history(mark);
+}
+
+std::vector<Entry> history_of_welder(Office &office, const std::string &mark) {
+    return office.book().welder_history(mark);
+}
+
+} // namespace beadbook

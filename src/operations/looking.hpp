@@ -1,0 +1,25 @@
+#pragma once
+
+#include "operations/judging.hpp"
+
+namespace beadbook {
+
+/// One coupon in a list.
+struct CouponLine {
+    CouponRecord record;
+    std::vector<Exam> exams;
+    std::size_t indications = 0;
+    std::optional<Verdict> verdict; ///< of a fresh judgement; nothing if it cannot be judged
+    std::string why_not;            ///< why there is none
+    std::optional<Grade> grade;
+};
+struct ListRequest {
+    std::string welder; ///< only this welder's; empty: all
+};
+std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request = {});
+
+/// All that is on record of a coupon or a welder, oldest first.
+std::vector<Entry> history_of_coupon(Office &office, const std::string &mark);
+std::vector<Entry> history_of_welder(Office &office, const std::string &mark);
+
+} // namespace beadbook

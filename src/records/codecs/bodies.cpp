@@ -1,0 +1,18 @@
+#include "records/codecs/bodies.hpp"
+
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+#include "records/codecs/welder.hpp"
+
+namespace beadbook::codec {
+
+std::string body_of(const CouponRecord &coupon) { return canonical(json_of(coupon)); }
+std::string body_of(const ExamRecord &exam) { return canonical(json_of(exam)); }
+std::string body_of(const IndicationRecord &indication) { return canonical(json_of(indication)); }
+std::string body_of(const Remark &remark) { return canonical(json_of(remark)); }
+std::string body_of(const Grade &grade) { return canonical(json_of(grade)); }
+std::string body_of(const WelderRecord &welder) { return canonical(json_of(welder)); }
+std::string body_of(const QualificationRecord &qualification) { return canonical(json_of(qualification)); }
+std::string body_of(const WelderEvent &event) { return canonical(json_of(event)); }
+
+} // namespace beadbook::codec

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "facts/exam_record.hpp"
+#include "facts/grade.hpp"
+#include "facts/indication_record.hpp"
+#include "facts/welder_record.hpp"
+
+#include <string>
+
+namespace beadbook::codec {
+
+/// A fact as the body of an entry: canonical text.
+std::string body_of(const CouponRecord &coupon);
+std::string body_of(const ExamRecord &exam);
+std::string body_of(const IndicationRecord &indication);
+std::string body_of(const Remark &remark);
+std::string body_of(const Grade &grade);
+std::string body_of(const WelderRecord &welder);
+std::string body_of(const QualificationRecord &qualification);
+std::string body_of(const WelderEvent &event);
+
+} // namespace beadbook::codec

@@ -1,0 +1,131 @@
+#include "render/html.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+constexpr std::string_view style = R"(
+@page { margin: 16mm }
+body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: #222; background: #fff; max-width: 180mm; margin: 8mm auto }
+h1 { font-size: 17pt; margin: 0 0 1mm }
+h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid #222 }
+p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
+table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
+td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid #ccc; overflow-wrap: anywhere }
+td.r, th.r { text-align: right }
+td.n { width: 27%; color: #555 } td.v { width: 38% } td.o { color: #555; font-size: 9pt }
+h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
+.quiet, .source { color: #555; font-size: 9pt } .accept, .reject, .open { font-weight: bold }
+pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
+div.sign { display: flex; gap: 12mm; margin-top: 14mm }
+div.sign span { flex: 1; border-top: 0.3mm solid #222; padding-top: 1mm; color: #555 }
+p.care { margin-top: 6mm; font-size: 8.5pt; color: #555 }
+)";
+
+std::string tagged(const Run &run) {
+    const std::string text = escaped(run.text);
+    switch (run.tone) {
+    case Tone::strong: return "<b>" + text + "</b>";
+    case Tone::quiet: return "<span class=\"quiet\">" + text + "</span>";
+    case Tone::accept: return "<span class=\"accept\">" + text + "</span>";
+    case Tone::reject: return "<span class=\"reject\">" + text + "</span>";
+    case Tone::cannot_say: return "<span class=\"open\">" + text + "</span>";
+    case Tone::plain: break;
+    }
+    return text;
+}
+
+class HtmlRenderer {
+public:
+    std::string operator()(const Document &document) {
+        out_ = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
+               escaped(document.title) + "</title><style>" + std::string(style) + "</style></head><body>\n";
+        for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
+        return out_ + "</body></html>\n";
+    }
+
+private:
+    static std::string words(const Words &w) {
+        std::string out;
+        for (const auto &run : w.runs()) out += tagged(run);
+        return out;
+    }
+    static std::string source(const std::string &text) {
+        return text.empty() ? "" : " <span class=\"source\">[" + escaped(text) + "]</span>";
+    }
+
+    void show(const Heading &h) {
+        const std::string tag = h.level == 1 ? "h1" : "h2";
+        out_ += "<" + tag + ">" + words(h.words) + "</" + tag + ">\n";
+    }
+    void show(const Paragraph &p) {
+        if (!p.words.empty()) out_ += "<p>" + words(p.words) + source(p.source) + "</p>\n";
+    }
+    void show_items(const std::vector<Item> &items) {
+        out_ += "<ul>\n";
+        for (const auto &item : items) {
+            out_ += "<li>" + words(item.words) + source(item.source);
+            if (!item.under.empty()) show_items(item.under);
+            out_ += "</li>\n";
+        }
+        out_ += "</ul>\n";
+    }
+    void show(const Items &list) { show_items(list.items); }
+    void show(const Table &table) {
+        const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
+            const bool right = c < table.columns.size() && table.columns[c].numbers;
+            out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
+        };
+        out_ += "<table>\n";
+        if (std::any_of(table.columns.begin(), table.columns.end(),
+                        [](const Column &c) { return !c.title.empty(); })) {
+            out_ += "<thead><tr>";
+            for (std::size_t c = 0; c < table.columns.size(); ++c)
+                cell(c, "th", escaped(table.columns[c].title));
+            out_ += "</tr></thead>\n";
+        }
+        for (const auto &row : table.rows) {
+            out_ += "<tr>";
+            for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", words(row[c]));
+            out_ += "</tr>\n";
+        }
+        out_ += "</table>\n";
+    }
+    void show(const Pairs &pairs) {
+        out_ += "<table>\n";
+        for (const auto &row : pairs.rows)
+            out_ += "<tr><td class=\"n\">" + escaped(row.name) + "</td><td class=\"v\">" + words(row.value) +
+                    "</td><td class=\"o\">" + escaped(row.note) + "</td></tr>\n";
+        out_ += "</table>\n";
+    }
+    void show(const Drawing &drawing) { out_ += "<pre>" + escaped(drawing.text) + "</pre>\n"; }
+    void show(const Signatures &s) {
+        out_ += "<div class=\"sign\">";
+        for (const auto &line : s.lines) out_ += "<span>" + escaped(line) + "</span>";
+        out_ += "</div>\n";
+    }
+    void show(const Caution &) { out_ += "<p class=\"care\">" + escaped(std::string(caution)) + "</p>\n"; }
+
+    std::string out_;
+};
+
+} // namespace
+
+std::string escaped(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        switch (c) {
+        case '&': out += "&amp;"; break;
+        case '<': out += "&lt;"; break;
+        case '>': out += "&gt;"; break;
+        case '"': out += "&quot;"; break;
+        default: out += c;
+        }
+    }
+    return out;
+}
+
+std::string html(const Document &document) { return HtmlRenderer()(document); }
+
+} // namespace beadbook

@@ -1,0 +1,141 @@
+#include "render/text.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Characters, not bytes.
+std::size_t length_of(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+class TextRenderer {
+public:
+    TextRenderer(const Paint &paint, std::size_t width) : paint_(paint), width_(width) {}
+
+    std::string operator()(const Document &document) {
+        for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
+        return std::move(out_);
+    }
+
+private:
+    std::string painted(const Run &run) const { return paint_(run.text, run.tone); }
+
+    /// Wraps at blanks; the first line begins with `first`, later ones with `indent` blanks.
+    void wrap(const Words &words, const std::string &first, std::size_t indent) {
+        out_ += first;
+        std::size_t column = length_of(first);
+        bool begun = false, blank = false;
+        for (const auto &run : words.runs()) {
+            // Blanks between words are kept as they are, so that columns in a line stay.
+            for (std::size_t i = 0; i < run.text.size();) {
+                if (run.text[i] == '\n') {
+                    out_ += "\n" + std::string(indent, ' ');
+                    column = indent;
+                    begun = blank = false;
+                    ++i;
+                    continue;
+                }
+                std::size_t word = run.text.find_first_not_of(' ', i);
+                if (word == std::string::npos) word = run.text.size();
+                const std::size_t end = std::min(run.text.find_first_of(" \n", word), run.text.size());
+                const std::size_t blanks = word - i;
+                const std::string piece = run.text.substr(word, end - word);
+                blank = blank || blanks > 0;
+                if (begun && blank && column + blanks + length_of(piece) > width_) {
+                    out_ += "\n" + std::string(indent, ' ');
+                    column = indent;
+                } else {
+                    out_ += std::string(blanks, ' ');
+                    column += blanks;
+                }
+                out_ += painted({piece, run.tone});
+                column += length_of(piece);
+                begun = begun || !piece.empty();
+                blank = false;
+                i = end;
+            }
+        }
+        out_ += "\n";
+    }
+
+    void source(const std::string &text, std::size_t indent) {
+        if (!text.empty()) wrap("[" + text + "]", std::string(indent, ' '), indent + 1);
+    }
+
+    void show(const Heading &h) {
+        if (h.level > 1 && !out_.empty()) out_ += "\n";
+        Words strong;
+        for (const auto &run : h.words.runs())
+            strong += Words(run.text, run.tone == Tone::plain ? Tone::strong : run.tone);
+        wrap(strong, "", 2);
+    }
+    void show(const Paragraph &p) {
+        wrap(p.words, "", 2);
+        source(p.source, 2);
+    }
+    void show_item(const Item &item, std::size_t depth) {
+        const std::size_t indent = 2 * depth + 2;
+        wrap(item.words, std::string(2 * depth, ' ') + "- ", indent);
+        source(item.source, indent);
+        for (const auto &under : item.under) show_item(under, depth + 1);
+    }
+    void show(const Items &list) {
+        for (const auto &item : list.items) show_item(item, 1);
+    }
+    void show(const Table &table) {
+        std::vector<std::size_t> widths;
+        for (const auto &column : table.columns) widths.push_back(length_of(column.title));
+        for (const auto &row : table.rows)
+            for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c)
+                widths[c] = std::max(widths[c], length_of(row[c].plain()));
+        const bool titled = std::any_of(table.columns.begin(), table.columns.end(),
+                                        [](const Column &c) { return !c.title.empty(); });
+        if (titled) {
+            std::vector<Words> head;
+            for (const auto &column : table.columns) head.emplace_back(column.title, Tone::strong);
+            show_row(table, widths, head);
+        }
+        for (const auto &row : table.rows) show_row(table, widths, row);
+    }
+    void show_row(const Table &table, const std::vector<std::size_t> &widths, const std::vector<Words> &row) {
+        std::string line;
+        for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c) {
+            const std::string fill(widths[c] - length_of(row[c].plain()), ' ');
+            if (c > 0) line += "  ";
+            if (table.columns[c].numbers) line += fill;
+            for (const auto &run : row[c].runs()) line += painted(run);
+            if (!table.columns[c].numbers) line += fill;
+        }
+        const std::size_t last = line.find_last_not_of(' ');
+        out_ += line.substr(0, last == std::string::npos ? 0 : last + 1) + "\n";
+    }
+    void show(const Pairs &pairs) {
+        std::size_t width = 14;
+        for (const auto &row : pairs.rows) width = std::max(width, length_of(row.name));
+        for (const auto &row : pairs.rows) {
+            Words words = row.value;
+            if (!row.note.empty()) words += Words("  (" + row.note + ")", Tone::quiet);
+            wrap(words, "  " + row.name + std::string(width + 2 - length_of(row.name), ' '), width + 4);
+        }
+    }
+    void show(const Drawing &drawing) { out_ += drawing.text; }
+    void show(const Signatures &) {} // for paper
+    void show(const Caution &) { out_ += "\n" + std::string(caution); }
+
+    const Paint &paint_;
+    std::size_t width_;
+    std::string out_;
+};
+
+} // namespace
+
+std::string text(const Document &document, const Paint &paint, std::size_t width) {
+    return TextRenderer(paint, width)(document);
+}
+
+} // namespace beadbook

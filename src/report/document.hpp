@@ -1,0 +1,135 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace beadbook {
+
+/// How a piece of text is meant; each renderer has its own way to show it, and none by colour alone.
+enum class Tone { plain, strong, quiet, accept, reject, cannot_say };
+
+struct Run {
+    std::string text;
+    Tone tone = Tone::plain;
+};
+
+/// A line of text, in pieces where the tone changes.
+class Words {
+public:
+    Words() = default;
+    Words(std::string text) { add({std::move(text), Tone::plain}); }
+    Words(const char *text) : Words(std::string(text)) {}
+    Words(std::string text, Tone tone) { add({std::move(text), tone}); }
+
+    const std::vector<Run> &runs() const { return runs_; }
+    bool empty() const { return runs_.empty(); }
+    std::string plain() const {
+        std::string out;
+        for (const auto &run : runs_) out += run.text;
+        return out;
+    }
+    Words &operator+=(const Words &more) {
+        for (const auto &run : more.runs_) add(run);
+        return *this;
+    }
+    friend Words operator+(Words a, const Words &b) { return a += b; }
+
+private:
+    void add(Run run) {
+        if (!run.text.empty()) runs_.push_back(std::move(run));
+    }
+    std::vector<Run> runs_;
+};
+
+struct Heading {
+    Words words;
+    int level = 1; ///< 1: of the whole, 2: of a part
+};
+
+/// A sentence or a few, wrapped; `source` is the clause and standing that they rest on.
+struct Paragraph {
+    Words words;
+    std::string source;
+};
+
+struct Item {
+    Words words;
+    std::string source;
+    std::vector<Item> under;
+};
+struct Items {
+    std::vector<Item> items;
+};
+
+struct Column {
+    std::string title;
+    bool numbers = false; ///< aligned to the right
+};
+/// A list with a column a fact. Columns without any title have no header line.
+struct Table {
+    std::vector<Column> columns;
+    std::vector<std::vector<Words>> rows;
+};
+
+/// Names and values, with a remark beside.
+struct Pair {
+    std::string name;
+    Words value;
+    std::string note;
+};
+struct Pairs {
+    std::vector<Pair> rows;
+};
+
+/// Drawn with characters, kept as it is.
+struct Drawing {
+    std::string text;
+};
+
+/// The usual caution.
+struct Caution {};
+
+/// For signatures on paper.
+struct Signatures {
+    std::vector<std::string> lines;
+};
+
+using Block = std::variant<Heading, Paragraph, Items, Table, Pairs, Drawing, Signatures, Caution>;
+
+/// What a person reads: made once from a result, shown by the command line, a page and a printout alike.
+struct Document {
+    std::string title; ///< of a page; the text form shows headings only
+    std::vector<Block> blocks;
+
+    Document &add(Block block) {
+        blocks.push_back(std::move(block));
+        return *this;
+    }
+    Document &heading(Words words, int level = 1) { return add(Heading{std::move(words), level}); }
+    Document &line(Words words, std::string source = "") {
+        return add(Paragraph{std::move(words), std::move(source)});
+    }
+    Document &item(Words words, std::string source = "", std::vector<Item> under = {}) {
+        if (blocks.empty() || !std::holds_alternative<Items>(blocks.back())) add(Items{});
+        std::get<Items>(blocks.back())
+            .items.push_back({std::move(words), std::move(source), std::move(under)});
+        return *this;
+    }
+    Document &pair(std::string name, Words value, std::string note = "") {
+        if (blocks.empty() || !std::holds_alternative<Pairs>(blocks.back())) add(Pairs{});
+        std::get<Pairs>(blocks.back()).rows.push_back({std::move(name), std::move(value), std::move(note)});
+        return *this;
+    }
+    Document &gap() { return add(Paragraph{}); } ///< an empty line
+    Document &caution() { return add(Caution{}); }
+};
+
+/// Printed under everything that a decision could rest on.
+inline constexpr std::string_view caution =
+    "An aid, not the code: the governing code, the contract and certified personnel decide. Limits marked\n"
+    "'memory' must be checked against the owner's copy before use.\n";
+
+} // namespace beadbook
