@@ -30,7 +30,8 @@ std::shared_ptr<const RangeRules> needed_rules(Catalogue &catalogue, const std::
 
 RangeResult range_of_coupon(Catalogue &catalogue, const std::string &rules, const CouponRecord &coupon) {
     RangeResult out{coupon, needed_rules(catalogue, rules), {}};
-    if (coupon.fields.empty()) throw lacking("coupon", "of which test? name a coupon, or say what it is");
+    if (coupon.fields.empty())
+        throw Refusal(Refusal::Kind::request, "of which test? name a coupon, or say what it is").at("coupon");
     for (Weld &test : welds_of(coupon)) {
         check_words(*out.rules, test);
         std::vector<VariableRange> range = range_of(*out.rules, test);

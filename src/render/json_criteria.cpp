@@ -10,7 +10,8 @@ namespace {
 using Json = nlohmann::json;
 
 Json rule_json(const CriteriaSet &set, const Rule &rule) {
-    Json out{{"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
+    Json out{
+        {"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
     if (rule.kind != Rule::Kind::presence) out["compare"] = name_of(rule.compare);
     if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
     if (rule.window) out["window"] = rule.window->text;

@@ -54,9 +54,9 @@ Json plan_json(const PlanResult &plan) {
                           {"weld", weld_json(one.work, unit)},
                           {"nearest", one.number},
                           {"why", why_json(one.because, one.work, unit)}});
-    Json out{{"rules", plan.work.rules->name},      {"edition", plan.work.rules->edition},
-             {"rules hash", plan.work.rules->hash}, {"coupons", std::move(coupons)},
-             {"uncovered", std::move(uncovered)},   {"covered already", plan.held_jobs},
+    Json out{{"rules", plan.work.rules->name},       {"edition", plan.work.rules->edition},
+             {"rules hash", plan.work.rules->hash},  {"coupons", std::move(coupons)},
+             {"uncovered", std::move(uncovered)},    {"covered already", plan.held_jobs},
              {"not covered yet", std::move(missed)}, {"minimal", plan.minimal},
              {"candidates", plan.candidates}};
     if (plan.criteria) out["criteria"] = plan.criteria->name;
@@ -76,12 +76,8 @@ std::string json_text(const RangeResult &result, const std::vector<std::string> 
     for (const auto &one : result.tests)
         tests.push_back({{"test", weld_json(one.test, result.coupon.unit())},
                          {"range", range_json(one.range, result.coupon.unit())}});
-    Json out{{"rules", result.rules->name},
-             {"edition", result.rules->edition},
-             {"hash", result.rules->hash},
-             {"gaps", result.rules->gaps},
-             {"tests", std::move(tests)},
-             {"notes", notes}};
+    Json out{{"rules", result.rules->name}, {"edition", result.rules->edition}, {"hash", result.rules->hash},
+             {"gaps", result.rules->gaps},  {"tests", std::move(tests)},        {"notes", notes}};
     if (!result.coupon.id.empty()) out["coupon"] = result.coupon.id;
     return out.dump(2) + "\n";
 }

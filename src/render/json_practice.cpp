@@ -48,15 +48,10 @@ std::string json_text(const std::vector<std::shared_ptr<const Practice>> &all,
 std::string json_text(const Practice &practice, const std::vector<std::string> &) {
     Json rules = Json::array();
     for (const auto &rule : practice.rules) rules.push_back(rule_json(rule));
-    return Json{{"practice", practice.name},
-                {"method", name_of(practice.method)},
-                {"title", practice.title},
-                {"edition", practice.edition},
-                {"source", practice.source},
-                {"notes", practice.notes},
-                {"hash", practice.hash},
-                {"rules", std::move(rules)},
-                {"gaps", practice.gaps}}
+    return Json{
+               {"practice", practice.name},   {"method", name_of(practice.method)}, {"title", practice.title},
+               {"edition", practice.edition}, {"source", practice.source},          {"notes", practice.notes},
+               {"hash", practice.hash},       {"rules", std::move(rules)},          {"gaps", practice.gaps}}
                .dump(2) +
            "\n";
 }

@@ -13,7 +13,9 @@ using Json = nlohmann::json;
 
 Json finding_json(const ConditionFinding &f) {
     Json out{{"rule", f.rule},
-             {"holds", f.holds == Truth::yes ? "yes" : f.holds == Truth::no ? "no" : "cannot say"},
+             {"holds", f.holds == Truth::yes  ? "yes"
+                       : f.holds == Truth::no ? "no"
+                                              : "cannot say"},
              {"warning", f.warning},
              {"text", f.text}};
     if (!f.lacks.empty()) out["lacks"] = f.lacks;
@@ -100,8 +102,12 @@ std::string json_text(const CalculationWanted &wanted, const std::vector<std::st
     const auto &c = *wanted.calculation;
     Json inputs = Json::array();
     for (const auto &input : c.inputs) inputs.push_back(input_json(input));
-    return Json{{"name", c.name},     {"title", c.title},            {"formula", c.formula},
-                {"source", c.source}, {"inputs", std::move(inputs)}, {"example", c.example}}
+    return Json{{"name", c.name},
+                {"title", c.title},
+                {"formula", c.formula},
+                {"source", c.source},
+                {"inputs", std::move(inputs)},
+                {"example", c.example}}
                .dump(2) +
            "\n";
 }

@@ -22,9 +22,8 @@ template <class T>
 Document check_document(const Checked<T> &checked, const std::string &what, std::size_t count) {
     Document out;
     out.title = checked.name;
-    const auto mistakes = std::count_if(checked.issues.begin(), checked.issues.end(), [](const Issue &issue) {
-        return issue.severity == Severity::error;
-    });
+    const auto mistakes = std::count_if(checked.issues.begin(), checked.issues.end(),
+                                        [](const Issue &issue) { return issue.severity == Severity::error; });
     return out.line(checked.name + ": " +
                     (checked.value ? std::to_string(count) + " " + what + " hold"
                                    : std::to_string(mistakes) + (mistakes == 1 ? " mistake" : " mistakes")));

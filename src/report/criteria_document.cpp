@@ -60,7 +60,8 @@ void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
     for (const auto &one : set.merges)
         out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
-                 one.reading.empty() ? std::vector<Item>{} : std::vector<Item>{{"our reading: " + one.reading, "", {}}});
+                 one.reading.empty() ? std::vector<Item>{}
+                                     : std::vector<Item>{{"our reading: " + one.reading, "", {}}});
 }
 
 } // namespace
@@ -87,8 +88,8 @@ std::string measure_words(const Rule &rule) {
 Document document_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets) {
     Table table{{{"", false}, {"", false}}, {}};
     for (const auto &set : sets)
-        table.rows.push_back({set->name, set->title + " (" + set->edition + "); classes " +
-                                             listed(set->class_names())});
+        table.rows.push_back(
+            {set->name, set->title + " (" + set->edition + "); classes " + listed(set->class_names())});
     Document out;
     out.title = "Criteria sets";
     return out.add(std::move(table));
@@ -116,8 +117,8 @@ Document document_of(const Vocabulary &vocabulary) {
     Table table{{{"quick", false}, {"ISO 6520-1", false}, {"imperfection", false}}, {}};
     for (std::size_t t = 0; t < vocabulary.size(); ++t) {
         const ImperfectionType &type = vocabulary[static_cast<TypeId>(t)];
-        table.rows.push_back({type.quick, type.iso,
-                              type.name + (type.also.empty() ? "" : " (" + listed(type.also) + ")")});
+        table.rows.push_back(
+            {type.quick, type.iso, type.name + (type.also.empty() ? "" : " (" + listed(type.also) + ")")});
     }
     Document out;
     out.title = "Imperfections";

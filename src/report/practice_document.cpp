@@ -43,8 +43,9 @@ Document document_of(const std::vector<ConditionInfo> &conditions) {
         std::vector<std::string> methods;
         for (const Exam method : condition.methods) methods.emplace_back(name_of(method));
         table.rows.push_back(
-            {condition.name, (methods.empty() ? "all methods" : listed(methods)) + ": " + condition.help +
-                                 (condition.words.empty() ? "" : " (" + listed(condition.words, "or") + ")")});
+            {condition.name,
+             (methods.empty() ? "all methods" : listed(methods)) + ": " + condition.help +
+                 (condition.words.empty() ? "" : " (" + listed(condition.words, "or") + ")")});
     }
     Document out;
     out.title = "Conditions that exams may record";

@@ -82,7 +82,8 @@ std::string extension_words(const ValidityWay::Extension &extension) {
 
 Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {
     Table table{{{"", false}, {"", false}}, {}};
-    for (const auto &rules : all) table.rows.push_back({rules->name, rules->title + " (" + rules->edition + ")"});
+    for (const auto &rules : all)
+        table.rows.push_back({rules->name, rules->title + " (" + rules->edition + ")"});
     Document out;
     out.title = "Rules for welders";
     return out.add(std::move(table));

@@ -8,7 +8,8 @@
 namespace beadbook::test {
 
 /// Puts a coupon on record as it is described, by no operation.
-inline void put_coupon(Desk &desk, const std::string &id, const std::map<std::string, std::string> &fields) {
+inline void put_coupon(OpenBook &desk, const std::string &id,
+                       const std::map<std::string, std::string> &fields) {
     CouponRecord coupon = described_coupon(fields);
     coupon.id = id;
     desk.write([&](Writing &writing) {
@@ -20,7 +21,7 @@ inline void put_coupon(Desk &desk, const std::string &id, const std::map<std::st
     });
 }
 
-inline void put_exam(Desk &desk, const std::string &id, const ExamRecord &exam) {
+inline void put_exam(OpenBook &desk, const std::string &id, const ExamRecord &exam) {
     desk.write([&](Writing &writing) {
         Entry entry;
         entry.kind = "exam";
