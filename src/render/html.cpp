@@ -62,7 +62,7 @@ private:
     void show(const Paragraph &p) {
         if (!p.words.empty()) out_ += "<p>" + words(p.words) + source(p.source) + "</p>\n";
     }
-    void show_items(const std::vector<Item> &items) {
+    void show_items(const std::vector<Bullet> &items) {
         out_ += "<ul>\n";
         for (const auto &item : items) {
             out_ += "<li>" + words(item.words) + source(item.source);
@@ -71,8 +71,8 @@ private:
         }
         out_ += "</ul>\n";
     }
-    void show(const Items &list) { show_items(list.items); }
-    void show(const Table &table) {
+    void show(const Bullets &list) { show_items(list.items); }
+    void show(const Grid &table) {
         const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
             const bool right = c < table.columns.size() && table.columns[c].numbers;
             out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
@@ -92,7 +92,7 @@ private:
         }
         out_ += "</table>\n";
     }
-    void show(const Pairs &pairs) {
+    void show(const NamedValues &pairs) {
         out_ += "<table>\n";
         for (const auto &row : pairs.rows)
             out_ += "<tr><td class=\"n\">" + escaped(row.name) + "</td><td class=\"v\">" + words(row.value) +

@@ -78,16 +78,16 @@ private:
         wrap(p.words, "", 2);
         source(p.source, 2);
     }
-    void show_item(const Item &item, std::size_t depth) {
+    void show_item(const Bullet &item, std::size_t depth) {
         const std::size_t indent = 2 * depth + 2;
         wrap(item.words, std::string(2 * depth, ' ') + "- ", indent);
         source(item.source, indent);
         for (const auto &under : item.under) show_item(under, depth + 1);
     }
-    void show(const Items &list) {
+    void show(const Bullets &list) {
         for (const auto &item : list.items) show_item(item, 1);
     }
-    void show(const Table &table) {
+    void show(const Grid &table) {
         std::vector<std::size_t> widths;
         for (const auto &column : table.columns) widths.push_back(length_of(column.title));
         for (const auto &row : table.rows)
@@ -102,7 +102,7 @@ private:
         }
         for (const auto &row : table.rows) show_row(table, widths, row);
     }
-    void show_row(const Table &table, const std::vector<std::size_t> &widths, const std::vector<Words> &row) {
+    void show_row(const Grid &table, const std::vector<std::size_t> &widths, const std::vector<Words> &row) {
         std::string line;
         for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c) {
             const std::string fill(widths[c] - length_of(row[c].plain()), ' ');
@@ -114,7 +114,7 @@ private:
         const std::size_t last = line.find_last_not_of(' ');
         out_ += line.substr(0, last == std::string::npos ? 0 : last + 1) + "\n";
     }
-    void show(const Pairs &pairs) {
+    void show(const NamedValues &pairs) {
         std::size_t width = 14;
         for (const auto &row : pairs.rows) width = std::max(width, length_of(row.name));
         for (const auto &row : pairs.rows) {

@@ -55,13 +55,13 @@ struct Paragraph {
     std::string source;
 };
 
-struct Item {
+struct Bullet {
     Words words;
     std::string source;
-    std::vector<Item> under;
+    std::vector<Bullet> under;
 };
-struct Items {
-    std::vector<Item> items;
+struct Bullets {
+    std::vector<Bullet> items;
 };
 
 struct Column {
@@ -69,19 +69,19 @@ struct Column {
     bool numbers = false; ///< aligned to the right
 };
 /// A list with a column a fact. Columns without any title have no header line.
-struct Table {
+struct Grid {
     std::vector<Column> columns;
     std::vector<std::vector<Words>> rows;
 };
 
 /// Names and values, with a remark beside.
-struct Pair {
+struct NamedValue {
     std::string name;
     Words value;
     std::string note;
 };
-struct Pairs {
-    std::vector<Pair> rows;
+struct NamedValues {
+    std::vector<NamedValue> rows;
 };
 
 /// Drawn with characters, kept as it is.
@@ -97,7 +97,7 @@ struct Signatures {
     std::vector<std::string> lines;
 };
 
-using Block = std::variant<Heading, Paragraph, Items, Table, Pairs, Drawing, Signatures, Caution>;
+using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawing, Signatures, Caution>;
 
 /// What a person reads: made once from a result, shown by the command line, a page and a printout alike.
 struct Document {
@@ -112,15 +112,16 @@ struct Document {
     Document &line(Words words, std::string source = "") {
         return add(Paragraph{std::move(words), std::move(source)});
     }
-    Document &item(Words words, std::string source = "", std::vector<Item> under = {}) {
-        if (blocks.empty() || !std::holds_alternative<Items>(blocks.back())) add(Items{});
-        std::get<Items>(blocks.back())
+    Document &item(Words words, std::string source = "", std::vector<Bullet> under = {}) {
+        if (blocks.empty() || !std::holds_alternative<Bullets>(blocks.back())) add(Bullets{});
+        std::get<Bullets>(blocks.back())
             .items.push_back({std::move(words), std::move(source), std::move(under)});
         return *this;
     }
     Document &pair(std::string name, Words value, std::string note = "") {
-        if (blocks.empty() || !std::holds_alternative<Pairs>(blocks.back())) add(Pairs{});
-        std::get<Pairs>(blocks.back()).rows.push_back({std::move(name), std::move(value), std::move(note)});
+        if (blocks.empty() || !std::holds_alternative<NamedValues>(blocks.back())) add(NamedValues{});
+        std::get<NamedValues>(blocks.back())
+            .rows.push_back({std::move(name), std::move(value), std::move(note)});
         return *this;
     }
     Document &gap() { return add(Paragraph{}); } ///< an empty line

@@ -1,0 +1,174 @@
+// Examinations and what they found: exam, log, correct, withdraw.
+#include "cli/command.hpp"
+#include "cli/prompt.hpp"
+#include "cli/tell.hpp"
+#include "cli/words.hpp"
+#include "measure/text.hpp"
+#include "operations/logging.hpp"
+#include "render/json_coupons.hpp"
+#include "report/exam_document.hpp"
+
+namespace beadbook {
+namespace {
+
+ExamRequest exam_request(const Args &args) {
+    ExamRequest out;
+    out.coupon = args.at(0);
+    out.method = method_word(args.at(1));
+    out.date = day_given(args, "date");
+    out.examiner = args.text("examiner");
+    out.level = args.text("level");
+    out.procedure = args.text("procedure");
+    out.note = args.text("note");
+    out.incomplete = args.text("incomplete");
+    out.conditions = args.all("condition");
+    out.practice = args.text("practice");
+    if (args.has("replaces")) out.replaces = whole_number(args.text("replaces"), "exam");
+    out.why = args.text("why");
+    return out;
+}
+
+ExitCode run_exam(const Args &args, Session &session) {
+    Shop shop(args, session);
+    ExamRequest request = exam_request(args);
+    shop.office(Ledger::Mode::write);
+    if (args.flag("ask")) {
+        if (request.practice.empty())
+            throw UsageError("which conditions are asked for hangs on the practice: give --practice");
+        ask_conditions(shop, request, session);
+    }
+    const auto done = shop.write([&](Writing &w) { return record_exam(w, request); });
+    tell(args, session, ExamRecorded{request.coupon, done.value}, done.notes);
+    return ExitCode::done;
+}
+
+/// The lines of the call, or of a file, or of standard input.
+LogRequest log_request(const Args &args, Session &session, int exam) {
+    LogRequest out{args.at(0), exam, "", "line"};
+    for (std::size_t i = 1; i < args.positional().size(); ++i) {
+        if (args.at(i).find('\n') != std::string::npos) throw UsageError("a line holds a line break");
+        out.text += args.at(i) + "\n";
+    }
+    if (args.positional().size() > 1) return out;
+    out.name = args.text("file", "-");
+    out.text = read_input(out.name, session);
+    return out;
+}
+
+ExitCode run_log(const Args &args, Session &session) {
+    if (args.has("file") && args.positional().size() > 1) throw UsageError("give lines or --file, not both");
+    Shop shop(args, session);
+    const int exam = args.has("exam") ? whole_number(args.text("exam"), "exam") : 0;
+    Office &office = shop.office(Ledger::Mode::write);
+    const int number = exam_for(office.coupon(args.at(0)), exam);
+    if (args.positional().size() == 1 && !args.has("file") && session.in_is_terminal) {
+        log_by_prompt(shop, args.at(0), number, session);
+        return ExitCode::done;
+    }
+    const LogRequest request = log_request(args, session, exam);
+    tell(args, session, shop.write([&](Writing &w) { return log_lines(w, request); }));
+    return ExitCode::done;
+}
+
+ExitCode run_correct(const Args &args, Session &session) {
+    const int number = whole_number(args.at(1), "indication");
+    Shop shop(args, session);
+    const auto done = shop.write(
+        [&](Writing &w) { return correct_indication(w, args.at(0), number, args.at(2), args.text("why")); });
+    tell(args, session, Corrected{number}, done.notes);
+    return ExitCode::done;
+}
+
+ExitCode run_withdraw(const Args &args, Session &session) {
+    const std::string &what = args.at(1);
+    if (what != "indication" && what != "exam")
+        throw UsageError("'" + shown(what) + "' cannot be withdrawn; expected indication or exam");
+    const int number = whole_number(args.at(2), what);
+    Shop shop(args, session);
+    tell(args, session, shop.write([&](Writing &w) {
+        if (what == "exam")
+            withdraw_exam(w, args.at(0), number, args.text("why"));
+        else
+            withdraw_indication(w, args.at(0), number, args.text("why"));
+        return Withdrawn{what, number};
+    }));
+    return ExitCode::done;
+}
+
+} // namespace
+
+Command exam_command() {
+    return {"exam",
+            "COUPON VT|MT|PT|RT",
+            "record an examination: method, date, examiner, conditions",
+            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
+            "found counts.",
+            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
+            "--condition \"light=1000 lx\"",
+            2,
+            2,
+            options(Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
+                    Option{"examiner", "NAME", "who examined"},
+                    Option{"level", "I|II|III", "the examiner's level"},
+                    Option{"procedure", "TEXT", "examination procedure"},
+                    Option{"practice", "NAME",
+                           "practice that its conditions are held against: a shipped one or a file"},
+                    Option{"ask", "", "ask for the conditions that the practice needs"},
+                    Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
+                    Option{"incomplete", "TEXT", "why it does not count"},
+                    Option{"note", "TEXT", "anything else"},
+                    Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(),
+                    by_option(), json_option()),
+            run_exam};
+}
+
+Command log_command() {
+    return {
+        "log",
+        "COUPON [LINE ...]",
+        "log indications, one short line each",
+        "A line: TYPE, then measures and place in any order.\n"
+        "  pore 0.045 @ 3.2                     size, and where it begins\n"
+        "  slag .25x.05 at 4-1/8                length x width\n"
+        "  undercut l 3/8 d 0.010 at 1-1/2 face smooth\n"
+        "  lack of fusion from 2 to 2.4 # side wall\n"
+        "  ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)\n"
+        "Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across "
+        "[left];\n"
+        "face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick "
+        "names.\n"
+        "Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing.",
+        "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
+        1,
+        1000,
+        options(Option{"exam", "N", "which exam found them (default the last)"},
+                Option{"file", "FILE", "lines from a file, - for standard input", 'f'}, by_option(),
+                json_option()),
+        run_log};
+}
+
+Command correct_command() {
+    return {"correct",
+            "COUPON NUMBER LINE",
+            "correct one indication; the old one is kept",
+            "",
+            "beadbook correct T-7 3 \"gas pore 0.040 at 3.2\" --why \"read the scale wrong\"",
+            3,
+            3,
+            options(why_option(), by_option(), json_option()),
+            run_correct};
+}
+
+Command withdraw_command() {
+    return {"withdraw",
+            "COUPON indication|exam NUMBER",
+            "take back an indication or exam; it stays in the history",
+            "",
+            "beadbook withdraw T-7 indication 3 --why \"false indication, gone after cleaning\"",
+            3,
+            3,
+            options(why_option(), by_option(), json_option()),
+            run_withdraw};
+}
+
+} // namespace beadbook

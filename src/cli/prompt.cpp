@@ -1,0 +1,131 @@
+#include "cli/prompt.hpp"
+
+#include "cli/tell.hpp"
+#include "measure/text.hpp"
+#include "operations/judging.hpp"
+#include "operations/logging.hpp"
+#include "report/judgement_document.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+std::string live_verdicts(Shop &shop, const std::string &coupon, Session &session) {
+    Office &office = shop.office();
+    try {
+        return text(
+            Document{}.line(Words("  ") + verdicts_in_a_line(judge_coupon(office, office.coupon(coupon)))),
+            session.paint());
+    } catch (const Refusal &e) {
+        return std::string("  (") + e.what() + ")\n";
+    }
+}
+
+/// One sitting: what was typed is stored at once, line by line.
+class LogPrompt {
+public:
+    LogPrompt(Shop &shop, std::string coupon, int exam, Session &session)
+        : shop_(shop), coupon_(std::move(coupon)), exam_(exam), session_(session) {}
+
+    std::size_t logged() const { return mine_.size(); }
+
+    void take(const std::string &line) {
+        const std::string_view word = trimmed(line);
+        if (word == "list") return list();
+        if (word == "undo")
+            undo();
+        else
+            log(line);
+        session_.out << live_verdicts(shop_, coupon_, session_);
+    }
+
+private:
+    void list() {
+        for (const auto &i : shop_.office().coupon(coupon_).indications)
+            session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
+    }
+    void undo() {
+        if (mine_.empty()) throw InputError("nothing of this sitting is left to undo");
+        shop_.write([&](Writing &w) {
+            withdraw_indication(w, coupon_, mine_.back(), "undone at the prompt");
+            return 0;
+        });
+        session_.out << "  #" << mine_.back() << " withdrawn\n";
+        mine_.pop_back();
+    }
+    void log(const std::string &line) {
+        const CouponRecord record = shop_.office().coupon(coupon_).record;
+        // Read by itself first, for the column of a mistake.
+        parse_log_line(line, record.facts().line, record.unit());
+        const auto done = shop_.write([&](Writing &w) {
+            return log_lines(w, {coupon_, exam_, line, "line"});
+        });
+        for (const auto &i : done.value.indications) {
+            mine_.push_back(i.number);
+            session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
+        }
+        for (const auto &note : done.notes) session_.out << "  note: " << note << "\n";
+    }
+
+    Shop &shop_;
+    std::string coupon_;
+    int exam_;
+    Session &session_;
+    std::vector<int> mine_;
+};
+
+} // namespace
+
+void ask_conditions(Shop &shop, ExamRequest &request, Session &session) {
+    session.out << "conditions by " << shop.catalogue().practice(request.practice)->title
+                << "; Enter leaves one out\n";
+    std::set<std::string> skipped;
+    for (;;) {
+        const auto wanted = conditions_to_ask(shop.office(), request);
+        const auto next = std::find_if(wanted.begin(), wanted.end(),
+                                       [&](const auto &name) { return !skipped.contains(name); });
+        if (next == wanted.end()) return;
+        const ConditionInfo &info = *condition_info(*next);
+        session.out << info.name << " (" << info.help
+                    << (info.words.empty() ? "" : ": " + listed(info.words, "or")) << "): " << std::flush;
+        std::string answer;
+        if (!std::getline(session.in, answer)) return;
+        if (trimmed(answer).empty()) {
+            skipped.insert(info.name);
+            continue;
+        }
+        try {
+            ExamRecord trial;
+            add_condition(trial, info.name + "=" + answer);
+            request.conditions.push_back(info.name + "=" + answer);
+        } catch (const DataError &e) {
+            session.out << "  " << e.what() << "\n";
+        }
+    }
+}
+
+void log_by_prompt(Shop &shop, const std::string &coupon, int exam, Session &session) {
+    const CouponState state = shop.office(Ledger::Mode::write).coupon(coupon);
+    session.out << "coupon " << coupon << ", exam " << exam << " (" << name_of(state.exam(exam)->method)
+                << "); one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, done\n";
+    LogPrompt prompt(shop, coupon, exam, session);
+    for (std::string line; session.out << "> " << std::flush, std::getline(session.in, line);) {
+        const std::string_view word = trimmed(line);
+        if (word == "done" || word == "quit") break;
+        if (word.empty()) continue;
+        try {
+            prompt.take(line);
+        } catch (const InputError &e) {
+            session.out << "  " << std::string(e.column, ' ') << "^ " << e.what() << "\n";
+        } catch (const Refusal &e) {
+            // A busy record too: what was logged is stored, and the line can be typed again.
+            session.out << "  " << e.what() << "\n";
+        }
+    }
+    session.out << "\n"
+                << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged\n";
+}
+
+} // namespace beadbook

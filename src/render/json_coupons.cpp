@@ -1,0 +1,113 @@
+#include "render/json_coupons.hpp"
+
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+#include "render/json_parts.hpp"
+
+namespace beadbook {
+namespace {
+
+nlohmann::json coupon_json(const CouponState &c) {
+    nlohmann::json out = codec::json_of(c.record);
+    out["exams"] = nlohmann::json::array();
+    for (const auto &e : c.exams) {
+        nlohmann::json exam = codec::json_of(e);
+        if (!e.invalid.empty()) exam["not valid"] = e.invalid;
+        exam["indications"] = nlohmann::json::array();
+        for (const auto &i : c.indications)
+            if (i.exam == e.number) exam["indications"].push_back(codec::json_of(i));
+        out["exams"].push_back(std::move(exam));
+    }
+    return out;
+}
+
+nlohmann::json stamped(nlohmann::json json, const Stamp &stamp) {
+    json["at"] = stamp.at;
+    json["by"] = stamp.who;
+    return json;
+}
+
+} // namespace
+
+std::string json_text(const Registered &done, const std::vector<std::string> &notes) {
+    return render::finished(codec::json_of(done.coupon), notes);
+}
+
+std::string json_text(const Changed &done, const std::vector<std::string> &notes) {
+    return render::finished(codec::json_of(done.coupon), notes);
+}
+
+std::string json_text(const Remark &done, const std::vector<std::string> &notes) {
+    return render::finished(stamped(codec::json_of(done), done.stamp), notes);
+}
+
+std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &one : list) {
+        nlohmann::json line{
+            {"id", one.record.id},
+            {"fields", codec::json_of(one.record)["fields"]},
+            {"exams", one.exams.size()},
+            {"indications", one.indications},
+            {"verdict", one.verdict ? std::string(name_of(*one.verdict)) : one.why_not},
+            {"grade",
+             one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
+                       : ""}};
+        out.push_back(std::move(line));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const CouponState &c, const std::vector<std::string> &notes) {
+    nlohmann::json out = coupon_json(c);
+    for (const auto &v : c.verdicts)
+        out["verdicts"].push_back(stamped({{"entry", v.seq}, {"verdict", codec::parsed(v.body)}}, v.stamp));
+    for (const auto &r : c.remarks) out["remarks"].push_back(stamped(codec::json_of(r), r.stamp));
+    if (c.grade) {
+        out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);
+        out["grade"]["remark"] = c.grade->remark;
+        out["grade"]["against verdict"] = c.grade->against_verdict;
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &e : history) {
+        nlohmann::json one{
+            {"entry", e.seq}, {"at", e.at}, {"by", e.who}, {"kind", e.kind}, {"body", codec::parsed(e.body)},
+            {"hash", e.hash}};
+        if (e.exam) one["exam"] = *e.exam;
+        if (e.number) one["number"] = *e.number;
+        if (e.supersedes) one["supersedes"] = *e.supersedes, one["reason"] = e.reason;
+        out.push_back(std::move(one));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = codec::json_of(done.exam);
+    out["coupon"] = done.coupon;
+    if (!done.exam.invalid.empty()) out["not valid"] = done.exam.invalid;
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const Logged &done, const std::vector<std::string> &notes) {
+    nlohmann::json found = nlohmann::json::array();
+    for (const auto &i : done.indications) {
+        nlohmann::json one = codec::json_of(i);
+        one["line"] = print_log_line(i);
+        found.push_back(std::move(one));
+    }
+    return render::finished({{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}}, notes);
+}
+
+std::string json_text(const Corrected &done, const std::vector<std::string> &notes) {
+    return render::finished({{"corrected", done.number}}, notes);
+}
+
+std::string json_text(const Withdrawn &done, const std::vector<std::string> &notes) {
+    return render::finished({{"withdrawn", done.what}, {"number", done.number}}, notes);
+}
+
+} // namespace beadbook

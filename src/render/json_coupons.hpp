@@ -1,0 +1,22 @@
+#pragma once
+
+#include "report/coupon_document.hpp"
+#include "report/exam_document.hpp"
+
+#include <nlohmann/json_fwd.hpp>
+
+namespace beadbook {
+
+std::string json_text(const Registered &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Remark &done, const std::vector<std::string> &notes = {});
+std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponState &coupon, const std::vector<std::string> &notes = {});
+std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes = {});
+
+std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Logged &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Corrected &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Withdrawn &done, const std::vector<std::string> &notes = {});
+
+} // namespace beadbook

@@ -1,0 +1,115 @@
+#include "render/json_judging.hpp"
+
+#include "records/codecs/facts.hpp"
+#include "render/json_parts.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string_view name_of(Finding::Kind kind) {
+    switch (kind) {
+    case Finding::Kind::over_limit: return "out of limit";
+    case Finding::Kind::not_allowed: return "not allowed";
+    case Finding::Kind::missing_data: return "missing data";
+    case Finding::Kind::person_decides: return "a person decides";
+    case Finding::Kind::not_covered: return "not covered";
+    case Finding::Kind::exam_missing: return "exam missing";
+    case Finding::Kind::not_measured: return "not measured";
+    case Finding::Kind::within: break;
+    }
+    return "within";
+}
+
+nlohmann::json finding_json(const Case &c, std::size_t class_index, const Finding &f) {
+    nlohmann::json out{{"kind", name_of(f.kind)},
+                       {"effect", name_of(f.effect)},
+                       {"sentence", sentence(c, class_index, f)},
+                       {"authority", authority(c, class_index, f)}};
+    if (f.rule >= 0) {
+        const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
+        const Standing &standing = rule.standings[class_index];
+        out["rule"] = rule.id;
+        out["clause"] = rule.clause;
+        out["standing"] = name_of(standing.kind);
+        out["source"] = standing.source;
+        if (f.has_numbers) {
+            out["measured"] = render::number(f.measured, rule.dimension(), c.unit);
+            out["limit"] = render::number(f.limit, rule.dimension(), c.unit);
+            out["margin"] = render::number(f.limit - f.measured, rule.dimension(), c.unit);
+            if (f.ratio < 1e12) out["ratio"] = f.ratio; // JSON knows no infinity
+        }
+    }
+    if (!f.indications.empty()) out["indications"] = f.indications;
+    if (f.place)
+        out["place"] = {{"from nm", f.place->from.nm},
+                        {"to nm", f.place->to.nm},
+                        {"text", print_place(*f.place, c.coupon.line, c.unit)}};
+    if (f.missing.any()) out["missing"] = f.missing.names();
+    for (const Exam e : f.exams) out["exams"].push_back(name_of(e));
+    return out;
+}
+
+nlohmann::json judged_json(const Judged &judged) {
+    const Case c = case_of(judged);
+    nlohmann::json classes = nlohmann::json::array();
+    for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
+        const ClassJudgement &one = judged.judgement.classes[k];
+        nlohmann::json entry{{"class", c.set.classes[k].id}, {"verdict", name_of(one.verdict)}};
+        entry["findings"] = nlohmann::json::array();
+        for (const auto &f : one.findings) entry["findings"].push_back(finding_json(c, k, f));
+        if (one.nearest) entry["nearest"] = finding_json(c, k, *one.nearest);
+        classes.push_back(std::move(entry));
+    }
+    nlohmann::json out{{"coupon", judged.mark},
+                       {"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}},
+                       {"classes", classes},
+                       {"verdict", name_of(judged.verdict())}};
+    if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
+    return out;
+}
+
+nlohmann::json grade_json(const Grade &grade) {
+    nlohmann::json out = codec::json_of(grade);
+    out["at"] = grade.stamp.at;
+    out["by"] = grade.stamp.who;
+    return out;
+}
+
+} // namespace
+
+std::string json_text(const Judged &judged, const std::vector<std::string> &notes) {
+    return render::finished(judged_json(judged), notes);
+}
+
+std::string json_text(const JudgedOrNot &one, const std::vector<std::string> &notes) {
+    if (one.judged) return json_text(*one.judged, notes);
+    return render::finished({{"coupon", one.mark}, {"not judged", one.why_not}}, notes);
+}
+
+std::string json_text(const Explained &e, const std::vector<std::string> &notes) {
+    nlohmann::json out = judged_json(e.judged);
+    if (!e.welder.empty()) out["welder"] = e.welder;
+    if (e.grade) out["grade"] = grade_json(*e.grade);
+    for (const auto &r : e.remarks)
+        out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
+    const Case c = case_of(e.judged);
+    for (const auto &f : e.judged.judgement.classes[*e.judged.sought].findings) {
+        if (f.effect != Verdict::reject) continue;
+        for (const int n : f.indications)
+            if (const Indication *i = c.find(n)) {
+                const ImperfectionType &type = c.vocabulary.explained(i->type);
+                if (!type.cause.empty())
+                    out["causes"][type.name] = {{"cause", type.cause}, {"remedy", type.remedy}};
+            }
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const Graded &g, const std::vector<std::string> &notes) {
+    nlohmann::json out = grade_json(g.grade);
+    out["coupon"] = g.mark;
+    out["verdict"] = name_of(g.verdict);
+    return render::finished(std::move(out), notes);
+}
+
+} // namespace beadbook

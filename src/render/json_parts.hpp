@@ -1,0 +1,20 @@
+#pragma once
+
+#include "facts/stamp.hpp"
+#include "measure/print.hpp"
+
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+/// Pieces of JSON that several results share. Shapes only grow; each command's is described in schemas/.
+namespace beadbook::render {
+
+/// The text that is printed: indented, with the doubts under "notes" where the result is an object and there
+/// are any.
+std::string finished(nlohmann::json json, const std::vector<std::string> &notes);
+
+/// {"text": "0.06 in", "exact": "1524000"}: rounded for reading, and the exact base units.
+nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
+
+} // namespace beadbook::render

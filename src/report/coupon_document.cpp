@@ -1,0 +1,119 @@
+#include "report/coupon_document.hpp"
+
+#include "facts/log_line.hpp"
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string exam_text(const ExamRecord &e) {
+    return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
+           print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
+           (e.level.empty() ? "" : ", level " + e.level) +
+           (e.procedure.empty() ? "" : ", procedure " + e.procedure) +
+           (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
+}
+
+void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
+    std::vector<Bullet> under;
+    if (!e.practice.empty())
+        under.push_back(
+            {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
+    for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
+    if (!e.note.empty()) under.push_back({"note: " + e.note, "", {}});
+    bool any = false;
+    for (const auto &i : coupon.indications) {
+        if (i.exam != e.number) continue;
+        under.push_back({"#" + std::to_string(i.number) + " " + print_log_line(i), "", {}});
+        any = true;
+    }
+    if (!any) under.push_back({"nothing found", "", {}});
+    doc.item(exam_text(e), "", std::move(under));
+}
+
+} // namespace
+
+Words verdict_words(Verdict verdict) {
+    return {std::string(name_of(verdict)), verdict == Verdict::accept   ? Tone::accept
+                                           : verdict == Verdict::reject ? Tone::reject
+                                                                        : Tone::cannot_say};
+}
+
+std::string grade_text(const Grade &g) {
+    return g.decision() + " for class " + g.class_id + " by " + g.stamp.who +
+           (g.against_verdict ? ", against the verdict" : "") + (g.remark.empty() ? "" : ": " + g.remark);
+}
+
+Document document_of(const Registered &done) {
+    const std::string &id = done.coupon.id;
+    return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " VT");
+}
+
+Document document_of(const Changed &done) {
+    return Document{}.line("coupon " + done.coupon.id + " changed; the old entry is kept");
+}
+
+Document document_of(const Remark &) { return Document{}.line("remark kept"); }
+
+Document document_of(const std::vector<CouponLine> &list) {
+    Document doc;
+    doc.title = "Coupons";
+    Grid table{{{"coupon"},
+                {"welder"},
+                {"joint"},
+                {"form"},
+                {"class"},
+                {"exams"},
+                {"found", true},
+                {"verdict"},
+                {"grade"}},
+               {}};
+    for (const auto &one : list) {
+        std::string exams;
+        for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
+        const auto &r = one.record;
+        table.rows.push_back(
+            {r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"), exams,
+             std::to_string(one.indications), one.verdict ? verdict_words(*one.verdict) : Words(one.why_not),
+             one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
+                       : ""});
+    }
+    doc.add(std::move(table));
+    if (list.empty()) doc.line("no coupon is on record");
+    return doc;
+}
+
+Document document_of(const CouponState &c) {
+    Document doc;
+    doc.title = "Coupon " + c.record.id;
+    doc.heading(doc.title);
+    for (const auto &field : coupon_fields())
+        if (const std::string value = c.record.get(field.name); !value.empty()) doc.pair(field.name, value);
+    for (const auto &e : c.exams) add_exam(doc, c, e);
+    for (const auto &r : c.remarks)
+        doc.line("Remark by " + r.stamp.who + " at " + r.stamp.at + ": " + r.text);
+    if (!c.verdicts.empty()) {
+        const StoredVerdict &v = c.verdicts.back();
+        std::string classes;
+        for (const auto &k : v.classes) classes += " " + k.id + " " + k.verdict + ";";
+        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes);
+    }
+    if (c.grade) doc.line("Grade: " + grade_text(*c.grade));
+    return doc;
+}
+
+Document document_of(const std::vector<Entry> &history) {
+    Document doc;
+    for (const auto &e : history) {
+        std::string text = std::to_string(e.seq) + "  " + e.at + "  " + e.who + "  " + e.kind;
+        if (e.exam) text += " exam " + std::to_string(*e.exam);
+        if (e.number) text += " #" + std::to_string(*e.number);
+        if (is_withdrawal(e)) text += " withdrawn";
+        if (e.supersedes)
+            text += "  (instead of entry " + std::to_string(*e.supersedes) + ": " + e.reason + ")";
+        doc.line(text);
+    }
+    return doc;
+}
+
+} // namespace beadbook

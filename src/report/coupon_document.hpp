@@ -1,0 +1,31 @@
+#pragma once
+
+#include "operations/looking.hpp"
+#include "report/document.hpp"
+
+namespace beadbook {
+
+struct Registered {
+    CouponRecord coupon;
+};
+struct Changed {
+    CouponRecord coupon;
+};
+
+Document document_of(const Registered &done);
+Document document_of(const Changed &done);
+Document document_of(const Remark &remark);
+
+/// A list of coupons, a line each.
+Document document_of(const std::vector<CouponLine> &list);
+/// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
+Document document_of(const CouponState &coupon);
+/// Entries as they were made.
+Document document_of(const std::vector<Entry> &history);
+
+/// "accept" in its tone.
+Words verdict_words(Verdict verdict);
+/// "passed for class B by J. Quay: remark", and whether it stands against the verdict.
+std::string grade_text(const Grade &grade);
+
+} // namespace beadbook

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "operations/examining.hpp"
+#include "operations/logging.hpp"
+#include "report/document.hpp"
+
+namespace beadbook {
+
+struct ExamRecorded {
+    std::string coupon;
+    ExamRecord exam;
+};
+struct Corrected {
+    int number = 0;
+};
+struct Withdrawn {
+    std::string what; ///< exam or indication
+    int number = 0;
+};
+
+Document document_of(const ExamRecorded &done);
+Document document_of(const Logged &done);
+Document document_of(const Corrected &done);
+Document document_of(const Withdrawn &done);
+
+} // namespace beadbook

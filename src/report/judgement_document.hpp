@@ -1,0 +1,32 @@
+#pragma once
+
+#include "operations/judging.hpp"
+#include "report/document.hpp"
+#include "report/sentence.hpp"
+
+namespace beadbook {
+
+/// What sentences speak about.
+inline Case case_of(const Judged &judged) {
+    return {*judged.set, judged.coupon, judged.exams, judged.indications, judged.unit};
+}
+
+/// All classes with every reason and what it rests on: for the technician and the instructor.
+Document document_of(const Judged &judged);
+
+/// One page for the welder: accepted or not against the class sought, where on the weld, why in plain words,
+/// what usually causes it, what to change, and which classes it does make.
+Document document_of(const Explained &explained);
+
+Document document_of(const Graded &graded);
+
+/// One coupon in a line: every class with its verdict.
+Document document_of(const JudgedOrNot &one);
+
+/// "A: accept | B: reject".
+Words verdicts_in_a_line(const Judged &judged);
+
+/// The weld unrolled as a line of characters, each indication at its place; empty if nothing has a place.
+std::string weld_strip(const Case &c);
+
+} // namespace beadbook
