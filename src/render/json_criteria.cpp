@@ -1,6 +1,7 @@
 #include "render/json_criteria.hpp"
 
 #include "render/json_check.hpp"
+#include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 #include "report/criteria_document.hpp"
 
@@ -46,7 +47,7 @@ Json counting_json(const std::string &id, const std::string &clause, const Stand
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
-                      const std::vector<std::string> &) {
+                      const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &set : sets)
         out.push_back({{"set", set->name},
@@ -55,10 +56,10 @@ std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &set
                        {"classes", set->class_names()},
                        {"rules", set->rules.size()},
                        {"hash", set->hash}});
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CriteriaSet &set, const std::vector<std::string> &) {
+std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes) {
     Json rules = Json::array(), gaps = Json::array(), required = Json::array(), relevance = Json::array(),
          merges = Json::array();
     for (const auto &rule : set.rules) rules.push_back(rule_json(set, rule));
@@ -70,23 +71,22 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &) 
         merges.push_back(counting_json(one.id, one.clause, one.standing, one.when.text));
         if (!one.reading.empty()) merges.back()["reading"] = one.reading;
     }
-    return Json{{"set", set.name},
-                {"title", set.title},
-                {"edition", set.edition},
-                {"source", set.source},
-                {"notes", set.notes},
-                {"classes", set.class_names()},
-                {"hash", set.hash},
-                {"rules", std::move(rules)},
-                {"required exams", std::move(required)},
-                {"not counted", std::move(relevance)},
-                {"counted as one", std::move(merges)},
-                {"gaps", std::move(gaps)}}
-               .dump(2) +
-           "\n";
+    return render::finished(Json{{"set", set.name},
+                                 {"title", set.title},
+                                 {"edition", set.edition},
+                                 {"source", set.source},
+                                 {"about", set.notes},
+                                 {"classes", set.class_names()},
+                                 {"hash", set.hash},
+                                 {"rules", std::move(rules)},
+                                 {"required exams", std::move(required)},
+                                 {"not counted", std::move(relevance)},
+                                 {"counted as one", std::move(merges)},
+                                 {"gaps", std::move(gaps)}},
+                            notes);
 }
 
-std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &) {
+std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (std::size_t t = 0; t < vocabulary.size(); ++t) {
         const ImperfectionType &type = vocabulary[static_cast<TypeId>(t)];
@@ -97,17 +97,17 @@ std::string json_text(const Vocabulary &vocabulary, const std::vector<std::strin
         if (type.shape != Shape::unknown) one["shape"] = name_of(type.shape);
         out.push_back(std::move(one));
     }
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &) {
+std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes) {
     Json out = check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0);
     if (checked.coverage) {
         out["always cannot say"] = Json::object();
         for (const auto &one : *checked.coverage)
             out["always cannot say"][std::string(name_of(one.exam))] = one.types;
     }
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "render/json_planning.hpp"
 
+#include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
@@ -66,9 +67,7 @@ Json plan_json(const PlanResult &plan) {
 } // namespace
 
 std::string json_text(const PlanResult &plan, const std::vector<std::string> &notes) {
-    Json out = plan_json(plan);
-    out["notes"] = notes;
-    return out.dump(2) + "\n";
+    return render::finished(plan_json(plan), notes);
 }
 
 std::string json_text(const RangeResult &result, const std::vector<std::string> &notes) {
@@ -79,7 +78,7 @@ std::string json_text(const RangeResult &result, const std::vector<std::string> 
     Json out{{"rules", result.rules->name}, {"edition", result.rules->edition}, {"hash", result.rules->hash},
              {"gaps", result.rules->gaps},  {"tests", std::move(tests)},        {"notes", notes}};
     if (!result.coupon.id.empty()) out["coupon"] = result.coupon.id;
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
 } // namespace beadbook

@@ -1,6 +1,7 @@
 #include "render/json_practice.hpp"
 
 #include "render/json_check.hpp"
+#include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 
 namespace beadbook {
@@ -34,7 +35,7 @@ Json condition_json(const ConditionInfo &condition) {
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const Practice>> &all,
-                      const std::vector<std::string> &) {
+                      const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &practice : all)
         out.push_back({{"practice", practice->name},
@@ -42,28 +43,33 @@ std::string json_text(const std::vector<std::shared_ptr<const Practice>> &all,
                        {"title", practice->title},
                        {"edition", practice->edition},
                        {"hash", practice->hash}});
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const Practice &practice, const std::vector<std::string> &) {
+std::string json_text(const Practice &practice, const std::vector<std::string> &notes) {
     Json rules = Json::array();
     for (const auto &rule : practice.rules) rules.push_back(rule_json(rule));
-    return Json{
-               {"practice", practice.name},   {"method", name_of(practice.method)}, {"title", practice.title},
-               {"edition", practice.edition}, {"source", practice.source},          {"notes", practice.notes},
-               {"hash", practice.hash},       {"rules", std::move(rules)},          {"gaps", practice.gaps}}
-               .dump(2) +
-           "\n";
+    return render::finished(Json{{"practice", practice.name},
+                                 {"method", name_of(practice.method)},
+                                 {"title", practice.title},
+                                 {"edition", practice.edition},
+                                 {"source", practice.source},
+                                 {"about", practice.notes},
+                                 {"hash", practice.hash},
+                                 {"rules", std::move(rules)},
+                                 {"gaps", practice.gaps}},
+                            notes);
 }
 
-std::string json_text(const std::vector<ConditionInfo> &conditions, const std::vector<std::string> &) {
+std::string json_text(const std::vector<ConditionInfo> &conditions, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &condition : conditions) out.push_back(condition_json(condition));
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const Checked<Practice> &checked, const std::vector<std::string> &) {
-    return check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0).dump(2) + "\n";
+std::string json_text(const Checked<Practice> &checked, const std::vector<std::string> &notes) {
+    return render::finished(check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0),
+                            notes);
 }
 
 } // namespace beadbook

@@ -1,6 +1,7 @@
 #include "render/json_rules.hpp"
 
 #include "render/json_check.hpp"
+#include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 #include "report/rules_document.hpp"
 
@@ -65,17 +66,17 @@ void put_coupons(Json &out, const char *key, const std::optional<CouponsAsked> &
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const RangeRules>> &all,
-                      const std::vector<std::string> &) {
+                      const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &rules : all)
         out.push_back({{"rules", rules->name},
                        {"title", rules->title},
                        {"edition", rules->edition},
                        {"hash", rules->hash}});
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const RangeRules &rules, const std::vector<std::string> &) {
+std::string json_text(const RangeRules &rules, const std::vector<std::string> &notes) {
     Json variables = Json::array(), ranges = Json::array(), exams = Json::array(), validity = Json::array();
     for (const auto &variable : rules.variables) variables.push_back(variable_json(variable));
     for (const auto &rule : rules.rules) ranges.push_back(rule_json(rule));
@@ -85,7 +86,7 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &)
              {"title", rules.title},
              {"edition", rules.edition},
              {"source", rules.source},
-             {"notes", rules.notes},
+             {"about", rules.notes},
              {"hash", rules.hash},
              {"variables", std::move(variables)},
              {"ranges", std::move(ranges)},
@@ -95,11 +96,12 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &)
     put_coupons(out, "retest at once", rules.retest.immediate);
     put_coupons(out, "retest after training", rules.retest.after_training);
     put_coupons(out, "renewal", rules.renewal);
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const Checked<RangeRules> &checked, const std::vector<std::string> &) {
-    return check_json(checked, "ranges", checked.value ? checked.value->rules.size() : 0).dump(2) + "\n";
+std::string json_text(const Checked<RangeRules> &checked, const std::vector<std::string> &notes) {
+    return render::finished(check_json(checked, "ranges", checked.value ? checked.value->rules.size() : 0),
+                            notes);
 }
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "render/json_technique.hpp"
 
+#include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 #include "report/technique_document.hpp"
 
@@ -57,7 +58,7 @@ Json input_json(const technique::CalculationInput &input) {
 
 } // namespace
 
-std::string json_text(const CouponValidity &validity, const std::vector<std::string> &) {
+std::string json_text(const CouponValidity &validity, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &one : validity.exams) {
         Json findings = Json::array();
@@ -72,10 +73,10 @@ std::string json_text(const CouponValidity &validity, const std::vector<std::str
                        {"valid", validity_words(one)},
                        {"findings", std::move(findings)}});
     }
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const MethodsResult &methods, const std::vector<std::string> &) {
+std::string json_text(const MethodsResult &methods, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &one : methods.imperfections)
         for (const auto &finds : one.methods)
@@ -84,10 +85,10 @@ std::string json_text(const MethodsResult &methods, const std::vector<std::strin
                            {"finds", grade_words(finds.grade)},
                            {"why", finds.why},
                            {"required", required_json(methods, finds.method)}});
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CalculationList &list, const std::vector<std::string> &) {
+std::string json_text(const CalculationList &list, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (const auto &c : *list.all)
         out.push_back({{"name", c.name},
@@ -95,35 +96,33 @@ std::string json_text(const CalculationList &list, const std::vector<std::string
                        {"formula", c.formula},
                        {"source", c.source},
                        {"inputs", inputs_words(c)}});
-    return out.dump(2) + "\n";
+    return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CalculationWanted &wanted, const std::vector<std::string> &) {
+std::string json_text(const CalculationWanted &wanted, const std::vector<std::string> &notes) {
     const auto &c = *wanted.calculation;
     Json inputs = Json::array();
     for (const auto &input : c.inputs) inputs.push_back(input_json(input));
-    return Json{{"name", c.name},
-                {"title", c.title},
-                {"formula", c.formula},
-                {"source", c.source},
-                {"inputs", std::move(inputs)},
-                {"example", c.example}}
-               .dump(2) +
-           "\n";
+    return render::finished(Json{{"name", c.name},
+                                 {"title", c.title},
+                                 {"formula", c.formula},
+                                 {"source", c.source},
+                                 {"inputs", std::move(inputs)},
+                                 {"example", c.example}},
+                            notes);
 }
 
-std::string json_text(const Calculated &calculated, const std::vector<std::string> &) {
+std::string json_text(const Calculated &calculated, const std::vector<std::string> &notes) {
     const auto &c = *calculated.calculation;
     Json results = Json::object();
     for (const auto &r : calculated.computed.results) results[r.name] = r.text;
-    return Json{{"calculation", c.name},
-                {"title", c.title},
-                {"formula", c.formula},
-                {"source", c.source},
-                {"inputs", calculated.computed.inputs.typed},
-                {"results", std::move(results)}}
-               .dump(2) +
-           "\n";
+    return render::finished(Json{{"calculation", c.name},
+                                 {"title", c.title},
+                                 {"formula", c.formula},
+                                 {"source", c.source},
+                                 {"inputs", calculated.computed.inputs.typed},
+                                 {"results", std::move(results)}},
+                            notes);
 }
 
 } // namespace beadbook

@@ -60,8 +60,8 @@ void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
     for (const auto &one : set.merges)
         out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
-                 one.reading.empty() ? std::vector<Item>{}
-                                     : std::vector<Item>{{"our reading: " + one.reading, "", {}}});
+                 one.reading.empty() ? std::vector<Bullet>{}
+                                     : std::vector<Bullet>{{"our reading: " + one.reading, "", {}}});
 }
 
 } // namespace
@@ -86,7 +86,7 @@ std::string measure_words(const Rule &rule) {
 }
 
 Document document_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets) {
-    Table table{{{"", false}, {"", false}}, {}};
+    Grid table{{{"", false}, {"", false}}, {}};
     for (const auto &set : sets)
         table.rows.push_back(
             {set->name, set->title + " (" + set->edition + "); classes " + listed(set->class_names())});
@@ -102,7 +102,7 @@ Document document_of(const CriteriaSet &set) {
     if (!set.notes.empty()) out.line(set.notes);
     out.heading("Rules", 2);
     for (const auto &rule : set.rules) {
-        std::vector<Item> under{{limit_words(set, rule), source_words(set, rule), {}}};
+        std::vector<Bullet> under{{limit_words(set, rule), source_words(set, rule), {}}};
         if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
         out.item(rule.id + ": " + rule.title, "", std::move(under));
     }
@@ -114,7 +114,7 @@ Document document_of(const CriteriaSet &set) {
 }
 
 Document document_of(const Vocabulary &vocabulary) {
-    Table table{{{"quick", false}, {"ISO 6520-1", false}, {"imperfection", false}}, {}};
+    Grid table{{{"quick", false}, {"ISO 6520-1", false}, {"imperfection", false}}, {}};
     for (std::size_t t = 0; t < vocabulary.size(); ++t) {
         const ImperfectionType &type = vocabulary[static_cast<TypeId>(t)];
         table.rows.push_back(

@@ -7,8 +7,8 @@
 namespace beadbook {
 namespace {
 
-std::vector<Item> because(const std::vector<Shortfall> &shortfalls, const Weld &work, Unit unit) {
-    std::vector<Item> out;
+std::vector<Bullet> because(const std::vector<Shortfall> &shortfalls, const Weld &work, Unit unit) {
+    std::vector<Bullet> out;
     for (const auto &one : shortfalls)
         out.push_back({shortfall_words(one.cover, one.allows, work, unit), "", {}});
     return out;
@@ -38,7 +38,7 @@ void add_uncovered(Document &out, const PlanResult &plan) {
     if (plan.uncovered.empty()) return;
     out.heading("Not covered by any coupon", 2);
     for (const auto &one : plan.uncovered) {
-        std::vector<Item> nearest;
+        std::vector<Bullet> nearest;
         if (one.nearest)
             nearest.push_back({"nearest coupon: " + print(*one.nearest, plan.work.unit), "",
                                because(one.because, one.work, plan.work.unit)});

@@ -6,7 +6,7 @@
 namespace beadbook {
 
 Document document_of(const std::vector<std::shared_ptr<const Practice>> &all) {
-    Table table{{{"", false}, {"", false}, {"", false}}, {}};
+    Grid table{{{"", false}, {"", false}, {"", false}}, {}};
     for (const auto &practice : all)
         table.rows.push_back({practice->name, std::string(name_of(practice->method)),
                               practice->title + " (" + practice->edition + ")"});
@@ -25,7 +25,7 @@ Document document_of(const Practice &practice) {
         std::string words;
         for (const auto &when : rule.when) words += (words.empty() ? "where " : " and ") + when.text;
         words += (words.empty() ? "" : ": ") + rule.must.text + (rule.warning ? " (else a warning)" : "");
-        std::vector<Item> under;
+        std::vector<Bullet> under;
         if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
         if (!rule.repeat.empty()) under.push_back({"if not: " + rule.repeat, "", {}});
         out.item(words,
@@ -38,7 +38,7 @@ Document document_of(const Practice &practice) {
 }
 
 Document document_of(const std::vector<ConditionInfo> &conditions) {
-    Table table{{{"", false}, {"", false}}, {}};
+    Grid table{{{"", false}, {"", false}}, {}};
     for (const auto &condition : conditions) {
         std::vector<std::string> methods;
         for (const Exam method : condition.methods) methods.emplace_back(name_of(method));

@@ -11,7 +11,7 @@ Document document_of(const RangeResult &result) {
     for (const auto &one : result.tests) {
         out.heading("Test: " + print(one.test, unit), 2);
         out.line("qualifies by " + result.rules->title + " (" + result.rules->edition + "):");
-        out.add(Items{range_items(one.range, unit)});
+        out.add(Bullets{range_items(one.range, unit)});
     }
     if (!result.rules->gaps.empty()) out.heading("Not in these rules, so never qualified by them", 2);
     for (const auto &gap : result.rules->gaps) out.item(gap);

@@ -18,11 +18,11 @@ std::string distance(const RangePart &part, const Exact &value, Unit unit) {
     return "";
 }
 
-Item part_item(const RangePart &part, Unit unit) {
+Bullet part_item(const RangePart &part, Unit unit) {
     std::string words = print(part, unit);
     if (!part.rule->work.text.empty()) words += ", for " + part.rule->work.text;
     if (part.applies == Truth::unknown) words += "; cannot say without " + lacks_words(part.lacks);
-    Item out{std::move(words), authority(part.rule->clause, part.rule->standing), {}};
+    Bullet out{std::move(words), authority(part.rule->clause, part.rule->standing), {}};
     if (!part.rule->reading.empty()) out.under.push_back({"our reading: " + part.rule->reading, "", {}});
     return out;
 }
@@ -35,13 +35,13 @@ std::string lacks_words(const std::vector<Lack> &lacks) {
     return listed(names);
 }
 
-std::vector<Item> range_items(const std::vector<VariableRange> &range, Unit unit) {
-    std::vector<Item> out;
+std::vector<Bullet> range_items(const std::vector<VariableRange> &range, Unit unit) {
+    std::vector<Bullet> out;
     for (const auto &one : range) {
         if (!may_matter(range, *one.variable)) continue;
         std::string name(info(one.variable->of).name);
         if (!one.variable->work.text.empty()) name += " (in work with " + one.variable->work.text + ")";
-        Item item{name + ":", "", {}};
+        Bullet item{name + ":", "", {}};
         if (one.parts.empty()) item.under.push_back({"nothing: no rule speaks of such a test", "", {}});
         for (const auto &part : one.parts) item.under.push_back(part_item(part, unit));
         out.push_back(std::move(item));

@@ -12,7 +12,7 @@ namespace beadbook {
 std::string lacks_words(const std::vector<Lack> &lacks);
 
 /// What a test qualifies, a variable an item, each part under it with its rule.
-std::vector<Item> range_items(const std::vector<VariableRange> &range, Unit unit);
+std::vector<Bullet> range_items(const std::vector<VariableRange> &range, Unit unit);
 
 /// Why one variable keeps a test from covering one weld of the work: what the work has, what the test allows.
 std::string shortfall_words(const VariableCover &fail, const VariableRange &allows, const Weld &work,

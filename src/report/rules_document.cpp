@@ -23,7 +23,7 @@ void add_ranges(Document &out, const RangeRules &rules) {
             if (!rule.test.text.empty()) words += "test " + rule.test.text + ": ";
             words += allowance_words(rule);
             if (!rule.work.text.empty()) words += ", for work " + rule.work.text;
-            std::vector<Item> under;
+            std::vector<Bullet> under;
             if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
             out.item(words, source_words(rule.clause, rule.standing), std::move(under));
         }
@@ -40,7 +40,7 @@ void add_exams(Document &out, const RangeRules &rules) {
 void add_validity(Document &out, const RangeRules &rules) {
     out.heading("validity", 2);
     for (const auto &way : rules.validity) {
-        std::vector<Item> under;
+        std::vector<Bullet> under;
         if (way.extension)
             under.push_back({extension_words(*way.extension), source_words(way.extension->from), {}});
         out.item("way " + way.id + ": " + period_words(way), source_words(way.from), std::move(under));
@@ -81,7 +81,7 @@ std::string extension_words(const ValidityWay::Extension &extension) {
 }
 
 Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {
-    Table table{{{"", false}, {"", false}}, {}};
+    Grid table{{{"", false}, {"", false}}, {}};
     for (const auto &rules : all)
         table.rows.push_back({rules->name, rules->title + " (" + rules->edition + ")"});
     Document out;

@@ -58,7 +58,7 @@ Document document_of(const MethodsResult &methods) {
     }
     for (const auto &one : methods.imperfections) {
         out.heading(one.imperfection, 2);
-        Table table{{{"", false}, {"", false}}, {}};
+        Grid table{{{"", false}, {"", false}}, {}};
         for (const auto &finds : one.methods)
             table.rows.push_back({"  " + std::string(name_of(finds.method)),
                                   std::string(grade_words(finds.grade)) + ": " + finds.why});
@@ -68,7 +68,7 @@ Document document_of(const MethodsResult &methods) {
 }
 
 Document document_of(const CalculationList &list) {
-    Table table{{{"", false}, {"", false}}, {}};
+    Grid table{{{"", false}, {"", false}}, {}};
     for (const auto &one : *list.all) table.rows.push_back({one.name, one.title});
     Document out;
     out.title = "Calculations";
