@@ -23,6 +23,14 @@ ExitCode run_plan(const Args &args, Session &session) {
     return done.value.covers_all() ? ExitCode::done : ExitCode::rejected;
 }
 
+ExitCode run_may(const Args &args, Session &session) {
+    Shop shop(args, session);
+    const auto done =
+        held_work(shop.office(), {args.at(0), day_given(args, "on"), plan_request(args, 1, session)});
+    tell(args, session, done);
+    return done.value.plan.covers_all() ? ExitCode::done : ExitCode::rejected;
+}
+
 ExitCode run_range(const Args &args, Session &session) {
     Shop shop(args, session);
     const auto fields = coupon_fields_given(args);
@@ -55,6 +63,18 @@ Command plan_command() {
         1,
         plan_options(),
         run_plan};
+}
+
+Command may_command() {
+    return {"may",
+            "WELDER WORKFILE",
+            "which of the shop's work a welder may do, and which coupons would add the rest",
+            "Ends with 1 if something would stay uncovered even then.",
+            "beadbook may L1 work.yaml",
+            2,
+            2,
+            options(date_option("on", "on this day (default today)"), plan_options()),
+            run_may};
 }
 
 Command range_command() {

@@ -70,6 +70,15 @@ std::string json_text(const PlanResult &plan, const std::vector<std::string> &no
     return render::finished(plan_json(plan), notes);
 }
 
+std::string json_text(const HeldWork &work, const std::vector<std::string> &notes) {
+    Json out = plan_json(work.plan);
+    out["welder"] = work.welder;
+    out["on"] = print(work.on);
+    out["held"] = Json::array();
+    for (const auto &one : work.plan.held) out["held"].push_back(held_json(one));
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const RangeResult &result, const std::vector<std::string> &notes) {
     Json tests = Json::array();
     for (const auto &one : result.tests)

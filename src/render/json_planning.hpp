@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/planning.hpp"
+#include "operations/held_work.hpp"
 #include "operations/ranging.hpp"
 
 #include <string>
@@ -8,8 +8,9 @@
 
 namespace beadbook {
 
-/// As render/schemas/plan.json and range.json describe it.
+// As render/schemas/plan.json, may.json and range.json describe it.
 std::string json_text(const PlanResult &plan, const std::vector<std::string> &notes = {});
+std::string json_text(const HeldWork &work, const std::vector<std::string> &notes = {});
 std::string json_text(const RangeResult &result, const std::vector<std::string> &notes = {});
 
 } // namespace beadbook

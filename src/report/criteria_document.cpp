@@ -108,7 +108,7 @@ Document document_of(const CriteriaSet &set) {
     }
     add_required(out, set);
     add_counting(out, set);
-    if (!set.gaps.empty()) out.heading("Known gaps", 2);
+    if (!set.gaps.empty()) out.heading("Known gaps:", 2);
     for (const auto &gap : set.gaps) out.item(gap.text);
     return out.caution();
 }

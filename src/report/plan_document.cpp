@@ -16,7 +16,7 @@ std::vector<Bullet> because(const std::vector<Shortfall> &shortfalls, const Weld
 
 void add_missed(Document &out, const PlanResult &plan) {
     if (plan.missed.empty()) return;
-    out.heading("What is held does not cover", 2);
+    out.heading("What is held does not cover:", 2);
     for (const auto &one : plan.missed)
         out.item(one.job + ", for one " + print(one.work, plan.work.unit), "",
                  {{"nearest is #" + std::to_string(one.number), "",
@@ -36,7 +36,7 @@ void add_test(Document &out, const PlanResult &plan, std::size_t number) {
 
 void add_uncovered(Document &out, const PlanResult &plan) {
     if (plan.uncovered.empty()) return;
-    out.heading("Not covered by any coupon", 2);
+    out.heading("Not covered by any coupon:", 2);
     for (const auto &one : plan.uncovered) {
         std::vector<Bullet> nearest;
         if (one.nearest)
@@ -46,11 +46,7 @@ void add_uncovered(Document &out, const PlanResult &plan) {
     }
 }
 
-} // namespace
-
-Document document_of(const PlanResult &plan) {
-    Document out;
-    out.title = "Coupons to weld";
+void add_plan(Document &out, const PlanResult &plan) {
     add_missed(out, plan);
     if (!plan.held_jobs.empty()) out.gap().line("Covered already: " + listed(plan.held_jobs));
     const std::size_t n = plan.tests.size();
@@ -63,7 +59,30 @@ Document document_of(const PlanResult &plan) {
             ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
     for (std::size_t i = 0; i < n; ++i) add_test(out, plan, i);
     add_uncovered(out, plan);
-    return out.caution();
+    out.caution();
+}
+
+} // namespace
+
+Document document_of(const PlanResult &plan) {
+    Document out;
+    out.title = "Coupons to weld";
+    add_plan(out, plan);
+    return out;
+}
+
+Document document_of(const HeldWork &work) {
+    Document out;
+    out.title = "Work that " + work.welder + " may do";
+    out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name + " on " +
+                    print(work.on) + ":",
+                2);
+    for (const auto &one : work.plan.held)
+        out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
+                 std::string(name_of(one.validity.state)) + ", " + one.validity.reason);
+    if (work.plan.held.empty()) out.item("nothing");
+    add_plan(out, work.plan);
+    return out;
 }
 
 } // namespace beadbook

@@ -32,7 +32,7 @@ Document document_of(const Practice &practice) {
                  rule.clause + "; " + std::string(name_of(rule.standing.kind)) + ": " + rule.standing.source,
                  std::move(under));
     }
-    if (!practice.gaps.empty()) out.heading("Known gaps", 2);
+    if (!practice.gaps.empty()) out.heading("Known gaps:", 2);
     for (const auto &gap : practice.gaps) out.item(gap);
     return out.caution();
 }

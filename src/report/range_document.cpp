@@ -13,7 +13,7 @@ Document document_of(const RangeResult &result) {
         out.line("qualifies by " + result.rules->title + " (" + result.rules->edition + "):");
         out.add(Bullets{range_items(one.range, unit)});
     }
-    if (!result.rules->gaps.empty()) out.heading("Not in these rules, so never qualified by them", 2);
+    if (!result.rules->gaps.empty()) out.heading("Not in these rules, so never qualified by them:", 2);
     for (const auto &gap : result.rules->gaps) out.item(gap);
     return out.caution();
 }

@@ -97,7 +97,7 @@ Document document_of(const RangeRules &rules) {
     add_ranges(out, rules);
     add_exams(out, rules);
     add_validity(out, rules);
-    if (!rules.gaps.empty()) out.heading("Known gaps", 2);
+    if (!rules.gaps.empty()) out.heading("Known gaps:", 2);
     for (const auto &gap : rules.gaps) out.item(gap);
     return out.caution();
 }
