@@ -6,8 +6,6 @@
 #include <filesystem>
 #include <fstream>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -76,10 +74,7 @@ Command export_command() {
             "beadbook export csv indications --output found.csv",
             1,
             2,
-            [](po::options_description &o) {
-                o.add_options()("output,o", po::value<std::string>()->value_name("FILE"),
-                                "write to a new file (else standard output)");
-            },
+            {Option{"output", "FILE", "write to a new file (else standard output)", 'o'}},
             run_export};
 }
 
@@ -93,11 +88,7 @@ Command import_command() {
             "beadbook import csv indications --file found.csv",
             1,
             2,
-            [](po::options_description &o) {
-                o.add_options()("file,f", po::value<std::string>()->value_name("FILE"),
-                                "the file (else standard input)");
-                add_by(o);
-            },
+            options(Option{"file", "FILE", "the file (else standard input)", 'f'}, by_option()),
             run_import};
 }
 

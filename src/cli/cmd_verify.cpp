@@ -5,8 +5,6 @@
 
 #include <map>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 namespace {
 
@@ -95,21 +93,17 @@ ExitCode run_backup(const Args &args, Session &session) {
 } // namespace
 
 Command verify_command() {
-    return {"verify",
-            "",
-            "prove that nothing on record was changed",
-            "Recomputes the chain of hashes and names the first entry that does not hold.",
-            "beadbook verify --replay",
-            0,
-            0,
-            [](po::options_description &o) {
-                o.add_options()("replay", po::bool_switch(),
-                                "also judge every stored verdict again by the criteria it was taken by")(
-                    "head", po::value<std::string>()->value_name("HASH"),
-                    "the head noted earlier; the record must end with it");
-                add_json(o);
-            },
-            run_verify};
+    return {
+        "verify",
+        "",
+        "prove that nothing on record was changed",
+        "Recomputes the chain of hashes and names the first entry that does not hold.",
+        "beadbook verify --replay",
+        0,
+        0,
+        options(Option{"replay", "", "also judge every stored verdict again by the criteria it was taken by"},
+                Option{"head", "HASH", "the head noted earlier; the record must end with it"}, json_option()),
+        run_verify};
 }
 
 Command backup_command() {
@@ -120,7 +114,7 @@ Command backup_command() {
             "beadbook backup /media/stick/book-2026-11-25.db",
             1,
             1,
-            nullptr,
+            {},
             run_backup};
 }
 

@@ -45,19 +45,15 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     return base;
 }
 
-void add_coupon(Writing &writing, const CouponRecord &coupon) {
-    if (writing.book().knows_coupon(coupon.id))
-        throw refused("coupon " + coupon.id + " is registered already").mend({"change", {coupon.id}, {}});
-    Entry e;
-    e.kind = "coupon";
-    e.subject = coupon.id;
-    e.body = codec::body_of(coupon);
-    writing.add(std::move(e));
+void check_new(Book &book, const std::string &mark) {
+    if (book.knows_coupon(mark))
+        throw refused("coupon " + mark + " is registered already").mend({"change", {mark}, {}});
 }
 
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request) {
     Done<CouponRecord> out{described(writing.catalogue(), request), {}};
-    add_coupon(writing, out.value);
+    check_new(writing.book(), out.value.id);
+    writing.add(codec::entry_of(out.value));
     return out;
 }
 
@@ -70,12 +66,9 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     now = described(writing.catalogue(), request.said, std::move(now));
     if (now == old.record) throw refused("this changes nothing");
     check_still_on_weld(old, now);
-    Entry e;
-    e.kind = "coupon";
-    e.subject = now.id;
+    Entry e = codec::entry_of(now);
     e.supersedes = old.record_seq;
     e.reason = needed_reason(request.why);
-    e.body = codec::body_of(now);
     writing.add(std::move(e));
     return {now, {}};
 }

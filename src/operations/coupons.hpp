@@ -16,8 +16,8 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
 
 /// Throws DataError if the mark is taken.
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request);
-/// As register_coupon, for a coupon that was described already: an import prepares outside the lock.
-void add_coupon(Writing &writing, const CouponRecord &coupon);
+/// Throws DataError if the mark is taken.
+void check_new(Book &book, const std::string &mark);
 
 struct CouponChange {
     CouponRequest said;

@@ -301,7 +301,7 @@ SetAside set_aside(const std::string &opening, const std::vector<std::string> &l
             opening + ":" + all +
             "\nIf the governing rules allow it all the same, a reason sets this aside; it is kept on "
             "the record")
-            .at("override");
+            .give("override");
     return {lacks, reason};
 }
 

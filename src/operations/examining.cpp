@@ -5,9 +5,22 @@
 #include "technique/exam_check.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beadbook {
 namespace {
+
+void check_date(const ExamRecord &exam, const Outside &outside) {
+    if (exam.date > outside.today())
+        throw refused("the exam is said to be of " + print(exam.date) + ", which is to come").at("date");
+}
+
+void check_method(const Practice &practice, Exam method) {
+    if (practice.method != method)
+        throw refused("practice " + practice.name + " is for " + std::string(name_of(practice.method)) +
+                      ", not for " + std::string(name_of(method)))
+            .at("practice");
+}
 
 /// The request as a record, and the practice that it names.
 ExamRecord read(const ExamRequest &request, const Outside &outside) {
@@ -20,16 +33,14 @@ ExamRecord read(const ExamRequest &request, const Outside &outside) {
     out.note = checked_text(request.note, "note");
     out.incomplete = checked_text(request.incomplete, "incomplete");
     for (const auto &condition : request.conditions) add_condition(out, condition);
+    check_date(out, outside);
     return out;
 }
 
 std::shared_ptr<const Practice> practice_for(Catalogue &catalogue, const ExamRequest &request) {
     if (request.practice.empty()) return nullptr;
     const auto out = catalogue.practice(request.practice);
-    if (out->method != request.method)
-        throw refused("practice " + out->name + " is for " + std::string(name_of(out->method)) +
-                      ", not for " + std::string(name_of(request.method)))
-            .at("practice");
+    check_method(*out, request.method);
     return out;
 }
 
@@ -43,25 +54,15 @@ std::vector<std::string> slips(const ExamRecord &exam) {
     return out;
 }
 
-/// An exam by a shipped practice, from an import say, has its text kept.
-void keep_shipped_practice(Ledger &ledger, ExamRecord &exam) {
-    if (exam.practice.empty() || (!exam.practice_hash.empty() && ledger.criteria_text(exam.practice_hash)))
-        return;
+/// A practice by the text that the record keeps or that is shipped; null if it is neither.
+std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord &exam) {
+    const std::string &hash = exam.practice_hash;
+    if (hash.empty()) return office.catalogue().practice(exam.practice);
+    if (auto kept = office.catalogue().kept_practice(office.ledger(), hash)) return kept;
     const auto names = shipped_practice_names();
-    if (std::find(names.begin(), names.end(), exam.practice) == names.end()) return;
-    const auto practice = shipped_practice(exam.practice);
-    if (exam.practice_hash.empty()) exam.practice_hash = practice->hash;
-    if (exam.practice_hash == practice->hash)
-        ledger.keep_criteria(practice->hash, practice->name, practice->text);
-}
-
-Entry entry_of(const std::string &coupon, const ExamRecord &exam) {
-    Entry e;
-    e.kind = "exam";
-    e.subject = coupon;
-    e.exam = exam.number;
-    e.body = codec::body_of(exam);
-    return e;
+    if (std::find(names.begin(), names.end(), exam.practice) == names.end()) return nullptr;
+    auto shipped = office.catalogue().practice(exam.practice);
+    return shipped->hash == hash ? shipped : nullptr;
 }
 
 } // namespace
@@ -84,21 +85,34 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     if (request.replaces > 0) {
         const CouponState &state = writing.coupon(request.coupon);
         exam.number = state.needed_exam(request.replaces).number;
-        Entry e = entry_of(request.coupon, exam);
+        Entry e = codec::entry_of(request.coupon, exam);
         e.supersedes = state.exam_seq.at(exam.number);
         e.reason = needed_reason(request.why);
         writing.add(std::move(e));
     } else {
-        exam.number = add_exam(writing, request.coupon, exam);
+        exam.number = writing.coupon(request.coupon).last_exam + 1;
+        writing.add(codec::entry_of(request.coupon, exam));
     }
     return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
 }
 
-int add_exam(Writing &writing, const std::string &coupon, ExamRecord exam) {
-    exam.number = std::max(exam.number, writing.coupon(coupon).last_exam + 1);
-    keep_shipped_practice(writing.ledger(), exam);
-    writing.add(entry_of(coupon, exam));
-    return exam.number;
+ReadyExam ready_exam(Office &office, ExamRecord exam) {
+    check_date(exam, office.outside());
+    const auto conditions = std::exchange(exam.conditions, {});
+    for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
+    ReadyExam out{std::move(exam), nullptr, {}};
+    if (out.record.practice.empty()) {
+        if (!out.record.practice_hash.empty())
+            throw refused("a practice hash without the practice's name").at("practice");
+    } else if ((out.practice = practice_known(office, out.record))) {
+        check_method(*out.practice, out.record.method);
+        out.record.practice_hash = out.practice->hash;
+    } else {
+        out.notes.push_back("the text of practice " + out.record.practice +
+                            " is not in this record, so whether the exam was valid cannot be said");
+    }
+    for (auto &slip : slips(out.record)) out.notes.push_back(std::move(slip));
+    return out;
 }
 
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why) {

@@ -25,8 +25,13 @@ std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &re
 /// looks like a slip.
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request);
 
-/// Adds an exam whose record is ready, under the next free number, or its own if that is higher. For imports.
-int add_exam(Writing &writing, const std::string &coupon, ExamRecord exam);
+/// An exam whose record comes from elsewhere, an import say, held to what record_exam asks. Throws DataError.
+struct ReadyExam {
+    ExamRecord record;                        ///< with the hash of its practice
+    std::shared_ptr<const Practice> practice; ///< whose text is to be kept with it; null: none, or not here
+    std::vector<std::string> notes;
+};
+ReadyExam ready_exam(Office &office, ExamRecord exam);
 
 /// Takes an exam back; refused while it has finds.
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why);

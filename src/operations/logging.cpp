@@ -7,18 +7,6 @@
 #include <sstream>
 
 namespace beadbook {
-namespace {
-
-Entry entry_of(const std::string &coupon, const IndicationRecord &indication) {
-    Entry e;
-    e.kind = "indication";
-    e.subject = coupon;
-    e.exam = indication.exam;
-    e.number = indication.number;
-    e.body = codec::body_of(indication);
-    return e;
-}
-
 std::vector<std::string> doubts_about(const CouponRecord &coupon,
                                       const std::vector<IndicationRecord> &indications) {
     std::vector<std::string> out;
@@ -28,8 +16,6 @@ std::vector<std::string> doubts_about(const CouponRecord &coupon,
             out.push_back("#" + std::to_string(i.number) + ": " + doubt);
     return out;
 }
-
-} // namespace
 
 std::vector<IndicationRecord> parse_log(const std::string &text, const std::string &name,
                                         const WeldLine &weld, Unit unit) {
@@ -75,7 +61,7 @@ std::vector<int> add_indications(Writing &writing, const std::string &coupon, in
     for (auto &i : indications) {
         i.number = std::max(i.number, writing.coupon(coupon).last_indication + 1);
         i.exam = exam;
-        writing.add(entry_of(coupon, i));
+        writing.add(codec::entry_of(coupon, i));
         numbers.push_back(i.number);
     }
     return numbers;
@@ -105,7 +91,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     IndicationRecord &now = parsed.front();
     now.number = number;
     now.exam = state.needed_indication(number).exam;
-    Entry e = entry_of(coupon, now);
+    Entry e = codec::entry_of(coupon, now);
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     writing.add(std::move(e));

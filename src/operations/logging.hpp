@@ -21,6 +21,10 @@ struct Logged {
 /// All lines or none: every bad line is named with its column. Notes: finds that the process can hardly make.
 Done<Logged> log_lines(Writing &writing, const LogRequest &request);
 
+/// Finds that the coupon's process can hardly make, one sentence each.
+std::vector<std::string> doubts_about(const CouponRecord &coupon,
+                                      const std::vector<IndicationRecord> &indications);
+
 /// The exam that a log would go to. Throws DataError: none yet, or not that one.
 int exam_for(const CouponState &coupon, int number);
 

@@ -11,8 +11,6 @@
 namespace beadbook {
 namespace {
 
-constexpr std::size_t largest_paper = std::size_t{16} << 20;
-
 std::shared_ptr<const RangeRules> needed_rules(Writing &writing, const std::string &name) {
     if (name.empty())
         throw lacking("rules", "by which rules? expected " + listed(shipped_range_rule_names(), "or") +

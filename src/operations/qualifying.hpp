@@ -23,12 +23,15 @@ struct QualifyRequest {
 /// aside. Notes: rules that ask for no examination; a reason that was not needed.
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request);
 
+/// Bytes that a document may have.
+constexpr std::size_t largest_paper = std::size_t{16} << 20;
+
 struct CarryRequest {
     std::string mark, rules, way;
     std::map<std::string, std::string> test; ///< as welded, by the names of coupon_fields()
     struct Paper {
         std::string name, bytes;
-    } paper; ///< the document: one byte to 16 MiB
+    } paper; ///< the document, of at least one byte
 };
 /// Carries a qualification in from elsewhere; its paper is kept. Throws Refusal: no paper, no day, what
 /// impedes any test (evidence.hpp), words that the rules do not know, carried in already.

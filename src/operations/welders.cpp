@@ -48,7 +48,8 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
     check_mark(request.mark, "welder");
     if (writing.book().knows_welder(request.mark))
-        throw refused("welder " + request.mark + " is registered already; a change needs a reason").at("why");
+        throw refused("welder " + request.mark + " is registered already; a change needs a reason")
+            .give("why");
     WelderRecord record;
     record.mark = request.mark;
     take(record, request);

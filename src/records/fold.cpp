@@ -57,7 +57,7 @@ auto readable(const std::string &subject, F f) {
     }
 }
 
-std::set<std::int64_t> superseded_in(const std::vector<Entry> &entries) {
+std::set<std::int64_t> superseded_in(std::span<const Entry> entries) {
     std::set<std::int64_t> out;
     for (const auto &e : entries)
         if (e.supersedes) out.insert(*e.supersedes);
@@ -66,7 +66,7 @@ std::set<std::int64_t> superseded_in(const std::vector<Entry> &entries) {
 
 } // namespace
 
-CouponState fold_coupon(const std::vector<Entry> &entries, const Vocabulary &vocabulary) {
+CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabulary) {
     return readable(entries.empty() ? "coupon" : "coupon " + entries.front().subject, [&] {
         const auto superseded = superseded_in(entries);
         CouponState state;
@@ -102,7 +102,7 @@ bool take_entry(CouponState &state, const Entry &e, const Vocabulary &vocabulary
     });
 }
 
-WelderState fold_welder(const std::string &mark, const std::vector<Entry> &entries) {
+WelderState fold_welder(const std::string &mark, std::span<const Entry> entries) {
     return readable("welder " + mark, [&] {
         const auto superseded = superseded_in(entries);
         WelderState out;

@@ -4,19 +4,18 @@
 #include "facts/welder_record.hpp"
 #include "records/entry.hpp"
 
-#include <vector>
+#include <span>
 
 namespace beadbook {
 
 /// The entries about one coupon, oldest first, to the coupon as it stands after them. Throws StoreError: an
 /// entry cannot be read.
-CouponState fold_coupon(const std::vector<Entry> &entries,
-                        const Vocabulary &vocabulary = Vocabulary::shipped());
+CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabulary = Vocabulary::shipped());
 
 /// One entry more. False if all must be folded again: a change of the coupon itself moves what lies on it.
 bool take_entry(CouponState &state, const Entry &entry, const Vocabulary &vocabulary = Vocabulary::shipped());
 
 /// The same for a welder.
-WelderState fold_welder(const std::string &mark, const std::vector<Entry> &entries);
+WelderState fold_welder(const std::string &mark, std::span<const Entry> entries);
 
 } // namespace beadbook

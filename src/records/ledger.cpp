@@ -325,21 +325,28 @@ Verification Ledger::verify() {
     });
 }
 
-void Ledger::backup(const std::string &to) {
+Verification Ledger::backup(const std::string &to) {
     std::error_code ignored;
     if (std::filesystem::exists(to, ignored))
         throw StoreError(to + ": is there already; a backup never overwrites");
-    guarded(to, [&] {
-        {
-            SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
-            SQLite::Backup run(copy, *db_);
-            run.executeStep(-1);
-        }
-        Ledger written(to, Mode::read);
-        const Verification there = written.verify();
-        if (!there.faults.empty())
-            throw StoreError(to + ": the copy does not verify: " + there.faults.front());
-    });
+    try {
+        return guarded(to, [&] {
+            {
+                SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
+                SQLite::Backup run(copy, *db_);
+                run.executeStep(-1);
+            }
+            Ledger written(to, Mode::read);
+            Verification there = written.verify();
+            if (!there.faults.empty())
+                throw StoreError(to + ": the copy does not verify: " + there.faults.front());
+            return there;
+        });
+    } catch (...) {
+        // What is left of it is no backup, and would be in the way of the next one.
+        std::filesystem::remove(to, ignored);
+        throw;
+    }
 }
 
 } // namespace beadbook

@@ -72,8 +72,9 @@ public:
     std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
     Verification verify();
-    /// A consistent copy, verified. Throws StoreError, and never overwrites a file.
-    void backup(const std::string &to);
+    /// A consistent copy, verified: returns what the copy holds. Throws StoreError; never overwrites a file,
+    /// and leaves none that does not verify.
+    Verification backup(const std::string &to);
 
 private:
     void migrate(bool fresh);

@@ -15,4 +15,31 @@ std::string body_of(const WelderRecord &welder) { return canonical(json_of(welde
 std::string body_of(const QualificationRecord &qualification) { return canonical(json_of(qualification)); }
 std::string body_of(const WelderEvent &event) { return canonical(json_of(event)); }
 
+Entry entry_of(const CouponRecord &coupon) {
+    Entry out;
+    out.kind = "coupon";
+    out.subject = coupon.id;
+    out.body = body_of(coupon);
+    return out;
+}
+
+Entry entry_of(const std::string &coupon, const ExamRecord &exam) {
+    Entry out;
+    out.kind = "exam";
+    out.subject = coupon;
+    out.exam = exam.number;
+    out.body = body_of(exam);
+    return out;
+}
+
+Entry entry_of(const std::string &coupon, const IndicationRecord &indication) {
+    Entry out;
+    out.kind = "indication";
+    out.subject = coupon;
+    out.exam = indication.exam;
+    out.number = indication.number;
+    out.body = body_of(indication);
+    return out;
+}
+
 } // namespace beadbook::codec

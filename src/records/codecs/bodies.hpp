@@ -4,6 +4,7 @@
 #include "facts/grade.hpp"
 #include "facts/indication_record.hpp"
 #include "facts/welder_record.hpp"
+#include "records/entry.hpp"
 
 #include <string>
 
@@ -18,5 +19,10 @@ std::string body_of(const Grade &grade);
 std::string body_of(const WelderRecord &welder);
 std::string body_of(const QualificationRecord &qualification);
 std::string body_of(const WelderEvent &event);
+
+/// A fact as a new entry; `coupon` is its mark.
+Entry entry_of(const CouponRecord &coupon);
+Entry entry_of(const std::string &coupon, const ExamRecord &exam);
+Entry entry_of(const std::string &coupon, const IndicationRecord &indication);
 
 } // namespace beadbook::codec

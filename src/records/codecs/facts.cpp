@@ -46,6 +46,12 @@ CouponRecord coupon_from(const nlohmann::json &json) {
     return out;
 }
 
+std::vector<std::string> exam_text_keys() {
+    std::vector<std::string> out;
+    for (const auto &[key, member] : exam_texts) out.emplace_back(key);
+    return out;
+}
+
 nlohmann::json json_of(const ExamRecord &exam) {
     nlohmann::json out{{"number", exam.number}, {"method", name_of(exam.method)}, {"date", print(exam.date)}};
     put_texts(out, exam, exam_texts);

@@ -15,6 +15,8 @@ CouponRecord coupon_from(const nlohmann::json &json);
 
 nlohmann::json json_of(const ExamRecord &exam);
 ExamRecord exam_from(const nlohmann::json &json);
+/// Keys of an exam that are free text, in their order: examiner, level, ...
+std::vector<std::string> exam_text_keys();
 
 nlohmann::json json_of(const IndicationRecord &indication,
                        const Vocabulary &vocabulary = Vocabulary::shipped());

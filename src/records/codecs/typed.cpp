@@ -13,11 +13,15 @@ constexpr std::string_view base_unit_names[] = {"value", "nm", "nm2", "microdegr
 
 } // namespace
 
+std::string_view base_unit_name(Dimension dimension) {
+    return base_unit_names[static_cast<std::size_t>(dimension)];
+}
+
 nlohmann::json json_of(const Typed &typed, Dimension dimension) {
     nlohmann::json out{{"typed", typed.text}};
     // Whole in every dimension that is stored; areas can pass 64 bits and then go without.
     if (typed.value.is_whole() && typed.value < Exact(std::numeric_limits<std::int64_t>::max()))
-        out[std::string(base_unit_names[static_cast<std::size_t>(dimension)])] =
+        out[std::string(base_unit_name(dimension))] =
             static_cast<std::int64_t>(typed.value.num());
     return out;
 }

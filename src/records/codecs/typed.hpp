@@ -11,6 +11,9 @@
 /// holds.
 namespace beadbook::codec {
 
+/// Key of the number beside a typed text: nm, nm2, microdegree, microfahrenheit, value.
+std::string_view base_unit_name(Dimension dimension);
+
 /// A measurement: {"typed": "3/16 in", "nm": 4762500}.
 nlohmann::json json_of(const Typed &typed, Dimension dimension);
 /// Reads that, or the text alone. Throws InputError.

@@ -2,6 +2,8 @@
 
 #include "records/codecs/typed.hpp"
 
+#include <map>
+
 namespace beadbook::codec {
 namespace {
 
@@ -86,6 +88,33 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
                       {"vocabulary", vocabulary.hash()},
                       {"engine", engine_number},
                       {"classes", classes}});
+}
+
+std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again) {
+    if (stored == again) return {};
+    nlohmann::json was = parsed(stored), now = parsed(again);
+    std::vector<VerdictDifference> out;
+    const auto by_class = [](const nlohmann::json &body) {
+        std::map<std::string, const nlohmann::json *> found;
+        for (const auto &one : body.at("classes")) found[one.at("class").get<std::string>()] = &one;
+        return found;
+    };
+    const auto before = by_class(was), after = by_class(now);
+    const auto word = [](const auto &classes, const std::string &id) {
+        const auto at = classes.find(id);
+        return at == classes.end() ? "" : at->second->at("verdict").template get<std::string>();
+    };
+    for (const auto &[id, one] : before)
+        if (const auto at = after.find(id); at == after.end() || *one != *at->second)
+            out.push_back({id, word(before, id), word(after, id)});
+    for (const auto &[id, one] : after)
+        if (!before.contains(id)) out.push_back({id, "", word(after, id)});
+    // All else: the criteria, and the order or number of the classes.
+    if (out.empty() && was["classes"] != now["classes"]) out.push_back({});
+    for (auto *body : {&was, &now})
+        for (const char *key : {"engine", "vocabulary", "classes"}) body->erase(key);
+    if (was != now) out.push_back({});
+    return out;
 }
 
 StoredVerdict verdict_from(const Entry &e) {

@@ -12,4 +12,13 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement,
                          const Vocabulary &vocabulary = Vocabulary::shipped());
 StoredVerdict verdict_from(const Entry &entry);
 
+/// A class that comes out otherwise: by another verdict, or by the same one for other reasons.
+struct VerdictDifference {
+    std::string class_id; ///< empty: what the verdict says of itself, its criteria or form
+    std::string was, now; ///< verdicts; empty where the class is not judged
+};
+/// What differs between two verdicts of form 2. The number of the engine and the hash of the vocabulary are
+/// not compared.
+std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again);
+
 } // namespace beadbook::codec

@@ -1,0 +1,260 @@
+#include "operations/bulk.hpp"
+
+#include "measure/text.hpp"
+#include "operations/coupons.hpp"
+#include "operations/examining.hpp"
+#include "operations/import_numbers.hpp"
+#include "operations/logging.hpp"
+#include "records/codecs/bodies.hpp"
+#include "records/codecs/exchange.hpp"
+#include "records/codecs/located.hpp"
+
+#include <algorithm>
+#include <functional>
+
+namespace beadbook {
+namespace {
+
+/// Collects the mistakes of a file, so that one run shows them all.
+class Faults {
+public:
+    /// Runs a step about one part of the file. `where` is asked only for a mistake that is shown.
+    template <class F>
+    void guard(const std::function<std::string()> &where, F f) {
+        try {
+            f();
+        } catch (const Refusal &e) {
+            if (e.kind() == Refusal::Kind::record) throw;
+            add(where, e.what());
+        }
+    }
+    void add(const std::function<std::string()> &where, const std::string &what) {
+        if (!full()) text_ += "\n" + where() + ": " + what;
+        ++count_;
+    }
+    std::size_t count() const { return count_; }
+    bool full() const { return count_ >= most_; }
+
+    /// Throws if there are any; `bad` of the things called `what` have them.
+    void check(std::size_t bad, const std::string &what) const {
+        if (count_ == 0) return;
+        throw refused(std::to_string(bad) + " " + what + (bad == 1 ? "" : "s") +
+                      " cannot be taken, nothing was stored:" + text_ +
+                      (count_ > most_ ? "\nand " + std::to_string(count_ - most_) + " more" : ""));
+    }
+
+private:
+    static constexpr std::size_t most_ = 20;
+    std::string text_;
+    std::size_t count_ = 0;
+};
+
+/// Doubts of a long file: the first ones, and how many more.
+class Notes {
+public:
+    void add(const std::string &coupon, const std::vector<std::string> &notes) {
+        for (const auto &note : notes)
+            if (++count_ <= most_) shown_.push_back("coupon " + coupon + ": " + note);
+    }
+    std::vector<std::string> all() && {
+        if (count_ > most_) shown_.push_back("and " + std::to_string(count_ - most_) + " more such notes");
+        return std::move(shown_);
+    }
+
+private:
+    static constexpr std::size_t most_ = 20;
+    std::vector<std::string> shown_;
+    std::size_t count_ = 0;
+};
+
+class Importer {
+public:
+    Importer(Office &office, ImportRequest request) : office_(office) {
+        out_.request = std::move(request);
+        out_.done.value.sheet = out_.request.sheet;
+    }
+
+    PreparedImport run() && {
+        const auto &sheet = out_.request.sheet;
+        if (!sheet)
+            take_json();
+        else
+            take_rows(*sheet);
+        out_.done.notes = std::move(notes_).all();
+        return std::move(out_);
+    }
+
+private:
+    std::string place(std::size_t byte) const { return codec::place_in(out_.request.text, byte); }
+
+    void add(Entry entry) {
+        Imported &taken = out_.done.value;
+        ++(entry.kind == "coupon" ? taken.coupons : entry.kind == "exam" ? taken.exams : taken.indications);
+        out_.entries.push_back(std::move(entry));
+    }
+
+    CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields) {
+        CouponRecord out = described(office_.catalogue(), {mark, fields});
+        check_new(office_.book(), mark);
+        if (!out_.seen.emplace(mark, 0).second)
+            throw refused("coupon " + mark + " is registered already, earlier in this file");
+        add(codec::entry_of(out));
+        return out;
+    }
+
+    ExamRecord checked_exam(const std::string &coupon, ExamRecord exam) {
+        ReadyExam ready = ready_exam(office_, std::move(exam));
+        notes_.add(coupon, ready.notes);
+        auto &kept = out_.practices;
+        if (ready.practice && std::find(kept.begin(), kept.end(), ready.practice) == kept.end())
+            kept.push_back(ready.practice);
+        return std::move(ready.record);
+    }
+
+    void add_found(const CouponRecord &coupon, const IndicationRecord &found) {
+        notes_.add(coupon.id, doubts_about(coupon, {found}));
+        add(codec::entry_of(coupon.id, found));
+    }
+
+    void take_json() {
+        std::size_t count = 0, bad = 0;
+        for (auto &given : codec::read_exchange(out_.request.text)) {
+            const std::size_t before = faults_.count();
+            const std::string name = "coupon " + std::to_string(++count) + " (" +
+                                     (given.record.id.empty() ? "?" : shown(given.record.id)) + ")";
+            const auto where = [&](std::size_t at) { return [&, at] { return place(at) + ": " + name; }; };
+            for (const auto &m : given.mistakes) faults_.add(where(m.at), m.what);
+            if (given.mistakes.empty()) faults_.guard(where(given.at), [&] { take_coupon(given, where); });
+            if (faults_.count() > before) ++bad;
+        }
+        faults_.check(bad, "coupon");
+    }
+
+    template <class Where>
+    void take_coupon(codec::GivenCoupon &given, Where where) {
+        std::map<std::string, std::string> fields;
+        for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
+        const CouponRecord coupon = new_coupon(given.record.id, fields);
+        Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
+        for (const auto &exam : given.exams) {
+            faults_.guard(where(exam.at), [&] { exams.claim(exam.record.number); });
+            for (const auto &one : exam.indications)
+                faults_.guard(where(one.at), [&] { finds.claim(one.record.number); });
+        }
+        for (auto &exam : given.exams) {
+            faults_.guard(where(exam.at), [&] {
+                exams.give(exam.record.number);
+                add(codec::entry_of(coupon.id, checked_exam(coupon.id, exam.record)));
+            });
+            for (auto &one : exam.indications) {
+                finds.give(one.record.number);
+                one.record.exam = exam.record.number;
+                add_found(coupon, one.record);
+            }
+        }
+    }
+
+    /// A coupon on record that rows are about.
+    struct Known {
+        CouponState state;
+        WeldLine line;
+        Numbers exams, finds;
+    };
+
+    Known &known(const std::string &mark) {
+        if (const auto found = known_.find(mark); found != known_.end()) return found->second;
+        if (!office_.book().knows_coupon(mark)) {
+            // Looking for what is spelled alike takes long in a file of strangers.
+            if (faults_.full()) throw refused("there is no coupon '" + shown(mark) + "'");
+            office_.book().history(mark);
+        }
+        Known out{office_.book().coupon(mark), {}, {}, {}};
+        out.line = out.state.record.facts().line;
+        out.exams = Numbers("exam", mark, out.state.last_exam);
+        out.finds = Numbers("indication", mark, out.state.last_indication);
+        out_.seen.emplace(mark, out.state.last_seq);
+        return known_.emplace(mark, std::move(out)).first->second;
+    }
+
+    void take_rows(Sheet sheet) {
+        struct Read {
+            Known *coupon;
+            std::size_t row;
+            IndicationRecord found;
+        };
+        std::vector<Read> found;
+        for (const auto &row : codec::read_sheet(sheet, out_.request.text)) {
+            faults_.guard([&] { return "row " + std::to_string(row.number); },
+                          [&] {
+                              if (!row.fault.empty()) throw refused(row.fault);
+                              const std::string mark = row.cell("coupon");
+                              if (sheet == Sheet::coupons) {
+                                  new_coupon(mark, codec::coupon_fields_of(row));
+                                  return;
+                              }
+                              Known &coupon = known(mark);
+                              if (sheet == Sheet::exams) {
+                                  ExamRecord exam = codec::exam_of(row);
+                                  coupon.exams.claim(exam.number);
+                                  add(codec::entry_of(mark, checked_exam(mark, std::move(exam))));
+                              } else {
+                                  IndicationRecord one =
+                                      codec::indication_of(row, coupon.line, coupon.state.record.unit());
+                                  if (one.exam == 0) throw refused("the row has no exam number");
+                                  coupon.state.needed_exam(one.exam);
+                                  coupon.finds.claim(one.number);
+                                  found.push_back({&coupon, row.number, std::move(one)});
+                              }
+                          });
+        }
+        faults_.check(faults_.count(), "row");
+        for (auto &[coupon, row, one] : found) {
+            coupon->finds.give(one.number);
+            add_found(coupon->state.record, one);
+        }
+    }
+
+    Office &office_;
+    PreparedImport out_;
+    Faults faults_;
+    Notes notes_;
+    std::map<std::string, Known> known_;
+};
+
+bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
+    return std::any_of(prepared.seen.begin(), prepared.seen.end(), [&](const auto &coupon) {
+        return ledger.last_entry_of(Family::coupon, coupon.first) != coupon.second;
+    });
+}
+
+} // namespace
+
+Exported export_record(Office &office, std::optional<Sheet> sheet) {
+    Exported out;
+    std::vector<CouponState> states;
+    if (sheet) out.text = codec::sheet_head(*sheet);
+    for (const auto &mark : office.book().coupons()) {
+        ++out.coupons;
+        if (sheet)
+            out.text += codec::sheet_rows(*sheet, office.book().coupon(mark));
+        else
+            states.push_back(office.book().coupon(mark));
+    }
+    if (!sheet) out.text = codec::exchange_text(states);
+    return out;
+}
+
+PreparedImport prepare_import(Office &office, ImportRequest request) {
+    return Importer(office, std::move(request)).run();
+}
+
+Done<Imported> store_import(Writing &writing, PreparedImport prepared) {
+    if (written_to_since(writing.ledger(), prepared))
+        prepared = prepare_import(writing.office(), std::move(prepared.request));
+    for (const auto &practice : prepared.practices)
+        writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
+    for (auto &entry : prepared.entries) writing.add(std::move(entry));
+    return std::move(prepared.done);
+}
+
+} // namespace beadbook

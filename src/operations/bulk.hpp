@@ -1,0 +1,50 @@
+#pragma once
+
+#include "operations/writing.hpp"
+#include "records/codecs/sheet.hpp"
+#include "technique/practice.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+using codec::Sheet;
+
+/// What was measured, as it stands: all coupons as JSON, or one table of a spreadsheet.
+struct Exported {
+    std::string text;
+    std::size_t coupons = 0;
+};
+Exported export_record(Office &office, std::optional<Sheet> sheet);
+
+struct ImportRequest {
+    std::optional<Sheet> sheet; ///< a table of CSV; nothing: JSON
+    std::string text;           ///< the file
+};
+struct Imported {
+    std::optional<Sheet> sheet;
+    std::size_t coupons = 0, exams = 0, indications = 0; ///< taken
+};
+
+/// An import that was read and checked whole, ready to be stored.
+struct PreparedImport {
+    ImportRequest request;
+    std::map<std::string, std::int64_t>
+        seen; ///< newest entry of each coupon that it touches; 0: there is none
+    std::vector<Entry> entries;
+    std::vector<std::shared_ptr<const Practice>> practices; ///< whose texts are to be kept
+    Done<Imported> done; ///< notes: what the coupon's process can hardly make, slips in names of conditions
+};
+
+/// Reads the file and holds it to what register, exam and log ask. Takes no lock, so that others can write
+/// while a long file is read. Throws DataError that names every bad coupon or row with its place (at most
+/// 20).
+PreparedImport prepare_import(Office &office, ImportRequest request);
+
+/// Stores all of it. If one of its coupons was written to since it was prepared, it is prepared again.
+Done<Imported> store_import(Writing &writing, PreparedImport prepared);
+
+} // namespace beadbook

@@ -1,0 +1,177 @@
+#include "operations/keeping.hpp"
+
+#include "facts/coupon_weld.hpp"
+#include "judge/judgement.hpp"
+#include "records/codecs/verdict.hpp"
+#include "records/fold.hpp"
+
+#include <span>
+
+namespace beadbook {
+namespace {
+
+using What = ReplayFault::What;
+constexpr int newest_form = 2;
+
+/// A coupon's entries taken one after the other, so that each is read once and not for every verdict again.
+class Along {
+public:
+    Along(Office &office, const std::vector<Entry> &entries) : office_(office), entries_(entries) {}
+
+    /// As the coupon stood before entry `end`; `end` never goes back.
+    const CouponState &before(std::size_t end) {
+        for (; taken_ < end; ++taken_) take(entries_[taken_]);
+        if (moved_) {
+            state_ = fold_coupon(std::span(entries_).first(taken_));
+            for (auto &exam : state_.exams) office_.check_exam_of(state_.record, exam);
+            moved_ = false;
+        }
+        return state_;
+    }
+
+private:
+    void take(const Entry &e) {
+        // Once the coupon itself was changed all is read again, but only when somebody asks.
+        if (!moved_) moved_ = !take_entry(state_, e);
+        if (!moved_ && e.kind == "exam")
+            for (auto &exam : state_.exams)
+                if (exam.number == e.exam) office_.check_exam_of(state_.record, exam);
+    }
+
+    Office &office_;
+    const std::vector<Entry> &entries_;
+    CouponState state_;
+    std::size_t taken_ = 0;
+    bool moved_ = false;
+};
+
+/// The text of criteria or rules is not there, or no longer loads.
+What missing_or_broken(Office &office, const std::string &hash) {
+    return office.ledger().criteria_text(hash) ? What::text_broken : What::text_missing;
+}
+
+std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &stored,
+                                                           const CriteriaSet &set, const Judgement &again) {
+    std::vector<codec::VerdictDifference> out;
+    for (std::size_t c = 0; c < again.classes.size(); ++c) {
+        const std::string was = stored.verdict_of(set.classes[c].id);
+        const std::string now(name_of(again.classes[c].verdict));
+        if (was != now) out.push_back({set.classes[c].id, was, now});
+    }
+    for (const auto &one : stored.classes)
+        if (!set.class_index(one.id)) out.push_back({one.id, one.verdict, ""});
+    return out;
+}
+
+/// Judges one verdict again.
+void replay_verdict(Office &office, const CouponState &before, const StoredVerdict &stored,
+                    const ReplayFault &about, std::vector<ReplayFault> &faults) {
+    ReplayFault fault = about;
+    const auto add = [&](What what) {
+        fault.what = what;
+        faults.push_back(fault);
+    };
+    if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
+    const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
+    if (!set) return add(missing_or_broken(office, stored.hash));
+    const Judgement again = judge(*set, before.record.facts(), before.exams_done(), before.found());
+    if (stored.form == newest_form) {
+        fault.other_engine = stored.engine != engine_number;
+        fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();
+    }
+    for (const auto &one : stored.form == 1
+                               ? differences_of_words(stored, *set, again)
+                               : codec::differences(stored.body, codec::verdict_body(*set, again))) {
+        fault.part = one.class_id;
+        fault.was = one.was;
+        fault.now = one.now;
+        add(one.class_id.empty() ? What::head : one.was == one.now ? What::findings : What::verdict);
+    }
+}
+
+/// Runs a step about one subject; what cannot be read is its fault, and the others are still looked at.
+template <class F>
+void about(const ReplayFault &whom, std::vector<ReplayFault> &faults, F f) {
+    try {
+        f();
+    } catch (const std::exception &e) {
+        faults.push_back(whom);
+        faults.back().what = What::unreadable;
+        faults.back().was = e.what();
+    }
+}
+
+void replay_coupon(Office &office, const std::string &id, Replay &out) {
+    ReplayFault fault;
+    fault.subject = id;
+    about(fault, out.faults, [&] {
+        const auto entries = office.book().history(id);
+        Along along(office, entries);
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            if (entries[i].kind != "verdict" || is_withdrawal(entries[i])) continue;
+            fault.entry = entries[i].seq;
+            ++out.verdicts;
+            const CouponState &before = along.before(i);
+            about(fault, out.faults, [&] {
+                replay_verdict(office, before, codec::verdict_from(entries[i]), fault, out.faults);
+            });
+        }
+        fault.entry = 0;
+        along.before(entries.size()); // what stands after the last verdict must be readable too
+    });
+}
+
+/// What form 1 kept of a range that can be compared: its variables and the ids of their rules.
+std::vector<std::pair<std::string, std::vector<std::string>>> ids_of(const std::vector<GrantedRange> &range) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> out;
+    for (const auto &one : range) {
+        out.emplace_back(one.variable, std::vector<std::string>());
+        for (const auto &part : one.parts) out.back().second.push_back(part.rule);
+    }
+    return out;
+}
+
+void replay_range(Office &office, const QualificationRecord &q, const ReplayFault &about,
+                  std::vector<ReplayFault> &faults) {
+    const auto add = [&](What what) {
+        faults.push_back(about);
+        faults.back().what = what;
+    };
+    if (q.form < 1 || q.form > newest_form) return add(What::unknown_form);
+    const auto rules = office.catalogue().kept_rules(office.ledger(), q.rules_hash);
+    if (!rules) return add(missing_or_broken(office, q.rules_hash));
+    const auto again = granted(range_of(*rules, welds_of(q.test).at(q.part)));
+    if (q.form == 1 ? ids_of(q.range) != ids_of(again) : q.range != again) add(What::range);
+}
+
+void replay_welder(Office &office, const std::string &mark, Replay &out) {
+    ReplayFault fault;
+    fault.family = Family::welder;
+    fault.subject = mark;
+    about(fault, out.faults, [&] {
+        for (const auto &q : office.book().welder(mark).qualifications) {
+            ++out.ranges;
+            fault.number = q.number;
+            about(fault, out.faults, [&] { replay_range(office, q, fault, out.faults); });
+        }
+    });
+}
+
+} // namespace
+
+Verified verify(Office &office, const VerifyRequest &request) {
+    Verified out;
+    out.chain = office.ledger().verify();
+    if (!out.chain.faults.empty()) return out;
+    if (request.replay) {
+        out.replay.emplace();
+        for (const auto &id : office.book().coupons()) replay_coupon(office, id, *out.replay);
+        for (const auto &mark : office.book().welders()) replay_welder(office, mark, *out.replay);
+    }
+    if (!request.head.empty() && request.head != out.chain.head) out.other_head = request.head;
+    return out;
+}
+
+BackedUp back_up(Office &office, const std::string &path) { return {path, office.ledger().backup(path)}; }
+
+} // namespace beadbook

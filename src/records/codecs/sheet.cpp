@@ -1,0 +1,188 @@
+#include "records/codecs/sheet.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/located.hpp"
+#include "records/codecs/typed.hpp"
+#include "records/csv.hpp"
+
+#include <algorithm>
+
+namespace beadbook::codec {
+namespace {
+
+std::vector<std::string> coupon_columns() {
+    std::vector<std::string> out{"coupon"};
+    for (const auto &f : coupon_fields()) out.push_back(f.name);
+    return out;
+}
+
+std::vector<std::string> indication_columns() {
+    std::vector<std::string> out{"coupon", "exam", "number", "type"};
+    for (const auto &key : measure_keys()) out.emplace_back(key.word);
+    for (const char *name : {"at", "middle", "end", "across", "left"}) out.emplace_back(name);
+    for (std::size_t a = 0; a < attribute_count; ++a) out.emplace_back(info(static_cast<Attribute>(a)).name);
+    out.emplace_back("remark");
+    return out;
+}
+
+const std::vector<std::string> &columns_of(Sheet sheet) {
+    static const std::vector<std::string> coupons = coupon_columns();
+    static const std::vector<std::string> exams{"coupon",   "exam",     "method",        "date",
+                                                "examiner", "level",    "procedure",     "incomplete",
+                                                "note",     "practice", "practice hash", "conditions"};
+    static const std::vector<std::string> indications = indication_columns();
+    return sheet == Sheet::coupons ? coupons : sheet == Sheet::exams ? exams : indications;
+}
+
+/// Columns that a table cannot be without.
+std::vector<std::string> needed_columns(Sheet sheet) {
+    if (sheet == Sheet::coupons) return {"coupon"};
+    if (sheet == Sheet::exams) return {"coupon", "exam", "method", "date"};
+    return {"coupon", "exam", "type"};
+}
+
+void check_head(Sheet sheet, const std::vector<std::string> &head) {
+    const auto &known = columns_of(sheet);
+    for (const auto &name : head) {
+        if (std::find(known.begin(), known.end(), name) == known.end())
+            throw DataError("row 1: unknown column '" + shown(name) + "'" + did_you_mean(name, known));
+        if (std::count(head.begin(), head.end(), name) > 1)
+            throw DataError("row 1: column '" + name + "' stands twice");
+    }
+    for (const auto &name : needed_columns(sheet))
+        if (std::find(head.begin(), head.end(), name) == head.end())
+            throw DataError("row 1: there is no column '" + name + "'");
+}
+
+int whole_in(const SheetRow &row, const std::string &column) {
+    const std::string cell = row.cell(column);
+    const bool digits =
+        cell.size() < 8 && std::all_of(cell.begin(), cell.end(), [](char c) { return c >= '0' && c <= '9'; });
+    const int value = digits && !cell.empty() ? std::stoi(cell) : 0;
+    if (value == 0 && !cell.empty())
+        throw DataError(column + ": '" + shown(cell) + "'; expected a whole number from 1");
+    return value;
+}
+
+/// Conditions have free names, so they are one cell of JSON.
+std::map<std::string, std::string> conditions_in(const std::string &cell) {
+    std::map<std::string, std::string> out;
+    if (cell.empty()) return out;
+    const Located conditions = read_located(cell);
+    if (conditions.kind != Located::Kind::object)
+        throw DataError("expected an object such as {\"light\": \"1000 lx\"}, found " + conditions.said());
+    for (const auto &item : conditions.items) {
+        if (item.key_given_twice) throw DataError("'" + shown(item.key) + "' stands twice");
+        if (item.kind != Located::Kind::text)
+            throw DataError(shown(item.key) + ": expected text, found " + item.said());
+        out.emplace(checked_text(item.key, "condition"), checked_text(item.text, item.key));
+    }
+    return out;
+}
+
+/// A cell of a JSON record: the typed text of a measurement, the word or number itself.
+std::string cell_of(const nlohmann::json &json, const std::string &key) {
+    const auto found = json.find(key);
+    if (found == json.end()) return "";
+    if (found->is_object()) return found->at("typed").get<std::string>();
+    return found->is_string()    ? found->get<std::string>()
+           : found->is_boolean() ? (found->get<bool>() ? "yes" : "")
+                                 : found->dump();
+}
+
+} // namespace
+
+std::string SheetRow::cell(const std::string &column) const {
+    const auto found = cells.find(column);
+    return found == cells.end() ? "" : found->second;
+}
+
+std::vector<SheetRow> read_sheet(Sheet sheet, const std::string &text) {
+    auto rows = read_csv(text);
+    if (rows.empty()) throw DataError("the CSV is empty; its first row names the columns");
+    const std::vector<std::string> head = std::move(rows.front());
+    check_head(sheet, head);
+    std::vector<SheetRow> out;
+    for (std::size_t r = 1; r < rows.size(); ++r) {
+        if (rows[r].size() == 1 && rows[r].front().empty()) continue;
+        SheetRow &row = out.emplace_back();
+        row.number = r + 1;
+        if (rows[r].size() != head.size()) {
+            row.fault = "has " + std::to_string(rows[r].size()) + " cells, the first row has " +
+                        std::to_string(head.size());
+            continue;
+        }
+        for (std::size_t c = 0; c < head.size(); ++c)
+            if (!rows[r][c].empty()) row.cells.emplace(head[c], std::move(rows[r][c]));
+        if (row.cell("coupon").empty()) row.fault = "the row names no coupon";
+    }
+    return out;
+}
+
+std::map<std::string, std::string> coupon_fields_of(const SheetRow &row) {
+    auto out = row.cells;
+    out.erase("coupon");
+    return out;
+}
+
+ExamRecord exam_of(const SheetRow &row) {
+    nlohmann::json json = nlohmann::json::object();
+    for (const auto &[column, cell] : row.cells)
+        if (column != "coupon" && column != "exam" && column != "conditions") json[column] = cell;
+    const int number = whole_in(row, "exam");
+    if (number == 0) throw DataError("the row has no exam number");
+    json["number"] = number;
+    ExamRecord out = exam_from(json);
+    try {
+        out.conditions = conditions_in(row.cell("conditions"));
+    } catch (const DataError &e) {
+        throw DataError(std::string("conditions: ") + e.what());
+    }
+    return out;
+}
+
+IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, Unit unit) {
+    nlohmann::json json = nlohmann::json::object();
+    for (const auto &[column, cell] : row.cells) {
+        if (column == "coupon") continue;
+        if (column == "left") {
+            if (cell != "yes") throw DataError("left: '" + shown(cell) + "'; expected yes or nothing");
+            json["left"] = true;
+        } else if (column == "number" || column == "exam") {
+            json[column] = whole_in(row, column);
+        } else {
+            json[column] = cell;
+        }
+    }
+    return indication_from(json, line, unit);
+}
+
+std::string sheet_head(Sheet sheet) { return write_csv_row(columns_of(sheet)); }
+
+std::string sheet_rows(Sheet sheet, const CouponState &c) {
+    std::string out;
+    if (sheet == Sheet::coupons) {
+        std::vector<std::string> row{c.record.id};
+        for (const auto &f : coupon_fields()) row.push_back(c.record.get(f.name));
+        return write_csv_row(row);
+    }
+    const auto &columns = columns_of(sheet);
+    const auto add = [&](const nlohmann::json &json) {
+        std::vector<std::string> row{c.record.id};
+        for (std::size_t k = 1; k < columns.size(); ++k) row.push_back(cell_of(json, columns[k]));
+        out += write_csv_row(row);
+    };
+    if (sheet == Sheet::indications)
+        for (const auto &i : c.indications) add(json_of(i));
+    else
+        for (const auto &e : c.exams) {
+            nlohmann::json json = json_of(e);
+            json["exam"] = e.number;
+            if (!e.conditions.empty()) json["conditions"] = nlohmann::json(e.conditions).dump();
+            add(json);
+        }
+    return out;
+}
+
+} // namespace beadbook::codec
