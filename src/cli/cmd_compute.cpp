@@ -47,7 +47,7 @@ void describe(const Calculation &c, Session &session) {
     session.out << "Example:\n  beadbook compute " << c.name << " " << c.example << "\n";
 }
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_compute(const Args &args, Session &session) {
     if (args.positional().empty()) return list_all(args, session);
     const Calculation *c = technique::calculation(args.at(0));
     if (!c) {
@@ -96,7 +96,7 @@ Command compute_command() {
             0,
             12,
             add_json,
-            run};
+            run_compute};
 }
 
 } // namespace beadbook

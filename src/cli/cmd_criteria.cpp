@@ -133,7 +133,7 @@ ExitCode list_types(Session &session) {
     return ExitCode::done;
 }
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_criteria(const Args &args, Session &session) {
     const std::string &verb = args.at(0);
     if (verb == "list" && args.positional().size() == 1) return list_sets(args, session);
     if (verb == "types" && args.positional().size() == 1) return list_types(session);
@@ -157,7 +157,7 @@ Command criteria_command() {
                                 "with check: types of imperfection that no rule speaks of");
                 add_json(o);
             },
-            run};
+            run_criteria};
 }
 
 } // namespace beadbook

@@ -46,7 +46,7 @@ void note_unknown_conditions(const ExamRecord &exam, Session &session) {
                         << "' is kept as a name of your own; did you mean '" << near << "'?\n";
 }
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_exam(const Args &args, Session &session) {
     const auto method = exam_named(args.at(1));
     if (!method) throw UsageError("'" + shown(args.at(1)) + "' is no exam; expected VT, MT, PT or RT");
     ExamRecord exam;
@@ -121,7 +121,7 @@ Command exam_command() {
                 add_why(o);
                 add_by(o);
             },
-            run};
+            run_exam};
 }
 
 } // namespace beadbook

@@ -9,7 +9,7 @@ namespace po = boost::program_options;
 namespace beadbook {
 namespace {
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_range(const Args &args, Session &session) {
     const auto rules = needed_rules(args);
     CouponRecord coupon;
     if (!args.positional().empty())
@@ -64,7 +64,7 @@ Command range_command() {
             add_coupon_fields(o);
             add_json(o);
         },
-        run};
+        run_range};
 }
 
 } // namespace beadbook

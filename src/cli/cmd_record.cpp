@@ -28,7 +28,7 @@ void write_new(const std::string &path, const std::string &text) {
     if (!out) throw DataError(path + ": cannot be written");
 }
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_record(const Args &args, Session &session) {
     const int number = whole_number(args.at(1), "qualification");
     Book book = open_book(args, session, Ledger::Mode::read);
     const Day on = day_of(args, session, "on");
@@ -85,7 +85,7 @@ Command record_command() {
                     "as it stands on this day (default today)");
                 add_json(o);
             },
-            run};
+            run_record};
 }
 
 } // namespace beadbook

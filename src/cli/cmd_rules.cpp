@@ -115,7 +115,7 @@ ExitCode check_rules(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-ExitCode run(const Args &args, Session &session) {
+ExitCode run_rules(const Args &args, Session &session) {
     const std::string &verb = args.at(0);
     if (verb == "list" && args.positional().size() == 1) return list_rules(args, session);
     if (verb == "show" && args.positional().size() == 2) return show_rules(args, session);
@@ -134,7 +134,7 @@ Command rules_command() {
             1,
             2,
             add_json,
-            run};
+            run_rules};
 }
 
 } // namespace beadbook

@@ -8,7 +8,7 @@
 namespace beadbook {
 namespace {
 
-constexpr int deepest = 24;
+constexpr int deepest_formula = 24;
 
 bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
 bool wordy(char c) { return letter(c) || (c >= '0' && c <= '9') || c == '-'; }
@@ -162,7 +162,7 @@ private:
     }
 
     Formula formula() {
-        if (++depth_ > deepest) fail("the formula is nested too deeply");
+        if (++depth_ > deepest_formula) fail("the formula is nested too deeply");
         Formula left = term();
         for (;;) {
             blanks();

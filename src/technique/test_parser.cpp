@@ -8,7 +8,7 @@
 namespace beadbook {
 namespace {
 
-using Kind = ConditionTest::Kind;
+using TestKind = ConditionTest::Kind;
 
 std::vector<std::string> subject_names() {
     std::vector<std::string> out;
@@ -100,11 +100,11 @@ private:
 
     void day(ConditionTest &out) {
         if (keyword("not past")) {
-            out.kind = Kind::not_past;
+            out.kind = TestKind::not_past;
             return;
         }
         if (!keyword("within")) fail("expected 'not past' or 'within' and a period");
-        out.kind = Kind::within;
+        out.kind = TestKind::within;
         blanks();
         out.period = parse_period(std::string_view(text_).substr(at_));
         at_ = text_.size();
@@ -115,7 +115,7 @@ private:
     }
 
     void band(AmountKind kind, ConditionTest &out) {
-        out.kind = Kind::band;
+        out.kind = TestKind::band;
         while (const auto compare = edge_word()) {
             const std::size_t begin = at_;
             AmountTerm one = term();
