@@ -72,7 +72,8 @@ std::string in_words(const Refusal &e) {
     std::string out = e.what();
     if (e.missing()) out += (out.ends_with("?") ? " give --" : ": give --") + e.field() + " \"...\"";
     for (const auto &remedy : e.remedies()) {
-        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") + remedy.operation;
+        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") +
+               remedy.operation;
         for (const auto &word : remedy.on) out += " " + shown(word);
         for (const auto &field : remedy.fields) out += " --" + field + " \"...\"";
         out += "'";

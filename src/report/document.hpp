@@ -104,8 +104,9 @@ struct Document {
     std::string title; ///< of a page; the text form shows headings only
     std::vector<Block> blocks;
 
-    Document &add(Block block) {
-        blocks.push_back(std::move(block));
+    template <class B>
+    Document &add(B block) {
+        blocks.emplace_back(std::in_place_type<B>, std::move(block));
         return *this;
     }
     Document &heading(Words words, int level = 1) { return add(Heading{std::move(words), level}); }
