@@ -1,5 +1,6 @@
 #include "cli/command.hpp"
 
+#include "cli/version.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
 
@@ -89,7 +90,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         return ExitCode::done;
     }
     if (words[0] == "--version") {
-        session.out << "beadbook " << BEADBOOK_VERSION << "\n";
+        session.out << "beadbook " << program_version() << "\n";
         return ExitCode::done;
     }
     const bool help = words[0] == "help";

@@ -10,8 +10,6 @@
 #include <pwd.h>
 #include <unistd.h>
 
-namespace po = boost::program_options;
-
 namespace beadbook {
 
 std::string book_path(const Args &args, const Session &session) {
@@ -38,17 +36,9 @@ Stamp stamp_of(const Args &args, const Session &session) {
     return {session.now(), who};
 }
 
-void add_by(po::options_description &options) {
-    options.add_options()("by", po::value<std::string>()->value_name("NAME"),
-                          "who does this (else BEADBOOK_USER, else your login)");
-}
-void add_json(po::options_description &options) {
-    options.add_options()("json", po::bool_switch(), "print JSON for programs");
-}
-void add_why(po::options_description &options) {
-    options.add_options()("why", po::value<std::string>()->value_name("TEXT"),
-                          "the reason; it is kept with the old entry");
-}
+Option by_option() { return {"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"}; }
+Option json_option() { return {"json", "", "print JSON for programs"}; }
+Option why_option() { return {"why", "TEXT", "the reason; it is kept with the old entry"}; }
 
 bool criteria_is_file(const std::string &name) {
     return name.find('/') != std::string::npos || name.ends_with(".yaml");
@@ -136,10 +126,10 @@ Day day_of(const Args &args, const Session &session, const std::string &option) 
     return args.has(option) ? parse_day(args.text(option)) : session.today();
 }
 
-void add_coupon_fields(po::options_description &options) {
-    for (const auto &field : coupon_fields())
-        options.add_options()(field.name.c_str(), po::value<std::string>()->value_name("VALUE"),
-                              field.help.c_str());
+std::vector<Option> coupon_field_options() {
+    std::vector<Option> out;
+    for (const auto &field : coupon_fields()) out.push_back({field.name, "VALUE", field.help});
+    return out;
 }
 
 void take_coupon_fields(CouponRecord &coupon, const Args &args) {

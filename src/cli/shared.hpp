@@ -14,12 +14,12 @@ Book open_book(const Args &args, const Session &session, Ledger::Mode mode);
 /// Who acts: --by, else BEADBOOK_USER, else the login name.
 Stamp stamp_of(const Args &args, const Session &session);
 
-void add_by(boost::program_options::options_description &options);
-void add_json(boost::program_options::options_description &options);
-void add_why(boost::program_options::options_description &options);
+Option by_option();
+Option json_option();
+Option why_option();
 
 /// One option for each field of a coupon, and taking what was given.
-void add_coupon_fields(boost::program_options::options_description &options);
+std::vector<Option> coupon_field_options();
 void take_coupon_fields(CouponRecord &coupon, const Args &args);
 
 /// A day given by an option, else today. Throws InputError.

@@ -73,4 +73,9 @@ std::string read_input(const std::string &path, Session &session) {
     return path == "-" ? read_text(session.in, path) : read_file(path);
 }
 
+Source input_named(const std::string &word, Session &session) {
+    if (word != "-") return {word};
+    return {word, read_input(word, session)};
+}
+
 } // namespace beadbook

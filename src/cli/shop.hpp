@@ -2,6 +2,7 @@
 
 #include "cli/options.hpp"
 #include "cli/session.hpp"
+#include "operations/source.hpp"
 #include "operations/writing.hpp"
 
 #include <optional>
@@ -47,5 +48,7 @@ std::string book_path(const Args &args, const Session &session);
 std::string read_file(const std::string &path);
 /// A whole file, or standard input for "-". Throws DataError as read_file does.
 std::string read_input(const std::string &path, Session &session);
+/// What a word names: a file, or the text of standard input for "-".
+Source input_named(const std::string &word, Session &session);
 
 } // namespace beadbook

@@ -92,14 +92,14 @@ const CouponField *coupon_field(std::string_view name) {
     return found == all.end() ? nullptr : &*found;
 }
 
-void check_coupon_id(const std::string &id) {
+void check_mark(const std::string &id, const std::string &of) {
     const bool fine = !id.empty() && id.size() <= 40 && id.front() != '-' &&
                       std::all_of(id.begin(), id.end(), [](unsigned char c) {
                           return c < 0x80 && (std::isalnum(c) || c == '-' || c == '_' || c == '.');
                       });
     if (!fine)
-        throw DataError("coupon '" + shown(id) +
-                        "': a coupon's mark is 1 to 40 letters, digits, dots, dashes or underscores");
+        throw DataError(of + " '" + shown(id) + "': a " + of +
+                        "'s mark is 1 to 40 letters, digits, dots, dashes or underscores");
 }
 
 std::string checked_text(std::string_view text, std::string_view what) {

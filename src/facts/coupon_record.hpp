@@ -46,8 +46,10 @@ struct CouponRecord {
     friend bool operator==(const CouponRecord &, const CouponRecord &) = default;
 };
 
-/// Letters, digits, dot, dash, underscore; at most 40. Throws DataError.
-void check_coupon_id(const std::string &id);
+/// The mark of a coupon or a welder: letters, digits, dot, dash, underscore; at most 40. Throws DataError,
+/// which says what it is the mark of.
+void check_mark(const std::string &mark, const std::string &of);
+inline void check_coupon_id(const std::string &id) { check_mark(id, "coupon"); }
 
 /// Free text that is stored: valid UTF-8, no control characters, at most 2000 bytes. Throws DataError.
 std::string checked_text(std::string_view text, std::string_view what);

@@ -15,25 +15,6 @@ const QualificationRecord *WelderState::qualification(int number) const {
     return found == qualifications.end() ? nullptr : &*found;
 }
 
-std::vector<QualificationEvent> WelderState::events_of(const QualificationRecord &q) const {
-    using Kind = QualificationEvent::Kind;
-    const std::string process = q.process();
-    std::vector<QualificationEvent> out;
-    for (const auto &e : events) {
-        if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
-        if (e.kind == "renewal" && e.process == process && e.rules == q.rules)
-            out.push_back({Kind::renewal, e.day});
-        if (e.qualification != q.number) continue;
-        if (e.kind == "extension") out.push_back({Kind::extension, e.day});
-        if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
-    }
-    // Welding another accepted test with the process is using it.
-    for (const auto &other : qualifications)
-        if (other.number != q.number && !other.carried() && other.process() == process)
-            out.push_back({Kind::use, other.welded});
-    return out;
-}
-
 std::vector<GrantedRange> granted(const std::vector<VariableRange> &range) {
     std::vector<GrantedRange> out;
     for (const auto &one : range) {

@@ -25,8 +25,9 @@ struct EvidenceExam {
     std::string method, date, examiner, level, procedure, incomplete;
 };
 
-/// What a coupon's qualification rested on when it was granted.
+/// What a coupon proved when it qualified its welder, or renewed or extended what the welder held.
 struct Evidence {
+    std::string coupon;                           ///< its mark
     std::string criteria, edition, criteria_hash; ///< that the coupon was last judged by; may be empty
     std::string verdict;                          ///< of the graded class; empty if it was never judged
     std::string class_id, graded_by, graded_at, remark;
@@ -76,10 +77,13 @@ struct WelderEvent {
     std::int64_t seq = 0;
     std::string kind; ///< use, training, renewal, extension, revocation
     Day day;
-    std::string process;   ///< use, training, renewal
-    std::string rules;     ///< renewal: the rule set
-    int qualification = 0; ///< extension, revocation: its number
-    std::string text;      ///< the work, the training, the evidence or the reason
+    std::string process;                 ///< use, training, renewal
+    std::string rules;                   ///< renewal: the rule set
+    int qualification = 0;               ///< extension, revocation: its number
+    std::string text;                    ///< the work, the training, the evidence or the reason
+    std::vector<Evidence> evidence;      ///< renewal, extension: of the coupons that it rests on
+    std::string override_why;            ///< why a rule was set aside
+    std::vector<std::string> overridden; ///< which rules
     Stamp stamp;
 };
 
@@ -94,8 +98,6 @@ struct WelderState {
     int last_number = 0; ///< retracted ones too
 
     const QualificationRecord *qualification(int number) const;
-    /// What bears on one qualification's validity.
-    std::vector<QualificationEvent> events_of(const QualificationRecord &qualification) const;
 };
 
 /// What a range comes to, in the form that is kept.

@@ -23,6 +23,8 @@ public:
     CouponState coupon(const std::string &id, std::optional<std::int64_t> before = {});
     bool knows_coupon(const std::string &id) { return ledger_.knows(Family::coupon, id); }
     std::vector<std::string> coupons() { return ledger_.subjects(Family::coupon); }
+    /// That name this welder, or once did.
+    std::vector<std::string> coupons_of(const std::string &mark) { return ledger_.coupons_of(mark); }
     std::vector<Entry> history(const std::string &id);
 
     /// Throws DataError if there is no such welder.

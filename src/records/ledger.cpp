@@ -13,12 +13,14 @@ namespace beadbook {
 namespace {
 
 constexpr int application_id = 0x42454144; // "BEAD"
-constexpr int newest_version = 2;
+constexpr int newest_version = 3;
+constexpr int oldest_readable = 2; ///< version 3 only adds an index
 constexpr int busy_milliseconds = 5000;
 const std::string no_hash(64, '0');
 
 /// Numbered migrations; version n is reached by the n-th.
-const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql"};
+const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql",
+                                          "0003_coupons_of_welder.sql"};
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
@@ -138,7 +140,7 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
             throw StoreError(path + ": the record was made by a newer beadbook; use that one");
         if (fresh && mode == Mode::read) throw StoreError(path + ": the file is empty, no record of ours");
         if (mode != Mode::read) migrate(fresh);
-        if (mode == Mode::read && pragma(*db_, "user_version") < newest_version) Ledger(path, Mode::write);
+        if (mode == Mode::read && pragma(*db_, "user_version") < oldest_readable) Ledger(path, Mode::write);
     });
 }
 
@@ -243,6 +245,19 @@ std::vector<std::string> Ledger::subjects(Family family) {
         SQLite::Statement query(
             *db_, "SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
         query.bind(1, name_of(family));
+        std::vector<std::string> out;
+        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        return out;
+    });
+}
+
+std::vector<std::string> Ledger::coupons_of(const std::string &welder) {
+    return guarded(path_, [&] {
+        // As the index entry_by_welder says it, word for word, so that it is used.
+        SQLite::Statement query(*db_, "SELECT subject FROM entry WHERE kind = 'coupon' AND "
+                                      "json_extract(body, '$.fields.welder') = ? "
+                                      "GROUP BY subject ORDER BY min(seq)");
+        query.bind(1, welder);
         std::vector<std::string> out;
         while (query.executeStep()) out.push_back(query.getColumn(0).getString());
         return out;

@@ -62,6 +62,8 @@ public:
     /// The number of the subject's newest entry; 0 if it has none.
     std::int64_t last_entry_of(Family family, const std::string &subject);
     std::vector<std::string> subjects(Family family);
+    /// Coupons that name this welder, or once did, in the order in which they were registered.
+    std::vector<std::string> coupons_of(const std::string &welder);
     struct Document {
         std::string name, bytes;
     };

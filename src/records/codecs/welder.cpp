@@ -18,7 +18,10 @@ constexpr std::pair<const char *, std::string QualificationRecord::*> qualificat
     {"override", &QualificationRecord::override_why}};
 
 constexpr std::pair<const char *, std::string WelderEvent::*> event_texts[] = {
-    {"process", &WelderEvent::process}, {"rules", &WelderEvent::rules}, {"text", &WelderEvent::text}};
+    {"process", &WelderEvent::process},
+    {"rules", &WelderEvent::rules},
+    {"text", &WelderEvent::text},
+    {"override", &WelderEvent::override_why}};
 
 constexpr std::pair<const char *, std::string EvidenceExam::*> evidence_exam_texts[] = {
     {"method", &EvidenceExam::method},       {"date", &EvidenceExam::date},
@@ -53,6 +56,7 @@ nlohmann::json json_of(const Evidence &e) {
     grade["against verdict"] = e.against_verdict;
     if (!e.remark.empty()) grade["remark"] = e.remark;
     nlohmann::json out{{"grade", grade}, {"exams", exams}, {"coupons", e.coupons}};
+    if (!e.coupon.empty()) out["coupon"] = e.coupon;
     if (!e.criteria.empty())
         out["criteria"] = {{"set", e.criteria}, {"edition", e.edition}, {"hash", e.criteria_hash}};
     if (!e.verdict.empty()) out["verdict"] = e.verdict;
@@ -63,6 +67,7 @@ nlohmann::json json_of(const Evidence &e) {
 
 Evidence evidence_from(const nlohmann::json &json) {
     Evidence out;
+    out.coupon = json.value("coupon", "");
     const auto &g = json.at("grade");
     out.class_id = g.value("class", "");
     out.graded_by = g.value("by", "");
@@ -84,6 +89,15 @@ Evidence evidence_from(const nlohmann::json &json) {
     out.mechanical = json.value("mechanical", "");
     out.retest_after = json.value("retest after", "");
     return out;
+}
+
+/// Older programs kept a renewal's one coupon in its text only: "coupon Q-2 [clause]".
+std::vector<Evidence> coupon_in(const std::string &text) {
+    constexpr std::string_view before = "coupon ";
+    if (!text.starts_with(before)) return {};
+    Evidence out;
+    out.coupon = text.substr(before.size(), text.find(' ', before.size()) - before.size());
+    return {out};
 }
 
 GrantedPart part_from(const nlohmann::json &json) {
@@ -117,6 +131,8 @@ nlohmann::json json_of(const WelderEvent &event) {
     nlohmann::json out{{"day", print(event.day)}};
     put_texts(out, event, event_texts);
     if (event.qualification > 0) out["qualification"] = event.qualification;
+    if (!event.overridden.empty()) out["overridden"] = event.overridden;
+    for (const auto &e : event.evidence) out["evidence"].push_back(json_of(e));
     return out;
 }
 
@@ -128,6 +144,10 @@ WelderEvent event_from(const Entry &e) {
     out.day = parse_day(body.at("day").get<std::string>());
     take_texts(body, out, event_texts, "event");
     out.qualification = body.value("qualification", 0);
+    out.overridden = body.value("overridden", std::vector<std::string>{});
+    for (const auto &one : body.value("evidence", nlohmann::json::array()))
+        out.evidence.push_back(evidence_from(one));
+    if (out.kind == "renewal" && out.evidence.empty()) out.evidence = coupon_in(out.text);
     out.stamp = {e.at, e.who};
     return out;
 }

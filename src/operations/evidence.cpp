@@ -1,0 +1,308 @@
+#include "operations/evidence.hpp"
+
+#include "facts/coupon_weld.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+/// Tests of one kind: the same process, joint, form and position.
+bool same_kind(const Weld &a, const Weld &b) {
+    constexpr Trait kind[] = {Trait::process, Trait::joint, Trait::form, Trait::position};
+    return std::all_of(std::begin(kind), std::end(kind), [&](Trait t) { return a.word(t) == b.word(t); });
+}
+
+std::string any_of(std::vector<std::string> one_of) {
+    for (auto &name : one_of)
+        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
+    return listed(one_of, "or");
+}
+
+bool done(const std::string &exam, const CouponState &coupon) {
+    if (exam == "mechanical") return coupon.record.get("mechanical") == "passed";
+    return std::any_of(coupon.exams.begin(), coupon.exams.end(),
+                       [&](const ExamRecord &e) { return e.done().counts && name_of(e.method) == exam; });
+}
+
+/// Examinations that the rules ask of such a test and that are not on record, or do not count.
+void take_missing_exams(const RangeRules &rules, const CouponState &coupon, const Weld &weld,
+                        const std::string &before, std::vector<std::string> &lacks) {
+    for (const auto &exam : rules.exams) {
+        if (passes(exam.test, weld) == Truth::no) continue;
+        if (std::any_of(exam.one_of.begin(), exam.one_of.end(),
+                        [&](const std::string &name) { return done(name, coupon); }))
+            continue;
+        lacks.push_back(before + "no " + any_of(exam.one_of) + " on record [" +
+                        authority(exam.clause, exam.standing) + "]");
+    }
+}
+
+/// Words that only these rules use for what was welded. What the coupon says in words that the rules know is
+/// not set aside here.
+void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRules &rules) {
+    for (const Trait trait : rule_words()) {
+        const std::string field = field_of(trait);
+        const auto given = words.find(field);
+        if (given == words.end()) continue;
+        const std::string own = test.get(field);
+        const auto &known = rules.test_words[index_of(trait)];
+        if (!own.empty() && own != given->second &&
+            (known.empty() || std::find(known.begin(), known.end(), own) != known.end()))
+            throw refused("coupon " + test.id + " says " + field + " '" + shown(own) + "'")
+                .at(field)
+                .mend({"change", {test.id}, {field, "why"}});
+        test.set(field, given->second);
+    }
+}
+
+Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }
+
+/// A text that an entry can hold, cut where a letter begins.
+std::string storable(std::string text) {
+    constexpr std::size_t most = 1000;
+    if (text.size() <= most) return text;
+    std::size_t end = most;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+    return text.substr(0, end) + " ...";
+}
+
+/// What the coupon rests on, as it stands now.
+Evidence rests_on(const CouponState &coupon) {
+    Evidence out;
+    out.coupon = coupon.record.id;
+    out.mechanical = coupon.record.get("mechanical");
+    for (const auto &e : coupon.exams)
+        out.exams.push_back({std::string(name_of(e.method)), print(e.date), e.examiner, e.level, e.procedure,
+                             storable(e.done().why_not)});
+    if (!coupon.grade) return out;
+    const Grade &g = *coupon.grade;
+    out.class_id = g.class_id;
+    out.graded_by = g.stamp.who;
+    out.graded_at = g.stamp.at;
+    out.remark = g.remark;
+    out.against_verdict = g.against_verdict;
+    if (!coupon.verdicts.empty()) {
+        const StoredVerdict &v = coupon.verdicts.back();
+        out.criteria = v.set;
+        out.edition = v.edition;
+        out.criteria_hash = v.hash;
+        out.verdict = v.verdict_of(g.class_id);
+    }
+    return out;
+}
+
+bool holds(const std::vector<std::string> &list, const std::string &one) {
+    return std::find(list.begin(), list.end(), one) != list.end();
+}
+
+} // namespace
+
+const std::vector<Trait> &rule_words() {
+    static const std::vector<Trait> out{Trait::transfer,    Trait::position,    Trait::progression,
+                                        Trait::rotated,     Trait::metal_group, Trait::filler_group,
+                                        Trait::filler_type, Trait::backing,     Trait::runs};
+    return out;
+}
+
+Refusal refusal_of(const std::vector<Impediment> &impediments) {
+    std::string all;
+    for (const auto &one : impediments) all += (all.empty() ? "" : "\n") + one.text;
+    Refusal out = refused(all);
+    for (const auto &one : impediments)
+        if (one.remedy) std::move(out).mend(*one.remedy); // mends `out` itself
+    return out;
+}
+
+std::vector<Impediment> impediments_of(const CouponRecord &test, const std::string &name, Day today) {
+    std::vector<Impediment> out;
+    const auto correct = [&](const char *field) -> Remedy { return {"change", {test.id}, {field, "why"}}; };
+    const std::string welded = test.get("welded");
+    if (welded.empty())
+        out.push_back(
+            {name + ": on which day was it welded? the qualification begins then", correct("welded")});
+    else if (parse_day(welded) > today)
+        out.push_back(
+            {name + " is said to be welded on " + welded + ", which is to come", correct("welded")});
+    if (test.get("purpose") == "practice")
+        out.push_back(
+            {name + " was welded for practice; a test is registered as one before it is welded", {}});
+    if (test.get("mechanical") == "failed") out.push_back({name + ": its mechanical tests failed", {}});
+    if (test.get("process").empty())
+        out.push_back({name + ": by which process was it welded?", correct("process")});
+    return out;
+}
+
+std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name) {
+    std::vector<Impediment> out;
+    for (std::size_t i = 0; i < word_traits; ++i) {
+        const auto trait = static_cast<Trait>(i);
+        if (!test.knows(trait)) continue;
+        try {
+            check_word(rules, trait, true, test.word(trait));
+        } catch (const InputError &e) {
+            out.push_back({name + ": " + e.what(), {}});
+        }
+    }
+    return out;
+}
+
+std::string no_longer_proves(const CouponState &coupon, const std::string &welder) {
+    const std::string name = "coupon " + coupon.record.id;
+    if (coupon.grade && !coupon.grade->passed)
+        return name + " was graded failed on " + print(day_of(*coupon.grade));
+    if (coupon.record.get("mechanical") == "failed") return "the mechanical tests of " + name + " failed";
+    if (coupon.record.get("purpose") == "practice") return name + " was welded for practice";
+    if (const auto by = coupon.record.get("welder"); by != welder)
+        return name + (by.empty() ? " names no welder now" : " is said now to be welded by " + by);
+    return "";
+}
+
+GradedTests::GradedTests(Office &office, const WelderState &welder) {
+    for (const auto &id : office.book().coupons_of(welder.record.mark)) {
+        CouponState coupon = office.coupon(id);
+        const CouponRecord &record = coupon.record;
+        if (!coupon.grade || record.get("welder") != welder.record.mark ||
+            record.get("purpose") == "practice")
+            continue;
+        const std::string welded = record.get("welded");
+        const Day day = welded.empty() ? day_of(*coupon.grade) : parse_day(welded);
+        const bool passed = coupon.grade->passed && record.get("mechanical") != "failed";
+        auto welds = welds_of(record);
+        tests_.push_back({std::move(coupon), day, passed, std::move(welds)});
+    }
+    for (const auto &e : welder.events)
+        if (e.kind == "training") training_.push_back(e);
+}
+
+RetestState GradedTests::state_at(const CouponRecord &coupon, Day welded, const Weld &weld,
+                                  const RetestRules &rules) const {
+    std::vector<Attempt> attempts;
+    for (const auto &test : tests_)
+        if (test.coupon.record.id != coupon.id && test.day <= welded &&
+            std::any_of(test.welds.begin(), test.welds.end(),
+                        [&](const Weld &w) { return same_kind(w, weld); }))
+            attempts.push_back({test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, test.day,
+                                test.coupon.record.id});
+    for (const auto &e : training_)
+        if (e.process == weld.word(Trait::process) && e.day <= welded)
+            attempts.push_back({Attempt::Kind::trained, e.day, ""});
+    // On one day a failure comes first, then training, then what passed.
+    const auto rank = [](const Attempt &a) {
+        return a.kind == Attempt::Kind::failed ? 0 : a.kind == Attempt::Kind::trained ? 1 : 2;
+    };
+    std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
+        return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
+    });
+    attempts.push_back({Attempt::Kind::passed, welded, coupon.id});
+    return retest_state(rules, attempts);
+}
+
+const GradedTests::Test *GradedTests::find(const std::string &coupon) const {
+    const auto found = std::find_if(tests_.begin(), tests_.end(),
+                                    [&](const Test &t) { return t.coupon.record.id == coupon; });
+    return found == tests_.end() ? nullptr : &*found;
+}
+
+TestEvidence evidence(Office &office, const GradedTests &tests, const CouponState &coupon,
+                      const RangeRules &rules, const RuleWords &words) {
+    TestEvidence out;
+    out.test = coupon.record;
+    take_rule_words(out.test, words, rules);
+    const std::string name = "coupon " + coupon.record.id;
+    if (!coupon.grade || !coupon.grade->passed)
+        out.impediments.push_back({name + (coupon.grade ? " was graded failed" : " is not graded") +
+                                       "; only a coupon that was graded passed qualifies",
+                                   {}});
+    const Day today = office.outside().today();
+    for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
+    const std::string welded = out.test.get("welded");
+    out.welded = welded.empty() ? today : parse_day(welded);
+    const auto welds = welds_of(out.test);
+    for (std::size_t part = 0; part < welds.size(); ++part) {
+        for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
+        PartEvidence one{part, welds[part], rests_on(coupon), {}, false};
+        take_missing_exams(rules, coupon, one.weld, "", one.lacks);
+        const RetestState retest = tests.state_at(out.test, out.welded, one.weld, rules.retest);
+        one.evidence.coupons = retest.passed;
+        one.evidence.retest_after = retest.why;
+        one.retest_open = !retest.satisfied();
+        // The coupons that passed with it must have been examined like it.
+        for (const auto &id : retest.passed)
+            if (const auto *with = tests.find(id); with && id != coupon.record.id && retest.needed > 1)
+                take_missing_exams(rules, with->coupon, one.weld, "coupon " + id + ": ", one.lacks);
+        if (one.retest_open)
+            one.lacks.push_back(retest.why + ": " + std::to_string(retest.needed) + " coupons must pass, " +
+                                std::to_string(retest.passed.size()) + " did [" + authority(retest.from) +
+                                "]");
+        out.parts.push_back(std::move(one));
+    }
+    return out;
+}
+
+GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::string &process,
+                         const RangeRules &rules, const std::vector<std::string> &coupons,
+                         const RuleWords &words) {
+    GivenCoupons out;
+    if (coupons.empty()) return out;
+    const GradedTests tests(office, welder);
+    std::vector<Impediment> impediments;
+    std::vector<PartEvidence> chosen;
+    std::set<std::string> seen;
+    for (const auto &id : coupons) {
+        if (!seen.insert(id).second) {
+            impediments.push_back({"coupon " + id + " is given twice", {}});
+            continue;
+        }
+        const CouponState coupon = office.coupon(id);
+        if (coupon.record.get("welder") != welder.record.mark) {
+            impediments.push_back({"coupon " + id + " was not welded by " + welder.record.mark, {}});
+            continue;
+        }
+        TestEvidence proof = evidence(office, tests, coupon, rules, words);
+        std::erase_if(proof.parts,
+                      [&](const PartEvidence &p) { return p.weld.word(Trait::process) != process; });
+        if (proof.parts.empty())
+            impediments.push_back({"coupon " + id + " was welded with '" + shown(proof.test.get("process")) +
+                                       "', not with " + process,
+                                   {}});
+        else
+            chosen.push_back(
+                *std::min_element(proof.parts.begin(), proof.parts.end(), [](const auto &a, const auto &b) {
+                    return a.lacks.size() < b.lacks.size();
+                }));
+        impediments.insert(impediments.end(), proof.impediments.begin(), proof.impediments.end());
+        out.welded.push_back(proof.welded);
+    }
+    if (!impediments.empty()) throw refusal_of(impediments);
+    for (auto &one : chosen) {
+        // A retest that is not satisfied with this coupon may be with another that is given too.
+        const bool with_another = std::any_of(chosen.begin(), chosen.end(), [&](const PartEvidence &other) {
+            return &other != &one && holds(other.evidence.coupons, one.evidence.coupon);
+        });
+        if (with_another && one.retest_open) one.lacks.pop_back();
+        for (const auto &lack : one.lacks)
+            out.lacks.push_back(coupons.size() > 1 ? "coupon " + one.evidence.coupon + ": " + lack : lack);
+        out.evidence.push_back(one.evidence);
+    }
+    return out;
+}
+
+SetAside set_aside(const std::string &opening, const std::vector<std::string> &lacks,
+                   const std::string &why) {
+    const std::string reason = checked_text(why, "override");
+    if (lacks.empty()) return {};
+    std::string all;
+    for (const auto &lack : lacks) all += "\n  " + lack;
+    if (reason.empty())
+        throw refused(
+            opening + ":" + all +
+            "\nIf the governing rules allow it all the same, a reason sets this aside; it is kept on "
+            "the record")
+            .give("override");
+    return {lacks, reason};
+}
+
+} // namespace beadbook

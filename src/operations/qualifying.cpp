@@ -1,0 +1,195 @@
+#include "operations/qualifying.hpp"
+
+#include "criteria/shipped.hpp"
+#include "facts/coupon_weld.hpp"
+#include "measure/text.hpp"
+#include "operations/coupons.hpp"
+#include "records/codecs/bodies.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::shared_ptr<const RangeRules> needed_rules(Writing &writing, const std::string &name) {
+    if (name.empty())
+        throw lacking("rules", "by which rules? expected " + listed(shipped_range_rule_names(), "or") +
+                                   ", or a file of your own");
+    return writing.catalogue().rules(name);
+}
+
+std::string way_of(const std::string &given, const RangeRules &rules) {
+    if (given.empty()) return rules.validity.front().id;
+    if (rules.way(given)) return given;
+    std::vector<std::string> ids;
+    for (const auto &way : rules.validity) ids.push_back(way.id);
+    throw refused("way: '" + shown(given) + "'; " + rules.name + " knows " + listed(ids, "and") +
+                  did_you_mean(given, ids))
+        .at("way");
+}
+
+/// What every qualification of a test has in common.
+QualificationRecord begun(const RangeRules &rules, const std::string &way, const CouponRecord &test,
+                          std::size_t part, const Weld &weld) {
+    QualificationRecord out;
+    out.rules = rules.name;
+    out.rules_hash = rules.hash;
+    out.way = way;
+    out.test = test;
+    out.part = part;
+    out.welded = parse_day(test.get("welded"));
+    out.range = granted(range_of(rules, weld));
+    return out;
+}
+
+int grant(Writing &writing, const std::string &mark, QualificationRecord q, const RangeRules &rules) {
+    q.number = writing.book().welder(mark).last_number + 1;
+    writing.ledger().keep_criteria(rules.hash, rules.name, rules.text);
+    Entry entry;
+    entry.kind = "qualification";
+    entry.subject = mark;
+    entry.number = q.number;
+    entry.body = codec::body_of(q);
+    writing.add(std::move(entry));
+    return q.number;
+}
+
+Granted as_granted(Writing &writing, const std::string &mark, const std::vector<int> &numbers) {
+    Granted out{mark, {}};
+    for (auto &held : held_by(writing.office(), mark, writing.outside().today()))
+        if (std::find(numbers.begin(), numbers.end(), held.record.number) != numbers.end())
+            out.held.push_back(std::move(held));
+    return out;
+}
+
+void note_reason_unused(const SetAside &aside, const std::string &why, std::vector<std::string> &notes) {
+    if (aside.rules.empty() && !why.empty())
+        notes.push_back("nothing had to be set aside; the reason given for it is not kept");
+}
+
+void note_no_exams(const RangeRules &rules, std::vector<std::string> &notes) {
+    if (rules.exams.empty())
+        notes.push_back(rules.name + " as it is known here asks for no examination of the test; check that "
+                                     "it was examined as the standard asks");
+}
+
+} // namespace
+
+Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
+    const auto rules = needed_rules(writing, request.rules);
+    const std::string way = way_of(request.way, *rules);
+    Office &office = writing.office();
+    const CouponState coupon = office.coupon(request.coupon);
+    const std::string name = "coupon " + request.coupon;
+    const std::string mark = coupon.record.get("welder");
+    if (mark.empty())
+        throw refused(name + " names no welder").mend({"change", {request.coupon}, {"welder", "why"}});
+    const WelderState welder = office.book().welder(mark);
+    for (const auto &q : welder.qualifications)
+        if (q.test.id == request.coupon && q.rules == rules->name)
+            throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(q.number));
+    const TestEvidence proof = evidence(office, GradedTests(office, welder), coupon, *rules, request.words);
+    if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
+
+    std::vector<std::string> lacks;
+    for (const auto &part : proof.parts)
+        for (const auto &lack : part.lacks)
+            lacks.push_back(proof.parts.size() > 1 ? part.weld.word(Trait::process) + ": " + lack : lack);
+    const SetAside aside =
+        set_aside(name + " does not qualify by " + rules->name, lacks, request.override_why);
+    std::vector<int> numbers;
+    for (const auto &part : proof.parts) {
+        QualificationRecord record = begun(*rules, way, proof.test, part.part, part.weld);
+        record.evidence = part.evidence;
+        record.overridden = part.lacks;
+        if (!part.lacks.empty()) record.override_why = aside.why;
+        numbers.push_back(grant(writing, mark, std::move(record), *rules));
+    }
+    Done<Granted> out{as_granted(writing, mark, numbers), {}};
+    note_no_exams(*rules, out.notes);
+    note_reason_unused(aside, request.override_why, out.notes);
+    return out;
+}
+
+Done<Granted> carry(Writing &writing, const CarryRequest &request) {
+    if (request.paper.name.empty()) throw lacking("document", "a qualification is carried in with its paper");
+    const auto rules = needed_rules(writing, request.rules);
+    const std::string way = way_of(request.way, *rules);
+    const std::string paper = checked_text(request.paper.name, "document");
+    if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
+        throw refused(shown(paper) + ": a document has 1 byte to 16 MiB").at("document");
+    const CouponRecord test = described(writing.catalogue(), {"carried-in", request.test});
+    if (test.get("welded").empty()) throw lacking("welded", "on which day was the test welded?");
+    if (const auto by = test.get("welder"); !by.empty() && by != request.mark)
+        throw refused("the test is said to be welded by " + shown(by) + ", not by " + request.mark)
+            .at("welder");
+    auto impediments = impediments_of(test, "the test", writing.outside().today());
+    for (auto &one : impediments) one.remedy.reset(); // nothing is on record that could be changed
+    const auto welds = welds_of(test);
+    for (const auto &weld : welds)
+        for (auto &one : unknown_words(*rules, weld, "the test")) impediments.push_back(std::move(one));
+    if (!impediments.empty()) throw refusal_of(impediments);
+
+    const WelderState welder = writing.book().welder(request.mark);
+    const std::string hash = writing.ledger().keep_document(paper, request.paper.bytes);
+    std::vector<int> numbers;
+    for (std::size_t part = 0; part < welds.size(); ++part) {
+        QualificationRecord record = begun(*rules, way, test, part, welds[part]);
+        record.document = hash;
+        for (const auto &q : welder.qualifications)
+            if (q.document == hash && q.rules == rules->name && q.part == part && q.test == test)
+                throw refused("this was carried in already, #" + std::to_string(q.number));
+        numbers.push_back(grant(writing, request.mark, std::move(record), *rules));
+    }
+    return {as_granted(writing, request.mark, numbers), {}};
+}
+
+Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
+    if (request.coupons.empty()) throw lacking("coupon", "by which coupon?");
+    Office &office = writing.office();
+    const Day today = writing.outside().today();
+    const WelderState welder = office.book().welder(request.mark);
+    const HeldQualification held = held_by(office, welder, request.number, today);
+    const std::string process = held.weld.word(Trait::process);
+    if (!held.rules->renewal)
+        throw refused("by " + held.rules->name +
+                      " nothing renews a lapsed qualification; a new test is needed")
+            .mend({"qualify", {}, {"rules"}});
+    if (held.validity.state != Validity::State::lapsed)
+        throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) +
+                      ", not lapsed; there is nothing to renew");
+    GivenCoupons given = evidence_of(office, welder, process, *held.rules, request.coupons, request.words);
+    std::vector<Impediment> early;
+    for (std::size_t i = 0; i < given.welded.size(); ++i)
+        if (given.welded[i] <= *held.validity.until)
+            early.push_back({"coupon " + request.coupons[i] + " was welded on " + print(given.welded[i]) +
+                                 ", before it lapsed",
+                             {}});
+    if (!early.empty()) throw refusal_of(early);
+    const CouponsAsked &asked = *held.rules->renewal;
+    if (static_cast<int>(given.evidence.size()) < asked.coupons)
+        given.lacks.push_back(
+            std::to_string(asked.coupons) + " coupons renew it, " + std::to_string(given.evidence.size()) +
+            (given.evidence.size() == 1 ? " is given [" : " are given [") + authority(asked.from) + "]");
+    const SetAside aside = set_aside(title_of(held) + " is not renewed", given.lacks, request.override_why);
+
+    WelderEvent event;
+    event.kind = "renewal";
+    event.day = *std::max_element(given.welded.begin(), given.welded.end());
+    event.process = process;
+    event.rules = held.rules->name;
+    event.text = checked_text((request.coupons.size() == 1 ? "coupon " : "coupons ") +
+                                  listed(request.coupons) + " [" + authority(asked.from) + "]",
+                              "renewal");
+    event.evidence = std::move(given.evidence);
+    event.overridden = aside.rules;
+    event.override_why = aside.why;
+    WelderEvent kept = add_event(writing, request.mark, event);
+    Done<StandingChange> out{
+        {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
+    note_no_exams(*held.rules, out.notes);
+    note_reason_unused(aside, request.override_why, out.notes);
+    return out;
+}
+
+} // namespace beadbook

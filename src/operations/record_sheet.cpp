@@ -1,0 +1,47 @@
+#include "operations/record_sheet.hpp"
+
+namespace beadbook {
+namespace {
+
+bool bears_on(const WelderEvent &event, const HeldQualification &held) {
+    if (event.qualification != 0) return event.qualification == held.record.number;
+    return event.process == held.weld.word(Trait::process) &&
+           (event.rules.empty() || event.rules == held.record.rules);
+}
+
+HeldQualification &&numbered(WelderStanding &standing, int number) {
+    for (auto &held : standing.held)
+        if (held.record.number == number) return std::move(held);
+    throw DataError("welder " + standing.welder.record.mark + " has no qualification " +
+                    std::to_string(number));
+}
+
+} // namespace
+
+RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on) {
+    WelderStanding standing = standing_of(office, mark, on);
+    RecordSheet out{standing.welder.record, numbered(standing, number), {}, {}, {}, {}, {}, standing.on};
+    for (const auto &event : standing.welder.events) {
+        if (!bears_on(event, out.held)) continue;
+        out.events.push_back(event);
+        if (const auto why = standing.undone.find(event.seq); why != standing.undone.end())
+            out.undone.insert(*why);
+    }
+    out.granted = standing.welder.granted.at(number);
+    out.hash = standing.welder.hashes.at(number);
+    out.head = office.ledger().head();
+    return out;
+}
+
+Ledger::Document paper_of(Office &office, const std::string &mark, int number) {
+    const WelderState welder = office.book().welder(mark);
+    const QualificationRecord *q = welder.qualification(number);
+    if (!q) throw DataError("welder " + mark + " has no qualification " + std::to_string(number));
+    const auto paper = q->carried() ? office.ledger().document(q->document) : std::nullopt;
+    if (!paper)
+        throw DataError("qualification " + std::to_string(number) +
+                        " was not carried in, it has no document");
+    return *paper;
+}
+
+} // namespace beadbook

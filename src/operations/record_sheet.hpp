@@ -1,0 +1,24 @@
+#pragma once
+
+#include "operations/standing.hpp"
+
+namespace beadbook {
+
+/// Everything that the record of one welder and test shows; all of it outlives the sheet.
+struct RecordSheet {
+    WelderRecord welder;
+    HeldQualification held;
+    std::vector<WelderEvent> events;            ///< that bear on it
+    std::map<std::int64_t, std::string> undone; ///< those that count no more, by entry, and why
+    Stamp granted;
+    std::string hash; ///< of its entry in the chain
+    std::string head; ///< of the newest entry
+    Day on;           ///< the day that it speaks of
+};
+/// Throws DataError: no such welder or qualification.
+RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on = {});
+
+/// The paper that a qualification was carried in with. Throws DataError if there is none.
+Ledger::Document paper_of(Office &office, const std::string &mark, int number);
+
+} // namespace beadbook

@@ -1,0 +1,261 @@
+#include "operations/standing.hpp"
+
+#include "facts/coupon_weld.hpp"
+#include "measure/text.hpp"
+#include "operations/evidence.hpp"
+#include "records/codecs/bodies.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+/// What became of coupons that proved something; each is folded once.
+class Fates {
+public:
+    Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
+
+    struct Fate {
+        std::string why; ///< empty if it still proves it
+        std::optional<Day> since;
+    };
+    const Fate &of(const std::string &coupon) {
+        const auto [at, fresh] = fates_.emplace(coupon, Fate{});
+        if (fresh) {
+            const CouponState state = office_.book().coupon(coupon);
+            at->second.why = no_longer_proves(state, welder_);
+            if (!at->second.why.empty() && state.grade)
+                at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
+        }
+        return at->second;
+    }
+    std::map<std::int64_t, std::string> undone(const WelderState &welder) {
+        std::map<std::int64_t, std::string> out;
+        for (const auto &e : welder.events)
+            for (const auto &proof : e.evidence)
+                if (const Fate &fate = of(proof.coupon); !fate.why.empty()) out[e.seq] = fate.why;
+        return out;
+    }
+
+private:
+    Office &office_;
+    std::string welder_;
+    std::map<std::string, Fate> fates_;
+};
+
+/// What bears on the validity of one qualification.
+std::vector<QualificationEvent> events_of(const WelderState &welder,
+                                          const std::vector<HeldQualification> &all,
+                                          const HeldQualification &held,
+                                          const std::map<std::int64_t, std::string> &undone) {
+    using Kind = QualificationEvent::Kind;
+    const std::string &process = held.weld.word(Trait::process);
+    std::vector<QualificationEvent> out;
+    for (const auto &e : welder.events) {
+        if (undone.contains(e.seq)) continue;
+        if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
+        if (e.kind == "renewal" && e.process == process && e.rules == held.record.rules)
+            out.push_back({Kind::renewal, e.day});
+        if (e.qualification != held.record.number) continue;
+        if (e.kind == "extension") out.push_back({Kind::extension, e.day});
+        if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
+    }
+    // Welding another accepted test with the process is using it.
+    for (const auto &other : all)
+        if (other.record.number != held.record.number && !other.record.carried() &&
+            other.weld.word(Trait::process) == process)
+            out.push_back({Kind::use, other.record.welded});
+    return out;
+}
+
+/// A coupon that was graded failed after it had qualified somebody qualifies nobody.
+void take_back(const Fates::Fate &fate, Validity &validity) {
+    if (fate.why.empty()) return;
+    validity.state = Validity::State::revoked;
+    validity.until = fate.since;
+    validity.use_by.reset();
+    validity.reason = fate.why;
+}
+
+std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on, Fates &fates,
+                                       const std::map<std::int64_t, std::string> &undone) {
+    std::vector<HeldQualification> out;
+    for (const auto &q : welder.qualifications) {
+        const auto rules = office.catalogue().kept_rules(office.ledger(), q.rules_hash);
+        if (!rules)
+            throw StoreError("the rules of qualification " + std::to_string(q.number) + " of welder " +
+                             welder.record.mark + " are missing or no longer load");
+        out.push_back({welder.record.mark, q, rules, welds_of(q.test).at(q.part), {}, {}});
+        out.back().range = range_of(*rules, out.back().weld);
+    }
+    for (auto &held : out) {
+        held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
+        if (!held.record.carried()) take_back(fates.of(held.record.test.id), held.validity);
+    }
+    return out;
+}
+
+WelderStanding standing_of(Office &office, WelderState welder, Day on) {
+    Fates fates(office, welder.record.mark);
+    WelderStanding out{std::move(welder), {}, {}, on};
+    out.undone = fates.undone(out.welder);
+    out.held = held_by(office, out.welder, on, fates, out.undone);
+    return out;
+}
+
+void say_what_to_do(DueQualification &due) {
+    const Validity &v = due.held.validity;
+    if (v.state == Validity::State::valid) {
+        const ValidityWay &way = due.held.way();
+        const bool by_use = v.use_by && (way.kept_by_use || v.use_by == v.until);
+        due.to_do = by_use ? ToDo::use : way.extension ? ToDo::extend : ToDo::test;
+    } else if (v.state == Validity::State::lapsed && due.held.rules->renewal) {
+        due.to_do = ToDo::renew;
+        due.coupons = due.held.rules->renewal->coupons;
+    }
+}
+
+/// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
+/// used.
+std::string text_of(const std::vector<std::string> &welds, const WelderState &welder, int number) {
+    std::string out;
+    const auto among = [](const std::string &all, const std::string &weld) {
+        return ("; " + all + "; ").find("; " + weld + "; ") != std::string::npos;
+    };
+    for (const auto &weld : welds) {
+        if (among(out, weld)) throw refused("'" + shown(weld) + "' is given twice").at("weld");
+        for (const auto &e : welder.events)
+            if (e.kind == "extension" && e.qualification == number && among(e.text, weld))
+                throw refused("'" + shown(weld) + "' extended it already on " + print(e.day)).at("weld");
+        out += (out.empty() ? "" : "; ") + weld;
+    }
+    return out;
+}
+
+StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
+    WelderEvent kept = add_event(writing, mark, event);
+    Office &office = writing.office();
+    return {std::move(kept), held_by(office, office.book().welder(mark), number, writing.outside().today())};
+}
+
+} // namespace
+
+const ValidityWay &HeldQualification::way() const {
+    const ValidityWay *found = rules->way(record.way);
+    return found ? *found : rules->validity.front();
+}
+
+std::string title_of(const HeldQualification &held) {
+    return "#" + std::to_string(held.record.number) + " " + held.weld.word(Trait::process) + " by " +
+           held.rules->name;
+}
+
+std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on) {
+    return standing_of(office, welder, on).held;
+}
+
+std::vector<HeldQualification> held_by(Office &office, const std::string &mark, Day on) {
+    return held_by(office, office.book().welder(mark), on);
+}
+
+HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on) {
+    for (auto &held : held_by(office, welder, on))
+        if (held.record.number == number) return std::move(held);
+    throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
+}
+
+std::map<std::int64_t, std::string> undone_events(Office &office, const WelderState &welder) {
+    return Fates(office, welder.record.mark).undone(welder);
+}
+
+WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
+    return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
+}
+
+std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on) {
+    std::vector<WelderStanding> out;
+    for (const auto &mark : office.book().welders()) out.push_back(standing_of(office, mark, on));
+    return out;
+}
+
+DueList due(Office &office, int days, std::optional<Day> on) {
+    if (days < 1 || days > 36'500) throw refused("days: one to 36500 can be looked ahead").at("days");
+    DueList out;
+    out.on = on.value_or(office.outside().today());
+    out.through = out.on + std::chrono::days{days};
+    for (auto &standing : standing_of_all(office, out.on))
+        for (auto &held : standing.held) {
+            const Validity &v = held.validity;
+            if (!v.until || *v.until > out.through || v.state == Validity::State::revoked) continue;
+            DueQualification one{std::move(held), (*v.until - out.on).count(), ToDo::test, 0};
+            say_what_to_do(one);
+            out.items.push_back(std::move(one));
+        }
+    std::stable_sort(out.items.begin(), out.items.end(),
+                     [](const auto &a, const auto &b) { return a.days_left < b.days_left; });
+    return out;
+}
+
+Day past_day(const Outside &outside, std::optional<Day> given) {
+    const Day today = outside.today();
+    if (given && *given > today)
+        throw refused("'" + print(*given) + "' is to come; log it when it has happened").at("date");
+    return given.value_or(today);
+}
+
+WelderEvent add_event(Writing &writing, const std::string &mark, WelderEvent event) {
+    writing.book().welder(mark);
+    Entry entry;
+    entry.kind = event.kind;
+    entry.subject = mark;
+    entry.body = codec::body_of(event);
+    event.seq = writing.add(std::move(entry)).seq;
+    event.stamp = writing.stamp();
+    return event;
+}
+
+Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
+    WelderEvent event;
+    event.kind = "revocation";
+    event.day = past_day(writing.outside(), request.day);
+    event.qualification = request.number;
+    event.text = checked_text(request.why, "reason");
+    if (event.text.empty()) throw lacking("why", "for which reason?");
+    Office &office = writing.office();
+    held_by(office, office.book().welder(request.mark), request.number, event.day);
+    return {changed(writing, request.mark, request.number, event), {}};
+}
+
+Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
+    Office &office = writing.office();
+    WelderEvent event;
+    event.kind = "extension";
+    event.day = past_day(writing.outside(), request.day);
+    event.qualification = request.number;
+    const WelderState welder = office.book().welder(request.mark);
+    const HeldQualification held = held_by(office, welder, request.number, event.day);
+    const auto &extension = held.way().extension;
+    if (!extension)
+        throw refused("by " + held.rules->name + ", way " + held.way().id +
+                      ", nothing is extended by welds of the work");
+    if (held.validity.state != Validity::State::valid)
+        throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) + ": " +
+                      held.validity.reason);
+    std::vector<std::string> welds;
+    for (const auto &weld : request.welds) welds.push_back(checked_text(weld, "weld"));
+    GivenCoupons given =
+        evidence_of(office, welder, held.weld.word(Trait::process), *held.rules, request.coupons);
+    for (std::size_t i = 0; i < given.evidence.size(); ++i)
+        welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
+    const std::string error = extension_refused(*extension, event.day, welds);
+    if (!error.empty()) throw refused(error).at("weld");
+    event.text = checked_text(text_of(welds, welder, request.number), "welds");
+    const SetAside aside = set_aside(title_of(held) + " is not extended", given.lacks, request.override_why);
+    event.overridden = aside.rules;
+    event.override_why = aside.why;
+    event.evidence = std::move(given.evidence);
+    return {changed(writing, request.mark, request.number, event), {}};
+}
+
+} // namespace beadbook

@@ -1,0 +1,95 @@
+#pragma once
+
+#include "operations/writing.hpp"
+
+namespace beadbook {
+
+/// One qualification with all that follows from it: its rules as they were, its range, and how it stands.
+struct HeldQualification {
+    std::string mark;
+    QualificationRecord record;
+    std::shared_ptr<const RangeRules> rules;
+    Weld weld;
+    std::vector<VariableRange> range; ///< points into the rules
+    Validity validity;
+
+    const ValidityWay &way() const;
+};
+/// "#2 GTAW by asme-ix".
+std::string title_of(const HeldQualification &held);
+
+/// The welder's qualifications on a day, by the rules' text that each was granted by. Throws StoreError if
+/// such a text is missing.
+std::vector<HeldQualification> held_by(Office &office, const std::string &mark, Day on);
+std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on);
+/// One of them. Throws DataError if there is none of that number.
+HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on);
+
+/// Renewals and extensions that count no more, by entry, and why: a coupon of theirs was graded failed since.
+std::map<std::int64_t, std::string> undone_events(Office &office, const WelderState &welder);
+
+/// A welder, what was logged, and how what is held stands on a day.
+struct WelderStanding {
+    WelderState welder;
+    std::vector<HeldQualification> held;
+    std::map<std::int64_t, std::string> undone;
+    Day on;
+};
+WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
+std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});
+
+/// What a qualification that ends, or has ended, asks for.
+enum class ToDo : std::uint8_t {
+    use,    ///< the process, and log it
+    extend, ///< or test again
+    renew,  ///< by so many coupons
+    test,   ///< again
+};
+struct DueQualification {
+    HeldQualification held;
+    std::int64_t days_left = 0; ///< negative: over for so many
+    ToDo to_do = ToDo::test;
+    int coupons = 0; ///< of a renewal
+};
+struct DueList {
+    Day on, through;
+    std::vector<DueQualification> items; ///< what ends first comes first
+};
+/// Qualifications that end or must be used within so many days, and those that are over; none that was
+/// revoked. Throws Refusal (field "days"): not 1 to 36500.
+DueList due(Office &office, int days = 60, std::optional<Day> on = {});
+
+/// The day on which something happened: the one given, else today. Throws Refusal if it is to come.
+Day past_day(const Outside &outside, std::optional<Day> given);
+/// Writes an event about a welder and gives it back as it is on record. Throws DataError if there is no such
+/// welder.
+WelderEvent add_event(Writing &writing, const std::string &mark, WelderEvent event);
+
+/// What was written about one qualification, and how that stands today.
+struct StandingChange {
+    WelderEvent event;
+    HeldQualification now;
+};
+
+struct RevokeRequest {
+    std::string mark;
+    int number = 0;
+    std::optional<Day> day; ///< else today
+    std::string why;
+};
+/// Revokes a qualification for a reason to doubt the skill.
+Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request);
+
+struct ExtendRequest {
+    std::string mark;
+    int number = 0;
+    std::optional<Day> day;           ///< else today
+    std::vector<std::string> welds;   ///< of the work: each begins with its day
+    std::vector<std::string> coupons; ///< of the record, which pass the gate of evidence.hpp
+    std::string override_why;
+};
+/// Extends a qualification by examined welds, where its rules allow that. Throws Refusal: they do not; it is
+/// not valid; too few welds, too old, given twice or used for an extension before; what the gate refuses.
+Done<StandingChange> extend(Writing &writing, const ExtendRequest &request);
+
+} // namespace beadbook

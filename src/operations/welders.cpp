@@ -1,0 +1,100 @@
+#include "operations/welders.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+void take(WelderRecord &record, const WelderRequest &request) {
+    if (request.name) record.name = checked_text(*request.name, "name");
+    if (request.employer) record.employer = checked_text(*request.employer, "employer");
+    if (request.note) record.note = checked_text(*request.note, "note");
+}
+
+Entry entry_of(const WelderRecord &record) {
+    Entry out;
+    out.kind = "welder";
+    out.subject = record.mark;
+    out.body = codec::body_of(record);
+    return out;
+}
+
+Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
+                              const std::string &field, const std::string &question) {
+    WelderEvent event;
+    event.kind = kind;
+    event.day = past_day(writing.outside(), request.day);
+    event.process = checked_text(request.process, "process");
+    event.text = checked_text(request.text, field);
+    if (event.process.empty()) throw lacking("process", "in which process?");
+    if (event.text.empty()) throw lacking(field, question);
+    Done<ProcessLogged> out{{request.mark, add_event(writing, request.mark, event), {}}, {}};
+    std::vector<std::string> processes;
+    for (auto &held : held_by(writing.office(), request.mark, writing.outside().today())) {
+        processes.push_back(held.weld.word(Trait::process));
+        if (processes.back() == event.process) out.value.held.push_back(std::move(held));
+    }
+    if (out.value.held.empty())
+        out.notes.push_back("welder " + request.mark + " holds no qualification in " + shown(event.process) +
+                            did_you_mean(event.process, processes));
+    return out;
+}
+
+} // namespace
+
+Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
+    check_mark(request.mark, "welder");
+    if (writing.book().knows_welder(request.mark))
+        throw refused("welder " + request.mark + " is registered already; a change needs a reason")
+            .give("why");
+    WelderRecord record;
+    record.mark = request.mark;
+    take(record, request);
+    writing.add(entry_of(record));
+    return {record, {}};
+}
+
+Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request) {
+    const WelderState old = writing.book().welder(request.mark);
+    WelderRecord record = old.record;
+    take(record, request);
+    if (old.record == record) throw DataError("this changes nothing");
+    Entry entry = entry_of(record);
+    entry.supersedes = old.record_seq;
+    entry.reason = needed_reason(request.why);
+    writing.add(std::move(entry));
+    return {record, {}};
+}
+
+Done<ProcessLogged> log_use(Writing &writing, const ProcessRequest &request) {
+    return log_event(writing, request, "use", "work", "which work shows it?");
+}
+
+Done<ProcessLogged> log_training(Writing &writing, const ProcessRequest &request) {
+    return log_event(writing, request, "training", "text", "what was trained?");
+}
+
+Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t seq, const std::string &why) {
+    const auto all = writing.book().welder_history(mark);
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Entry &e) { return e.seq == seq; });
+    const bool taken =
+        std::any_of(all.begin(), all.end(), [&](const Entry &e) { return e.supersedes == seq; });
+    if (found == all.end() || found->kind == "welder" || taken || is_withdrawal(*found))
+        throw refused("entry " + std::to_string(seq) + " is none of welder " + mark +
+                      "'s that could be retracted; the welder's history shows them")
+            .at("entry");
+    Entry entry;
+    entry.kind = found->kind;
+    entry.subject = mark;
+    entry.number = found->number;
+    entry.supersedes = seq;
+    entry.reason = needed_reason(why);
+    entry.body = withdrawal(found->number);
+    writing.add(std::move(entry));
+    return {{mark, found->kind, seq}, {}};
+}
+
+} // namespace beadbook

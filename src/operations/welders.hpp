@@ -1,0 +1,43 @@
+#pragma once
+
+#include "operations/standing.hpp"
+
+namespace beadbook {
+
+/// A welder as a person writes it down; what is absent stays as it is.
+struct WelderRequest {
+    std::string mark;
+    std::optional<std::string> name, employer, note;
+    std::string why; ///< of a change
+};
+/// Registers a welder by mark. Throws Refusal: registered already, no mark.
+Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request);
+/// Changes what was registered; the old entry is kept. Throws Refusal: no such welder, no reason, no change.
+Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request);
+
+/// Something about a welder and a process: a use that keeps qualifications alive, or training.
+struct ProcessRequest {
+    std::string mark, process;
+    std::optional<Day> day; ///< else today
+    std::string text;       ///< the work that shows it, what was trained
+};
+struct ProcessLogged {
+    std::string mark;
+    WelderEvent event;
+    std::vector<HeldQualification> held; ///< in that process, as they stand today
+};
+/// Throws Refusal: no such welder, no process, no text (fields "work", "text"), a day to come. Notes: nothing
+/// is held in the process.
+Done<ProcessLogged> log_use(Writing &writing, const ProcessRequest &request);
+Done<ProcessLogged> log_training(Writing &writing, const ProcessRequest &request);
+
+struct Retracted {
+    std::string mark, kind;
+    std::int64_t entry = 0;
+};
+/// Takes one entry about a welder back; it stays in the history. Throws Refusal: none of that number, the
+/// registration itself, taken back already, no reason.
+Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t entry,
+                        const std::string &why);
+
+} // namespace beadbook

@@ -1,0 +1,158 @@
+#include "render/json_standing.hpp"
+
+#include "records/codecs/welder.hpp"
+#include "render/json_parts.hpp"
+#include "render/json_weld.hpp"
+
+namespace beadbook {
+namespace {
+
+using nlohmann::json;
+
+json held_json(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    const QualificationRecord &q = held.record;
+    json out{{"welder", held.mark},
+             {"number", q.number},
+             {"rules", held.rules->name},
+             {"way", held.way().id},
+             {"process", held.weld.word(Trait::process)},
+             {"test", weld_json(held.weld, q.test.unit())},
+             {"welded", print(q.welded)},
+             {"state", name_of(v.state)},
+             {"reason", v.reason},
+             {"authority", authority(v.from)}};
+    if (q.carried())
+        out["document"] = q.document;
+    else
+        out["coupon"] = q.test.id;
+    if (v.until) out["until"] = print(*v.until);
+    if (v.use_by) out["use by"] = print(*v.use_by);
+    if (v.ends) out["ends"] = print(*v.ends);
+    if (!q.overridden.empty()) out["overridden"] = q.overridden;
+    if (!q.override_why.empty()) out["override"] = q.override_why;
+    return out;
+}
+
+json held_json(const std::vector<HeldQualification> &all) {
+    json out = json::array();
+    for (const auto &held : all) out.push_back(held_json(held));
+    return out;
+}
+
+json event_json(const WelderEvent &event, const std::map<std::int64_t, std::string> &undone = {}) {
+    json out = codec::json_of(event);
+    out["kind"] = event.kind;
+    out["entry"] = event.seq;
+    out["at"] = event.stamp.at;
+    out["by"] = event.stamp.who;
+    if (const auto why = undone.find(event.seq); why != undone.end()) out["counts no more"] = why->second;
+    return out;
+}
+
+json events_json(const std::vector<WelderEvent> &events, const std::map<std::int64_t, std::string> &undone) {
+    json out = json::array();
+    for (const auto &event : events) out.push_back(event_json(event, undone));
+    return out;
+}
+
+json welder_json(const WelderRecord &welder) {
+    return {{"mark", welder.mark}, {"welder", codec::json_of(welder)}};
+}
+
+std::string_view name_of(ToDo to_do) {
+    constexpr std::string_view names[] = {"use", "extend", "renew", "test"};
+    return names[static_cast<std::size_t>(to_do)];
+}
+
+} // namespace
+
+std::string json_text(const Enrolled &done, const std::vector<std::string> &notes) {
+    return render::finished(welder_json(done.welder), notes);
+}
+
+std::string json_text(const WelderChanged &done, const std::vector<std::string> &notes) {
+    return render::finished(welder_json(done.welder), notes);
+}
+
+std::string json_text(const WelderStanding &standing, const std::vector<std::string> &notes) {
+    json out = welder_json(standing.welder.record);
+    out["on"] = print(standing.on);
+    out["qualifications"] = held_json(standing.held);
+    out["events"] = events_json(standing.welder.events, standing.undone);
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const std::vector<WelderStanding> &all, const std::vector<std::string> &notes) {
+    json out = json::array();
+    for (const auto &standing : all) {
+        json one = welder_json(standing.welder.record);
+        one["qualifications"] = held_json(standing.held);
+        out.push_back(std::move(one));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const DueList &due, const std::vector<std::string> &notes) {
+    json out = json::array();
+    for (const auto &one : due.items) {
+        json item = held_json(one.held);
+        item["days left"] = one.days_left;
+        item["to do"] = to_do_text(one);
+        item["act"] = name_of(one.to_do);
+        if (one.coupons > 0) item["coupons"] = one.coupons;
+        out.push_back(std::move(item));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const Granted &granted, const std::vector<std::string> &notes) {
+    return render::finished({{"welder", granted.mark}, {"qualifications", held_json(granted.held)}}, notes);
+}
+
+std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes) {
+    return render::finished(
+        {{"welder", done.mark}, {"event", event_json(done.event)}, {"qualifications", held_json(done.held)}},
+        notes);
+}
+
+std::string json_text(const StandingChange &change, const std::vector<std::string> &notes) {
+    return render::finished({{"welder", change.now.mark},
+                             {"event", event_json(change.event)},
+                             {"qualification", held_json(change.now)}},
+                            notes);
+}
+
+std::string json_text(const Retracted &done, const std::vector<std::string> &notes) {
+    return render::finished({{"welder", done.mark}, {"retracted", done.entry}, {"kind", done.kind}}, notes);
+}
+
+std::string json_text(const RecordSheet &s, const std::vector<std::string> &notes) {
+    const QualificationRecord &q = s.held.record;
+    const Validity &v = s.held.validity;
+    json out = welder_json(s.welder);
+    out["qualification"] = codec::json_of(q);
+    out["test"] = weld_json(s.held.weld, q.test.unit());
+    out["rules"] = {{"name", s.held.rules->name},
+                    {"title", s.held.rules->title},
+                    {"edition", s.held.rules->edition},
+                    {"hash", q.rules_hash},
+                    {"gaps", s.held.rules->gaps}};
+    out["range"] = range_json(s.held.range, q.test.unit());
+    out["on"] = print(s.on);
+    out["state"] = name_of(v.state);
+    out["reason"] = v.reason;
+    out["authority"] = authority(v.from);
+    if (v.until) out["until"] = print(*v.until);
+    out["events"] = events_json(s.events, s.undone);
+    out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};
+    out["entry hash"] = s.hash;
+    out["head"] = s.head;
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const Written &done, const std::vector<std::string> &notes) {
+    return render::finished({{"what", done.what}, {"written", done.to}}, notes);
+}
+
+} // namespace beadbook

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "report/record_document.hpp"
+#include "report/standing_document.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+// As the schema of the same name as the command describes it: enrol, welder, welders, due, qualify, carry,
+// used, trained, renew, extend, revoke, retract, record.
+std::string json_text(const Enrolled &done, const std::vector<std::string> &notes = {});
+std::string json_text(const WelderChanged &done, const std::vector<std::string> &notes = {});
+std::string json_text(const WelderStanding &standing, const std::vector<std::string> &notes = {});
+std::string json_text(const std::vector<WelderStanding> &all, const std::vector<std::string> &notes = {});
+std::string json_text(const DueList &due, const std::vector<std::string> &notes = {});
+std::string json_text(const Granted &granted, const std::vector<std::string> &notes = {});
+std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes = {});
+std::string json_text(const StandingChange &change, const std::vector<std::string> &notes = {});
+std::string json_text(const Retracted &done, const std::vector<std::string> &notes = {});
+std::string json_text(const RecordSheet &sheet, const std::vector<std::string> &notes = {});
+std::string json_text(const Written &done, const std::vector<std::string> &notes = {});
+
+} // namespace beadbook

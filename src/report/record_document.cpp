@@ -1,0 +1,128 @@
+#include "report/record_document.hpp"
+
+#include "measure/text.hpp"
+#include "report/standing_document.hpp"
+
+namespace beadbook {
+namespace {
+
+void add_who(Document &doc, const RecordSheet &s) {
+    doc.heading("Welder", 2).pair("mark", s.welder.mark);
+    if (!s.welder.name.empty()) doc.pair("name", s.welder.name);
+    if (!s.welder.employer.empty()) doc.pair("employer", s.welder.employer);
+}
+
+void add_standing(Document &doc, const RecordSheet &s) {
+    const Validity &v = s.held.validity;
+    doc.heading("Standing on " + print(s.on), 2)
+        .pair("state", state_words(v.state), v.reason)
+        .pair("rule", authority(v.from), "way " + s.held.record.way);
+    for (const auto &e : s.events) {
+        std::string note = e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + ")");
+        if (const auto why = s.undone.find(e.seq); why != s.undone.end())
+            note += "; counts no more: " + why->second;
+        doc.pair(e.kind, print(e.day), note);
+    }
+}
+
+void add_range(Document &doc, const RecordSheet &s) {
+    const RangeRules &rules = *s.held.rules;
+    doc.heading("Qualifies by " + rules.title + " (" + rules.edition + ")", 2);
+    for (const auto &one : s.held.range) {
+        if (!may_matter(s.held.range, *one.variable)) continue;
+        std::string name(info(one.variable->of).name);
+        const std::string in = one.variable->work.text.empty() ? "" : "in " + one.variable->work.text + ": ";
+        if (one.parts.empty()) doc.pair(name, in + "nothing", "no rule speaks of such a test");
+        for (const auto &part : one.parts) {
+            std::string value = print(part, s.held.record.test.unit());
+            if (!part.rule->work.text.empty()) value += ", for " + part.rule->work.text;
+            if (part.applies == Truth::unknown)
+                value = "cannot say: " + name_of(part.lacks.front()) + " is missing";
+            doc.pair(name, in + value, authority(part.rule->clause, part.rule->standing));
+            name.clear();
+        }
+    }
+    for (const auto &gap : rules.gaps) doc.pair(&gap == &rules.gaps.front() ? "not in these rules" : "", gap);
+}
+
+void add_test(Document &doc, const RecordSheet &s) {
+    const QualificationRecord &q = s.held.record;
+    doc.heading("Test as welded", 2).pair("coupon", q.carried() ? "carried in from elsewhere" : q.test.id);
+    for (const auto &field : coupon_fields()) {
+        const std::string value = q.test.get(field.name);
+        const std::string &process = s.held.weld.word(Trait::process);
+        if (value.empty()) continue;
+        if (field.name == "process")
+            doc.pair("process", process, value == process ? "" : "of " + value);
+        else if (field.name != "welder" && field.name != "units" && field.name != "criteria" &&
+                 field.name != "class")
+            doc.pair(field.name, value);
+    }
+    if (q.carried()) doc.pair("document", "SHA-256 " + q.document);
+}
+
+void add_aside(Document &doc, const std::vector<std::string> &overridden, const std::string &why) {
+    for (const auto &one : overridden) doc.pair("set aside", one);
+    if (!why.empty()) doc.pair("because", why);
+}
+
+void add_evidence(Document &doc, const Evidence &e) {
+    if (!e.criteria.empty())
+        doc.pair("criteria", e.criteria + ", " + e.edition, "SHA-256 " + e.criteria_hash);
+    for (const auto &x : e.exams)
+        doc.pair(x.method, x.date,
+                 x.examiner + (x.level.empty() ? "" : ", level " + x.level) +
+                     (x.procedure.empty() ? "" : ", " + x.procedure) +
+                     (x.incomplete.empty() ? "" : "; does not count: " + x.incomplete));
+    if (!e.mechanical.empty()) doc.pair("mechanical", e.mechanical);
+    if (!e.verdict.empty()) doc.pair("verdict", e.verdict);
+    if (!e.graded_by.empty())
+        doc.pair("grade", "passed for class " + e.class_id,
+                 "by " + e.graded_by + " at " + e.graded_at +
+                     (e.against_verdict ? "; against the verdict" : "") +
+                     (e.remark.empty() ? "" : "; " + e.remark));
+    if (!e.retest_after.empty())
+        doc.pair("retest", "after " + e.retest_after,
+                 (e.coupons.size() == 1 ? "coupon " : "coupons ") + listed(e.coupons));
+}
+
+void add_later_evidence(Document &doc, const WelderEvent &event) {
+    if (event.evidence.empty()) return;
+    doc.heading((event.kind == "renewal" ? "Renewed on " : "Extended on ") + print(event.day), 2);
+    for (const auto &e : event.evidence) {
+        doc.pair("coupon", e.coupon);
+        add_evidence(doc, e);
+    }
+    add_aside(doc, event.overridden, event.override_why);
+}
+
+} // namespace
+
+Document document_of(const RecordSheet &s) {
+    Document doc;
+    const QualificationRecord &q = s.held.record;
+    doc.title = "Qualification " + std::to_string(q.number) + " of welder " + s.welder.mark + ", " +
+                s.held.weld.word(Trait::process);
+    doc.heading(doc.title).line({print(s.held.weld, q.test.unit()), Tone::quiet});
+    add_who(doc, s);
+    add_standing(doc, s);
+    add_range(doc, s);
+    add_test(doc, s);
+    if (q.evidence) {
+        doc.heading("Examined and graded", 2);
+        add_evidence(doc, *q.evidence);
+        add_aside(doc, q.overridden, q.override_why);
+    }
+    for (const auto &event : s.events) add_later_evidence(doc, event);
+    doc.heading("Proof", 2)
+        .pair("granted", s.granted.at, "by " + s.granted.who)
+        .pair("rules", s.held.rules->name, "SHA-256 " + q.rules_hash)
+        .pair("entry", s.hash)
+        .pair("head of the record", s.head);
+    doc.add(Signatures{{"graded by, date", "for the employer, date"}});
+    return doc.caution();
+}
+
+Document document_of(const Written &done) { return Document{}.line(done.what + " written to " + done.to); }
+
+} // namespace beadbook

@@ -1,0 +1,176 @@
+#include "report/standing_document.hpp"
+
+#include "measure/text.hpp"
+
+#include <cstdlib>
+
+namespace beadbook {
+namespace {
+
+/// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
+Words standing_words(const HeldQualification &held) {
+    return Words(title_of(held) + ": ") + state_words(held.validity.state) + ", " + held.validity.reason;
+}
+
+std::string name_line(const WelderRecord &welder) {
+    return "Welder " + welder.mark + (welder.name.empty() ? "" : ", " + welder.name) +
+           (welder.employer.empty() ? "" : ", " + welder.employer);
+}
+
+std::string origin(const HeldQualification &held) {
+    return (held.record.carried() ? "carried in: " : "coupon " + held.record.test.id + ": ") +
+           print(held.weld, held.record.test.unit()) + ", welded " + print(held.record.welded);
+}
+
+/// What was set aside, and why.
+std::vector<Bullet> aside_items(const std::vector<std::string> &overridden, const std::string &why) {
+    std::vector<Bullet> out;
+    for (const auto &one : overridden) out.push_back({"set aside: " + one, "", {}});
+    if (!why.empty()) out.push_back({"because: " + why, "", {}});
+    return out;
+}
+
+std::string subject_of(const WelderEvent &e) {
+    return e.kind + (e.process.empty() ? "" : " " + e.process) +
+           (e.qualification > 0 ? " #" + std::to_string(e.qualification) : "");
+}
+
+std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
+    std::string out = e.text;
+    if (!e.override_why.empty())
+        out += "; set aside: " + listed(e.overridden) + "; because: " + e.override_why;
+    if (const auto why = standing.undone.find(e.seq); why != standing.undone.end())
+        out += "; counts no more: " + why->second;
+    return out;
+}
+
+std::string time_left(std::int64_t days) {
+    const auto count = std::abs(days);
+    return (days < 0 ? "over for " : "in ") + std::to_string(count) + (count == 1 ? " day" : " days");
+}
+
+} // namespace
+
+Words state_words(Validity::State state) {
+    return {std::string(name_of(state)), state == Validity::State::valid       ? Tone::accept
+                                         : state == Validity::State::not_begun ? Tone::cannot_say
+                                                                               : Tone::reject};
+}
+
+std::string to_do_text(const DueQualification &due) {
+    switch (due.to_do) {
+    case ToDo::use: return "use the process and log it";
+    case ToDo::extend: return "extend it or test again";
+    case ToDo::renew:
+        return "renew it: " + std::to_string(due.coupons) + (due.coupons == 1 ? " coupon" : " coupons");
+    case ToDo::test: break;
+    }
+    return "test again";
+}
+
+Document document_of(const Enrolled &done) {
+    return Document{}.line("welder " + done.welder.mark + " registered");
+}
+
+Document document_of(const WelderChanged &done) {
+    return Document{}.line("welder " + done.welder.mark + " changed; the old entry is kept");
+}
+
+Document document_of(const ProcessLogged &done) {
+    Document doc;
+    const std::string day = print(done.event.day);
+    if (done.event.kind == "training")
+        return doc.line("training of welder " + done.mark + " in " + done.event.process + " on " + day +
+                        " logged");
+    doc.line("welder " + done.mark + " used " + done.event.process + " on " + day);
+    for (const auto &held : done.held) doc.item(standing_words(held));
+    return doc;
+}
+
+Document document_of(const Retracted &done) {
+    return Document{}.line("entry " + std::to_string(done.entry) + " of welder " + done.mark + " (" +
+                           done.kind + ") retracted; it is kept in the history");
+}
+
+Document document_of(const WelderStanding &standing) {
+    Document doc;
+    const WelderRecord &welder = standing.welder.record;
+    doc.title = name_line(welder);
+    doc.heading(doc.title);
+    if (!welder.note.empty()) doc.line("note: " + welder.note);
+    for (const auto &held : standing.held) {
+        auto under = aside_items(held.record.overridden, held.record.override_why);
+        under.insert(under.begin(), Bullet{origin(held), "", {}});
+        doc.item(standing_words(held), authority(held.validity.from), std::move(under));
+    }
+    if (standing.held.empty()) doc.line("holds no qualification");
+    if (!standing.welder.events.empty()) {
+        doc.heading("Logged", 2);
+        for (const auto &e : standing.welder.events) {
+            const std::string text = text_of(standing, e);
+            doc.line(print(e.day) + "  " + subject_of(e) + (text.empty() ? "" : ": " + text) + "  (by " +
+                     e.stamp.who + ", entry " + std::to_string(e.seq) + ")");
+        }
+    }
+    return doc.caution();
+}
+
+Document document_of(const std::vector<WelderStanding> &all) {
+    Document doc;
+    doc.title = "Welders";
+    Grid table{{{"welder"}, {"name"}, {"qualification"}, {"state"}, {"through"}}, {}};
+    for (const auto &standing : all) {
+        const WelderRecord &welder = standing.welder.record;
+        if (standing.held.empty())
+            table.rows.push_back({welder.mark, welder.name, "holds no qualification", "", ""});
+        for (const auto &held : standing.held) {
+            const auto &until = held.validity.until;
+            table.rows.push_back({welder.mark, welder.name, title_of(held), state_words(held.validity.state),
+                                  until ? print(*until) : ""});
+        }
+    }
+    if (all.empty()) return doc.line("no welder is on record");
+    return doc.add(std::move(table));
+}
+
+Document document_of(const DueList &due) {
+    Document doc;
+    doc.title = "Due through " + print(due.through);
+    if (due.items.empty()) return doc.line("nothing is due through " + print(due.through));
+    Grid table{{{"through"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}},
+               {}};
+    for (const auto &one : due.items)
+        table.rows.push_back({print(*one.held.validity.until), time_left(one.days_left), one.held.mark,
+                              title_of(one.held), state_words(one.held.validity.state), to_do_text(one),
+                              one.held.validity.reason});
+    return doc.add(std::move(table));
+}
+
+Document document_of(const Granted &granted) {
+    Document doc;
+    for (const auto &held : granted.held) {
+        doc.line(Words("welder " + granted.mark + " holds ") + standing_words(held));
+        for (auto &item : aside_items(held.record.overridden, held.record.override_why))
+            doc.item(std::move(item.words));
+        doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");
+    }
+    return doc;
+}
+
+Document document_of(const StandingChange &change) {
+    Document doc;
+    const WelderEvent &event = change.event;
+    const HeldQualification &now = change.now;
+    const std::string who = "welder " + now.mark;
+    if (event.kind == "revocation")
+        doc.line("qualification " + title_of(now) + " of " + who + " revoked as of " + print(event.day));
+    else if (event.kind == "extension")
+        doc.line(who + ", " + title_of(now) + " lasts through " +
+                 (now.validity.ends ? print(*now.validity.ends) : "-"));
+    else
+        doc.line(Words(who + ", ") + standing_words(now));
+    for (auto &item : aside_items(event.overridden, event.override_why)) doc.item(std::move(item.words));
+    return doc;
+}
+
+} // namespace beadbook

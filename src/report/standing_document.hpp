@@ -1,0 +1,36 @@
+#pragma once
+
+#include "operations/qualifying.hpp"
+#include "operations/welders.hpp"
+#include "report/document.hpp"
+
+namespace beadbook {
+
+struct Enrolled {
+    WelderRecord welder;
+};
+struct WelderChanged {
+    WelderRecord welder;
+};
+
+Document document_of(const Enrolled &done);
+Document document_of(const WelderChanged &done);
+Document document_of(const ProcessLogged &done);
+Document document_of(const Retracted &done);
+
+/// One welder: what is held, how it stands and until when, and what was logged.
+Document document_of(const WelderStanding &standing);
+/// All welders, a line for each qualification.
+Document document_of(const std::vector<WelderStanding> &all);
+Document document_of(const DueList &due);
+
+Document document_of(const Granted &granted);
+/// A renewal, an extension or a revocation.
+Document document_of(const StandingChange &change);
+
+/// "valid" in its tone.
+Words state_words(Validity::State state);
+/// "renew it: 2 coupons".
+std::string to_do_text(const DueQualification &due);
+
+} // namespace beadbook

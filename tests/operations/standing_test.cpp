@@ -1,0 +1,168 @@
+#include "catch.hpp"
+#include "operations/yard.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+void used(Yard &yard, const std::string &process, const std::string &day) {
+    yard.write([&](Writing &w) { return log_use(w, {"L1", process, parse_day(day), "frame 12"}); });
+}
+
+/// Carries in a GTAW test of 2025-12-01 by ISO 9606-1 9.3 b, used since then.
+void carried(Yard &yard) {
+    yard.write([](Writing &w) {
+        return carry(w, {"L1",
+                         "iso-9606-1",
+                         "b",
+                         {{"units", "mm"}, {"process", "141"}, {"joint", "groove"}, {"welded", "2025-12-01"}},
+                         {"paper.pdf", "paper"}});
+    });
+    used(yard, "141", "2026-05-20");
+    used(yard, "141", "2026-11-10");
+}
+
+Done<StandingChange> extended(Yard &yard, const std::vector<std::string> &welds,
+                              const std::vector<std::string> &coupons = {}, const std::string &why = "") {
+    return yard.write([&](Writing &w) {
+        return extend(w, {"L1", 1, parse_day("2026-11-25"), welds, coupons, why});
+    });
+}
+
+} // namespace
+
+TEST_CASE("the due list: what ends or must be used, and what to do", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-06-10");
+    yard.qualify("Q-1");
+    const DueList list = due(yard.office);
+    REQUIRE(list.items.size() == 1);
+    CHECK(list.items[0].days_left == 15);
+    CHECK(list.items[0].to_do == ToDo::use);
+    CHECK(list.through == parse_day("2027-01-24"));
+    CHECK(due(yard.office, 14).items.empty());
+    CHECK(due(yard.office, 15).items.size() == 1);
+    CHECK(due(yard.office, 1, parse_day("2026-12-10")).items.at(0).days_left == 0);
+    const DueQualification over = due(yard.office, 1, parse_day("2026-12-11")).items.at(0);
+    CHECK(over.days_left == -1);
+    CHECK(over.to_do == ToDo::renew);
+    CHECK(over.coupons == 1);
+    for (const int days : {0, -3, 40'000}) CHECK_THROWS_AS(due(yard.office, days), Refusal);
+    yard.coupon("Q-2", "2021-06-10", true, {{"metal-group", ""}});
+    yard.qualify("Q-2", "mil-std-1595a"); // five years, no renewal
+    CHECK(due(yard.office).items.at(0).held.record.number == 2);
+    CHECK(due(yard.office).items.at(0).to_do == ToDo::test);
+}
+
+TEST_CASE("a qualification that lasts and is used asks for its extension when its end comes near",
+          "[standing]") {
+    Yard yard;
+    carried(yard);
+    used(yard, "141", "2026-11-20");
+    const DueList list = due(yard.office, 400);
+    REQUIRE(list.items.size() == 1);
+    CHECK(list.items[0].to_do == ToDo::use); // 2027-05-20 comes before 2027-12-01
+    CHECK(due(yard.office, 400, parse_day("2027-04-01")).items.at(0).to_do == ToDo::use);
+    // AWS D17.1 lets use carry it beyond the two years (clauses read).
+    yard.coupon("Q-1", "2026-11-01", true, {{"metal-group", "Ia"}});
+    yard.qualify("Q-1", "aws-d17.1");
+    CHECK(due(yard.office, 1000).items.back().to_do == ToDo::use);
+}
+
+TEST_CASE("use, a slip taken back, and revocation", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-06-10");
+    yard.qualify("Q-1");
+    used(yard, "GTAW", "2026-11-02");
+    CHECK(yard.validity(1).until == parse_day("2027-05-02"));
+    CHECK(yard.validity(1, "2027-05-02").state == Validity::State::valid);
+    CHECK(yard.validity(1, "2027-05-03").state == Validity::State::lapsed);
+    const auto seq = yard.book.welder("L1").events.at(0).seq;
+    yard.write([&](Writing &w) { return retract(w, "L1", seq, "wrong welder"); });
+    CHECK(yard.validity(1).until == parse_day("2026-12-10"));
+    CHECK(yard.book.welder("L1").events.empty());
+
+    const auto revoked = yard.write([](Writing &w) {
+        return revoke(w, {"L1", 1, {}, "same fault three times"});
+    });
+    CHECK(revoked.value.event.day == parse_day("2026-11-25"));
+    CHECK(revoked.value.now.validity.reason == "revoked on 2026-11-25");
+    CHECK(yard.validity(1, "2026-11-24").state == Validity::State::valid);
+    CHECK(due(yard.office).items.empty());
+    CHECK_THAT(yard.refusal([&] { yard.write([](Writing &w) {
+                                      return revoke(w, {"L1", 7, {}, "x"});
+                                  }); }),
+               says("has no qualification 7"));
+    CHECK_THAT(yard.refusal([&] { yard.write([](Writing &w) {
+                                      return revoke(w, {"L1", 1, {}, " "});
+                                  }); }),
+               says("for which reason?"));
+    CHECK_THAT(yard.refusal([&] {
+        yard.write([](Writing &w) { return revoke(w, {"L1", 1, parse_day("2026-11-26"), "x"}); });
+    }),
+               says("is to come"));
+}
+
+TEST_CASE("welds of the work extend, each once", "[standing]") {
+    // ISO 9606-1 9.3 b): two welds of the last six months, two more years (from memory).
+    Yard yard;
+    carried(yard);
+    const std::string first = "2026-11-12 RT accepted, line 4", second = "2026-08-02 RT accepted";
+    CHECK_THAT(yard.refusal([&] { extended(yard, {first}); }), says("1 given; 2 welds of the last 6 months"));
+    CHECK_THAT(yard.refusal([&] { extended(yard, {first, first}); }), says("is given twice"));
+    CHECK_THAT(yard.refusal([&] {
+        extended(yard, {first, "2026-05-20 RT accepted"});
+    }),
+               says("does not count"));
+    CHECK(extended(yard, {first, second}).value.now.validity.ends == parse_day("2029-12-01"));
+    CHECK_THAT(yard.refusal([&] {
+        extended(yard, {"2026-11-13 RT accepted", second});
+    }),
+               says("extended it already on 2026-11-25"));
+    CHECK(yard.validity(1).ends == parse_day("2029-12-01"));
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    CHECK_THAT(yard.refusal([&] {
+        yard.write([&](Writing &w) { return extend(w, {"L1", 2, {}, {first, second}, {}, ""}); });
+    }),
+               says("nothing is extended by welds of the work"));
+}
+
+TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing]") {
+    Yard yard;
+    carried(yard);
+    const Yard::Fields plain{{"process", "141"},   {"position", ""}, {"metal-group", ""},
+                             {"filler-group", ""}, {"backing", ""},  {"progression", ""}};
+    yard.coupon("Q-1", "2026-10-05", true, plain);
+    auto practice = plain;
+    practice["purpose"] = "practice";
+    yard.coupon("Q-2", "2026-10-06", true, practice);
+    CHECK_THAT(yard.refusal([&] { extended(yard, {}, {"Q-1", "Q-2"}); }), says("was welded for practice"));
+    yard.coupon("Q-3", "2026-10-06", true, plain, {Exam::VT});
+    CHECK_THAT(yard.refusal([&] {
+        extended(yard, {}, {"Q-1", "Q-3"});
+    }),
+               says("is not extended:\n  coupon Q-3: no RT"));
+    const auto done = extended(yard, {"2026-11-12 RT accepted"}, {"Q-1"});
+    CHECK(done.value.event.evidence.at(0).coupon == "Q-1");
+    CHECK_THAT(done.value.event.text, says("2026-10-05 coupon Q-1"));
+    CHECK(done.value.now.validity.ends == parse_day("2029-12-01"));
+    yard.grade("Q-1", false);
+    CHECK(yard.validity(1).ends == parse_day("2027-12-01"));
+}
+
+TEST_CASE("one use is told of all qualifications of the process", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-06-10");
+    yard.qualify("Q-1");
+    yard.coupon("Q-2", "2026-06-11", true, {{"position", "2G"}});
+    yard.qualify("Q-2");
+    const auto done = yard.write([](Writing &w) {
+        return log_use(w, {"L1", "GTAW", parse_day("2026-11-02"), "frame 12"});
+    });
+    CHECK(done.value.held.size() == 2);
+    CHECK(done.notes.empty());
+    // The second test was welded after the first, which was a use of it.
+    CHECK(yard.validity(1, "2026-06-20").until == parse_day("2026-12-11"));
+}

@@ -1,0 +1,91 @@
+#include "catch.hpp"
+#include "operations/yard.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+TEST_CASE("a welder is registered once, and changed with a reason", "[standing]") {
+    Yard yard;
+    const auto enrolled = [&](const WelderRequest &r) {
+        return yard.write([&](Writing &w) { return enrol(w, r); });
+    };
+    const auto changed = [&](const WelderRequest &r) {
+        return yard.write([&](Writing &w) { return change_welder(w, r); });
+    };
+    CHECK_THAT(yard.refusal([&] { enrolled({"L1", {}, {}, {}, ""}); }), says("is registered already"));
+    CHECK_THAT(yard.refusal([&] {
+        enrolled({"L 1", {}, {}, {}, ""});
+    }),
+               says("a welder's mark is 1 to 40 letters"));
+    CHECK_THAT(yard.refusal([&] { changed({"L7", "x", {}, {}, "slip"}); }), says("there is no welder 'L7'"));
+    CHECK_THAT(yard.refusal([&] { changed({"L1", "A. Buoy", {}, {}, ""}); }), says("needs a reason"));
+    CHECK_THAT(yard.refusal([&] { changed({"L1", "J. Reef", {}, {}, "slip"}); }), says("changes nothing"));
+    changed({"L1", {}, "the yard", "left-handed", "it came later"});
+    changed({"L1", "", {}, {}, "the name is not wanted"});
+    const WelderRecord now = yard.book.welder("L1").record;
+    CHECK(now == WelderRecord{"L1", "", "the yard", "left-handed"});
+    CHECK(yard.book.welder_history("L1").size() == 3);
+    CHECK(yard.book.welder_history("L1").back().reason == "the name is not wanted");
+}
+
+TEST_CASE("a coupon and a welder may have the same mark", "[standing]") {
+    Yard yard;
+    yard.write([](Writing &w) {
+        register_coupon(w, {"X", {}});
+        enrol(w, {"X", {}, {}, {}, ""});
+    });
+    CHECK(yard.book.coupon("X").record.id == "X");
+    CHECK(standing_of(yard.office, "X").held.empty());
+    CHECK(standing_of_all(yard.office).size() == 2);
+}
+
+TEST_CASE("use and training need a process, a text and a day that has come", "[standing]") {
+    Yard yard;
+    const auto logged = [&](const ProcessRequest &r) {
+        return yard.write([&](Writing &w) { return log_use(w, r); });
+    };
+    CHECK_THAT(yard.refusal([&] { logged({"L1", "GTAW", {}, " "}); }), says("which work shows it?"));
+    CHECK_THAT(yard.refusal([&] { logged({"L1", "", {}, "frame"}); }), says("in which process?"));
+    CHECK_THAT(yard.refusal([&] {
+        logged({"L1", "GTAW", parse_day("2026-11-26"), "frame"});
+    }),
+               says("'2026-11-26' is to come"));
+    CHECK_THAT(yard.refusal([&] { logged({"L2", "GTAW", {}, "frame"}); }), says("there is no welder 'L2'"));
+    try {
+        logged({"L1", "GTAW", {}, ""});
+    } catch (const Refusal &e) {
+        CHECK(e.kind() == Refusal::Kind::request);
+        CHECK(e.field() == "work");
+    }
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    const auto slip = logged({"L1", "GTWA", {}, "frame"});
+    REQUIRE(slip.notes.size() == 1);
+    CHECK_THAT(slip.notes[0], says("holds no qualification in GTWA; did you mean 'GTAW'?"));
+    CHECK(slip.value.event.day == parse_day("2026-11-25"));
+    CHECK(slip.value.event.stamp.who == "tester");
+}
+
+TEST_CASE("an entry is retracted once, with a reason; never the registration", "[standing]") {
+    Yard yard;
+    const auto logged = yard.write([](Writing &w) {
+        return log_training(w, {"L1", "GTAW", {}, "root runs"});
+    });
+    const auto back = [&](std::int64_t seq, const std::string &why) {
+        return yard.write([&](Writing &w) { return retract(w, "L1", seq, why); });
+    };
+    const auto seq = logged.value.event.seq;
+    CHECK_THAT(yard.refusal([&] { back(seq, ""); }), says("needs a reason"));
+    CHECK(back(seq, "wrong welder").value.kind == "training");
+    CHECK(yard.book.welder("L1").events.empty());
+    CHECK(yard.book.welder_history("L1").size() == 3);
+    CHECK_THAT(yard.refusal([&] { back(seq, "again"); }), says("is none of welder L1's"));
+    CHECK_THAT(yard.refusal([&] { back(seq + 1, "the retraction"); }), says("is none of welder L1's"));
+    CHECK_THAT(yard.refusal([&] { back(1, "the welder"); }), says("is none of welder L1's"));
+    // A number that was taken back is not given again.
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    back(yard.book.welder_history("L1").back().seq, "granted by mistake");
+    CHECK(yard.book.welder("L1").qualifications.empty());
+    CHECK(yard.qualify("Q-1").value.held.at(0).record.number == 2);
+}
