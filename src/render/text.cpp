@@ -18,7 +18,7 @@ std::size_t length_of(std::string_view text) {
 struct Word {
     std::size_t blanks = 0;
     bool new_line = false;
-    std::vector<Run> pieces;
+    std::vector<TextRun> pieces;
     std::size_t length = 0;
 };
 
@@ -57,7 +57,7 @@ public:
     }
 
 private:
-    std::string painted(const Run &run) const { return paint_(run.text, run.tone); }
+    std::string painted(const TextRun &run) const { return paint_(run.text, run.tone); }
 
     /// Wraps at blanks; the first line begins with `first`, later ones with `indent` blanks.
     void wrap(const Words &words, const std::string &first, std::size_t indent) {

@@ -2,6 +2,7 @@
 // stored of what was refused.
 #include "catch.hpp"
 #include "cli/command.hpp"
+#include "facts/coupon_record.hpp"
 #include "run.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
