@@ -113,8 +113,8 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
     std::error_code ignored;
     const bool exists = std::filesystem::exists(path, ignored);
     if (!exists && mode != Mode::create)
-        throw StoreError(path +
-                         ": there is no record yet; 'beadbook register' begins one, --book names another");
+        throw Refusal(Refusal::Kind::record, path + ": there is no record yet")
+            .mend({"register", {"COUPON"}, {}});
     if (std::filesystem::is_directory(path, ignored))
         throw StoreError(path + ": this is a folder, not a record file");
     if (exists && !begins_like_sqlite(path)) throw StoreError(path + ": this file is no record of ours");

@@ -71,7 +71,7 @@ TEST_CASE("an export goes to the output or to a new file, and is imported again"
     CHECK(read_file(run.file("all.json")) == json);
     const Run again = run({"export", "csv", "exams", "-o", run.file("all.json")});
     CHECK(again.code == 3);
-    CHECK_THAT(again.err, says("is there already; an export never overwrites"));
+    CHECK_THAT(again.err, says("is there already; nothing is overwritten"));
     CHECK(read_file(run.file("all.json")) == json);
     CHECK(run({"export", "json", "-o", run.file("no/folder/all.json")}).code == 4);
     CHECK(run({"export", "json", "--json"}).code == 2);
