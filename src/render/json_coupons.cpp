@@ -27,6 +27,13 @@ nlohmann::json stamped(nlohmann::json json, const Stamp &stamp) {
     return json;
 }
 
+nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
+    nlohmann::json out = codec::json_of(exam);
+    out["coupon"] = coupon;
+    if (!exam.invalid.empty()) out["not valid"] = exam.invalid;
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes) {
@@ -86,10 +93,19 @@ std::string json_text(const std::vector<Entry> &history, const std::vector<std::
 }
 
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes) {
-    nlohmann::json out = codec::json_of(done.exam);
-    out["coupon"] = done.coupon;
-    if (!done.exam.invalid.empty()) out["not valid"] = done.exam.invalid;
-    return render::finished(std::move(out), notes);
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes) {
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes) {
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const FinishedAll &done, const std::vector<std::string> &notes) {
+    return render::finished({{"finished", done.exams}}, notes);
 }
 
 std::string json_text(const Logged &done, const std::vector<std::string> &notes) {
@@ -99,7 +115,9 @@ std::string json_text(const Logged &done, const std::vector<std::string> &notes)
         one["line"] = print_log_line(i);
         found.push_back(std::move(one));
     }
-    return render::finished({{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}}, notes);
+    nlohmann::json out{{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}};
+    if (done.finished) out["finished"] = {{"found", *done.finished}};
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes) {

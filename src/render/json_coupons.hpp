@@ -16,6 +16,9 @@ std::string json_text(const std::vector<Entry> &history, const std::vector<std::
 
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Logged &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes = {});
+std::string json_text(const FinishedAll &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Withdrawn &done, const std::vector<std::string> &notes = {});
 

@@ -10,15 +10,15 @@ std::string exam_text(const ExamRecord &e) {
     return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
            print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
            (e.level.empty() ? "" : ", level " + e.level) +
-           (e.procedure.empty() ? "" : ", procedure " + e.procedure) +
+           (e.procedure.empty() ? "" : ", procedure " + e.procedure) + (e.finished ? "" : "; not finished") +
            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
 }
 
 void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     std::vector<Bullet> under;
+    if (e.incomplete.empty() && !e.invalid.empty()) under.push_back({"does not count: " + e.invalid, "", {}});
     if (!e.practice.empty())
-        under.push_back(
-            {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
+        under.push_back({"by practice " + e.practice + (e.invalid.empty() ? ": valid" : ""), "", {}});
     for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
     if (!e.note.empty()) under.push_back({"note: " + e.note, "", {}});
     bool any = false;
@@ -27,7 +27,7 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
         under.push_back({"#" + std::to_string(i.number) + " " + print_log_line(i), "", {}});
         any = true;
     }
-    if (!any) under.push_back({"nothing found", "", {}});
+    if (!any) under.push_back({e.finished ? "none found" : "nothing is logged", "", {}});
     doc.item(exam_text(e), "", std::move(under));
 }
 

@@ -50,6 +50,8 @@ nlohmann::json json_of(const ExamRecord &exam) {
     nlohmann::json out{{"number", exam.number}, {"method", name_of(exam.method)}, {"date", print(exam.date)}};
     put_texts(out, exam, exam_texts);
     if (!exam.conditions.empty()) out["conditions"] = exam.conditions;
+    if (const auto &f = exam.finished)
+        out["finished"] = {{"found", f->found}, {"on", print(f->on)}, {"by", f->by}};
     return out;
 }
 
@@ -67,6 +69,13 @@ ExamRecord exam_from(const nlohmann::json &json) {
         out.number = json["number"].get<int>();
     }
     take_texts(json, out, exam_texts, "exam");
+    if (json.contains("finished")) {
+        const auto &f = json["finished"];
+        if (!f.is_object() || !f.contains("found") || !f["found"].is_number_integer() || f["found"] < 0)
+            throw DataError("exam: \"finished\" is an object with found, on and by");
+        out.finished = ExamFinished{f["found"].get<int>(), parse_day(text_of(f, "on", "exam")),
+                                    text_of(f, "by", "exam")};
+    }
     if (json.contains("conditions")) {
         if (!json["conditions"].is_object()) throw DataError("exam: \"conditions\" is not an object");
         for (const auto &[name, value] : json["conditions"].items()) {
