@@ -41,6 +41,7 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
         state.verdicts.push_back(codec::verdict_from(e));
     } else if (e.kind == "grade") {
         state.grade = codec::grade_from(body(), {e.at, e.who});
+        state.grade->seq = e.seq;
     }
 }
 

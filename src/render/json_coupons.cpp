@@ -60,12 +60,14 @@ std::string json_text(const std::vector<CouponLine> &list, const std::vector<std
             {"grade",
              one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
                        : ""}};
+        if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
         out.push_back(std::move(line));
     }
     return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CouponState &c, const std::vector<std::string> &notes) {
+std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes) {
+    const CouponState &c = sheet.coupon;
     nlohmann::json out = coupon_json(c);
     for (const auto &v : c.verdicts)
         out["verdicts"].push_back(stamped({{"entry", v.seq}, {"verdict", codec::parsed(v.body)}}, v.stamp));
@@ -74,6 +76,7 @@ std::string json_text(const CouponState &c, const std::vector<std::string> &note
         out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);
         out["grade"]["remark"] = c.grade->remark;
         out["grade"]["against verdict"] = c.grade->against_verdict;
+        if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
     }
     return render::finished(std::move(out), notes);
 }

@@ -11,7 +11,7 @@ std::string json_text(const Registered &done, const std::vector<std::string> &no
 std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Remark &done, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes = {});
-std::string json_text(const CouponState &coupon, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes = {});
 
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});

@@ -176,8 +176,13 @@ Remark remark_from(const nlohmann::json &json, const Stamp &stamp) {
 }
 
 Grade grade_from(const nlohmann::json &json, const Stamp &stamp) {
-    return {json.at("decision") == "passed", json.at("class").get<std::string>(), json.value("remark", ""),
-            json.value("against verdict", false), stamp};
+    Grade out;
+    out.passed = json.at("decision") == "passed";
+    out.class_id = json.at("class").get<std::string>();
+    out.remark = json.value("remark", "");
+    out.against_verdict = json.value("against verdict", false);
+    out.stamp = stamp;
+    return out;
 }
 
 } // namespace beadbook::codec
