@@ -25,6 +25,8 @@ Command register_command();
 Command change_command();
 Command exam_command();
 Command log_command();
+Command finish_command();
+Command reopen_command();
 Command correct_command();
 Command withdraw_command();
 Command remark_command();

@@ -44,7 +44,7 @@ ExitCode run_coupons(const Args &args, Session &session) {
 
 ExitCode run_show(const Args &args, Session &session) {
     Shop shop(args, session);
-    tell(args, session, shop.office().coupon(args.at(0)));
+    tell(args, session, show_coupon(shop.office(), args.at(0)));
     return ExitCode::done;
 }
 

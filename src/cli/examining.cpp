@@ -4,12 +4,18 @@
 #include "cli/tell.hpp"
 #include "cli/words.hpp"
 #include "measure/text.hpp"
+#include "operations/finishing.hpp"
 #include "operations/logging.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
 
 namespace beadbook {
 namespace {
+
+/// A number of finds, or "none".
+int found_word(const std::string &word) {
+    return word == "none" || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
+}
 
 ExamRequest exam_request(const Args &args) {
     ExamRequest out;
@@ -23,6 +29,7 @@ ExamRequest exam_request(const Args &args) {
     out.incomplete = args.text("incomplete");
     out.conditions = args.all("condition");
     out.practice = args.text("practice");
+    if (args.has("found")) out.found = found_word(args.text("found"));
     if (args.has("replaces")) out.replaces = whole_number(args.text("replaces"), "exam");
     out.why = args.text("why");
     return out;
@@ -66,7 +73,42 @@ ExitCode run_log(const Args &args, Session &session) {
         return ExitCode::done;
     }
     const LogRequest request = log_request(args, session, exam);
-    tell(args, session, shop.write([&](Writing &w) { return log_lines(w, request); }));
+    tell(args, session, shop.write([&](Writing &w) {
+        auto done = log_lines(w, request);
+        if (args.flag("finish")) {
+            FinishRequest all{request.coupon, number, {}, true};
+            done.value.finished = finish_exam(w, all).value.finished->found;
+        }
+        return done;
+    }));
+    return ExitCode::done;
+}
+
+ExitCode run_finish(const Args &args, Session &session) {
+    if (args.flag("every-open") == !args.positional().empty())
+        throw UsageError("give one COUPON or --every-open");
+    Shop shop(args, session);
+    if (args.flag("every-open")) {
+        const auto done = shop.write([&](Writing &w) { return finish_all(w, args.text("why")); });
+        tell(args, session, FinishedAll{done.value}, done.notes);
+        return ExitCode::done;
+    }
+    FinishRequest request;
+    request.coupon = args.at(0);
+    if (args.positional().size() > 1) request.exam = whole_number(args.at(1), "exam");
+    if (args.has("found")) request.found = found_word(args.text("found"));
+    request.as_logged = args.flag("as-logged");
+    const auto done = shop.write([&](Writing &w) { return finish_exam(w, request); });
+    tell(args, session, ExamFinishedNow{request.coupon, done.value}, done.notes);
+    return ExitCode::done;
+}
+
+ExitCode run_reopen(const Args &args, Session &session) {
+    const int number = whole_number(args.at(1), "exam");
+    Shop shop(args, session);
+    const auto done =
+        shop.write([&](Writing &w) { return reopen_exam(w, args.at(0), number, args.text("why")); });
+    tell(args, session, ExamReopened{args.at(0), done.value}, done.notes);
     return ExitCode::done;
 }
 
@@ -98,28 +140,31 @@ ExitCode run_withdraw(const Args &args, Session &session) {
 } // namespace
 
 Command exam_command() {
-    return {"exam",
-            "COUPON VT|MT|PT|RT",
-            "record an examination: method, date, examiner, conditions",
-            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
-            "found counts.",
-            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
-            "--condition \"light=1000 lx\"",
-            2,
-            2,
-            options(Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
-                    Option{"examiner", "NAME", "who examined"},
-                    Option{"level", "I|II|III", "the examiner's level"},
-                    Option{"procedure", "TEXT", "examination procedure"},
-                    Option{"practice", "NAME",
-                           "practice that its conditions are held against: a shipped one or a file"},
-                    Option{"ask", "", "ask for the conditions that the practice needs"},
-                    Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
-                    Option{"incomplete", "TEXT", "why it does not count"},
-                    Option{"note", "TEXT", "anything else"},
-                    Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(),
-                    by_option(), json_option()),
-            run_exam};
+    return {
+        "exam",
+        "COUPON VT|MT|PT|RT",
+        "record an examination: method, date, examiner, conditions",
+        "An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or "
+        "with none\n(--found none); an open one fulfils no requirement. One that left something out "
+        "(--incomplete \"...\") fulfils no requirement, but what it "
+        "found counts.",
+        "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
+        "--condition \"light=1000 lx\"",
+        2,
+        2,
+        options(
+            Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
+            Option{"examiner", "NAME", "who examined"}, Option{"level", "I|II|III", "the examiner's level"},
+            Option{"procedure", "TEXT", "examination procedure"},
+            Option{"practice", "NAME",
+                   "practice that its conditions are held against: a shipped one or a file"},
+            Option{"ask", "", "ask for the conditions that the practice needs"},
+            Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
+            Option{"incomplete", "TEXT", "why it does not count"}, Option{"note", "TEXT", "anything else"},
+            Option{"found", "none", "finish it at once: it found nothing"},
+            Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(), by_option(),
+            json_option()),
+        run_exam};
 }
 
 Command log_command() {
@@ -141,10 +186,40 @@ Command log_command() {
         "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
         1,
         1000,
-        options(Option{"exam", "N", "which exam found them (default the last)"},
-                Option{"file", "FILE", "lines from a file, - for standard input", 'f'}, by_option(),
-                json_option()),
+        options(Option{"exam", "N", "which exam found them (default the open one)"},
+                Option{"file", "FILE", "lines from a file, - for standard input", 'f'},
+                Option{"finish", "", "these are all: finish the exam"}, by_option(), json_option()),
         run_log};
+}
+
+Command finish_command() {
+    return {"finish",
+            "[COUPON [EXAM]]",
+            "finish an exam: say how many indications it found, or none",
+            "Without EXAM the one that is open. Only a finished exam fulfils a requirement. --every-open "
+            "finishes "
+            "all open\nexams of the record as they are logged, for records that were made before exams were "
+            "finished; it needs --why.",
+            "beadbook finish T-7 --found 3",
+            0,
+            2,
+            options(Option{"found", "N|none", "how many it found"},
+                    Option{"as-logged", "", "as many as are on record"},
+                    Option{"every-open", "", "all open exams of the record, as they are logged"},
+                    why_option(), by_option(), json_option()),
+            run_finish};
+}
+
+Command reopen_command() {
+    return {"reopen",
+            "COUPON EXAM",
+            "open a finished exam again, to log more under it",
+            "",
+            "beadbook reopen T-7 2 --why \"one more find under the light\"",
+            2,
+            2,
+            options(why_option(), by_option(), json_option()),
+            run_reopen};
 }
 
 Command correct_command() {

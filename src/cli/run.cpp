@@ -108,14 +108,15 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 
 const std::vector<Command> &commands() {
     static const std::vector<Command> table{
-        plan_command(),    range_command(),    register_command(), exam_command(),     log_command(),
-        judge_command(),   why_command(),      grade_command(),    coupons_command(),  show_command(),
-        history_command(), change_command(),   correct_command(),  withdraw_command(), remark_command(),
-        enrol_command(),   welder_command(),   welders_command(),  qualify_command(),  carry_command(),
-        may_command(),     record_command(),   used_command(),     trained_command(),  due_command(),
-        renew_command(),   extend_command(),   revoke_command(),   retract_command(),  rules_command(),
-        valid_command(),   practice_command(), methods_command(),  compute_command(),  criteria_command(),
-        export_command(),  import_command(),   verify_command(),   backup_command(),
+        plan_command(),     range_command(),    register_command(), exam_command(),     log_command(),
+        finish_command(),   reopen_command(),   judge_command(),    why_command(),      grade_command(),
+        coupons_command(),  show_command(),     history_command(),  change_command(),   correct_command(),
+        withdraw_command(), remark_command(),   enrol_command(),    welder_command(),   welders_command(),
+        qualify_command(),  carry_command(),    may_command(),      record_command(),   used_command(),
+        trained_command(),  due_command(),      renew_command(),    extend_command(),   revoke_command(),
+        retract_command(),  rules_command(),    valid_command(),    practice_command(), methods_command(),
+        compute_command(),  criteria_command(), export_command(),   import_command(),   verify_command(),
+        backup_command(),
     };
     return table;
 }

@@ -33,6 +33,18 @@ const IndicationRecord &CouponState::needed_indication(int number) const {
     throw DataError("coupon " + record.id + " has no indication #" + std::to_string(number));
 }
 
+std::vector<const ExamRecord *> CouponState::open_exams() const {
+    std::vector<const ExamRecord *> out;
+    for (const auto &exam : exams)
+        if (!exam.finished) out.push_back(&exam);
+    return out;
+}
+
+int CouponState::finds_of(int exam) const {
+    const auto found = finds.find(exam);
+    return found == finds.end() ? 0 : found->second;
+}
+
 std::vector<ExamDone> CouponState::exams_done() const {
     std::vector<ExamDone> out;
     for (const auto &e : exams) out.push_back(e.done());

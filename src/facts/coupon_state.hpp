@@ -45,6 +45,10 @@ struct CouponState {
     const ExamRecord &needed_exam(int number) const;
     const IndicationRecord &needed_indication(int number) const;
 
+    /// Exams that nobody has finished, by number.
+    std::vector<const ExamRecord *> open_exams() const;
+    int finds_of(int exam) const;
+
     /// For the judge.
     std::vector<ExamDone> exams_done() const;
     std::vector<Indication> found(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
@@ -53,6 +57,7 @@ struct CouponState {
     // Where each standing thing was written, for correcting it.
     std::int64_t record_seq = 0;
     std::map<int, std::int64_t> exam_seq, indication_seq;
+    std::map<int, int> finds;               ///< by exam: how many indications stand under it
     int last_exam = 0, last_indication = 0; ///< numbers used so far, withdrawn ones too
 };
 

@@ -4,9 +4,21 @@
 #include "judge/coupon.hpp"
 #include "measure/day.hpp"
 
+#include <optional>
+
 namespace beadbook {
 
-/// One examination as it was recorded.
+/// That an exam was carried through, and how many indications it found: said by a person, never taken from
+/// silence.
+struct ExamFinished {
+    int found = 0;
+    Day on{};
+    std::string by; ///< who said so
+    friend bool operator==(const ExamFinished &, const ExamFinished &) = default;
+};
+
+/// One examination as it was recorded. It is open until somebody finishes it, and an open one fulfils no
+/// requirement.
 struct ExamRecord {
     int number = 0; ///< on its coupon, from 1
     Exam method = Exam::VT;
@@ -15,7 +27,8 @@ struct ExamRecord {
     std::string incomplete;                        ///< why it does not count; empty if it does
     std::map<std::string, std::string> conditions; ///< technique, as name and value
     std::string practice, practice_hash;           ///< that the conditions are held against; may be empty
-    std::string invalid; ///< why it was not valid by the practice, or cannot be said to be; not stored
+    std::optional<ExamFinished> finished;
+    std::string invalid; ///< why it does not count, or cannot be said to; not stored
 
     ExamDone done() const {
         return {method, incomplete.empty() && invalid.empty(), incomplete.empty() ? invalid : incomplete};

@@ -2,6 +2,8 @@
 
 #include "facts/stamp.hpp"
 
+#include <cstdint>
+
 namespace beadbook {
 
 /// An instructor's decision on a coupon.
@@ -11,6 +13,7 @@ struct Grade {
     std::string remark;
     bool against_verdict = false; ///< the decision differs from the tool's verdict
     Stamp stamp;
+    std::int64_t seq = 0; ///< its entry
 
     std::string decision() const { return passed ? "passed" : "failed"; }
 };

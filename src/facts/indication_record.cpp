@@ -70,9 +70,18 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
         if (size && other && other->value > size->value)
             throw InputError("the size " + size->text + " is less than " + other->text +
                              "; the size is the largest dimension");
-    if (length && i.at && i.end && i.end->value >= i.at->value && i.end->value - i.at->value != length->value)
-        throw InputError("the length " + length->text + " is not the way from " + i.at->text + " to " +
-                         i.end->text);
+    if (i.at && i.end && (line.closed ? line.length.has_value() : i.end->value >= i.at->value)) {
+        const bool over_datum = i.end->value < i.at->value;
+        const Exact extent = i.end->value - i.at->value + (over_datum ? Exact(line.length->nm) : Exact(0));
+        const std::string way = "the way from " + i.at->text + " to " + i.end->text;
+        if (length && extent != length->value)
+            throw InputError("the length " + length->text + " is not " + way);
+        // A dimension that is checked (a fillet's size, say) may be so over a stretch: there the two are
+        // apart.
+        if (size && extent > size->value && !Vocabulary::shipped()[i.type].measured)
+            throw InputError("the size " + size->text + " is less than " + way +
+                             "; the size is the largest dimension");
+    }
     if (!line.closed && i.at && i.end && i.end->value < i.at->value)
         throw InputError("it ends at " + i.end->text + ", before it begins at " + i.at->text);
     if (!line.length) return;

@@ -87,10 +87,11 @@ void check_measured(Evaluation &e) {
     }
 }
 
-void check_coverage(Evaluation &e, const Vocabulary &vocabulary) {
+/// Whatever is on record is judged by a rule, a measured dimension too: nothing is passed over.
+void check_coverage(Evaluation &e) {
     for (std::uint32_t i = 0; i < e.items.size(); ++i) {
         const Indication &first = e.indications[e.items[i].members.front()];
-        if (e.items[i].counts == Truth::no || vocabulary[first.type].measured) continue;
+        if (e.items[i].counts == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (e.covered(i, c)) continue;
             Finding f;
@@ -205,7 +206,7 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
         begin = end;
     }
     check_combined(e);
-    check_coverage(e, vocabulary);
+    check_coverage(e);
     check_measured(e);
     check_required_exams(e, exams);
     e.settle_nearest();

@@ -14,8 +14,8 @@ struct Remedy {
     std::vector<std::string> fields; ///< of the request, to be given
 };
 
-/// Why something was not taken: what was found and what was expected. No shell's words stand in it: the command
-/// line says which option gives `field`, a page marks it, and both tell `remedies` their own way.
+/// Why something was not taken: what was found and what was expected. No shell's words stand in it: the
+/// command line says which option gives `field`, a page marks it, and both tell `remedies` their own way.
 class Refusal : public std::runtime_error {
 public:
     enum class Kind {
@@ -72,7 +72,8 @@ struct StoreError : Refusal {
 
 /// Input that cannot be understood. `column` is 0-based within the text that was parsed.
 struct InputError : Refusal {
-    explicit InputError(const std::string &what, std::size_t at = 0) : Refusal(Kind::data, what), column(at) {}
+    explicit InputError(const std::string &what, std::size_t at = 0)
+        : Refusal(Kind::data, what), column(at) {}
     std::size_t column;
 };
 

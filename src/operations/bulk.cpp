@@ -102,9 +102,9 @@ private:
         return out;
     }
 
-    ExamRecord checked_exam(const std::string &coupon, ExamRecord exam) {
-        ReadyExam ready = ready_exam(office_, std::move(exam));
-        notes_.add(coupon, ready.notes);
+    ExamRecord checked_exam(const CouponRecord &coupon, ExamRecord exam) {
+        ReadyExam ready = ready_exam(office_, coupon, std::move(exam));
+        notes_.add(coupon.id, ready.notes);
         auto &kept = out_.practices;
         if (ready.practice && std::find(kept.begin(), kept.end(), ready.practice) == kept.end())
             kept.push_back(ready.practice);
@@ -144,7 +144,7 @@ private:
         for (auto &exam : given.exams) {
             faults_.guard(where(exam.at), [&] {
                 exams.give(exam.record.number);
-                add(codec::entry_of(coupon.id, checked_exam(coupon.id, exam.record)));
+                add(codec::entry_of(coupon.id, checked_exam(coupon, exam.record)));
             });
             for (auto &one : exam.indications) {
                 finds.give(one.record.number);
@@ -184,28 +184,33 @@ private:
         };
         std::vector<Read> found;
         for (const auto &row : codec::read_sheet(sheet, out_.request.text)) {
-            faults_.guard([&] { return "row " + std::to_string(row.number); },
-                          [&] {
-                              if (!row.fault.empty()) throw refused(row.fault);
-                              const std::string mark = row.cell("coupon");
-                              if (sheet == Sheet::coupons) {
-                                  new_coupon(mark, codec::coupon_fields_of(row));
-                                  return;
-                              }
-                              Known &coupon = known(mark);
-                              if (sheet == Sheet::exams) {
-                                  ExamRecord exam = codec::exam_of(row);
-                                  coupon.exams.claim(exam.number);
-                                  add(codec::entry_of(mark, checked_exam(mark, std::move(exam))));
-                              } else {
-                                  IndicationRecord one =
-                                      codec::indication_of(row, coupon.line, coupon.state.record.unit());
-                                  if (one.exam == 0) throw refused("the row has no exam number");
-                                  coupon.state.needed_exam(one.exam);
-                                  coupon.finds.claim(one.number);
-                                  found.push_back({&coupon, row.number, std::move(one)});
-                              }
-                          });
+            faults_.guard(
+                [&] { return "row " + std::to_string(row.number); },
+                [&] {
+                    if (!row.fault.empty()) throw refused(row.fault);
+                    const std::string mark = row.cell("coupon");
+                    if (sheet == Sheet::coupons) {
+                        new_coupon(mark, codec::coupon_fields_of(row));
+                        return;
+                    }
+                    Known &coupon = known(mark);
+                    if (sheet == Sheet::exams) {
+                        ExamRecord exam = codec::exam_of(row);
+                        coupon.exams.claim(exam.number);
+                        add(codec::entry_of(mark, checked_exam(coupon.state.record, std::move(exam))));
+                    } else {
+                        IndicationRecord one =
+                            codec::indication_of(row, coupon.line, coupon.state.record.unit());
+                        if (one.exam == 0) throw refused("the row has no exam number");
+                        // The exams' table comes first, so a finished exam takes as many as it found.
+                        const auto &finished = coupon.state.needed_exam(one.exam).finished;
+                        if (finished && ++coupon.state.finds[one.exam] > finished->found)
+                            throw refused("exam " + std::to_string(one.exam) + " of coupon " + mark +
+                                          " is finished; nothing more is logged under it");
+                        coupon.finds.claim(one.number);
+                        found.push_back({&coupon, row.number, std::move(one)});
+                    }
+                });
         }
         faults_.check(faults_.count(), "row");
         for (auto &[coupon, row, one] : found) {

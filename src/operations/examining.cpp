@@ -1,6 +1,7 @@
 #include "operations/examining.hpp"
 
 #include "measure/text.hpp"
+#include "operations/finishing.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
 
@@ -9,11 +10,6 @@
 
 namespace beadbook {
 namespace {
-
-void check_date(const ExamRecord &exam, const Outside &outside) {
-    if (exam.date > outside.today())
-        throw refused("the exam is said to be of " + print(exam.date) + ", which is to come").at("date");
-}
 
 void check_method(const Practice &practice, Exam method) {
     if (practice.method != method)
@@ -33,7 +29,6 @@ ExamRecord read(const ExamRequest &request, const Outside &outside) {
     out.note = checked_text(request.note, "note");
     out.incomplete = checked_text(request.incomplete, "incomplete");
     for (const auto &condition : request.conditions) add_condition(out, condition);
-    check_date(out, outside);
     return out;
 }
 
@@ -77,27 +72,32 @@ std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &re
 
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord exam = read(request, writing.outside());
+    const CouponState &state = writing.coupon(request.coupon);
+    check_day(exam, state.record, writing.outside().today());
+    if (request.found) {
+        check_finish(exam, *request.found, state.finds_of(request.replaces));
+        exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
+    }
     if (const auto practice = practice_for(writing.catalogue(), request)) {
         exam.practice = practice->name;
         exam.practice_hash = practice->hash;
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     }
     if (request.replaces > 0) {
-        const CouponState &state = writing.coupon(request.coupon);
         exam.number = state.needed_exam(request.replaces).number;
         Entry e = codec::entry_of(request.coupon, exam);
         e.supersedes = state.exam_seq.at(exam.number);
         e.reason = needed_reason(request.why);
         writing.add(std::move(e));
     } else {
-        exam.number = writing.coupon(request.coupon).last_exam + 1;
+        exam.number = state.last_exam + 1;
         writing.add(codec::entry_of(request.coupon, exam));
     }
     return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
 }
 
-ReadyExam ready_exam(Office &office, ExamRecord exam) {
-    check_date(exam, office.outside());
+ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam) {
+    check_day(exam, coupon, office.outside().today());
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     ReadyExam out{std::move(exam), nullptr, {}};

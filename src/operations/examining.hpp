@@ -13,9 +13,10 @@ struct ExamRequest {
     std::string examiner, level, procedure, note;
     std::string incomplete;              ///< why it does not count; empty if it does
     std::vector<std::string> conditions; ///< name=value
-    std::string practice; ///< that they are held against: a shipped name or a file; may be empty
-    int replaces = 0;     ///< number of the exam that this corrects; 0: a new one
-    std::string why;      ///< for a correction
+    std::string practice;     ///< that they are held against: a shipped name or a file; may be empty
+    std::optional<int> found; ///< finishes it at once with so many finds; only 0 is possible for a new one
+    int replaces = 0;         ///< number of the exam that this corrects; 0: a new one
+    std::string why;          ///< for a correction
 };
 
 /// Conditions that the practice would still ask for, in its order, given what the request says already.
@@ -31,7 +32,7 @@ struct ReadyExam {
     std::shared_ptr<const Practice> practice; ///< whose text is to be kept with it; null: none, or not here
     std::vector<std::string> notes;
 };
-ReadyExam ready_exam(Office &office, ExamRecord exam);
+ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam);
 
 /// Takes an exam back; refused while it has finds.
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why);

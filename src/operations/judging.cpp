@@ -1,6 +1,7 @@
 #include "operations/judging.hpp"
 
 #include "measure/text.hpp"
+#include "operations/grade_standing.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 
@@ -105,7 +106,7 @@ void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {
     const CouponState coupon = office.coupon(mark);
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
-                  coupon.remarks};
+                  standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
     return out;
 }

@@ -48,6 +48,7 @@ struct Explained {
     Judged judged; ///< with a class sought
     std::string welder;
     std::optional<Grade> grade;
+    std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
 };
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});

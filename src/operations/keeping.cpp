@@ -23,7 +23,7 @@ public:
         for (; taken_ < end; ++taken_) take(entries_[taken_]);
         if (moved_) {
             state_ = fold_coupon(std::span(entries_).first(taken_));
-            for (auto &exam : state_.exams) office_.check_exam_of(state_.record, exam);
+            for (auto &exam : state_.exams) office_.check_exam_of(state_, exam);
             moved_ = false;
         }
         return state_;
@@ -33,9 +33,9 @@ private:
     void take(const Entry &e) {
         // Once the coupon itself was changed all is read again, but only when somebody asks.
         if (!moved_) moved_ = !take_entry(state_, e);
-        if (!moved_ && e.kind == "exam")
+        if (!moved_ && e.exam)
             for (auto &exam : state_.exams)
-                if (exam.number == e.exam) office_.check_exam_of(state_.record, exam);
+                if (exam.number == e.exam) office_.check_exam_of(state_, exam);
     }
 
     Office &office_;
@@ -63,6 +63,19 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
     return out;
 }
 
+/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing.
+std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
+                                       const StoredVerdict &stored) {
+    constexpr int first_to_ask = 3;
+    if (stored.engine >= first_to_ask) return before.exams_done();
+    std::vector<ExamDone> out;
+    for (ExamRecord exam : before.exams) {
+        office.check_practice_of(before, exam);
+        out.push_back(exam.done());
+    }
+    return out;
+}
+
 /// Judges one verdict again.
 void replay_verdict(Office &office, const CouponState &before, const StoredVerdict &stored,
                     const ReplayFault &about, std::vector<ReplayFault> &faults) {
@@ -74,7 +87,8 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
     if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
     const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
     if (!set) return add(missing_or_broken(office, stored.hash));
-    const Judgement again = judge(*set, before.record.facts(), before.exams_done(), before.found());
+    const Judgement again =
+        judge(*set, before.record.facts(), exams_as_counted(office, before, stored), before.found());
     if (stored.form == newest_form) {
         fault.other_engine = stored.engine != engine_number;
         fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();

@@ -1,6 +1,7 @@
 #include "operations/logging.hpp"
 
 #include "measure/text.hpp"
+#include "operations/finishing.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
@@ -48,15 +49,30 @@ std::vector<IndicationRecord> parse_log(const std::string &text, const std::stri
 }
 
 int exam_for(const CouponState &coupon, int number) {
+    const std::string &mark = coupon.record.id;
     if (coupon.exams.empty())
-        throw refused("coupon " + coupon.record.id + " has no exam yet")
-            .mend({"exam", {coupon.record.id, "VT"}, {}});
-    return number == 0 ? coupon.exams.back().number : coupon.needed_exam(number).number;
+        throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
+    const auto refuse_finished = [&](int exam) {
+        return refused("exam " + std::to_string(exam) + " of coupon " + mark +
+                       " is finished; nothing more is logged under it")
+            .mend({"reopen", {mark, std::to_string(exam)}, {"why"}})
+            .mend({"exam", {mark, "VT"}, {}});
+    };
+    if (number > 0) {
+        if (coupon.needed_exam(number).finished) throw refuse_finished(number);
+        return number;
+    }
+    // A find filed under somebody else's exam is worse than a question: only one open exam is clear.
+    const auto open = coupon.open_exams();
+    if (open.empty()) throw refuse_finished(coupon.exams.back().number);
+    if (open.size() > 1)
+        throw refused("which exam found it? coupon " + mark + " has open: " + named(open)).give("exam");
+    return open.front()->number;
 }
 
 std::vector<int> add_indications(Writing &writing, const std::string &coupon, int exam,
                                  std::vector<IndicationRecord> indications) {
-    writing.coupon(coupon).needed_exam(exam);
+    exam_for(writing.coupon(coupon), exam);
     std::vector<int> numbers;
     for (auto &i : indications) {
         i.number = std::max(i.number, writing.coupon(coupon).last_indication + 1);
@@ -70,7 +86,7 @@ std::vector<int> add_indications(Writing &writing, const std::string &coupon, in
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     const CouponState &state = writing.coupon(request.coupon);
     const CouponRecord coupon = state.record;
-    Logged out{request.coupon, exam_for(state, request.exam), {}};
+    Logged out{request.coupon, exam_for(state, request.exam), {}, {}};
     out.indications = parse_log(request.text, request.name, coupon.facts().line, coupon.unit());
     if (out.indications.empty()) throw refused("there is no line to log");
     const auto numbers = add_indications(writing, request.coupon, out.exam, out.indications);
@@ -96,7 +112,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     e.reason = needed_reason(why);
     writing.add(std::move(e));
     auto notes = doubts_about(record, parsed);
-    return {{coupon, now.exam, parsed}, std::move(notes)};
+    return {{coupon, now.exam, parsed, {}}, std::move(notes)};
 }
 
 void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {

@@ -9,7 +9,7 @@ namespace beadbook {
 /// skipped.
 struct LogRequest {
     std::string coupon;
-    int exam = 0;              ///< which exam found them; 0: the last one
+    int exam = 0;              ///< which exam found them; 0: the one that is open
     std::string text;          ///< the lines
     std::string name = "line"; ///< of the file, for messages
 };
@@ -17,6 +17,7 @@ struct Logged {
     std::string coupon;
     int exam = 0;
     std::vector<IndicationRecord> indications;
+    std::optional<int> finished; ///< the exam was finished as well, with so many finds
 };
 /// All lines or none: every bad line is named with its column. Notes: finds that the process can hardly make.
 Done<Logged> log_lines(Writing &writing, const LogRequest &request);

@@ -7,7 +7,13 @@ std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request)
     for (const auto &mark : office.book().coupons()) {
         const CouponState coupon = office.coupon(mark);
         if (!request.welder.empty() && coupon.record.get("welder") != request.welder) continue;
-        CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade};
+        CouponLine line{coupon.record,
+                        {},
+                        coupon.indications.size(),
+                        {},
+                        {},
+                        coupon.grade,
+                        standing_of_grade(office, coupon)};
         for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);
         try {
             line.verdict = judge_coupon(office, coupon).verdict();
@@ -17,6 +23,12 @@ std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request)
         }
         out.push_back(std::move(line));
     }
+    return out;
+}
+
+CouponSheet show_coupon(Office &office, const std::string &mark) {
+    CouponSheet out{office.coupon(mark), {}};
+    out.grade_standing = standing_of_grade(office, out.coupon);
     return out;
 }
 

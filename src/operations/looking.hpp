@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/judging.hpp"
+#include "operations/grade_standing.hpp"
 
 namespace beadbook {
 
@@ -12,7 +12,14 @@ struct CouponLine {
     std::optional<Verdict> verdict; ///< of a fresh judgement; nothing if it cannot be judged
     std::string why_not;            ///< why there is none
     std::optional<Grade> grade;
+    GradeStanding grade_standing;
 };
+/// One coupon with what follows from it.
+struct CouponSheet {
+    CouponState coupon;
+    GradeStanding grade_standing;
+};
+CouponSheet show_coupon(Office &office, const std::string &mark);
 struct ListRequest {
     std::string welder; ///< only this welder's; empty: all
 };

@@ -1,22 +1,29 @@
 #include "operations/office.hpp"
 
+#include "facts/exam_standing.hpp"
 #include "technique/exam_check.hpp"
 
 namespace beadbook {
 
 CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> before) {
     CouponState out = book_.coupon(id, before);
-    for (auto &exam : out.exams) check_exam_of(out.record, exam);
+    for (auto &exam : out.exams) check_exam_of(out, exam);
     return out;
 }
 
-void Office::check_exam_of(const CouponRecord &coupon, ExamRecord &exam) {
+void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
+    check_practice_of(coupon, exam);
+    if (std::string why = why_not_examined(exam, coupon.record, coupon.finds_of(exam.number)); !why.empty())
+        exam.invalid = std::move(why);
+}
+
+void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam) {
     exam.invalid.clear();
     if (exam.practice.empty()) return;
     const auto practice = catalogue_.kept_practice(ledger(), exam.practice_hash);
-    exam.invalid = practice
-                       ? check_exam(*practice, exam.conditions_told(), exam.date, coupon.facts()).why_not()
-                       : "the text of practice " + exam.practice + " is not in this record";
+    exam.invalid =
+        practice ? check_exam(*practice, exam.conditions_told(), exam.date, coupon.record.facts()).why_not()
+                 : "the text of practice " + exam.practice + " is not in this record";
 }
 
 } // namespace beadbook

@@ -19,8 +19,11 @@ public:
     /// A coupon as it stands (or stood before an entry), its exams held against their practices by the texts
     /// that were kept with them. Throws DataError if there is none.
     CouponState coupon(const std::string &id, std::optional<std::int64_t> before = {});
-    /// Tells of one exam why it was not valid, or cannot be said to be.
-    void check_exam_of(const CouponRecord &coupon, ExamRecord &exam);
+    /// Tells of an exam of the coupon why it does not count: open, finished with another number of finds than
+    /// are on record, by nobody who may judge alone, or not valid by its practice.
+    void check_exam_of(const CouponState &coupon, ExamRecord &exam);
+    /// Only the last of these: whether it was valid by its practice.
+    void check_practice_of(const CouponState &coupon, ExamRecord &exam);
 
 private:
     Book &book_;

@@ -31,9 +31,9 @@ Entry Writing::add(Entry entry) {
     CouponState &state = found->second;
     if (!take_entry(state, entry))
         coupons_.erase(found);
-    else if (entry.kind == "exam")
+    else if (entry.exam)
         for (auto &exam : state.exams)
-            if (exam.number == entry.exam) office_.check_exam_of(state.record, exam);
+            if (exam.number == entry.exam) office_.check_exam_of(state, exam);
     return entry;
 }
 

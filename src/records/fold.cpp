@@ -32,6 +32,8 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
     } else if (e.kind == "indication") {
         IndicationRecord found = codec::indication_from(body(), line, state.record.unit(), vocabulary);
         state.indication_seq[found.number] = e.seq;
+        if (const IndicationRecord *old = state.indication(found.number)) --state.finds[old->exam];
+        ++state.finds[found.exam];
         put(state.indications, std::move(found));
     } else if (e.kind == "remark") {
         state.remarks.push_back(codec::remark_from(body(), {e.at, e.who}));
@@ -39,6 +41,7 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
         state.verdicts.push_back(codec::verdict_from(e));
     } else if (e.kind == "grade") {
         state.grade = codec::grade_from(body(), {e.at, e.who});
+        state.grade->seq = e.seq;
     }
 }
 
@@ -95,6 +98,8 @@ bool take_entry(CouponState &state, const Entry &e, const Vocabulary &vocabulary
             std::erase_if(state.exams, [&](const ExamRecord &x) { return x.number == e.exam; });
             state.exam_seq.erase(e.exam.value_or(0));
         } else if (e.kind == "indication") {
+            if (const IndicationRecord *old = state.indication(e.number.value_or(0)))
+                --state.finds[old->exam];
             std::erase_if(state.indications, [&](const IndicationRecord &x) { return x.number == e.number; });
             state.indication_seq.erase(e.number.value_or(0));
         }

@@ -27,6 +27,13 @@ nlohmann::json stamped(nlohmann::json json, const Stamp &stamp) {
     return json;
 }
 
+nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
+    nlohmann::json out = codec::json_of(exam);
+    out["coupon"] = coupon;
+    if (!exam.invalid.empty()) out["not valid"] = exam.invalid;
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes) {
@@ -53,12 +60,14 @@ std::string json_text(const std::vector<CouponLine> &list, const std::vector<std
             {"grade",
              one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
                        : ""}};
+        if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
         out.push_back(std::move(line));
     }
     return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const CouponState &c, const std::vector<std::string> &notes) {
+std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes) {
+    const CouponState &c = sheet.coupon;
     nlohmann::json out = coupon_json(c);
     for (const auto &v : c.verdicts)
         out["verdicts"].push_back(stamped({{"entry", v.seq}, {"verdict", codec::parsed(v.body)}}, v.stamp));
@@ -67,6 +76,7 @@ std::string json_text(const CouponState &c, const std::vector<std::string> &note
         out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);
         out["grade"]["remark"] = c.grade->remark;
         out["grade"]["against verdict"] = c.grade->against_verdict;
+        if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
     }
     return render::finished(std::move(out), notes);
 }
@@ -86,10 +96,19 @@ std::string json_text(const std::vector<Entry> &history, const std::vector<std::
 }
 
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes) {
-    nlohmann::json out = codec::json_of(done.exam);
-    out["coupon"] = done.coupon;
-    if (!done.exam.invalid.empty()) out["not valid"] = done.exam.invalid;
-    return render::finished(std::move(out), notes);
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes) {
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes) {
+    return render::finished(exam_json(done.coupon, done.exam), notes);
+}
+
+std::string json_text(const FinishedAll &done, const std::vector<std::string> &notes) {
+    return render::finished({{"finished", done.exams}}, notes);
 }
 
 std::string json_text(const Logged &done, const std::vector<std::string> &notes) {
@@ -99,7 +118,9 @@ std::string json_text(const Logged &done, const std::vector<std::string> &notes)
         one["line"] = print_log_line(i);
         found.push_back(std::move(one));
     }
-    return render::finished({{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}}, notes);
+    nlohmann::json out{{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}};
+    if (done.finished) out["finished"] = {{"found", *done.finished}};
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes) {

@@ -11,11 +11,14 @@ std::string json_text(const Registered &done, const std::vector<std::string> &no
 std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Remark &done, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes = {});
-std::string json_text(const CouponState &coupon, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes = {});
 
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Logged &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes = {});
+std::string json_text(const FinishedAll &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Withdrawn &done, const std::vector<std::string> &notes = {});
 

@@ -90,6 +90,7 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     nlohmann::json out = judged_json(e.judged);
     if (!e.welder.empty()) out["welder"] = e.welder;
     if (e.grade) out["grade"] = grade_json(*e.grade);
+    if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     const Case c = case_of(e.judged);

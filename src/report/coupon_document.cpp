@@ -10,15 +10,15 @@ std::string exam_text(const ExamRecord &e) {
     return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
            print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
            (e.level.empty() ? "" : ", level " + e.level) +
-           (e.procedure.empty() ? "" : ", procedure " + e.procedure) +
+           (e.procedure.empty() ? "" : ", procedure " + e.procedure) + (e.finished ? "" : "; not finished") +
            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
 }
 
 void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     std::vector<Bullet> under;
+    if (e.incomplete.empty() && !e.invalid.empty()) under.push_back({"does not count: " + e.invalid, "", {}});
     if (!e.practice.empty())
-        under.push_back(
-            {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
+        under.push_back({"by practice " + e.practice + (e.invalid.empty() ? ": valid" : ""), "", {}});
     for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
     if (!e.note.empty()) under.push_back({"note: " + e.note, "", {}});
     bool any = false;
@@ -27,7 +27,7 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
         under.push_back({"#" + std::to_string(i.number) + " " + print_log_line(i), "", {}});
         any = true;
     }
-    if (!any) under.push_back({"nothing found", "", {}});
+    if (!any) under.push_back({e.finished ? "none found" : "nothing is logged", "", {}});
     doc.item(exam_text(e), "", std::move(under));
 }
 
@@ -55,6 +55,16 @@ Document document_of(const Changed &done) {
 
 Document document_of(const Remark &) { return Document{}.line("remark kept"); }
 
+namespace {
+
+std::string grade_cell(const CouponLine &one) {
+    if (!one.grade) return "";
+    return one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "") +
+           (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
+}
+
+} // namespace
+
 Document document_of(const std::vector<CouponLine> &list) {
     Document doc;
     doc.title = "Coupons";
@@ -72,18 +82,24 @@ Document document_of(const std::vector<CouponLine> &list) {
         std::string exams;
         for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
         const auto &r = one.record;
-        table.rows.push_back(
-            {r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"), exams,
-             std::to_string(one.indications), one.verdict ? verdict_words(*one.verdict) : Words(one.why_not),
-             one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
-                       : ""});
+        table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"), exams,
+                              std::to_string(one.indications),
+                              one.verdict ? verdict_words(*one.verdict) : Words(one.why_not),
+                              grade_cell(one)});
     }
     doc.add(std::move(table));
     if (list.empty()) doc.line("no coupon is on record");
     return doc;
 }
 
-Document document_of(const CouponState &c) {
+Words grade_words(const Grade &grade, const std::string &again) {
+    Words out = grade_text(grade);
+    if (!again.empty()) out += Words("; to be graded again: " + again, Tone::cannot_say);
+    return out;
+}
+
+Document document_of(const CouponSheet &sheet) {
+    const CouponState &c = sheet.coupon;
     Document doc;
     doc.title = "Coupon " + c.record.id;
     doc.heading(doc.title);
@@ -98,7 +114,7 @@ Document document_of(const CouponState &c) {
         for (const auto &k : v.classes) classes += " " + k.id + " " + k.verdict + ";";
         doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes);
     }
-    if (c.grade) doc.line("Grade: " + grade_text(*c.grade));
+    if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why));
     return doc;
 }
 

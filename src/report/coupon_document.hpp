@@ -19,13 +19,15 @@ Document document_of(const Remark &remark);
 /// A list of coupons, a line each.
 Document document_of(const std::vector<CouponLine> &list);
 /// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
-Document document_of(const CouponState &coupon);
+Document document_of(const CouponSheet &sheet);
 /// Entries as they were made.
 Document document_of(const std::vector<Entry> &history);
 
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
-/// "passed for class B by J. Quay: remark", and whether it stands against the verdict.
+/// "passed for class B by J. Quay: remark", and whether it was against the verdict.
 std::string grade_text(const Grade &grade);
+/// The same with the reason why it must be given again, if it must.
+Words grade_words(const Grade &grade, const std::string &again);
 
 } // namespace beadbook

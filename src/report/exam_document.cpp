@@ -2,22 +2,63 @@
 
 namespace beadbook {
 
+namespace {
+
+std::string exam_name(const ExamRecord &exam, const std::string &coupon) {
+    return "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ") of coupon " +
+           coupon;
+}
+
+std::string found_text(int found) { return found == 0 ? "none found" : std::to_string(found) + " found"; }
+
+/// Why a finished exam still does not count.
+void add_objection(Document &doc, const ExamRecord &exam) {
+    if (exam.finished && !exam.invalid.empty()) doc.line("  it does not count: " + exam.invalid);
+}
+
+} // namespace
+
 Document document_of(const ExamRecorded &done) {
     Document doc;
-    doc.line("exam " + std::to_string(done.exam.number) + " (" + std::string(name_of(done.exam.method)) +
-             ") of coupon " + done.coupon + " recorded; next: beadbook log " + done.coupon +
-             " \"gas pore 0.04 at 2.1\", or nothing if it found nothing");
-    if (!done.exam.invalid.empty()) doc.line("  " + done.exam.invalid);
+    const std::string name = exam_name(done.exam, done.coupon) + " recorded";
+    if (done.exam.finished)
+        doc.line(name + " and finished: " + found_text(done.exam.finished->found) +
+                 "; next: beadbook judge " + done.coupon);
+    else
+        doc.line(name + "; next: beadbook log " + done.coupon +
+                 " \"gas pore 0.04 at 2.1\" --finish, or beadbook "
+                 "finish " +
+                 done.coupon + " --found none");
+    add_objection(doc, done.exam);
     return doc;
+}
+
+Document document_of(const ExamFinishedNow &done) {
+    Document doc;
+    doc.line(exam_name(done.exam, done.coupon) + " finished: " + found_text(done.exam.finished->found));
+    add_objection(doc, done.exam);
+    return doc;
+}
+
+Document document_of(const ExamReopened &done) {
+    return Document{}.line(exam_name(done.exam, done.coupon) + " is open again");
+}
+
+Document document_of(const FinishedAll &done) {
+    return Document{}.line(std::to_string(done.exams) + (done.exams == 1 ? " exam" : " exams") +
+                           " finished as logged");
 }
 
 Document document_of(const Logged &done) {
     Document doc;
     for (const auto &i : done.indications) doc.line("#" + std::to_string(i.number) + " " + print_log_line(i));
     const std::size_t count = done.indications.size();
-    return doc.line(std::to_string(count) + (count == 1 ? " indication" : " indications") +
-                    " logged under exam " + std::to_string(done.exam) + "; next: beadbook judge " +
-                    done.coupon);
+    const std::string logged = std::to_string(count) + (count == 1 ? " indication" : " indications") +
+                               " logged under exam " + std::to_string(done.exam);
+    return doc.line(done.finished ? logged + ", which is finished: " + found_text(*done.finished) +
+                                        "; next: beadbook judge " + done.coupon
+                                  : logged + ", which is still open; next: beadbook finish " + done.coupon +
+                                        " --found " + std::to_string(count));
 }
 
 Document document_of(const Corrected &done) {

@@ -10,6 +10,17 @@ struct ExamRecorded {
     std::string coupon;
     ExamRecord exam;
 };
+struct ExamFinishedNow {
+    std::string coupon;
+    ExamRecord exam;
+};
+struct ExamReopened {
+    std::string coupon;
+    ExamRecord exam;
+};
+struct FinishedAll {
+    int exams = 0;
+};
 struct Corrected {
     int number = 0;
 };
@@ -20,6 +31,9 @@ struct Withdrawn {
 
 Document document_of(const ExamRecorded &done);
 Document document_of(const Logged &done);
+Document document_of(const ExamFinishedNow &done);
+Document document_of(const ExamReopened &done);
+Document document_of(const FinishedAll &done);
 Document document_of(const Corrected &done);
 Document document_of(const Withdrawn &done);
 

@@ -115,7 +115,7 @@ Document document_of(const Explained &e) {
         if (e.judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(c.set.classes[i].id);
     doc.gap().line(made.empty() ? std::string("It makes no class of this set as it is recorded now.")
                                 : "It makes class " + listed(made) + ".");
-    if (e.grade) doc.gap().line("Graded " + grade_text(*e.grade));
+    if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc.caution();
 }

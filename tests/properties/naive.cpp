@@ -59,8 +59,7 @@ public:
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
             for (const auto &rule : set_.rules) judge_rule(rule, k, reject, ask, covered);
-            for (std::size_t i = 0; i < things_.size(); ++i)
-                ask = ask || (!covered[i] && !Vocabulary::shipped()[things_[i].type].measured);
+            for (std::size_t i = 0; i < things_.size(); ++i) ask = ask || !covered[i];
             for (const auto &rule : set_.rules) {
                 const bool there =
                     std::any_of(c_.indications.begin(), c_.indications.end(),

@@ -116,7 +116,8 @@ TEST_CASE("penetrant: dwell by temperature", "[published]") {
         {"table of typical times: aluminium welds", "dwell-typical product=aluminium weld", "dwell: 30 min"},
         {"units", "uv uv=10W/m2", "uW/cm2: 1000; mW/cm2: 1;"},
     });
-    CHECK_THAT(refusal_of("dwell base=15min temperature=130F by=to"), says("outside the window, 40 to 120 F"));
+    CHECK_THAT(refusal_of("dwell base=15min temperature=130F by=to"),
+               says("outside the window, 40 to 120 F"));
     CHECK_THAT(said("dwell base=5min temperature=10C by=asme"), says("dwell: 5 min")); // 10 C is 50 F
 }
 

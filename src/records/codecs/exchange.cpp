@@ -30,6 +30,9 @@ const Keys &exam_keys() {
     static const Keys keys = [] {
         Keys out{{"number", {Kind::number}}, {"method", {Kind::text}}, {"date", {Kind::text}}};
         for (const auto &name : exam_text_keys()) out.push_back({name, {Kind::text}});
+        out.push_back({"found", {Kind::number}});
+        out.push_back({"finished on", {Kind::text}});
+        out.push_back({"finished by", {Kind::text}});
         out.push_back({"conditions", {Kind::object}});
         out.push_back({"indications", {Kind::list}});
         return out;

@@ -56,6 +56,11 @@ nlohmann::json json_of(const ExamRecord &exam) {
     nlohmann::json out{{"number", exam.number}, {"method", name_of(exam.method)}, {"date", print(exam.date)}};
     put_texts(out, exam, exam_texts);
     if (!exam.conditions.empty()) out["conditions"] = exam.conditions;
+    if (const auto &f = exam.finished) {
+        out["found"] = f->found;
+        out["finished on"] = print(f->on);
+        out["finished by"] = f->by;
+    }
     return out;
 }
 
@@ -73,6 +78,15 @@ ExamRecord exam_from(const nlohmann::json &json) {
         out.number = json["number"].get<int>();
     }
     take_texts(json, out, exam_texts, "exam");
+    if (json.contains("found")) {
+        if (!json["found"].is_number_integer() || json["found"] < 0 || json["found"] > 1'000'000)
+            throw DataError("exam: \"found\" is not a whole number from 0");
+        // Written by hand it may be all that is said.
+        const std::string on = text_of(json, "finished on", "exam"),
+                          by = text_of(json, "finished by", "exam");
+        out.finished = ExamFinished{json["found"].get<int>(), on.empty() ? out.date : parse_day(on),
+                                    by.empty() ? out.examiner : by};
+    }
     if (json.contains("conditions")) {
         if (!json["conditions"].is_object()) throw DataError("exam: \"conditions\" is not an object");
         for (const auto &[name, value] : json["conditions"].items()) {
@@ -173,8 +187,13 @@ Remark remark_from(const nlohmann::json &json, const Stamp &stamp) {
 }
 
 Grade grade_from(const nlohmann::json &json, const Stamp &stamp) {
-    return {json.at("decision") == "passed", json.at("class").get<std::string>(), json.value("remark", ""),
-            json.value("against verdict", false), stamp};
+    Grade out;
+    out.passed = json.at("decision") == "passed";
+    out.class_id = json.at("class").get<std::string>();
+    out.remark = json.value("remark", "");
+    out.against_verdict = json.value("against verdict", false);
+    out.stamp = stamp;
+    return out;
 }
 
 } // namespace beadbook::codec

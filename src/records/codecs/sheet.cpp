@@ -28,9 +28,10 @@ std::vector<std::string> indication_columns() {
 
 const std::vector<std::string> &columns_of(Sheet sheet) {
     static const std::vector<std::string> coupons = coupon_columns();
-    static const std::vector<std::string> exams{"coupon",   "exam",     "method",        "date",
-                                                "examiner", "level",    "procedure",     "incomplete",
-                                                "note",     "practice", "practice hash", "conditions"};
+    static const std::vector<std::string> exams{"coupon",      "exam",        "method",        "date",
+                                                "examiner",    "level",       "procedure",     "incomplete",
+                                                "note",        "practice",    "practice hash", "found",
+                                                "finished on", "finished by", "conditions"};
     static const std::vector<std::string> indications = indication_columns();
     return sheet == Sheet::coupons ? coupons : sheet == Sheet::exams ? exams : indications;
 }
@@ -129,10 +130,13 @@ std::map<std::string, std::string> coupon_fields_of(const SheetRow &row) {
 ExamRecord exam_of(const SheetRow &row) {
     nlohmann::json json = nlohmann::json::object();
     for (const auto &[column, cell] : row.cells)
-        if (column != "coupon" && column != "exam" && column != "conditions") json[column] = cell;
+        if (column != "coupon" && column != "exam" && column != "found" && column != "conditions")
+            json[column] = cell;
     const int number = whole_in(row, "exam");
     if (number == 0) throw DataError("the row has no exam number");
     json["number"] = number;
+    if (const std::string found = row.cell("found"); !found.empty())
+        json["found"] = found == "0" ? 0 : whole_in(row, "found");
     ExamRecord out = exam_from(json);
     try {
         out.conditions = conditions_in(row.cell("conditions"));

@@ -21,8 +21,7 @@ nlohmann::json json_of(const Typed &typed, Dimension dimension) {
     nlohmann::json out{{"typed", typed.text}};
     // Whole in every dimension that is stored; areas can pass 64 bits and then go without.
     if (typed.value.is_whole() && typed.value < Exact(std::numeric_limits<std::int64_t>::max()))
-        out[std::string(base_unit_name(dimension))] =
-            static_cast<std::int64_t>(typed.value.num());
+        out[std::string(base_unit_name(dimension))] = static_cast<std::int64_t>(typed.value.num());
     return out;
 }
 

@@ -1,0 +1,56 @@
+#include "facts/exam_standing.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// The level in a text such as "II", "Level 2", "RT-II, UT-I": the first word that is one.
+int level_in(const std::string &text) {
+    std::string plain = text;
+    std::replace_if(
+        plain.begin(), plain.end(), [](char c) { return c == '-' || c == ',' || c == '/'; }, ' ');
+    for (const auto word : words_of(plain)) {
+        if (word == "I" || word == "1") return 1;
+        if (word == "II" || word == "2") return 2;
+        if (word == "III" || word == "3") return 3;
+    }
+    return 0;
+}
+
+bool inspector(const std::string &text) {
+    for (const auto word : words_of(text))
+        if (word == "CWI" || word == "SCWI") return true;
+    return false;
+}
+
+} // namespace
+
+std::optional<bool> may_judge_alone(Exam method, const std::string &level) {
+    if (const int number = level_in(level); number > 0) return number >= 2;
+    if (method == Exam::VT && inspector(level)) return true;
+    return std::nullopt;
+}
+
+std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon, int finds) {
+    if (!exam.finished) return "it is not finished: nobody has said how many finds it has, or none";
+    if (exam.finished->found != finds)
+        return "it was finished with " + std::to_string(exam.finished->found) +
+               (exam.finished->found == 1 ? " find, " : " finds, ") + std::to_string(finds) +
+               (finds == 1 ? " is on record" : " are on record");
+    if (exam.examiner.empty()) return "its examiner is not named";
+    const auto alone = may_judge_alone(exam.method, exam.level);
+    if (!alone)
+        return exam.level.empty()
+                   ? "the examiner's level is not on record"
+                   : "'" + shown(exam.level) + "' is no level that may judge alone, as far as is known here";
+    if (!*alone) return "level I does not judge alone (common practice, no source)";
+    const std::string welded = coupon.get("welded");
+    if (!welded.empty() && exam.date < parse_day(welded))
+        return "it is dated " + print(exam.date) + ", before the weld of " + welded;
+    return "";
+}
+
+} // namespace beadbook

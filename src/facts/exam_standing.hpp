@@ -1,0 +1,22 @@
+#pragma once
+
+#include "facts/exam_record.hpp"
+
+#include <optional>
+#include <string>
+
+namespace beadbook {
+
+/// Why an exam cannot stand for "examined", as far as its own record says; empty if nothing speaks against
+/// it. `finds` is the number of indications on record under it.
+///
+/// It must be finished with as many finds as are on record, by a named examiner who may judge alone, on a day
+/// that is not before the weld. That level I may not judge alone, and that levels II and III and certified
+/// welding inspectors (for VT) may, is common practice, no source; a practice that says otherwise is held
+/// against the exam as well.
+std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon, int finds);
+
+/// May somebody of this level judge alone? Nothing if the level is not known.
+std::optional<bool> may_judge_alone(Exam method, const std::string &level);
+
+} // namespace beadbook

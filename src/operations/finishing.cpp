@@ -1,0 +1,111 @@
+#include "operations/finishing.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+
+namespace beadbook {
+
+void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today) {
+    if (exam.date > today)
+        throw refused("the exam is dated " + print(exam.date) + ", which is to come").at("date");
+    if (const std::string welded = coupon.get("welded"); !welded.empty() && exam.date < parse_day(welded))
+        throw refused("the exam is dated " + print(exam.date) + ", before coupon " + coupon.id +
+                      " was welded on " + welded)
+            .at("date");
+}
+
+void check_finish(const ExamRecord &exam, int found, int on_record) {
+    if (exam.examiner.empty())
+        throw refused("who examined? an exam is finished by a named examiner").give("examiner");
+    if (found != on_record)
+        throw refused("the exam is said to have found " + std::to_string(found) + ", and " +
+                      std::to_string(on_record) +
+                      " are on record under it: log the rest, or withdraw what was not "
+                      "found")
+            .at("found");
+}
+
+std::string named(const std::vector<const ExamRecord *> &exams) {
+    std::vector<std::string> names;
+    for (const auto *exam : exams)
+        names.push_back(std::to_string(exam->number) + " (" + std::string(name_of(exam->method)) + ")");
+    return listed(names);
+}
+
+namespace {
+
+/// The exam of the request, else the one that is open.
+const ExamRecord &open_exam(const CouponState &coupon, int number) {
+    if (number > 0) {
+        const ExamRecord &exam = coupon.needed_exam(number);
+        if (exam.finished)
+            throw refused("exam " + std::to_string(number) + " of coupon " + coupon.record.id +
+                          " is finished already")
+                .mend({"reopen", {coupon.record.id, std::to_string(number)}, {"why"}});
+        return exam;
+    }
+    const auto open = coupon.open_exams();
+    if (open.empty()) throw refused("coupon " + coupon.record.id + " has no open exam");
+    if (open.size() > 1)
+        throw refused("which exam? coupon " + coupon.record.id + " has open: " + named(open)).at("exam");
+    return *open.front();
+}
+
+void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord &exam,
+                  const std::string &why) {
+    Entry e = codec::entry_of(coupon, exam);
+    e.supersedes = writing.coupon(coupon).exam_seq.at(exam.number);
+    e.reason = needed_reason(why);
+    writing.add(std::move(e));
+}
+
+void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why) {
+    check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
+    check_day(exam, writing.coupon(coupon).record, writing.outside().today());
+    exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who};
+    replace_exam(writing, coupon, exam, why);
+}
+
+} // namespace
+
+Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
+    const CouponState &state = writing.coupon(request.coupon);
+    const ExamRecord &exam = open_exam(state, request.exam);
+    const int number = exam.number;
+    if (!request.found && !request.as_logged)
+        throw lacking("found", "how many did exam " + std::to_string(number) + " find? a number, or none");
+    const int found = request.found.value_or(state.finds_of(number));
+    finish(writing, request.coupon, exam, found, "finished with " + std::to_string(found) + " found");
+    return {writing.coupon(request.coupon).needed_exam(number), {}};
+}
+
+Done<int> finish_all(Writing &writing, const std::string &why) {
+    Done<int> out{0, {}};
+    const std::string reason = needed_reason(why);
+    for (const auto &mark : writing.book().coupons()) {
+        const auto exams = writing.coupon(mark).exams;
+        for (const auto &exam : exams) {
+            if (exam.finished) continue;
+            try {
+                finish(writing, mark, exam, writing.coupon(mark).finds_of(exam.number), reason);
+                ++out.value;
+            } catch (const Refusal &e) {
+                if (e.kind() == Refusal::Kind::record) throw;
+                out.notes.push_back("coupon " + mark + ", exam " + std::to_string(exam.number) +
+                                    " stays open: " + e.what());
+            }
+        }
+    }
+    return out;
+}
+
+Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int number,
+                             const std::string &why) {
+    ExamRecord exam = writing.coupon(coupon).needed_exam(number);
+    if (!exam.finished) throw refused("exam " + std::to_string(number) + " is open");
+    exam.finished.reset();
+    replace_exam(writing, coupon, exam, why);
+    return {writing.coupon(coupon).needed_exam(number), {}};
+}
+
+} // namespace beadbook

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "operations/writing.hpp"
+
+namespace beadbook {
+
+/// Finishes an exam with the number of indications that it found.
+struct FinishRequest {
+    std::string coupon;
+    int exam = 0;             ///< 0: the one open exam of the coupon
+    std::optional<int> found; ///< as the examiner says
+    bool as_logged = false;   ///< or as many as are on record
+};
+/// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
+/// to come.
+Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request);
+/// All open exams of all coupons, as they are logged: for records that were made before exams were finished.
+Done<int> finish_all(Writing &writing, const std::string &why);
+/// Opens a finished exam again, for a reason.
+Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int exam, const std::string &why);
+
+/// "2 (MT) and 3 (RT)".
+std::string named(const std::vector<const ExamRecord *> &exams);
+
+/// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
+void check_finish(const ExamRecord &exam, int found, int on_record);
+/// Refuses an exam of tomorrow, or of before the weld. Throws Refusal.
+void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today);
+
+} // namespace beadbook

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "operations/judging.hpp"
+
+namespace beadbook {
+
+/// Whether a coupon's grade still says what it said: it holds for the state that it was given on, and
+/// whatever was written on the coupon since and changes the verdict of its class makes it one to be given
+/// again.
+struct GradeStanding {
+    enum class State : std::uint8_t { none, stands, again };
+    State state = State::none;
+    Verdict now = Verdict::cannot_say; ///< of the graded class, judged afresh; if there is a grade
+    std::string why;                   ///< State::again: what has changed
+};
+
+/// Judges afresh by the criteria text that the grade went by.
+GradeStanding standing_of_grade(Office &office, const CouponState &coupon);
+
+} // namespace beadbook
