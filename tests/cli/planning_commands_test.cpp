@@ -21,12 +21,17 @@ TEST_CASE("range and plan on the command line: exit codes, JSON, and nonsense") 
     const Program run;
     CHECK_THAT(run.ok({"range", "--rules", "aws-d17.1", "--joint", "groove", "--form", "tube", "--thickness",
                        "0.045in"}),
-               says("from 0.03015 in to 0.18 in  [thickness qualified, read]"));
+               says("from 0.03015 in to 0.18 in\n      [thickness qualified, read]"));
     const auto json =
         nlohmann::json::parse(run.ok({"range", "--json", "--rules", "aws-d17.1", "--thickness", "0.045in"}));
     CHECK(json["tests"][0]["test"]["thickness"] == "0.045 in");
-    CHECK(run({"range", "--joint", "groove"}).code == 2);
-    CHECK(run({"range", "--rules", "aws-d17.1"}).code == 2);
+    const Run nameless = run({"range", "--joint", "groove"});
+    CHECK(nameless.code == 2);
+    CHECK_THAT(nameless.err, says("by which rules? they are asme-ix, aws-d1.1"));
+    CHECK_THAT(nameless.err, says("give --rules"));
+    const Run bare = run({"range", "--rules", "aws-d17.1"});
+    CHECK(bare.code == 2);
+    CHECK_THAT(bare.err, says("of which test? name a coupon, or say what it is"));
     CHECK_THAT(run({"range", "--rules", "aws-d17.1", "--position", "6g"}).err, says("did you mean '6G'?"));
     const std::string file = run.file("work.yaml");
     write_file(file, "rules: mil-std-1595a\nunits: in\nwork:\n  - {id: a, joint: groove, form: sheet, "
