@@ -15,9 +15,9 @@ namespace {
 std::string live_verdicts(Shop &shop, const std::string &coupon, Session &session) {
     Office &office = shop.office();
     try {
-        return text(
-            Document{}.line(Words("  ") + verdicts_in_a_line(judge_coupon(office, office.coupon(coupon)))),
-            session.paint());
+        return text(Document{}.line(Words("  ") +
+                                    verdicts_in_a_line(judge_coupon(office, office.coupon(coupon)), " | ")),
+                    session.paint());
     } catch (const Refusal &e) {
         return std::string("  (") + e.what() + ")\n";
     }

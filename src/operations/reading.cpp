@@ -25,7 +25,7 @@ Checked<T> checked(const Catalogue &catalogue, const Source &source, const std::
     return out;
 }
 
-Loaded load_set(const std::string &text) { return load_criteria(text); }
+Loaded load_set_of(const std::string &text) { return load_criteria(text); }
 
 } // namespace
 
@@ -46,7 +46,7 @@ std::vector<std::shared_ptr<const Practice>> all_practices(Catalogue &catalogue)
 }
 
 CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool coverage) {
-    CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load_set, &Loaded::set), {}};
+    CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load_set_of, &Loaded::set), {}};
     if (coverage && out.value) out.coverage = uncovered_types(*out.value, Vocabulary::shipped());
     return out;
 }

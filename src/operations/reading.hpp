@@ -3,7 +3,7 @@
 #include "criteria/lint.hpp"
 #include "operations/catalogue.hpp"
 #include "operations/source.hpp"
-#include "technique/condition.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <memory>
 #include <optional>

@@ -75,7 +75,7 @@ std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_
             if (is_choice(name_of(one), magnetic, required.one_of.size()))
                 exam.one_of.emplace_back(name_of(one));
         for (const auto &condition : required.when) exam.because.push_back(condition.text);
-        if (asked == Truth::unknown) exam.lacks = lacks.names();
+        if (asked == Truth::unknown) exam.lacks = names_of(lacks);
         out.push_back(std::move(exam));
     }
     return out;

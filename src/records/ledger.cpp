@@ -113,8 +113,8 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
     std::error_code ignored;
     const bool exists = std::filesystem::exists(path, ignored);
     if (!exists && mode != Mode::create)
-        throw StoreError(path +
-                         ": there is no record yet; 'beadbook register' begins one, --book names another");
+        throw Refusal(Refusal::Kind::record, path + ": there is no record yet")
+            .mend({"register", {"COUPON"}, {}});
     if (std::filesystem::is_directory(path, ignored))
         throw StoreError(path + ": this is a folder, not a record file");
     if (exists && !begins_like_sqlite(path)) throw StoreError(path + ": this file is no record of ours");
@@ -127,7 +127,11 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
                                                  : SQLite::OPEN_READWRITE;
         db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
-        if (mode != Mode::read) db_->exec("PRAGMA synchronous = EXTRA");
+        if (mode != Mode::read) {
+            db_->exec("PRAGMA synchronous = EXTRA");
+            // A long write stays in memory until it is committed, so that others can read meanwhile.
+            db_->exec("PRAGMA cache_spill = OFF");
+        }
         const bool fresh = pragma(*db_, "application_id") == 0 && pragma(*db_, "user_version") == 0 &&
                            db_->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
         if (!fresh && pragma(*db_, "application_id") != application_id)

@@ -24,7 +24,7 @@ Json condition_json(const ConditionInfo &condition) {
     Json out{{"name", condition.name}, {"help", condition.help}, {"methods", Json::array()}};
     for (const Exam method : condition.methods) out["methods"].push_back(name_of(method));
     switch (condition.kind) {
-    case ConditionInfo::Kind::amount: out["kind"] = name_of(condition.amount); break;
+    case ConditionInfo::Kind::amount: out["kind"] = name_of(condition.dimension); break;
     case ConditionInfo::Kind::word: out["kind"] = "word"; break;
     case ConditionInfo::Kind::day: out["kind"] = "day"; break;
     }

@@ -49,10 +49,10 @@ void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgeme
 
 } // namespace
 
-Words verdicts_in_a_line(const Judged &judged) {
+Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
     Words out;
     for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
-        out += Words((c > 0 ? " | " : "") + judged.set->classes[c].id + ": ") +
+        out += Words((c > 0 ? between : "") + judged.set->classes[c].id + ": ") +
                verdict_words(judged.judgement.classes[c].verdict);
     return out;
 }
@@ -126,7 +126,7 @@ Document document_of(const Graded &g) {
 }
 
 Document document_of(const JudgedOrNot &one) {
-    return Document{}.line(Words(padded(one.mark, 12)) +
+    return Document{}.line(Words(padded(one.mark, 14)) +
                            (one.judged ? verdicts_in_a_line(*one.judged)
                                        : Words("not judged: " + one.why_not, Tone::cannot_say)));
 }

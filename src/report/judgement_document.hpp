@@ -23,8 +23,8 @@ Document document_of(const Graded &graded);
 /// One coupon in a line: every class with its verdict.
 Document document_of(const JudgedOrNot &one);
 
-/// "A: accept | B: reject".
-Words verdicts_in_a_line(const Judged &judged);
+/// "A: accept  B: reject".
+Words verdicts_in_a_line(const Judged &judged, const std::string &between = "  ");
 
 /// The weld unrolled as a line of characters, each indication at its place; empty if nothing has a place.
 std::string weld_strip(const Case &c);

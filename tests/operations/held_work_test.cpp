@@ -51,5 +51,5 @@ TEST_CASE("without a day it is asked for today; a welder must be enrolled") {
     Yard yard;
     CHECK(held_work(yard.office, {"L1", {}, {{"typed work", work_text}, "", ""}}).value.on ==
           parse_day("2026-11-25"));
-    CHECK_THROWS_AS(held_work(yard.office, {"L9", {}, {{"typed work", work_text}, "", ""}}), DataError);
+    CHECK_THROWS_AS(held_work(yard.office, {"L9", {}, {{"typed work", work_text}, "", ""}}), Refusal);
 }

@@ -52,7 +52,7 @@ std::string trouble(const std::string &path, Ledger::Mode mode = Ledger::Mode::w
         Ledger ledger(path, mode);
         const auto v = ledger.verify();
         return v.faults.empty() ? "holds" : v.faults.front();
-    } catch (const StoreError &e) {
+    } catch (const Refusal &e) {
         return e.what();
     }
 }

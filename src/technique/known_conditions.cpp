@@ -1,5 +1,7 @@
-#include "technique/condition.hpp"
+#include "technique/known_conditions.hpp"
 
+#include "criteria/quantity_name.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -8,7 +10,7 @@ namespace beadbook {
 namespace {
 
 using Kind = ConditionInfo::Kind;
-using K = AmountKind;
+using K = Dimension;
 
 ConditionInfo amount(std::string name, K kind, std::vector<Exam> methods, std::string help) {
     return {std::move(name), Kind::amount, kind, {}, std::move(methods), std::move(help)};
@@ -99,10 +101,32 @@ const ConditionInfo *condition_info(std::string_view name) {
     return found == all.end() ? nullptr : &*found;
 }
 
+const Names &practice_names() {
+    static const Names table = [] {
+        Names out;
+        Slot quantities = 0, words = 0, days = 0;
+        for (const auto &c : condition_infos()) {
+            if (c.kind == Kind::amount)
+                out.add({c.name, Name::Kind::quantity, quantities++, c.dimension, {}});
+            else if (c.kind == Kind::word)
+                out.add({c.name, Name::Kind::word, words++, Dimension::number, c.words});
+            else
+                out.add({c.name, Name::Kind::day, days++, Dimension::number, {}});
+        }
+        for (const Fact fact : {Fact::joint, Fact::form, Fact::magnetic})
+            out.add({std::string(info(fact).name), Name::Kind::word, words++, Dimension::number,
+                     info(fact).words});
+        for (const char *size : {"thickness", "diameter"})
+            out.add({size, Name::Kind::quantity, quantities++, Dimension::length, {}});
+        return out;
+    }();
+    return table;
+}
+
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text) {
     ConditionValue out{info.kind, text, {}, {}};
     try {
-        if (info.kind == Kind::amount) out.amount = parse_amount(text, info.amount);
+        if (info.kind == Kind::amount) out.amount = parse_amount(text, info.dimension);
         if (info.kind == Kind::day) out.day = parse_day(text);
     } catch (const InputError &e) {
         throw InputError(info.name + ": " + e.what(), e.column);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "language/missing.hpp"
 #include "measure/quantity.hpp"
 
 #include <array>
@@ -89,32 +90,13 @@ std::optional<Attribute> attribute_named(std::string_view name);
 /// The position + 1 of `word` in the list, or 0.
 std::uint8_t word_index(const FactInfo &info, std::string_view word);
 
-/// What kept a rule from being decided, as a set of bits.
-class Missing {
-public:
-    constexpr Missing() = default;
-    static constexpr Missing of(Quantity q) { return Missing(bit(index_of(q))); }
-    static constexpr Missing of(Fact f) { return Missing(bit(32 + static_cast<std::size_t>(f))); }
-    static constexpr Missing of(Attribute a) { return Missing(bit(44 + static_cast<std::size_t>(a))); }
-    static constexpr Missing place() { return Missing(bit(50)); }
-    static constexpr Missing across() { return Missing(bit(51)); }
-    static constexpr Missing shape() { return Missing(bit(52)); }
-    static constexpr Missing table_value() { return Missing(bit(53)); }
-    static constexpr Missing exact_number() { return Missing(bit(54)); }
-
-    constexpr bool any() const { return bits_ != 0; }
-    constexpr bool has(Missing other) const { return (bits_ & other.bits_) == other.bits_; }
-    friend constexpr Missing operator|(Missing a, Missing b) { return Missing(a.bits_ | b.bits_); }
-    constexpr Missing &operator|=(Missing other) { return *this = *this | other; }
-    friend constexpr bool operator==(Missing, Missing) = default;
-
-    /// In people's words: "the depth", "the place on the weld".
-    std::vector<std::string> names() const;
-
-private:
-    constexpr explicit Missing(std::uint64_t bits) : bits_(bits) {}
-    static constexpr std::uint64_t bit(std::size_t n) { return std::uint64_t{1} << n; }
-    std::uint64_t bits_ = 0;
-};
+// What kept a rule from being decided. Words of the coupon stand before those of an indication.
+constexpr Missing lack_of(Quantity q) { return Missing::quantity(static_cast<Slot>(q)); }
+constexpr Missing lack_of(Fact f) { return Missing::word(static_cast<Slot>(f)); }
+constexpr Missing lack_of(Attribute a) {
+    return Missing::word(static_cast<Slot>(fact_count + static_cast<std::size_t>(a)));
+}
+/// In people's words: "the depth", "the place on the weld".
+std::vector<std::string> names_of(const Missing &missing);
 
 } // namespace beadbook

@@ -1,4 +1,4 @@
-#include "language/quantity_name.hpp"
+#include "criteria/quantity_name.hpp"
 
 #include <algorithm>
 
@@ -81,26 +81,26 @@ std::uint8_t word_index(const FactInfo &info, std::string_view word) {
                                      : static_cast<std::uint8_t>(found - info.words.begin() + 1);
 }
 
-std::vector<std::string> Missing::names() const {
+std::vector<std::string> names_of(const Missing &missing) {
     std::vector<std::string> out;
     const auto add = [&](Missing what, std::string_view text) {
-        if (has(what)) out.push_back("the " + std::string(text));
+        if (missing.has(what)) out.push_back("the " + std::string(text));
     };
     for (std::size_t i = 0; i < quantity_count; ++i)
-        add(of(static_cast<Quantity>(i)), info(static_cast<Quantity>(i)).name);
+        add(lack_of(static_cast<Quantity>(i)), info(static_cast<Quantity>(i)).name);
     for (std::size_t i = 0; i < fact_count; ++i) {
         const auto fact = static_cast<Fact>(i);
         const std::string name =
             fact == Fact::magnetic ? "base metal (is it magnetic?)" : std::string(info(fact).name);
-        add(of(fact), name);
+        add(lack_of(fact), name);
     }
     for (std::size_t i = 0; i < attribute_count; ++i)
-        add(of(static_cast<Attribute>(i)), info(static_cast<Attribute>(i)).name);
-    add(place(), "place on the weld");
-    add(across(), "place across the weld");
-    add(shape(), "length and width (linear or rounded?)");
-    add(table_value(), "table's value: it has none for this size");
-    add(exact_number(), "result: the numbers are too large");
+        add(lack_of(static_cast<Attribute>(i)), info(static_cast<Attribute>(i)).name);
+    add(Missing::place(), "place on the weld");
+    add(Missing::across(), "place across the weld");
+    add(Missing::shape(), "length and width (linear or rounded?)");
+    add(Missing::table_value(), "table's value: it has none for this size");
+    add(Missing::exact_number(), "result: the numbers are too large");
     return out;
 }
 
