@@ -94,6 +94,16 @@ Evidence rests_on(const CouponState &coupon) {
     return out;
 }
 
+/// As welds_of; says of which coupon it could not be done.
+std::vector<Weld> welds_named(const CouponRecord &coupon) {
+    try {
+        return welds_of(coupon);
+    } catch (const DataError &e) {
+        throw refused("coupon " + coupon.id + ": " + e.what())
+            .mend({"change", {coupon.id}, {"process", "why"}});
+    }
+}
+
 bool holds(const std::vector<std::string> &list, const std::string &one) {
     return std::find(list.begin(), list.end(), one) != list.end();
 }
@@ -170,7 +180,7 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
         const std::string welded = record.get("welded");
         const Day day = welded.empty() ? day_of(*coupon.grade) : parse_day(welded);
         const bool passed = coupon.grade->passed && record.get("mechanical") != "failed";
-        auto welds = welds_of(record);
+        auto welds = welds_named(record);
         tests_.push_back({std::move(coupon), day, passed, std::move(welds)});
     }
     for (const auto &e : welder.events)
@@ -220,7 +230,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
     out.welded = welded.empty() ? today : parse_day(welded);
-    const auto welds = welds_of(out.test);
+    const auto welds = welds_named(out.test);
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}, false};

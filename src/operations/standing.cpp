@@ -165,10 +165,6 @@ HeldQualification held_by(Office &office, const WelderState &welder, int number,
     throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
 }
 
-std::map<std::int64_t, std::string> undone_events(Office &office, const WelderState &welder) {
-    return Fates(office, welder.record.mark).undone(welder);
-}
-
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
     return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
 }

@@ -25,13 +25,12 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
 /// One of them. Throws DataError if there is none of that number.
 HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on);
 
-/// Renewals and extensions that count no more, by entry, and why: a coupon of theirs was graded failed since.
-std::map<std::int64_t, std::string> undone_events(Office &office, const WelderState &welder);
-
 /// A welder, what was logged, and how what is held stands on a day.
 struct WelderStanding {
     WelderState welder;
     std::vector<HeldQualification> held;
+    /// Renewals and extensions that count no more, by entry, and why: a coupon of theirs was graded failed
+    /// since.
     std::map<std::int64_t, std::string> undone;
     Day on;
 };

@@ -82,6 +82,17 @@ TEST_CASE("an override is asked for by name, and is kept and printed", "[standin
     CHECK_THAT(flat(run.ok({"welder", "L1"})), says("because: the contract waives the bends"));
 }
 
+TEST_CASE("the record names the coupons of a retest", "[standing]") {
+    const Program run;
+    run.ok({"enrol", "L1"});
+    test_coupon(run, "Q-1", "2026-10-05", "failed");
+    test_coupon(run, "Q-2", "2026-10-06");
+    test_coupon(run, "Q-3", "2026-10-06");
+    run.ok({"qualify", "Q-3", "--rules", "asme-ix"});
+    CHECK_THAT(flat(run.ok({"record", "L1", "1"})),
+               says("after coupon Q-1 failed on 2026-10-05 (coupons Q-2 and Q-3)"));
+}
+
 TEST_CASE("a coupon that is graded failed later qualifies nobody, as 'welder' tells", "[standing]") {
     const Program run;
     run.ok({"enrol", "L1"});

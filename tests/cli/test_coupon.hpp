@@ -29,11 +29,13 @@ inline void test_coupon(const Program &run, const std::string &id, const std::st
                                              {"--backing", "without"},
                                              {"--progression", "up"}};
     for (const auto &[option, value] : more) given[option] = value;
+    const std::string today = "2026-11-25"; // an examination is never to come
     std::vector<std::string> words{"register", id};
     for (const auto &[option, value] : given) words.insert(words.end(), {option, value});
     run.ok(words);
     for (const char *exam : {"VT", "MT", "RT"})
-        run.ok({"exam", id, exam, "--examiner", "A. Field", "--level", "II", "--date", welded});
+        run.ok(
+            {"exam", id, exam, "--examiner", "A. Field", "--level", "II", "--date", std::min(welded, today)});
     std::vector<std::string> graded{"grade", id, grade};
     if (grade == "failed") graded.insert(graded.end(), {"--remark", "bends opened"});
     run.ok(graded);

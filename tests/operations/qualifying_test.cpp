@@ -184,6 +184,13 @@ TEST_CASE("the coupon that passed with it must have been examined too, and bends
     CHECK_THAT(refused, !says("must pass"));
 }
 
+TEST_CASE("a process that cannot be read names its coupon", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"process", "GTAW + "}});
+    yard.coupon("Q-2", "2026-10-06");
+    CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("coupon Q-1: process 'GTAW +': a part is empty"));
+}
+
 TEST_CASE("practice coupons neither qualify nor count as failed tests", "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2026-10-05", false, {{"purpose", "practice"}});
