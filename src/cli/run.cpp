@@ -1,5 +1,6 @@
 #include "cli/command.hpp"
 
+#include "cli/version.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
 
@@ -71,7 +72,8 @@ std::string in_words(const Refusal &e) {
     std::string out = e.what();
     if (e.missing()) out += (out.ends_with("?") ? " give --" : ": give --") + e.field() + " \"...\"";
     for (const auto &remedy : e.remedies()) {
-        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") + remedy.operation;
+        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") +
+               remedy.operation;
         for (const auto &word : remedy.on) out += " " + shown(word);
         for (const auto &field : remedy.fields) out += " --" + field + " \"...\"";
         out += "'";
@@ -89,7 +91,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         return ExitCode::done;
     }
     if (words[0] == "--version") {
-        session.out << "beadbook " << BEADBOOK_VERSION << "\n";
+        session.out << "beadbook " << program_version() << "\n";
         return ExitCode::done;
     }
     const bool help = words[0] == "help";

@@ -2,6 +2,8 @@
 
 #include "measure/text.hpp"
 
+#include <cerrno>
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <pwd.h>
@@ -69,8 +71,24 @@ std::string read_file(const std::string &path) {
     return read_text(file, path);
 }
 
+void write_new_file(const std::string &path, const std::string &bytes) {
+    std::FILE *file = std::fopen(path.c_str(), "wbx");
+    if (!file && errno == EEXIST) throw DataError(shown(path) + ": is there already; nothing is overwritten");
+    if (!file) throw StoreError(shown(path) + ": cannot be written");
+    const bool whole = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+    if (std::fclose(file) == 0 && whole) return;
+    std::error_code ignored;
+    std::filesystem::remove(path, ignored);
+    throw StoreError(shown(path) + ": cannot be written");
+}
+
 std::string read_input(const std::string &path, Session &session) {
     return path == "-" ? read_text(session.in, path) : read_file(path);
+}
+
+Source input_named(const std::string &word, Session &session) {
+    if (word != "-") return {word};
+    return {word, read_input(word, session)};
 }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "cli/options.hpp"
 #include "cli/session.hpp"
+#include "operations/source.hpp"
 #include "operations/writing.hpp"
 
 #include <optional>
@@ -45,7 +46,12 @@ std::string book_path(const Args &args, const Session &session);
 
 /// A whole file that is UTF-8 text of at most 64 MiB. Throws DataError.
 std::string read_file(const std::string &path);
+/// Into a file that must be new, also if another program makes one at the same moment. Throws DataError,
+/// StoreError.
+void write_new_file(const std::string &path, const std::string &bytes);
 /// A whole file, or standard input for "-". Throws DataError as read_file does.
 std::string read_input(const std::string &path, Session &session);
+/// What a word names: a file, or the text of standard input for "-".
+Source input_named(const std::string &word, Session &session);
 
 } // namespace beadbook

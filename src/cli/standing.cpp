@@ -40,36 +40,25 @@ ExitCode run_revoke(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-void write_new(const std::string &path, const std::string &bytes) {
-    if (std::filesystem::exists(path)) throw DataError(path + ": is there already; nothing is overwritten");
-    std::ofstream out(path, std::ios::binary);
-    out << bytes;
-    out.close();
-    if (!out) throw DataError(path + ": cannot be written");
-}
-
 ExitCode run_record(const Args &args, Session &session) {
     const int number = whole_number(args.at(1), "qualification");
     Shop shop(args, session);
     if (args.has("document")) {
         const std::string to = args.text("document");
         const Ledger::Document paper = paper_of(shop.office(), args.at(0), number);
-        write_new(to, paper.bytes);
-        tell(args, session, Written{paper.name, to});
+        write_new_file(to, paper.bytes);
+        tell(args, session, PaperWritten{paper.name, to});
         return ExitCode::done;
     }
     const RecordSheet sheet = record_sheet(shop.office(), args.at(0), number, day_given(args, "on"));
     if (args.has("html")) {
-        write_new(args.text("html"), html(document_of(sheet)));
-        tell(args, session, Written{"the page", args.text("html")});
+        write_new_file(args.text("html"), html(document_of(sheet)));
+        tell(args, session, PaperWritten{"the page", args.text("html")});
     } else {
         tell(args, session, sheet);
     }
     return ExitCode::done;
 }
-
-Option happened_option() { return date_option("date", "on this day (default today)"); }
-Option on_option() { return date_option("on", "as it stands on this day (default today)"); }
 
 } // namespace
 

@@ -62,9 +62,6 @@ ExitCode run_retract(const Args &args, Session &session) {
     return ExitCode::done;
 }
 
-Option on_option() { return date_option("on", "as it stands on this day (default today)"); }
-Option happened_option() { return date_option("date", "on this day (default today)"); }
-
 } // namespace
 
 Command enrol_command() {

@@ -12,6 +12,9 @@ Option json_option() { return {"json", "", "print JSON for programs"}; }
 Option why_option() { return {"why", "TEXT", "the reason; it is kept with the old entry"}; }
 Option date_option(const std::string &name, const std::string &help) { return {name, "DAY", help}; }
 
+Option happened_option() { return date_option("date", "on this day (default today)"); }
+Option on_option() { return date_option("on", "as it stands on this day (default today)"); }
+
 std::vector<Option> coupon_field_options() {
     std::vector<Option> out;
     for (const auto &field : coupon_fields()) out.push_back({field.name, "VALUE", field.help});

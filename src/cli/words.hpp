@@ -14,6 +14,8 @@ namespace beadbook {
 Option by_option();
 Option json_option();
 Option why_option();
+Option happened_option();
+Option on_option();
 Option date_option(const std::string &name, const std::string &help);
 /// One option for each field of a coupon.
 std::vector<Option> coupon_field_options();

@@ -1,6 +1,7 @@
 #include "criteria/load.hpp"
 
 #include "criteria/lint.hpp"
+#include "criteria/part_reader.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "language/fields.hpp"
@@ -37,6 +38,7 @@ public:
         set_.unit = read_unit(top);
         read_classes(top);
         read_symbols(top, names_);
+        add_set_names(names_);
         read_formulas(top);
         read_tables(top);
         if (const Yaml *linear = top.get("linear")) read_linear(*linear);
@@ -79,16 +81,20 @@ private:
     void read_formulas(const Fields &top) {
         const Yaml *map = top.get("formulas");
         if (!map) return;
-        for (const auto &entry : map->entries)
-            if (auto f = read_formula(entry.value, "formulas." + entry.key, context_))
+        for (const auto &entry : map->entries) {
+            if (names_.find(entry.key))
+                issues_.error(entry.key_where, "formulas",
+                              "'" + shown(entry.key) + "' is the name of something else here");
+            if (auto f = read_formula(entry.value, "formulas." + entry.key, names_, issues_))
                 names_.formulas.emplace(entry.key, std::move(*f));
+        }
     }
 
     void read_tables(const Fields &top) {
         const Yaml *map = top.get("tables");
         if (!map) return;
         for (const auto &entry : map->entries)
-            if (auto table = read_table(entry.key, entry.value, context_))
+            if (auto table = read_table(entry.key, entry.value, names_, issues_))
                 names_.tables.emplace(entry.key, std::move(table));
     }
 
@@ -97,14 +103,19 @@ private:
         fields.needed_text("clause");
         read_standing(fields, issues_);
         if (const Yaml *when = fields.need("when"))
-            if (auto c = read_condition(*when, "linear.when", context_)) set_.linear = std::move(c);
+            if (auto c = read_condition(*when, "linear.when", names_, issues_)) {
+                refuse_scopes({*c}, {Scope::pair, Scope::group}, true, fields, "linear.when");
+                if (c->kind != Condition::Kind::comparison)
+                    fields.error("when", "expected a comparison such as 'length over 3 x width'");
+                set_.linear = std::move(c);
+            }
     }
 
     void add_rule(std::optional<Rule> rule) {
         if (!rule) return;
         if (!ids_.insert(rule->id).second)
             issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
-        const auto speaks = [](const Formula &f) { return f.uses(Quantity::nearest_gap); };
+        const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
         bool needs = speaks(rule->measure);
         for (const auto &c : rule->where) {
             needs = needs || speaks(c.left);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "criteria/environment.hpp"
 #include "criteria/vocabulary.hpp"
 #include "language/condition.hpp"
 

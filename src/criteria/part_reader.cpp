@@ -1,4 +1,4 @@
-// The parts of a set other than its rules: formulas, tables, standing, relevance, merging, exams, gaps.
+// The parts of a set other than its rules: standing, relevance, merging, exams, gaps.
 #include "criteria/part_reader.hpp"
 
 #include "measure/text.hpp"
@@ -7,24 +7,6 @@
 
 namespace beadbook {
 namespace {
-
-/// Where in the file a mistake inside a scalar stands.
-Where inside(const Yaml &node, std::size_t column) {
-    const int shift = static_cast<int>(column) + (node.quoted ? 1 : 0);
-    return {node.where.line, node.where.column + (node.text.find('\n') == std::string::npos ? shift : 0)};
-}
-
-template <class Parse>
-auto parsed(const Yaml &node, const std::string &path, ReadContext &context, Parse parse)
-    -> std::optional<decltype(parse(node.text))> {
-    if (!scalar_text(node, path, context.issues)) return std::nullopt;
-    try {
-        return parse(node.text);
-    } catch (const InputError &e) {
-        context.issues.error(inside(node, e.column), path, e.what());
-        return std::nullopt;
-    }
-}
 
 std::vector<Exam> exams_in(const Fields &fields, std::string_view key) {
     static const std::vector<std::string> all{"VT", "MT", "PT", "RT"};
@@ -40,30 +22,13 @@ std::vector<Exam> exams_in(const Fields &fields, std::string_view key) {
 
 } // namespace
 
-std::optional<Formula> read_formula(const Yaml &node, const std::string &path, ReadContext &context) {
-    return parsed(node, path, context,
-                  [&](const std::string &text) { return parse_formula(text, context.names); });
-}
-
-std::optional<Condition> read_condition(const Yaml &node, const std::string &path, ReadContext &context) {
-    return parsed(node, path, context,
-                  [&](const std::string &text) { return parse_condition(text, context.names); });
-}
-
-std::vector<Condition> read_conditions(const Fields &fields, std::string_view key, ReadContext &context) {
-    std::vector<Condition> out;
-    for (const Yaml *node : fields.words(key))
-        if (auto c = read_condition(*node, fields.path_of(key), context)) out.push_back(std::move(*c));
-    return out;
-}
-
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
                    bool attributes, const Fields &fields, std::string_view key) {
     for (const auto &c : conditions) {
-        bool wrong = attributes && c.kind == Condition::Kind::attribute;
+        bool wrong = attributes && c.kind == Condition::Kind::word && c.slot >= fact_count;
         for (const Scope scope : scopes) {
-            wrong = wrong || c.left.uses_scope(scope);
-            for (const auto &edge : c.edges) wrong = wrong || edge.right.uses_scope(scope);
+            wrong = wrong || uses_scope(c.left, scope);
+            for (const auto &edge : c.edges) wrong = wrong || uses_scope(edge.right, scope);
         }
         if (wrong)
             fields.error(
@@ -78,24 +43,6 @@ Unit read_unit(const Fields &top) {
     if (unit != "mm" && unit != "in" && !unit.empty())
         top.error("units", "found '" + shown(unit) + "'; expected in or mm");
     return unit == "mm" ? Unit::millimetre : Unit::inch;
-}
-
-void read_symbols(const Fields &top, Names &names) {
-    const Yaml *map = top.get("quantities");
-    if (!map) return;
-    if (map->kind != Yaml::Kind::map)
-        return top.error("quantities", "expected a map such as {T: thinner member}");
-    std::vector<std::string> all;
-    for (std::size_t i = 0; i < coupon_quantities; ++i) all.emplace_back(info(static_cast<Quantity>(i)).name);
-    for (const auto &entry : map->entries) {
-        const auto found = std::find(all.begin(), all.end(), entry.value.text);
-        if (found != all.end())
-            names.symbols.emplace(entry.key, static_cast<Quantity>(found - all.begin()));
-        else
-            top.error_at(entry.value.where, "quantities." + entry.key,
-                         "'" + shown(entry.value.text) + "' is no quantity of a coupon; expected " +
-                             listed(all, "or") + did_you_mean(entry.value.text, all));
-    }
 }
 
 Standing read_standing(const Fields &fields, Issues &issues) {
@@ -146,46 +93,6 @@ Subject read_subject(const Fields &fields, ReadContext &context, bool needed) {
     return out;
 }
 
-std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &node, ReadContext &context) {
-    const std::string path = "tables." + name;
-    const Fields fields(node, path, {"by", "rounded to", "rows"}, context.issues);
-    auto table = std::make_shared<Table>();
-    table->name = name;
-    if (const Yaml *by = fields.need("by"))
-        if (auto f = read_formula(*by, path + ".by", context)) table->by = std::move(*f);
-    if (table->by.text.empty()) return nullptr;
-    if (const Yaml *step = fields.get("rounded to"))
-        if (auto f = read_formula(*step, path + ".rounded to", context)) {
-            table->step = f->constant_value();
-            if (f->dimension() != table->by.dimension() || !f->is_constant() || table->step <= Exact(0))
-                fields.error("rounded to", "expected a plain positive number of the same kind as 'by'");
-        }
-    const Yaml *rows = fields.need("rows");
-    if (!rows) return nullptr;
-    if (rows->kind != Yaml::Kind::map || rows->entries.empty()) {
-        fields.error("rows", "expected a map from bands to values, such as {over 1/8 in to 3/16 in: 1/8 in}");
-        return nullptr;
-    }
-    for (const auto &entry : rows->entries) {
-        Table::Row row;
-        row.text = entry.key;
-        try {
-            row.band = parse_band(entry.key, context.names, table->by.dimension());
-        } catch (const InputError &e) {
-            Where at = entry.key_where;
-            at.column += static_cast<int>(e.column);
-            context.issues.error(at, path + ".rows", e.what());
-        }
-        auto value = read_formula(entry.value, path + ".rows." + entry.key, context);
-        if (!value) continue;
-        if (!table->rows.empty() && value->dimension() != table->rows.front().value.dimension())
-            context.issues.error(entry.value.where, path, "the rows give different kinds of values");
-        row.value = std::move(*value);
-        table->rows.push_back(std::move(row));
-    }
-    return table->rows.empty() ? nullptr : table;
-}
-
 Relevance read_relevance(const Yaml &node, ReadContext &context) {
     static const std::vector<std::string> keys{"id",     "types",  "except",  "exams",
                                                "ignore", "clause", "standing"};
@@ -196,7 +103,7 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
     out.standing = read_standing(fields, context.issues);
     out.subject = read_subject(fields, context, true);
     fields.need("ignore");
-    out.ignore = read_conditions(fields, "ignore", context);
+    out.ignore = read_conditions(fields, "ignore", context.names, context.issues);
     refuse_scopes(out.ignore, {Scope::pair, Scope::group}, false, fields, "ignore");
     for (const auto &c : out.ignore) out.text += (out.text.empty() ? "" : " and ") + c.text;
     return out;
@@ -213,10 +120,10 @@ Merge read_merge(const Yaml &node, ReadContext &context) {
     out.standing = read_standing(fields, context.issues);
     out.subject = read_subject(fields, context, true);
     if (const Yaml *when = fields.need("when"))
-        if (auto c = read_condition(*when, "merge.when", context)) {
+        if (auto c = read_condition(*when, "merge.when", context.names, context.issues)) {
             const bool upper = c->edges.size() == 1 && is_maximum(c->edges[0].compare);
             if (!upper || c->left.text.empty() ||
-                c->left.quantities() != std::vector<Quantity>{Quantity::gap})
+                quantities_of(c->left) != std::vector<Quantity>{Quantity::gap})
                 fields.error("when", "expected 'gap under ...' or 'gap at most ...'");
             refuse_scopes({*c}, {Scope::indication, Scope::group}, true, fields, "merge.when");
             out.when = std::move(*c);
@@ -233,7 +140,7 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
     out.standing = read_standing(fields, context.issues);
     fields.need("one of");
     out.one_of = exams_in(fields, "one of");
-    out.when = read_conditions(fields, "when", context);
+    out.when = read_conditions(fields, "when", context.names, context.issues);
     refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
     out.classes.assign(context.set.classes.size(), !fields.get("classes"));
     for (const Yaml *word : fields.words("classes")) {

@@ -6,9 +6,6 @@
 
 namespace beadbook {
 
-/// The conditions under a key, each one a line of text.
-std::vector<Condition> read_conditions(const Fields &fields, std::string_view key, ReadContext &context);
-
 /// An error for each condition that speaks of a scope (or an attribute) that is not known under this key.
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
                    bool attributes, const Fields &fields, std::string_view key);

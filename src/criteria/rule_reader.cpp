@@ -42,9 +42,9 @@ public:
             rule_.subject = read_subject(fields_, context_, true);
             read_shape();
         }
-        rule_.when = read_conditions(fields_, "when", context_);
+        rule_.when = read_conditions(fields_, "when", context_.names, context_.issues);
         refuse_scopes(rule_.when, {Scope::indication, Scope::pair, Scope::group}, true, fields_, "when");
-        rule_.where = read_conditions(fields_, "where", context_);
+        rule_.where = read_conditions(fields_, "where", context_.names, context_.issues);
         refuse_scopes(rule_.where, {Scope::pair, Scope::group}, false, fields_, "where");
         read_window();
         read_linked();
@@ -103,11 +103,12 @@ private:
         } else if (measure.starts_with(sum)) {
             rule_.kind = Rule::Kind::sum;
             read_summed(measure.substr(sum.size()));
-        } else if (auto f = read_formula(*fields_.get("measure"), fields_.path_of("measure"), context_)) {
+        } else if (auto f = read_formula(*fields_.get("measure"), fields_.path_of("measure"), context_.names,
+                                         context_.issues)) {
             rule_.kind = Rule::Kind::each;
             rule_.measure = std::move(*f);
-            if (!rule_.measure.uses_scope(Scope::indication) || rule_.measure.uses_scope(Scope::pair) ||
-                rule_.measure.uses_scope(Scope::group))
+            if (!uses_scope(rule_.measure, Scope::indication) || uses_scope(rule_.measure, Scope::pair) ||
+                uses_scope(rule_.measure, Scope::group))
                 fields_.error("measure",
                               "expected a measure of one indication (length, width, depth, height, size, "
                               "angle, area), 'sum of ...', 'count' or 'gap'");
@@ -146,7 +147,7 @@ private:
         }
         const Yaml *share = fields_.need("borderline");
         if (!share) return;
-        if (auto f = read_formula(*share, fields_.path_of("borderline"), context_)) {
+        if (auto f = read_formula(*share, fields_.path_of("borderline"), context_.names, context_.issues)) {
             rule_.borderline = f->constant_value();
             if (!f->is_constant() || f->dimension() != Dimension::number || rule_.borderline <= Exact(0) ||
                 rule_.borderline > Exact(1))
@@ -192,20 +193,21 @@ private:
         Yaml first = node;
         const std::size_t comma = window.text.find(side);
         first.text = window.text.substr(0, comma);
-        auto f = read_formula(first, fields_.path_of("window"), context_);
+        auto f = read_formula(first, fields_.path_of("window"), context_.names, context_.issues);
         if (!f) return;
         if (f->dimension() == Dimension::length && comma == std::string::npos) {
             window.kind = Window::Kind::length;
-            if (f->uses_scope(Scope::indication) || f->uses_scope(Scope::pair) || f->uses_scope(Scope::group))
+            if (uses_scope(*f, Scope::indication) || uses_scope(*f, Scope::pair) ||
+                uses_scope(*f, Scope::group))
                 fields_.error("window", "a window is made of the coupon's quantities only");
             window.length = std::move(*f);
             return;
         }
         Yaml second = node;
         second.text = comma == std::string::npos ? "" : window.text.substr(comma + side.size());
-        const auto longest = comma == std::string::npos
-                                 ? std::nullopt
-                                 : read_formula(second, fields_.path_of("window"), context_);
+        const auto longest = comma == std::string::npos ? std::nullopt
+                                                        : read_formula(second, fields_.path_of("window"),
+                                                                       context_.names, context_.issues);
         if (f->dimension() != Dimension::area || !f->is_constant() || !longest || !longest->is_constant() ||
             longest->dimension() != Dimension::length || rule_.kind != Rule::Kind::count)
             return fields_.error("window",
@@ -219,16 +221,15 @@ private:
     void read_linked() {
         const Yaml *node = fields_.get("linked");
         if (!node) return;
-        auto c = read_condition(*node, fields_.path_of("linked"), context_);
+        auto c = read_condition(*node, fields_.path_of("linked"), context_.names, context_.issues);
         if (!c) return;
-        const bool gap = c->edges.size() == 1 &&
-                         c->left.quantities() == std::vector<Quantity>{Quantity::gap} &&
+        const bool gap = c->edges.size() == 1 && c->left.lone_quantity() == slot_of(Quantity::gap) &&
                          is_maximum(c->edges[0].compare);
         if (!gap || !summing())
             return fields_.error("linked",
                                  "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
         const Formula &limit = c->edges[0].right;
-        if (limit.uses_scope(Scope::indication) || limit.uses_scope(Scope::pair))
+        if (uses_scope(limit, Scope::indication) || uses_scope(limit, Scope::pair))
             fields_.error("linked", "a group is linked by the coupon's quantities or by 'longest'");
         if (rule_.window && rule_.window->kind == Window::Kind::area)
             fields_.error("linked", "an area window takes no groups");
@@ -298,7 +299,7 @@ private:
         for (const auto &rule : context_.set.rules)
             if (class_index < rule.limits.size() && rule.limits[class_index].kind == Limit::Kind::value)
                 context_.names.limits.emplace(rule.id, rule.limits[class_index].formula);
-        if (auto f = read_formula(node, path, context_)) {
+        if (auto f = read_formula(node, path, context_.names, context_.issues)) {
             check_limit(*f, node, path);
             limit.kind = Limit::Kind::value;
             limit.formula = std::move(*f);
@@ -313,13 +314,13 @@ private:
                                       " but the measure is " + std::string(name_of(rule_.dimension())));
         const bool each = rule_.kind == Rule::Kind::each;
         const bool gap = rule_.kind == Rule::Kind::gap;
-        if ((f.uses_scope(Scope::indication) && !each) || (f.uses_scope(Scope::pair) && !gap) ||
-            (f.uses_scope(Scope::group)))
+        if ((uses_scope(f, Scope::indication) && !each) || (uses_scope(f, Scope::pair) && !gap) ||
+            (uses_scope(f, Scope::group)))
             context_.issues.error(node.where, path,
                                   "the limit speaks of something that is not known in this rule");
         // By the smaller neighbour, a small pore between two large ones would hide that they are too near.
         for (const Quantity q : {Quantity::gap, Quantity::smaller_size, Quantity::shorter_length})
-            if (gap && f.uses(q))
+            if (gap && f.uses(slot_of(q)))
                 context_.issues.error(node.where, path,
                                       "a spacing limit may use 'larger size' or 'longer length' only");
     }

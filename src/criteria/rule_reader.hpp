@@ -1,8 +1,8 @@
 #pragma once
 
 #include "criteria/model.hpp"
-#include "language/fields.hpp"
-#include "language/formula_parser.hpp"
+#include "criteria/set_names.hpp"
+#include "language/read.hpp"
 
 namespace beadbook {
 
@@ -14,16 +14,11 @@ struct ReadContext {
     Issues &issues;
 };
 
-std::optional<Formula> read_formula(const Yaml &node, const std::string &path, ReadContext &context);
-std::optional<Condition> read_condition(const Yaml &node, const std::string &path, ReadContext &context);
-std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &node, ReadContext &context);
 Standing read_standing(const Fields &fields, Issues &issues);
 Standing read_standing(const Yaml &node, const std::string &path, Issues &issues);
 
 /// Key `units`: in or mm.
 Unit read_unit(const Fields &top);
-/// Key `quantities`: the author's symbols for a coupon's quantities.
-void read_symbols(const Fields &top, Names &names);
 
 std::optional<Rule> read_rule(const Yaml &node, ReadContext &context);
 Relevance read_relevance(const Yaml &node, ReadContext &context);

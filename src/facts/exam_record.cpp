@@ -2,7 +2,7 @@
 
 #include "measure/day.hpp"
 #include "measure/text.hpp"
-#include "technique/condition.hpp"
+#include "technique/known_conditions.hpp"
 
 namespace beadbook {
 std::map<std::string, std::string> ExamRecord::conditions_told() const {

@@ -188,7 +188,7 @@ private:
         } else if (end < text_.size() && text_[end] == ':') {
             ++end;
             while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
-        } else if (!scan_unit(text_, end)) {
+        } else if (!scan_unit(text_, end, of_a_weld)) {
             std::size_t look = end;
             while (look < text_.size() && text_[look] == ' ') ++look;
             if (text_.substr(look, 7) == "o'clock")
@@ -207,6 +207,10 @@ private:
         return text_[end] != ',' ||
                (end + 1 < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end + 1])));
     }
+
+    /// What a line can give; the s of `3.2 s 0.04` is a size and no second.
+    static constexpr auto of_a_weld = {Dimension::number, Dimension::length, Dimension::area,
+                                       Dimension::angle, Dimension::temperature};
 
     std::string_view text_;
     const WeldLine &weld_;

@@ -135,12 +135,12 @@ private:
     void settle_limits() {
         limits_.resize(e_.classes.size());
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (rule_.limits[c].formula.of_coupon())
-                limits_[c] = rule_.limits[c].formula.evaluate({e_.coupon.values});
+            if (of_coupon(rule_.limits[c].formula))
+                limits_[c] = rule_.limits[c].formula.evaluate(Environment{e_.coupon.values});
         });
     }
     Evaluated limit_of(std::size_t c, const Environment &env) const {
-        return rule_.limits[c].formula.of_coupon() ? limits_[c] : rule_.limits[c].formula.evaluate(env);
+        return of_coupon(rule_.limits[c].formula) ? limits_[c] : rule_.limits[c].formula.evaluate(env);
     }
 
     void check_each() {
@@ -178,7 +178,7 @@ private:
             if (placed.size() < members_.size() && members_.size() > 1)
                 cannot_say(c, Missing::place(), view(all));
             if (placed.size() > 1 && e_.coupon.turn_unknown())
-                cannot_say(c, Missing::of(Quantity::weld_length), view(all));
+                cannot_say(c, lack_of(Quantity::weld_length), view(all));
         });
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
         if (pairs.empty()) return;
@@ -235,7 +235,7 @@ private:
     }
 
     Evaluated prorated(const Exact &limit, const std::optional<Exact> &window) const {
-        const Evaluated length = Formula::of(Quantity::weld_length).evaluate({e_.coupon.values});
+        const Evaluated length = formula_of(Quantity::weld_length).evaluate(Environment{e_.coupon.values});
         if (!length.known() || !window) return {0, length.missing};
         return {length.value < *window ? limit * length.value / *window : limit, {}};
     }

@@ -44,13 +44,13 @@ private:
     void settle_window() {
         const auto &line = e_.coupon.line;
         whole_ = rule_.window && rule_.window->kind == Window::Kind::whole_weld;
-        if (!whole_ && e_.coupon.turn_unknown()) out_.doubts |= Missing::of(Quantity::weld_length);
+        if (!whole_ && e_.coupon.turn_unknown()) out_.doubts |= lack_of(Quantity::weld_length);
         if (!rule_.window || whole_) return; // without a window: whole groups in line
         if (rule_.window->kind == Window::Kind::area) {
             out_.window = rule_.window->longest_side;
             return;
         }
-        const Evaluated length = rule_.window->length.evaluate({e_.coupon.values});
+        const Evaluated length = rule_.window->length.evaluate(Environment{e_.coupon.values});
         out_.missing_window = length.missing;
         if (!length.known()) return;
         out_.window = length.value;
@@ -73,7 +73,7 @@ private:
     void sort_in(const Member &m) {
         const Item &item = e_.items[m.item];
         if (!weight(m.item)) {
-            out_.doubts |= Missing::of(rule_.summed) | m.doubts;
+            out_.doubts |= lack_of(rule_.summed) | m.doubts;
             bounded_ = false;
             return;
         }
@@ -162,7 +162,7 @@ private:
         const auto links = [&](std::int64_t gap, std::int64_t longest) {
             Environment::Values group;
             group.set(Quantity::longest, Exact(longest));
-            const Evaluated limit = edge.right.evaluate({e_.coupon.values, &group});
+            const Evaluated limit = edge.right.evaluate(Environment{e_.coupon.values, &group});
             // Not known links: a larger group is the stricter reading.
             return !limit.known() || holds(Exact(gap), edge.compare, limit.value);
         };
@@ -232,7 +232,7 @@ private:
         Exact most = 0;
         for (const auto &limit : rule_.limits) {
             if (limit.kind != Limit::Kind::value) continue;
-            const Evaluated value = limit.formula.evaluate({e_.coupon.values});
+            const Evaluated value = limit.formula.evaluate(Environment{e_.coupon.values});
             if (value.known()) most = std::max(most, value.value);
         }
         return static_cast<std::size_t>(most.num() / most.den());

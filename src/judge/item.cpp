@@ -28,7 +28,7 @@ Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, c
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
     if (!set.linear || !measured) return type.shape;
     Missing missing;
-    const Truth linear = set.linear->compare({coupon.values, &item.measures.get()}, missing);
+    const Truth linear = set.linear->compare(Environment{coupon.values, &item.measures.get()}, missing);
     return linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
 }
 
@@ -82,13 +82,14 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
     for (const auto &c : conditions) {
         Truth one = Truth::yes;
         switch (c.kind) {
-        case Condition::Kind::comparison: one = c.compare({coupon.values, &measures}, lacks); break;
-        case Condition::Kind::fact:
-            one = c.word(coupon.facts[static_cast<std::size_t>(c.fact)], lacks);
+        case Condition::Kind::comparison:
+            one = c.compare(Environment{coupon.values, &measures}, lacks);
             break;
-        case Condition::Kind::attribute:
-            one = c.word(words[static_cast<std::size_t>(c.attribute)], lacks);
+        case Condition::Kind::word:
+            one = c.word(c.slot < fact_count ? coupon.facts[c.slot] : words[c.slot - fact_count], lacks);
             break;
+        case Condition::Kind::not_past:
+        case Condition::Kind::within: one = Truth::unknown; break; // a set names no days
         }
         if (one == Truth::no) return Truth::no;
         all = both(all, one);

@@ -116,7 +116,7 @@ void check_combined(Evaluation &e) {
         if (applies == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const Evaluated limit = rule.limits[c].formula.evaluate({e.coupon.values});
+            const Evaluated limit = rule.limits[c].formula.evaluate(Environment{e.coupon.values});
             std::int64_t certain = 0, possible = 0;
             std::vector<std::uint32_t> items;
             for (const std::size_t other : rule.combined) {

@@ -21,7 +21,7 @@ Truth mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &cla
     };
     both(Quantity::size, Quantity::smaller_size, Quantity::larger_size);
     both(Quantity::length, Quantity::shorter_length, Quantity::longer_length);
-    return clause.when.compare({coupon.values, &pair}, missing);
+    return clause.when.compare(Environment{coupon.values, &pair}, missing);
 }
 
 /// Between items of which all that the clause asks is known.
@@ -134,7 +134,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
                  const Coupon &coupon) {
     std::vector<Item> rest, lines[exam_count], loose[exam_count];
     Missing doubts[exam_count];
-    if (coupon.turn_unknown()) std::fill_n(doubts, exam_count, Missing::of(Quantity::weld_length));
+    if (coupon.turn_unknown()) std::fill_n(doubts, exam_count, lack_of(Quantity::weld_length));
     for (auto &item : items) {
         const Indication &first = indications[item.members.front()];
         const auto exam = static_cast<std::size_t>(first.exam);

@@ -1,8 +1,15 @@
-#include "language/formula.hpp"
-
-#include <algorithm>
+#include "language/evaluate.hpp"
 
 namespace beadbook {
+namespace {
+
+/// Knows nothing: for what is the same everywhere.
+struct NoValues {
+    bool has(Slot) const { return false; }
+    Exact operator[](Slot) const { return 0; }
+};
+
+} // namespace
 
 Formula Formula::constant(const Exact &value, Dimension dimension) {
     Formula f;
@@ -13,14 +20,14 @@ Formula Formula::constant(const Exact &value, Dimension dimension) {
     return f;
 }
 
-Formula Formula::of(Quantity q) {
+Formula Formula::of(Slot quantity, Dimension dimension) {
     Formula f;
     Node node;
     node.op = Op::quantity;
-    node.quantity = q;
+    node.quantity = quantity;
     f.nodes_.push_back(std::move(node));
-    f.dimension_ = info(q).dimension;
-    f.uses_ = std::uint32_t{1} << index_of(q);
+    f.dimension_ = dimension;
+    f.uses_ = std::uint64_t{1} << quantity;
     return f;
 }
 
@@ -53,69 +60,28 @@ Formula Formula::combine(Op op, const Formula &left, const Formula &right, Dimen
     root.right = static_cast<std::uint16_t>(f.nodes_.size() - 1);
     f.nodes_.push_back(std::move(root));
     // Fold what cannot change, so that judging does not compute 3/16 + 1/8 a million times.
-    if (f.uses_ == 0 && op != Op::table) {
-        const Environment::Values nothing;
-        const Evaluated value = f.evaluate({nothing});
+    if (f.uses_ == 0) {
+        const Evaluated value = f.evaluate(NoValues{});
         if (value.known()) f = constant(value.value, dimension);
     }
     return f;
 }
 
 Exact Formula::constant_value() const {
-    const Environment::Values nothing;
-    return evaluate({nothing}).value;
+    const Node &root = nodes_.back();
+    return root.op == Op::constant ? root.constant : evaluate(NoValues{}).value;
 }
 
-Evaluated Formula::evaluate(const Environment &env) const {
-    try {
-        return evaluate(nodes_.size() - 1, env);
-    } catch (const std::range_error &) {
-        return {0, Missing::exact_number()};
-    } catch (const std::domain_error &) {
-        return {0, Missing::exact_number()};
-    }
-}
-
-Evaluated Formula::evaluate(std::size_t index, const Environment &env) const {
-    const Node &node = nodes_[index];
-    switch (node.op) {
-    case Op::constant: return {node.constant, {}};
-    case Op::quantity: {
-        const auto &home = env.home_of(node.quantity);
-        if (!home.has(node.quantity)) return {0, Missing::of(node.quantity)};
-        return {home[node.quantity], {}};
-    }
-    case Op::table: {
-        Evaluated key = node.table->by.evaluate(env);
-        if (!key.known()) return key;
-        const Table::Row *row = node.table->row_for(key.value);
-        return row ? row->value.evaluate(env) : Evaluated{0, Missing::table_value()};
-    }
-    default: break;
-    }
-    const Evaluated a = evaluate(node.left, env);
-    const Evaluated b = evaluate(node.right, env);
-    if (!a.known() || !b.known()) return {0, a.missing | b.missing};
-    switch (node.op) {
-    case Op::add: return {a.value + b.value, {}};
-    case Op::subtract: return {a.value - b.value, {}};
-    case Op::multiply: return {a.value * b.value, {}};
-    case Op::divide: return {a.value / b.value, {}};
-    case Op::least: return {std::min(a.value, b.value), {}};
-    default: return {std::max(a.value, b.value), {}};
-    }
-}
-
-bool Formula::uses_scope(Scope scope) const {
-    const auto all = quantities();
-    return std::any_of(all.begin(), all.end(), [&](Quantity q) { return info(q).scope == scope; });
-}
-
-std::vector<Quantity> Formula::quantities() const {
-    std::vector<Quantity> out;
-    for (std::size_t i = 0; i < quantity_count; ++i)
-        if ((uses_ >> i) & 1u) out.push_back(static_cast<Quantity>(i));
+std::vector<Slot> Formula::quantities() const {
+    std::vector<Slot> out;
+    for (Slot i = 0; i < 64; ++i)
+        if (uses(i)) out.push_back(i);
     return out;
+}
+
+std::optional<Slot> Formula::lone_quantity() const {
+    if (nodes_.size() != 1 || nodes_[0].op != Op::quantity) return std::nullopt;
+    return nodes_[0].quantity;
 }
 
 std::vector<const Table *> Formula::tables() const {

@@ -1,36 +1,49 @@
 #pragma once
 
-#include "language/condition.hpp"
-#include "measure/parse.hpp"
-
-#include <map>
-#include <memory>
+#include "language/names.hpp"
+#include "language/scanner.hpp"
 
 namespace beadbook {
-
-/// The names that formulas of one criteria set may use beside the built-in words.
-struct Names {
-    std::map<std::string, Quantity> symbols;                    ///< T -> thinner member
-    std::map<std::string, Formula> formulas;                    ///< named formulas
-    std::map<std::string, std::shared_ptr<const Table>> tables; ///< `table NAME`
-    /// `limit of RULE` in the class being read; filled by the loader.
-    std::map<std::string, Formula> limits;
-};
 
 /// Grammar (blanks separate words; every operation is dimension-checked):
 ///   formula   = term { (+ | -) term }
 ///   term      = factor { (x | *) factor | / factor }
-///   factor    = NUMBER [UNIT] | SYMBOL | NAME | ( formula )
+///   factor    = NUMBER [UNIT] | QUANTITY | FORMULA | ( formula )
 ///             | lesser of formula and formula {and formula} | greater of ...
 ///             | table NAME | limit of RULE
-///   condition = FACT is WORD {or WORD} | formula {edge}
-///   edge      = (over | from | at least | under | below | to | up to | at most) formula
 /// Throws InputError with the column of the mistake.
 Formula parse_formula(const std::string &text, const Names &names);
-Condition parse_condition(const std::string &text, const Names &names);
-/// Edges that may be formulas, as in a range that a test qualifies: `from 0.67 x T to 4 x T`.
-std::vector<Condition::Edge> parse_range(const std::string &text, const Names &names, Dimension dimension);
-/// The edges alone, as in a table's row: `over 1/8 in to 3/16 in`.
-std::vector<Table::Edge> parse_band(const std::string &text, const Names &names, Dimension dimension);
+
+/// Reads a formula in the middle of a text, as conditions do.
+class FormulaParser {
+public:
+    FormulaParser(Scanner &scanner, const Names &names) : s_(scanner), names_(names) {}
+
+    /// The formula that stands here, with its text and the names that it uses. `or_asked` are words and days
+    /// that could stand here instead, for the message.
+    Formula formula(bool or_asked = false);
+    /// The longest name of the table that stands here; nothing is taken if none does.
+    const Name *name();
+
+private:
+    Formula sum();
+    Formula term();
+    Formula factor();
+    Formula choice(Formula::Op op);
+    Formula constant(const Exact &number, std::size_t begin);
+    Formula table();
+    Formula limit_of();
+    std::optional<Formula> named();
+    Formula finished(Formula f, std::size_t begin) const;
+    Dimension product(const Formula &a, const Formula &b, std::size_t at) const;
+    Dimension quotient(const Formula &a, const Formula &b, std::size_t at) const;
+    void same(const Formula &a, const Formula &b, std::size_t at, std::string_view what) const;
+    [[noreturn]] void unknown(std::size_t begin) const;
+
+    Scanner &s_;
+    const Names &names_;
+    std::optional<std::size_t> asked_at_; ///< where a word or day could stand too
+    int depth_ = 0;
+};
 
 } // namespace beadbook

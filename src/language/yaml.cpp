@@ -11,7 +11,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::size_t deepest = 32;
+constexpr std::size_t deepest_node = 32;
 
 Where place(const YAML::Mark &mark) { return {mark.line + 1, mark.column + 1}; }
 
@@ -87,7 +87,7 @@ private:
     void open(Yaml::Kind kind, const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor) {
         refuse_anchor(mark, anchor);
         refuse_tag(mark, tag);
-        if (stack_.size() == deepest) throw YAML::ParserException(mark, "nested too deeply");
+        if (stack_.size() == deepest_node) throw YAML::ParserException(mark, "nested too deeply");
         Level level;
         level.node.kind = kind;
         level.node.where = place(mark);

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "measure/quantity.hpp"
 #include "measure/refusal.hpp"
+#include "measure/unit.hpp"
 
 #include <optional>
 #include <string>
@@ -13,19 +13,14 @@ namespace beadbook {
 /// Returns nothing, and leaves `at`, if no number starts there. Throws InputError on 1/0 or too many digits.
 std::optional<Exact> scan_number(std::string_view text, std::size_t &at);
 
-/// A unit word at `at`: in, ", mm, cm, m, ft, thou, mil, um, in2, mm2, deg, F, C, %. Advances past it.
-struct UnitWord {
-    Dimension dimension;
-    Exact scale;      ///< base units in one of it
-    Exact offset = 0; ///< added after scaling (Celsius only)
-    std::optional<Unit> family;
-};
-std::optional<UnitWord> scan_unit(std::string_view text, std::size_t &at);
-
-/// Whole text to a value of the wanted dimension, e.g. `3/16`, `1-1/2 in`, `2 3/4"`, `1.2 mm`, `45 thou`.
-/// A bare number takes `unit` (and the text in the result says so); without one it is an error.
-/// Errors: not a number, wrong unit, negative, over ten kilometres, finer than one nanometre.
+/// Whole text to a value of the wanted dimension, e.g. `3/16`, `1-1/2 in`, `2 3/4"`, `1.2 mm`, `45 thou`,
+/// `20 °C`, `100 fc`. A bare length or area takes `unit` (and the text in the result says so), a bare angle
+/// is in degrees; other kinds need their unit, and a number has none or is `40 %`. Errors: not a number,
+/// wrong unit, negative, far too large, finer than one nanometre (or the base unit of what the record keeps).
 Typed parse_typed(std::string_view text, Dimension wanted, std::optional<Unit> unit);
+
+/// The same where no whole number of base units is asked for: a setting, an input of a calculation (1/3 in).
+Exact parse_amount(std::string_view text, Dimension wanted, std::optional<Unit> unit = {});
 
 Length parse_length(std::string_view text, std::optional<Unit> unit);
 

@@ -1,6 +1,9 @@
 #include "measure/print.hpp"
 
-#include <cstdlib>
+#include "measure/unit.hpp"
+
+#include <array>
+#include <cstdio>
 
 namespace beadbook {
 namespace {
@@ -12,17 +15,36 @@ struct Scale {
     int digits;
 };
 
+/// The units that reports print in, by the family of units of the reader.
+struct Printed {
+    std::string_view inch, metric;
+    int inch_digits, metric_digits;
+};
+constexpr std::array<Printed, 16> printed{{
+    {"", "", 3, 3},
+    {"in", "mm", 4, 3},
+    {"in2", "mm2", 6, 3},
+    {"deg", "deg", 2, 2},
+    {"F", "F", 1, 1},
+    {"min", "min", 3, 3},
+    {"A", "A", 1, 1},
+    {"A/in", "A/mm", 2, 2},
+    {"fc", "fc", 2, 2},
+    {"uW/cm2", "uW/cm2", 1, 1},
+    {"lb", "kg", 3, 3},
+    {"G", "G", 3, 3},
+    {"mL", "mL", 3, 3},
+    {"Ci", "Ci", 3, 3},
+    {"R/h", "R/h", 4, 4},
+    {"uSv/h", "uSv/h", 3, 3},
+}};
+
 Scale scale_of(Dimension d, Unit u) {
-    const bool inch = u == Unit::inch;
-    const Exact length = inch ? nm_per_inch : nm_per_mm;
-    switch (d) {
-    case Dimension::length: return {length, inch ? " in" : " mm", inch ? 4 : 3};
-    case Dimension::area: return {length * length, inch ? " in2" : " mm2", inch ? 6 : 3};
-    case Dimension::angle: return {1'000'000, " deg", 2};
-    case Dimension::temperature: return {1'000'000, " F", 1};
-    case Dimension::number: break;
-    }
-    return {1, "", 3};
+    const Printed &p = printed[static_cast<std::size_t>(d)];
+    const std::string_view word = u == Unit::inch ? p.inch : p.metric;
+    const int digits = u == Unit::inch ? p.inch_digits : p.metric_digits;
+    if (word.empty()) return {1, "", digits};
+    return {unit_called(word).scale, " " + std::string(word), digits};
 }
 
 std::string digits_of(Int128 value) {
@@ -55,17 +77,6 @@ Exact magnitude(const Exact &v) { return v < Exact(0) ? v * Exact(-1) : v; }
 
 } // namespace
 
-std::string_view name_of(Dimension d) {
-    switch (d) {
-    case Dimension::length: return "a length";
-    case Dimension::area: return "an area";
-    case Dimension::angle: return "an angle";
-    case Dimension::temperature: return "a temperature";
-    case Dimension::number: break;
-    }
-    return "a number";
-}
-
 std::string_view name_of(Unit u) { return u == Unit::inch ? "in" : "mm"; }
 
 std::string print(const Exact &value, Dimension dimension, Unit unit) {
@@ -82,6 +93,13 @@ std::string print_exact(const Exact &value, Dimension dimension, Unit unit) {
         if (shifted.is_whole()) return decimal(scaled, places) + scale.name;
     }
     return print(value, dimension, unit);
+}
+
+std::string print_figures(const Exact &value, Dimension dimension, Unit unit) {
+    const Scale scale = scale_of(dimension, unit);
+    char text[48];
+    std::snprintf(text, sizeof text, "%.6g", value.to_double() / scale.base.to_double());
+    return text + scale.name;
 }
 
 PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimension, Unit unit) {

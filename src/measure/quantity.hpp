@@ -1,18 +1,12 @@
 #pragma once
 
-#include "measure/exact.hpp"
+#include "measure/dimension.hpp"
 
 #include <cstdint>
 #include <string>
 #include <string_view>
 
 namespace beadbook {
-
-/// What kind of thing a number measures. Values are kept in one base unit each, always whole as typed:
-/// length nm, area nm2, angle 1e-6 degree, temperature 1e-6 degree Fahrenheit.
-enum class Dimension : std::uint8_t { number, length, area, angle, temperature };
-
-std::string_view name_of(Dimension d);
 
 /// Which units people use for lengths; every report prints in the one that was typed.
 enum class Unit : std::uint8_t { inch, millimetre };

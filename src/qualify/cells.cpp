@@ -23,10 +23,6 @@ std::vector<Exact> cut(const Job::Sizes &sizes, const std::vector<Exact> &edges)
     return out;
 }
 
-bool among(const std::vector<std::string> &words, const std::string &word) {
-    return std::find(words.begin(), words.end(), word) != words.end();
-}
-
 /// Whether some weld of the job could be of the kind, as far as words tell.
 bool possible(const WeldFilter &filter, const Job &job) {
     if (filter.alternatives.empty()) return true;
@@ -35,7 +31,7 @@ bool possible(const WeldFilter &filter, const Job &job) {
             if (is_size(test.trait)) return true;
             const auto &words = job.words[index_of(test.trait)];
             return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
-                       return among(test.words, word);
+                       return test.asks.fits(word);
                    });
         });
     });
@@ -45,7 +41,8 @@ void add_filter(const WeldFilter &filter, const std::vector<const WeldFilter *> 
                 std::vector<EdgeGroup> &out) {
     for (const auto &alternative : filter.alternatives)
         for (const auto &test : alternative)
-            for (const auto &edge : test.band) out.push_back({scope, test.trait, {edge.value}});
+            for (const auto &edge : test.asks.edges)
+                out.push_back({scope, test.trait, {edge.right.constant_value()}});
 }
 
 /// The formula's value for every choice of the sizes that it speaks of.
@@ -53,7 +50,7 @@ void add_formula(const Formula &formula, const TestValues &values, std::vector<E
     std::vector<Environment::Values> worlds(1);
     for (std::size_t i = word_traits; i < trait_count; ++i) {
         const Quantity q = *info(static_cast<Trait>(i)).size;
-        if (!formula.uses(q)) continue;
+        if (!formula.uses(slot_of(q))) continue;
         std::vector<Environment::Values> next;
         for (const auto &world : worlds)
             for (const auto &value : values.sizes[i]) {
@@ -63,7 +60,8 @@ void add_formula(const Formula &formula, const TestValues &values, std::vector<E
         worlds = std::move(next);
     }
     for (const auto &world : worlds)
-        if (const Evaluated value = formula.evaluate({world}); value.known()) out.push_back(value.value);
+        if (const Evaluated value = formula.evaluate(Environment{world}); value.known())
+            out.push_back(value.value);
 }
 
 } // namespace

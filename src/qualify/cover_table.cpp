@@ -46,7 +46,8 @@ CoverTable::CoverTable(const RangeRules &rules, const Variable &variable)
         if (rule.kind == RangeRule::Kind::same || !rule.by.empty()) test.insert(rule.of);
         for (const auto &edge : rule.band)
             for (std::size_t i = word_traits; i < trait_count; ++i)
-                if (edge.right.uses(*info(static_cast<Trait>(i)).size)) test.insert(static_cast<Trait>(i));
+                if (edge.right.uses(slot_of(*info(static_cast<Trait>(i)).size)))
+                    test.insert(static_cast<Trait>(i));
     }
     test_traits_.assign(test.begin(), test.end());
     work_traits_.assign(work.begin(), work.end());

@@ -2,9 +2,11 @@
 
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
-#include "language/fields.hpp"
+#include "language/condition_parser.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "qualify/filter_reader.hpp"
+#include "qualify/validity_reader.hpp"
 
 #include <algorithm>
 #include <set>
@@ -35,41 +37,21 @@ public:
         rules_.source = top.text("source");
         rules_.notes = top.text("notes");
         rules_.unit = read_unit(top);
-        read_symbols(top, names_);
         read_words(top);
+        add_trait_names(rules_, true, test_names_);
+        add_trait_names(rules_, false, work_names_);
+        read_symbols(top, test_names_);
         read_usual_sizes(top);
         for (const Yaml *node : top.items("variables")) read_variable(*node);
         for (const Yaml *node : top.items("ranges")) read_rule(*node);
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
-        for (const Yaml *node : top.items("validity")) read_validity(*node);
-        read_retest(top);
-        rules_.renewal = read_coupons(top, "renewal");
+        read_validity(top, rules_, issues_);
         for (const Yaml *gap : top.words("gaps")) rules_.gaps.push_back(gap->text);
         if (top.need("variables") && top.need("ranges")) check_whole(top);
         return std::move(rules_);
     }
 
 private:
-    std::optional<Trait> read_trait(const std::string &name, Where where, const std::string &path) {
-        const auto trait = trait_named(name);
-        if (!trait)
-            issues_.error(where, path,
-                          "'" + shown(name) + "' limits no qualification; expected " +
-                              listed(trait_names(), "or") + did_you_mean(name, trait_names()));
-        return trait;
-    }
-
-    /// A word alone or a list of words.
-    std::vector<std::string> word_list(const Yaml &node, const std::string &path) {
-        std::vector<std::string> out;
-        if (node.kind == Yaml::Kind::map)
-            issues_.error(node.where, path, "found a map; expected a word or a list of words");
-        if (node.kind == Yaml::Kind::scalar) out.push_back(node.text);
-        for (const auto &item : node.items)
-            if (const auto text = scalar_text(item, path, issues_)) out.push_back(*text);
-        return out;
-    }
-
     void check(Trait trait, bool of_test, const std::vector<std::string> &words, Where where,
                const std::string &path) {
         for (const auto &word : words) {
@@ -89,7 +71,7 @@ private:
         if (!map) return;
         for (const auto &entry : map->entries) {
             const std::string path = "words." + entry.key;
-            const auto trait = read_trait(entry.key, entry.key_where, path);
+            const auto trait = read_trait(entry.key, entry.key_where, path, issues_);
             if (!trait) continue;
             if (is_size(*trait) || info(*trait).fact) {
                 issues_.error(entry.key_where, path, "its words are not the rule set's to choose");
@@ -97,12 +79,12 @@ private:
             }
             auto &test = rules_.test_words[index_of(*trait)], &work = rules_.work_words[index_of(*trait)];
             if (entry.value.kind != Yaml::Kind::map) {
-                test = work = word_list(entry.value, path);
+                test = work = read_word_list(entry.value, path, issues_);
                 continue;
             }
             const Fields sides(entry.value, path, {"test", "work"}, issues_);
-            if (const Yaml *node = sides.need("test")) test = word_list(*node, path);
-            if (const Yaml *node = sides.need("work")) work = word_list(*node, path);
+            if (const Yaml *node = sides.need("test")) test = read_word_list(*node, path, issues_);
+            if (const Yaml *node = sides.need("work")) work = read_word_list(*node, path, issues_);
         }
     }
 
@@ -111,13 +93,13 @@ private:
         if (!map) return;
         for (const auto &entry : map->entries) {
             const std::string path = "usual sizes." + entry.key;
-            const auto trait = read_trait(entry.key, entry.key_where, path);
+            const auto trait = read_trait(entry.key, entry.key_where, path, issues_);
             if (!trait) continue;
             if (!is_size(*trait)) {
                 issues_.error(entry.key_where, path, "this is a word, not a size");
                 continue;
             }
-            for (const auto &text : word_list(entry.value, path)) try {
+            for (const auto &text : read_word_list(entry.value, path, issues_)) try {
                     rules_.usual_sizes[index_of(*trait)].push_back(
                         parse_typed(text, info(*info(*trait).size).dimension, std::nullopt).value);
                 } catch (const InputError &e) {
@@ -126,79 +108,16 @@ private:
         }
     }
 
-    std::vector<TraitTest> read_alternative(const Yaml &node, const std::string &path, bool of_test,
-                                            std::string &text) {
-        std::vector<TraitTest> out;
-        if (node.kind != Yaml::Kind::map)
-            issues_.error(node.where, path, "expected a map such as {joint: groove, form: [sheet, plate]}");
-        for (const auto &entry : node.entries) {
-            const auto trait = read_trait(entry.key, entry.key_where, path);
-            if (!trait) continue;
-            TraitTest one;
-            one.trait = *trait;
-            std::string said;
-            if (is_size(*trait)) {
-                said = scalar_text(entry.value, path, issues_).value_or("");
-                one.band = read_band(entry.value, path, *trait);
-            } else {
-                one.words = word_list(entry.value, path);
-                check(*trait, of_test, one.words, entry.value.where, path);
-                said = listed(one.words, "or");
-            }
-            text += (text.empty() || text.ends_with("; or ") ? "" : ", ") + entry.key + " " + said;
-            out.push_back(std::move(one));
-        }
-        return out;
-    }
-
-    WeldFilter read_filter(const Fields &fields, std::string_view key, bool of_test) {
-        WeldFilter out;
-        const Yaml *node = fields.get(key);
-        if (!node) return out;
-        const std::string path = fields.path_of(key);
-        if (node->kind != Yaml::Kind::list) {
-            out.alternatives.push_back(read_alternative(*node, path, of_test, out.text));
-            return out;
-        }
-        for (const auto &item : node->items) {
-            if (!out.text.empty()) out.text += "; or ";
-            out.alternatives.push_back(read_alternative(item, path, of_test, out.text));
-        }
-        return out;
-    }
-
-    template <class Parse>
-    auto parsed(const Yaml &node, const std::string &path, Parse parse) -> decltype(parse(node.text)) {
-        if (!scalar_text(node, path, issues_)) return {};
-        try {
-            return parse(node.text);
-        } catch (const InputError &e) {
-            Where at = node.where;
-            at.column += static_cast<int>(e.column) + (node.quoted ? 1 : 0);
-            issues_.error(at, path, e.what());
-            return {};
-        }
-    }
-
-    std::vector<Table::Edge> read_band(const Yaml &node, const std::string &path, Trait trait) {
-        const Dimension d = info(*info(trait).size).dimension;
-        return parsed(node, path, [&](const std::string &text) { return parse_band(text, names_, d); });
-    }
-
-    Authority read_authority(const Fields &fields) {
-        return {fields.needed_text("clause"), read_standing(fields, issues_)};
-    }
-
     void read_variable(const Yaml &node) {
         Variable out;
         if (node.kind == Yaml::Kind::scalar) {
-            const auto trait = read_trait(node.text, node.where, "variables");
+            const auto trait = read_trait(node.text, node.where, "variables", issues_);
             if (trait) rules_.variables.push_back({*trait, {}});
             return;
         }
         const Fields fields(node, "variables", {"of", "work"}, issues_);
-        const auto trait = read_trait(fields.needed_text("of"), node.where, "variables.of");
-        out.work = read_filter(fields, "work", false);
+        const auto trait = read_trait(fields.needed_text("of"), node.where, "variables.of", issues_);
+        out.work = read_filter(fields, "work", work_names_, issues_);
         if (!trait) return;
         out.of = *trait;
         rules_.variables.push_back(std::move(out));
@@ -212,9 +131,9 @@ private:
         RangeRule out;
         out.where_from = node.where;
         out.id = fields.needed_text("id");
-        const auto trait = read_trait(fields.needed_text("of"), node.where, fields.path_of("of"));
-        out.test = read_filter(fields, "test", true);
-        out.work = read_filter(fields, "work", false);
+        const auto trait = read_trait(fields.needed_text("of"), node.where, fields.path_of("of"), issues_);
+        out.test = read_filter(fields, "test", test_names_, issues_);
+        out.work = read_filter(fields, "work", work_names_, issues_);
         out.clause = fields.needed_text("clause");
         out.standing = read_standing(fields, issues_);
         out.reading = fields.text("reading");
@@ -234,7 +153,7 @@ private:
                 return fields.error("by test", "expected a map from the test's words to lists of words");
             out.kind = RangeRule::Kind::words;
             for (const auto &entry : by->entries) {
-                auto words = word_list(entry.value, fields.path_of("by test"));
+                auto words = read_word_list(entry.value, fields.path_of("by test"), issues_);
                 check(out.of, true, {entry.key}, entry.key_where, fields.path_of("by test"));
                 check(out.of, false, words, entry.value.where, fields.path_of("by test"));
                 out.by.emplace(entry.key, std::move(words));
@@ -248,11 +167,12 @@ private:
         } else if (is_size(out.of)) {
             out.kind = RangeRule::Kind::band;
             const Dimension d = info(*info(out.of).size).dimension;
-            out.band = parsed(*allows, fields.path_of("allows"),
-                              [&](const std::string &text) { return parse_range(text, names_, d); });
+            out.band = parsed(*allows, fields.path_of("allows"), issues_, [&](const std::string &text) {
+                           return parse_range(text, test_names_, d);
+                       }).value_or(std::vector<Condition::Edge>{});
         } else {
             out.kind = RangeRule::Kind::words;
-            out.words = word_list(*allows, fields.path_of("allows"));
+            out.words = read_word_list(*allows, fields.path_of("allows"), issues_);
             check(out.of, false, out.words, allows->where, fields.path_of("allows"));
             out.text = listed(out.words);
         }
@@ -262,83 +182,17 @@ private:
         const Fields fields(node, "examinations", {"id", "one of", "test", "clause", "standing"}, issues_);
         TestExam out;
         out.id = fields.needed_text("id");
-        out.test = read_filter(fields, "test", true);
-        const Authority from = read_authority(fields);
+        out.test = read_filter(fields, "test", test_names_, issues_);
+        const Authority from = read_authority(fields, issues_);
         out.clause = from.clause;
         out.standing = from.standing;
-        if (const Yaml *list = fields.need("one of")) out.one_of = word_list(*list, fields.path_of("one of"));
+        if (const Yaml *list = fields.need("one of"))
+            out.one_of = read_word_list(*list, fields.path_of("one of"), issues_);
         for (const auto &word : out.one_of)
             if (std::find(exam_words.begin(), exam_words.end(), word) == exam_words.end())
                 fields.error("one of",
                              "'" + shown(word) + "' is no examination; expected " + listed(exam_words, "or"));
         rules_.exams.push_back(std::move(out));
-    }
-
-    std::optional<Period> read_period(const Fields &fields, std::string_view key) {
-        const Yaml *node = fields.get(key);
-        if (!node) return std::nullopt;
-        const Period p =
-            parsed(*node, fields.path_of(key), [](const std::string &text) { return parse_period(text); });
-        return p.text.empty() ? std::nullopt : std::optional(p);
-    }
-
-    int read_count(const Fields &fields, std::string_view key) {
-        const std::string text = fields.needed_text(key);
-        if (text.size() == 1 && text[0] >= '1' && text[0] <= '9') return text[0] - '0';
-        if (fields.get(key)) fields.error(key, "found '" + shown(text) + "'; expected a number from 1 to 9");
-        return 1;
-    }
-
-    void read_validity(const Yaml &node) {
-        static const std::vector<std::string> keys{"id",          "lasts",     "use every", "counted in",
-                                                   "kept by use", "extension", "clause",    "standing"};
-        const Fields fields(node, "validity", keys, issues_);
-        ValidityWay out;
-        out.id = fields.needed_text("id");
-        out.lasts = read_period(fields, "lasts");
-        out.use_every = read_period(fields, "use every");
-        out.from = read_authority(fields);
-        out.kept_by_use = fields.flag("kept by use", false);
-        if (out.kept_by_use && !(out.lasts && out.use_every))
-            fields.error("kept by use", "needs 'lasts' and 'use every'");
-        if (const std::string how = fields.text("counted in"); !how.empty()) {
-            out.whole_months = how == "calendar months";
-            if (how != "calendar months" && how != "days")
-                fields.error("counted in", "found '" + shown(how) + "'; expected days or calendar months");
-            if (out.whole_months && out.use_every && out.use_every->days != 0)
-                fields.error("counted in", "'use every' is in days; calendar months need months");
-        }
-        if (const Yaml *extension = fields.get("extension")) {
-            const Fields one(*extension, "validity.extension",
-                             {"welds", "within", "adds", "clause", "standing"}, issues_);
-            ValidityWay::Extension e;
-            e.welds = read_count(one, "welds");
-            one.need("within");
-            one.need("adds");
-            e.within = read_period(one, "within").value_or(Period{});
-            e.adds = read_period(one, "adds").value_or(Period{});
-            e.from = read_authority(one);
-            out.extension = std::move(e);
-        }
-        rules_.validity.push_back(std::move(out));
-    }
-
-    std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key) {
-        const Yaml *node = fields.get(key);
-        if (!node) return std::nullopt;
-        const Fields one(*node, fields.path_of(key), {"coupons", "clause", "standing"}, issues_);
-        CouponsAsked out;
-        out.coupons = read_count(one, "coupons");
-        out.from = read_authority(one);
-        return out;
-    }
-
-    void read_retest(const Fields &top) {
-        const Yaml *node = top.get("retest");
-        if (!node) return;
-        const Fields fields(*node, "retest", {"immediate", "after training"}, issues_);
-        rules_.retest.immediate = read_coupons(fields, "immediate");
-        rules_.retest.after_training = read_coupons(fields, "after training");
     }
 
     /// Mistakes that only show when all is read.
@@ -363,7 +217,7 @@ private:
     Issues &issues_;
     Yaml root_;
     RangeRules rules_;
-    Names names_;
+    Names test_names_, work_names_; ///< ranges and tests speak of the test's sizes by its symbols too
     std::set<std::string> ids_;
 };
 

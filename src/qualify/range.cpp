@@ -14,15 +14,12 @@ void add(std::vector<Lack> &lacks, Lack lack) {
 
 Truth holds(const TraitTest &test, const Weld &weld) {
     if (!weld.knows(test.trait)) return Truth::unknown;
-    if (!is_size(test.trait)) {
-        const auto &word = weld.word(test.trait);
-        return std::find(test.words.begin(), test.words.end(), word) != test.words.end() ? Truth::yes
-                                                                                         : Truth::no;
-    }
-    const Exact value = *weld.size(test.trait);
-    const bool all = std::all_of(test.band.begin(), test.band.end(), [&](const Table::Edge &e) {
-        return beadbook::holds(value, e.compare, e.value);
-    });
+    if (!is_size(test.trait)) return test.asks.fits(weld.word(test.trait)) ? Truth::yes : Truth::no;
+    const Exact &value = *weld.size(test.trait);
+    const bool all =
+        std::all_of(test.asks.edges.begin(), test.asks.edges.end(), [&](const Condition::Edge &edge) {
+            return beadbook::holds(value, edge.compare, edge.right.constant_value());
+        });
     return all ? Truth::yes : Truth::no;
 }
 
@@ -88,14 +85,14 @@ std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const 
         break;
     case RangeRule::Kind::band:
         for (const auto &edge : rule.band) {
-            const Evaluated value = edge.right.evaluate({values});
+            const Evaluated value = edge.right.evaluate(Environment{values});
             if (value.known()) {
                 out.edges.emplace_back(edge.compare, value.value);
                 continue;
             }
             for (std::size_t i = word_traits; i < trait_count; ++i) {
                 const auto trait = static_cast<Trait>(i);
-                if (value.missing.has(Missing::of(*info(trait).size))) lack(trait);
+                if (value.missing.has(lack_of(*info(trait).size))) lack(trait);
             }
             out.applies = Truth::unknown;
         }
@@ -151,9 +148,8 @@ bool may_matter(const std::vector<VariableRange> &range, const Variable &variabl
         if (is_size(test.trait) || one == range.end()) return true;
         return std::any_of(one->parts.begin(), one->parts.end(), [&](const RangePart &part) {
             return part.any || part.applies == Truth::unknown ||
-                   std::any_of(part.words.begin(), part.words.end(), [&](const std::string &word) {
-                       return std::find(test.words.begin(), test.words.end(), word) != test.words.end();
-                   });
+                   std::any_of(part.words.begin(), part.words.end(),
+                               [&](const std::string &word) { return test.asks.fits(word); });
         });
     };
     const auto &any = variable.work.alternatives;

@@ -9,11 +9,10 @@
 
 namespace beadbook {
 
-/// What a filter asks of one trait: one of some words, or a size within a band.
+/// What a filter asks of one trait: some words, or a size between plain numbers.
 struct TraitTest {
     Trait trait = Trait::joint;
-    std::vector<std::string> words;
-    std::vector<Table::Edge> band;
+    Condition asks;
 };
 
 /// Any of the alternatives, each of which asks all of its tests; no alternative at all: every weld.

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "language/quantity_name.hpp"
+#include "criteria/quantity_name.hpp"
 
 #include <optional>
 #include <string>

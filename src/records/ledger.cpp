@@ -127,7 +127,11 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
                                                  : SQLite::OPEN_READWRITE;
         db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
-        if (mode != Mode::read) db_->exec("PRAGMA synchronous = EXTRA");
+        if (mode != Mode::read) {
+            db_->exec("PRAGMA synchronous = EXTRA");
+            // A long write stays in memory until it is committed, so that others can read meanwhile.
+            db_->exec("PRAGMA cache_spill = OFF");
+        }
         const bool fresh = pragma(*db_, "application_id") == 0 && pragma(*db_, "user_version") == 0 &&
                            db_->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
         if (!fresh && pragma(*db_, "application_id") != application_id)

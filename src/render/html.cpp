@@ -23,7 +23,7 @@ div.sign span { flex: 1; border-top: 0.3mm solid #222; padding-top: 1mm; color: 
 p.care { margin-top: 6mm; font-size: 8.5pt; color: #555 }
 )";
 
-std::string tagged(const Run &run) {
+std::string tagged(const TextRun &run) {
     const std::string text = escaped(run.text);
     switch (run.tone) {
     case Tone::strong: return "<b>" + text + "</b>";

@@ -44,7 +44,7 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
         out["place"] = {{"from nm", f.place->from.nm},
                         {"to nm", f.place->to.nm},
                         {"text", print_place(*f.place, c.coupon.line, c.unit)}};
-    if (f.missing.any()) out["missing"] = f.missing.names();
+    if (f.missing.any()) out["missing"] = names_of(f.missing);
     for (const Exam e : f.exams) out["exams"].push_back(name_of(e));
     return out;
 }

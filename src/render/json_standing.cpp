@@ -151,7 +151,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     return render::finished(std::move(out), notes);
 }
 
-std::string json_text(const Written &done, const std::vector<std::string> &notes) {
+std::string json_text(const PaperWritten &done, const std::vector<std::string> &notes) {
     return render::finished({{"what", done.what}, {"written", done.to}}, notes);
 }
 

@@ -20,6 +20,6 @@ std::string json_text(const ProcessLogged &done, const std::vector<std::string> 
 std::string json_text(const StandingChange &change, const std::vector<std::string> &notes = {});
 std::string json_text(const Retracted &done, const std::vector<std::string> &notes = {});
 std::string json_text(const RecordSheet &sheet, const std::vector<std::string> &notes = {});
-std::string json_text(const Written &done, const std::vector<std::string> &notes = {});
+std::string json_text(const PaperWritten &done, const std::vector<std::string> &notes = {});
 
 } // namespace beadbook

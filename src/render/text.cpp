@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -11,6 +12,39 @@ namespace {
 std::size_t length_of(std::string_view text) {
     return static_cast<std::size_t>(std::count_if(
         text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+/// A word, in pieces where the tone changes within it, and what stands before it.
+struct Word {
+    std::size_t blanks = 0;
+    bool new_line = false;
+    std::vector<TextRun> pieces;
+    std::size_t length = 0;
+};
+
+/// Blanks are counted, so that columns in a line stay.
+std::vector<Word> words_in(const Words &words) {
+    std::vector<Word> out;
+    Word word;
+    const auto finish = [&] {
+        if (!word.pieces.empty()) out.push_back(std::exchange(word, {}));
+    };
+    for (const auto &run : words.runs())
+        for (std::size_t i = 0; i < run.text.size();) {
+            if (run.text[i] == ' ' || run.text[i] == '\n') {
+                finish();
+                word.new_line = word.new_line || run.text[i] == '\n';
+                word.blanks = run.text[i] == '\n' ? 0 : word.blanks + 1;
+                ++i;
+                continue;
+            }
+            const std::size_t end = std::min(run.text.find_first_of(" \n", i), run.text.size());
+            word.pieces.push_back({run.text.substr(i, end - i), run.tone});
+            word.length += length_of(word.pieces.back().text);
+            i = end;
+        }
+    finish();
+    return out;
 }
 
 class TextRenderer {
@@ -23,42 +57,24 @@ public:
     }
 
 private:
-    std::string painted(const Run &run) const { return paint_(run.text, run.tone); }
+    std::string painted(const TextRun &run) const { return paint_(run.text, run.tone); }
 
     /// Wraps at blanks; the first line begins with `first`, later ones with `indent` blanks.
     void wrap(const Words &words, const std::string &first, std::size_t indent) {
         out_ += first;
         std::size_t column = length_of(first);
-        bool begun = false, blank = false;
-        for (const auto &run : words.runs()) {
-            // Blanks between words are kept as they are, so that columns in a line stay.
-            for (std::size_t i = 0; i < run.text.size();) {
-                if (run.text[i] == '\n') {
-                    out_ += "\n" + std::string(indent, ' ');
-                    column = indent;
-                    begun = blank = false;
-                    ++i;
-                    continue;
-                }
-                std::size_t word = run.text.find_first_not_of(' ', i);
-                if (word == std::string::npos) word = run.text.size();
-                const std::size_t end = std::min(run.text.find_first_of(" \n", word), run.text.size());
-                const std::size_t blanks = word - i;
-                const std::string piece = run.text.substr(word, end - word);
-                blank = blank || blanks > 0;
-                if (begun && blank && column + blanks + length_of(piece) > width_) {
-                    out_ += "\n" + std::string(indent, ' ');
-                    column = indent;
-                } else {
-                    out_ += std::string(blanks, ' ');
-                    column += blanks;
-                }
-                out_ += painted({piece, run.tone});
-                column += length_of(piece);
-                begun = begun || !piece.empty();
-                blank = false;
-                i = end;
+        bool begun = false;
+        for (const auto &word : words_in(words)) {
+            if (word.new_line || (begun && column + word.blanks + word.length > width_)) {
+                out_ += "\n" + std::string(indent, ' ');
+                column = indent;
+            } else {
+                out_ += std::string(word.blanks, ' ');
+                column += word.blanks;
             }
+            for (const auto &piece : word.pieces) out_ += painted(piece);
+            column += word.length;
+            begun = true;
         }
         out_ += "\n";
     }
@@ -123,7 +139,10 @@ private:
             wrap(words, "  " + row.name + std::string(width + 2 - length_of(row.name), ' '), width + 4);
         }
     }
-    void show(const Drawing &drawing) { out_ += drawing.text; }
+    void show(const Drawing &drawing) {
+        out_ += drawing.text;
+        if (!drawing.text.empty() && drawing.text.back() != '\n') out_ += '\n';
+    }
     void show(const Signatures &) {} // for paper
     void show(const Caution &) { out_ += "\n" + std::string(caution); }
 

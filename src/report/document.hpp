@@ -11,7 +11,7 @@ namespace beadbook {
 /// How a piece of text is meant; each renderer has its own way to show it, and none by colour alone.
 enum class Tone { plain, strong, quiet, accept, reject, cannot_say };
 
-struct Run {
+struct TextRun {
     std::string text;
     Tone tone = Tone::plain;
 };
@@ -24,7 +24,7 @@ public:
     Words(const char *text) : Words(std::string(text)) {}
     Words(std::string text, Tone tone) { add({std::move(text), tone}); }
 
-    const std::vector<Run> &runs() const { return runs_; }
+    const std::vector<TextRun> &runs() const { return runs_; }
     bool empty() const { return runs_.empty(); }
     std::string plain() const {
         std::string out;
@@ -38,10 +38,10 @@ public:
     friend Words operator+(Words a, const Words &b) { return a += b; }
 
 private:
-    void add(Run run) {
+    void add(TextRun run) {
         if (!run.text.empty()) runs_.push_back(std::move(run));
     }
-    std::vector<Run> runs_;
+    std::vector<TextRun> runs_;
 };
 
 struct Heading {
@@ -104,8 +104,9 @@ struct Document {
     std::string title; ///< of a page; the text form shows headings only
     std::vector<Block> blocks;
 
-    Document &add(Block block) {
-        blocks.push_back(std::move(block));
+    template <class B>
+    Document &add(B block) {
+        blocks.emplace_back(std::in_place_type<B>, std::move(block));
         return *this;
     }
     Document &heading(Words words, int level = 1) { return add(Heading{std::move(words), level}); }

@@ -123,6 +123,6 @@ Document document_of(const RecordSheet &s) {
     return doc.caution();
 }
 
-Document document_of(const Written &done) { return Document{}.line(done.what + " written to " + done.to); }
+Document document_of(const PaperWritten &done) { return Document{}.line(done.what + " written to " + done.to); }
 
 } // namespace beadbook

@@ -10,9 +10,9 @@ namespace beadbook {
 Document document_of(const RecordSheet &sheet);
 
 /// A file that was written.
-struct Written {
+struct PaperWritten {
     std::string what, to;
 };
-Document document_of(const Written &done);
+Document document_of(const PaperWritten &done);
 
 } // namespace beadbook

@@ -20,7 +20,7 @@ std::string clock_of(Length at, const WeldLine &line) {
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
     if (f.is_constant()) return "";
-    const auto quantities = f.quantities();
+    const auto quantities = quantities_of(f);
     // A lone symbol says nothing that "T = 0.125 in" does not say.
     std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
     for (std::size_t i = 0; i < quantities.size(); ++i) {
@@ -68,7 +68,7 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
 }
 
 std::string missing_words(const Finding &f) {
-    const auto names = f.missing.names();
+    const auto names = names_of(f.missing);
     return names.empty() ? "something" : listed(names);
 }
 

@@ -10,14 +10,14 @@ namespace {
 std::string kinds_text(const CalculationInput &input) {
     if (!input.words.empty()) return listed(input.words, "or");
     std::vector<std::string> names;
-    for (const AmountKind kind : input.kinds) names.emplace_back(name_of(kind));
+    for (const Dimension kind : input.kinds) names.emplace_back(name_of(kind));
     return listed(names, "or");
 }
 
 Amount read_input(const CalculationInput &input, const std::string &text) {
     for (std::size_t k = 0; k < input.kinds.size(); ++k) {
         try {
-            return parse_amount(text, input.kinds[k]);
+            return {input.kinds[k], parse_amount(text, input.kinds[k])};
         } catch (const InputError &e) {
             if (k + 1 == input.kinds.size())
                 throw InputError(
@@ -32,8 +32,13 @@ Amount read_input(const CalculationInput &input, const std::string &text) {
 
 Unit CalculationInputs::unit() const {
     for (const auto &[name, amount] : amounts)
-        if (amount.kind == AmountKind::length)
-            if (const auto &text = typed.at(name); text.ends_with("m")) return Unit::millimetre;
+        if (amount.kind == Dimension::length) {
+            const std::string &text = typed.at(name);
+            std::size_t at = 0;
+            scan_number(text, at);
+            const auto unit = scan_unit(text, at);
+            if (unit && unit->family == Unit::millimetre) return Unit::millimetre;
+        }
     return Unit::inch;
 }
 

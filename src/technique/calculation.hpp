@@ -1,7 +1,6 @@
 #pragma once
 
-#include "measure/quantity.hpp"
-#include "technique/amount.hpp"
+#include "measure/parse.hpp"
 
 #include <functional>
 #include <map>
@@ -13,7 +12,7 @@ namespace beadbook::technique {
 /// One number that a calculation takes.
 struct CalculationInput {
     std::string name;
-    std::vector<AmountKind> kinds; ///< any of these
+    std::vector<Dimension> kinds; ///< any of these
     std::string help;
     std::string otherwise; ///< value if it is not given; empty: needed, unless optional
     bool optional = false;
@@ -23,6 +22,12 @@ struct CalculationInput {
 /// One result, ready to read.
 struct CalculationResult {
     std::string name, text;
+};
+
+/// One number that was put in.
+struct Amount {
+    Dimension kind = Dimension::number;
+    Exact value; ///< in the base unit of the kind
 };
 
 /// What was put in, as typed and read.

@@ -10,7 +10,7 @@
 /// results as they are read.
 namespace beadbook::technique::words {
 
-using K = AmountKind;
+using K = Dimension;
 using In = CalculationInputs;
 using Results = std::vector<CalculationResult>;
 namespace si = boost::units::si;
@@ -69,9 +69,10 @@ inline std::string say(Seconds s) {
 /// A level in the unit that the input has: "18.75 R/h".
 inline std::string level_like(const In &in, const std::string &name, double value) {
     const std::string &typed = in.word(name);
-    const std::string unit = typed.substr(typed.find_first_not_of("0123456789.-/ "));
-    const double scale = unit == "mR/h" ? 1e-3 : unit == "mSv/h" ? 1e3 : 1.0;
-    return digits(value / scale) + " " + unit;
+    std::size_t at = 0;
+    scan_number(typed, at);
+    const auto unit = scan_unit(typed, at);
+    return digits(value / unit->scale.to_double()) + " " + std::string(unit->word);
 }
 
 } // namespace beadbook::technique::words

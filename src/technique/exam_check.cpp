@@ -1,18 +1,28 @@
 #include "technique/exam_check.hpp"
 
+#include "language/evaluate.hpp"
+#include "measure/print.hpp"
 #include "measure/text.hpp"
-#include "technique/test_parser.hpp"
 
 #include <algorithm>
+#include <array>
+#include <map>
 #include <set>
 
 namespace beadbook {
 namespace {
 
-/// Outcome of one test, and what kept it open.
+/// Outcome of one condition, and what kept it open.
 struct Outcome {
     Truth truth = Truth::unknown;
     std::vector<std::string> lacks;
+};
+
+/// The amounts that were recorded or worked out, by slot.
+struct Amounts {
+    std::array<std::optional<Exact>, Missing::most_quantities> known;
+    bool has(Slot slot) const { return known[slot].has_value(); }
+    const Exact &operator[](Slot slot) const { return *known[slot]; }
 };
 
 class Checker {
@@ -22,70 +32,46 @@ public:
             const ConditionInfo *info = condition_info(name);
             if (!info) continue;
             try {
-                values_.emplace(name, read_condition_value(*info, text));
+                put(name, read_condition_value(*info, text));
             } catch (const InputError &e) {
                 unread_.emplace(name, e.what()); // written before the words were fixed
             }
         }
         for (const Fact fact : {Fact::joint, Fact::form, Fact::magnetic})
             if (const auto word = coupon.facts[static_cast<std::size_t>(fact)])
-                values_[std::string(info(fact).name)] = {
-                    ConditionInfo::Kind::word, info(fact).words[word - 1u], {}, {}};
-        const auto size = [&](const char *name, Quantity q) {
-            if (coupon.values.has(q))
-                values_[name] = {
-                    ConditionInfo::Kind::amount, "", {AmountKind::length, Exact(coupon.values[q])}, {}};
-        };
-        size("thickness", Quantity::thinner);
-        size("diameter", Quantity::outside_diameter);
+                put(std::string(info(fact).name),
+                    {ConditionInfo::Kind::word, info(fact).words[word - 1u], {}, {}});
+        put_size("thickness", coupon, Quantity::thinner);
+        put_size("diameter", coupon, Quantity::outside_diameter);
         derive_unsharpness();
     }
 
-    Outcome test(const ConditionTest &t) const {
-        const ConditionValue *value = find(t.subject);
-        if (!value) return {Truth::unknown, {lack(t.subject)}};
-        switch (t.kind) {
-        case ConditionTest::Kind::words:
-            return {std::find(t.words.begin(), t.words.end(), value->text) != t.words.end() ? Truth::yes
-                                                                                            : Truth::no,
-                    {}};
-        case ConditionTest::Kind::not_past: return {value->day >= day_ ? Truth::yes : Truth::no, {}};
-        case ConditionTest::Kind::within:
-            return {value->day <= day_ && day_ <= value->day + t.period ? Truth::yes : Truth::no, {}};
-        case ConditionTest::Kind::band: break;
-        }
-        Outcome out{Truth::yes, {}};
-        for (const auto &edge : t.edges) {
-            const auto limit = amount(edge.term, out.lacks);
-            if (!limit)
-                out.truth = both(out.truth, Truth::unknown);
-            else if (!holds(value->amount.value, edge.compare, *limit))
-                out.truth = Truth::no;
-        }
-        if (out.truth == Truth::no) out.lacks.clear();
-        return out;
+    Outcome test(const Condition &c) const {
+        if (c.kind == Condition::Kind::comparison) return compare(c);
+        const ConditionValue *value = find(c.subject);
+        if (!value) return {Truth::unknown, {lack(c.subject)}};
+        if (c.kind == Condition::Kind::word) return {c.fits(value->text) ? Truth::yes : Truth::no, {}};
+        return {c.day(value->day, day_), {}};
     }
 
     /// "60 fc", "500 A", or what it was worked out to.
-    std::string recorded(const std::string &subject) const {
-        const ConditionValue *value = find(subject);
-        if (!value) return "";
-        if (!value->text.empty()) return value->text;
-        return print(value->amount);
+    std::string recorded(const Condition &c) const {
+        const ConditionValue *value = find(c.subject);
+        if (value && !value->text.empty()) return value->text;
+        const Evaluated worked_out = c.left.evaluate(amounts_);
+        return worked_out.known() ? print_figures(worked_out.value, c.left.dimension(), Unit::inch) : "";
     }
 
     /// What is asked, with the numbers put in: "from 540 A to 660 A".
-    std::string asked(const ConditionTest &t) const {
-        std::string text = t.text.substr(t.subject.size());
-        if (t.kind != ConditionTest::Kind::band) return std::string(trimmed(text));
+    std::string asked(const Condition &c) const {
+        if (c.kind != Condition::Kind::comparison)
+            return std::string(trimmed(std::string_view(c.text).substr(c.subject.size())));
         std::string out;
-        for (const auto &edge : t.edges) {
-            std::vector<std::string> ignored;
-            const bool plain = edge.term.op == AmountTerm::Op::product && edge.term.factors.size() == 1 &&
-                               edge.term.factors[0].condition.empty();
-            const auto limit = plain ? std::nullopt : amount(edge.term, ignored);
-            out += (out.empty() ? "" : " ") + std::string(name_of(edge.compare)) + " " + edge.term.text;
-            if (limit) out += " = " + print(Amount{edge.term.kind, *limit});
+        for (const auto &edge : c.edges) {
+            out += (out.empty() ? "" : " ") + std::string(name_of(edge.compare)) + " " + edge.right.text;
+            const Evaluated limit = edge.right.evaluate(amounts_);
+            if (!edge.right.is_constant() && limit.known())
+                out += " = " + print_figures(limit.value, edge.right.dimension(), Unit::inch);
         }
         return out;
     }
@@ -93,6 +79,16 @@ public:
     bool derived(const std::string &subject) const { return derived_.contains(subject); }
 
 private:
+    void put(const std::string &name, ConditionValue value) {
+        if (value.kind == ConditionInfo::Kind::amount)
+            amounts_.known[practice_names().find(name)->slot] = value.amount;
+        values_[name] = std::move(value);
+    }
+
+    void put_size(const char *name, const Coupon &coupon, Quantity q) {
+        if (coupon.values.has(q)) put(name, {ConditionInfo::Kind::amount, "", coupon.values[q], {}});
+    }
+
     const ConditionValue *find(const std::string &name) const {
         const auto found = values_.find(name);
         return found == values_.end() ? nullptr : &found->second;
@@ -103,55 +99,38 @@ private:
         return unread == unread_.end() ? name : name + " (" + unread->second + ")";
     }
 
-    std::optional<Exact> amount(const AmountTerm &term, std::vector<std::string> &lacks) const {
-        if (term.op != AmountTerm::Op::product) {
-            std::optional<Exact> out;
-            for (const auto &one : term.terms) {
-                const auto value = amount(one, lacks);
-                if (!value) return std::nullopt;
-                if (!out)
-                    out = value;
-                else
-                    out = term.op == AmountTerm::Op::least ? std::min(*out, *value) : std::max(*out, *value);
-            }
-            return out;
-        }
-        Exact product = 1;
-        for (const auto &factor : term.factors) {
-            if (factor.condition.empty()) {
-                product = product * factor.amount.value;
-                continue;
-            }
-            const ConditionValue *value = find(factor.condition);
-            if (!value) {
-                lacks.push_back(lack(factor.condition));
-                return std::nullopt;
-            }
-            product = product * value->amount.value;
-        }
-        return product;
+    Outcome compare(const Condition &c) const {
+        Missing missing;
+        Outcome out{c.compare(amounts_, missing), {}};
+        for (Slot slot = 0; slot < Missing::most_quantities; ++slot)
+            if (missing.has(Missing::quantity(slot)))
+                out.lacks.push_back(lack(practice_names().called(slot)));
+        if (missing.has(Missing::exact_number())) out.lacks.emplace_back("numbers that can be computed");
+        return out;
     }
 
     /// Ug = F d / D, all known lengths.
     void derive_unsharpness() {
         const ConditionValue *f = find("focal size"), *big = find("source to object"),
                              *small = find("object to film");
-        if (find("unsharpness") || !f || !big || !small || big->amount.value == Exact(0)) return;
-        values_["unsharpness"] = {
-            ConditionInfo::Kind::amount,
-            "",
-            {AmountKind::length, f->amount.value * small->amount.value / big->amount.value},
-            {}};
+        if (find("unsharpness") || !f || !big || !small || big->amount == Exact(0)) return;
+        try {
+            put("unsharpness",
+                {ConditionInfo::Kind::amount, "", f->amount * small->amount / big->amount, {}});
+        } catch (const OutOfRange &) {
+            return;
+        }
         derived_.insert("unsharpness");
     }
 
     Day day_;
     std::map<std::string, ConditionValue> values_;
+    Amounts amounts_;
     std::map<std::string, std::string> unread_;
     std::set<std::string> derived_;
 };
 
-Outcome all_of(const std::vector<ConditionTest> &tests, const Checker &checker) {
+Outcome all_of(const std::vector<Condition> &tests, const Checker &checker) {
     Outcome out{Truth::yes, {}};
     for (const auto &t : tests) {
         const Outcome one = checker.test(t);
@@ -171,14 +150,14 @@ ConditionFinding finding_of(const PracticeRule &rule, const Outcome &scope, cons
     ConditionFinding out{rule.id, must.truth, rule.warning, {}, ""};
     // Where it is not known whether the rule is asked, only its being kept anyway is certain.
     if (scope.truth == Truth::unknown && must.truth == Truth::no) out.holds = Truth::unknown;
-    out.text = rule.must.subject;
+    out.text = rule.must.subject.empty() ? rule.must.left.text : rule.must.subject;
     if (out.holds == Truth::unknown) {
         add_once(out.lacks, scope.lacks);
         add_once(out.lacks, must.lacks);
         out.text +=
             ": cannot say without " + listed(out.lacks) + "; " + checker.asked(rule.must) + " is asked";
     } else {
-        out.text += " " + checker.recorded(rule.must.subject) +
+        out.text += " " + checker.recorded(rule.must) +
                     (checker.derived(rule.must.subject) ? " (worked out)" : "") + ": " +
                     checker.asked(rule.must) + (out.holds == Truth::yes ? " holds" : " is asked");
     }
@@ -227,16 +206,16 @@ std::vector<std::string> conditions_wanted(const Practice &practice,
             std::find(out.begin(), out.end(), subject) == out.end())
             out.push_back(subject);
     };
+    const auto want_all = [&](const Condition &c) {
+        want(c.subject);
+        for (const auto &name : c.left.symbols) want(name);
+        for (const auto &edge : c.edges)
+            for (const auto &name : edge.right.symbols) want(name);
+    };
     for (const auto &rule : practice.rules) {
         if (all_of(rule.when, checker).truth == Truth::no) continue;
-        for (const auto &t : rule.when) want(t.subject);
-        want(rule.must.subject);
-        for (const auto &edge : rule.must.edges) {
-            const auto &terms = edge.term.terms;
-            for (const auto &factor : edge.term.factors) want(factor.condition);
-            for (const auto &term : terms)
-                for (const auto &factor : term.factors) want(factor.condition);
-        }
+        for (const auto &c : rule.when) want_all(c);
+        want_all(rule.must);
     }
     return out;
 }

@@ -5,7 +5,6 @@
 #include "language/fields.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
-#include "technique/test_parser.hpp"
 
 #include <set>
 #include <stdexcept>
@@ -56,23 +55,11 @@ private:
         out.repeat = fields.text("repeat");
         out.warning = fields.flag("warning", false);
         if (!ids_.insert(out.id).second) fields.error("id", "a rule above has the same id");
-        for (const Yaml *one : fields.words("when"))
-            if (auto test = read_test(*one, fields.path_of("when"))) out.when.push_back(std::move(*test));
+        out.when = read_conditions(fields, "when", practice_names(), issues_);
         if (const Yaml *must = fields.need("must"))
-            if (auto test = read_test(*must, fields.path_of("must"))) out.must = std::move(*test);
+            if (auto c = read_condition(*must, fields.path_of("must"), practice_names(), issues_))
+                out.must = std::move(*c);
         practice_.rules.push_back(std::move(out));
-    }
-
-    std::optional<ConditionTest> read_test(const Yaml &node, const std::string &path) {
-        if (!scalar_text(node, path, issues_)) return std::nullopt;
-        try {
-            return parse_condition_test(node.text);
-        } catch (const InputError &e) {
-            Where at = node.where;
-            at.column += static_cast<int>(e.column) + (node.quoted ? 1 : 0);
-            issues_.error(at, path, e.what());
-            return std::nullopt;
-        }
     }
 
     Issues &issues_;

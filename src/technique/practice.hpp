@@ -1,52 +1,18 @@
 #pragma once
 
 #include "criteria/model.hpp"
-#include "technique/condition.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <memory>
 
 namespace beadbook {
 
-/// A number that a practice asks for: factors multiplied, such as `90 A/in x spacing`.
-struct AmountTerm {
-    enum class Op : std::uint8_t { product, least, greatest };
-    struct Factor {
-        Amount amount;         ///< if `condition` is empty
-        std::string condition; ///< a recorded condition or a size of the coupon
-    };
-    Op op = Op::product;
-    std::vector<Factor> factors;
-    std::vector<AmountTerm> terms; ///< of least and greatest
-    AmountKind kind = AmountKind::number;
-    std::string text;
-};
-
-/// What is asked of one condition, or of a fact or size of the coupon.
-struct ConditionTest {
-    enum class Kind : std::uint8_t {
-        words,    ///< one of them
-        band,     ///< an amount within edges
-        not_past, ///< a day on or after the exam's
-        within,   ///< a day at most a period before the exam
-    };
-    struct Edge {
-        Compare compare = Compare::at_most;
-        AmountTerm term;
-    };
-    std::string subject;
-    Kind kind = Kind::words;
-    std::vector<std::string> words;
-    std::vector<Edge> edges;
-    Period period;
-    std::string text; ///< as the author wrote it
-};
-
-/// One line of a practice: where `when` holds, `must` has to.
+/// One line of a practice: where all of `when` hold, `must` has to.
 struct PracticeRule {
     std::string id, clause, reading;
     Standing standing;
-    std::vector<ConditionTest> when;
-    ConditionTest must;
+    std::vector<Condition> when;
+    Condition must;
     std::string repeat;   ///< what to do when it does not hold
     bool warning = false; ///< told, but the exam stays valid
 };

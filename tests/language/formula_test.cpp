@@ -1,4 +1,7 @@
 #include "catch.hpp"
+#include "criteria/environment.hpp"
+#include "criteria/set_names.hpp"
+#include "language/condition_parser.hpp"
 #include "language/formula_parser.hpp"
 
 using namespace beadbook;
@@ -7,7 +10,9 @@ namespace {
 
 Names names() {
     Names n;
-    n.symbols = {{"T", Quantity::thinner}, {"L", Quantity::weld_length}};
+    n.add({"T", Name::Kind::quantity, slot_of(Quantity::thinner), Dimension::length, {}});
+    n.add({"L", Name::Kind::quantity, slot_of(Quantity::weld_length), Dimension::length, {}});
+    add_set_names(n);
     return n;
 }
 
@@ -22,7 +27,7 @@ Exact value(const std::string &text) {
     local.set(Quantity::width, inch(100));
     local.set(Quantity::depth, inch(100));
     local.set(Quantity::larger_size, inch(50));
-    const Evaluated e = parse_formula(text, names()).evaluate({coupon, &local});
+    const Evaluated e = parse_formula(text, names()).evaluate(Environment{coupon, &local});
     REQUIRE(e.known());
     return e.value;
 }
@@ -33,7 +38,7 @@ Truth truth(const std::string &text) {
     local.set(Quantity::length, inch(300));
     local.set(Quantity::width, inch(100));
     Missing missing;
-    return parse_condition(text, names()).compare({coupon, &local}, missing);
+    return parse_condition(text, names()).compare(Environment{coupon, &local}, missing);
 }
 
 std::string why_not(const std::string &text) {
@@ -66,9 +71,9 @@ TEST_CASE("formulas") {
 
 TEST_CASE("a formula without its number says which is missing") {
     const Environment::Values nothing;
-    const Evaluated e = parse_formula("lesser of T/3 and depth", names()).evaluate({nothing});
+    const Evaluated e = parse_formula("lesser of T/3 and depth", names()).evaluate(Environment{nothing});
     CHECK_FALSE(e.known());
-    CHECK(e.missing.names() == std::vector<std::string>{"the thinner member", "the depth"});
+    CHECK(names_of(e.missing) == std::vector<std::string>{"the thinner member", "the depth"});
 }
 
 TEST_CASE("mistakes in formulas are told with their column") {
@@ -102,7 +107,7 @@ TEST_CASE("conditions and bands, edges on the side that the words say") {
 
 TEST_CASE("a table rounds before it looks, and has no value outside its bands") {
     Table table;
-    table.by = Formula::of(Quantity::thinner);
+    table.by = formula_of(Quantity::thinner);
     table.step = inch(1);
     for (const auto &[band, v] :
          {std::pair{"from 0.010 in to 0.025 in", 40}, {"from 0.026 in to 0.050 in", 75}})

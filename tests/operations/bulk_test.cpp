@@ -316,6 +316,18 @@ TEST_CASE("an import takes no lock before all of it is checked") {
     CHECK(desk.book.ledger().verify().faults.empty());
 }
 
+TEST_CASE("others read while a long import is being stored") {
+    Desk desk;
+    register_with_exam(desk, "T-1");
+    auto prepared = prepare_import(desk.office, {Sheet::indications, rows("T-1", 5'000)});
+    Book other(desk.path(), Ledger::Mode::read);
+    Writing writing(desk.office, "tester");
+    store_import(writing, std::move(prepared));
+    CHECK(other.coupon("T-1").indications.empty()); // not yet, and not locked out
+    writing.commit();
+    CHECK(other.coupon("T-1").indications.size() == 5'000);
+}
+
 TEST_CASE("others read and log while a long import is prepared") {
     Desk desk;
     register_with_exam(desk, "T-1");
@@ -336,13 +348,13 @@ TEST_CASE("others read and log while a long import is prepared") {
     });
     while (logged == 0) std::this_thread::yield();
     const int before = logged;
-    auto prepared = prepare_import(desk.office, {Sheet::indications, rows("T-1", 20'000)});
+    auto prepared = prepare_import(desk.office, {Sheet::indications, rows("T-1", 10'000)});
     const int after = logged;
     preparing = false;
     other.join();
     CHECK(after > before); // they wrote while it was read and checked
     desk.write([&](Writing &w) { return store_import(w, std::move(prepared)); });
-    CHECK(desk.book.coupon("T-1").indications.size() == 20'000);
+    CHECK(desk.book.coupon("T-1").indications.size() == 10'000);
     CHECK(desk.book.coupon("T-2").indications.size() == static_cast<std::size_t>(logged));
     CHECK(desk.book.ledger().verify().faults.empty());
 }

@@ -80,10 +80,9 @@ private:
     bool condition(const Condition &c, const Thing *t) const {
         static const Environment::Values nothing;
         Missing missing;
-        if (c.kind == Condition::Kind::fact)
-            return c.word(c_.coupon.facts[static_cast<std::size_t>(c.fact)], missing) == Truth::yes;
-        if (c.kind == Condition::Kind::attribute)
-            return c.word(t->words[static_cast<std::size_t>(c.attribute)], missing) == Truth::yes;
+        if (c.kind == Condition::Kind::word)
+            return c.word(c.slot < fact_count ? c_.coupon.facts[c.slot] : t->words[c.slot - fact_count],
+                          missing) == Truth::yes;
         return c.compare(env(t ? t->measures : nothing), missing) == Truth::yes;
     }
 
@@ -176,7 +175,7 @@ private:
             std::int64_t near = 0;
             for (const std::size_t other : rule.combined)
                 near += at_borderline(set_.rules[other], k, rule.borderline);
-            const Exact limit = rule.limits[k].formula.evaluate({c_.coupon.values}).value;
+            const Exact limit = rule.limits[k].formula.evaluate(Environment{c_.coupon.values}).value;
             reject = reject ||
                      (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
             return;
@@ -243,9 +242,9 @@ private:
                     compare({Exact(*gap), {}}, rule, limit.evaluate(env(pair)), reject, ask);
                 }
         } else {
-            Evaluated most = limit.evaluate({c_.coupon.values});
+            Evaluated most = limit.evaluate(Environment{c_.coupon.values});
             if (rule.prorated && most.known()) {
-                const Exact window = rule.window->length.evaluate({c_.coupon.values}).value;
+                const Exact window = rule.window->length.evaluate(Environment{c_.coupon.values}).value;
                 const Exact length = c_.coupon.line.length->nm;
                 if (length < window) most.value = most.value * length / window;
             }
@@ -267,8 +266,8 @@ private:
     Exact held(const Rule &rule, const std::vector<Thing> &group) const {
         if (!rule.window || rule.window->kind == Window::Kind::whole_weld) return total(rule, group);
         if (rule.window->kind == Window::Kind::area) return Exact(in_area(rule, group));
-        const auto width =
-            static_cast<std::int64_t>(rule.window->length.evaluate({c_.coupon.values}).value.num());
+        const auto width = static_cast<std::int64_t>(
+            rule.window->length.evaluate(Environment{c_.coupon.values}).value.num());
         if (width >= c_.coupon.line.length->nm) return total(rule, group);
         Exact most = 0;
         const bool length = rule.kind == Rule::Kind::sum && rule.summed == Quantity::length;

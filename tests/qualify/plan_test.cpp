@@ -2,9 +2,6 @@
 #include "qualify/plan.hpp"
 #include "qualify/set_cover.hpp"
 #include "qualify/welds.hpp"
-#include "report/plan_report.hpp"
-
-#include "criteria/load.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -70,8 +67,9 @@ TEST_CASE("the stock limits what is proposed, and what it cannot do is said with
     CHECK(*plan.coupons[0].test.size(Trait::thickness) == Exact(1'600'200));
     REQUIRE(plan.uncovered.size() == 1);
     CHECK(work.jobs[plan.uncovered[0].job].id == "thick");
-    CHECK_THAT(explain_plan(work, plan, examinations_for(work, plan, nullptr), Paint(false)),
-               says("thickness 0.3 in: this test allows from 0.04221 in to 0.252 in, 0.048 in over"));
+    REQUIRE(plan.uncovered[0].fails.size() == 1);
+    CHECK(plan.uncovered[0].fails[0].variable->of == Trait::thickness);
+    CHECK(plan.uncovered[0].fails[0].covered == Truth::no);
 }
 
 TEST_CASE("work that lacks a datum is not covered, and the plan asks for it") {
@@ -79,8 +77,9 @@ TEST_CASE("work that lacks a datum is not covered, and the plan asks for it") {
     const Plan plan = plan_tests(work);
     CHECK(plan.coupons.empty());
     REQUIRE(plan.uncovered.size() == 1);
-    CHECK_THAT(explain_plan(work, plan, {}, Paint(false)),
-               says("position: cannot say without the work's position"));
+    REQUIRE(plan.uncovered[0].fails.size() == 1);
+    CHECK(plan.uncovered[0].fails[0].covered == Truth::unknown);
+    CHECK(plan.uncovered[0].fails[0].lacks == std::vector<Lack>{{Trait::position, false}});
 }
 
 TEST_CASE("what is held is taken off; the rest is planned") {
@@ -99,44 +98,6 @@ TEST_CASE("what is held is taken off; the rest is planned") {
     const Work wide = work_from(head + job("a", "position: F, thickness: 0.05 to 0.5"));
     CHECK(plan_tests(wide, {held}).coupons.size() == 1);
     CHECK(plan_tests(wide).coupons.size() == 2);
-}
-
-TEST_CASE("examinations come with their reason: magnetic or not, groove or fillet, by class") {
-    const auto set = load_criteria(R"(set: s
-title: t
-edition: e
-units: in
-classes: [A, B]
-required exams:
-  - {id: v, one of: VT, clause: c1, standing: {house: x}}
-  - {id: m, one of: [MT, PT], clause: c2, standing: {house: x}}
-  - {id: r, one of: RT, classes: A, when: joint is groove, clause: c3, standing: {house: x}}
-rules:
-  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}
-)")
-                         .set;
-    REQUIRE(set);
-    const auto exams = [&](const std::string &jobs) {
-        const Work work = work_from(head + jobs);
-        const Plan plan = plan_tests(work);
-        return explain_plan(work, plan, examinations_for(work, plan, set.get()), Paint(false));
-    };
-    const std::string groove = exams(job("a", "position: F, thickness: 0.063, class: A, magnetic: no"));
-    CHECK_THAT(groove, says("PT: c2"));
-    CHECK(groove.find("MT or PT") == std::string::npos);
-    CHECK_THAT(groove, says("RT: c3, house; because joint is groove"));
-    CHECK(exams(job("a", "position: F, thickness: 0.063, class: B, magnetic: yes")).find("RT:") ==
-          std::string::npos);
-    // The strictest class of the jobs decides.
-    CHECK_THAT(exams(job("a", "position: F, thickness: 0.063, class: B, magnetic: yes") +
-                     job("b", "position: F, thickness: 0.07, class: A, magnetic: yes")),
-               says("RT: c3"));
-    const std::string fillet =
-        exams("  - {id: f, joint: fillet, form: sheet, process: GTAW, metal group: I, position: F, "
-              "thickness: 0.063, class: A, magnetic: yes}\n");
-    CHECK_THAT(fillet, says("MT or PT: c2"));
-    CHECK_THAT(fillet, says("a fillet is not radiographed"));
-    CHECK(fillet.find("RT: c3") == std::string::npos);
 }
 
 TEST_CASE("mistakes in a work file are told with their place") {

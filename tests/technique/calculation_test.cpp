@@ -32,7 +32,7 @@ std::string said(const std::string &call) {
     return out;
 }
 
-std::string refused(const std::string &call) {
+std::string refusal_of(const std::string &call) {
     try {
         return "took it: " + said(call);
     } catch (const InputError &e) {
@@ -96,10 +96,10 @@ TEST_CASE("magnetic particle: worked examples", "[published]") {
     // A tube counts by its metal: 2 in with a 1/8 in wall. The handbook rounds the diameter to 0.97 in and
     // prints 873 A; unrounded it is 871 A.
     CHECK_THAT(said("coil-low length=10in diameter=2in bore=1.75in turns=5"), says("current: 871 A"));
-    CHECK_THAT(refused("coil-low length=2in diameter=10in"), says("L/D is 0.2, under 2"));
-    CHECK_THAT(refused("prods spacing=9in thickness=1/2in"), says("at most 8 in"));
-    CHECK_THAT(refused("coil-low length=2in diameter=1in bore=1in"), says("the bore is not smaller"));
-    CHECK_THAT(refused("coil-between length=10in diameter=2in fill=10"), says("from 2 to under 10"));
+    CHECK_THAT(refusal_of("coil-low length=2in diameter=10in"), says("L/D is 0.2, under 2"));
+    CHECK_THAT(refusal_of("prods spacing=9in thickness=1/2in"), says("at most 8 in"));
+    CHECK_THAT(refusal_of("coil-low length=2in diameter=1in bore=1in"), says("the bore is not smaller"));
+    CHECK_THAT(refusal_of("coil-between length=10in diameter=2in fill=10"), says("from 2 to under 10"));
 }
 
 TEST_CASE("penetrant: dwell by temperature", "[published]") {
@@ -116,7 +116,7 @@ TEST_CASE("penetrant: dwell by temperature", "[published]") {
         {"table of typical times: aluminium welds", "dwell-typical product=aluminium weld", "dwell: 30 min"},
         {"units", "uv uv=10W/m2", "uW/cm2: 1000; mW/cm2: 1;"},
     });
-    CHECK_THAT(refused("dwell base=15min temperature=130F by=to"), says("outside the window, 40 to 120 F"));
+    CHECK_THAT(refusal_of("dwell base=15min temperature=130F by=to"), says("outside the window, 40 to 120 F"));
     CHECK_THAT(said("dwell base=5min temperature=10C by=asme"), says("dwell: 5 min")); // 10 C is 50 F
 }
 
@@ -172,8 +172,8 @@ TEST_CASE("radiography: geometry and IQI", "[published]") {
         CHECK(std::stod(said("iqi-sensitivity thickness=0.3in " + other).substr(13)) ==
               Approx(std::stod(said("iqi-sensitivity thickness=0.3in plaque=12 hole=2T").substr(13)))
                   .epsilon(0.025));
-    CHECK_THAT(refused("pipe-exposures diameter=4.5in view=ellipse"), says("3.5 in and under"));
-    CHECK_THAT(refused("film-density in=70 out=5000"), says("more light comes out"));
+    CHECK_THAT(refusal_of("pipe-exposures diameter=4.5in view=ellipse"), says("3.5 in and under"));
+    CHECK_THAT(refusal_of("film-density in=70 out=5000"), says("more light comes out"));
 }
 
 TEST_CASE("radiography: exposure, decay and shielding", "[published]") {
@@ -213,8 +213,8 @@ TEST_CASE("radiography: exposure, decay and shielding", "[published]") {
         {"quiz: 10 Ci of Ir at 1 ft", "output activity=10Ci source=Ir-192", "59 R/h"},
         {"quiz (the page misprints 1015): 7 Ci of Co", "output activity=7Ci source=Co-60", "101.5 R/h"},
     });
-    CHECK_THAT(refused("decay activity=1Ci elapsed=2y"), says("give source or half-life"));
-    CHECK_THAT(refused("distance-for level=90mR/h at=30ft wanted=10uSv/h"), says("different kinds"));
+    CHECK_THAT(refusal_of("decay activity=1Ci elapsed=2y"), says("give source or half-life"));
+    CHECK_THAT(refusal_of("distance-for level=90mR/h at=30ft wanted=10uSv/h"), says("different kinds"));
 }
 
 TEST_CASE("welds: throat, skew and arc", "[published]") {
@@ -239,20 +239,20 @@ TEST_CASE("welds: throat, skew and arc", "[published]") {
         {"ASME V T-952 prints 1076 lx for 100 fc", "light light=100fc", "1076 lx"},
         {"350 lx", "light light=350lx", "32.52 fc"},
     });
-    CHECK_THAT(refused("arc diameter=2in"), says("one of angle, hours or along"));
-    CHECK_THAT(refused("skewed-throat angle=180deg leg=1in leg-is=square"), says("under 180 deg"));
+    CHECK_THAT(refusal_of("arc diameter=2in"), says("one of angle, hours or along"));
+    CHECK_THAT(refusal_of("skewed-throat angle=180deg leg=1in leg-is=square"), says("under 180 deg"));
 }
 
 TEST_CASE("what is put in is checked by kind, and every example runs") {
-    CHECK_THAT(refused("head-shot diameter=1.5A"), says("'1.5A' is a current; expected a length"));
-    CHECK_THAT(refused("head-shot"), says("diameter is missing: a length"));
-    CHECK_THAT(refused("head-shot diametre=1in"), says("did you mean 'diameter'?"));
-    CHECK_THAT(refused("head-shot diameter=1in diameter=2in"), says("given twice"));
-    CHECK_THAT(refused("head-shot diameter=0in"), says("diameter is zero"));
-    CHECK_THAT(refused("head-shot diameter=-1in"), says("negative"));
-    CHECK_THAT(refused("head-shot diameter=1"), says("has no unit"));
-    CHECK_THAT(refused("iqi thickness=7mm side=left"), says("expected source or film"));
-    CHECK_THAT(refused("iqi thickness=5in side=film"), says("not in this table"));
+    CHECK_THAT(refusal_of("head-shot diameter=1.5A"), says("'1.5A' is a current; expected a length"));
+    CHECK_THAT(refusal_of("head-shot"), says("diameter is missing: a length"));
+    CHECK_THAT(refusal_of("head-shot diametre=1in"), says("did you mean 'diameter'?"));
+    CHECK_THAT(refusal_of("head-shot diameter=1in diameter=2in"), says("given twice"));
+    CHECK_THAT(refusal_of("head-shot diameter=0in"), says("diameter is zero"));
+    CHECK_THAT(refusal_of("head-shot diameter=-1in"), says("negative"));
+    CHECK_THAT(refusal_of("head-shot diameter=1"), says("has no unit"));
+    CHECK_THAT(refusal_of("iqi thickness=7mm side=left"), says("expected source or film"));
+    CHECK_THAT(refusal_of("iqi thickness=5in side=film"), says("not in this table"));
     for (const auto &c : calculations()) {
         INFO(c.name);
         std::string example = c.example;

@@ -1,7 +1,7 @@
 #include "catch.hpp"
 #include "language/issue.hpp"
 #include "technique/exam_check.hpp"
-#include "technique/test_parser.hpp"
+#include "technique/known_conditions.hpp"
 
 using namespace beadbook;
 
@@ -303,19 +303,22 @@ TEST_CASE("the prompt asks only for what matters, given what was said") {
 
 TEST_CASE("mistakes in a practice are told with their place") {
     const std::vector<std::pair<std::string, std::string>> rows{
-        {"must: lihgt at least 100 fc", "'lihgt' is no condition; did you mean 'light'?"},
-        {"must: light at least 24 in", "compares an amount of light with a length"},
-        {"must: light at least 24 in", "p.yaml:6:"},
-        {"must: light", "expected at least, at most"},
-        {"must: technique is yolk", "did you mean 'yoke'?"},
+        {"must: lihgt at least 100 fc",
+         "p.yaml:6:19: error: rules.a.must: found 'lihgt'; expected a number with its unit or a name that is "
+         "known here; did you mean 'light'?"},
+        {"must: light at least 24 in",
+         "p.yaml:6:34: error: rules.a.must: compares an amount of light with a length"},
+        {"must: light", "expected a comparison: over, at least, from, under, below, up to, to or at most"},
+        {"must: technique is yolk", "'yolk' is no technique; expected yoke, prods, coil, head shot, central "
+                                    "conductor or cable; did you mean 'yoke'?"},
         {"must: technique at least 3", "expected 'is' and a word"},
         {"must: vision within a year", "is no period"},
         {"must: certificate at least 3 min", "expected 'not past' or 'within'"},
-        {"must: current at least 90 A/in x lift", "means nothing here"},
-        {"must: light at least 100 fc or so", "where it should end"},
+        {"must: current at least 90 A/in x lift", "multiplies a current per length by a weight"},
+        {"must: light at least 100 fc or so", "found 'or so' where the condition should end"},
         {"must: dwell at least greater of 5 min", "expected 'and'"},
-        {"must: dwell at least greater of 5 min and 3 in", "different kinds"},
-        {"must: dwell at least technique", "the name of a condition that is one"},
+        {"must: dwell at least greater of 5 min and 3 in", "chooses between a time and a length"},
+        {"must: dwell at least technique", "'technique' is a word; a number is expected here"},
         {"when: technique is yoke", "'must' is missing"},
         {"must: light at least 1 fc, wen: x", "unknown key 'wen'"},
     };

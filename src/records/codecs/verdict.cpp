@@ -32,15 +32,15 @@ std::vector<std::string> ids_of(const Missing &missing) {
     };
     for (std::size_t q = 0; q < quantity_count; ++q) {
         const auto quantity = static_cast<Quantity>(q);
-        put(Missing::of(quantity), info(quantity).name);
+        put(lack_of(quantity), info(quantity).name);
     }
     for (std::size_t f = 0; f < fact_count; ++f) {
         const auto fact = static_cast<Fact>(f);
-        put(Missing::of(fact), info(fact).name);
+        put(lack_of(fact), info(fact).name);
     }
     for (std::size_t a = 0; a < attribute_count; ++a) {
         const auto attribute = static_cast<Attribute>(a);
-        put(Missing::of(attribute), info(attribute).name);
+        put(lack_of(attribute), info(attribute).name);
     }
     put(Missing::place(), "place");
     put(Missing::across(), "across");

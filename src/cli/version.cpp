@@ -1,0 +1,7 @@
+#include "cli/version.hpp"
+
+namespace beadbook {
+
+std::string_view program_version() { return BEADBOOK_VERSION; }
+
+} // namespace beadbook

@@ -1,0 +1,37 @@
+#include "operations/described.hpp"
+
+namespace beadbook {
+namespace {
+
+void set(CouponRecord &coupon, const std::string &field, const std::string &value) {
+    try {
+        coupon.set(field, value);
+    } catch (const Refusal &e) {
+        throw Refusal(e).at(field);
+    }
+}
+
+void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields) {
+    for (const auto &[name, value] : fields)
+        if (!coupon_field(name)) set(coupon, name, value); // refuses it, with the nearest name
+    for (const auto &field : coupon_fields())
+        if (const auto given = fields.find(field.name); given != fields.end())
+            set(coupon, field.name, given->second);
+}
+
+} // namespace
+
+CouponRecord described_coupon(const std::map<std::string, std::string> &fields) {
+    CouponRecord out;
+    take(out, fields);
+    return out;
+}
+
+CouponRecord described_coupon(Office &office, const std::string &id,
+                              const std::map<std::string, std::string> &otherwise) {
+    CouponRecord out = office.coupon(id).record;
+    take(out, otherwise);
+    return out;
+}
+
+} // namespace beadbook

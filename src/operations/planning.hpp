@@ -1,0 +1,79 @@
+#pragma once
+
+#include "operations/catalogue.hpp"
+#include "operations/done.hpp"
+#include "operations/required_exams.hpp"
+#include "operations/source.hpp"
+#include "qualify/validity.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+struct PlanRequest {
+    Source work;       ///< the shop's work (criteria/welder/README.md)
+    std::string rules; ///< for welders, instead of those that the work names; may be empty
+    std::string
+        criteria; ///< that coupons are examined by, instead of those that the work names; may be empty
+};
+
+/// What the shop welds. Files that it names lie beside it. Throws DataError with every mistake.
+Work read_work(Catalogue &catalogue, const Source &source, const std::string &rules = "");
+
+/// A qualification that the welder has, as far as planning looks at it.
+struct HeldTest {
+    int number = 0; ///< among the welder's
+    std::shared_ptr<const RangeRules> rules;
+    Weld test;
+    Unit unit = Unit::inch; ///< that the test was written in
+    Validity validity;
+    std::vector<VariableRange> range;
+};
+
+/// One variable that keeps a test from covering a weld, with all that the test allows of it.
+struct Shortfall {
+    VariableCover cover;
+    VariableRange allows;
+};
+
+/// Work that no coupon covers, and why the nearest one does not.
+struct UncoveredWork {
+    std::string job;
+    Weld work; ///< one weld of it
+    std::optional<Weld> nearest;
+    std::vector<Shortfall> because; ///< of the nearest
+};
+
+/// Work that what is held does not cover, and why the nearest qualification does not.
+struct MissedWork {
+    std::string job;
+    Weld work;      ///< one weld of it
+    int number = 0; ///< of the nearest qualification
+    std::vector<Shortfall> because;
+};
+
+/// The fewest coupons for the work, each with its examinations.
+struct PlanResult {
+    Work work;
+    std::shared_ptr<const CriteriaSet> criteria; ///< that the coupons are examined by; may be null
+    std::vector<PlannedTest> tests;
+    std::vector<HeldTest> held;         ///< by the work's rules, valid or not
+    std::vector<std::string> held_jobs; ///< covered by what is held and valid
+    std::vector<MissedWork> missed;     ///< the other jobs, if anything is held
+    std::vector<UncoveredWork> uncovered;
+    std::size_t candidates = 0; ///< kinds of coupon that were weighed
+    bool minimal = true;        ///< proven
+
+    bool covers_all() const { return uncovered.empty(); }
+    /// Ids of some jobs, by index.
+    std::vector<std::string> ids(const std::vector<std::size_t> &jobs) const;
+};
+
+/// What is held counts where it is valid and by the work's rules.
+Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
+                           const std::vector<HeldTest> &held = {});
+
+} // namespace beadbook

@@ -1,0 +1,109 @@
+#include "operations/required_exams.hpp"
+
+#include "judge/item.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Nothing holds the particles on metal that is not magnetic, so MT is no choice where there is another.
+bool is_choice(std::string_view method, bool magnetic, std::size_t choices) {
+    return magnetic || choices == 1 || method != name_of(Exam::MT);
+}
+
+/// The coupon as the judge sees it, as far as the plan says.
+Coupon facts_of(const Weld &weld, const std::string &magnetic) {
+    Coupon out;
+    const auto put = [&](Fact fact, const std::string &word) {
+        out.facts[static_cast<std::size_t>(fact)] = word_index(info(fact), word);
+    };
+    put(Fact::joint, weld.word(Trait::joint));
+    put(Fact::form, weld.word(Trait::form));
+    put(Fact::magnetic, magnetic);
+    for (std::size_t i = word_traits; i < trait_count; ++i)
+        if (const auto &size = weld.size(static_cast<Trait>(i)))
+            out.values.set(*info(static_cast<Trait>(i)).size, *size);
+    return out;
+}
+
+/// Whoever does what `asked` asks does what `wanted` wants.
+bool fulfils(const AskedExam &asked, const std::vector<std::string> &wanted) {
+    return std::all_of(asked.one_of.begin(), asked.one_of.end(), [&](const std::string &one) {
+        return std::find(wanted.begin(), wanted.end(), one) != wanted.end();
+    });
+}
+
+std::optional<std::size_t> strictest_class(const Work &work, const PlannedCoupon &coupon,
+                                           const CriteriaSet &set) {
+    std::optional<std::size_t> out;
+    for (const std::size_t j : coupon.jobs)
+        if (const auto index = set.class_index(work.jobs[j].class_id); index && (!out || *index < *out))
+            out = index;
+    return out;
+}
+
+/// What the coupon's jobs say of the metal, where they agree.
+struct Metal {
+    std::string magnetic; ///< yes, no, or empty
+    bool mixed = false;
+};
+Metal metal_of(const Work &work, const PlannedCoupon &coupon) {
+    Metal out;
+    for (const std::size_t j : coupon.jobs) {
+        const std::string &said = work.jobs[j].magnetic;
+        if (said.empty()) continue;
+        out.mixed = out.mixed || (!out.magnetic.empty() && out.magnetic != said);
+        out.magnetic = said;
+    }
+    if (out.mixed) out.magnetic.clear();
+    return out;
+}
+
+} // namespace
+
+std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_index, const Coupon &coupon) {
+    std::vector<AskedExam> out;
+    const bool magnetic =
+        coupon.facts[static_cast<std::size_t>(Fact::magnetic)] != word_index(info(Fact::magnetic), "no");
+    for (const auto &required : set.required) {
+        Missing lacks;
+        const Truth asked = holds_for(required.when, coupon, {}, {}, lacks);
+        if (!required.classes[class_index] || asked == Truth::no) continue;
+        AskedExam exam{{}, {required.clause, required.standing}, {}, {}};
+        for (const Exam one : required.one_of)
+            if (is_choice(name_of(one), magnetic, required.one_of.size()))
+                exam.one_of.emplace_back(name_of(one));
+        for (const auto &condition : required.when) exam.because.push_back(condition.text);
+        if (asked == Truth::unknown) exam.lacks = names_of(lacks);
+        out.push_back(std::move(exam));
+    }
+    return out;
+}
+
+PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, const CriteriaSet *set) {
+    PlannedTest out{coupon, "", {}, {}};
+    const Metal metal = metal_of(work, coupon);
+    if (metal.mixed) out.cautions.push_back(ExamCaution::partly_magnetic);
+    if (const auto strictest = set ? strictest_class(work, coupon, *set) : std::nullopt) {
+        out.class_id = set->classes[*strictest].id;
+        out.exams = required_exams(*set, *strictest, facts_of(coupon.test, metal.magnetic));
+        if (!set->ordered) out.cautions.push_back(ExamCaution::classes_not_ordered);
+    }
+    const bool magnetic = metal.magnetic != "no";
+    for (const auto &exam : work.rules->exams) {
+        if (passes(exam.test, coupon.test) == Truth::no) continue;
+        std::vector<std::string> one_of = exam.one_of;
+        std::erase_if(one_of, [&](const std::string &method) {
+            return !is_choice(method, magnetic, exam.one_of.size());
+        });
+        const bool there = std::any_of(out.exams.begin(), out.exams.end(),
+                                       [&](const AskedExam &asked) { return fulfils(asked, one_of); });
+        if (!there) out.exams.push_back({std::move(one_of), {exam.clause, exam.standing}, {}, {}});
+    }
+    if (!magnetic) out.cautions.push_back(ExamCaution::not_magnetic);
+    if (coupon.test.word(Trait::joint) == "fillet") out.cautions.push_back(ExamCaution::fillet);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,43 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+#include "qualify/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// An examination that a coupon needs: one of these, and who asks it.
+struct AskedExam {
+    std::vector<std::string> one_of; ///< methods by their short names, or "mechanical"
+    Authority from;
+    std::vector<std::string> because; ///< what of the coupon brings it, as the criteria say it
+    std::vector<std::string> lacks;   ///< what the coupon does not tell; it may then not be asked at all
+};
+
+/// What the criteria require of a coupon in one class. On metal that is known not to be magnetic MT is no
+/// choice where there is another.
+std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_index, const Coupon &coupon);
+
+/// What is to be minded of a planned coupon's examinations.
+enum class ExamCaution : std::uint8_t {
+    partly_magnetic,     ///< some of its work is magnetic, some is not
+    not_magnetic,        ///< none of its work is
+    classes_not_ordered, ///< so the class with the most examinations is not known to be the strictest
+    fillet,              ///< is not radiographed: the thickness varies across the image
+};
+
+/// A coupon to weld with the examinations that it needs.
+struct PlannedTest {
+    PlannedCoupon coupon;
+    std::string class_id; ///< strictest of its jobs; empty if none is named
+    std::vector<AskedExam> exams;
+    std::vector<ExamCaution> cautions;
+};
+
+/// By the criteria's required examinations in the strictest class of the coupon's jobs, and by the rules'
+/// own for the test. `set` may be null.
+PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, const CriteriaSet *set);
+
+} // namespace beadbook

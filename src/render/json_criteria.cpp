@@ -1,0 +1,113 @@
+#include "render/json_criteria.hpp"
+
+#include "render/json_check.hpp"
+#include "render/json_parts.hpp"
+#include "render/json_weld.hpp"
+#include "report/criteria_document.hpp"
+
+namespace beadbook {
+namespace {
+
+using Json = nlohmann::json;
+
+Json rule_json(const CriteriaSet &set, const Rule &rule) {
+    Json out{
+        {"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
+    if (rule.kind != Rule::Kind::presence) out["compare"] = name_of(rule.compare);
+    if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
+    if (rule.window) out["window"] = rule.window->text;
+    if (rule.linked) out["linked"] = rule.linked->text;
+    if (!rule.reading.empty()) out["reading"] = rule.reading;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},
+                                            {"standing", name_of(rule.standings[c].kind)},
+                                            {"source", rule.standings[c].source}};
+    return out;
+}
+
+Json required_json(const CriteriaSet &set, const RequiredExam &exam) {
+    Json out = authority_json(exam.clause, exam.standing);
+    out["id"] = exam.id;
+    for (const Exam one : exam.one_of) out["one of"].push_back(name_of(one));
+    out["classes"] = Json::array();
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        if (exam.classes[c]) out["classes"].push_back(set.classes[c].id);
+    if (const auto words = condition_words(exam.when); !words.empty()) out["conditions"] = words;
+    return out;
+}
+
+Json counting_json(const std::string &id, const std::string &clause, const Standing &standing,
+                   const std::string &text) {
+    Json out = authority_json(clause, standing);
+    out["id"] = id;
+    out["text"] = text;
+    return out;
+}
+
+} // namespace
+
+std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
+                      const std::vector<std::string> &notes) {
+    Json out = Json::array();
+    for (const auto &set : sets)
+        out.push_back({{"set", set->name},
+                       {"title", set->title},
+                       {"edition", set->edition},
+                       {"classes", set->class_names()},
+                       {"rules", set->rules.size()},
+                       {"hash", set->hash}});
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes) {
+    Json rules = Json::array(), gaps = Json::array(), required = Json::array(), relevance = Json::array(),
+         merges = Json::array();
+    for (const auto &rule : set.rules) rules.push_back(rule_json(set, rule));
+    for (const auto &gap : set.gaps) gaps.push_back(gap.text);
+    for (const auto &exam : set.required) required.push_back(required_json(set, exam));
+    for (const auto &one : set.relevance)
+        relevance.push_back(counting_json(one.id, one.clause, one.standing, one.text));
+    for (const auto &one : set.merges) {
+        merges.push_back(counting_json(one.id, one.clause, one.standing, one.when.text));
+        if (!one.reading.empty()) merges.back()["reading"] = one.reading;
+    }
+    return render::finished(Json{{"set", set.name},
+                                 {"title", set.title},
+                                 {"edition", set.edition},
+                                 {"source", set.source},
+                                 {"about", set.notes},
+                                 {"classes", set.class_names()},
+                                 {"hash", set.hash},
+                                 {"rules", std::move(rules)},
+                                 {"required exams", std::move(required)},
+                                 {"not counted", std::move(relevance)},
+                                 {"counted as one", std::move(merges)},
+                                 {"gaps", std::move(gaps)}},
+                            notes);
+}
+
+std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes) {
+    Json out = Json::array();
+    for (std::size_t t = 0; t < vocabulary.size(); ++t) {
+        const ImperfectionType &type = vocabulary[static_cast<TypeId>(t)];
+        Json one{{"name", type.name}, {"also", type.also}, {"measured", type.measured}};
+        if (!type.quick.empty()) one["quick"] = type.quick;
+        if (!type.iso.empty()) one["iso 6520-1"] = type.iso;
+        if (type.under) one["under"] = vocabulary[*type.under].name;
+        if (type.shape != Shape::unknown) one["shape"] = name_of(type.shape);
+        out.push_back(std::move(one));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes) {
+    Json out = check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    if (checked.coverage) {
+        out["always cannot say"] = Json::object();
+        for (const auto &one : *checked.coverage)
+            out["always cannot say"][std::string(name_of(one.exam))] = one.types;
+    }
+    return render::finished(std::move(out), notes);
+}
+
+} // namespace beadbook

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "operations/reading.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+// As render/schemas/criteria.json describes it.
+std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
+                      const std::vector<std::string> &notes = {});
+std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes = {});
+std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes = {});
+std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes = {});
+
+} // namespace beadbook

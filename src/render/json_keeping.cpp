@@ -1,0 +1,69 @@
+#include "render/json_keeping.hpp"
+
+#include "render/json_parts.hpp"
+
+namespace beadbook {
+namespace {
+
+using What = ReplayFault::What;
+
+const char *id_of(What what) {
+    switch (what) {
+    case What::unreadable: return "unreadable";
+    case What::unknown_form: return "unknown form";
+    case What::text_missing: return "text missing";
+    case What::text_broken: return "text broken";
+    case What::verdict: return "verdict";
+    case What::findings: return "findings";
+    case What::head: return "criteria";
+    case What::range: break;
+    }
+    return "range";
+}
+
+nlohmann::json json_of(const ReplayFault &f) {
+    nlohmann::json out{{"kind", id_of(f.what)},
+                       {f.family == Family::welder ? "welder" : "coupon", f.subject},
+                       {"sentence", sentence(f)}};
+    if (f.entry > 0) out["entry"] = f.entry;
+    if (f.number > 0) out["qualification"] = f.number;
+    if (!f.part.empty()) out["class"] = f.part;
+    if (!f.was.empty()) out["was"] = f.was;
+    if (!f.now.empty()) out["now"] = f.now;
+    if (f.other_engine) out["other evaluator"] = true;
+    if (f.other_vocabulary) out["other vocabulary"] = true;
+    return out;
+}
+
+} // namespace
+
+std::string json_text(const Verified &v, const std::vector<std::string> &notes) {
+    nlohmann::json out{{"holds", v.holds()},
+                       {"entries", v.chain.entries},
+                       {"head", v.chain.head},
+                       {"faults", faults_of(v)},
+                       {"verdicts judged again", v.replay ? v.replay->verdicts : 0},
+                       {"ranges worked out again", v.replay ? v.replay->ranges : 0}};
+    if (v.replay) {
+        out["not the same"] = nlohmann::json::array();
+        for (const auto &fault : v.replay->faults) out["not the same"].push_back(json_of(fault));
+    }
+    if (!v.other_head.empty()) out["head given"] = v.other_head;
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const BackedUp &done, const std::vector<std::string> &notes) {
+    return render::finished({{"backup", done.path}, {"entries", done.copy.entries}, {"head", done.copy.head}},
+                            notes);
+}
+
+std::string json_text(const Written &done, const std::vector<std::string> &notes) {
+    return render::finished({{"written to", done.path}, {"coupons", done.coupons}}, notes);
+}
+
+std::string json_text(const Imported &done, const std::vector<std::string> &notes) {
+    return render::finished(
+        {{"coupons", done.coupons}, {"exams", done.exams}, {"indications", done.indications}}, notes);
+}
+
+} // namespace beadbook

@@ -1,0 +1,93 @@
+#include "render/json_planning.hpp"
+
+#include "render/json_parts.hpp"
+#include "render/json_weld.hpp"
+#include "report/exam_words.hpp"
+#include "report/range_words.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace beadbook {
+namespace {
+
+using Json = nlohmann::json;
+
+Json test_json(const PlanResult &plan, const PlannedTest &test) {
+    Json exams = Json::array(), notes = Json::array();
+    for (const auto &exam : test.exams) exams.push_back(exam_json(exam));
+    for (const auto caution : test.cautions) notes.push_back(caution_words(caution, plan.criteria.get()));
+    Json out{{"test", weld_json(test.coupon.test, plan.work.unit)},
+             {"for", plan.ids(test.coupon.jobs)},
+             {"exams", std::move(exams)},
+             {"notes", std::move(notes)}};
+    if (!test.class_id.empty()) out["class"] = test.class_id;
+    return out;
+}
+
+Json why_json(const std::vector<Shortfall> &because, const Weld &work, Unit unit) {
+    Json out = Json::array();
+    for (const auto &one : because) out.push_back(shortfall_words(one.cover, one.allows, work, unit));
+    return out;
+}
+
+Json held_json(const HeldTest &held) {
+    Json out{{"number", held.number},
+             {"test", weld_json(held.test, held.unit)},
+             {"state", name_of(held.validity.state)},
+             {"reason", held.validity.reason}};
+    if (held.validity.until) out["until"] = print(*held.validity.until);
+    return out;
+}
+
+Json plan_json(const PlanResult &plan) {
+    const Unit unit = plan.work.unit;
+    Json coupons = Json::array(), uncovered = Json::array(), missed = Json::array();
+    for (const auto &test : plan.tests) coupons.push_back(test_json(plan, test));
+    for (const auto &one : plan.uncovered) {
+        Json json{{"id", one.job},
+                  {"weld", weld_json(one.work, unit)},
+                  {"why", why_json(one.because, one.work, unit)}};
+        if (one.nearest) json["nearest coupon"] = weld_json(*one.nearest, unit);
+        uncovered.push_back(std::move(json));
+    }
+    for (const auto &one : plan.missed)
+        missed.push_back({{"id", one.job},
+                          {"weld", weld_json(one.work, unit)},
+                          {"nearest", one.number},
+                          {"why", why_json(one.because, one.work, unit)}});
+    Json out{{"rules", plan.work.rules->name},       {"edition", plan.work.rules->edition},
+             {"rules hash", plan.work.rules->hash},  {"coupons", std::move(coupons)},
+             {"uncovered", std::move(uncovered)},    {"covered already", plan.held_jobs},
+             {"not covered yet", std::move(missed)}, {"minimal", plan.minimal},
+             {"candidates", plan.candidates}};
+    if (plan.criteria) out["criteria"] = plan.criteria->name;
+    return out;
+}
+
+} // namespace
+
+std::string json_text(const PlanResult &plan, const std::vector<std::string> &notes) {
+    return render::finished(plan_json(plan), notes);
+}
+
+std::string json_text(const HeldWork &work, const std::vector<std::string> &notes) {
+    Json out = plan_json(work.plan);
+    out["welder"] = work.welder;
+    out["on"] = print(work.on);
+    out["held"] = Json::array();
+    for (const auto &one : work.plan.held) out["held"].push_back(held_json(one));
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const RangeResult &result, const std::vector<std::string> &notes) {
+    Json tests = Json::array();
+    for (const auto &one : result.tests)
+        tests.push_back({{"test", weld_json(one.test, result.coupon.unit())},
+                         {"range", range_json(one.range, result.coupon.unit())}});
+    Json out{{"rules", result.rules->name}, {"edition", result.rules->edition}, {"hash", result.rules->hash},
+             {"gaps", result.rules->gaps},  {"tests", std::move(tests)},        {"notes", notes}};
+    if (!result.coupon.id.empty()) out["coupon"] = result.coupon.id;
+    return render::finished(std::move(out), notes);
+}
+
+} // namespace beadbook

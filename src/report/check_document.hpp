@@ -1,0 +1,32 @@
+#pragma once
+
+#include "operations/reading.hpp"
+#include "report/document.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+/// Every mistake and doubt of a file, with its line and a mark under the place.
+template <class T>
+Document issues_document(const Checked<T> &checked) {
+    Document out;
+    out.title = checked.name;
+    for (const auto &issue : checked.issues) out.add(Drawing{print(issue, checked.name, checked.text)});
+    return out;
+}
+
+/// The outcome of a check in a line: so many rules (or ranges) hold, or so many mistakes keep it from being
+/// used.
+template <class T>
+Document check_document(const Checked<T> &checked, const std::string &what, std::size_t count) {
+    Document out;
+    out.title = checked.name;
+    const auto mistakes = std::count_if(checked.issues.begin(), checked.issues.end(),
+                                        [](const Issue &issue) { return issue.severity == Severity::error; });
+    return out.line(checked.name + ": " +
+                    (checked.value ? std::to_string(count) + " " + what + " hold"
+                                   : std::to_string(mistakes) + (mistakes == 1 ? " mistake" : " mistakes")));
+}
+
+} // namespace beadbook

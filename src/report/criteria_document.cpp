@@ -1,0 +1,136 @@
+#include "report/criteria_document.hpp"
+
+#include "measure/text.hpp"
+#include "report/check_document.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string standing_words(const Standing &standing) {
+    return std::string(name_of(standing.kind)) + ": " + standing.source;
+}
+
+/// The clause, and each source with the classes that rest on it where they differ.
+std::string source_words(const CriteriaSet &set, const Rule &rule) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        const std::string words = standing_words(rule.standings[c]);
+        if (by_source.empty() || by_source.back().first != words) by_source.push_back({words, {}});
+        by_source.back().second.push_back(set.classes[c].id);
+    }
+    std::string out = rule.clause;
+    for (const auto &[words, classes] : by_source)
+        out += "; " + (by_source.size() > 1 ? listed(classes) + " " : std::string()) + words;
+    return out;
+}
+
+std::string limit_words(const CriteriaSet &set, const Rule &rule) {
+    std::string out;
+    if (const auto words = condition_words(rule.when, rule.where); !words.empty())
+        out += "where " + words + ": ";
+    out += measure_words(rule);
+    if (rule.window) out += " in any " + rule.window->text;
+    if (rule.linked) out += " of a line (" + rule.linked->text + ")";
+    if (rule.kind != Rule::Kind::presence) out += " " + std::string(name_of(rule.compare));
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
+               (rule.standings[c].kind == Standing::Kind::memory ? " (memory)" : "");
+    return out;
+}
+
+void add_required(Document &out, const CriteriaSet &set) {
+    if (!set.required.empty()) out.heading("Required examinations", 2);
+    for (const auto &exam : set.required) {
+        std::vector<std::string> one_of, classes;
+        for (const Exam one : exam.one_of) one_of.emplace_back(name_of(one));
+        for (std::size_t c = 0; c < set.classes.size(); ++c)
+            if (exam.classes[c]) classes.push_back(set.classes[c].id);
+        const std::string when = condition_words(exam.when);
+        out.item(listed(one_of, "or") +
+                     (classes.size() < set.classes.size() ? ", class " + listed(classes) : "") +
+                     (when.empty() ? "" : ", where " + when),
+                 exam.clause + "; " + standing_words(exam.standing));
+    }
+}
+
+void add_counting(Document &out, const CriteriaSet &set) {
+    if (!set.relevance.empty()) out.heading("Not counted", 2);
+    for (const auto &one : set.relevance)
+        out.item(one.id + ": " + one.text, one.clause + "; " + standing_words(one.standing));
+    if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
+    for (const auto &one : set.merges)
+        out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
+                 one.reading.empty() ? std::vector<Bullet>{}
+                                     : std::vector<Bullet>{{"our reading: " + one.reading, "", {}}});
+}
+
+} // namespace
+
+std::string condition_words(const std::vector<Condition> &when, const std::vector<Condition> &where) {
+    std::string out;
+    for (const auto *list : {&when, &where})
+        for (const auto &c : *list) out += (out.empty() ? "" : ", ") + c.text;
+    return out;
+}
+
+std::string measure_words(const Rule &rule) {
+    switch (rule.kind) {
+    case Rule::Kind::each: return rule.measure.text;
+    case Rule::Kind::gap: return "gap";
+    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name);
+    case Rule::Kind::count: return "count";
+    case Rule::Kind::combine: return "types at the borderline";
+    case Rule::Kind::presence: break;
+    }
+    return "allowed";
+}
+
+Document document_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets) {
+    Grid table{{{"", false}, {"", false}}, {}};
+    for (const auto &set : sets)
+        table.rows.push_back(
+            {set->name, set->title + " (" + set->edition + "); classes " + listed(set->class_names())});
+    Document out;
+    out.title = "Criteria sets";
+    return out.add(std::move(table));
+}
+
+Document document_of(const CriteriaSet &set) {
+    Document out;
+    out.title = set.title;
+    out.heading(set.title).line(set.edition + "; " + set.source);
+    if (!set.notes.empty()) out.line(set.notes);
+    out.heading("Rules", 2);
+    for (const auto &rule : set.rules) {
+        std::vector<Bullet> under{{limit_words(set, rule), source_words(set, rule), {}}};
+        if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
+        out.item(rule.id + ": " + rule.title, "", std::move(under));
+    }
+    add_required(out, set);
+    add_counting(out, set);
+    if (!set.gaps.empty()) out.heading("Known gaps:", 2);
+    for (const auto &gap : set.gaps) out.item(gap.text);
+    return out.caution();
+}
+
+Document document_of(const Vocabulary &vocabulary) {
+    Grid table{{{"quick", false}, {"ISO 6520-1", false}, {"imperfection", false}}, {}};
+    for (std::size_t t = 0; t < vocabulary.size(); ++t) {
+        const ImperfectionType &type = vocabulary[static_cast<TypeId>(t)];
+        table.rows.push_back(
+            {type.quick, type.iso, type.name + (type.also.empty() ? "" : " (" + listed(type.also) + ")")});
+    }
+    Document out;
+    out.title = "Imperfections";
+    return out.add(std::move(table));
+}
+
+Document document_of(const CheckedCriteria &checked) {
+    Document out = check_document(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    if (checked.coverage)
+        for (const auto &one : *checked.coverage)
+            out.line(std::string(name_of(one.exam)) + ", always 'cannot say': " + listed(one.types));
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "operations/reading.hpp"
+#include "report/document.hpp"
+
+namespace beadbook {
+
+/// Criteria sets at a glance, one set with every rule, and the words for imperfections.
+Document document_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets);
+Document document_of(const CriteriaSet &set);
+Document document_of(const Vocabulary &vocabulary);
+Document document_of(const CheckedCriteria &checked);
+
+/// What a rule measures: "length", "sum of length", "allowed".
+std::string measure_words(const Rule &rule);
+/// On what coupon and which indications, "joint is groove, depth over 1/32 in"; empty if on all.
+std::string condition_words(const std::vector<Condition> &when, const std::vector<Condition> &where = {});
+
+} // namespace beadbook

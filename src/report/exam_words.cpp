@@ -1,0 +1,33 @@
+#include "report/exam_words.hpp"
+
+#include "measure/text.hpp"
+
+namespace beadbook {
+
+std::string exams_words(std::vector<std::string> one_of) {
+    for (auto &name : one_of)
+        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
+    return listed(one_of, "or");
+}
+
+std::string why_words(const AskedExam &exam) {
+    std::string out = authority(exam.from);
+    if (!exam.because.empty()) out += "; because " + listed(exam.because);
+    if (!exam.lacks.empty()) out += " (unknown here: " + listed(exam.lacks) + ")";
+    return out;
+}
+
+std::string caution_words(ExamCaution caution, const CriteriaSet *set) {
+    switch (caution) {
+    case ExamCaution::partly_magnetic:
+        return "its work is partly magnetic: MT where the coupon is magnetic, else PT";
+    case ExamCaution::not_magnetic: return "not magnetic: MT finds nothing, PT takes its place";
+    case ExamCaution::classes_not_ordered:
+        return "the classes of " + (set ? set->name : std::string("the criteria")) +
+               " are not ordered; check each job's own";
+    case ExamCaution::fillet: break;
+    }
+    return "a fillet is not radiographed: the thickness varies across the image (common practice)";
+}
+
+} // namespace beadbook

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "operations/required_exams.hpp"
+
+#include <string>
+
+namespace beadbook {
+
+/// "VT", "RT or mechanical tests (bend, fracture or section)".
+std::string exams_words(std::vector<std::string> one_of);
+
+/// By which rule, and what of the coupon brings it: "5.3, read; because joint is groove".
+std::string why_words(const AskedExam &exam);
+
+std::string caution_words(ExamCaution caution, const CriteriaSet *set);
+
+} // namespace beadbook

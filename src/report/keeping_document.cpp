@@ -1,0 +1,89 @@
+#include "report/keeping_document.hpp"
+
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+using What = ReplayFault::What;
+
+std::string subject_of(const ReplayFault &f) {
+    if (f.family == Family::welder)
+        return f.number > 0 ? "qualification " + std::to_string(f.number) + " of welder " + f.subject
+                            : "welder " + f.subject;
+    return f.entry > 0 ? "verdict in entry " + std::to_string(f.entry) + " (coupon " + f.subject + ")"
+                       : "coupon " + f.subject;
+}
+
+std::string what_of(const ReplayFault &f) {
+    const std::string basis = f.family == Family::welder ? "its rules" : "its criteria";
+    switch (f.what) {
+    case What::unreadable: return "cannot be read: " + f.was;
+    case What::unknown_form: return "was stored by a newer program; this one cannot take it again";
+    case What::text_missing: return basis + " are missing";
+    case What::text_broken: return basis + " no longer load";
+    case What::head: return "what it says of itself or its criteria is not what they are";
+    case What::range: return "its range comes out otherwise now";
+    case What::findings:
+        return "class " + f.part + " is '" + f.now + "' as it was, but for other reasons or by other numbers";
+    case What::verdict: break;
+    }
+    if (f.was.empty()) return "class " + f.part + " was not judged and is now '" + f.now + "'";
+    if (f.now.empty()) return "class " + f.part + " was '" + f.was + "' and is no class of its criteria";
+    return "class " + f.part + " was '" + f.was + "' and is now '" + f.now + "'";
+}
+
+std::string judged_by_other(const ReplayFault &f) {
+    std::vector<std::string> others;
+    if (f.other_engine) others.emplace_back("another version of the evaluator");
+    if (f.other_vocabulary) others.emplace_back("another list of imperfections");
+    return others.empty() ? "" : "; it was taken by " + listed(others);
+}
+
+std::string counted(std::int64_t count, const std::string &one) {
+    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+} // namespace
+
+std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_of(f) + judged_by_other(f); }
+
+std::vector<std::string> faults_of(const Verified &v) {
+    std::vector<std::string> out = v.chain.faults;
+    if (v.replay)
+        for (const auto &fault : v.replay->faults) out.push_back(sentence(fault));
+    if (!v.other_head.empty())
+        out.push_back("the record ends with " + v.chain.head +
+                      ", not with the hash you gave: entries were cut off or added since");
+    return out;
+}
+
+Document document_of(const Verified &v) {
+    Document doc;
+    doc.title = "Verification";
+    for (const auto &fault : faults_of(v)) doc.item(fault);
+    if (!v.chain.faults.empty()) return doc;
+    doc.line(std::to_string(v.chain.entries) + " entries hold. Head: " + v.chain.head);
+    if (v.replay)
+        doc.line(std::to_string(v.replay->verdicts) + " verdicts judged again and " +
+                 std::to_string(v.replay->ranges) + " ranges worked out again, " +
+                 (v.replay->faults.empty() ? "all the same" : "not all the same"));
+    return doc.line(
+        "Note the number and the head elsewhere: the head, given later, also proves that nothing was cut "
+        "off.");
+}
+
+Document document_of(const BackedUp &done) {
+    return Document{}.line("backup written to " + done.path + " and verified");
+}
+
+Document document_of(const Written &done) { return Document{}.line("written to " + done.path); }
+
+Document document_of(const Imported &done) {
+    if (!done.sheet)
+        return Document{}.line(counted(static_cast<std::int64_t>(done.coupons), "coupon") + " imported");
+    const std::size_t rows = done.coupons + done.exams + done.indications;
+    return Document{}.line(counted(static_cast<std::int64_t>(rows), "row") + " imported");
+}
+
+} // namespace beadbook

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "operations/bulk.hpp"
+#include "operations/keeping.hpp"
+#include "report/document.hpp"
+
+namespace beadbook {
+
+/// Everything that does not hold, one sentence each: of the chain, of verdicts and ranges, of the head.
+std::vector<std::string> faults_of(const Verified &verified);
+/// One fault of a replay: "verdict in entry 6 (coupon T-1): class A was 'accept' and is now 'reject'".
+std::string sentence(const ReplayFault &fault);
+
+Document document_of(const Verified &verified);
+Document document_of(const BackedUp &done);
+
+/// An export that went to a file; one that did not is the data themselves.
+struct Written {
+    std::string path;
+    std::size_t coupons = 0;
+};
+Document document_of(const Written &done);
+Document document_of(const Imported &done);
+
+} // namespace beadbook

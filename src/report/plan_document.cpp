@@ -1,0 +1,88 @@
+#include "report/plan_document.hpp"
+
+#include "measure/text.hpp"
+#include "report/exam_words.hpp"
+#include "report/range_words.hpp"
+
+namespace beadbook {
+namespace {
+
+std::vector<Bullet> because(const std::vector<Shortfall> &shortfalls, const Weld &work, Unit unit) {
+    std::vector<Bullet> out;
+    for (const auto &one : shortfalls)
+        out.push_back({shortfall_words(one.cover, one.allows, work, unit), "", {}});
+    return out;
+}
+
+void add_missed(Document &out, const PlanResult &plan) {
+    if (plan.missed.empty()) return;
+    out.heading("What is held does not cover:", 2);
+    for (const auto &one : plan.missed)
+        out.item(one.job + ", for one " + print(one.work, plan.work.unit), "",
+                 {{"nearest is #" + std::to_string(one.number), "",
+                   because(one.because, one.work, plan.work.unit)}});
+}
+
+void add_test(Document &out, const PlanResult &plan, std::size_t number) {
+    const PlannedTest &test = plan.tests[number];
+    out.heading(std::to_string(number + 1) + ". " + print(test.coupon.test, plan.work.unit), 2);
+    out.item("for " + listed(plan.ids(test.coupon.jobs)));
+    if (!test.class_id.empty()) out.item("judged to class " + test.class_id + " of " + plan.criteria->name);
+    for (const auto &exam : test.exams) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
+    if (test.exams.empty())
+        out.item("examinations: none are known; name criteria and classes in the work file");
+    for (const auto caution : test.cautions) out.item(caution_words(caution, plan.criteria.get()));
+}
+
+void add_uncovered(Document &out, const PlanResult &plan) {
+    if (plan.uncovered.empty()) return;
+    out.heading("Not covered by any coupon:", 2);
+    for (const auto &one : plan.uncovered) {
+        std::vector<Bullet> nearest;
+        if (one.nearest)
+            nearest.push_back({"nearest coupon: " + print(*one.nearest, plan.work.unit), "",
+                               because(one.because, one.work, plan.work.unit)});
+        out.item(one.job + ": " + print(one.work, plan.work.unit), "", std::move(nearest));
+    }
+}
+
+void add_plan(Document &out, const PlanResult &plan) {
+    add_missed(out, plan);
+    if (!plan.held_jobs.empty()) out.gap().line("Covered already: " + listed(plan.held_jobs));
+    const std::size_t n = plan.tests.size();
+    out.heading(std::to_string(n) + (n == 1 ? " coupon" : " coupons") + " to weld by " +
+                    plan.work.rules->title + " (" + plan.work.rules->edition + ")",
+                2);
+    if (n > 0)
+        out.line(
+            std::string(plan.minimal ? "No smaller number does it" : "Perhaps a smaller number would do") +
+            ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
+    for (std::size_t i = 0; i < n; ++i) add_test(out, plan, i);
+    add_uncovered(out, plan);
+    out.caution();
+}
+
+} // namespace
+
+Document document_of(const PlanResult &plan) {
+    Document out;
+    out.title = "Coupons to weld";
+    add_plan(out, plan);
+    return out;
+}
+
+Document document_of(const HeldWork &work) {
+    Document out;
+    out.title = "Work that " + work.welder + " may do";
+    out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name + " on " +
+                    print(work.on) + ":",
+                2);
+    for (const auto &one : work.plan.held)
+        out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
+                 std::string(name_of(one.validity.state)) + ", " + one.validity.reason);
+    if (work.plan.held.empty()) out.item("nothing");
+    add_plan(out, work.plan);
+    return out;
+}
+
+} // namespace beadbook

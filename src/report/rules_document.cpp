@@ -1,0 +1,109 @@
+#include "report/rules_document.hpp"
+
+#include "measure/text.hpp"
+#include "report/check_document.hpp"
+#include "report/exam_words.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string source_words(const std::string &clause, const Standing &standing) {
+    return clause + "; " + std::string(name_of(standing.kind)) + ": " + standing.source;
+}
+std::string source_words(const Authority &from) { return source_words(from.clause, from.standing); }
+
+void add_ranges(Document &out, const RangeRules &rules) {
+    for (const auto &variable : rules.variables) {
+        out.heading(std::string(info(variable.of).name) +
+                        (variable.work.text.empty() ? "" : " (limits work with " + variable.work.text + ")"),
+                    2);
+        for (const auto &rule : rules.rules) {
+            if (rule.of != variable.of) continue;
+            std::string words = rule.id + ": ";
+            if (!rule.test.text.empty()) words += "test " + rule.test.text + ": ";
+            words += allowance_words(rule);
+            if (!rule.work.text.empty()) words += ", for work " + rule.work.text;
+            std::vector<Bullet> under;
+            if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
+            out.item(words, source_words(rule.clause, rule.standing), std::move(under));
+        }
+    }
+}
+
+void add_exams(Document &out, const RangeRules &rules) {
+    if (!rules.exams.empty()) out.heading("examinations of the test", 2);
+    for (const auto &exam : rules.exams)
+        out.item(exams_words(exam.one_of) + (exam.test.text.empty() ? "" : ", of a test " + exam.test.text),
+                 source_words(exam.clause, exam.standing));
+}
+
+void add_validity(Document &out, const RangeRules &rules) {
+    out.heading("validity", 2);
+    for (const auto &way : rules.validity) {
+        std::vector<Bullet> under;
+        if (way.extension)
+            under.push_back({extension_words(*way.extension), source_words(way.extension->from), {}});
+        out.item("way " + way.id + ": " + period_words(way), source_words(way.from), std::move(under));
+    }
+    const auto step = [&](const std::string &name, const std::optional<CouponsAsked> &asked) {
+        if (asked)
+            out.item(name + ": " + std::to_string(asked->coupons) +
+                         (asked->coupons == 1 ? " coupon" : " coupons"),
+                     source_words(asked->from));
+    };
+    step("retest at once, for each that failed", rules.retest.immediate);
+    step("retest after training", rules.retest.after_training);
+    step("renewal of a lapsed one", rules.renewal);
+}
+
+} // namespace
+
+std::string allowance_words(const RangeRule &rule) {
+    if (rule.by.empty()) return rule.text;
+    std::string out;
+    for (const auto &[word, allowed] : rule.by)
+        out += (out.empty() ? "" : "; ") + word + ": " + listed(allowed);
+    return out;
+}
+
+std::string period_words(const ValidityWay &way) {
+    std::string out = way.lasts ? "lasts " + way.lasts->text : "no fixed end";
+    if (way.use_every)
+        out += std::string(way.kept_by_use ? ", goes on while used within every "
+                                           : ", to be used within every ") +
+               (way.whole_months ? "so many calendar months: " : "") + way.use_every->text;
+    return out;
+}
+
+std::string extension_words(const ValidityWay::Extension &extension) {
+    return "extended by " + extension.adds.text + " on " + std::to_string(extension.welds) +
+           " examined welds of the last " + extension.within.text;
+}
+
+Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {
+    Grid table{{{"", false}, {"", false}}, {}};
+    for (const auto &rules : all)
+        table.rows.push_back({rules->name, rules->title + " (" + rules->edition + ")"});
+    Document out;
+    out.title = "Rules for welders";
+    return out.add(std::move(table));
+}
+
+Document document_of(const RangeRules &rules) {
+    Document out;
+    out.title = rules.title;
+    out.heading(rules.title).line(rules.edition + "; " + rules.source);
+    if (!rules.notes.empty()) out.line(rules.notes);
+    add_ranges(out, rules);
+    add_exams(out, rules);
+    add_validity(out, rules);
+    if (!rules.gaps.empty()) out.heading("Known gaps:", 2);
+    for (const auto &gap : rules.gaps) out.item(gap);
+    return out.caution();
+}
+
+Document document_of(const Checked<RangeRules> &checked) {
+    return check_document(checked, "ranges", checked.value ? checked.value->rules.size() : 0);
+}
+
+} // namespace beadbook

@@ -1,0 +1,141 @@
+#include "technique/known_conditions.hpp"
+
+#include "criteria/quantity_name.hpp"
+#include "measure/parse.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+using Kind = ConditionInfo::Kind;
+using K = Dimension;
+
+ConditionInfo amount(std::string name, K kind, std::vector<Exam> methods, std::string help) {
+    return {std::move(name), Kind::amount, kind, {}, std::move(methods), std::move(help)};
+}
+ConditionInfo word(std::string name, std::vector<std::string> words, std::vector<Exam> methods,
+                   std::string help) {
+    return {std::move(name), Kind::word, {}, std::move(words), std::move(methods), std::move(help)};
+}
+ConditionInfo day(std::string name, std::vector<Exam> methods, std::string help) {
+    return {std::move(name), Kind::day, {}, {}, std::move(methods), std::move(help)};
+}
+
+} // namespace
+
+const std::vector<ConditionInfo> &condition_infos() {
+    const Exam VT = Exam::VT, MT = Exam::MT, PT = Exam::PT, RT = Exam::RT;
+    const std::vector<std::string> yes_no{"yes", "no"};
+    static const std::vector<ConditionInfo> table{
+        amount("light", K::light, {VT, MT, PT}, "visible light on the surface"),
+        amount("distance", K::length, {VT}, "from the eye to the surface"),
+        amount("angle", K::angle, {VT}, "of view to the surface"),
+        word("aids", {}, {VT}, "mirrors, borescopes, lenses"),
+        word("technique", {"yoke", "prods", "coil", "head shot", "central conductor", "cable"}, {MT},
+             "how the part is magnetized"),
+        word("current kind", {"AC", "HWDC", "FWDC", "DC", "permanent"}, {MT},
+             "kind of current, or a permanent magnet"),
+        amount("current", K::current, {MT}, "magnetizing current"),
+        amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
+        amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing"),
+        amount("directions", K::number, {MT}, "field directions, about 90 degrees apart"),
+        amount("field", K::field, {MT}, "tangential field at the surface"),
+        amount("L/D", K::number, {MT}, "length over diameter of the part in a coil"),
+        word("particles", {"dry", "wet"}, {MT}, "how they are brought on"),
+        word("colour", {"visible", "fluorescent"}, {MT}, "of the particles"),
+        amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
+        word("carrier", {"oil", "water"}, {MT}, "of the bath"),
+        amount("settling", K::time, {MT}, "of the bath sample"),
+        word("demagnetizing", {"needed", "not needed"}, {MT}, "was the part to be demagnetized"),
+        amount("residual", K::field, {MT}, "field left after demagnetizing"),
+        word("type", {"I", "II"}, {PT}, "penetrant: I fluorescent, II visible"),
+        word("removal", {"A", "B", "C", "D"}, {PT},
+             "method: A water, B lipophilic, C solvent, D hydrophilic"),
+        word("sensitivity", {"1/2", "1", "2", "3", "4"}, {PT}, "level of a type I penetrant"),
+        word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"),
+        word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
+        amount("temperature", K::temperature, {PT}, "of the part"),
+        amount("base dwell", K::time, {PT}, "dwell that the procedure gives at ordinary temperature"),
+        amount("dwell", K::time, {PT}, "penetrant dwell"),
+        amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
+        amount("drying", K::time, {PT}, "from removal to developer"),
+        word("dried by", {"oven", "air", "wiping"}, {PT}, "how it was dried"),
+        amount("oven", K::temperature, {PT}, "drying oven"),
+        word("developer", {"dry", "soluble", "suspended", "nonaqueous"}, {PT}, "form of the developer"),
+        amount("developing", K::time, {PT}, "from dry developer to reading"),
+        amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
+        amount("ambient", K::light, {MT, PT}, "visible light under UV-A"),
+        word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
+        word("energy", {}, {RT}, "tube voltage, or activity"),
+        amount("focal size", K::length, {RT}, "effective size of the source"),
+        amount("source to object", K::length, {RT}, "source to the source side of the object"),
+        amount("object to film", K::length, {RT}, "source side of the object to the film"),
+        amount("unsharpness", K::length, {RT}, "geometric; worked out from the three sizes if not given"),
+        word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
+             {RT}, "exposure arrangement"),
+        amount("exposures", K::number, {RT}, "number of exposures"),
+        amount("density", K::number, {RT}, "lowest film density in the area of interest"),
+        amount("highest density", K::number, {RT}, "highest film density there"),
+        word("iqi", {}, {RT}, "designation"),
+        word("iqi side", {"source", "film"}, {RT}, "where it stood"),
+        word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible"),
+        word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter"),
+        word("image", {"film", "digital"}, {RT}, "what was read"),
+        word("level", {"I", "II", "III"}, {}, "the examiner's, in this method"),
+        day("certificate", {}, "last day of the examiner's certificate"),
+        day("vision", {}, "day of the examiner's last vision test"),
+        word("vision test", {"J1", "J2", "N4.5"}, {}, "smallest letters read"),
+        day("meter due", {VT, MT, PT}, "next calibration of the light meters"),
+        day("yoke checked", {MT}, "last check of the yoke's lift"),
+        day("ammeter checked", {MT}, "last check of the ammeter"),
+    };
+    return table;
+}
+
+const ConditionInfo *condition_info(std::string_view name) {
+    const auto &all = condition_infos();
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const ConditionInfo &c) { return c.name == name; });
+    return found == all.end() ? nullptr : &*found;
+}
+
+const Names &practice_names() {
+    static const Names table = [] {
+        Names out;
+        Slot quantities = 0, words = 0, days = 0;
+        for (const auto &c : condition_infos()) {
+            if (c.kind == Kind::amount)
+                out.add({c.name, Name::Kind::quantity, quantities++, c.dimension, {}});
+            else if (c.kind == Kind::word)
+                out.add({c.name, Name::Kind::word, words++, Dimension::number, c.words});
+            else
+                out.add({c.name, Name::Kind::day, days++, Dimension::number, {}});
+        }
+        for (const Fact fact : {Fact::joint, Fact::form, Fact::magnetic})
+            out.add({std::string(info(fact).name), Name::Kind::word, words++, Dimension::number,
+                     info(fact).words});
+        for (const char *size : {"thickness", "diameter"})
+            out.add({size, Name::Kind::quantity, quantities++, Dimension::length, {}});
+        return out;
+    }();
+    return table;
+}
+
+ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text) {
+    ConditionValue out{info.kind, text, {}, {}};
+    try {
+        if (info.kind == Kind::amount) out.amount = parse_amount(text, info.dimension);
+        if (info.kind == Kind::day) out.day = parse_day(text);
+    } catch (const InputError &e) {
+        throw InputError(info.name + ": " + e.what(), e.column);
+    }
+    const bool listed_word = std::find(info.words.begin(), info.words.end(), text) != info.words.end();
+    if (info.kind == Kind::word && !info.words.empty() && !listed_word)
+        throw InputError(info.name + ": '" + shown(text) + "'; expected " + listed(info.words, "or") +
+                         did_you_mean(text, info.words));
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "criteria/vocabulary.hpp"
+#include "language/names.hpp"
+#include "measure/day.hpp"
+
+#include <vector>
+
+namespace beadbook {
+
+/// A technique condition that exams may record: how it is written and for which methods it matters.
+struct ConditionInfo {
+    enum class Kind : std::uint8_t { amount, word, day };
+    std::string name;
+    Kind kind = Kind::word;
+    Dimension dimension = Dimension::number; ///< Kind::amount
+    std::vector<std::string> words;          ///< Kind::word; empty: any text
+    std::vector<Exam> methods;               ///< empty: all
+    std::string help;
+};
+const std::vector<ConditionInfo> &condition_infos();
+/// Null for a name of people's own.
+const ConditionInfo *condition_info(std::string_view name);
+
+/// A condition's value, read.
+struct ConditionValue {
+    ConditionInfo::Kind kind = ConditionInfo::Kind::word;
+    std::string text; ///< as typed
+    Exact amount;     ///< in the base unit of its dimension
+    Day day;
+};
+
+/// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and
+/// diameter. Slots count each kind of name on its own.
+const Names &practice_names();
+
+/// Reads what was written for a known condition. Throws InputError: not of its kind, not one of its words.
+ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text);
+
+} // namespace beadbook

@@ -1,0 +1,168 @@
+#include "catch.hpp"
+#include "operations/planning.hpp"
+
+#include "desk.hpp"
+#include "qualify/welds.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+const std::string head = "rules: mil-std-1595a\nunits: in\n";
+
+std::string job(const std::string &id, const std::string &more) {
+    return "  - {id: " + id + ", joint: groove, form: sheet, process: GTAW, metal group: I, " + more + "}\n";
+}
+
+Done<PlanResult> planned(const std::string &text, const std::vector<HeldTest> &held = {}) {
+    Desk desk;
+    return plan_work(desk.catalogue, {{"typed work", text}, "", ""}, held);
+}
+
+HeldTest held(int number, const std::string &test, Validity::State state = Validity::State::valid,
+              const std::string &rules = "mil-std-1595a") {
+    HeldTest out;
+    out.number = number;
+    out.rules = shipped_range_rules(rules);
+    out.test = weld(test);
+    out.validity.state = state;
+    out.range = range_of(*out.rules, out.test);
+    return out;
+}
+
+const std::string flat =
+    "joint groove, form sheet, process GTAW, metal group I, position 1G, thickness 0.05 in";
+
+const std::string own_rules = R"(rules: shop
+title: Shop
+edition: house
+source: house
+units: in
+words: {process: [GTAW]}
+variables: [process]
+ranges:
+  - {id: process, of: process, allows: same, clause: "1", standing: {house: x}}
+validity:
+  - {id: always, clause: "2", standing: {house: x}}
+)";
+
+const std::string own_criteria = R"(set: shop-criteria
+title: Shop
+edition: house
+units: in
+classes: [A, B]
+required exams:
+  - {id: v, one of: VT, clause: c1, standing: {house: x}}
+rules:
+  - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}
+)";
+
+} // namespace
+
+TEST_CASE("files that a work file names lie beside it; text of no file takes them as they are named") {
+    Desk desk;
+    write_file(desk.file("shop.yaml"), own_rules);
+    write_file(desk.file("shop-criteria.yaml"), own_criteria);
+    const std::string text = "rules: shop.yaml\ncriteria: ./shop-criteria.yaml\nunits: in\nwork:\n"
+                             "  - {id: a, process: GTAW, class: B}\n";
+    write_file(desk.file("work.yaml"), text);
+    const auto plan = plan_work(desk.catalogue, {{desk.file("work.yaml")}, "", ""}).value;
+    CHECK(plan.work.rules->name == "shop");
+    REQUIRE(plan.criteria);
+    CHECK(plan.criteria->name == "shop-criteria");
+    REQUIRE(plan.tests.size() == 1);
+    CHECK(plan.tests[0].class_id == "B");
+    CHECK(plan.ids(plan.tests[0].coupon.jobs) == std::vector<std::string>{"a"});
+    CHECK(plan.covers_all());
+    CHECK_THROWS_WITH(read_work(desk.catalogue, {"typed", text}), says("shop.yaml: cannot be read"));
+    CHECK(read_work(desk.catalogue, {"typed", text}, desk.file("shop.yaml")).jobs.size() == 1);
+}
+
+TEST_CASE("rules and criteria of the request stand in for those that the work names") {
+    Desk desk;
+    const std::string text = "rules: none-such\ncriteria: none-such-either\nunits: in\nwork:\n" +
+                             job("a", "position: F, thickness: 0.05, class: A");
+    const auto plan = plan_work(desk.catalogue, {{"typed", text}, "mil-std-1595a", "mil-std-2219a"}).value;
+    CHECK(plan.work.rules->name == "mil-std-1595a");
+    CHECK(plan.criteria->name == "mil-std-2219a");
+    CHECK_THROWS_WITH(plan_work(desk.catalogue, {{"typed", text}, "", ""}),
+                      says("there are no rules 'none-such'"));
+    CHECK_THROWS_WITH(plan_work(desk.catalogue, {{"typed", text}, "mil-std-1595a", ""}),
+                      says("there is no criteria set 'none-such-either'"));
+}
+
+TEST_CASE("every mistake of a work file is told at once, with its place") {
+    Desk desk;
+    const std::string text =
+        head + "work:\n" + job("a", "position: Q") + job("b", "position: F, thicknes: 0.1");
+    try {
+        read_work(desk.catalogue, {"typed work", text});
+        FAIL();
+    } catch (const DataError &e) {
+        CHECK_THAT(e.what(), says("the work file has mistakes:"));
+        CHECK_THAT(e.what(), says("typed work:4:"));
+        CHECK_THAT(e.what(), says("unknown key 'thicknes'"));
+    }
+    CHECK_THROWS_AS(read_work(desk.catalogue, {desk.file("none.yaml")}), DataError);
+}
+
+TEST_CASE("a class that the criteria do not have is doubted, not passed over") {
+    const auto done = planned(head + "criteria: mil-std-2219a\nwork:\n" +
+                              job("a", "position: F, thickness: 0.05, class: Q") +
+                              job("b", "position: F, thickness: 0.05, class: A"));
+    REQUIRE(done.notes.size() == 1);
+    CHECK_THAT(done.notes[0], says("a names class 'Q', but criteria mil-std-2219a have A, B and C"));
+    CHECK(done.value.tests.at(0).class_id == "A");
+}
+
+TEST_CASE("what is held and valid by the work's rules is taken off, and the rest is planned") {
+    const std::string text = head + "work:\n" + job("a", "position: F, thickness: 0.05") +
+                             job("b", "position: V, thickness: 0.05");
+    const auto plan = planned(text, {held(3, flat)}).value;
+    CHECK(plan.held_jobs == std::vector<std::string>{"a"});
+    REQUIRE(plan.tests.size() == 1);
+    CHECK(plan.tests[0].coupon.test.word(Trait::position) == "3G");
+    REQUIRE(plan.missed.size() == 1);
+    CHECK(plan.missed[0].job == "b");
+    CHECK(plan.missed[0].number == 3);
+    REQUIRE(plan.missed[0].because.size() == 1);
+    CHECK(plan.missed[0].because[0].cover.variable->of == Trait::position);
+    REQUIRE_FALSE(plan.missed[0].because[0].allows.parts.empty());
+    CHECK(plan.missed[0].because[0].allows.parts[0].words == std::vector<std::string>{"F"});
+
+    // What has lapsed is told but counts for nothing; what is by other rules is not told at all.
+    const auto without =
+        planned(text, {held(1, flat, Validity::State::lapsed),
+                       held(2, "process GTAW", Validity::State::valid, "aws-d17.1"), held(4, flat)})
+            .value;
+    REQUIRE(without.held.size() == 2);
+    CHECK(without.held[0].number == 1);
+    CHECK(without.held_jobs == std::vector<std::string>{"a"});
+    CHECK(without.missed.at(0).number == 4);
+    CHECK(planned(text, {held(1, flat, Validity::State::expired)}).value.held_jobs.empty());
+}
+
+TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
+    const auto plan =
+        planned(head + "stock: {thickness: [0.063]}\nwork:\n" + job("thin", "position: F, thickness: 0.05") +
+                job("thick", "position: F, thickness: 0.3"))
+            .value;
+    CHECK_FALSE(plan.covers_all());
+    REQUIRE(plan.uncovered.size() == 1);
+    const UncoveredWork &one = plan.uncovered[0];
+    CHECK(one.job == "thick");
+    REQUIRE(one.nearest);
+    REQUIRE(one.because.size() == 1);
+    CHECK(one.because[0].cover.variable->of == Trait::thickness);
+    // 4 T of 0.063 in: MIL-STD-1595A, from memory.
+    REQUIRE(one.because[0].allows.parts.size() == 1);
+    CHECK(one.because[0].allows.parts[0].edges.back().second == Exact(6'400'800));
+    CHECK(plan.minimal);
+    CHECK(plan.candidates > 0);
+
+    const auto lacking = planned(head + "work:\n" + job("a", "thickness: 0.063")).value;
+    REQUIRE(lacking.uncovered.size() == 1);
+    CHECK(lacking.uncovered[0].because.at(0).cover.covered == Truth::unknown);
+    CHECK(name_of(lacking.uncovered[0].because.at(0).cover.lacks.at(0)) == "the work's position");
+}

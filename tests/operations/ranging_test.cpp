@@ -1,0 +1,85 @@
+#include "catch.hpp"
+#include "operations/ranging.hpp"
+
+#include "put.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+const VariableRange &of(const RangedTest &test, Trait trait) {
+    for (const auto &one : test.range)
+        if (one.variable->of == trait) return one;
+    FAIL("no such variable");
+    return test.range.front();
+}
+
+template <class F>
+std::string field_of_refusal(F f) {
+    try {
+        f();
+    } catch (const Refusal &e) {
+        return e.field();
+    }
+    return "none refused";
+}
+
+} // namespace
+
+TEST_CASE("a described coupon takes bare numbers in its own units, whatever order they are given in") {
+    const CouponRecord coupon = described_coupon({{"units", "mm"}, {"thickness", "3"}, {"diameter", "60"}});
+    CHECK(coupon.fields.at("thickness").value == Exact(3'000'000));
+    CHECK(coupon.id.empty());
+    CHECK(field_of_refusal([] { described_coupon({{"thickness", "thick"}}); }) == "thickness");
+    CHECK_THROWS_WITH(described_coupon({{"thicknes", "3"}}), says("did you mean 'thickness'?"));
+}
+
+TEST_CASE("a coupon on record may be described otherwise in part") {
+    Desk desk;
+    put_coupon(desk, "T-7", {{"joint", "groove"}, {"process", "GTAW"}, {"thickness", "0.05 in"}});
+    CHECK(described_coupon(desk.office, "T-7").get("joint") == "groove");
+    const CouponRecord other = described_coupon(desk.office, "T-7", {{"joint", "fillet"}});
+    CHECK(other.id == "T-7");
+    CHECK(other.get("joint") == "fillet");
+    CHECK(other.get("process") == "GTAW");
+    CHECK(described_coupon(desk.office, "T-7").get("joint") == "groove"); // nothing was stored
+    CHECK_THROWS_AS(described_coupon(desk.office, "T-8"), DataError);
+}
+
+TEST_CASE("what a test would qualify, by rules that must be named") {
+    Desk desk;
+    const CouponRecord tube = described_coupon({{"joint", "groove"},
+                                                {"form", "tube"},
+                                                {"process", "GTAW"},
+                                                {"position", "6G"},
+                                                {"thickness", "0.045in"},
+                                                {"metal-group", "IIa"}});
+    const RangeResult result = range_of_coupon(desk.catalogue, "aws-d17.1", tube);
+    REQUIRE(result.tests.size() == 1);
+    // 0.67 T to 4 T: AWS D17.1, as a page on it says (criteria/welder/aws-d17.1.yaml).
+    const auto &edges = of(result.tests[0], Trait::thickness).parts.at(0).edges;
+    REQUIRE(edges.size() == 2);
+    CHECK(edges[0].second == Exact(765'810));
+    CHECK(edges[1].second == Exact(4'572'000));
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "", tube); }) == "rules");
+    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue, "", tube), says("asme-ix, aws-d1.1"));
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d17.1", {}); }) == "coupon");
+}
+
+TEST_CASE("a word that the rules do not know is refused at its field") {
+    Desk desk;
+    const CouponRecord slip = described_coupon({{"position", "6g"}});
+    CHECK_THROWS_WITH(range_of_coupon(desk.catalogue, "aws-d17.1", slip), says("did you mean '6G'?"));
+    CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "aws-d17.1", slip); }) == "position");
+}
+
+TEST_CASE("a coupon of two processes is a test of each") {
+    Desk desk;
+    const auto result = range_of_coupon(
+        desk.catalogue, "aws-d1.1",
+        described_coupon({{"process", "GTAW 1/8in + SMAW 3/8in"}, {"joint", "groove"}, {"form", "plate"}}));
+    REQUIRE(result.tests.size() == 2);
+    CHECK(result.tests[0].test.word(Trait::process) == "GTAW");
+    CHECK(*result.tests[1].test.size(Trait::weld_thickness) == Exact(9'525'000));
+}

@@ -1,0 +1,62 @@
+#include "catch.hpp"
+#include "render/html.hpp"
+
+using namespace beadbook;
+
+namespace {
+
+const std::string nasty = "</title></pre><script>alert(\"x\") & 'y'</script>";
+
+std::size_t count(const std::string &text, const std::string &part) {
+    std::size_t n = 0;
+    for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; at += part.size()) ++n;
+    return n;
+}
+
+} // namespace
+
+TEST_CASE("every text of every block is escaped on a page") {
+    Document document;
+    document.title = nasty;
+    document.heading(nasty).line(nasty, nasty).item(nasty, nasty, {{nasty, nasty, {}}});
+    document.add(Grid{{{nasty}}, {{Words(nasty, Tone::reject)}}}).pair(nasty, nasty, nasty);
+    document.add(Drawing{nasty}).add(Signatures{{nasty}}).caution();
+    const std::string page = html(document);
+    CHECK(count(page, "<script") == 0);
+    CHECK(count(page, "&lt;script&gt;alert(&quot;x&quot;) &amp; ") == 15);
+    CHECK(count(page, "</title>") == 1);
+    CHECK(count(page, "</pre>") == 1);
+}
+
+TEST_CASE("a page is complete in itself and fits the printer's paper") {
+    Document document;
+    document.title = "Record 2";
+    const std::string page = html(document.heading("Record 2"));
+    CHECK(page.starts_with("<!DOCTYPE html>"));
+    CHECK(page.ends_with("</html>\n"));
+    CHECK_THAT(page, says("<title>Record 2</title>"));
+    CHECK_THAT(page, says("<h1>Record 2</h1>"));
+    CHECK_THAT(page, says("@page { margin"));
+    CHECK(count(page, "http") == 0);
+    CHECK(count(page, " src=") == 0);
+    CHECK(count(page, "size: A4") == 0); // nor any other paper than the one that is in the printer
+}
+
+TEST_CASE("blocks become the elements that fit them") {
+    Document document;
+    document.heading("Part", 2).line(Words("it is ") + Words("accept", Tone::accept), "Table 3, read");
+    document.item("one", "", {{"below", "", {}}}).item("two");
+    document.add(Grid{{{"coupon"}, {"n", true}}, {{"T-1", "2"}}}).pair("mark", "L1", "of two");
+    document.add(Signatures{{"graded by", "for the employer"}}).caution();
+    const std::string page = html(document);
+    for (const char *part :
+         {"<h2>Part</h2>",
+          "<p>it is <span class=\"accept\">accept</span> <span class=\"source\">[Table 3, read]</span></p>",
+          "<li>two</li>", "<th class=\"r\">n</th>", "<td class=\"r\">2</td>", "<td>T-1</td>",
+          "<td class=\"o\">of two</td>", "<span>graded by</span><span>for the employer</span>",
+          "An aid, not the code"})
+        CHECK_THAT(page, says(part));
+    CHECK(count(page, "<ul>") == 2);
+    CHECK(count(page, "</ul>") == 2);
+    CHECK(count(html(Document().add(Grid{{{""}}, {{"x"}}})), "<thead>") == 0);
+}
