@@ -2,8 +2,10 @@
 
 #include "cli/tell.hpp"
 #include "measure/text.hpp"
+#include "operations/finishing.hpp"
 #include "operations/judging.hpp"
 #include "operations/logging.hpp"
+#include "report/exam_document.hpp"
 #include "report/judgement_document.hpp"
 
 #include <algorithm>
@@ -39,6 +41,13 @@ public:
         else
             log(line);
         session_.out << live_verdicts(shop_, coupon_, session_);
+    }
+
+    /// These are all that the exam found.
+    void finish() {
+        const FinishRequest all{coupon_, exam_, {}, true};
+        const auto done = shop_.write([&](Writing &w) { return finish_exam(w, all); });
+        session_.out << text(document_of(ExamFinishedNow{coupon_, done.value}), session_.paint());
     }
 
 private:
@@ -109,13 +118,18 @@ void ask_conditions(Shop &shop, ExamRequest &request, Session &session) {
 void log_by_prompt(Shop &shop, const std::string &coupon, int exam, Session &session) {
     const CouponState state = shop.office(Ledger::Mode::write).coupon(coupon);
     session.out << "coupon " << coupon << ", exam " << exam << " (" << name_of(state.exam(exam)->method)
-                << "); one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, done\n";
+                << "); one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, finish (these "
+                   "are all), done\n";
     LogPrompt prompt(shop, coupon, exam, session);
     for (std::string line; session.out << "> " << std::flush, std::getline(session.in, line);) {
         const std::string_view word = trimmed(line);
         if (word == "done" || word == "quit") break;
         if (word.empty()) continue;
         try {
+            if (word == "finish") {
+                prompt.finish();
+                break;
+            }
             prompt.take(line);
         } catch (const InputError &e) {
             session.out << "  " << std::string(e.column, ' ') << "^ " << e.what() << "\n";

@@ -2,6 +2,7 @@
 
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/grade_standing.hpp"
 
 #include <algorithm>
 #include <set>
@@ -226,6 +227,10 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + (coupon.grade ? " was graded failed" : " is not graded") +
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
+    const GradeStanding grade = standing_of_grade(office, coupon);
+    if (coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again)
+        out.impediments.push_back({name + " is to be graded again: " + grade.why,
+                                   Remedy{"grade", {coupon.record.id, "passed"}, {}}});
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");

@@ -13,8 +13,7 @@ CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> be
 
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     check_practice_of(coupon, exam);
-    if (std::string why = why_not_examined(exam, coupon.record, coupon.finds_of(exam.number)); !why.empty())
-        exam.invalid = std::move(why);
+    exam.open = why_not_examined(exam, coupon.record, coupon.finds_of(exam.number));
 }
 
 void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam) {

@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
+#include "operations/grade_standing.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -17,14 +18,20 @@ public:
     Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
 
     struct Fate {
-        std::string why; ///< empty if it still proves it
+        std::string why;    ///< empty if it still proves it
+        bool doubt = false; ///< not undone, but its grade must be given again
         std::optional<Day> since;
     };
     const Fate &of(const std::string &coupon) {
         const auto [at, fresh] = fates_.emplace(coupon, Fate{});
         if (fresh) {
-            const CouponState state = office_.book().coupon(coupon);
+            const CouponState state = office_.coupon(coupon);
             at->second.why = no_longer_proves(state, welder_);
+            const GradeStanding grade = standing_of_grade(office_, state);
+            if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
+                at->second.doubt = true;
+                at->second.why = "coupon " + coupon + " is to be graded again: " + grade.why;
+            }
             if (!at->second.why.empty() && state.grade)
                 at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
         }
@@ -72,7 +79,7 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
 void take_back(const Fates::Fate &fate, Validity &validity) {
     if (fate.why.empty()) return;
-    validity.state = Validity::State::revoked;
+    validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
     validity.until = fate.since;
     validity.use_by.reset();
     validity.reason = fate.why;
@@ -183,8 +190,11 @@ DueList due(Office &office, int days, std::optional<Day> on) {
     for (auto &standing : standing_of_all(office, out.on))
         for (auto &held : standing.held) {
             const Validity &v = held.validity;
-            if (!v.until || *v.until > out.through || v.state == Validity::State::revoked) continue;
-            DueQualification one{std::move(held), (*v.until - out.on).count(), ToDo::test, 0};
+            const bool doubt = v.state == Validity::State::in_doubt;
+            if (!doubt && (!v.until || *v.until > out.through || v.state == Validity::State::revoked))
+                continue;
+            const auto left = doubt ? 0 : (*v.until - out.on).count();
+            DueQualification one{std::move(held), left, doubt ? ToDo::settle : ToDo::test, 0};
             say_what_to_do(one);
             out.items.push_back(std::move(one));
         }

@@ -43,6 +43,7 @@ enum class ToDo : std::uint8_t {
     extend, ///< or test again
     renew,  ///< by so many coupons
     test,   ///< again
+    settle, ///< look at the coupon that it rests on, and grade it again
 };
 struct DueQualification {
     HeldQualification held;

@@ -16,7 +16,7 @@ Day end_of_month(Day day) {
 } // namespace
 
 std::string_view name_of(State state) {
-    constexpr std::string_view names[] = {"valid", "lapsed", "expired", "revoked", "not begun"};
+    constexpr std::string_view names[] = {"valid", "lapsed", "expired", "revoked", "not begun", "in doubt"};
     return names[static_cast<std::size_t>(state)];
 }
 

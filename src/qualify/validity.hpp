@@ -21,7 +21,14 @@ struct QualificationEvent {
 
 /// How a qualification stands on one day.
 struct Validity {
-    enum class State : std::uint8_t { valid, lapsed, expired, revoked, not_begun };
+    enum class State : std::uint8_t {
+        valid,
+        lapsed,
+        expired,
+        revoked,
+        not_begun,
+        in_doubt, ///< what it rests on has changed since; a person settles it
+    };
     State state = State::valid;
     std::optional<Day> until; ///< the last day on which it holds, or held; absent: no end
     std::string reason;       ///< in plain words, with the days

@@ -13,6 +13,7 @@ nlohmann::json coupon_json(const CouponState &c) {
     for (const auto &e : c.exams) {
         nlohmann::json exam = codec::json_of(e);
         if (!e.invalid.empty()) exam["not valid"] = e.invalid;
+        if (!e.open.empty()) exam["does not count"] = e.open;
         exam["indications"] = nlohmann::json::array();
         for (const auto &i : c.indications)
             if (i.exam == e.number) exam["indications"].push_back(codec::json_of(i));
@@ -31,6 +32,7 @@ nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
     nlohmann::json out = codec::json_of(exam);
     out["coupon"] = coupon;
     if (!exam.invalid.empty()) out["not valid"] = exam.invalid;
+    if (!exam.open.empty()) out["does not count"] = exam.open;
     return out;
 }
 

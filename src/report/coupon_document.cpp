@@ -16,9 +16,10 @@ std::string exam_text(const ExamRecord &e) {
 
 void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     std::vector<Bullet> under;
-    if (e.incomplete.empty() && !e.invalid.empty()) under.push_back({"does not count: " + e.invalid, "", {}});
+    if (e.finished && !e.open.empty()) under.push_back({"does not count: " + e.open, "", {}});
     if (!e.practice.empty())
-        under.push_back({"by practice " + e.practice + (e.invalid.empty() ? ": valid" : ""), "", {}});
+        under.push_back(
+            {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
     for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
     if (!e.note.empty()) under.push_back({"note: " + e.note, "", {}});
     bool any = false;

@@ -11,9 +11,10 @@ std::string exam_name(const ExamRecord &exam, const std::string &coupon) {
 
 std::string found_text(int found) { return found == 0 ? "none found" : std::to_string(found) + " found"; }
 
-/// Why a finished exam still does not count.
+/// Why it does not count; that it is open says the line before.
 void add_objection(Document &doc, const ExamRecord &exam) {
-    if (exam.finished && !exam.invalid.empty()) doc.line("  it does not count: " + exam.invalid);
+    if (!exam.invalid.empty()) doc.line("  " + exam.invalid);
+    if (exam.finished && !exam.open.empty()) doc.line("  it does not count: " + exam.open);
 }
 
 } // namespace

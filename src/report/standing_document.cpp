@@ -63,6 +63,7 @@ std::string to_do_text(const DueQualification &due) {
     case ToDo::extend: return "extend it or test again";
     case ToDo::renew:
         return "renew it: " + std::to_string(due.coupons) + (due.coupons == 1 ? " coupon" : " coupons");
+    case ToDo::settle: return "look at the coupon and grade it again";
     case ToDo::test: break;
     }
     return "test again";

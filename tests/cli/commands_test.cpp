@@ -14,8 +14,10 @@ namespace {
 void small_coupon(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
             "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
-    for (const char *exam : {"VT", "MT", "RT"})
-        run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II"});
+    // The film is still being read: RT is open.
+    for (const char *exam : {"VT", "MT"})
+        run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"exam", "T-1", "RT", "--examiner", "A. Field", "--level", "II"});
 }
 
 } // namespace
@@ -65,12 +67,13 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
 TEST_CASE("exit codes tell the verdict") {
     const Program run;
     small_coupon(run);
-    CHECK(run({"judge", "T-1"}).code == 0);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2"});
+    CHECK(run({"judge", "T-1"}).code == 5);
+    run.ok({"log", "T-1", "gas pore 0.055 at 2", "--finish"});
     CHECK(run({"judge", "T-1"}).code == 0);
     CHECK(run({"judge", "T-1", "--class", "1"}).code == 1);
     CHECK(run({"why", "T-1", "--class", "1"}).code == 1);
-    run.ok({"log", "T-1", "gas pore at 4"});
+    run.ok({"reopen", "T-1", "3", "--why", "one more on the film"});
+    run.ok({"log", "T-1", "gas pore at 4", "--finish"});
     CHECK(run({"judge", "T-1"}).code == 5);
     CHECK(run({"judge", "--all"}).code == 5);
     CHECK(run({"judge", "T-1", "--class", "9"}).code == 3);
@@ -151,13 +154,15 @@ TEST_CASE("the prompt stores each line, shows the live verdict, and can undo") {
     const Program run;
     small_coupon(run);
     const Run r =
-        run({"log", "T-1"}, "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\ndone\npore 1 at 1\n", true);
+        run({"log", "T-1"}, "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\nfinish\npore 1 at 1\n", true);
     CHECK(r.code == 0);
-    CHECK(r.out.find("#1 gas pore size 0.055 in at 1 in\n  1: reject | 2: accept | 3: accept\n") !=
+    CHECK(r.out.find("#1 gas pore size 0.055 in at 1 in\n  1: reject | 2: cannot say | 3: cannot say\n") !=
           std::string::npos);
     CHECK(r.out.find("^ 'oops' does not begin with a type") != std::string::npos);
     CHECK(r.out.find("#2 withdrawn") != std::string::npos);
+    CHECK(r.out.find("exam 3 (RT) of coupon T-1 finished: 1 found") != std::string::npos);
     CHECK(r.out.find("1 indication logged") != std::string::npos);
+    CHECK(run({"judge", "T-1"}).code == 0);
     CHECK(run.ok({"show", "T-1"}).find("0.9") == std::string::npos);
     CHECK(run.ok({"history", "T-1"}).find("#2 withdrawn  (instead of entry") != std::string::npos);
 }
@@ -165,7 +170,7 @@ TEST_CASE("the prompt stores each line, shows the live verdict, and can undo") {
 TEST_CASE("a grade that differs from the verdict needs a remark and is marked") {
     const Program run;
     small_coupon(run);
-    run.ok({"log", "T-1", "gas pore 0.09 at 2"});
+    run.ok({"log", "T-1", "gas pore 0.09 at 2", "--finish"});
     const Run r = run({"grade", "T-1", "passed"});
     CHECK(r.code == 3);
     CHECK(r.err.find("the verdict for class 2 is 'reject'; to grade it passed all the same, say why") !=

@@ -18,7 +18,8 @@ const std::vector<std::string> good_vt{"--practice",  "asme-v-vt",         "--co
                                        "--condition", "vision=2026-06-01", "--condition", "vision test=J1"};
 
 std::vector<std::string> exam(const std::string &method, const std::vector<std::string> &more) {
-    std::vector<std::string> out{"exam", "T-1", method, "--examiner", "A. Field", "--level", "II"};
+    std::vector<std::string> out{"exam",    "T-1", method,    "--examiner", "A. Field",
+                                 "--level", "II",  "--found", "none"};
     out.insert(out.end(), more.begin(), more.end());
     return out;
 }

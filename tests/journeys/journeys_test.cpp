@@ -55,8 +55,9 @@ TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends
     REQUIRE(sh("beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth "
                "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no")
                 .code == 0);
-    REQUIRE(sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --condition 'light=1000 lx'").code ==
-            0);
+    REQUIRE(
+        sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --found none --condition 'light=1000 lx'")
+            .code == 0);
     REQUIRE(sh("beadbook exam T-7 PT --examiner 'A. Field' --level II").code == 0);
     const Ended logged = sh("printf 'ri 0.10 at 11:50\\nri 0.19 at 3:30\\n' | beadbook log T-7");
     CHECK(logged.code == 0);
@@ -81,10 +82,12 @@ TEST_CASE("an instructor sees the cohort, grades, and hands over a proof", "[jou
                    " --units mm --criteria iso-5817 --class C --welder L1 --joint groove --thickness 8 "
                    "--weld-length 200")
                     .code == 0);
-        REQUIRE(sh(std::string("beadbook exam ") + id + " VT --date 2026-11-20").code == 0);
+        REQUIRE(
+            sh(std::string("beadbook exam ") + id + " VT --date 2026-11-20 --examiner 'A. Field' --level II")
+                .code == 0);
     }
-    REQUIRE(sh("beadbook log A-1 'undercut l 20 d 0.45 at 50 smooth'").code == 0);
-    REQUIRE(sh("beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth'").code == 0);
+    REQUIRE(sh("beadbook log A-1 'undercut l 20 d 0.45 at 50 smooth' --finish").code == 0);
+    REQUIRE(sh("beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth' --finish").code == 0);
     const Ended all = sh("beadbook judge --all");
     CHECK(all.code == 1);
     CHECK(has(all, "A-1           B: reject  C: accept  D: accept"));
@@ -103,7 +106,8 @@ TEST_CASE("a welder reads where, why, the cause and the remedy", "[journeys]") {
     const Shell sh;
     sh("beadbook register A-2 --units mm --criteria iso-5817 --class C --welder L1 --joint groove "
        "--thickness 8 --weld-length 200");
-    sh("beadbook exam A-2 VT --date 2026-11-20; beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth'");
+    sh("beadbook exam A-2 VT --date 2026-11-20 --examiner 'A. Field' --level II; "
+       "beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth' --finish");
     const Ended why = sh("beadbook why A-2");
     CHECK(why.code == 1);
     CHECK(has(why, "Coupon A-2, welded by L1"));
@@ -141,7 +145,7 @@ TEST_CASE("an instructor plans, grades, qualifies, and prints what a welder hold
                "steel --thickness 0.045in --position 2G --magnetic yes --welded $(date -d '20 days ago' +%F)")
                 .code == 0);
     for (const std::string exam : {"VT", "MT"})
-        REQUIRE(sh("beadbook exam Q-1 " + exam + " --examiner 'A. Field' --level II").code == 0);
+        REQUIRE(sh("beadbook exam Q-1 " + exam + " --examiner 'A. Field' --level II --found none").code == 0);
     CHECK(has(sh("beadbook qualify Q-1 --rules mil-std-1595a"), "is not graded"));
     REQUIRE(sh("beadbook grade Q-1 passed --remark 'fine root'").code == 0);
     REQUIRE(sh("beadbook qualify Q-1 --rules mil-std-1595a").code == 0);

@@ -30,6 +30,9 @@ void Yard::coupon(const std::string &id, const std::string &welded, bool passed,
             fields.erase(name);
         else
             fields[name] = value;
+    // A weld of tomorrow is said only afterwards: nobody examines it before it is there.
+    const bool to_come = !welded.empty() && parse_day(welded) > outside.today();
+    if (to_come) fields.erase("welded");
     write([&](Writing &w) {
         register_coupon(w, {id, fields});
         for (const Exam exam : exams) {
@@ -39,10 +42,12 @@ void Yard::coupon(const std::string &id, const std::string &welded, bool passed,
             request.examiner = "A. Field";
             request.level = "II";
             if (!welded.empty()) request.date = std::min(parse_day(welded), outside.today());
+            request.found = 0;
             record_exam(w, request);
         }
         grade_coupon(w, {id, passed, "seen", {}});
     });
+    if (to_come) change(id, {{"welded", welded}});
 }
 
 void Yard::change(const std::string &coupon, const Fields &fields) {
