@@ -36,6 +36,9 @@ struct ExamDone {
     Exam method = Exam::VT;
     bool counts = true;
     std::string why_not;
+    /// What it found is not all on record yet, so no class can be accepted, also where nothing asks for the
+    /// method.
+    bool pending = false;
 };
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".

@@ -55,6 +55,19 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
         for (std::size_t c = 0; c < e.classes.size(); ++c)
             if (required.classes[c]) missing(c, static_cast<int>(r), required.one_of, lacks);
     }
+    std::vector<Exam> pending;
+    for (const auto &exam : exams)
+        if (exam.pending) pending.push_back(exam.method);
+    std::sort(pending.begin(), pending.end());
+    pending.erase(std::unique(pending.begin(), pending.end()), pending.end());
+    for (const Exam method : pending)
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            Finding f;
+            f.kind = Finding::Kind::exam_pending;
+            f.effect = Verdict::cannot_say;
+            f.exams = {method};
+            e.add(c, std::move(f));
+        }
     const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         for (std::size_t x = 0; x < exam_count; ++x)

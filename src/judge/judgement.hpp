@@ -21,6 +21,7 @@ struct Finding {
         not_covered,    ///< no rule of the set speaks of the indication
         exam_missing,   ///< none of `exams` is on record, or none that counts
         not_measured,   ///< the set wants a dimension that nobody logged
+        exam_pending,   ///< an exam was begun, and what it found is not all on record
         within,         ///< the nearest miss of an accepted class
     };
     Kind kind = Kind::within;

@@ -228,9 +228,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
-    if (coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again)
-        out.impediments.push_back({name + " is to be graded again: " + grade.why,
-                                   Remedy{"grade", {coupon.record.id, "passed"}, {}}});
+    const bool again = coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again;
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
@@ -239,6 +237,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}, false};
+        if (again) one.lacks.push_back(std::string(to_grade_again) + ": " + grade.why);
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         const RetestState retest = tests.state_at(out.test, out.welded, one.weld, rules.retest);
         one.evidence.coupons = retest.passed;

@@ -14,6 +14,9 @@ struct GradeStanding {
     std::string why;                   ///< State::again: what has changed
 };
 
+/// What is on record of a grade that was set aside begins so.
+inline constexpr std::string_view to_grade_again = "to be graded again";
+
 /// Judges afresh by the criteria text that the grade went by.
 GradeStanding standing_of_grade(Office &office, const CouponState &coupon);
 

@@ -71,6 +71,8 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
     std::vector<ExamDone> out;
     for (ExamRecord exam : before.exams) {
         office.check_practice_of(before, exam);
+        exam.open.clear();
+        exam.pending = false;
         out.push_back(exam.done());
     }
     return out;

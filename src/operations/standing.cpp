@@ -20,6 +20,13 @@ public:
     struct Fate {
         std::string why;    ///< empty if it still proves it
         bool doubt = false; ///< not undone, but its grade must be given again
+        /// A doubt that a person set aside, with the reason on record, is settled.
+        bool bears(const std::vector<std::string> &set_aside) const {
+            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const std::string &one) {
+                return one.find(to_grade_again) != std::string::npos;
+            });
+            return !why.empty() && !(doubt && settled);
+        }
         std::optional<Day> since;
     };
     const Fate &of(const std::string &coupon) {
@@ -30,7 +37,7 @@ public:
             const GradeStanding grade = standing_of_grade(office_, state);
             if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
                 at->second.doubt = true;
-                at->second.why = "coupon " + coupon + " is to be graded again: " + grade.why;
+                at->second.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
             }
             if (!at->second.why.empty() && state.grade)
                 at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
@@ -41,7 +48,7 @@ public:
         std::map<std::int64_t, std::string> out;
         for (const auto &e : welder.events)
             for (const auto &proof : e.evidence)
-                if (const Fate &fate = of(proof.coupon); !fate.why.empty()) out[e.seq] = fate.why;
+                if (const Fate &fate = of(proof.coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
         return out;
     }
 
@@ -77,8 +84,8 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
 }
 
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(const Fates::Fate &fate, Validity &validity) {
-    if (fate.why.empty()) return;
+void take_back(const Fates::Fate &fate, const std::vector<std::string> &set_aside, Validity &validity) {
+    if (!fate.bears(set_aside)) return;
     validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
     validity.until = fate.since;
     validity.use_by.reset();
@@ -98,7 +105,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
-        if (!held.record.carried()) take_back(fates.of(held.record.test.id), held.validity);
+        if (!held.record.carried())
+            take_back(fates.of(held.record.test.id), held.record.overridden, held.validity);
     }
     return out;
 }

@@ -15,6 +15,7 @@ std::string_view name_of(Finding::Kind kind) {
     case Finding::Kind::not_covered: return "not covered";
     case Finding::Kind::exam_missing: return "exam missing";
     case Finding::Kind::not_measured: return "not measured";
+    case Finding::Kind::exam_pending: return "exam pending";
     case Finding::Kind::within: break;
     }
     return "within";

@@ -26,10 +26,7 @@ Document document_of(const ExamRecorded &done) {
         doc.line(name + " and finished: " + found_text(done.exam.finished->found) +
                  "; next: beadbook judge " + done.coupon);
     else
-        doc.line(name + "; next: beadbook log " + done.coupon +
-                 " \"gas pore 0.04 at 2.1\" --finish, or beadbook "
-                 "finish " +
-                 done.coupon + " --found none");
+        doc.line(name + "; next: log what it finds, and finish it");
     add_objection(doc, done.exam);
     return doc;
 }
@@ -56,10 +53,9 @@ Document document_of(const Logged &done) {
     const std::size_t count = done.indications.size();
     const std::string logged = std::to_string(count) + (count == 1 ? " indication" : " indications") +
                                " logged under exam " + std::to_string(done.exam);
-    return doc.line(done.finished ? logged + ", which is finished: " + found_text(*done.finished) +
-                                        "; next: beadbook judge " + done.coupon
-                                  : logged + ", which is still open; next: beadbook finish " + done.coupon +
-                                        " --found " + std::to_string(count));
+    if (!done.finished) return doc.line(logged + ", which is still open; next: log more, or finish it");
+    return doc.line(logged + ", which is finished: " + found_text(*done.finished) +
+                    "; next: beadbook judge " + done.coupon);
 }
 
 Document document_of(const Corrected &done) {

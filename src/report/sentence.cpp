@@ -146,6 +146,9 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                                     std::string(name_of(c.find(f.indications[0])->exam))) +
                ".";
     case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
+    case Finding::Kind::exam_pending:
+        return "The " + std::string(name_of(f.exams.front())) +
+               " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
     case Finding::Kind::not_measured: break;
     }
     return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
@@ -158,6 +161,7 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
         return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " +
                standing.source;
     }
+    if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
     if (f.kind == Finding::Kind::exam_missing) {
         if (f.clause < 0)
             return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";

@@ -185,12 +185,13 @@ TEST_CASE("a grade that differs from the verdict needs a remark and is marked") 
 TEST_CASE("verdicts are stored once, with the criteria they were taken by, and can be judged again") {
     const Program run;
     small_coupon(run);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2"});
+    run.ok({"log", "T-1", "gas pore 0.055 at 2", "--finish"});
     run.ok({"judge", "T-1"});
     const std::string once = run.ok({"verify", "--json"});
     run.ok({"judge", "T-1"});
     CHECK(run.ok({"verify", "--json"}) == once);
     run({"judge", "T-1", "--criteria", "ufgs-15216n"});
+    run.ok({"reopen", "T-1", "3", "--why", "one more"});
     run.ok({"log", "T-1", "gas pore 0.01 at 4"});
     CHECK(run.ok({"verify", "--replay"})
               .find("2 verdicts judged again and 0 ranges worked out again, all the same") !=

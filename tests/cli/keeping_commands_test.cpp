@@ -63,7 +63,7 @@ TEST_CASE("backup says where it wrote, and never overwrites") {
 TEST_CASE("an export goes to the output or to a new file, and is imported again") {
     const Program run, other, sheets;
     small_coupon(run);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2 # \"quoted\", with, commas",
+    run.ok({"log", "T-1", "--exam", "3", "gas pore 0.055 at 2 # \"quoted\", with, commas",
             "slag from 2 to 2.4 across left 0.1"});
     const std::string json = run.ok({"export", "json"});
     CHECK(run.ok({"export", "json", "--output", run.file("all.json")}) ==

@@ -61,7 +61,7 @@ TEST_CASE("an override is asked for by name, and is kept and printed", "[standin
     run.ok({"register", "Q-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "3", "--welder", "L1",
             "--joint", "groove", "--process", "GMAW", "--transfer", "short-circuit", "--thickness", "0.15in",
             "--welded", "2026-10-05"});
-    run.ok({"exam", "Q-1", "VT"});
+    run.ok({"exam", "Q-1", "VT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
     run.ok({"grade", "Q-1", "passed", "--remark", "seen"});
     const Run refused = run({"qualify", "Q-1", "--rules", "asme-ix"});
     CHECK(refused.code == 3);

@@ -139,7 +139,7 @@ TEST_CASE("compute, practice and methods on the command line") {
     CHECK_THAT(run.ok({"methods", "T-1"}), says("Required in class 2 of mil-hdbk-1890-table-3:"));
     const Run slip = [&] {
         run.ok({"change", "T-1", "--process", "GMAW", "--why", "known now"});
-        run.ok(exam("RT", {}));
+        run.ok({"exam", "T-1", "RT"});
         return run({"log", "T-1", "tungsten 0.03 at 2"});
     }();
     CHECK(slip.code == 0);

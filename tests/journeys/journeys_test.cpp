@@ -59,7 +59,7 @@ TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends
         sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --found none --condition 'light=1000 lx'")
             .code == 0);
     REQUIRE(sh("beadbook exam T-7 PT --examiner 'A. Field' --level II").code == 0);
-    const Ended logged = sh("printf 'ri 0.10 at 11:50\\nri 0.19 at 3:30\\n' | beadbook log T-7");
+    const Ended logged = sh("printf 'ri 0.10 at 11:50\\nri 0.19 at 3:30\\n' | beadbook log T-7 --finish");
     CHECK(logged.code == 0);
     CHECK(has(logged, "2 indications logged under exam 2"));
     const Ended judged = sh("beadbook judge T-7");

@@ -343,6 +343,8 @@ TEST_CASE("others read and log while a long import is prepared") {
             log_lines(writing, {"T-2", 0, "crack at 1", "line"});
             writing.commit();
             ++logged;
+            std::this_thread::sleep_for(
+                std::chrono::milliseconds(1)); // a writer without pause keeps readers out
             if (book.coupon("T-2").indications.empty()) break;
         }
     });

@@ -131,7 +131,7 @@ TEST_CASE("every verdict comes out again from the coupon as it stood, whatever w
             r.conditions = {"light=50 fc"};
             r.practice = "asme-v-vt";
         });
-        log_lines(w, {.coupon = "T-1", .text = "pore 1 at 60"});
+        log_lines(w, {.coupon = "T-1", .exam = 1, .text = "pore 1 at 60"});
     });
     step([](Writing &w) {
         examine(w, Exam::RT, [](ExamRequest &r) {

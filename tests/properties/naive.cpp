@@ -67,6 +67,7 @@ public:
                 ask = ask || (rule.must_be_measured && !there && applies(rule) &&
                               rule.limits[k].kind == Limit::Kind::value);
             }
+            for (const auto &exam : c_.exams) ask = ask || exam.pending;
             out[k] = reject ? Verdict::reject : ask ? Verdict::cannot_say : Verdict::accept;
         }
         return out;

@@ -67,7 +67,7 @@ const Keys &indication_keys() {
 std::string name_of(const std::vector<Kind> &kinds) {
     if (kinds == measured) return "text such as \"0.045 in\"";
     switch (kinds.front()) {
-    case Kind::number: return "a whole number from 1";
+    case Kind::number: return "a whole number";
     case Kind::truth: return "true or false";
     case Kind::list: return "a list";
     case Kind::object: return "an object";
@@ -77,7 +77,7 @@ std::string name_of(const std::vector<Kind> &kinds) {
 
 bool is_of(const Located &value, const std::vector<Kind> &kinds) {
     return std::find(kinds.begin(), kinds.end(), value.kind) != kinds.end() &&
-           (value.kind != Kind::number || (value.is_whole && value.whole >= 1));
+           (value.kind != Kind::number || (value.is_whole && value.whole >= 0));
 }
 
 /// Reads one coupon, and goes on after a mistake so that one run shows them all.
