@@ -273,7 +273,7 @@ TEST_CASE(
                                 "missing data",
                                 "not covered",
                                 "a person decides",
-                                "exam missing",
+                                "exam missing", "exam pending",
                                 "not measured",
                                 "within",
                                 "place",

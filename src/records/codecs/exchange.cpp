@@ -26,6 +26,11 @@ const Keys &coupon_keys() {
     return keys;
 }
 
+/// The one number that may be 0: an exam that found nothing.
+bool is_none_found(const Located &item) {
+    return item.key == "found" && item.kind == Kind::number && item.is_whole && item.whole == 0;
+}
+
 const Keys &exam_keys() {
     static const Keys keys = [] {
         Keys out{{"number", {Kind::number}}, {"method", {Kind::text}}, {"date", {Kind::text}}};
@@ -67,7 +72,7 @@ const Keys &indication_keys() {
 std::string name_of(const std::vector<Kind> &kinds) {
     if (kinds == measured) return "text such as \"0.045 in\"";
     switch (kinds.front()) {
-    case Kind::number: return "a whole number";
+    case Kind::number: return "a whole number from 1";
     case Kind::truth: return "true or false";
     case Kind::list: return "a list";
     case Kind::object: return "an object";
@@ -77,7 +82,7 @@ std::string name_of(const std::vector<Kind> &kinds) {
 
 bool is_of(const Located &value, const std::vector<Kind> &kinds) {
     return std::find(kinds.begin(), kinds.end(), value.kind) != kinds.end() &&
-           (value.kind != Kind::number || (value.is_whole && value.whole >= 0));
+           (value.kind != Kind::number || (value.is_whole && value.whole >= 1));
 }
 
 /// Reads one coupon, and goes on after a mistake so that one run shows them all.
@@ -138,7 +143,7 @@ private:
                 unknown(item, names);
             } else if (item.key_given_twice) {
                 twice(item);
-            } else if (!is_of(item, known->second)) {
+            } else if (!is_of(item, known->second) && !is_none_found(item)) {
                 wrong_kind(item, name_of(known->second));
             } else if (known->second == measured && item.kind == Kind::object) {
                 check_measure(item, measure_dimensions().at(item.key));
