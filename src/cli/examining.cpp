@@ -42,7 +42,8 @@ ExitCode run_exam(const Args &args, Session &session) {
     if (args.flag("ask")) {
         if (request.practice.empty())
             throw UsageError("which conditions are asked for hangs on the practice: give --practice");
-        ask_conditions(shop, request, session);
+        // Questions stay out of the JSON.
+        ask_conditions(shop, request, session.in, args.flag("json") ? session.err : session.out);
     }
     const auto done = shop.write([&](Writing &w) { return record_exam(w, request); });
     tell(args, session, ExamRecorded{request.coupon, done.value}, done.notes);
@@ -68,7 +69,7 @@ ExitCode run_log(const Args &args, Session &session) {
     const int exam = args.has("exam") ? whole_number(args.text("exam"), "exam") : 0;
     Office &office = shop.office(Ledger::Mode::write);
     const int number = exam_for(office.coupon(args.at(0)), exam);
-    if (args.positional().size() == 1 && !args.has("file") && session.in_is_terminal) {
+    if (args.positional().size() == 1 && !args.has("file") && session.in_is_terminal && !args.flag("json")) {
         log_by_prompt(shop, args.at(0), number, session);
         return ExitCode::done;
     }

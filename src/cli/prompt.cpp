@@ -87,9 +87,9 @@ private:
 
 } // namespace
 
-void ask_conditions(Shop &shop, ExamRequest &request, Session &session) {
-    session.out << "conditions by " << shop.catalogue().practice(request.practice)->title
-                << "; Enter leaves one out\n";
+void ask_conditions(Shop &shop, ExamRequest &request, std::istream &in, std::ostream &out) {
+    out << "conditions by " << shop.catalogue().practice(request.practice)->title
+        << "; Enter leaves one out\n";
     std::set<std::string> skipped;
     for (;;) {
         const auto wanted = conditions_to_ask(shop.office(), request);
@@ -97,10 +97,10 @@ void ask_conditions(Shop &shop, ExamRequest &request, Session &session) {
                                        [&](const auto &name) { return !skipped.contains(name); });
         if (next == wanted.end()) return;
         const ConditionInfo &info = *condition_info(*next);
-        session.out << info.name << " (" << info.help
-                    << (info.words.empty() ? "" : ": " + listed(info.words, "or")) << "): " << std::flush;
+        out << info.name << " (" << info.help << (info.words.empty() ? "" : ": " + listed(info.words, "or"))
+            << "): " << std::flush;
         std::string answer;
-        if (!std::getline(session.in, answer)) return;
+        if (!std::getline(in, answer)) return;
         if (trimmed(answer).empty()) {
             skipped.insert(info.name);
             continue;
@@ -110,7 +110,7 @@ void ask_conditions(Shop &shop, ExamRequest &request, Session &session) {
             add_condition(trial, info.name + "=" + answer);
             request.conditions.push_back(info.name + "=" + answer);
         } catch (const DataError &e) {
-            session.out << "  " << e.what() << "\n";
+            out << "  " << e.what() << "\n";
         }
     }
 }

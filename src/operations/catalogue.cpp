@@ -31,10 +31,11 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
 
 template <class Shelf, class Load, class Part>
 auto kept(Shelf &shelf, Ledger &ledger, const std::string &hash, Load load, Part part) {
-    const auto [at, fresh] = shelf.emplace(hash, nullptr);
-    if (fresh)
-        if (const auto text = ledger.criteria_text(hash)) at->second = load(*text).*part;
-    return at->second;
+    // What is missing may be kept later, by an import say: only what was found is remembered.
+    auto &out = shelf[hash];
+    if (!out)
+        if (const auto text = ledger.criteria_text(hash)) out = load(*text).*part;
+    return out;
 }
 
 Loaded load_set(const std::string &text) { return load_criteria(text); }

@@ -95,7 +95,10 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     const Case c = case_of(e.judged);
+    auto finding = out["classes"][*e.judged.sought]["findings"].begin();
     for (const auto &f : e.judged.judgement.classes[*e.judged.sought].findings) {
+        if (const std::string said = plain_words(c, f); !said.empty()) (*finding)["says"] = said;
+        ++finding;
         if (f.effect != Verdict::reject) continue;
         for (const int n : f.indications)
             if (const Indication *i = c.find(n)) {

@@ -12,16 +12,6 @@ namespace {
 /// Reasons shown of one class; the rest is counted.
 constexpr std::size_t most_reasons = 40;
 
-std::string filled(std::string text, const Case &c, const Rule &rule, const Finding &f) {
-    if (!f.has_numbers) return text.find('{') == std::string::npos ? text : "";
-    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
-    for (const auto &[name, value] :
-         {std::pair{"{measured}", p.first}, {"{limit}", p.second}, {"{over by}", p.difference}})
-        for (std::size_t at; (at = text.find(name)) != std::string::npos;)
-            text.replace(at, std::string(name).size(), value);
-    return text;
-}
-
 /// Each type that rejects, once, with its usual cause and what to change.
 void add_causes(Document &doc, const Case &c, const ClassJudgement &judged) {
     std::vector<const ImperfectionType *> said;
@@ -48,6 +38,19 @@ void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgeme
 }
 
 } // namespace
+
+std::string plain_words(const Case &c, const Finding &f) {
+    if (f.rule < 0) return "";
+    const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
+    std::string text = rule.says;
+    if (!f.has_numbers) return text.find('{') == std::string::npos ? text : "";
+    const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
+    for (const auto &[name, value] :
+         {std::pair{"{measured}", p.first}, {"{limit}", p.second}, {"{over by}", p.difference}})
+        for (std::size_t at; (at = text.find(name)) != std::string::npos;)
+            text.replace(at, std::string(name).size(), value);
+    return text;
+}
 
 Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
     Words out;
@@ -101,11 +104,8 @@ Document document_of(const Explained &e) {
                     2);
         for (const auto &f : one.findings) {
             std::vector<Bullet> plain;
-            if (f.rule >= 0)
-                if (std::string said = filled(c.set.rules[static_cast<std::size_t>(f.rule)].says, c,
-                                              c.set.rules[static_cast<std::size_t>(f.rule)], f);
-                    !said.empty())
-                    plain.push_back({std::move(said), "", {}});
+            if (std::string said = plain_words(c, f); !said.empty())
+                plain.push_back({std::move(said), "", {}});
             doc.item(sentence(c, k, f), f.rule >= 0 ? authority(c, k, f) : "", std::move(plain));
         }
     }

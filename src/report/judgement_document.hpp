@@ -23,6 +23,9 @@ Document document_of(const Graded &graded);
 /// One coupon in a line: every class with its verdict.
 Document document_of(const JudgedOrNot &one);
 
+/// What the rule of a finding says to the welder, with its numbers filled in; empty if it says nothing.
+std::string plain_words(const Case &c, const Finding &finding);
+
 /// "A: accept  B: reject".
 Words verdicts_in_a_line(const Judged &judged, const std::string &between = "  ");
 

@@ -21,16 +21,28 @@ namespace {
 
 const std::string folder = BEADBOOK_SOURCE "/src/render/schemas/";
 
-/// Files that a schema refers to lie beside it.
-const nlohmann::json *fetch(const std::string &name) {
-    return new nlohmann::json(nlohmann::json::parse(read_file(folder + name)));
+/// A shape may grow, so most schemas let more keys pass than they know. Here each must be described.
+void close(nlohmann::json &schema) {
+    if (!schema.is_structured()) return;
+    for (auto &part : schema) close(part);
+    if (schema.is_object() && schema.contains("properties") && !schema.contains("additionalProperties"))
+        schema["additionalProperties"] = false;
 }
+
+nlohmann::json read_schema(const std::string &name) {
+    auto out = nlohmann::json::parse(read_file(folder + name));
+    close(out);
+    return out;
+}
+
+/// Files that a schema refers to lie beside it.
+const nlohmann::json *fetch(const std::string &name) { return new nlohmann::json(read_schema(name)); }
 void release(const nlohmann::json *json) { delete json; }
 
 } // namespace
 
 std::string schema_faults(const std::string &command, const std::string &json) {
-    const nlohmann::json text = nlohmann::json::parse(read_file(folder + command + ".json"));
+    const nlohmann::json text = read_schema(command + ".json");
     const nlohmann::json document = nlohmann::json::parse(json);
     valijson::Schema schema;
     valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), schema, fetch,
