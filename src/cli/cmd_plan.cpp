@@ -1,6 +1,7 @@
 #include "cli/welder_shared.hpp"
 
 #include "measure/text.hpp"
+#include "operations/outside_solver.hpp"
 #include "report/plan_report.hpp"
 
 namespace po = boost::program_options;
@@ -31,7 +32,7 @@ void tell_missed(const Plan &plan, const Work &work, const std::vector<std::vect
 
 ExitCode plan_and_tell(const Args &args, Session &session, const Work &work,
                        const std::vector<std::vector<VariableRange>> &held) {
-    const Plan plan = plan_tests(work, held);
+    const Plan plan = plan_tests(work, held, outside_solver(session.environment("BEADBOOK_SOLVER")));
     const std::string criteria = args.text("criteria", work.criteria);
     const auto set = criteria.empty() ? nullptr : open_criteria(criteria);
     const auto tests = examinations_for(work, plan, set.get());

@@ -122,8 +122,10 @@ std::string explain_plan(const Work &work, const Plan &plan, const std::vector<P
     out += paint.strong(std::to_string(tests.size()) + (tests.size() == 1 ? " coupon" : " coupons")) +
            " to weld by " + work.rules->title + " (" + work.rules->edition + ")\n";
     if (!tests.empty())
-        out += std::string(plan.minimal ? "No smaller number does it" : "Perhaps a smaller number would do") +
+        out += (plan.minimal ? std::string("Smallest, proven")
+                             : "Best found, at least " + std::to_string(plan.at_least)) +
                ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.\n";
+    for (const auto &note : plan.notes) out += note + "\n";
     int number = 0;
     for (const auto &test : tests) {
         out += "\n" + std::to_string(++number) + ". " + print(test.coupon.test, work.unit) + "\n";
@@ -178,7 +180,8 @@ nlohmann::json plan_json(const Work &work, const Plan &plan, const std::vector<P
     return {{"rules", work.rules->name},      {"edition", work.rules->edition},
             {"rules hash", work.rules->hash}, {"coupons", coupons},
             {"uncovered", uncovered},         {"covered already", ids(plan.held_jobs)},
-            {"minimal", plan.minimal},        {"candidates", plan.candidates}};
+            {"minimal", plan.minimal},        {"at least", plan.at_least},
+            {"notes", plan.notes},            {"candidates", plan.candidates}};
 }
 
 } // namespace beadbook

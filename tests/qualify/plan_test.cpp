@@ -1,6 +1,5 @@
 #include "catch.hpp"
 #include "qualify/plan.hpp"
-#include "qualify/set_cover.hpp"
 #include "qualify/welds.hpp"
 #include "report/plan_report.hpp"
 
@@ -39,6 +38,7 @@ TEST_CASE("one coupon covers what lies within 0.67 T to 4 T, two what does not")
     const Plan two = plan_tests(work_from(head + job("a", "position: F, thickness: 0.032 to 0.5")));
     CHECK(two.coupons.size() == 2);
     CHECK(two.minimal);
+    CHECK(two.at_least == 2);
     CHECK(two.uncovered.empty());
 }
 
@@ -156,13 +156,25 @@ TEST_CASE("mistakes in a work file are told with their place") {
     for (const auto &[text, expected] : rows) CHECK_THAT(errors_of(text), says(expected));
 }
 
-TEST_CASE("the smallest cover is smaller than the greedy one") {
-    // Greedy takes the set of four first and then needs two more.
-    const auto bits = [](const std::string &s) { return Bits(s); };
-    const SetCover cover = smallest_cover({bits("011110"), bits("111000"), bits("000111")});
-    CHECK(cover.chosen == std::vector<std::size_t>{1, 2});
-    CHECK(cover.proven);
-    CHECK(smallest_cover({}).chosen.empty());
-    CHECK(smallest_cover({bits("000")}).chosen.empty());
-    CHECK(smallest_cover({bits("101"), bits("101")}).chosen == std::vector<std::size_t>{0});
+TEST_CASE("a plan says what is proven, and no more") {
+    const Work work = work_from(head + job("a", "position: F, thickness: 0.032 to 0.5"));
+    Plan plan = plan_tests(work);
+    const auto text = [&] {
+        return explain_plan(work, plan, examinations_for(work, plan, nullptr), Paint(false));
+    };
+    const auto json = [&] { return plan_json(work, plan, examinations_for(work, plan, nullptr)); };
+    CHECK_THAT(text(), says("Smallest, proven, of"));
+    CHECK(text().find("Best found") == std::string::npos);
+    CHECK(json()["minimal"] == true);
+    CHECK(json()["at least"] == 2);
+    CHECK(json()["notes"].empty());
+    plan.minimal = false;
+    plan.at_least = 1;
+    plan.notes = {"The solver broke off."};
+    CHECK_THAT(text(), says("Best found, at least 1, of"));
+    CHECK_THAT(text(), says("The solver broke off.\n"));
+    CHECK(text().find("proven") == std::string::npos);
+    CHECK(json()["minimal"] == false);
+    CHECK(json()["at least"] == 1);
+    CHECK(json()["notes"][0] == "The solver broke off.");
 }
