@@ -1,6 +1,7 @@
 #include "cli/shop.hpp"
 
 #include "measure/text.hpp"
+#include "operations/outside_solver.hpp"
 
 #include <cerrno>
 #include <cstdio>
@@ -33,7 +34,8 @@ Shop::Shop(const Args &args, Session &session)
                                   [](const std::string &path) { return read_file(path); },
                                   [](const std::string &path) {
                                       return std::filesystem::absolute(path).lexically_normal().string();
-                                  }} {}
+                                  },
+                                  outside_solver(session.environment("BEADBOOK_SOLVER"))} {}
 
 Office &Shop::office(Ledger::Mode mode) {
     if (!office_) {

@@ -19,7 +19,7 @@ void check_method(const Practice &practice, Exam method) {
 }
 
 /// The request as a record, and the practice that it names.
-ExamRecord read(const ExamRequest &request, const Outside &outside) {
+ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     ExamRecord out;
     out.method = request.method;
     out.date = request.date.value_or(outside.today());
@@ -65,13 +65,13 @@ std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord 
 std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request) {
     const auto practice = practice_for(office.catalogue(), request);
     if (!practice) throw lacking("practice", "which conditions are asked for hangs on the practice");
-    const ExamRecord exam = read(request, office.outside());
+    const ExamRecord exam = record_of(request, office.outside());
     return conditions_wanted(*practice, exam.conditions_told(), exam.date,
                              office.coupon(request.coupon).record.facts());
 }
 
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
-    ExamRecord exam = read(request, writing.outside());
+    ExamRecord exam = record_of(request, writing.outside());
     const CouponState &state = writing.coupon(request.coupon);
     check_day(exam, state.record, writing.outside().today());
     if (request.found) {

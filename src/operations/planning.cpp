@@ -74,9 +74,10 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
         numbers.push_back(one.number);
         ranges.push_back(one.range);
     }
-    const Plan plan = plan_tests(result.work, ranges);
+    const Plan plan = plan_tests(result.work, ranges, catalogue.outside().solver);
     result.candidates = plan.candidates;
     result.minimal = plan.minimal;
+    result.at_least = plan.at_least;
     result.held_jobs = result.ids(plan.held_jobs);
     for (const auto &coupon : plan.coupons)
         result.tests.push_back(examinations_for(result.work, coupon, result.criteria.get()));
@@ -90,6 +91,7 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
         result.uncovered.push_back(std::move(uncovered));
     }
     if (result.criteria) out.notes = unknown_classes(result);
+    out.notes.insert(out.notes.end(), plan.notes.begin(), plan.notes.end());
     return out;
 }
 

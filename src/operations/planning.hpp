@@ -65,7 +65,8 @@ struct PlanResult {
     std::vector<MissedWork> missed;     ///< the other jobs, if anything is held
     std::vector<UncoveredWork> uncovered;
     std::size_t candidates = 0; ///< kinds of coupon that were weighed
-    bool minimal = true;        ///< proven
+    bool minimal = true;        ///< proven: no fewer coupons do
+    std::size_t at_least = 0;   ///< proven: no fewer than this do
 
     bool covers_all() const { return uncovered.empty(); }
     /// Ids of some jobs, by index.

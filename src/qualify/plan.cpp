@@ -25,7 +25,7 @@ public:
         collect_values();
     }
 
-    Plan plan() {
+    Plan plan(const CoverSolver &solver, std::chrono::milliseconds patience) {
         prune();
         find_needs();
         enumerate();
@@ -33,8 +33,10 @@ public:
         out.candidates = candidates_.size();
         out.held_jobs = held_jobs_;
         out.missed = missed_;
-        const SetCover cover = smallest_cover(covers_);
+        const SetCover cover = smallest_cover(covers_, solver, patience);
         out.minimal = cover.proven;
+        out.at_least = cover.at_least;
+        out.notes = cover.notes;
         Bits covered(needs_.size());
         std::vector<Weld> chosen;
         for (const std::size_t c : cover.chosen) {
@@ -322,8 +324,9 @@ private:
 
 } // namespace
 
-Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held) {
-    return Planner(work, held).plan();
+Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held,
+                const CoverSolver &solver, std::chrono::milliseconds patience) {
+    return Planner(work, held).plan(solver, patience);
 }
 
 } // namespace beadbook

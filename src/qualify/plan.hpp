@@ -1,6 +1,7 @@
 #pragma once
 
 #include "qualify/range.hpp"
+#include "qualify/set_cover.hpp"
 #include "qualify/work.hpp"
 
 namespace beadbook {
@@ -33,15 +34,20 @@ struct Plan {
     std::vector<std::size_t> held_jobs;  ///< covered by what the welder holds already
     std::vector<Missed> missed;          ///< the other jobs, if anything is held
     std::size_t candidates = 0;          ///< coupons that were weighed
-    bool minimal = true;                 ///< proven
+    bool minimal = true;                 ///< proven: no fewer coupons do
+    std::size_t at_least = 0;            ///< proven: no fewer than this do
+    std::vector<std::string> notes;      ///< sentences on what went wrong with the solver
 };
 
-/// The fewest coupons that cover all work that any coupon covers.
+/// The fewest coupons that cover all work that any coupon covers, or, if that is too hard to prove, the
+/// fewest found and how many are needed at least.
 ///
-/// Exact. Each job's ranges are cut at every edge where any coupon's range begins or ends, so that a coupon
+/// Each job's ranges are cut at every edge where any coupon's range begins or ends, so that a coupon
 /// covers each cell whole or not at all; several coupons may cover one job together. Coupons come from the
 /// rules' words and from sizes: the stock, else every size that the work names and the rules' usual ones.
-/// `held` are ranges that the welder has already. Throws InputError if there are too many to weigh.
-Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held = {});
+/// `held` are ranges that the welder has already. Hard plans are put to `solver`, if there is one, for at
+/// most `patience`; easy ones are settled here. Throws InputError if there are too many coupons to weigh.
+Plan plan_tests(const Work &work, const std::vector<std::vector<VariableRange>> &held = {},
+                const CoverSolver &solver = {}, std::chrono::milliseconds patience = usual_patience);
 
 } // namespace beadbook

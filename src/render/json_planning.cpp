@@ -55,10 +55,15 @@ Json plan_json(const PlanResult &plan) {
                           {"weld", weld_json(one.work, unit)},
                           {"nearest", one.number},
                           {"why", why_json(one.because, one.work, unit)}});
-    Json out{{"rules", plan.work.rules->name},       {"edition", plan.work.rules->edition},
-             {"rules hash", plan.work.rules->hash},  {"coupons", std::move(coupons)},
-             {"uncovered", std::move(uncovered)},    {"covered already", plan.held_jobs},
-             {"not covered yet", std::move(missed)}, {"minimal", plan.minimal},
+    Json out{{"rules", plan.work.rules->name},
+             {"edition", plan.work.rules->edition},
+             {"rules hash", plan.work.rules->hash},
+             {"coupons", std::move(coupons)},
+             {"uncovered", std::move(uncovered)},
+             {"covered already", plan.held_jobs},
+             {"not covered yet", std::move(missed)},
+             {"minimal", plan.minimal},
+             {"at least", plan.at_least},
              {"candidates", plan.candidates}};
     if (plan.criteria) out["criteria"] = plan.criteria->name;
     return out;

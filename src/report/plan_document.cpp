@@ -54,9 +54,9 @@ void add_plan(Document &out, const PlanResult &plan) {
                     plan.work.rules->title + " (" + plan.work.rules->edition + ")",
                 2);
     if (n > 0)
-        out.line(
-            std::string(plan.minimal ? "No smaller number does it" : "Perhaps a smaller number would do") +
-            ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
+        out.line((plan.minimal ? std::string("Smallest, proven")
+                               : "Best found, at least " + std::to_string(plan.at_least)) +
+                 ", of " + std::to_string(plan.candidates) + " kinds of coupon that were weighed.");
     for (std::size_t i = 0; i < n; ++i) add_test(out, plan, i);
     add_uncovered(out, plan);
     out.caution();

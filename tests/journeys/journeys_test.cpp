@@ -5,6 +5,8 @@
 
 #include <cstdio>
 #include <cstdlib>
+#include <random>
+#include <set>
 #include <sys/wait.h>
 
 using namespace beadbook::test;
@@ -30,6 +32,10 @@ public:
         const int status = pclose(pipe);
         ended.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
         return ended;
+    }
+
+    void write(const std::string &name, const std::string &text) const {
+        write_file(folder_.file(name), text);
     }
 
 private:
@@ -156,4 +162,40 @@ TEST_CASE("an instructor plans, grades, qualifies, and prints what a welder hold
     CHECK(has(sh("beadbook due --days 365"), "L1 #1 GTAW by mil-std-1595a valid"));
     REQUIRE(sh("beadbook record L1 1 --html page.html && grep -q 'J. Reef' page.html").code == 0);
     CHECK(sh("beadbook verify --replay").code == 0);
+}
+
+TEST_CASE("a plan that is too hard to settle says what is proven, and what went wrong", "[journeys]") {
+    // 200 positions of the work, and 300 of tests that each give nine of them: no shop has such rules.
+    std::string tests, works, gives;
+    std::mt19937 random(7);
+    for (int w = 0; w < 200; ++w) works += (w == 0 ? "W" : ", W") + std::to_string(w);
+    for (int t = 0; t < 300; ++t) {
+        tests += (t == 0 ? "T" : ", T") + std::to_string(t);
+        gives += (t == 0 ? "T" : ", T") + std::to_string(t) + ": [W" + std::to_string(t % 200);
+        std::set<unsigned long> others;
+        while (others.size() < 8)
+            if (const auto other = random() % 200; other != static_cast<unsigned>(t) % 200)
+                others.insert(other);
+        for (const auto other : others) gives += ", W" + std::to_string(other);
+        gives += "]";
+    }
+    const Shell sh;
+    sh.write("hard.yaml", "rules: hard\ntitle: t\nedition: e\nunits: in\nwords:\n  position: {test: [" +
+                              tests + "], work: [" + works +
+                              "]}\nvariables: [position]\nranges:\n  - {id: p, of: position, by test: {" +
+                              gives +
+                              "}, clause: c, standing: {house: x}}\nvalidity:\n  - {id: v, lasts: 2 years, "
+                              "clause: c, standing: {house: x}}\n");
+    sh.write("work.yaml", "rules: hard.yaml\nunits: in\nwork:\n  - {id: a, position: [" + works + "]}\n");
+    sh.write("broken", "#!/bin/sh\nexit 3\n");
+    const Ended broken = sh("chmod +x broken; BEADBOOK_SOLVER=./broken beadbook plan work.yaml");
+    CHECK(broken.code == 0);
+    CHECK(has(broken, "Best found, at least "));
+    CHECK(has(broken, "The solver failed (exit code 3); this is the best plan found without it."));
+    CHECK_FALSE(has(broken, "proven"));
+    // The real one is found beside beadbook.
+    const Ended real = sh("beadbook plan work.yaml");
+    CHECK(real.code == 0);
+    CHECK(has(real, "Best found, at least "));
+    CHECK_FALSE(has(real, "missing"));
 }

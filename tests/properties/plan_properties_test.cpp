@@ -118,6 +118,7 @@ TEST_CASE("no plain search finds fewer coupons, and the plan covers all that can
         for (const auto &coupon : plan.coupons) planned |= bits_of(coupon.test);
         CHECK((all - planned).none());
         CHECK(plan.minimal);
+        CHECK(plan.at_least == plan.coupons.size());
         // Fewer for the samples would mean fewer for the work, unless a need lies between two samples.
         if (plan.coupons.size() <= 5) CHECK(fewest(covers, all, plan.coupons.size()) == plan.coupons.size());
         CHECK((plan.uncovered.empty() == all.all()));

@@ -43,7 +43,7 @@ TEST_CASE("coupons are numbered, each with what it is for, and the plan says whe
     const std::string out =
         wide(document_of(planned(desk, head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"))));
     CHECK_THAT(out, says("2 coupons to weld by "));
-    CHECK_THAT(out, says("No smaller number does it, of "));
+    CHECK_THAT(out, says("Smallest, proven, of "));
     CHECK_THAT(out, says("\n1. "));
     CHECK_THAT(out, says("\n2. "));
     CHECK_THAT(out, says("- for a\n"));
@@ -113,4 +113,17 @@ TEST_CASE("what is held stands before the plan, with what keeps it from covering
     CHECK_THAT(out, says("1 coupon to weld"));
     work.plan.held.clear();
     CHECK_THAT(wide(document_of(work)), says("on 2026-11-25:\n  - nothing\n"));
+}
+
+TEST_CASE("a plan says what is proven, and no more") {
+    Desk desk;
+    PlanResult plan = planned(desk, head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"));
+    const auto said = [&] { return wide(document_of(plan)); };
+    CHECK_THAT(said(), says("Smallest, proven, of"));
+    CHECK(said().find("Best found") == std::string::npos);
+    CHECK(plan.at_least == 2);
+    plan.minimal = false;
+    plan.at_least = 1;
+    CHECK_THAT(said(), says("Best found, at least 1, of"));
+    CHECK(said().find("proven") == std::string::npos);
 }
