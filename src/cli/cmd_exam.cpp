@@ -46,9 +46,24 @@ void note_unknown_conditions(const ExamRecord &exam, Session &session) {
                         << "' is kept as a name of your own; did you mean '" << near << "'?\n";
 }
 
+/// "VT|MT".
+std::string alternatives(const std::vector<std::string> &words) {
+    std::string out;
+    for (const auto &word : words) out += (out.empty() ? "" : "|") + word;
+    return out;
+}
+
+/// "VT visual, MT magnetic particle".
+std::string methods_text() {
+    std::vector<std::string> out;
+    for (const auto &method : method_table)
+        out.push_back(std::string(method.name) + " " + std::string(method.called));
+    return listed(out);
+}
+
 ExitCode run(const Args &args, Session &session) {
     const auto method = exam_named(args.at(1));
-    if (!method) throw UsageError("'" + shown(args.at(1)) + "' is no exam; expected VT, MT, PT or RT");
+    if (!method) throw UsageError("'" + shown(args.at(1)) + "' is no exam; expected " + exam_names_text());
     ExamRecord exam;
     exam.method = *method;
     exam.date = print(day_of(args, session, "date"));
@@ -94,34 +109,36 @@ ExitCode run(const Args &args, Session &session) {
 } // namespace
 
 Command exam_command() {
-    return {"exam",
-            "COUPON VT|MT|PT|RT",
-            "record an examination: method, date, examiner, conditions",
-            "An exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
+    return {
+        "exam",
+        "COUPON " + alternatives(exam_names()),
+        "record an examination: method, date, examiner, conditions",
+        "Methods: " + methods_text() +
+            ".\nAn exam that left something out (--incomplete \"...\") fulfils no requirement, but what it "
             "found counts.",
-            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
-            "--condition \"light=1000 lx\"",
-            2,
-            2,
-            [](po::options_description &o) {
-                o.add_options()("date", po::value<std::string>()->value_name("DAY"),
-                                "day of the exam, 2026-11-25 (default today)")(
-                    "examiner", po::value<std::string>()->value_name("NAME"), "who examined")(
-                    "level", po::value<std::string>()->value_name("I|II|III"), "the examiner's level")(
-                    "procedure", po::value<std::string>()->value_name("TEXT"), "examination procedure")(
-                    "practice", po::value<std::string>()->value_name("NAME"),
-                    "practice that its conditions are held against: a shipped one or a file")(
-                    "ask", po::bool_switch(), "ask for the conditions that the practice needs")(
-                    "condition", po::value<std::vector<std::string>>()->value_name("NAME=VALUE"),
-                    "a technique condition; may be repeated")(
-                    "incomplete", po::value<std::string>()->value_name("TEXT"), "why it does not count")(
-                    "note", po::value<std::string>()->value_name("TEXT"),
-                    "anything else")("replaces", po::value<std::string>()->value_name("N"),
-                                     "correct exam N by this one (with --why)");
-                add_why(o);
-                add_by(o);
-            },
-            run};
+        "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
+        "--condition \"light=1000 lx\"",
+        2,
+        2,
+        [](po::options_description &o) {
+            o.add_options()("date", po::value<std::string>()->value_name("DAY"),
+                            "day of the exam, 2026-11-25 (default today)")(
+                "examiner", po::value<std::string>()->value_name("NAME"), "who examined")(
+                "level", po::value<std::string>()->value_name("I|II|III"), "the examiner's level")(
+                "procedure", po::value<std::string>()->value_name("TEXT"), "examination procedure")(
+                "practice", po::value<std::string>()->value_name("NAME"),
+                "practice that its conditions are held against: a shipped one or a file")(
+                "ask", po::bool_switch(), "ask for the conditions that the practice needs")(
+                "condition", po::value<std::vector<std::string>>()->value_name("NAME=VALUE"),
+                "a technique condition; may be repeated")(
+                "incomplete", po::value<std::string>()->value_name("TEXT"), "why it does not count")(
+                "note", po::value<std::string>()->value_name("TEXT"),
+                "anything else")("replaces", po::value<std::string>()->value_name("N"),
+                                 "correct exam N by this one (with --why)");
+            add_why(o);
+            add_by(o);
+        },
+        run};
 }
 
 } // namespace beadbook

@@ -58,7 +58,7 @@ ExamRecord ExamRecord::from_json(const nlohmann::json &json) {
     ExamRecord out;
     const std::string method = text_of(json, "method");
     const auto exam = exam_named(method);
-    if (!exam) throw DataError("exam: '" + shown(method) + "' is no method; expected VT, MT, PT or RT");
+    if (!exam) throw DataError("exam: '" + shown(method) + "' is no method; expected " + exam_names_text());
     out.method = *exam;
     out.date = print(parse_day(text_of(json, "date")));
     if (json.contains("number")) {

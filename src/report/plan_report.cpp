@@ -29,6 +29,12 @@ std::string conditions_text(const std::vector<Condition> &conditions) {
     return listed(words);
 }
 
+std::vector<Exam> magnetic_only() {
+    auto out = all_exams();
+    std::erase_if(out, [](Exam exam) { return info(exam).needs_magnetic.empty(); });
+    return out;
+}
+
 /// Whoever does what `asked` asks does what `wanted` wants.
 bool fulfils(const PlannedExam &asked, const std::vector<std::string> &wanted) {
     return std::all_of(asked.one_of.begin(), asked.one_of.end(), [&](const std::string &one) {
@@ -49,7 +55,7 @@ std::vector<PlannedExam> required_exams(const CriteriaSet &set, std::size_t clas
         if (!required.classes[class_index] || asked == Truth::no) continue;
         PlannedExam exam;
         for (const Exam one : required.one_of)
-            if (one != Exam::MT || magnetic || required.one_of.size() == 1)
+            if (magnetic || info(one).needs_magnetic.empty() || required.one_of.size() == 1)
                 exam.one_of.emplace_back(name_of(one));
         exam.why = authority(required.clause, required.standing);
         if (const auto when = conditions_text(required.when); !when.empty()) exam.why += "; because " + when;
@@ -78,7 +84,10 @@ std::vector<PlannedTest> examinations_for(const Work &work, const Plan &plan, co
         }
         if (mixed) {
             magnetic.clear();
-            test.notes.emplace_back("its work is partly magnetic: MT where the coupon is magnetic, else PT");
+            for (const Exam exam : magnetic_only())
+                test.notes.push_back("its work is partly magnetic: " + std::string(name_of(exam)) +
+                                     " where the coupon is magnetic, else " +
+                                     listed(stand_ins_for(exam), "or"));
         }
         if (strictest) {
             test.class_id = set->classes[*strictest].id;
@@ -90,15 +99,21 @@ std::vector<PlannedTest> examinations_for(const Work &work, const Plan &plan, co
         for (const auto &exam : work.rules->exams) {
             if (passes(exam.test, coupon.test) == Truth::no) continue;
             std::vector<std::string> one_of = exam.one_of;
-            if (magnetic == "no" && one_of.size() > 1) std::erase(one_of, "MT");
+            if (magnetic == "no" && one_of.size() > 1)
+                for (const Exam needs : magnetic_only()) std::erase(one_of, name_of(needs));
             const bool there = std::any_of(test.exams.begin(), test.exams.end(),
                                            [&](const PlannedExam &e) { return fulfils(e, one_of); });
             if (!there) test.exams.push_back({one_of, authority(exam.clause, exam.standing)});
         }
-        if (magnetic == "no") test.notes.emplace_back("not magnetic: MT finds nothing, PT takes its place");
+        if (magnetic == "no")
+            for (const Exam exam : magnetic_only())
+                test.notes.push_back("not magnetic: " + std::string(name_of(exam)) + " finds nothing, " +
+                                     listed(stand_ins_for(exam), "or") + " takes its place");
         if (coupon.test.word(Trait::joint) == "fillet")
-            test.notes.emplace_back(
-                "a fillet is not radiographed: the thickness varies across the image (common practice)");
+            for (const auto &method : method_table)
+                if (!method.not_on_fillets.empty())
+                    test.notes.push_back("no " + std::string(method.name) + " of a fillet: " +
+                                         std::string(method.not_on_fillets) + " (common practice)");
         out.push_back(std::move(test));
     }
     return out;
