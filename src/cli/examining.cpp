@@ -140,32 +140,54 @@ ExitCode run_withdraw(const Args &args, Session &session) {
 
 } // namespace
 
+namespace {
+
+/// With bars between, as a word of the call.
+std::string alternatives(const std::vector<std::string> &words) {
+    std::string out;
+    for (const auto &word : words) out += (out.empty() ? "" : "|") + word;
+    return out;
+}
+
+/// Each by its short name and in words.
+std::string methods_text() {
+    std::vector<std::string> out;
+    for (const auto &method : method_table)
+        out.push_back(std::string(method.name) + " " + std::string(method.called));
+    return listed(out);
+}
+
+} // namespace
+
 Command exam_command() {
-    return {
-        "exam",
-        "COUPON VT|MT|PT|RT",
-        "record an examination: method, date, examiner, conditions",
-        "An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or "
-        "with none\n(--found none); an open one fulfils no requirement. One that left something out "
-        "(--incomplete \"...\") fulfils no requirement, but what it "
-        "found counts.",
-        "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
-        "--condition \"light=1000 lx\"",
-        2,
-        2,
-        options(
-            Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
-            Option{"examiner", "NAME", "who examined"}, Option{"level", "I|II|III", "the examiner's level"},
-            Option{"procedure", "TEXT", "examination procedure"},
-            Option{"practice", "NAME",
-                   "practice that its conditions are held against: a shipped one or a file"},
-            Option{"ask", "", "ask for the conditions that the practice needs"},
-            Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
-            Option{"incomplete", "TEXT", "why it does not count"}, Option{"note", "TEXT", "anything else"},
-            Option{"found", "none", "finish it at once: it found nothing"},
-            Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(), by_option(),
-            json_option()),
-        run_exam};
+    return {"exam",
+            "COUPON " + alternatives(exam_names()),
+            "record an examination: method, date, examiner, conditions",
+            "Methods: " + methods_text() +
+                ".\n"
+                "An exam is open until it is finished with the number of its finds ('log --finish', "
+                "'finish'), or "
+                "with none\n(--found none); an open one fulfils no requirement. One that left something out "
+                "(--incomplete \"...\") fulfils no requirement, but what it "
+                "found counts.",
+            "beadbook exam T-7 MT --examiner \"A. Field\" --level II --condition \"technique=yoke\" "
+            "--condition \"light=1000 lx\"",
+            2,
+            2,
+            options(Option{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
+                    Option{"examiner", "NAME", "who examined"},
+                    Option{"level", "I|II|III", "the examiner's level"},
+                    Option{"procedure", "TEXT", "examination procedure"},
+                    Option{"practice", "NAME",
+                           "practice that its conditions are held against: a shipped one or a file"},
+                    Option{"ask", "", "ask for the conditions that the practice needs"},
+                    Option{"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
+                    Option{"incomplete", "TEXT", "why it does not count"},
+                    Option{"note", "TEXT", "anything else"},
+                    Option{"found", "none", "finish it at once: it found nothing"},
+                    Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(),
+                    by_option(), json_option()),
+            run_exam};
 }
 
 Command log_command() {

@@ -45,7 +45,7 @@ int whole_number(const std::string &text, std::string_view what) {
 
 Exam method_word(const std::string &word) {
     if (const auto method = exam_named(word)) return *method;
-    throw UsageError("'" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
+    throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
 }
 
 } // namespace beadbook

@@ -10,7 +10,10 @@ namespace beadbook {
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
                    bool attributes, const Fields &fields, std::string_view key);
 
+/// Whether `exams` must stand there. A gap without it is one for all methods: it can only make a verdict
+/// cannot say.
+enum class ExamsKey : std::uint8_t { needed, all_if_absent };
 /// Keys `types`, `except` and `exams`.
-Subject read_subject(const Fields &fields, ReadContext &context, bool needed);
+Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey exams);
 
 } // namespace beadbook

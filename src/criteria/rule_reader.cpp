@@ -39,7 +39,7 @@ public:
         check_template();
         read_kind();
         if (rule_.kind != Rule::Kind::combine) {
-            rule_.subject = read_subject(fields_, context_, true);
+            rule_.subject = read_subject(fields_, context_, ExamsKey::needed);
             read_shape();
         }
         rule_.when = read_conditions(fields_, "when", context_.names, context_.issues);

@@ -7,6 +7,9 @@
 
 namespace beadbook {
 
+static_assert(quantity_count <= Missing::most_quantities);
+static_assert(fact_count + attribute_count <= Missing::most_words);
+
 void read_symbols(const Fields &top, Names &names) {
     const Yaml *map = top.get("quantities");
     if (!map) return;

@@ -6,7 +6,6 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cctype>
 #include <stdexcept>
 
@@ -20,8 +19,6 @@ std::string folded(std::string_view word) {
     return out;
 }
 
-constexpr std::array<std::string_view, exam_count> exam_names{"VT", "MT", "PT", "RT"};
-
 Shape shape_named(const Fields &fields) {
     const std::string word = fields.text("shape");
     if (word == "linear") return Shape::linear;
@@ -31,14 +28,6 @@ Shape shape_named(const Fields &fields) {
 }
 
 } // namespace
-
-std::string_view name_of(Exam exam) { return exam_names[static_cast<std::size_t>(exam)]; }
-
-std::optional<Exam> exam_named(std::string_view name) {
-    for (std::size_t i = 0; i < exam_count; ++i)
-        if (folded(exam_names[i]) == folded(name)) return static_cast<Exam>(i);
-    return std::nullopt;
-}
 
 std::string_view name_of(Shape shape) {
     return shape == Shape::linear ? "linear" : shape == Shape::rounded ? "rounded" : "unknown";

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "criteria/methods.hpp"
 #include "language/issue.hpp"
 
 #include <cstdint>
@@ -10,12 +11,6 @@
 #include <vector>
 
 namespace beadbook {
-
-/// The four methods (ASTM E1316 abbreviations).
-enum class Exam : std::uint8_t { VT, MT, PT, RT };
-constexpr std::size_t exam_count = 4;
-std::string_view name_of(Exam exam);
-std::optional<Exam> exam_named(std::string_view name);
 
 /// Linear or rounded; unknown when it hangs on a length and width that nobody measured.
 enum class Shape : std::uint8_t { unknown, linear, rounded };

@@ -26,7 +26,7 @@ std::vector<Exam> exams_in(std::string list) {
     std::vector<Exam> out;
     for (const auto word : words_of(list)) {
         const auto exam = exam_named(word);
-        if (!exam) throw DataError("'" + shown(word) + "' is no exam; expected VT, MT, PT or RT");
+        if (!exam) throw DataError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
         out.push_back(*exam);
     }
     return out;

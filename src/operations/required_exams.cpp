@@ -9,7 +9,8 @@ namespace {
 
 /// Nothing holds the particles on metal that is not magnetic, so MT is no choice where there is another.
 bool is_choice(std::string_view method, bool magnetic, std::size_t choices) {
-    return magnetic || choices == 1 || method != name_of(Exam::MT);
+    const auto exam = exam_named(method);
+    return magnetic || choices == 1 || !exam || info(*exam).needs_magnetic.empty();
 }
 
 /// The coupon as the judge sees it, as far as the plan says.

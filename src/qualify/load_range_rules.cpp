@@ -15,7 +15,11 @@
 namespace beadbook {
 namespace {
 
-const std::vector<std::string> exam_words{"VT", "MT", "PT", "RT", "mechanical"};
+std::vector<std::string> exam_words() {
+    auto out = exam_names();
+    out.emplace_back("mechanical");
+    return out;
+}
 
 class RulesReader {
 public:
@@ -188,10 +192,11 @@ private:
         out.standing = from.standing;
         if (const Yaml *list = fields.need("one of"))
             out.one_of = read_word_list(*list, fields.path_of("one of"), issues_);
+        const auto known = exam_words();
         for (const auto &word : out.one_of)
-            if (std::find(exam_words.begin(), exam_words.end(), word) == exam_words.end())
+            if (std::find(known.begin(), known.end(), word) == known.end())
                 fields.error("one of",
-                             "'" + shown(word) + "' is no examination; expected " + listed(exam_words, "or"));
+                             "'" + shown(word) + "' is no examination; expected " + listed(known, "or"));
         rules_.exams.push_back(std::move(out));
     }
 

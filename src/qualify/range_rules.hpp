@@ -50,7 +50,7 @@ struct Variable {
 struct TestExam {
     std::string id, clause;
     Standing standing;
-    std::vector<std::string> one_of; ///< VT, MT, PT, RT, mechanical
+    std::vector<std::string> one_of; ///< methods, or mechanical
     WeldFilter test;
 };
 

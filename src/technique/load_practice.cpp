@@ -34,7 +34,7 @@ public:
         if (const auto exam = exam_named(method))
             practice_.method = *exam;
         else if (!method.empty())
-            top.error("method", "'" + shown(method) + "' is no method; expected VT, MT, PT or RT");
+            top.error("method", "'" + shown(method) + "' is no method; expected " + exam_names_text());
         top.need("rules");
         for (const Yaml *node : top.items("rules")) read_rule(*node);
         for (const Yaml *gap : top.words("gaps")) practice_.gaps.push_back(gap->text);

@@ -21,32 +21,40 @@ namespace {
 
 const std::string folder = BEADBOOK_SOURCE "/src/render/schemas/";
 
-/// A shape may grow, so most schemas let more keys pass than they know. Here each must be described.
-void close(nlohmann::json &schema) {
-    if (!schema.is_structured()) return;
-    for (auto &part : schema) close(part);
-    if (schema.is_object() && schema.contains("properties") && !schema.contains("additionalProperties"))
-        schema["additionalProperties"] = false;
-}
-
 nlohmann::json read_schema(const std::string &name) {
-    auto out = nlohmann::json::parse(read_file(folder + name));
-    close(out);
-    return out;
+    return nlohmann::json::parse(read_file(folder + name));
 }
 
-/// Files that a schema refers to lie beside it.
-const nlohmann::json *fetch(const std::string &name) { return new nlohmann::json(read_schema(name)); }
-void release(const nlohmann::json *json) { delete json; }
+/// Parts that other schemas share are taken into the schema itself, and references to them turned inward.
+void take_in(nlohmann::json &part, nlohmann::json &definitions) {
+    if (!part.is_structured()) return;
+    if (part.is_object() && part.contains("$ref")) {
+        const auto ref = part["$ref"].get<std::string>();
+        const std::size_t hash = ref.find('#');
+        if (hash != 0 && hash != std::string::npos) {
+            auto shared = read_schema(ref.substr(0, hash))["definitions"];
+            for (auto &[name, one] : shared.items()) {
+                if (definitions.contains(name)) continue;
+                definitions[name] = one;
+                take_in(definitions[name], definitions);
+            }
+            part["$ref"] = ref.substr(hash);
+        }
+    }
+    for (auto &inner : part) take_in(inner, definitions);
+}
 
 } // namespace
 
 std::string schema_faults(const std::string &command, const std::string &json) {
-    const nlohmann::json text = read_schema(command + ".json");
+    nlohmann::json text = read_schema(command + ".json");
+    nlohmann::json definitions = text.value("definitions", nlohmann::json::object());
+    take_in(text, definitions);
+    take_in(definitions, definitions);
+    text["definitions"] = definitions;
     const nlohmann::json document = nlohmann::json::parse(json);
     valijson::Schema schema;
-    valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), schema, fetch,
-                                            release);
+    valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), schema);
     valijson::ValidationResults results;
     if (valijson::Validator().validate(schema, valijson::adapters::NlohmannJsonAdapter(document), &results))
         return "";

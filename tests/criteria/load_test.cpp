@@ -139,7 +139,8 @@ TEST_CASE("rules that make no sense are refused") {
 TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
     const auto table = [](const std::string &rows) {
         return head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
-               "rules:\n  - {id: r, types: porosity, measure: size, at most: table t, clause: c, standing: "
+               "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, clause: c, "
+               "standing: "
                "{house: x}}\n";
     };
     CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/8 in: 2 in")).empty());

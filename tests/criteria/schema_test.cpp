@@ -80,6 +80,12 @@ TEST_CASE("the schema refuses broken sets, and so does the loader") {
         with("edition: e", "editon: e"),
         with("exams: RT", "exams: UT"),
         with("exams: RT", "exams: {a: b}"),
+        with("exams: RT, ", ""),
+        with("rules:",
+             "relevance: [{id: a, types: any, ignore: size under 1 in, clause: c, standing: {house: "
+             "x}}]\nrules:"),
+        with("rules:", "merge: [{id: a, types: any, when: gap under 1 in, clause: c, standing: {house: "
+                       "x}}]\nrules:"),
         with("at most: 1/16 in", "at moost: 1/16 in"),
         with("at most: 1/16 in", "at most: 1/16 in, at least: 1/32 in"),
         with("measure: size, at most: 1/16 in", "allowed: perhaps"),

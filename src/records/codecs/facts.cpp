@@ -69,7 +69,7 @@ ExamRecord exam_from(const nlohmann::json &json) {
     ExamRecord out;
     const std::string method = text_of(json, "method", "exam");
     const auto exam = exam_named(method);
-    if (!exam) throw DataError("exam: '" + shown(method) + "' is no method; expected VT, MT, PT or RT");
+    if (!exam) throw DataError("exam: '" + shown(method) + "' is no method; expected " + exam_names_text());
     out.method = *exam;
     out.date = parse_day(text_of(json, "date", "exam"));
     if (json.contains("number")) {
