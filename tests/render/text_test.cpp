@@ -67,7 +67,8 @@ TEST_CASE("a grid is aligned; numbers to the right; without titles it has no hea
 TEST_CASE("names stand in one column, values in the next, notes in brackets") {
     CHECK(told(Document().pair("mark", "L1").pair("a very long name", "x", "by A. Field")) ==
           "  mark              L1\n  a very long name  x  (by A. Field)\n");
-    CHECK(told(Document().pair("größe", "5 mm").pair("weld", "ö")) == "  größe           5 mm\n  weld            ö\n");
+    CHECK(told(Document().pair("größe", "5 mm").pair("weld", "ö")) ==
+          "  größe           5 mm\n  weld            ö\n");
 }
 
 TEST_CASE("a part is set off, the caution stands last, a drawing stays as it is, a signature is for paper") {
