@@ -1,5 +1,6 @@
 # cmake -C .cmake/sanitize.cmake -B .build/sanitize: AddressSanitizer, UBSan and the tests.
 set(CMAKE_BUILD_TYPE Sanitize CACHE STRING "")
-set(CMAKE_CXX_FLAGS_SANITIZE "-O1 -g1" CACHE STRING "")
+set(CMAKE_CXX_FLAGS_SANITIZE "-O0 -g1" CACHE STRING "")
+set(CMAKE_UNITY_BUILD ON CACHE BOOL "")
 set(BEADBOOK_SANITIZE ON CACHE BOOL "")
 set(BEADBOOK_TESTS ON CACHE BOOL "")
