@@ -89,7 +89,7 @@ TEST_CASE("the schema of the exchange format refuses what import refuses") {
         [](Json &j) { j["coupons"][0]["exam"] = Json::array(); },
         [](Json &j) { j["coupons"][0]["fields"]["thickness"] = 1; },
         [](Json &j) { j["coupons"][0]["fields"]["thicknes"] = "1 in"; },
-        [&](Json &j) { j[exam]["method"] = "UT"; },
+        [&](Json &j) { j[exam]["method"] = "by eye"; },
         [&](Json &j) { j[exam]["number"] = 0; },
         [&](Json &j) {
             j[exam]["conditions"] = {{"light", 1000}};

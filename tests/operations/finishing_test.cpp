@@ -1,0 +1,126 @@
+#include "operations/finishing.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+ExamRecord finished(Booth &booth, int exam, std::optional<int> found, bool as_logged = false) {
+    return booth.write(
+                    [&](Writing &w) {
+                        return finish_exam(w, {"T-1", exam, found, as_logged});
+                    },
+                    "J. Quay")
+        .value;
+}
+
+Refusal refused(Booth &booth, int exam, std::optional<int> found, bool as_logged = false) {
+    return booth.refusal([&] { finished(booth, exam, found, as_logged); });
+}
+
+} // namespace
+
+TEST_CASE("an exam is finished by a person who says how many finds it has, or none") {
+    Booth booth;
+    booth.coupon();
+    booth.exam(Exam::RT);
+    const Refusal unsaid = refused(booth, 0, {});
+    CHECK_THAT(unsaid.what(), says("how many did exam 1 find? a number, or none"));
+    CHECK(field_of(unsaid) == "give found");
+    CHECK(unsaid.kind() == Refusal::Kind::request);
+    booth.log("gas pore 0.02 at 2\ngas pore 0.03 at 4");
+    for (const int wrong : {0, 1, 3}) {
+        const Refusal other = refused(booth, 1, wrong);
+        CHECK_THAT(other.what(),
+                   says("said to have found " + std::to_string(wrong) + ", and 2 are on record under it"));
+        CHECK(field_of(other) == "found");
+    }
+    const ExamRecord done = finished(booth, 0, 2);
+    REQUIRE(done.finished);
+    CHECK(done.finished->found == 2);
+    CHECK(done.finished->by == "J. Quay");
+    CHECK(print(done.finished->on) == "2026-11-25");
+    CHECK(done.open.empty());
+    const Refusal again = refused(booth, 1, 2);
+    CHECK_THAT(again.what(), says("exam 1 of coupon T-1 is finished already"));
+    CHECK(remedies_of(again) == "reopen T-1 1 why");
+    CHECK_THAT(refused(booth, 0, 2).what(), says("coupon T-1 has no open exam"));
+}
+
+TEST_CASE("which exam is finished must be clear") {
+    Booth booth;
+    booth.coupon();
+    for (const Exam method : {Exam::VT, Exam::RT, Exam::MT}) booth.exam(method);
+    booth.log("undercut d 0.01 l 0.2 at 1", "T-1", 1);
+    const Refusal which = refused(booth, 0, 0);
+    CHECK_THAT(which.what(), says("coupon T-1 has open: 1 (VT), 2 (RT) and 3 (MT)"));
+    CHECK(field_of(which) == "exam");
+    CHECK(finished(booth, 1, {}, true).finished->found == 1); // as many as are on record under that one
+    CHECK(finished(booth, 3, 0).number == 3);
+    CHECK(finished(booth, 0, 0).number == 2);
+    CHECK_THAT(refused(booth, 9, 0).what(), says("has no exam 9"));
+}
+
+TEST_CASE("nobody finishes an exam without an examiner") {
+    Booth booth;
+    booth.coupon();
+    const auto nobody = [](ExamRequest &r) { r.examiner.clear(); };
+    booth.exam(Exam::RT, nobody);
+    const Refusal unnamed = refused(booth, 1, 0);
+    CHECK_THAT(unnamed.what(), says("an exam is finished by a named examiner"));
+    CHECK(field_of(unnamed) == "give examiner");
+    CHECK(field_of(booth.refusal([&] {
+              booth.exam(Exam::VT, [&](ExamRequest &r) {
+                  nobody(r);
+                  r.found = 0;
+              });
+          })) == "give examiner");
+}
+
+TEST_CASE("an open exam makes no coupon accepted, and one that is opened again neither") {
+    Booth booth;
+    booth.coupon("T-1", {{"class", "1"}});
+    booth.exams();
+    CHECK(booth.verdict() == Verdict::cannot_say);
+    finished(booth, 3, 0);
+    CHECK(booth.verdict() == Verdict::accept);
+    const auto reopened = [&](int exam, const std::string &why) {
+        return booth.write([&](Writing &w) { return reopen_exam(w, "T-1", exam, why); }).value;
+    };
+    CHECK(field_of(booth.refusal([&] { reopened(3, " "); })) == "give why");
+    CHECK_THAT(booth.refusal([&] { reopened(9, "x"); }).what(), says("has no exam 9"));
+    CHECK_FALSE(reopened(3, "one more look").finished);
+    CHECK(booth.verdict() == Verdict::cannot_say);
+    CHECK_THAT(booth.refusal([&] { reopened(3, "x"); }).what(), says("exam 3 is open"));
+    finished(booth, 3, 0);
+    CHECK(booth.verdict() == Verdict::accept);
+    CHECK(booth.book.history("T-1").back().supersedes.has_value());
+}
+
+TEST_CASE(
+    "all open exams are finished as they are logged, for a reason; what cannot be stays open and is told") {
+    Booth booth;
+    booth.coupon("T-1");
+    booth.exams("T-1");
+    booth.log("gas pore 0.02 at 2");
+    booth.coupon("T-2");
+    booth.exam(
+        Exam::VT, [](ExamRequest &r) { r.examiner.clear(); }, "T-2");
+    booth.exam(Exam::MT, {}, "T-2");
+    const auto all = [&](const std::string &why) {
+        return booth.write([&](Writing &w) { return finish_all(w, why); });
+    };
+    CHECK(field_of(booth.refusal([&] { all(""); })) == "give why");
+    const auto done = all("a record of before");
+    CHECK(done.value == 2);
+    REQUIRE(done.notes.size() == 1);
+    CHECK_THAT(done.notes[0], says("coupon T-2, exam 1 stays open: who examined?"));
+    CHECK(booth.office.coupon("T-1").needed_exam(3).finished->found == 1);
+    CHECK(booth.office.coupon("T-1").needed_exam(1).finished->by == "tester");
+    CHECK_FALSE(booth.office.coupon("T-2").needed_exam(1).finished);
+    CHECK(booth.book.history("T-1").back().reason == "a record of before");
+    CHECK(all("once more").value == 0);
+}
