@@ -214,6 +214,25 @@ TEST_CASE("JSON of verdicts and grades is as its schemas say") {
                           [&](const auto &one) { return one["kind"] == kind; }));
 }
 
+TEST_CASE("a finding tells its numbers exactly") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--joint", "groove", "--thickness",
+            "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+    run.ok(exam("RT"));
+    run.ok({"log", "T-1", "gas pore 0.055 at 2", "crack l 0.1 at 3", "--finish"});
+    const auto judged = json(run, {"judge", "T-1"}, 1);
+    CHECK_FALSE(judged.contains("class"));
+    CHECK(judged["classes"][0]["verdict"] == "reject");
+    const auto &finding = judged["classes"][0]["findings"][1];
+    CHECK(finding["rule"] == "pore-size");
+    CHECK(finding["measured"]["exact"] == "1397000");
+    CHECK(finding["limit"]["exact"] == "1270000");
+    CHECK(finding["margin"]["exact"] == "-127000");
+    CHECK(finding["standing"] == "read");
+    CHECK(finding["indications"] == std::vector<int>{1});
+    CHECK(finding["place"]["from nm"] == 50'800'000);
+}
+
 TEST_CASE("what a rule says in plain words is told as JSON too") {
     const Program run;
     run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--weld-thickness", "0.2in"});
@@ -251,6 +270,7 @@ TEST_CASE("a schema of the front notices a key that is missing, of another kind,
     };
     using Json = nlohmann::json;
     CHECK(faulty({"show", "T-1"}, [](Json &j) { j["exams"][0].erase("method"); }));
+    CHECK(faulty({"show", "T-1"}, [](Json &j) { j["exams"][3]["indications"][0]["colour"] = "grey"; }));
     CHECK(faulty({"show", "T-1"}, [](Json &j) { j["fields"]["thickness"]["nm"] = "3810000"; }));
     CHECK(faulty({"coupons"}, [](Json &j) { j[0].erase("verdict"); }));
     CHECK(faulty({"history", "T-1"}, [](Json &j) { j[0]["kind"] = "cupon"; }));

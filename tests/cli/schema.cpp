@@ -44,6 +44,14 @@ void take_in(nlohmann::json &part, nlohmann::json &definitions) {
     for (auto &inner : part) take_in(inner, definitions);
 }
 
+/// A shape may grow, so a schema lets more keys pass than it knows. Here each must be described.
+void close(nlohmann::json &part) {
+    if (!part.is_structured()) return;
+    for (auto &inner : part) close(inner);
+    if (part.is_object() && part.contains("properties") && !part.contains("additionalProperties"))
+        part["additionalProperties"] = false;
+}
+
 } // namespace
 
 std::string schema_faults(const std::string &command, const std::string &json) {
@@ -52,6 +60,7 @@ std::string schema_faults(const std::string &command, const std::string &json) {
     take_in(text, definitions);
     take_in(definitions, definitions);
     text["definitions"] = definitions;
+    close(text);
     const nlohmann::json document = nlohmann::json::parse(json);
     valijson::Schema schema;
     valijson::SchemaParser().populateSchema(valijson::adapters::NlohmannJsonAdapter(text), schema);
