@@ -87,10 +87,22 @@ TEST_CASE("bad data end with 3, name the mistake, and store nothing") {
     const std::string before = run.ok({"verify", "--json"});
     const std::vector<std::pair<std::vector<std::string>, std::string>> rows{
         {{"register", "T-1"}, "registered already"},
+        {{"register", ""}, "a coupon's mark is"},
         {{"register", "a b"}, "a coupon's mark is"},
+        {{"register", std::string(41, 'x')}, "a coupon's mark is"},
+        {{"register", "\xff"}, "a coupon's mark is"},
+        {{"register", "X", "--thickness", "0"}, "is zero"},
         {{"register", "X", "--thickness", "-1"}, "negative"},
+        {{"register", "X", "--thickness", "nan"}, "does not begin with a number"},
+        {{"register", "X", "--thickness", "5 deg"}, "is an angle"},
+        {{"register", "X", "--thickness", ""}, "nothing given"},
+        {{"register", "X", "--temperature", "350"}, "has no unit"},
         {{"register", "X", "--joint", "grove"}, "did you mean 'groove'?"},
+        {{"register", "X", "--units", "yd"}, "expected in or mm"},
+        {{"register", "X", "--also", "UT"}, "is no exam"},
         {{"register", "X", "--welder", "\xff\xfe"}, "not UTF-8"},
+        {{"register", "X", "--welder", "a\nb"}, "control character"},
+        {{"register", "X", "--welder", std::string(3000, 'x')}, "longer than 2000 bytes"},
         {{"register", "X", "--criteria", "ufgs-15216m"}, "did you mean 'ufgs-15216n'?"},
         {{"register", "X", "--criteria", "/"}, "this is a folder"},
         {{"register", "X", "--criteria", "no/such.yaml"}, "cannot be read"},
@@ -187,6 +199,35 @@ TEST_CASE("verdicts are stored once, with the criteria they were taken by, and c
     const auto head = nlohmann::json::parse(run.ok({"verify", "--json"}))["head"].get<std::string>();
     run.ok({"verify", "--head", head});
     CHECK(run({"verify", "--head", std::string(64, 'a')}).code == 4);
+}
+
+TEST_CASE("JSON out of every command that prints data is JSON") {
+    const Program run;
+    small_coupon(run);
+    run.ok({"log", "T-1", "gas pore 0.055 at 2", "crack l 0.1 at 3"});
+    run({"judge", "T-1"});
+    for (const std::vector<std::string> &words :
+         std::vector<std::vector<std::string>>{{"judge", "T-1", "--json"},
+                                               {"judge", "--all", "--json"},
+                                               {"coupons", "--json"},
+                                               {"show", "T-1", "--json"},
+                                               {"history", "T-1", "--json"},
+                                               {"verify", "--json"},
+                                               {"criteria", "list", "--json"},
+                                               {"criteria", "show", "iso-5817", "--json"},
+                                               {"export", "json"}}) {
+        const Run r = run(words);
+        INFO(words[0]);
+        CHECK(nlohmann::json::accept(r.out));
+        CHECK(r.out.find("\033[") == std::string::npos);
+    }
+    const auto judged = nlohmann::json::parse(run({"judge", "T-1", "--json"}).out);
+    CHECK(judged["classes"][0]["verdict"] == "reject");
+    const auto &finding = judged["classes"][0]["findings"][1];
+    CHECK(finding["rule"] == "pore-size");
+    CHECK(finding["measured"]["exact"] == "1397000");
+    CHECK(finding["limit"]["exact"] == "1270000");
+    CHECK(finding["standing"] == "read");
 }
 
 TEST_CASE("an export can be imported again and exports the same") {
