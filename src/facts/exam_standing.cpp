@@ -53,4 +53,10 @@ std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon,
     return "";
 }
 
+void settle_exam(ExamRecord &exam, const CouponRecord &coupon, int finds) {
+    exam.pending = !exam.finished || exam.finished->found > finds;
+    exam.contradicts = exam.finished && exam.finished->found < finds;
+    exam.open = why_not_examined(exam, coupon, finds);
+}
+
 } // namespace beadbook

@@ -16,6 +16,10 @@ namespace beadbook {
 /// against the exam as well.
 std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon, int finds);
 
+/// Fills in what follows from its own record: why it is open, whether what it found is all on record, and
+/// whether it says otherwise than its entries.
+void settle_exam(ExamRecord &exam, const CouponRecord &coupon, int finds);
+
 /// May somebody of this level judge alone? Nothing if the level is not known.
 std::optional<bool> may_judge_alone(Exam method, const std::string &level);
 

@@ -39,6 +39,8 @@ struct ExamDone {
     /// What it found is not all on record yet, so no class can be accepted, also where nothing asks for the
     /// method.
     bool pending = false;
+    int number = 0;           ///< how the coupon's record calls it
+    bool contradicts = false; ///< more is on record under it than it was finished with
 };
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".

@@ -43,6 +43,8 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, 
             missing |= item.may_merge;
         }
         if (ignored == Truth::no) continue;
+        if (ignored == Truth::yes && item.irrelevant_by < 0)
+            item.irrelevant_by = static_cast<int>(&clause - set.relevance.data());
         item.counts = both(item.counts, ignored == Truth::yes ? Truth::no : Truth::unknown);
         if (ignored == Truth::unknown) item.doubts |= missing;
     }

@@ -1,3 +1,4 @@
+#include "judge/contradiction.hpp"
 #include "judge/evaluation.hpp"
 
 #include <algorithm>
@@ -87,7 +88,10 @@ void check_measured(Evaluation &e) {
                         [&](const Indication &found) { return rule.subject.covers(found.type, found.exam); });
         if (there) continue;
         Missing lacks;
-        if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) {
+            e.applies_not(r);
+            continue;
+        }
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
             Finding f;
@@ -127,7 +131,10 @@ void check_combined(Evaluation &e) {
         if (rule.kind != Rule::Kind::combine) continue;
         Missing lacks;
         const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) continue;
+        if (applies == Truth::no) {
+            e.applies_not(r);
+            continue;
+        }
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
             const Evaluated limit = rule.limits[c].formula.evaluate(Environment{e.coupon.values});
@@ -159,11 +166,53 @@ void check_combined(Evaluation &e) {
                 f.kind = Finding::Kind::missing_data;
                 f.effect = Verdict::cannot_say;
             } else {
+                Evaluation::Traced row;
+                row.rule = static_cast<std::uint16_t>(r);
+                row.class_index = static_cast<std::uint16_t>(c);
+                row.sure = applies == Truth::yes;
+                row.has_numbers = limit.known();
+                row.measured = Exact(certain + possible);
+                row.limit = limit.value;
+                e.trace(row);
                 continue;
             }
             e.add(c, std::move(f));
         }
     }
+}
+
+/// What cannot both be true keeps every class open until a person says which it is.
+void check_contradictions(Evaluation &e, const Contradictions &contradictions) {
+    for (const auto &one : contradictions.found)
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            Finding f;
+            f.kind = Finding::Kind::contradiction;
+            f.effect = Verdict::cannot_say;
+            f.indications = one.indications;
+            f.missing = one.between;
+            if (one.method) f.exams = {*one.method};
+            e.add(c, std::move(f));
+        }
+}
+
+/// The one gate that an accept passes: with a proof that is whole.
+void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams,
+                     std::size_t compared, const Vocabulary &vocabulary, ClassJudgement &out) {
+    Proof proof = proof_from(e, c, exams, compared);
+    const auto lack = lack_in(proof, e.set, c, e.coupon, exams, e.indications, vocabulary);
+    if (!lack) {
+        out.proof = std::move(proof);
+        return;
+    }
+    Finding f;
+    f.kind = Finding::Kind::unproven;
+    f.effect = out.verdict = Verdict::cannot_say;
+    f.part = lack->part;
+    f.rule = lack->rule;
+    f.clause = lack->clause;
+    if (lack->entry != 0) f.indications = {lack->entry};
+    if (lack->method) f.exams = {*lack->method};
+    out.findings.push_back(std::move(f));
 }
 
 /// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
@@ -222,11 +271,16 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
     check_coverage(e);
     check_measured(e);
     check_required_exams(e, exams);
+    const Contradictions contradictions = contradictions_in(coupon, exams, indications, vocabulary);
+    check_contradictions(e, contradictions);
     e.settle_nearest();
     Judgement out;
-    for (auto &c : e.classes) {
-        settle_verdict(c);
-        out.classes.push_back(std::move(c));
+    for (std::size_t c = 0; c < e.classes.size(); ++c) {
+        ClassJudgement &one = e.classes[c];
+        settle_verdict(one);
+        if (one.verdict == Verdict::accept)
+            accept_by_proof(e, c, exams, contradictions.compared, vocabulary, one);
+        out.classes.push_back(std::move(one));
     }
     return out;
 }

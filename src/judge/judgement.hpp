@@ -1,6 +1,7 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/proof.hpp"
 
 #include <string>
 #include <vector>
@@ -22,6 +23,8 @@ struct Finding {
         exam_missing,   ///< none of `exams` is on record, or none that counts
         not_measured,   ///< the set wants a dimension that nobody logged
         exam_pending,   ///< an exam was begun, and what it found is not all on record
+        contradiction,  ///< two things on record cannot both be true: the quantities stand in `missing`
+        unproven,       ///< nothing speaks against it, but `part` of the proof is not there
         within,         ///< the nearest miss of an accepted class
     };
     Kind kind = Kind::within;
@@ -35,12 +38,14 @@ struct Finding {
     double ratio = 0; ///< measured / limit (limit / measured for a minimum); over 1 is out
     Missing missing;
     std::vector<Exam> exams;
+    ProofPart part = ProofPart::none;
 };
 
 struct ClassJudgement {
     Verdict verdict = Verdict::accept;
     std::vector<Finding> findings;  ///< what keeps it from being accepted; rejects first
     std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
+    std::optional<Proof> proof;     ///< of an accept, and of nothing else
 };
 
 /// One entry a class, in the set's order.
@@ -49,9 +54,10 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 3;
+constexpr int engine_number = 4;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
+/// A class is accepted only with a proof that lack_in finds whole.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
                 const Vocabulary &vocabulary = Vocabulary::shipped());

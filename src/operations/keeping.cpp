@@ -63,16 +63,22 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
     return out;
 }
 
-/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing.
+/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
+/// before the fourth no contradictions.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_ask = 3;
-    if (stored.engine >= first_to_ask) return before.exams_done();
+    constexpr int first_to_ask = 3, first_to_compare = 4;
     std::vector<ExamDone> out;
+    if (stored.engine >= first_to_ask) {
+        out = before.exams_done();
+        for (auto &exam : out)
+            if (stored.engine < first_to_compare) exam.contradicts = false;
+        return out;
+    }
     for (ExamRecord exam : before.exams) {
         office.check_practice_of(before, exam);
         exam.open.clear();
-        exam.pending = false;
+        exam.pending = exam.contradicts = false;
         out.push_back(exam.done());
     }
     return out;

@@ -85,6 +85,34 @@ std::string exam_words(const Case &c, const Finding &f) {
     return out;
 }
 
+std::string contradiction_words(const Case &c, const Finding &f) {
+    if (!f.exams.empty())
+        return "The " + std::string(name_of(f.exams.front())) +
+               " was finished with fewer finds than are on record under it";
+    const std::string whose = f.indications.empty() ? "The coupon" : print_indications(c, f.indications);
+    return whose + ": " + missing_words(f) + " contradict each other, so one of them is not true";
+}
+
+/// No reason speaks against the class, but a part of its proof is not there.
+std::string unproven_words(const Case &c, const Finding &f) {
+    const std::string before = "It cannot be shown that ";
+    const std::string rule = f.rule < 0 ? "" : c.set.rules[static_cast<std::size_t>(f.rule)].id;
+    switch (f.part) {
+    case ProofPart::exam:
+        return before +
+               (f.exams.empty() ? std::string("an exam") : "the " + std::string(name_of(f.exams.front()))) +
+               " that is asked was carried through";
+    case ProofPart::entry:
+        return before + (f.indications.empty() ? "the coupon" : print_indications(c, f.indications)) +
+               " was judged" + (rule.empty() ? "" : " by rule " + rule);
+    case ProofPart::dimension: return before + "the dimension of rule " + rule + " was measured";
+    case ProofPart::agreement: return before + "nothing on record contradicts anything else";
+    case ProofPart::gap: return before + "no known gap of the set bears on it";
+    case ProofPart::none: break;
+    }
+    return before + "every part of the proof is there";
+}
+
 } // namespace
 
 const Indication *Case::find(int number) const {
@@ -149,6 +177,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::exam_pending:
         return "The " + std::string(name_of(f.exams.front())) +
                " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
+    case Finding::Kind::contradiction: return contradiction_words(c, f) + ".";
+    case Finding::Kind::unproven: return unproven_words(c, f) + ".";
     case Finding::Kind::not_measured: break;
     }
     return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
@@ -161,8 +191,11 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
         return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " +
                standing.source;
     }
+    if (f.kind == Finding::Kind::contradiction)
+        return "nothing is accepted on a record that contradicts itself";
+    if (f.kind == Finding::Kind::unproven && f.clause < 0) return "an accept is a proof";
     if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
-    if (f.kind == Finding::Kind::exam_missing) {
+    if (f.kind == Finding::Kind::exam_missing || f.kind == Finding::Kind::unproven) {
         if (f.clause < 0)
             return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
         const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];
