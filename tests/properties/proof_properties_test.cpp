@@ -1,0 +1,413 @@
+// An accept is a proof: whatever part of it is taken away from a random accepted coupon, the accept goes.
+#include "case.hpp"
+#include "catch.hpp"
+#include "facts/exam_standing.hpp"
+#include "random_case.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+#include <functional>
+#include <map>
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+std::size_t accepts_to_try(std::size_t usual) {
+    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
+    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
+}
+
+/// A random coupon with exams as people record them, so that what they lack is settled as in a record.
+struct ExaminedCase {
+    RandomCase c;
+    CouponRecord record;
+    std::vector<ExamRecord> exams;
+
+    int finds_of(Exam method) const {
+        return static_cast<int>(std::count_if(c.indications.begin(), c.indications.end(),
+                                              [&](const Indication &i) { return i.exam == method; }));
+    }
+    void settle() {
+        c.exams.clear();
+        for (auto &exam : exams) {
+            settle_exam(exam, record, finds_of(exam.method));
+            c.exams.push_back(exam.done());
+        }
+    }
+};
+
+ExaminedCase examined_case(std::mt19937 &random, const CriteriaSet &set) {
+    ExaminedCase out{random_case(random, set), {}, {}};
+    out.record.id = "T";
+    out.record.set("welded", "2026-11-20");
+    for (std::size_t x = 0; x < exam_count; ++x) {
+        ExamRecord exam;
+        exam.number = static_cast<int>(x) + 1;
+        exam.method = static_cast<Exam>(x);
+        exam.date = parse_day("2026-11-21");
+        exam.examiner = "A. Field";
+        exam.level = "II";
+        exam.finished = ExamFinished{out.finds_of(exam.method), exam.date, "A. Field"};
+        out.exams.push_back(std::move(exam));
+        if (random() % 8 == 0) out.c.coupon.called_for.set(x);
+    }
+    out.settle();
+    return out;
+}
+
+/// One accepted class of one coupon, and how often each kind of part was taken away.
+class Taking {
+public:
+    Taking(CriteriaSet &set, const ExaminedCase &whole, std::size_t class_index, Proof proof,
+           std::mt19937 &random, std::map<std::string, int> &taken)
+        : set_(set), whole_(whole), class_(class_index), proof_(std::move(proof)), random_(random),
+          taken_(taken) {}
+
+    void take_all() {
+        take_exams();
+        take_rules();
+        take_relevance();
+        take_dimensions();
+        take_facts();
+        add_contradictions();
+        add_unspoken_of();
+        take_parts_of_the_proof();
+    }
+
+private:
+    ClassJudgement judged(const RandomCase &c) const {
+        return std::move(judge(set_, c.coupon, c.exams, c.indications).classes[class_]);
+    }
+    void fails(const std::string &what, const RandomCase &c) const {
+        FAIL(what << " was taken from " << set_.name << ", class " << set_.classes[class_].id
+                  << ", and it is still accepted\n"
+                  << described(c));
+    }
+    ClassJudgement must_go(const std::string &what, const RandomCase &c) {
+        ++taken_[what];
+        ClassJudgement out = judged(c);
+        if (out.verdict == Verdict::accept) fails(what, c);
+        return out;
+    }
+
+    void take_exams() {
+        struct Way {
+            const char *what;
+            std::function<void(ExamRecord &)> take;
+        };
+        static const std::vector<Way> ways{
+            {"exam: not finished", [](ExamRecord &e) { e.finished.reset(); }},
+            {"exam: nobody examined", [](ExamRecord &e) { e.examiner.clear(); }},
+            {"exam: level I", [](ExamRecord &e) { e.level = "I"; }},
+            {"exam: level not known", [](ExamRecord &e) { e.level.clear(); }},
+            {"exam: before the weld", [](ExamRecord &e) { e.date = parse_day("2026-11-19"); }},
+            {"exam: more found than is on record", [](ExamRecord &e) { ++e.finished->found; }},
+            {"exam: fewer found than are on record", [](ExamRecord &e) { --e.finished->found; }},
+            {"exam: part left out", [](ExamRecord &e) { e.incomplete = "the root was not seen"; }},
+            {"exam: conditions not held", [](ExamRecord &e) { e.invalid = "too dark"; }},
+        };
+        for (const auto &part : proof_.exams) {
+            std::vector<Exam> methods{part.method};
+            if (part.required >= 0) methods = set_.required[static_cast<std::size_t>(part.required)].one_of;
+            // Where nothing is asked, any that counts would do.
+            const bool any = part.required < 0 && !part.called_for;
+            const auto of_part = [&](const ExamRecord &e) {
+                return any || std::find(methods.begin(), methods.end(), e.method) != methods.end();
+            };
+            for (const auto &way : ways) {
+                ExaminedCase without = whole_;
+                for (auto &exam : without.exams)
+                    if (of_part(exam)) way.take(exam);
+                without.settle();
+                must_go(way.what, without.c);
+            }
+            ExaminedCase without = whole_;
+            std::erase_if(without.exams, of_part);
+            without.settle();
+            must_go("exam: withdrawn", without.c);
+        }
+    }
+
+    void take_rules() {
+        const auto table = set_.by_type_and_exam;
+        for (const auto &i : whole_.c.indications) {
+            std::vector<int> rules;
+            for (const auto &row : proof_.entries)
+                if (row.entry == i.number && decides(row)) rules.push_back(row.rule);
+            if (rules.empty()) continue;
+            for (auto &list : set_.by_type_and_exam)
+                std::erase_if(list, [&](std::uint16_t r) {
+                    return std::find(rules.begin(), rules.end(), r) != rules.end();
+                });
+            must_go("the rules of an entry", whole_.c);
+            set_.by_type_and_exam = table;
+        }
+    }
+
+    void take_relevance() {
+        for (const auto &row : proof_.entries) {
+            if (row.how != ProvenEntry::How::not_relevant) continue;
+            auto &clause = set_.relevance[static_cast<std::size_t>(row.rule)];
+            const Subject subject = clause.subject;
+            clause.subject = {};
+            const ClassJudgement without = judged(whole_.c);
+            ++taken_["the clause that leaves an entry out"];
+            // Then it must be judged by a rule, or left out by another clause.
+            if (without.verdict == Verdict::accept &&
+                std::none_of(without.proof->entries.begin(), without.proof->entries.end(),
+                             [&](const ProvenEntry &other) {
+                                 return other.entry == row.entry &&
+                                        (decides(other) || (other.how == row.how && other.rule != row.rule));
+                             }))
+                fails("the clause that leaves an entry out", whole_.c);
+            clause.subject = subject;
+        }
+    }
+
+    void take_dimensions() {
+        for (const auto &part : proof_.measured) {
+            const Subject &subject = set_.rules[static_cast<std::size_t>(part.rule)].subject;
+            ExaminedCase without = whole_;
+            std::erase_if(without.c.indications,
+                          [&](const Indication &i) { return subject.covers(i.type, i.exam); });
+            for (auto &exam : without.exams) exam.finished->found = without.finds_of(exam.method);
+            without.settle();
+            must_go("a dimension that must be measured", without.c);
+        }
+    }
+
+    /// Where the accept stays without a fact, it must stay whatever the fact turns out to be.
+    void take_facts() {
+        const Missing facts = facts_behind(proof_, set_, class_);
+        for (std::size_t f = 0; f < fact_count; ++f) {
+            const auto fact = static_cast<Fact>(f);
+            if (!facts.has(lack_of(fact))) continue;
+            RandomCase without = whole_.c;
+            without.coupon.facts[f] = 0;
+            if (gone_without(without)) continue;
+            for (std::size_t word = 1; word <= info(fact).words.size(); ++word) {
+                without.coupon.facts[f] = static_cast<std::uint8_t>(word);
+                must_stay(std::string(info(fact).name), without);
+            }
+        }
+        const RandomCase other = random_case(random_, set_);
+        for (std::size_t q = 0; q < coupon_quantities; ++q) {
+            const auto quantity = static_cast<Quantity>(q);
+            if (!facts.has(lack_of(quantity))) continue;
+            RandomCase without = whole_.c;
+            without.coupon.values.forget(quantity);
+            if (quantity == Quantity::weld_length) without.coupon.line.length.reset();
+            if (gone_without(without)) continue;
+            // Another length or another of the two thicknesses could contradict the rest.
+            if (quantity == Quantity::weld_length || quantity == Quantity::thinner ||
+                quantity == Quantity::thicker)
+                continue;
+            without.coupon.values.set(quantity, other.coupon.values[quantity]);
+            must_stay(std::string(info(quantity).name), without);
+        }
+    }
+    bool gone_without(const RandomCase &without) {
+        const bool gone = judged(without).verdict != Verdict::accept;
+        if (gone) ++taken_["a fact of the coupon"];
+        return gone;
+    }
+    void must_stay(const std::string &fact, const RandomCase &c) {
+        ++taken_["a fact that turns out otherwise"];
+        if (judged(c).verdict == Verdict::accept) return;
+        FAIL("accepted without knowing " << fact << ", and not with it, by " << set_.name << ", class "
+                                         << set_.classes[class_].id << "\n"
+                                         << described(c));
+    }
+
+    void must_contradict(const std::string &what, const std::function<void(Indication &)> &make) {
+        if (whole_.c.indications.empty()) return;
+        ExaminedCase with = whole_;
+        Indication again = with.c.indications[random_() % with.c.indications.size()];
+        again.number = with.c.indications.back().number + 1;
+        make(again);
+        for (auto &exam : with.exams) exam.finished->found += exam.method == again.exam;
+        with.c.indications.push_back(again);
+        with.settle();
+        const ClassJudgement judged = must_go(what, with.c);
+        CHECK(std::any_of(judged.findings.begin(), judged.findings.end(), [&](const Finding &f) {
+            return f.kind == Finding::Kind::contradiction && f.indications == std::vector{again.number};
+        }));
+    }
+    void add_contradictions() {
+        must_contradict("an entry larger than its size", [](Indication &i) {
+            i.measures.set(Quantity::size, Exact(i.measures[Quantity::length] - 1));
+        });
+        must_contradict("an entry wider than long", [](Indication &i) {
+            i.measures.set(Quantity::width, Exact(i.measures[Quantity::length] + 1));
+        });
+        must_contradict("an entry that ends before it begins",
+                        [](Indication &i) { i.place->to.nm = i.place->from.nm - 1; });
+        must_contradict("an entry off the weld", [&](Indication &i) {
+            i.place->to.nm = i.place->from.nm + whole_.c.coupon.line.length->nm + 1;
+        });
+        ExaminedCase with = whole_;
+        with.c.coupon.values.set(Quantity::thicker, Exact(with.c.coupon.values[Quantity::thinner] - 1));
+        must_go("thicknesses the wrong way round", with.c);
+    }
+
+    /// An entry of a type that no rule speaks of; of a gap, if the set has one that names it.
+    void add_unspoken_of() {
+        const Vocabulary &v = Vocabulary::shipped();
+        for (std::size_t tries = 0; tries < 40; ++tries) {
+            Indication i;
+            i.type = static_cast<TypeId>(random_() % v.size());
+            i.exam = static_cast<Exam>(random_() % exam_count);
+            if (!set_.rules_for(i.type, i.exam).empty()) continue;
+            i.number = 1000;
+            i.measures.set(Quantity::length, Exact(nm_per_inch));
+            i.measures.set(Quantity::width, Exact(nm_per_inch / 2));
+            i.words.fill(1);
+            i.place = Span{{0}, {0}};
+            i.complete(v);
+            ExaminedCase with = whole_;
+            for (auto &exam : with.exams) exam.finished->found += exam.method == i.exam;
+            with.c.indications.push_back(i);
+            with.settle();
+            const ClassJudgement out = must_go("an entry that no rule speaks of", with.c);
+            for (const auto &f : out.findings)
+                if (f.kind == Finding::Kind::not_covered && f.clause >= 0) ++taken_["a gap bears on it"];
+            return;
+        }
+    }
+
+    /// The check of the proof itself: no part of it can go unnoticed.
+    void take_parts_of_the_proof() {
+        const auto must_lack = [&](const std::string &what, ProofPart part, const Proof &less) {
+            ++taken_[what];
+            const auto lack =
+                lack_in(less, set_, class_, whole_.c.coupon, whole_.c.exams, whole_.c.indications);
+            if (!lack) fails(what, whole_.c);
+            CHECK(lack->part == part);
+        };
+        const auto less_one = [](auto list, std::size_t i) {
+            list.erase(list.begin() + static_cast<std::ptrdiff_t>(i));
+            return list;
+        };
+        CHECK(!lack_in(proof_, set_, class_, whole_.c.coupon, whole_.c.exams, whole_.c.indications));
+        Proof less = proof_;
+        for (std::size_t i = 0; i < proof_.exams.size(); ++i) {
+            less.exams = less_one(proof_.exams, i);
+            must_lack("proof: an exam", ProofPart::exam, less);
+        }
+        less = proof_;
+        for (std::size_t i = 0; i < proof_.entries.size(); ++i) {
+            if (!speaks(proof_.entries[i])) continue;
+            less.entries = less_one(proof_.entries, i);
+            must_lack("proof: an entry before a rule", ProofPart::entry, less);
+        }
+        less = proof_;
+        for (auto &row : less.entries) {
+            if (!row.has_numbers) continue;
+            const bool upper = is_maximum(set_.rules[static_cast<std::size_t>(row.rule)].compare);
+            const Exact kept = row.measured;
+            row.measured = upper ? row.limit + 1 : row.limit - 1;
+            must_lack("proof: a number out of its limit", ProofPart::entry, less);
+            row.measured = kept;
+        }
+        for (std::size_t i = 0; i < proof_.not_applying.size(); ++i) {
+            less = proof_;
+            less.not_applying = less_one(proof_.not_applying, i);
+            ++taken_["proof: a rule that does not apply"];
+            if (!lack_in(less, set_, class_, whole_.c.coupon, whole_.c.exams, whole_.c.indications))
+                fails("proof: a rule that does not apply", whole_.c);
+        }
+        less = proof_;
+        for (std::size_t i = 0; i < proof_.measured.size(); ++i) {
+            less.measured = less_one(proof_.measured, i);
+            must_lack("proof: a dimension", ProofPart::dimension, less);
+        }
+        less = proof_;
+        if (less.compared-- > 0) must_lack("proof: a comparison", ProofPart::agreement, less);
+        less = proof_;
+        if (less.gaps-- > 0) must_lack("proof: a gap", ProofPart::gap, less);
+    }
+    /// The rule speaks of the entry itself, not only of what it was counted as one with.
+    bool speaks(const ProvenEntry &row) const {
+        if (row.entry == 0 || row.how == ProvenEntry::How::not_relevant) return true;
+        const auto &all = whole_.c.indications;
+        const auto i = std::find_if(all.begin(), all.end(),
+                                    [&](const Indication &one) { return one.number == row.entry; });
+        const auto &rules = set_.rules_for(i->type, i->exam);
+        return std::find(rules.begin(), rules.end(), row.rule) != rules.end();
+    }
+
+    CriteriaSet &set_;
+    const ExaminedCase &whole_;
+    std::size_t class_;
+    Proof proof_;
+    std::mt19937 &random_;
+    std::map<std::string, int> &taken_;
+};
+
+const char *const kinds[] = {"exam: not finished",
+                             "exam: nobody examined",
+                             "exam: level I",
+                             "exam: level not known",
+                             "exam: before the weld",
+                             "exam: more found than is on record",
+                             "exam: fewer found than are on record",
+                             "exam: part left out",
+                             "exam: conditions not held",
+                             "exam: withdrawn",
+                             "the rules of an entry",
+                             "the clause that leaves an entry out",
+                             "a dimension that must be measured",
+                             "a fact of the coupon",
+                             "a fact that turns out otherwise",
+                             "an entry larger than its size",
+                             "an entry wider than long",
+                             "an entry that ends before it begins",
+                             "an entry off the weld",
+                             "thicknesses the wrong way round",
+                             "an entry that no rule speaks of",
+                             "a gap bears on it",
+                             "proof: an exam",
+                             "proof: an entry before a rule",
+                             "proof: a number out of its limit",
+                             "proof: a rule that does not apply",
+                             "proof: a dimension",
+                             "proof: a comparison",
+                             "proof: a gap"};
+
+} // namespace
+
+TEST_CASE("whatever part of its proof is taken away, an accepted coupon is accepted no more",
+          "[properties]") {
+    std::mt19937 random(20261126);
+    std::vector<CriteriaSet> sets;
+    for (const auto &set : all_sets()) sets.push_back(*set);
+    std::map<std::string, int> taken;
+    const std::size_t wanted = accepts_to_try(1500);
+    std::size_t accepted = 0;
+    for (std::size_t n = 0; accepted < wanted && n < wanted * 200; ++n) {
+        CriteriaSet &set = sets[n % sets.size()];
+        const ExaminedCase one = examined_case(random, set);
+        Judgement judgement = judge(set, one.c.coupon, one.c.exams, one.c.indications);
+        std::vector<std::size_t> classes;
+        for (std::size_t k = 0; k < judgement.classes.size(); ++k) {
+            const ClassJudgement &judged = judgement.classes[k];
+            REQUIRE((judged.verdict == Verdict::accept) == judged.proof.has_value());
+            if (judged.proof) classes.push_back(k);
+        }
+        if (classes.empty()) continue;
+        ++accepted;
+        const std::size_t k = classes[random() % classes.size()];
+        Taking(set, one, k, std::move(*judgement.classes[k].proof), random, taken).take_all();
+    }
+    CHECK(accepted == wanted);
+    for (const char *kind : kinds) {
+        INFO(kind);
+        CHECK(taken[kind] > 0);
+    }
+    for (const auto &[kind, count] : taken) {
+        INFO(kind << " was taken " << count << " times and is not in the list");
+        CHECK(std::find(std::begin(kinds), std::end(kinds), kind) != std::end(kinds));
+    }
+}
