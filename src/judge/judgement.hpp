@@ -1,6 +1,7 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/few.hpp"
 
 #include <string>
 #include <vector>
@@ -22,12 +23,14 @@ struct Finding {
         exam_missing,   ///< none of `exams` is on record, or none that counts
         not_measured,   ///< the set wants a dimension that nobody logged
         exam_pending,   ///< an exam was begun, and what it found is not all on record
+        outside_scope,  ///< the set does not cover the coupon, so it says nothing of it
+        scope_unknown,  ///< whether the set covers the coupon hangs on `missing`
         within,         ///< the nearest miss of an accepted class
     };
     Kind kind = Kind::within;
     Verdict effect = Verdict::accept;
     int rule = -1;                ///< index in the set's rules, or -1
-    int clause = -1;              ///< index of the required exam or gap that speaks, or -1
+    int clause = -1;              ///< index of the required exam, gap or part of the scope that speaks, or -1
     std::vector<int> indications; ///< numbers, ascending
     std::optional<Span> place;    ///< where on the weld; of a window, its from and to
     bool has_numbers = false;
@@ -41,6 +44,7 @@ struct ClassJudgement {
     Verdict verdict = Verdict::accept;
     std::vector<Finding> findings;  ///< what keeps it from being accepted; rejects first
     std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
+    Few<std::uint16_t> scope;       ///< parts of the set's scope that were asked of the coupon and hold
 };
 
 /// One entry a class, in the set's order.
@@ -49,11 +53,12 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 3;
+constexpr int engine_number = 4;
 
-/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
+/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. An
+/// older `engine` judges as that one did, to replay what it said.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
-                const Vocabulary &vocabulary = Vocabulary::shipped());
+                const Vocabulary &vocabulary = Vocabulary::shipped(), int engine = engine_number);
 
 } // namespace beadbook

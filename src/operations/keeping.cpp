@@ -89,8 +89,8 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
     if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
     const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
     if (!set) return add(missing_or_broken(office, stored.hash));
-    const Judgement again =
-        judge(*set, before.record.facts(), exams_as_counted(office, before, stored), before.found());
+    const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
+                                  before.found(), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
         fault.other_engine = stored.engine != engine_number;
         fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();

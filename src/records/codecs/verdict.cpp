@@ -17,6 +17,8 @@ const char *id_of(Finding::Kind kind) {
     case Finding::Kind::exam_missing: return "exam missing";
     case Finding::Kind::not_measured: return "not measured";
     case Finding::Kind::exam_pending: return "exam pending";
+    case Finding::Kind::outside_scope: return "outside scope";
+    case Finding::Kind::scope_unknown: return "scope unknown";
     case Finding::Kind::within: break;
     }
     return "within";
@@ -58,6 +60,8 @@ nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
         const auto index = static_cast<std::size_t>(f.clause);
         if (f.kind == Finding::Kind::exam_missing)
             out["required"] = set.required[index].id;
+        else if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown)
+            out["scope"] = set.scope[index].id;
         else
             out["gap"] = index;
     }
