@@ -115,6 +115,11 @@ void check_merging(const CriteriaSet &set, Issues &issues) {
 } // namespace
 
 void lint(const CriteriaSet &set, Issues &issues) {
+    if (!set.scope_said)
+        issues.warning(
+            {1, 1}, "scope",
+            "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
+            "'scope: not read'");
     if (set.ordered) check_order(set, issues);
     check_tables(set, issues);
     check_merging(set, issues);

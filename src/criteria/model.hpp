@@ -109,6 +109,15 @@ struct RequiredExam {
     std::vector<Condition> when;
 };
 
+/// A part of what the set covers: of a coupon outside it the set says nothing.
+struct ScopePart {
+    std::string id, title, clause;
+    Standing standing;
+    std::vector<Condition> only_if; ///< asked only of coupons for which all hold
+    std::vector<Condition> when;    ///< all must hold
+    std::string text;               ///< `when`, as written
+};
+
 /// A part of the standard that this set does not hold.
 struct Gap {
     std::string text;
@@ -125,6 +134,8 @@ struct CriteriaSet {
     Unit unit = Unit::inch;
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
     bool ordered = true;
+    std::vector<ScopePart> scope;
+    bool scope_said = false;         ///< the file speaks of its scope, if only to say that it was not read
     std::optional<Condition> linear; ///< when a measured indication is linear
     std::vector<Relevance> relevance;
     std::vector<Merge> merges;

@@ -47,6 +47,15 @@ struct ExamDone {
 struct Coupon {
     Environment::Values values;
     std::array<std::uint8_t, fact_count> facts{};
+    /// Further words, by bits: a weld made by more than one process, a joint of two metals.
+    std::uint64_t more_processes = 0, more_materials = 0;
+    /// All words of a fact, word k as bit k; 0: not known.
+    std::uint64_t said(Slot fact) const {
+        if (facts[fact] == 0) return 0;
+        const std::uint64_t first = std::uint64_t{1} << facts[fact];
+        if (fact == static_cast<Slot>(Fact::process)) return first | more_processes;
+        return fact == static_cast<Slot>(Fact::material) ? first | more_materials : first;
+    }
     WeldLine line;
     /// The way round a closed weld, if it is one and its length is known.
     std::optional<std::int64_t> around() const {

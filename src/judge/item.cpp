@@ -88,7 +88,8 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
             one = c.compare(Environment{coupon.values, &measures}, lacks);
             break;
         case Condition::Kind::word:
-            one = c.word(c.slot < fact_count ? coupon.facts[c.slot] : words[c.slot - fact_count], lacks);
+            one = c.slot < fact_count ? c.words_said(coupon.said(c.slot), lacks)
+                                      : c.word(words[c.slot - fact_count], lacks);
             break;
         case Condition::Kind::not_past:
         case Condition::Kind::within: one = Truth::unknown; break; // a set names no days

@@ -34,6 +34,48 @@ std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e
     return out;
 }
 
+/// What the set covers. True if the coupon lies outside for certain: then nothing else is said of it.
+bool check_scope(Evaluation &e) {
+    bool outside = false;
+    for (std::size_t s = 0; s < e.set.scope.size(); ++s) {
+        const ScopePart &part = e.set.scope[s];
+        Missing asked_lacks, lacks;
+        const Truth asked = holds_for(part.only_if, e.coupon, {}, {}, asked_lacks);
+        if (asked == Truth::no) continue;
+        const Truth held = holds_for(part.when, e.coupon, {}, {}, lacks);
+        const bool out = asked == Truth::yes && held == Truth::no;
+        outside = outside || out;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (held == Truth::yes) {
+                if (asked == Truth::yes) e.classes[c].scope.push_back(static_cast<std::uint16_t>(s));
+                continue;
+            }
+            Finding f;
+            f.kind = out ? Finding::Kind::outside_scope : Finding::Kind::scope_unknown;
+            f.effect = Verdict::cannot_say;
+            f.clause = static_cast<int>(s);
+            if (!out) f.missing = asked_lacks | lacks;
+            e.add(c, std::move(f));
+        }
+    }
+    if (outside)
+        for (auto &c : e.classes)
+            std::erase_if(c.findings,
+                          [](const Finding &f) { return f.kind != Finding::Kind::outside_scope; });
+    return outside;
+}
+
+/// A set that may not cover the coupon rejects it no more than it accepts it.
+void settle_scope(Evaluation &e) {
+    const bool open = !e.set.scope.empty() && !e.classes.empty() &&
+                      std::any_of(e.classes[0].findings.begin(), e.classes[0].findings.end(),
+                                  [](const Finding &f) { return f.kind == Finding::Kind::scope_unknown; });
+    if (!open) return;
+    for (auto &c : e.classes)
+        for (auto &f : c.findings)
+            if (f.effect == Verdict::reject) f.effect = Verdict::cannot_say;
+}
+
 void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     const auto done = [&](Exam method) {
         return std::any_of(exams.begin(), exams.end(),
@@ -181,6 +223,9 @@ void check_combined(Evaluation &e) {
     }
 }
 
+/// Engines before it held nothing against each other and proved nothing.
+constexpr int first_with_proofs = 4;
+
 /// What cannot both be true keeps every class open until a person says which it is.
 void check_contradictions(Evaluation &e, const Contradictions &contradictions) {
     for (const auto &one : contradictions.found)
@@ -215,11 +260,31 @@ void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamD
     out.findings.push_back(std::move(f));
 }
 
+void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
+    const auto candidates = candidates_of(e.set, e);
+    for (std::size_t begin = 0; begin < candidates.size();) {
+        std::size_t end = begin + 1;
+        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
+               candidates[end].exam == candidates[begin].exam)
+            ++end;
+        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
+        begin = end;
+    }
+    check_combined(e);
+    check_coverage(e);
+    check_measured(e);
+    check_required_exams(e, exams);
+}
+
 /// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
 void settle_verdict(ClassJudgement &c) {
     const auto key = [](const Finding &f) {
-        return std::make_tuple(-static_cast<int>(f.effect), f.rule < 0, f.rule, static_cast<int>(f.kind),
-                               f.clause);
+        const bool scope = f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown;
+        return std::make_tuple(-static_cast<int>(f.effect),
+                               scope        ? -1
+                               : f.rule < 0 ? 1
+                                            : 0,
+                               f.rule, static_cast<int>(f.kind), f.clause);
     };
     const auto place = [](const Finding &f) { return f.place ? f.place->from.nm : -1; };
     std::stable_sort(c.findings.begin(), c.findings.end(), [&](const Finding &a, const Finding &b) {
@@ -249,36 +314,30 @@ std::string_view name_of(Verdict v) {
 }
 
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
     const auto by_number = [](const Indication &a, const Indication &b) { return a.number < b.number; };
     if (!std::is_sorted(indications.begin(), indications.end(), by_number)) {
         // Ties between neighbours at the same place are then always told in the same words.
         std::vector<Indication> sorted = indications;
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
-        return judge(set, coupon, exams, sorted, vocabulary);
+        return judge(set, coupon, exams, sorted, vocabulary, engine);
     }
-    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary));
-    const auto candidates = candidates_of(set, e);
-    for (std::size_t begin = 0; begin < candidates.size();) {
-        std::size_t end = begin + 1;
-        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
-               candidates[end].exam == candidates[begin].exam)
-            ++end;
-        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
-        begin = end;
+    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary), engine);
+    const bool proofs = engine >= first_with_proofs;
+    const bool outside = check_scope(e);
+    if (!outside) check_all(e, exams);
+    Contradictions contradictions;
+    if (proofs && !outside) {
+        contradictions = contradictions_in(coupon, exams, indications, vocabulary);
+        check_contradictions(e, contradictions);
     }
-    check_combined(e);
-    check_coverage(e);
-    check_measured(e);
-    check_required_exams(e, exams);
-    const Contradictions contradictions = contradictions_in(coupon, exams, indications, vocabulary);
-    check_contradictions(e, contradictions);
     e.settle_nearest();
+    settle_scope(e);
     Judgement out;
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         ClassJudgement &one = e.classes[c];
         settle_verdict(one);
-        if (one.verdict == Verdict::accept)
+        if (proofs && one.verdict == Verdict::accept)
             accept_by_proof(e, c, exams, contradictions.compared, vocabulary, one);
         out.classes.push_back(std::move(one));
     }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/few.hpp"
 #include "judge/proof.hpp"
 
 #include <string>
@@ -25,12 +26,14 @@ struct Finding {
         exam_pending,   ///< an exam was begun, and what it found is not all on record
         contradiction,  ///< two things on record cannot both be true: the quantities stand in `missing`
         unproven,       ///< nothing speaks against it, but `part` of the proof is not there
+        outside_scope,  ///< the set does not cover the coupon, so it says nothing of it
+        scope_unknown,  ///< whether the set covers the coupon hangs on `missing`
         within,         ///< the nearest miss of an accepted class
     };
     Kind kind = Kind::within;
     Verdict effect = Verdict::accept;
     int rule = -1;                ///< index in the set's rules, or -1
-    int clause = -1;              ///< index of the required exam or gap that speaks, or -1
+    int clause = -1;              ///< index of the required exam, gap or part of the scope that speaks, or -1
     std::vector<int> indications; ///< numbers, ascending
     std::optional<Span> place;    ///< where on the weld; of a window, its from and to
     bool has_numbers = false;
@@ -46,6 +49,7 @@ struct ClassJudgement {
     std::vector<Finding> findings;  ///< what keeps it from being accepted; rejects first
     std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
     std::optional<Proof> proof;     ///< of an accept, and of nothing else
+    Few<std::uint16_t> scope;       ///< parts of the set's scope that were asked of the coupon and hold
 };
 
 /// One entry a class, in the set's order.
@@ -56,10 +60,11 @@ struct Judgement {
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
 constexpr int engine_number = 4;
 
-/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
-/// A class is accepted only with a proof that lack_in finds whole.
+/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
+/// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to
+/// replay what it said, without a proof.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
-                const Vocabulary &vocabulary = Vocabulary::shipped());
+                const Vocabulary &vocabulary = Vocabulary::shipped(), int engine = engine_number);
 
 } // namespace beadbook

@@ -85,6 +85,7 @@ Proof proof_from(const Evaluation &e, std::size_t c, const std::vector<ExamDone>
     Proof out;
     out.compared = compared;
     out.gaps = e.set.gaps.size();
+    out.scope.assign(e.classes[c].scope.begin(), e.classes[c].scope.end());
     take_exams(e, c, exams, out);
     take_entries(e, c, out);
     take_measured(e, c, out);
@@ -129,6 +130,7 @@ StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::
         }
     };
     const Behind behind(proof);
+    for (const int s : proof.scope) count(at(set.scope, s).standing);
     for (const int r : behind.rules) count(at(set.rules, r).standings[c]);
     for (const int r : behind.relevance) count(at(set.relevance, r).standing);
     for (const int r : behind.required) count(at(set.required, r).standing);
@@ -151,6 +153,10 @@ Missing facts_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) 
         }
     };
     const Behind behind(proof);
+    for (const auto &part : set.scope) {
+        take(part.only_if);
+        take(part.when);
+    }
     for (const int r : behind.rules) {
         const Rule &rule = at(set.rules, r);
         take(rule.when);

@@ -9,7 +9,7 @@ namespace beadbook {
 struct Judgement;
 
 /// What a proof is made of.
-enum class ProofPart : std::uint8_t { none, exam, entry, dimension, agreement, gap };
+enum class ProofPart : std::uint8_t { none, scope, exam, entry, dimension, agreement, gap };
 
 /// An examination that was asked for, and the one on record that fulfils it.
 struct ProvenExam {
@@ -53,6 +53,7 @@ struct ProvenDimension {
 
 /// Why a class is accepted, part by part, as the judge evaluated it. Numbers and indices only.
 struct Proof {
+    std::vector<int> scope; ///< parts of the set's scope that are asked of such a coupon and hold, ascending
     std::vector<ProvenExam> exams;
     std::vector<ProvenEntry> entries; ///< by entry, then rule
     std::vector<int> not_applying;    ///< rules whose conditions on the coupon do not hold, ascending
@@ -66,12 +67,13 @@ struct Proof {
 struct ProofLack {
     ProofPart part = ProofPart::none;
     int rule = -1;
-    int clause = -1; ///< index of the required exam
+    int clause = -1; ///< index of the part of the scope or of the required exam
     int entry = 0;
     std::optional<Exam> method;
 };
 
-/// Holds a proof against the coupon and the set anew, without the evaluation that made it: every exam asked
+/// Holds a proof against the coupon and the set anew, without the evaluation that made it: the scope covers
+/// the coupon, every exam asked
 /// has one that counts, every entry stands before every rule that could speak of it and is decided by one
 /// of them within its limit, every dimension wanted has its entry, nothing contradicts, every gap was looked
 /// at. Nothing if the proof is whole, else the first part that it lacks.
@@ -80,7 +82,7 @@ std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std
                                  const std::vector<Indication> &indications,
                                  const Vocabulary &vocabulary = Vocabulary::shipped());
 
-/// How sure the clauses are that a proof rests on: rules, relevance, required exams, each once.
+/// How sure the clauses are that a proof rests on: scope, rules, relevance, required exams, each once.
 struct StandingCount {
     std::size_t read = 0, memory = 0, house = 0, common_practice = 0;
     std::size_t all() const { return read + memory + house + common_practice; }

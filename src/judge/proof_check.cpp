@@ -19,6 +19,7 @@ public:
           indications_(indications) {}
 
     std::optional<ProofLack> first_lack(const Vocabulary &vocabulary) {
+        if (auto lack = scope()) return lack;
         if (auto lack = exams()) return lack;
         if (auto lack = rules_left_out()) return lack;
         if (auto lack = entries()) return lack;
@@ -42,6 +43,19 @@ private:
         return std::any_of(exams_.begin(), exams_.end(), [&](const ExamDone &exam) {
             return exam.counts && exam.method == part.method && exam.number == part.number;
         });
+    }
+
+    std::optional<ProofLack> scope() const {
+        for (std::size_t s = 0; s < set_.scope.size(); ++s) {
+            const ScopePart &part = set_.scope[s];
+            const auto index = static_cast<int>(s);
+            const Truth asked = holds_on_coupon(part.only_if);
+            if (asked == Truth::no) continue;
+            const bool listed = std::binary_search(proof_.scope.begin(), proof_.scope.end(), index);
+            if (holds_on_coupon(part.when) != Truth::yes || (asked == Truth::yes && !listed))
+                return ProofLack{ProofPart::scope, -1, index, 0, {}};
+        }
+        return std::nullopt;
     }
 
     std::optional<ProofLack> exams() const {

@@ -63,18 +63,12 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
     return out;
 }
 
-/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
-/// before the fourth no contradictions.
+/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_ask = 3, first_to_compare = 4;
+    constexpr int first_to_ask = 3;
+    if (stored.engine >= first_to_ask) return before.exams_done();
     std::vector<ExamDone> out;
-    if (stored.engine >= first_to_ask) {
-        out = before.exams_done();
-        for (auto &exam : out)
-            if (stored.engine < first_to_compare) exam.contradicts = false;
-        return out;
-    }
     for (ExamRecord exam : before.exams) {
         office.check_practice_of(before, exam);
         exam.open.clear();
@@ -95,8 +89,8 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
     if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
     const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
     if (!set) return add(missing_or_broken(office, stored.hash));
-    const Judgement again =
-        judge(*set, before.record.facts(), exams_as_counted(office, before, stored), before.found());
+    const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
+                                  before.found(), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
         fault.other_engine = stored.engine != engine_number;
         fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();

@@ -19,6 +19,8 @@ std::string_view name_of(Finding::Kind kind) {
     case Finding::Kind::exam_pending: return "exam pending";
     case Finding::Kind::contradiction: return "contradiction";
     case Finding::Kind::unproven: return "unproven";
+    case Finding::Kind::outside_scope: return "outside scope";
+    case Finding::Kind::scope_unknown: return "scope unknown";
     case Finding::Kind::within: break;
     }
     return "within";

@@ -60,7 +60,8 @@ nlohmann::json entry_json(const Case &c, std::size_t class_index, const ProvenEn
 nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index) {
     const Proof &proof = *judged.judgement.classes[class_index].proof;
     const StandingCount count = standings_behind(proof, c.set, class_index);
-    nlohmann::json out{{"exams", nlohmann::json::array()},
+    nlohmann::json out{{"scope", nlohmann::json::array()},
+                       {"exams", nlohmann::json::array()},
                        {"entries", nlohmann::json::array()},
                        {"dimensions", nlohmann::json::array()},
                        {"gaps looked at", proof.gaps},
@@ -71,6 +72,13 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                          {"memory", count.memory},
                          {"house", count.house},
                          {"common practice", count.common_practice}}}};
+    for (const int s : proof.scope) {
+        const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
+        out["scope"].push_back({{"part", part.id},
+                                {"text", part.text},
+                                {"clause", part.clause},
+                                {"standing", name_of(part.standing.kind)}});
+    }
     for (const auto &part : proof.exams) out["exams"].push_back(exam_json(c, judged, part));
     for (const auto &row : proof.entries) out["entries"].push_back(entry_json(c, class_index, row));
     for (const auto &part : proof.measured)

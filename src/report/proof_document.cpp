@@ -100,6 +100,11 @@ std::string gaps_words(const Proof &proof) {
     return counted(proof.gaps, "known gap was", "known gaps were") + " looked at, and none bears on it";
 }
 
+std::string scope_words(const Case &c, const Proof &proof) {
+    if (!proof.scope.empty()) return "which covers such a coupon";
+    return c.set.scope.empty() ? "whose scope was not read" : "whose scope asks nothing of such a coupon";
+}
+
 std::string measured_words(const Case &c, const Proof &proof) {
     std::vector<std::string> out;
     for (const auto &one : proof.measured)
@@ -162,8 +167,12 @@ std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missi
     std::vector<std::pair<std::string, std::string>> out;
     for (std::size_t f = 0; f < fact_count; ++f) {
         const auto fact = static_cast<Fact>(f);
-        if (facts.has(lack_of(fact)) && c.coupon.facts[f] != 0)
-            out.emplace_back(info(fact).name, info(fact).words[c.coupon.facts[f] - 1u]);
+        if (!facts.has(lack_of(fact)) || c.coupon.facts[f] == 0) continue;
+        std::vector<std::string> said;
+        for (std::size_t word = 0; word < info(fact).words.size(); ++word)
+            if ((c.coupon.said(static_cast<Slot>(f)) >> (word + 1)) & 1u)
+                said.push_back(info(fact).words[word]);
+        out.emplace_back(info(fact).name, listed(said));
     }
     for (std::size_t q = 0; q < coupon_quantities; ++q) {
         const auto quantity = static_cast<Quantity>(q);
@@ -196,8 +205,8 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
     const Proof &proof = *judged.judgement.classes[k].proof;
     doc.heading("What proves class " + c.set.classes[k].id, 2);
     const std::string facts = facts_words(c, facts_behind(proof, c.set, k));
-    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name +
-             (facts.empty() ? ", whatever the coupon" : " for " + facts));
+    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
+             (facts.empty() ? "" : ": " + facts));
     doc.item("Examined: " + with_semicolons(examined_words(judged, proof)));
     doc.item(entries_words(judged, proof));
     if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
@@ -209,11 +218,18 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
 void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {
     const Proof &proof = *judged.judgement.classes[k].proof;
     doc.heading("What proves class " + c.set.classes[k].id, 2);
-    std::vector<Bullet> facts, exams, wanted, gaps;
+    std::vector<Bullet> covered, facts, exams, wanted, gaps;
     for (const auto &[name, value] : facts_told(c, facts_behind(proof, c.set, k)))
         facts.push_back({name + ": " + value, "", {}});
-    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", and the facts that it rests on",
-             c.set.edition, std::move(facts));
+    for (const int s : proof.scope) {
+        const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
+        covered.push_back({(part.title.empty() ? "" : part.title + ": ") + part.text,
+                           authority(part.clause, part.standing),
+                           {}});
+    }
+    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof),
+             c.set.edition, std::move(covered));
+    doc.item("Facts of the coupon that it rests on", "", std::move(facts));
     for (const auto &exam : proof.exams) exams.push_back({exam_words(judged, exam), asked_by(c, exam), {}});
     doc.item("Examinations that were asked", "", std::move(exams));
     doc.heading("Each entry before each rule", 2);

@@ -1,5 +1,6 @@
 #include "report/sentence.hpp"
 
+#include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 
@@ -67,6 +68,31 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
     return out;
 }
 
+std::string scope_title(const ScopePart &part) { return part.title.empty() ? "" : part.title + ": "; }
+
+/// "t at least 0.5 mm; t is 0.4 mm": what the part asks, and what of it does not hold of the coupon.
+std::string outside_words(const Case &c, const ScopePart &part) {
+    std::vector<std::string> is;
+    for (const auto &condition : part.when) {
+        Missing lacks;
+        if (holds_for({condition}, c.coupon, {}, {}, lacks) != Truth::no) continue;
+        if (condition.kind == Condition::Kind::word) {
+            const FactInfo &fact = info(static_cast<Fact>(condition.slot));
+            std::vector<std::string> said;
+            for (std::size_t w = 0; w < fact.words.size(); ++w)
+                if ((c.coupon.said(condition.slot) >> (w + 1)) & 1u) said.push_back(fact.words[w]);
+            is.push_back(std::string(fact.name) + " is " + listed(said));
+            continue;
+        }
+        const auto quantities = quantities_of(condition.left);
+        for (std::size_t q = 0; q < quantities.size(); ++q)
+            if (c.coupon.values.has(quantities[q]))
+                is.push_back(condition.left.symbols[q] + " is " +
+                             print(c.coupon.values[quantities[q]], info(quantities[q]).dimension, c.unit));
+    }
+    return part.text + "; " + listed(is);
+}
+
 std::string missing_words(const Finding &f) {
     const auto names = names_of(f.missing);
     return names.empty() ? "something" : listed(names);
@@ -98,6 +124,8 @@ std::string unproven_words(const Case &c, const Finding &f) {
     const std::string before = "It cannot be shown that ";
     const std::string rule = f.rule < 0 ? "" : c.set.rules[static_cast<std::size_t>(f.rule)].id;
     switch (f.part) {
+    case ProofPart::scope:
+        return before + "the set covers this coupon: " + c.set.scope[static_cast<std::size_t>(f.clause)].text;
     case ProofPart::exam:
         return before +
                (f.exams.empty() ? std::string("an exam") : "the " + std::string(name_of(f.exams.front()))) +
@@ -179,6 +207,14 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
     case Finding::Kind::contradiction: return contradiction_words(c, f) + ".";
     case Finding::Kind::unproven: return unproven_words(c, f) + ".";
+    case Finding::Kind::outside_scope:
+        return "The set does not cover this coupon, so it says nothing of it: " +
+               scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
+               outside_words(c, c.set.scope[static_cast<std::size_t>(f.clause)]) + ".";
+    case Finding::Kind::scope_unknown:
+        return "Whether the set covers this coupon (" +
+               scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
+               c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(f) + ".";
     case Finding::Kind::not_measured: break;
     }
     return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
@@ -194,6 +230,12 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
     if (f.kind == Finding::Kind::contradiction)
         return "nothing is accepted on a record that contradicts itself";
     if (f.kind == Finding::Kind::unproven && f.clause < 0) return "an accept is a proof";
+    if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown ||
+        f.part == ProofPart::scope) {
+        const ScopePart &part = c.set.scope[static_cast<std::size_t>(f.clause)];
+        return part.clause + " (" + c.set.edition + "), " + std::string(name_of(part.standing.kind)) + ": " +
+               part.standing.source;
+    }
     if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
     if (f.kind == Finding::Kind::exam_missing || f.kind == Finding::Kind::unproven) {
         if (f.clause < 0)

@@ -55,6 +55,7 @@ public:
 
     std::vector<Verdict> run() {
         std::vector<Verdict> out(set_.classes.size(), Verdict::accept);
+        if (!covered_by_scope()) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
         for (std::size_t k = 0; k < out.size(); ++k) {
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
@@ -74,6 +75,26 @@ public:
     }
 
 private:
+    /// Every part that is asked holds for certain: by each of the weld's words, where it has several.
+    bool covered_by_scope() const {
+        const auto truth = [&](const Condition &c) {
+            Missing missing;
+            if (c.kind != Condition::Kind::word) return c.compare(env({}), missing);
+            std::size_t fit = 0, not_fit = 0;
+            for (std::size_t w = 1; w < 64; ++w)
+                if ((c_.coupon.said(c.slot) >> w) & 1u) ++((c.fitting >> w) & 1u ? fit : not_fit);
+            return not_fit == 0 && fit > 0   ? Truth::yes
+                   : fit == 0 && not_fit > 0 ? Truth::no
+                                             : Truth::unknown;
+        };
+        return std::all_of(set_.scope.begin(), set_.scope.end(), [&](const ScopePart &part) {
+            const bool asked = std::none_of(part.only_if.begin(), part.only_if.end(),
+                                            [&](const Condition &c) { return truth(c) == Truth::no; });
+            return !asked || std::all_of(part.when.begin(), part.when.end(),
+                                         [&](const Condition &c) { return truth(c) == Truth::yes; });
+        });
+    }
+
     Exact measure(const Thing &t, Quantity q) const { return t.measures[q]; }
     Environment env(const Environment::Values &local) const { return {c_.coupon.values, &local}; }
 
@@ -81,8 +102,8 @@ private:
         static const Environment::Values nothing;
         Missing missing;
         if (c.kind == Condition::Kind::word)
-            return c.word(c.slot < fact_count ? c_.coupon.facts[c.slot] : t->words[c.slot - fact_count],
-                          missing) == Truth::yes;
+            return (c.slot < fact_count ? c.words_said(c_.coupon.said(c.slot), missing)
+                                        : c.word(t->words[c.slot - fact_count], missing)) == Truth::yes;
         return c.compare(env(t ? t->measures : nothing), missing) == Truth::yes;
     }
 

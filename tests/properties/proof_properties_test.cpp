@@ -66,6 +66,7 @@ public:
           taken_(taken) {}
 
     void take_all() {
+        take_scope();
         take_exams();
         take_rules();
         take_relevance();
@@ -90,6 +91,26 @@ private:
         ClassJudgement out = judged(c);
         if (out.verdict == Verdict::accept) fails(what, c);
         return out;
+    }
+
+    /// A coupon of which the scope no longer holds.
+    void take_scope() {
+        for (const int s : proof_.scope) {
+            auto &part = set_.scope[static_cast<std::size_t>(s)];
+            const auto when = part.when;
+            for (auto &condition : part.when) {
+                condition.fitting = 0;
+                if (condition.kind != Condition::Kind::word)
+                    for (auto &edge : condition.edges)
+                        edge.right = formula_of(Quantity::size); // of no coupon
+            }
+            const ClassJudgement judged = must_go("a part of the scope", whole_.c);
+            CHECK(std::any_of(judged.findings.begin(), judged.findings.end(), [&](const Finding &f) {
+                return f.clause == s &&
+                       (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown);
+            }));
+            part.when = when;
+        }
     }
 
     void take_exams() {
@@ -294,7 +315,13 @@ private:
         Proof less = proof_;
         for (std::size_t i = 0; i < proof_.exams.size(); ++i) {
             less.exams = less_one(proof_.exams, i);
-            must_lack("proof: an exam", ProofPart::exam, less);
+            must_lack("a part of the scope", "proof: a part of the scope", "proof: an exam", ProofPart::exam,
+                      less);
+        }
+        less = proof_;
+        for (std::size_t i = 0; i < proof_.scope.size(); ++i) {
+            less.scope = less_one(proof_.scope, i);
+            must_lack("proof: a part of the scope", ProofPart::scope, less);
         }
         less = proof_;
         for (std::size_t i = 0; i < proof_.entries.size(); ++i) {

@@ -15,9 +15,15 @@ struct Row {
     std::string exams = "VT MT PT RT";
 };
 
+/// What puts a coupon into the scope of a set; what a row says itself goes before.
+std::string in_scope(const std::string &set) {
+    if (set == "mil-hdbk-1890-table-3") return "material=steel process=GTAW ";
+    return set == "cfr-46-56.70-15" ? "joint-form=butt seam=longitudinal " : "";
+}
+
 void check(const std::vector<Row> &rows) {
     for (const auto &row : rows) {
-        const JudgedCase result = judged(row.set, {row.coupon, row.log, row.exams});
+        const JudgedCase result = judged(row.set, {in_scope(row.set) + row.coupon, row.log, row.exams});
         INFO(row.id << ", " << row.source << "\n" << result.sentences(result.set->classes.back().id));
         CHECK(result.verdicts() == row.expected);
     }

@@ -19,6 +19,8 @@ const char *id_of(Finding::Kind kind) {
     case Finding::Kind::exam_pending: return "exam pending";
     case Finding::Kind::contradiction: return "contradiction";
     case Finding::Kind::unproven: return "unproven";
+    case Finding::Kind::outside_scope: return "outside scope";
+    case Finding::Kind::scope_unknown: return "scope unknown";
     case Finding::Kind::within: break;
     }
     return "within";
@@ -60,6 +62,8 @@ nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
         const auto index = static_cast<std::size_t>(f.clause);
         if (f.kind == Finding::Kind::exam_missing)
             out["required"] = set.required[index].id;
+        else if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown)
+            out["scope"] = set.scope[index].id;
         else
             out["gap"] = index;
     }
@@ -79,6 +83,7 @@ nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
 nlohmann::json json_of(const CriteriaSet &set, const Proof &proof) {
     const auto rule_id = [&](int rule) { return set.rules[static_cast<std::size_t>(rule)].id; };
     nlohmann::json out{{"compared", proof.compared}, {"gaps", proof.gaps}};
+    for (const int part : proof.scope) out["scope"].push_back(set.scope[static_cast<std::size_t>(part)].id);
     for (const auto &exam : proof.exams) {
         nlohmann::json one{{"method", name_of(exam.method)}, {"exam", exam.number}};
         if (exam.required >= 0) one["required"] = set.required[static_cast<std::size_t>(exam.required)].id;
@@ -128,10 +133,6 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
 std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again) {
     if (stored == again) return {};
     nlohmann::json was = parsed(stored), now = parsed(again);
-    // Verdicts of engines before the fourth kept no proof.
-    constexpr int first_with_proof = 4;
-    if (was.value("engine", 0) < first_with_proof)
-        for (auto &one : now["classes"]) one.erase("proof");
     std::vector<VerdictDifference> out;
     const auto by_class = [](const nlohmann::json &body) {
         std::map<std::string, const nlohmann::json *> found;
