@@ -41,6 +41,16 @@ void take_missing_exams(const RangeRules &rules, const CouponState &coupon, cons
     }
 }
 
+/// What its verdict, taken afresh, says against a coupon that was graded passed.
+void take_verdict(const CouponState &coupon, const GradeStanding &grade, const std::string &before,
+                  std::vector<std::string> &lacks) {
+    if (!coupon.grade || !coupon.grade->passed) return;
+    if (grade.state == GradeStanding::State::again)
+        lacks.push_back(before + std::string(to_grade_again) + ": " + grade.why);
+    else if (grade.now != Verdict::accept)
+        lacks.push_back(before + against_verdict(coupon, grade));
+}
+
 /// Words that only these rules use for what was welded. What the coupon says in words that the rules know is
 /// not set aside here.
 void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRules &rules) {
@@ -228,7 +238,6 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
-    const bool again = coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again;
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
@@ -237,16 +246,19 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}, false};
-        if (again) one.lacks.push_back(std::string(to_grade_again) + ": " + grade.why);
+        take_verdict(coupon, grade, "", one.lacks);
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         const RetestState retest = tests.state_at(out.test, out.welded, one.weld, rules.retest);
         one.evidence.coupons = retest.passed;
         one.evidence.retest_after = retest.why;
         one.retest_open = !retest.satisfied();
-        // The coupons that passed with it must have been examined like it.
+        // The coupons that passed with it must have been examined like it, and be accepted like it.
         for (const auto &id : retest.passed)
-            if (const auto *with = tests.find(id); with && id != coupon.record.id && retest.needed > 1)
-                take_missing_exams(rules, with->coupon, one.weld, "coupon " + id + ": ", one.lacks);
+            if (const auto *with = tests.find(id); with && id != coupon.record.id && retest.needed > 1) {
+                const std::string before = "coupon " + id + ": ";
+                take_verdict(with->coupon, standing_of_grade(office, with->coupon), before, one.lacks);
+                take_missing_exams(rules, with->coupon, one.weld, before, one.lacks);
+            }
         if (one.retest_open)
             one.lacks.push_back(retest.why + ": " + std::to_string(retest.needed) + " coupons must pass, " +
                                 std::to_string(retest.passed.size()) + " did [" + authority(retest.from) +

@@ -71,8 +71,9 @@ struct TestEvidence {
 };
 
 /// The one gate that everything passes by which a coupon qualifies a welder, or renews or extends what a
-/// welder holds. Impediments: it was not graded passed, and those of impediments_of. Lacks: examinations that
-/// the rules ask and that are not on record or do not count, and coupons after a failed one. Throws
+/// welder holds. Impediments: it was not graded passed, and those of impediments_of. Lacks: a verdict, taken
+/// afresh, that is no accept; examinations that the rules ask and that are not on record or do not count; and
+/// coupons after a failed one. Throws
 /// DataError: a word in the coupon's stead that contradicts it.
 TestEvidence evidence(Office &office, const GradedTests &tests, const CouponState &coupon,
                       const RangeRules &rules, const RuleWords &words = {});

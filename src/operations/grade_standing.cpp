@@ -13,6 +13,13 @@ const StoredVerdict *verdict_at(const CouponState &coupon, const Grade &grade) {
 
 } // namespace
 
+std::string against_verdict(const CouponState &coupon, const GradeStanding &standing) {
+    const Grade &grade = *coupon.grade;
+    return "the verdict for class " + grade.class_id + " is '" + std::string(name_of(standing.now)) +
+           "', and " + grade.stamp.who + " graded it " + grade.decision() + " on " +
+           grade.stamp.at.substr(0, 10) + (grade.remark.empty() ? "" : ": " + grade.remark);
+}
+
 GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     GradeStanding out;
     if (!coupon.grade) return out;

@@ -17,6 +17,10 @@ struct GradeStanding {
 /// What is on record of a grade that was set aside begins so.
 inline constexpr std::string_view to_grade_again = "to be graded again";
 
+/// That a grade passed what the verdict does not accept, and whose word that is: "the verdict for class 3 is
+/// 'reject', and J. Quay graded it passed on 2026-11-20: remark".
+std::string against_verdict(const CouponState &coupon, const GradeStanding &standing);
+
 /// Judges afresh by the criteria text that the grade went by.
 GradeStanding standing_of_grade(Office &office, const CouponState &coupon);
 

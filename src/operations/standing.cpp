@@ -18,8 +18,9 @@ public:
     Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
 
     struct Fate {
-        std::string why;    ///< empty if it still proves it
-        bool doubt = false; ///< not undone, but its grade must be given again
+        std::string why;       ///< empty if it still proves it
+        bool doubt = false;    ///< not undone, but its grade must be given again
+        std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
         /// A doubt that a person set aside, with the reason on record, is settled.
         bool bears(const std::vector<std::string> &set_aside) const {
             const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const std::string &one) {
@@ -39,6 +40,8 @@ public:
                 at->second.doubt = true;
                 at->second.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
             }
+            if (at->second.why.empty() && state.grade && grade.now != Verdict::accept)
+                at->second.passed_by = "coupon " + coupon + ": " + against_verdict(state, grade);
             if (!at->second.why.empty() && state.grade)
                 at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
         }
@@ -48,7 +51,15 @@ public:
         std::map<std::int64_t, std::string> out;
         for (const auto &e : welder.events)
             for (const auto &proof : e.evidence)
-                if (const Fate &fate = of(proof.coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
+                for (const auto &coupon : coupons_of(proof))
+                    if (const Fate &fate = of(coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
+        return out;
+    }
+    /// The coupon that a proof is of, and those that passed with it after a failed one.
+    static std::vector<std::string> coupons_of(const Evidence &proof) {
+        std::vector<std::string> out{proof.coupon};
+        for (const auto &with : proof.coupons)
+            if (with != proof.coupon) out.push_back(with);
         return out;
     }
 
@@ -57,6 +68,13 @@ private:
     std::string welder_;
     std::map<std::string, Fate> fates_;
 };
+
+/// Whether an event counts for a qualification.
+bool is_about(const WelderEvent &e, const HeldQualification &held) {
+    if (e.kind == "renewal")
+        return e.process == held.weld.word(Trait::process) && e.rules == held.record.rules;
+    return e.kind == "extension" && e.qualification == held.record.number;
+}
 
 /// What bears on the validity of one qualification.
 std::vector<QualificationEvent> events_of(const WelderState &welder,
@@ -69,10 +87,8 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     for (const auto &e : welder.events) {
         if (undone.contains(e.seq)) continue;
         if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
-        if (e.kind == "renewal" && e.process == process && e.rules == held.record.rules)
-            out.push_back({Kind::renewal, e.day});
+        if (is_about(e, held)) out.push_back({e.kind == "renewal" ? Kind::renewal : Kind::extension, e.day});
         if (e.qualification != held.record.number) continue;
-        if (e.kind == "extension") out.push_back({Kind::extension, e.day});
         if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
     }
     // Welding another accepted test with the process is using it.
@@ -83,13 +99,41 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     return out;
 }
 
+/// Coupons that a qualification rests on by its own test.
+std::vector<std::string> coupons_of(const QualificationRecord &record) {
+    return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
+}
+
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(const Fates::Fate &fate, const std::vector<std::string> &set_aside, Validity &validity) {
-    if (!fate.bears(set_aside)) return;
-    validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
-    validity.until = fate.since;
-    validity.use_by.reset();
-    validity.reason = fate.why;
+void take_back(Fates &fates, const QualificationRecord &record, Validity &validity) {
+    for (const auto &coupon : coupons_of(record)) {
+        const Fates::Fate &fate = fates.of(coupon);
+        if (!fate.bears(record.overridden)) continue;
+        if (validity.state == Validity::State::revoked) return;
+        validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
+        validity.until = fate.since;
+        validity.use_by.reset();
+        validity.reason = fate.why;
+    }
+}
+
+/// What holds by a person's word against a verdict says so, unless what was set aside stands on its record.
+void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualification &held,
+                     const std::map<std::int64_t, std::string> &undone, Validity &validity) {
+    if (validity.state != Validity::State::valid) return;
+    std::vector<std::string> said;
+    const auto tell = [&](const std::vector<std::string> &coupons, const std::vector<std::string> &aside) {
+        for (const auto &coupon : coupons) {
+            const std::string &word = fates.of(coupon).passed_by;
+            if (!word.empty() && aside.empty() && std::find(said.begin(), said.end(), word) == said.end())
+                said.push_back(word);
+        }
+    };
+    if (!held.record.carried()) tell(coupons_of(held.record), held.record.overridden);
+    for (const auto &e : welder.events)
+        if (is_about(e, held) && !undone.contains(e.seq))
+            for (const auto &proof : e.evidence) tell(Fates::coupons_of(proof), e.overridden);
+    for (const auto &word : said) validity.reason += "; " + word;
 }
 
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on, Fates &fates,
@@ -105,8 +149,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
-        if (!held.record.carried())
-            take_back(fates.of(held.record.test.id), held.record.overridden, held.validity);
+        if (!held.record.carried()) take_back(fates, held.record, held.validity);
+        tell_whose_word(fates, welder, held, undone, held.validity);
     }
     return out;
 }
