@@ -41,14 +41,16 @@ void take_missing_exams(const RangeRules &rules, const CouponState &coupon, cons
     }
 }
 
-/// What its verdict, taken afresh, says against a coupon that was graded passed.
+/// A verdict, taken afresh, that does not accept what was graded passed.
 void take_verdict(const CouponState &coupon, const GradeStanding &grade, const std::string &before,
                   std::vector<std::string> &lacks) {
-    if (!coupon.grade || !coupon.grade->passed) return;
-    if (grade.state == GradeStanding::State::again)
+    if (!coupon.grade || !coupon.grade->passed || grade.now == Verdict::accept) return;
+    if (grade.state != GradeStanding::State::again) lacks.push_back(before + against_verdict(coupon, grade));
+}
+void take_stale_grade(const CouponState &coupon, const GradeStanding &grade, const std::string &before,
+                      std::vector<std::string> &lacks) {
+    if (coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again)
         lacks.push_back(before + std::string(to_grade_again) + ": " + grade.why);
-    else if (grade.now != Verdict::accept)
-        lacks.push_back(before + against_verdict(coupon, grade));
 }
 
 /// Words that only these rules use for what was welded. What the coupon says in words that the rules know is
@@ -246,8 +248,9 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}, false};
-        take_verdict(coupon, grade, "", one.lacks);
+        take_stale_grade(coupon, grade, "", one.lacks);
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
+        take_verdict(coupon, grade, "", one.lacks);
         const RetestState retest = tests.state_at(out.test, out.welded, one.weld, rules.retest);
         one.evidence.coupons = retest.passed;
         one.evidence.retest_after = retest.why;
@@ -256,8 +259,10 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         for (const auto &id : retest.passed)
             if (const auto *with = tests.find(id); with && id != coupon.record.id && retest.needed > 1) {
                 const std::string before = "coupon " + id + ": ";
-                take_verdict(with->coupon, standing_of_grade(office, with->coupon), before, one.lacks);
+                const GradeStanding its = standing_of_grade(office, with->coupon);
+                take_stale_grade(with->coupon, its, before, one.lacks);
                 take_missing_exams(rules, with->coupon, one.weld, before, one.lacks);
+                take_verdict(with->coupon, its, before, one.lacks);
             }
         if (one.retest_open)
             one.lacks.push_back(retest.why + ": " + std::to_string(retest.needed) + " coupons must pass, " +

@@ -255,12 +255,16 @@ TEST_CASE(
         for (const auto &rule : set->rules) texts.erase(rule.id);
         for (const auto &one : set->classes) texts.erase(one.id);
         for (const auto &one : set->required) texts.erase(one.id);
+        for (const auto &one : set->relevance) texts.erase(one.id);
+        for (const auto &one : set->scope) texts.erase(one.id);
         for (const auto &own : {set->name, set->edition, set->hash}) texts.erase(own);
     }
     const std::set<std::string> known_keys{
-        "form",  "criteria", "set",      "edition", "hash",     "vocabulary", "engine",     "classes",
-        "class", "verdict",  "kind",     "effect",  "findings", "nearest",    "rule",       "gap",
-        "limit", "required", "measured", "place",   "missing",  "exams",      "indications"};
+        "form",       "criteria",    "set",     "edition",      "hash",     "vocabulary", "engine",
+        "classes",    "class",       "verdict", "kind",         "effect",   "findings",   "nearest",
+        "rule",       "gap",         "limit",   "required",     "measured", "place",      "missing",
+        "exams",      "indications", "scope",   "proof",        "compared", "gaps",       "exam",
+        "called for", "judged",      "entry",   "not relevant", "by"};
     for (const auto &key : keys) {
         INFO(key);
         CHECK(known_keys.contains(key));

@@ -105,7 +105,7 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     CHECK(done.notes.empty());
     const QualificationRecord kept = yard.book.welder("L1").qualifications.at(0);
     CHECK(kept.override_why == "the contract waives the bends");
-    CHECK(kept.overridden.size() == 2);
+    CHECK(kept.overridden.size() == 3); // RT, bends, and a verdict that does not accept it
     REQUIRE(kept.evidence);
     CHECK(kept.evidence->coupon == "Q-1");
     CHECK(kept.evidence->against_verdict);
@@ -117,8 +117,32 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     REQUIRE(needless.notes.size() == 1);
     CHECK(needless.value.held[0].record.override_why.empty());
     // Rules that ask nothing say so.
-    yard.coupon("Q-3", "2026-10-05", true, {{"metal-group", ""}}, none);
+    yard.coupon("Q-3", "2026-10-05", true, {{"metal-group", ""}});
     CHECK(yard.qualify("Q-3", "mil-std-1595a").notes.size() == 1);
+}
+
+TEST_CASE(
+    "what the judge does not accept qualifies only by an override, and whose word it is stays on record",
+    "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"metal-group", ""}}, none);
+    CHECK_THAT(
+        refused_to_qualify(yard, "Q-1", "mil-std-1595a"),
+        says("the verdict for class 3 is 'cannot say', and tester graded it passed on 2026-11-25: seen"));
+    yard.qualify("Q-1", "mil-std-1595a", "the film is with the customer");
+    CHECK(yard.validity(1).state == Validity::State::valid);
+    CHECK(yard.book.welder("L1").qualifications.at(0).overridden.size() == 1);
+    // One that is graded against its verdict only later says so as long as it is valid.
+    yard.coupon("Q-2", "2026-10-06");
+    yard.qualify("Q-2");
+    CHECK_THAT(yard.validity(2).reason, !says("graded it passed"));
+    yard.change("Q-2", {{"magnetic", "no"}});
+    CHECK(yard.validity(2).state == Validity::State::in_doubt);
+    yard.grade("Q-2", true);
+    CHECK(yard.validity(2).state == Validity::State::valid);
+    CHECK_THAT(yard.validity(2).reason,
+               says("coupon Q-2: the verdict for class 3 is 'cannot say', and tester graded it passed on "
+                    "2026-11-25: read again"));
 }
 
 TEST_CASE("an exam that does not count is none; each process is asked for its own", "[standing]") {
@@ -253,8 +277,9 @@ TEST_CASE("renewal refuses what qualification refuses", "[standing]") {
     CHECK(done.value.now.validity.state == Validity::State::valid);
     const WelderEvent kept = yard.book.welder("L1").events.back();
     CHECK(kept.override_why == "the film is with the customer");
-    CHECK(kept.overridden.size() == 1);
+    CHECK(kept.overridden.size() == 2);
     CHECK_THAT(kept.overridden.at(0), says("no RT or mechanical tests"));
+    CHECK_THAT(kept.overridden.at(1), says("the verdict for class 3 is 'cannot say'"));
 }
 
 TEST_CASE("any process of the coupon renews its own", "[standing]") {

@@ -28,8 +28,9 @@ constexpr const char *why_aside = "the contract allows it";
 /// A record, what people do with it at random, and what must hold after each step.
 class History {
 public:
-    History(unsigned seed, std::map<std::string, int> &done, std::map<std::string, int> &seen)
-        : random_(seed), done_(done), seen_(seen) {
+    History(unsigned seed, std::map<std::string, int> &done, std::map<std::string, int> &seen,
+            std::map<std::string, std::string> &refused)
+        : random_(seed), done_(done), seen_(seen), refused_(refused) {
         yard_.write([](Writing &w) { return enrol(w, {"L2", "S. Helm", {}, {}, ""}); });
         write_file(yard_.file("two.yaml"),
                    "rules: two\ntitle: t\nedition: e\nunits: in\nvariables: [thickness]\n"
@@ -84,6 +85,7 @@ public:
         } catch (const Refusal &e) {
             if (e.kind() == Refusal::Kind::record) throw;
             trail_ += " (refused)"; // most steps at random are
+            refused_[way->name] = e.what();
         }
     }
 
@@ -240,7 +242,7 @@ private:
     }
     void retract_one() {
         const std::string who = welder();
-        const auto entries = yard_.book.history(who);
+        const auto entries = yard_.book.welder_history(who);
         const auto &entry = entries[static_cast<std::size_t>(pick(0, static_cast<int>(entries.size()) - 1))];
         yard_.write([&](Writing &w) { return retract(w, who, entry.seq, "a slip"); });
     }
@@ -302,6 +304,7 @@ private:
     Yard yard_;
     std::mt19937 random_;
     std::map<std::string, int> &done_, &seen_;
+    std::map<std::string, std::string> &refused_; ///< the last refusal of each sort of step
     int coupons_ = 0;
     std::string trail_;
 };
@@ -311,9 +314,10 @@ private:
 TEST_CASE("whatever happens, what is shown valid rests on accepted coupons or says what was set aside",
           "[properties]") {
     std::map<std::string, int> done, seen;
+    std::map<std::string, std::string> refused;
     const std::size_t histories = histories_to_try();
     for (unsigned n = 0; n < histories; ++n) {
-        History history(20261126 + n, done, seen);
+        History history(20261126 + n, done, seen, refused);
         for (int step = 0; step < 40; ++step) {
             history.step();
             history.check();
@@ -340,7 +344,7 @@ TEST_CASE("whatever happens, what is shown valid rests on accepted coupons or sa
                              "train",
                              "revoke",
                              "retract"}) {
-        INFO(what);
+        INFO(what << ", refused last: " << refused[what]);
         CHECK(done[what] > 0);
     }
     for (const char *what :
