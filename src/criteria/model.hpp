@@ -76,6 +76,7 @@ struct Rule {
     Quantity summed = Quantity::length;
     std::optional<Window> window;
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
+    std::size_t least_group = 1;     ///< smaller groups in line are none
     bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
     bool must_be_measured = false;   ///< without an entry the class cannot be accepted
     Compare compare = Compare::at_most;
@@ -113,6 +114,8 @@ struct RequiredExam {
 struct Gap {
     std::string text;
     std::optional<Subject> subject; ///< indications that only it could judge
+    /// What meets all of these needs the missing part beside the rules that speak of it: it stays open.
+    std::vector<Condition> where;
 };
 
 struct ClassInfo {
