@@ -49,7 +49,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 3;
+constexpr int engine_number = 4;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,

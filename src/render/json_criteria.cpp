@@ -17,6 +17,7 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
     if (rule.window) out["window"] = rule.window->text;
     if (rule.linked) out["linked"] = rule.linked->text;
+    if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},

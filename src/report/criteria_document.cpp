@@ -31,6 +31,7 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     out += measure_words(rule);
     if (rule.window) out += " in any " + rule.window->text;
     if (rule.linked) out += " of a line (" + rule.linked->text + ")";
+    if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
     if (rule.kind != Rule::Kind::presence) out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
