@@ -27,7 +27,7 @@ public:
         static const std::vector<std::string> keys{
             "set",       "title",   "edition",        "source", "notes",    "units",
             "classes",   "ordered", "quantities",     "linear", "formulas", "tables",
-            "relevance", "merge",   "required exams", "rules",  "gaps"};
+            "relevance", "merge",   "required exams", "rules",  "gaps",     "silence"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
@@ -49,6 +49,7 @@ public:
             set_.required.push_back(read_required_exam(*node, context_));
         for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_));
         for (const Yaml *node : top.items("gaps")) add_gap(read_gap(*node, context_));
+        for (const Yaml *node : top.items("silence")) set_.silences.push_back(read_silence(*node, context_));
         if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
         index_rules();
         return std::move(set_);

@@ -118,6 +118,12 @@ struct Gap {
     std::vector<Condition> where;
 };
 
+/// A check of the set that its author answers once, with a reason.
+struct Silence {
+    std::string check, of, reason; ///< of: the id of a rule or clause, or the name of a table
+    Where where;
+};
+
 struct ClassInfo {
     std::string id, title;
 };
@@ -134,6 +140,7 @@ struct CriteriaSet {
     std::vector<RequiredExam> required;
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
+    std::vector<Silence> silences;
     std::string text; ///< the file, byte for byte
     std::string hash; ///< SHA-256 of `text`, hex
 

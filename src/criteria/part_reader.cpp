@@ -1,6 +1,7 @@
 // The parts of a set other than its rules: standing, relevance, merging, exams, gaps.
 #include "criteria/part_reader.hpp"
 
+#include "criteria/doubts.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -160,6 +161,17 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
                                  "there is no class '" + shown(word->text) + "'" +
                                      did_you_mean(word->text, context.set.class_names()));
     }
+    return out;
+}
+
+Silence read_silence(const Yaml &node, ReadContext &context) {
+    const Fields fields(node, "silence", {"check", "of", "reason"}, context.issues);
+    Silence out{fields.needed_text("check"), fields.needed_text("of"), fields.needed_text("reason"),
+                node.where};
+    const auto &known = check_names();
+    if (!out.check.empty() && std::find(known.begin(), known.end(), out.check) == known.end())
+        fields.error("check", "'" + shown(out.check) + "' is no check that can be silenced; expected " +
+                                  listed(known, "or") + did_you_mean(out.check, known));
     return out;
 }
 

@@ -110,7 +110,12 @@ Document document_of(const CriteriaSet &set) {
     add_required(out, set);
     add_counting(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
-    for (const auto &gap : set.gaps) out.item(gap.text);
+    for (const auto &gap : set.gaps)
+        out.item(gap.text + (gap.where.empty()
+                                 ? ""
+                                 : " (beside the rules, where " + condition_words({}, gap.where) + ")"));
+    if (!set.silences.empty()) out.heading("Checks that the author answers", 2);
+    for (const auto &one : set.silences) out.item(one.check + " of " + one.of + ": " + one.reason);
     return out.caution();
 }
 
