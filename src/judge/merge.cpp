@@ -173,7 +173,10 @@ void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &cou
             line.front() = std::move(whole);
             break;
         }
-        for (auto &item : line) item = turned(std::move(item), -(item.place->from.nm / around) * around);
+        for (auto &item : line) {
+            const auto turns = item.place->from.nm / around;
+            item = turned(std::move(item), -turns * around);
+        }
         std::sort(line.begin(), line.end(),
                   [](const Item &a, const Item &b) { return a.place->from < b.place->from; });
         changed = line.size() != before;
