@@ -253,7 +253,7 @@ TEST_CASE("ISO 9606-1: published examples", "[published]") {
             {"without filler does not cover with it", "process 142, filler type nm", "process 141", "process",
              "no"},
             {"142 takes no filler, so no group of it is asked", p03, "process 142, filler group FM6",
-             "filler group", "yes"},
+             "filler group", "not asked"},
             {"142 covers itself", "process 142", "process 142", "process", "yes"},
             {"guide, example 3: s 7.2", p03, "joint groove, weld thickness 7.2 mm", "weld thickness", "yes"},
             {"guide, example 3, twin", p03, "joint groove, weld thickness 7.200001 mm", "weld thickness",
