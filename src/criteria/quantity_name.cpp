@@ -70,6 +70,7 @@ const FactInfo &info(Fact fact) {
          {"steel", "iron", "nickel", "cobalt", "titanium", "aluminium", "magnesium", "copper", "zirconium"},
          "with the metal's name: steel, iron, nickel, cobalt, titanium, aluminium, magnesium, copper or "
          "zirconium"},
+        {"operation", {"manual", "machine"}},
     }};
     return table[static_cast<std::size_t>(fact)];
 }

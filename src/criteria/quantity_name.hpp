@@ -75,9 +75,10 @@ enum class Fact : std::uint8_t {
     purpose,
     process,
     position,
-    material
+    material,
+    operation
 };
-constexpr std::size_t fact_count = 13;
+constexpr std::size_t fact_count = 14;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"

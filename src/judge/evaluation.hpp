@@ -44,9 +44,10 @@ public:
     /// What became of an item before a rule, for the proof: of one class, or of all.
     struct Traced {
         static constexpr std::uint16_t all_classes = 0xffff;
-        static constexpr std::uint32_t whole_coupon = 0xffffffff;
+        static constexpr std::uint32_t whole_coupon = 0xffffffff, all_parts = 0xffffffff;
         std::uint16_t rule = 0, class_index = all_classes;
         std::uint32_t item = whole_coupon;
+        std::uint32_t part = all_parts; ///< of a joined item, by the index of its indication
         ProvenEntry::How how = ProvenEntry::How::within;
         bool sure = false, has_numbers = false;
         Exact measured, limit;

@@ -56,6 +56,7 @@ void take_entries(const Evaluation &e, std::size_t c, Proof &proof) {
             continue;
         }
         for (const std::size_t m : e.items[t.item].members) {
+            if (t.part != Evaluation::Traced::all_parts && t.part != m) continue;
             row.entry = e.indications[m].number;
             proof.entries.push_back(row);
         }
@@ -70,11 +71,12 @@ void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
     for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
         const Rule &rule = e.set.rules[r];
         if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value) continue;
-        const auto row =
-            std::find_if(proof.entries.begin(), proof.entries.end(), [&](const ProvenEntry &one) {
-                return one.rule == static_cast<int>(r) && one.how == ProvenEntry::How::within;
-            });
-        if (row != proof.entries.end()) proof.measured.push_back({static_cast<int>(r), row->entry});
+        const auto found = std::find_if(e.indications.begin(), e.indications.end(), [&](const Indication &i) {
+            Missing lacks;
+            return rule.subject.covers(i.type, i.exam) &&
+                   holds_for(rule.where, e.coupon, i.measures, i.words, lacks) == Truth::yes;
+        });
+        if (found != e.indications.end()) proof.measured.push_back({static_cast<int>(r), found->number});
     }
 }
 
@@ -124,6 +126,7 @@ StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::
     const auto count = [&](const Standing &standing) {
         switch (standing.kind) {
         case Standing::Kind::read: ++out.read; break;
+        case Standing::Kind::second_hand: ++out.second_hand; break;
         case Standing::Kind::memory: ++out.memory; break;
         case Standing::Kind::house: ++out.house; break;
         case Standing::Kind::common_practice: ++out.common_practice; break;

@@ -28,8 +28,7 @@ public:
         const auto compared = contradictions_in(coupon_, exams_, indications_, vocabulary);
         if (!compared.found.empty() || compared.compared != proof_.compared)
             return ProofLack{ProofPart::agreement, -1, -1, 0, {}};
-        if (proof_.gaps != set_.gaps.size()) return ProofLack{ProofPart::gap, -1, -1, 0, {}};
-        return std::nullopt;
+        return gaps();
     }
 
 private:
@@ -115,10 +114,7 @@ private:
         for (const auto &found : indications_) {
             const auto [begin, end] =
                 std::equal_range(proof_.entries.begin(), proof_.entries.end(), found.number, ByEntry{});
-            const bool irrelevant = std::any_of(begin, end, [&](const ProvenEntry &row) {
-                return row.how == How::not_relevant && row.rule >= 0;
-            });
-            if (irrelevant) continue;
+            if (left_out_by_relevance(found.number)) continue;
             bool decided = false;
             for (auto row = begin; row != end; ++row) {
                 if (!right(*row)) return ProofLack{ProofPart::entry, row->rule, -1, found.number, {}};
@@ -152,6 +148,12 @@ private:
         return std::nullopt;
     }
 
+    bool gives(const Indication &found, const ProvenDimension &part, const Rule &of) const {
+        Missing lacks;
+        return found.number == part.entry && of.subject.covers(found.type, found.exam) &&
+               holds_for(of.where, coupon_, found.measures, found.words, lacks) == Truth::yes;
+    }
+
     std::optional<ProofLack> dimensions() const {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             const Rule &of = set_.rules[r];
@@ -162,14 +164,34 @@ private:
                 std::any_of(proof_.measured.begin(), proof_.measured.end(), [&](const ProvenDimension &part) {
                     return part.rule == index &&
                            std::any_of(indications_.begin(), indications_.end(),
-                                       [&](const Indication &found) {
-                                           return found.number == part.entry &&
-                                                  of.subject.covers(found.type, found.exam);
-                                       });
+                                       [&](const Indication &found) { return gives(found, part, of); });
                 });
             if (!there) return ProofLack{ProofPart::dimension, index, -1, 0, {}};
         }
         return std::nullopt;
+    }
+
+    /// A gap that names an entry beside the rules keeps it open. With merging the entry may stand for another
+    /// size, which the evaluation alone knows.
+    std::optional<ProofLack> gaps() const {
+        if (proof_.gaps != set_.gaps.size()) return ProofLack{ProofPart::gap, -1, -1, 0, {}};
+        if (!set_.merges.empty()) return std::nullopt;
+        for (const auto &gap : set_.gaps) {
+            if (!gap.subject || gap.where.empty()) continue;
+            for (const auto &found : indications_) {
+                Missing lacks;
+                if (gap.subject->covers(found.type, found.exam) && !left_out_by_relevance(found.number) &&
+                    holds_for(gap.where, coupon_, found.measures, found.words, lacks) == Truth::yes)
+                    return ProofLack{ProofPart::gap, -1, -1, found.number, {}};
+            }
+        }
+        return std::nullopt;
+    }
+    bool left_out_by_relevance(int number) const {
+        const auto [begin, end] =
+            std::equal_range(proof_.entries.begin(), proof_.entries.end(), number, ByEntry{});
+        return std::any_of(
+            begin, end, [](const ProvenEntry &row) { return row.how == How::not_relevant && row.rule >= 0; });
     }
 
     struct ByEntry {

@@ -69,6 +69,7 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                        {"facts", nlohmann::json::object()},
                        {"standings",
                         {{"read", count.read},
+                         {"second hand", count.second_hand},
                          {"memory", count.memory},
                          {"house", count.house},
                          {"common practice", count.common_practice}}}};

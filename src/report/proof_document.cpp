@@ -83,6 +83,7 @@ std::string standing_words(const StandingCount &count) {
         if (n > 0) parts.push_back(std::to_string(n) + " " + words);
     };
     take(count.read, count.read == 1 ? "was read" : "were read");
+    take(count.second_hand, count.second_hand == 1 ? "was read second hand" : "were read second hand");
     take(count.memory, count.memory == 1 ? "is from memory" : "are from memory");
     take(count.house, count.house == 1 ? "is of the house" : "are of the house");
     take(count.common_practice, count.common_practice == 1 ? "is common practice" : "are common practice");
