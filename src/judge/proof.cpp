@@ -70,7 +70,9 @@ void take_entries(const Evaluation &e, std::size_t c, Proof &proof) {
 void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
     for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
         const Rule &rule = e.set.rules[r];
-        if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value) continue;
+        if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value ||
+            std::binary_search(proof.not_applying.begin(), proof.not_applying.end(), static_cast<int>(r)))
+            continue;
         const auto found = std::find_if(e.indications.begin(), e.indications.end(), [&](const Indication &i) {
             Missing lacks;
             return rule.subject.covers(i.type, i.exam) &&
@@ -88,13 +90,13 @@ Proof proof_from(const Evaluation &e, std::size_t c, const std::vector<ExamDone>
     out.compared = compared;
     out.gaps = e.set.gaps.size();
     out.scope.assign(e.classes[c].scope.begin(), e.classes[c].scope.end());
-    take_exams(e, c, exams, out);
-    take_entries(e, c, out);
-    take_measured(e, c, out);
     out.not_applying = e.not_applying();
     std::sort(out.not_applying.begin(), out.not_applying.end());
     out.not_applying.erase(std::unique(out.not_applying.begin(), out.not_applying.end()),
                            out.not_applying.end());
+    take_exams(e, c, exams, out);
+    take_entries(e, c, out);
+    take_measured(e, c, out);
     return out;
 }
 

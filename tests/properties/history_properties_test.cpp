@@ -53,7 +53,7 @@ public:
             void (History::*run)();
             int weight;
         };
-        static const Way ways[] = {{"weld a test", &History::weld, 5},
+        static const Way ways[] = {{"weld a test", &History::weld, 7},
                                    {"weld and leave it unexamined", &History::weld_only, 1},
                                    {"examine", &History::examine, 2},
                                    {"log more", &History::log_more, 4},
@@ -66,9 +66,9 @@ public:
                                    {"grade", &History::grade, 4},
                                    {"qualify", &History::qualify, 6},
                                    {"qualify by override", &History::qualify_by_override, 2},
-                                   {"renew", &History::renew_one, 3},
-                                   {"renew by override", &History::renew_by_override, 2},
-                                   {"extend", &History::extend_one, 2},
+                                   {"renew", &History::renew_one, 5},
+                                   {"renew by override", &History::renew_by_override, 4},
+                                   {"extend", &History::extend_one, 3},
                                    {"use", &History::use, 1},
                                    {"train", &History::train, 1},
                                    {"revoke", &History::revoke_one, 1},
@@ -138,6 +138,16 @@ private:
         return held[static_cast<std::size_t>(pick(0, static_cast<int>(held.size()) - 1))].number;
     }
 
+    /// One that stands so, and whose way knows an extension if it is to.
+    int held_number(const std::string &who, Validity::State state, bool extension = false) {
+        std::vector<int> numbers;
+        for (const auto &held : held_by(yard_.office, who, yard_.outside.today()))
+            if (held.validity.state == state && (!extension || held.way().extension))
+                numbers.push_back(held.record.number);
+        if (numbers.empty()) throw InputError("nothing held stands so");
+        return numbers[static_cast<std::size_t>(pick(0, static_cast<int>(numbers.size()) - 1))];
+    }
+
     void weld() {
         const std::string id = "Q-" + std::to_string(++coupons_);
         yard_.coupon(id, day(), !one_in(6), {{"welder", welder()}, {"metal-group", ""}},
@@ -194,7 +204,9 @@ private:
     }
     void finish() {
         const std::string coupon = mark();
-        const int exam = exam_of(coupon);
+        const CouponState state = yard_.office.coupon(coupon);
+        const auto open = state.open_exams();
+        const int exam = open.empty() ? 0 : open.front()->number;
         yard_.write([&](Writing &w) { return finish_exam(w, {coupon, exam, {}, true}); });
     }
     void change() {
@@ -214,8 +226,8 @@ private:
     void qualify() { qualify_with(""); }
     void qualify_by_override() { qualify_with(why_aside); }
     void renew_with(const std::string &override_why) {
-        const std::string who = welder();
-        const int number = held_number(who);
+        const std::string who = "L1";
+        const int number = held_number(who, Validity::State::lapsed);
         yard_.write([&](Writing &w) {
             return renew(w, {who, number, {mark()}, {{"metal-group", "P1"}}, override_why});
         });
@@ -223,8 +235,8 @@ private:
     void renew_one() { renew_with(""); }
     void renew_by_override() { renew_with(why_aside); }
     void extend_one() {
-        const std::string who = welder();
-        const int number = held_number(who);
+        const std::string who = "L1";
+        const int number = held_number(who, Validity::State::valid, true);
         yard_.write([&](Writing &w) {
             return extend(w, {who, number, {}, {"2026-10-01 job 4"}, {mark()}, one_in(2) ? why_aside : ""});
         });
