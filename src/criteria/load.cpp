@@ -38,6 +38,10 @@ public:
         set_.unit = read_unit(top);
         read_classes(top);
         read_symbols(top, names_);
+        if (const Yaml *quantities = top.get("quantities"))
+            for (const auto &entry : quantities->entries)
+                if (const Name *name = names_.find(entry.key))
+                    set_.declared.push_back({name->text, name->slot, entry.key_where});
         add_set_names(names_);
         read_formulas(top);
         read_tables(top);

@@ -1,5 +1,7 @@
 #include "naive.hpp"
 
+#include "naive_coupon.hpp"
+
 #include <algorithm>
 
 namespace beadbook::test {
@@ -55,16 +57,15 @@ public:
 
     std::vector<Verdict> run() {
         std::vector<Verdict> out(set_.classes.size(), Verdict::accept);
-        if (!covered_by_scope()) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
+        if (!naive_covers(set_, c_.coupon)) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
         for (std::size_t k = 0; k < out.size(); ++k) {
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
             for (const auto &rule : set_.rules) judge_rule(rule, k, reject, ask, covered);
             for (std::size_t i = 0; i < things_.size(); ++i) ask = ask || !covered[i];
             for (const auto &rule : set_.rules) {
-                const bool there =
-                    std::any_of(c_.indications.begin(), c_.indications.end(),
-                                [&](const Indication &i) { return rule.subject.covers(i.type, i.exam); });
+                const bool there = std::any_of(c_.indications.begin(), c_.indications.end(),
+                                               [&](const Indication &i) { return measures(rule, i); });
                 ask = ask || (rule.must_be_measured && !there && applies(rule) &&
                               rule.limits[k].kind == Limit::Kind::value);
             }
@@ -75,28 +76,21 @@ public:
     }
 
 private:
-    /// Every part that is asked holds for certain: by each of the weld's words, where it has several.
-    bool covered_by_scope() const {
-        const auto truth = [&](const Condition &c) {
-            Missing missing;
-            if (c.kind != Condition::Kind::word) return c.compare(env({}), missing);
-            std::size_t fit = 0, not_fit = 0;
-            for (std::size_t w = 1; w < 64; ++w)
-                if ((c_.coupon.said(c.slot) >> w) & 1u) ++((c.fitting >> w) & 1u ? fit : not_fit);
-            return not_fit == 0 && fit > 0   ? Truth::yes
-                   : fit == 0 && not_fit > 0 ? Truth::no
-                                             : Truth::unknown;
-        };
-        return std::all_of(set_.scope.begin(), set_.scope.end(), [&](const ScopePart &part) {
-            const bool asked = std::none_of(part.only_if.begin(), part.only_if.end(),
-                                            [&](const Condition &c) { return truth(c) == Truth::no; });
-            return !asked || std::all_of(part.when.begin(), part.when.end(),
-                                         [&](const Condition &c) { return truth(c) == Truth::yes; });
-        });
+    /// An entry of the side that the rule names, if it names one.
+    static bool measures(const Rule &rule, const Indication &i) {
+        Missing missing;
+        return rule.subject.covers(i.type, i.exam) &&
+               std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) {
+                   return !asks_for_side(c) || c.word(i.words[0], missing) == Truth::yes;
+               });
     }
 
     Exact measure(const Thing &t, Quantity q) const { return t.measures[q]; }
     Environment env(const Environment::Values &local) const { return {c_.coupon.values, &local}; }
+
+    Evaluated limit_of(const Rule &rule, const Formula &formula, const Environment::Values &local) const {
+        return naive_limit(rule, formula, c_.coupon, local);
+    }
 
     bool condition(const Condition &c, const Thing *t) const {
         static const Environment::Values nothing;
@@ -196,7 +190,7 @@ private:
             std::int64_t near = 0;
             for (const std::size_t other : rule.combined)
                 near += at_borderline(set_.rules[other], k, rule.borderline);
-            const Exact limit = rule.limits[k].formula.evaluate(Environment{c_.coupon.values}).value;
+            const Exact limit = limit_of(rule, rule.limits[k].formula, {}).value;
             reject = reject ||
                      (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
             return;
@@ -230,7 +224,7 @@ private:
             for (std::size_t e = 0; e < exam_count; ++e) {
                 if (!speaks_of(rule, t, static_cast<Exam>(e)) || rule.limits[k].kind != Limit::Kind::value)
                     continue;
-                const Exact limit = rule.limits[k].formula.evaluate(env(t.measures)).value;
+                const Exact limit = limit_of(rule, rule.limits[k].formula, t.measures).value;
                 if (rule.measure.evaluate(env(t.measures)).value >= limit * share) return 1;
             }
         return 0;
@@ -248,8 +242,8 @@ private:
                      bool &ask) const {
         if (rule.kind == Rule::Kind::each) {
             for (const auto &t : found)
-                compare(rule.measure.evaluate(env(t.measures)), rule, limit.evaluate(env(t.measures)), reject,
-                        ask);
+                compare(rule.measure.evaluate(env(t.measures)), rule, limit_of(rule, limit, t.measures),
+                        reject, ask);
         } else if (rule.kind == Rule::Kind::gap) {
             for (const auto &a : found)
                 for (const auto &b : found) {
@@ -260,10 +254,10 @@ private:
                              std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
                     pair.set(Quantity::longer_length,
                              std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
-                    compare({Exact(*gap), {}}, rule, limit.evaluate(env(pair)), reject, ask);
+                    compare({Exact(*gap), {}}, rule, limit_of(rule, limit, pair), reject, ask);
                 }
         } else {
-            Evaluated most = limit.evaluate(Environment{c_.coupon.values});
+            Evaluated most = limit_of(rule, limit, {});
             if (rule.prorated && most.known()) {
                 const Exact window = rule.window->length.evaluate(Environment{c_.coupon.values}).value;
                 const Exact length = c_.coupon.line.length->nm;
