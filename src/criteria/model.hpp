@@ -13,11 +13,15 @@ namespace beadbook {
 
 /// Where a number comes from, and how sure that is.
 struct Standing {
-    enum class Kind : std::uint8_t { read, memory, house, common_practice };
+    enum class Kind : std::uint8_t { read, second_hand, memory, house, common_practice };
     Kind kind = Kind::read;
     std::string source;
 };
 std::string_view name_of(Standing::Kind kind);
+/// Whether a number of the standard must be checked against the owner's copy before use.
+constexpr bool needs_checking(Standing::Kind kind) {
+    return kind == Standing::Kind::second_hand || kind == Standing::Kind::memory;
+}
 /// "QW-452.3, read"; "5.7, memory".
 std::string authority(const std::string &clause, const Standing &standing);
 
@@ -76,6 +80,7 @@ struct Rule {
     Quantity summed = Quantity::length;
     std::optional<Window> window;
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
+    std::size_t least_group = 1;     ///< smaller groups in line are none
     bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
     bool must_be_measured = false;   ///< without an entry the class cannot be accepted
     Compare compare = Compare::at_most;
@@ -125,6 +130,14 @@ struct ScopePart {
 struct Gap {
     std::string text;
     std::optional<Subject> subject; ///< indications that only it could judge
+    /// What meets all of these needs the missing part beside the rules that speak of it: it stays open.
+    std::vector<Condition> where;
+};
+
+/// A check of the set that its author answers once, with a reason.
+struct Silence {
+    std::string check, of, reason; ///< of: the id of a rule or clause, or the name of a table
+    Where where;
 };
 
 struct ClassInfo {
@@ -153,6 +166,7 @@ struct CriteriaSet {
     std::vector<RequiredExam> required;
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
+    std::vector<Silence> silences;
     std::string text; ///< the file, byte for byte
     std::string hash; ///< SHA-256 of `text`, hex
 

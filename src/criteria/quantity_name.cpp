@@ -58,6 +58,7 @@ const FactInfo &info(Fact fact) {
         {"stress", {"transverse", "parallel"}},
         {"mechanical", {"passed", "failed"}},
         {"purpose", {"test", "practice"}},
+        {"operation", {"manual", "machine"}},
         {"process",
          {"SMAW", "FCAW", "SAW", "GMAW", "GTAW", "PAW", "OFW", "EBW", "LBW", "ESW", "EGW", "RSW", "RSEW",
           "FRW", "FSW"},

@@ -73,11 +73,12 @@ enum class Fact : std::uint8_t {
     stress,
     mechanical,
     purpose,
+    operation,
     process,
     position,
     material
 };
-constexpr std::size_t fact_count = 13;
+constexpr std::size_t fact_count = 14;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"

@@ -25,8 +25,8 @@ struct Length {
 
 constexpr std::int64_t nm_per_inch = 25'400'000;
 constexpr std::int64_t nm_per_mm = 1'000'000;
-/// Ten kilometres: longer than any weld, small enough that sums of a million of them stay exact.
-constexpr Length longest_length{10'000'000 * nm_per_mm};
+/// Longer than any weld of a coupon, small enough that areas, and sums of a million lengths, stay exact.
+constexpr Length longest_length{400'000 * nm_per_mm};
 
 /// A measurement as a person typed it, beside its exact value.
 struct Typed {

@@ -41,8 +41,9 @@ public:
         missing_ = true;
         return std::move(*this).at(std::move(field));
     }
+    void mend(Remedy remedy) & { remedies_.push_back(std::move(remedy)); }
     Refusal &&mend(Remedy remedy) && {
-        remedies_.push_back(std::move(remedy));
+        mend(std::move(remedy)); // this one is an lvalue here
         return std::move(*this);
     }
 

@@ -123,7 +123,7 @@ Refusal refusal_of(const std::vector<Impediment> &impediments) {
     for (const auto &one : impediments) all += (all.empty() ? "" : "\n") + one.text;
     Refusal out = refused(all);
     for (const auto &one : impediments)
-        if (one.remedy) std::move(out).mend(*one.remedy); // mends `out` itself
+        if (one.remedy) out.mend(*one.remedy);
     return out;
 }
 

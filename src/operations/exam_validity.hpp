@@ -17,14 +17,14 @@ struct ExamValidity {
     std::optional<ExamCheck> check;           ///< absent without the practice's text
 
     bool judged() const { return !exam.practice.empty(); }
-    /// Of one that is judged: without the practice's text nothing can be said.
+    /// Without a practice, or without its text, nothing can be said.
     Truth valid() const { return check ? check->valid : Truth::unknown; }
 };
 
 struct CouponValidity {
     std::string coupon;
     std::vector<ExamValidity> exams;
-    Truth all = Truth::yes; ///< of those that are judged
+    Truth all = Truth::yes; ///< of each; unknown if there is none
 };
 
 /// Whether a coupon's exams were valid by their practices, each condition with its reason. Throws DataError:

@@ -63,16 +63,19 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
     return out;
 }
 
-/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing.
+/// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
+/// before the fourth no gaps of practices.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_ask = 3;
-    if (stored.engine >= first_to_ask) return before.exams_done();
+    constexpr int first_to_finish = 3, first_to_mind_gaps = 4;
+    if (stored.engine >= first_to_mind_gaps) return before.exams_done();
     std::vector<ExamDone> out;
     for (ExamRecord exam : before.exams) {
-        office.check_practice_of(before, exam);
-        exam.open.clear();
-        exam.pending = false;
+        office.check_practice_of(before, exam, Gaps::ignored);
+        if (stored.engine < first_to_finish) {
+            exam.open.clear();
+            exam.pending = false;
+        }
         out.push_back(exam.done());
     }
     return out;

@@ -1,7 +1,6 @@
 #include "operations/office.hpp"
 
 #include "facts/exam_standing.hpp"
-#include "technique/exam_check.hpp"
 
 namespace beadbook {
 
@@ -17,13 +16,14 @@ void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     exam.open = why_not_examined(exam, coupon.record, coupon.finds_of(exam.number));
 }
 
-void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam) {
+void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps) {
     exam.invalid.clear();
     if (exam.practice.empty()) return;
     const auto practice = catalogue_.kept_practice(ledger(), exam.practice_hash);
     exam.invalid =
-        practice ? check_exam(*practice, exam.conditions_told(), exam.date, coupon.record.facts()).why_not()
-                 : "the text of practice " + exam.practice + " is not in this record";
+        practice
+            ? check_exam(*practice, exam.conditions_told(), exam.date, coupon.record.facts(), gaps).why_not()
+            : "the text of practice " + exam.practice + " is not in this record";
 }
 
 } // namespace beadbook

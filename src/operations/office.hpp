@@ -3,6 +3,7 @@
 #include "operations/catalogue.hpp"
 #include "operations/done.hpp"
 #include "records/book.hpp"
+#include "technique/exam_check.hpp"
 
 namespace beadbook {
 
@@ -22,8 +23,9 @@ public:
     /// Tells of an exam of the coupon why it does not count: open, finished with another number of finds than
     /// are on record, by nobody who may judge alone, or not valid by its practice.
     void check_exam_of(const CouponState &coupon, ExamRecord &exam);
-    /// Only the last of these: whether it was valid by its practice.
-    void check_practice_of(const CouponState &coupon, ExamRecord &exam);
+    /// Only the last of these: whether it was valid by its practice. Engines before the fourth took no notice
+    /// of its gaps.
+    void check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps = Gaps::bear);
 
 private:
     Book &book_;

@@ -17,6 +17,7 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
     if (rule.window) out["window"] = rule.window->text;
     if (rule.linked) out["linked"] = rule.linked->text;
+    if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},
@@ -53,6 +54,32 @@ Json counting_json(const std::string &id, const std::string &clause, const Stand
     return out;
 }
 
+Json tried_json(const TriedCases &tried) {
+    Json cases = Json::array(), untried = Json::array();
+    for (const auto &one : tried.cases) {
+        Json verdicts = Json::object(), expected = Json::object();
+        for (std::size_t c = 0; c < tried.set->classes.size(); ++c)
+            verdicts[tried.set->classes[c].id] = name_of(one.judgement.classes[c].verdict);
+        for (const auto &[id, verdict] : one.worked.expected) expected[id] = name_of(verdict);
+        cases.push_back({{"case", one.worked.id},
+                         {"source", one.worked.source},
+                         {"holds", one.holds()},
+                         {"expected", std::move(expected)},
+                         {"verdicts", std::move(verdicts)}});
+        if (!one.worked.decided_by.empty()) cases.back()["decided by"] = one.worked.decided_by;
+    }
+    for (const auto &limit : tried.untried)
+        untried.push_back({{"rule", limit.rule},
+                           {"class", limit.class_id},
+                           {"within", limit.within},
+                           {"over", limit.over}});
+    return {{"set", tried.set->name},
+            {"cases", std::move(cases)},
+            {"failed", tried.failed()},
+            {"never decisive", tried.never_decisive},
+            {"not tried from both sides", std::move(untried)}};
+}
+
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
@@ -81,21 +108,21 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
         merges.push_back(counting_json(one.id, one.clause, one.standing, one.when.text));
         if (!one.reading.empty()) merges.back()["reading"] = one.reading;
     }
-    return render::finished(Json{{"set", set.name},
-                                 {"title", set.title},
-                                 {"edition", set.edition},
-                                 {"source", set.source},
-                                 {"about", set.notes},
-                                 {"classes", set.class_names()},
-                                 {"hash", set.hash},
-                                 {"scope", std::move(scope)},
-                                 {"scope said", set.scope_said},
-                                 {"rules", std::move(rules)},
-                                 {"required exams", std::move(required)},
-                                 {"not counted", std::move(relevance)},
-                                 {"counted as one", std::move(merges)},
-                                 {"gaps", std::move(gaps)}},
-                            notes);
+    Json out{{"set", set.name},
+             {"title", set.title},
+             {"edition", set.edition},
+             {"source", set.source},
+             {"about", set.notes},
+             {"classes", set.class_names()},
+             {"hash", set.hash},
+             {"rules", std::move(rules)},
+             {"required exams", std::move(required)},
+             {"not counted", std::move(relevance)},
+             {"counted as one", std::move(merges)},
+             {"gaps", std::move(gaps)}};
+    for (const auto &one : set.silences)
+        out["silence"].push_back(one.check + " of " + one.of + ": " + one.reason);
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes) {
@@ -119,6 +146,16 @@ std::string json_text(const CheckedCriteria &checked, const std::vector<std::str
         for (const auto &one : *checked.coverage)
             out["always cannot say"][std::string(name_of(one.exam))] = one.types;
     }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const TriedCases &tried, const std::vector<std::string> &notes) {
+    return render::finished(tried_json(tried), notes);
+}
+
+std::string json_text(const std::vector<TriedCases> &all, const std::vector<std::string> &notes) {
+    Json out = Json::array();
+    for (const auto &tried : all) out.push_back(tried_json(tried));
     return render::finished(std::move(out), notes);
 }
 

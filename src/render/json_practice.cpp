@@ -32,6 +32,13 @@ Json condition_json(const ConditionInfo &condition) {
     return out;
 }
 
+Json gap_json(const PracticeGap &gap) {
+    Json out{{"what", gap.what}};
+    for (const auto &when : gap.when) out["when"].push_back(when.text);
+    if (!gap.harmless.empty()) out["harmless"] = gap.harmless;
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const Practice>> &all,
@@ -49,6 +56,11 @@ std::string json_text(const std::vector<std::shared_ptr<const Practice>> &all,
 std::string json_text(const Practice &practice, const std::vector<std::string> &notes) {
     Json rules = Json::array();
     for (const auto &rule : practice.rules) rules.push_back(rule_json(rule));
+    Json gaps = Json::array(), told = Json::array();
+    for (const auto &gap : practice.gaps) {
+        gaps.push_back(gap.what);
+        told.push_back(gap_json(gap));
+    }
     return render::finished(Json{{"practice", practice.name},
                                  {"method", name_of(practice.method)},
                                  {"title", practice.title},
@@ -57,7 +69,8 @@ std::string json_text(const Practice &practice, const std::vector<std::string> &
                                  {"about", practice.notes},
                                  {"hash", practice.hash},
                                  {"rules", std::move(rules)},
-                                 {"gaps", practice.gaps}},
+                                 {"gaps", std::move(gaps)},
+                                 {"gaps told", std::move(told)}},
                             notes);
 }
 

@@ -62,8 +62,12 @@ std::string json_text(const CouponValidity &validity, const std::vector<std::str
     Json out = Json::array();
     for (const auto &one : validity.exams) {
         Json findings = Json::array();
-        if (one.check)
+        Json gaps = Json::array();
+        if (one.check) {
             for (const auto &f : one.check->findings) findings.push_back(finding_json(f));
+            for (const auto &gap : one.check->gaps)
+                gaps.push_back({{"what", gap.what}, {"lacks", gap.lacks}});
+        }
         out.push_back({{"exam", one.exam.number},
                        {"method", name_of(one.exam.method)},
                        {"date", print(one.exam.date)},
@@ -71,7 +75,8 @@ std::string json_text(const CouponValidity &validity, const std::vector<std::str
                        {"hash", one.exam.practice_hash},
                        {"kept", one.practice != nullptr},
                        {"valid", validity_words(one)},
-                       {"findings", std::move(findings)}});
+                       {"findings", std::move(findings)},
+                       {"gaps", std::move(gaps)}});
     }
     return render::finished(std::move(out), notes);
 }

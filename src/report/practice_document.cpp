@@ -32,8 +32,13 @@ Document document_of(const Practice &practice) {
                  rule.clause + "; " + std::string(name_of(rule.standing.kind)) + ": " + rule.standing.source,
                  std::move(under));
     }
-    if (!practice.gaps.empty()) out.heading("Known gaps:", 2);
-    for (const auto &gap : practice.gaps) out.item(gap);
+    if (!practice.gaps.empty()) out.heading("Known gaps: what they bear on cannot be called valid", 2);
+    for (const auto &gap : practice.gaps) {
+        std::string words;
+        for (const auto &when : gap.when) words += (words.empty() ? "where " : " and ") + when.text;
+        out.item((words.empty() ? "" : words + ": ") + gap.what,
+                 gap.harmless.empty() ? "" : "bears on no exam: " + gap.harmless);
+    }
     return out.caution();
 }
 

@@ -39,9 +39,11 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
 }
 
 std::string window_words(const Rule &rule) {
-    if (rule.linked && !rule.window) return " in one line (" + rule.linked->text + ")";
+    const std::string least =
+        rule.least_group > 1 ? " of " + std::to_string(rule.least_group) + " or more" : "";
+    if (rule.linked && !rule.window) return " in one line" + least + " (" + rule.linked->text + ")";
     if (!rule.window) return "";
-    const std::string group = rule.linked ? " of a group in line" : "";
+    const std::string group = rule.linked ? " of a group in line" + least : "";
     if (rule.window->kind == Window::Kind::whole_weld) return group + " over the whole weld";
     return group + " in any " + rule.window->text;
 }
@@ -58,6 +60,22 @@ std::string measured_words(const Rule &rule) {
     return "";
 }
 
+/// How areas that nobody measured were taken: "; area of #1 as an ellipse, of #2 as a rectangle".
+std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
+    const bool sum = rule.kind == Rule::Kind::sum && rule.summed == Quantity::area;
+    if (!sum && !(rule.kind == Rule::Kind::each && rule.measure.uses(slot_of(Quantity::area)))) return "";
+    std::string out;
+    for (const auto &[how, words] : {std::pair{AreaFrom::ellipse, "as circles and ellipses"},
+                                     {AreaFrom::rectangle, "longer than 3 x its width: as rectangles"}}) {
+        const bool any = std::any_of(f.indications.begin(), f.indications.end(), [&](int n) {
+            const Indication *i = c.find(n);
+            return i && i->area_from == how;
+        });
+        if (any) out += (out.empty() ? "; areas by length and width, " : ", what is ") + std::string(words);
+    }
+    return out;
+}
+
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
     const bool lower = !is_maximum(rule.compare);
@@ -70,7 +88,7 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
         out += ": at the limit, which is itself out";
     else
         out += (lower ? ": short by " : ": over by ") + p.difference;
-    return out;
+    return out + area_words(c, rule, f);
 }
 
 std::string scope_title(const ScopePart &part) { return part.title.empty() ? "" : part.title + ": "; }
@@ -163,6 +181,9 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::person_decides:
         return who + ": the standard leaves this to a person, who decides and writes why.";
     case Finding::Kind::missing_data:
+        if (!rule && f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+            return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +
+                   c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
         if (f.has_numbers)
             return who + where + ": " + compared(c, class_index, *rule, f) +
@@ -170,6 +191,9 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
                " cannot be decided without " + missing_words(f) + ".";
     case Finding::Kind::not_covered:
+        if (f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+            return who + ": the rules of this set are not all that speaks of it, a known gap: " +
+                   c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         return who + ": " +
                (f.clause >= 0 ? "only this part could judge it, and it is a known gap: " +
                                     c.set.gaps[static_cast<std::size_t>(f.clause)].text

@@ -24,6 +24,11 @@ void add_exam(Document &out, const ExamValidity &one) {
     if (one.check)
         for (const auto &f : one.check->findings)
             out.item((f.warning && f.holds != Truth::yes ? "warning: " : "") + f.text);
+    if (one.check)
+        for (const auto &gap : one.check->gaps)
+            out.item(
+                "gap of the practice here: " + gap.what +
+                (gap.lacks.empty() ? "" : " (bears on it or not: " + listed(gap.lacks) + " would tell)"));
 }
 
 } // namespace

@@ -166,6 +166,17 @@ ConditionFinding finding_of(const PracticeRule &rule, const Outcome &scope, cons
     return out;
 }
 
+/// The gaps that bear on the exam, or may for all that is known.
+void add_gaps(ExamCheck &out, const Practice &practice, const Checker &checker) {
+    for (const auto &gap : practice.gaps) {
+        const Outcome bears = all_of(gap.when, checker);
+        if (!gap.harmless.empty() || bears.truth == Truth::no) continue;
+        out.gaps.push_back({gap.what, {}});
+        if (bears.truth == Truth::unknown) add_once(out.gaps.back().lacks, bears.lacks);
+        out.valid = both(out.valid, Truth::unknown);
+    }
+}
+
 } // namespace
 
 std::string ExamCheck::why_not() const {
@@ -177,11 +188,21 @@ std::string ExamCheck::why_not() const {
         add_once(lacks, f.lacks);
         failed += (failed.empty() ? "" : "; ") + f.text;
     }
-    return valid == Truth::no ? "not valid: " + failed : "cannot be called valid without " + listed(lacks);
+    if (valid == Truth::no) return "not valid: " + failed;
+    std::string bears;
+    for (const auto &gap : gaps) {
+        add_once(lacks, gap.lacks);
+        if (gap.lacks.empty()) bears += (bears.empty() ? "" : "; ") + gap.what;
+    }
+    std::string out = "cannot be called valid";
+    if (!lacks.empty()) out += " without " + listed(lacks);
+    if (!bears.empty())
+        out += (lacks.empty() ? ": " : ", and: ") + std::string("its practice here does not hold: ") + bears;
+    return out;
 }
 
 ExamCheck check_exam(const Practice &practice, const std::map<std::string, std::string> &conditions, Day day,
-                     const Coupon &coupon) {
+                     const Coupon &coupon, Gaps gaps) {
     const Checker checker(conditions, day, coupon);
     ExamCheck out;
     for (const auto &rule : practice.rules) {
@@ -191,6 +212,7 @@ ExamCheck check_exam(const Practice &practice, const std::map<std::string, std::
         const auto &last = out.findings.back();
         if (!last.warning) out.valid = both(out.valid, last.holds);
     }
+    if (gaps == Gaps::bear) add_gaps(out, practice, checker);
     std::stable_sort(out.findings.begin(), out.findings.end(),
                      [](const ConditionFinding &a, const ConditionFinding &b) { return a.holds < b.holds; });
     return out;
@@ -217,6 +239,8 @@ std::vector<std::string> conditions_wanted(const Practice &practice,
         for (const auto &c : rule.when) want_all(c);
         want_all(rule.must);
     }
+    for (const auto &gap : practice.gaps)
+        for (const auto &c : gap.when) want_all(c);
     return out;
 }
 

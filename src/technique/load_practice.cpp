@@ -37,7 +37,7 @@ public:
             top.error("method", "'" + shown(method) + "' is no method; expected " + exam_names_text());
         top.need("rules");
         for (const Yaml *node : top.items("rules")) read_rule(*node);
-        for (const Yaml *gap : top.words("gaps")) practice_.gaps.push_back(gap->text);
+        for (const Yaml *gap : top.items("gaps")) read_gap(*gap);
         return std::move(practice_);
     }
 
@@ -60,6 +60,20 @@ private:
             if (auto c = read_condition(*must, fields.path_of("must"), practice_names(), issues_))
                 out.must = std::move(*c);
         practice_.rules.push_back(std::move(out));
+    }
+
+    /// A text alone bears on every exam.
+    void read_gap(const Yaml &node) {
+        if (node.kind == Yaml::Kind::scalar) {
+            practice_.gaps.push_back({node.text, {}, ""});
+            return;
+        }
+        const Fields fields(node, "gaps", {"what", "when", "harmless"}, issues_);
+        PracticeGap out{fields.needed_text("what"),
+                        read_conditions(fields, "when", practice_names(), issues_), fields.text("harmless")};
+        if (!out.when.empty() && !out.harmless.empty())
+            fields.error("harmless", "a gap that bears on no exam has no 'when'");
+        practice_.gaps.push_back(std::move(out));
     }
 
     Issues &issues_;

@@ -17,12 +17,20 @@ struct PracticeRule {
     bool warning = false; ///< told, but the exam stays valid
 };
 
+/// What the document asks and this file does not hold. Where all of `when` hold, an exam cannot be called
+/// valid by it; a `harmless` one bears on no exam, and says why.
+struct PracticeGap {
+    std::string what;
+    std::vector<Condition> when;
+    std::string harmless;
+};
+
 /// One practice for one method: immutable once loaded.
 struct Practice {
     std::string name, title, edition, source, notes;
     Exam method = Exam::VT;
     std::vector<PracticeRule> rules;
-    std::vector<std::string> gaps;
+    std::vector<PracticeGap> gaps;
     std::string text, hash;
 };
 

@@ -29,7 +29,7 @@ void coupon(const Program &run) {
 TEST_CASE("JSON of the validity of exams, judged and not", "[technique]") {
     const Program run;
     coupon(run);
-    CHECK(json(run, {"valid", "T-1"}).empty());
+    CHECK(json(run, {"valid", "T-1"}, 5).empty()); // nothing was examined
     run.ok({"exam", "T-1", "MT", "--examiner", "A. Field", "--level", "II"});
     run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II", "--practice", "asme-v-vt",
             "--condition", "light=60 fc", "--condition", "distance=20 in"});
@@ -42,6 +42,10 @@ TEST_CASE("JSON of the validity of exams, judged and not", "[technique]") {
     CHECK(valid[1]["kept"] == true);
     CHECK(valid[1]["findings"][0]["holds"] == "no");
     CHECK_THAT(valid[1].dump(), says("\"lacks\":[\"angle\"]"));
+    CHECK(valid[1]["gaps"].empty());
+    run.ok({"exam", "T-1", "MT", "--examiner", "A. Field", "--level", "II", "--practice", "t9074-mt"});
+    CHECK_THAT(json(run, {"valid", "T-1"}, 1)[2]["gaps"].dump(), says("ambient light under UV-A\"}"));
+    CHECK_THAT(json(run, {"practice", "show", "t9074-mt"})["gaps told"].dump(), says("particles is wet"));
     const Run text = run({"valid", "T-1"});
     CHECK_THAT(text.out, says("names no practice, so its conditions are not judged"));
     CHECK_THAT(text.out, says(": not valid\n"));

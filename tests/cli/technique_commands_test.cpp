@@ -16,9 +16,10 @@ void coupon(const Program &run) {
             "--process",  "GTAW"});
 }
 
-const std::vector<std::string> good_vt{"--practice",  "asme-v-vt",         "--condition", "light=120 fc",
-                                       "--condition", "distance=20 in",    "--condition", "angle=45 deg",
-                                       "--condition", "vision=2026-06-01", "--condition", "vision test=J1"};
+const std::vector<std::string> good_vt{
+    "--practice",     "asme-v-vt",      "--condition",  "light=120 fc",          "--condition",
+    "distance=20 in", "--condition",    "angle=45 deg", "--condition",           "vision=2026-06-01",
+    "--condition",    "vision test=J1", "--condition",  "certificate=2026-12-31"};
 
 std::vector<std::string> exam(const std::string &method, const std::vector<std::string> &more) {
     std::vector<std::string> out{"exam",    "T-1", method,    "--examiner", "A. Field",
@@ -50,14 +51,14 @@ TEST_CASE("an exam that was not valid makes the verdict cannot say, and the reas
     replace.insert(replace.end(), {"--replaces", "1", "--why", "examined again"});
     run.ok(exam("VT", replace));
     CHECK(run({"judge", "T-1"}).code == 0);
-    CHECK(run.ok({"valid", "T-1"}).find("light 120 fc: at least 100 fc holds") != std::string::npos);
+    CHECK(run({"valid", "T-1"}).out.find("light 120 fc: at least 100 fc holds") != std::string::npos);
     CHECK_THAT(run.ok({"verify", "--replay"}), says("all the same"));
     // A missing condition is cannot say.
     const auto shorter = std::vector<std::string>(good_vt.begin(), good_vt.begin() + 4);
     auto third = shorter;
     third.insert(third.end(), {"--replaces", "1", "--why", "slip"});
     CHECK_THAT(run.ok(exam("VT", third)),
-               says("cannot be called valid without distance, angle, vision and vision test"));
+               says("cannot be called valid without distance, angle, vision, vision test and certificate"));
     CHECK(run({"valid", "T-1"}).code == 5);
     CHECK(run({"judge", "T-1"}).code == 5);
 }
@@ -86,7 +87,7 @@ TEST_CASE("the prompt asks what the practice needs, and takes no for an answer")
     const Program run;
     coupon(run);
     const std::string out = run.ok(exam("VT", {"--practice", "asme-v-vt", "--ask"}),
-                                   "20 in\nfar\n45 deg\n120 fc\n2026-06-01\nJ1\n\n\n");
+                                   "20 in\nfar\n45 deg\n120 fc\n2026-06-01\nJ1\n2026-12-31\n\n");
     CHECK_THAT(out, says("distance (from the eye to the surface): "));
     CHECK_THAT(out, says("'far' does not begin with a number"));
     CHECK(run({"valid", "T-1"}).code == 0);

@@ -107,6 +107,7 @@ TEST_CASE("lines that cannot be taken say where and why") {
     CHECK(why_not("pore 0.1 # bell\x07").find("control character") != std::string::npos);
     CHECK(why_not("pore \xff").find("not UTF-8") != std::string::npos);
     CHECK(why_not("pore " + std::string(3000, '1')).find("longer than 2000 bytes") != std::string::npos);
+    CHECK(why_not("pore 288888").find("far too large") != std::string::npos); // its area could not be held
     CHECK(why_not("pore 99999999999999999999").find("too many digits") != std::string::npos);
 }
 

@@ -102,6 +102,8 @@ TEST_CASE("what is no length is refused, with the column and what was expected")
     CHECK(why_not("99999999999999999999 in").find("too many digits") != std::string::npos);
     CHECK(why_not("11 km").find("not understood") != std::string::npos);
     CHECK(why_not("999999999 m").find("far too large") != std::string::npos);
+    CHECK(nm("400 m") == longest_length.nm);
+    CHECK(why_not("400000.000001 mm").find("far too large") != std::string::npos);
     CHECK(why_not("0.0000000001 in").find("finer than can be kept exactly") != std::string::npos);
     CHECK(why_not("1/3 in").find("finer than can be kept exactly") != std::string::npos);
     CHECK(why_not("\xff\xfe", Unit::inch)

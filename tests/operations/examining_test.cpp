@@ -11,8 +11,8 @@ using namespace beadbook::test;
 
 namespace {
 
-const std::vector<std::string> good_vt{"light=120 fc", "distance=20 in", "angle=45 deg", "vision=2026-06-01",
-                                       "vision test=J1"};
+const std::vector<std::string> good_vt{"light=120 fc",      "distance=20 in", "angle=45 deg",
+                                       "vision=2026-06-01", "vision test=J1", "certificate=2026-12-31"};
 
 /// By a practice, with these conditions.
 auto by(const std::string &practice, std::vector<std::string> conditions, int replaces = 0) {
@@ -145,7 +145,7 @@ TEST_CASE("an exam that was not valid does not count, and says what to repeat; o
     // What nobody recorded decides nothing.
     const ExamRecord unsaid = booth.exam(Exam::VT, by("asme-v-vt", {good_vt[0]}, 1)).value;
     CHECK_THAT(unsaid.invalid,
-               says("cannot be called valid without distance, angle, vision and vision test"));
+               says("cannot be called valid without distance, angle, vision, vision test and certificate"));
     CHECK(booth.verdict() == Verdict::cannot_say);
     const auto history = history_of_coupon(booth.office, "T-1");
     CHECK(history.back().reason == "examined again");
@@ -217,6 +217,8 @@ TEST_CASE("what a practice would still ask for shrinks as it is told, in the pra
     Booth booth;
     booth.coupon();
     ExamRequest request = request_of(Exam::VT, "asme-v-vt");
+    CHECK(conditions_to_ask(booth.office, request).back() == "level");
+    request.level = "II";
     const auto asked = conditions_to_ask(booth.office, request);
     CHECK(asked == std::vector<std::string>{"distance", "angle", "light", "vision", "vision test",
                                             "certificate", "meter due"});
@@ -224,7 +226,7 @@ TEST_CASE("what a practice would still ask for shrinks as it is told, in the pra
     CHECK(conditions_to_ask(booth.office, request) ==
           std::vector<std::string>{"distance", "vision", "vision test", "certificate", "meter due"});
     request.conditions = good_vt;
-    CHECK(conditions_to_ask(booth.office, request) == std::vector<std::string>{"certificate", "meter due"});
+    CHECK(conditions_to_ask(booth.office, request) == std::vector<std::string>{"meter due"});
     request.practice.clear();
     const Refusal none = booth.refusal([&] { conditions_to_ask(booth.office, request); });
     CHECK(field_of(none) == "give practice");

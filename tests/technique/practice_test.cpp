@@ -246,11 +246,10 @@ TEST_CASE("unsharpness is worked out from source and distances") {
 
 TEST_CASE("a missing condition is never valid, one that does not matter is not asked") {
     const auto practice = shipped_practice("asme-v-vt");
-    Conditions all{{"distance", "20 in"},
-                   {"angle", "45 deg"},
-                   {"light", "120 fc"},
-                   {"vision", "2026-06-01"},
-                   {"vision test", "J1"}};
+    Conditions all{{"distance", "20 in"}, {"angle", "45 deg"},
+                   {"light", "120 fc"},   {"vision", "2026-06-01"},
+                   {"vision test", "J1"}, {"certificate", "2026-11-25"}, // its last day
+                   {"level", "II"}};
     const auto check = [&](const Conditions &c) {
         return check_exam(*practice, c, parse_day("2026-11-25"), tube());
     };
@@ -273,15 +272,15 @@ TEST_CASE("a missing condition is never valid, one that does not matter is not a
     Conditions old = all;
     old["light"] = "bright";
     CHECK_THAT(check(old).why_not(), says("'bright' does not begin with a number"));
-    // A certificate that is out of date is warned of.
-    all["certificate"] = "2026-11-24";
+    // A meter that is out of date is warned of; a certificate counts through its last day.
+    all["meter due"] = "2026-11-24";
     CHECK(check(all).valid == Truth::yes);
     bool warned = false;
     for (const auto &f : check(all).findings)
-        warned = warned || (f.warning && f.rule == "certificate" && f.holds == Truth::no);
+        warned = warned || (f.warning && f.rule == "meter" && f.holds == Truth::no);
     CHECK(warned);
-    all["certificate"] = "2026-11-25"; // its last day
-    for (const auto &f : check(all).findings) CHECK((f.rule != "certificate" || f.holds == Truth::yes));
+    all["certificate"] = "2026-11-24";
+    CHECK(check(all).valid == Truth::no);
 }
 
 TEST_CASE("the prompt asks only for what matters, given what was said") {
