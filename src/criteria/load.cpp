@@ -25,9 +25,9 @@ public:
 
     CriteriaSet read() {
         static const std::vector<std::string> keys{
-            "set",        "title",  "edition",  "source", "notes",     "units", "classes",        "ordered",
-            "quantities", "linear", "formulas", "tables", "relevance", "merge", "required exams", "rules",
-            "gaps",       "scope",  "silence"};
+            "set",        "title",   "edition",  "source", "notes",     "units", "classes",        "ordered",
+            "quantities", "linear",  "formulas", "tables", "relevance", "merge", "required exams", "rules",
+            "gaps",       "silence", "scope"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
@@ -38,6 +38,10 @@ public:
         set_.unit = read_unit(top);
         read_classes(top);
         read_symbols(top, names_);
+        if (const Yaml *quantities = top.get("quantities"))
+            for (const auto &entry : quantities->entries)
+                if (const Name *name = names_.find(entry.key))
+                    set_.declared.push_back({name->text, name->slot, entry.key_where});
         add_set_names(names_);
         read_formulas(top);
         read_tables(top);

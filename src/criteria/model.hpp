@@ -91,6 +91,9 @@ struct Rule {
     Dimension dimension() const;
 };
 
+/// `side is root` and the like: where a measurement is to be taken.
+bool asks_for_side(const Condition &condition);
+
 struct Relevance {
     std::string id, clause;
     Standing standing;
@@ -141,12 +144,20 @@ struct ClassInfo {
     std::string id, title;
 };
 
+/// A symbol of `quantities`.
+struct DeclaredQuantity {
+    std::string name;
+    Slot slot = 0;
+    Where where;
+};
+
 /// One standard edition, or a shop's own rules: immutable once loaded.
 struct CriteriaSet {
     std::string name, title, edition, source, notes;
     Unit unit = Unit::inch;
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
     bool ordered = true;
+    std::vector<DeclaredQuantity> declared;
     std::vector<ScopePart> scope;
     bool scope_said = false;         ///< the file speaks of its scope, if only to say that it was not read
     std::optional<Condition> linear; ///< when a measured indication is linear

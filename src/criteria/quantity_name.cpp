@@ -58,6 +58,7 @@ const FactInfo &info(Fact fact) {
         {"stress", {"transverse", "parallel"}},
         {"mechanical", {"passed", "failed"}},
         {"purpose", {"test", "practice"}},
+        {"operation", {"manual", "machine"}},
         {"process",
          {"SMAW", "FCAW", "SAW", "GMAW", "GTAW", "PAW", "OFW", "EBW", "LBW", "ESW", "EGW", "RSW", "RSEW",
           "FRW", "FSW"},
@@ -70,7 +71,6 @@ const FactInfo &info(Fact fact) {
          {"steel", "iron", "nickel", "cobalt", "titanium", "aluminium", "magnesium", "copper", "zirconium"},
          "with the metal's name: steel, iron, nickel, cobalt, titanium, aluminium, magnesium, copper or "
          "zirconium"},
-        {"operation", {"manual", "machine"}},
     }};
     return table[static_cast<std::size_t>(fact)];
 }

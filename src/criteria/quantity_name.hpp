@@ -73,10 +73,10 @@ enum class Fact : std::uint8_t {
     stress,
     mechanical,
     purpose,
+    operation,
     process,
     position,
-    material,
-    operation
+    material
 };
 constexpr std::size_t fact_count = 14;
 struct FactInfo {

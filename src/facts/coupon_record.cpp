@@ -184,6 +184,7 @@ Unit CouponRecord::unit() const { return get("units") == "mm" ? Unit::millimetre
 
 Coupon CouponRecord::facts() const {
     Coupon out;
+    if (!get("units").empty()) out.values.measure_in(unit());
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (field.kind == Kind::fact) {

@@ -143,7 +143,9 @@ private:
 
     void cannot_say(std::size_t c, Missing missing, std::span<const std::uint32_t> items) {
         Finding f = finding(Finding::Kind::missing_data, Verdict::cannot_say, items);
-        f.missing = missing | applies_missing_;
+        // What decides whether the rule speaks at all is asked first: the rest may never be needed.
+        f.missing = applies_missing_.any() && e_.engine >= first_to_ask_in_order ? applies_missing_
+                                                                                 : missing | applies_missing_;
         e_.add(c, std::move(f));
     }
 
@@ -175,11 +177,12 @@ private:
         limits_.resize(e_.classes.size());
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (of_coupon(rule_.limits[c].formula))
-                limits_[c] = rule_.limits[c].formula.evaluate(Environment{e_.coupon.values});
+                limits_[c] = rule_.limits[c].formula.limit(Environment{e_.coupon.values}, rule_.compare);
         });
     }
     Evaluated limit_of(std::size_t c, const Environment &env) const {
-        return of_coupon(rule_.limits[c].formula) ? limits_[c] : rule_.limits[c].formula.evaluate(env);
+        return of_coupon(rule_.limits[c].formula) ? limits_[c]
+                                                  : rule_.limits[c].formula.limit(env, rule_.compare);
     }
 
     void check_each() {

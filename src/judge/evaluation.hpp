@@ -7,6 +7,10 @@
 
 namespace beadbook {
 
+/// The first engine that asks for what decides before what it would decide about, and for the measurement of
+/// the side that a rule speaks of.
+constexpr int first_to_ask_in_order = 4;
+
 /// An item that a rule speaks of, and how sure that is.
 struct Candidate {
     std::uint16_t rule = 0;

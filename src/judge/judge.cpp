@@ -120,20 +120,34 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     }
 }
 
+/// Whether an entry is a measurement of what the rule wants measured: of the right side, if it names one.
+Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found, Missing &lacks) {
+    if (!rule.subject.covers(found.type, found.exam)) return Truth::no;
+    Truth out = Truth::yes;
+    if (e.engine < first_to_ask_in_order) return out;
+    for (const auto &c : rule.where)
+        if (asks_for_side(c))
+            out = both(out, c.word(found.words[static_cast<std::size_t>(Attribute::side)], lacks));
+    return out;
+}
+
 /// Dimensions that must be on record for the class to be accepted at all.
 void check_measured(Evaluation &e) {
     for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
         const Rule &rule = e.set.rules[r];
         if (!rule.must_be_measured) continue;
-        const bool there =
-            std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
-                Missing lacks; // one of which the side is not said may be of the other
-                return rule.subject.covers(found.type, found.exam) &&
-                       holds_for(rule.where, e.coupon, found.measures, found.words, lacks) == Truth::yes;
-            });
-        if (there) continue;
+        Truth there = Truth::no;
+        Missing of_side;
+        std::vector<int> perhaps;
+        for (const auto &found : e.indications) {
+            const Truth one = measures_it(e, rule, found, of_side);
+            there = std::max(there, one);
+            if (one == Truth::unknown) perhaps.push_back(found.number);
+        }
+        if (there == Truth::yes) continue;
         Missing lacks;
-        if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) {
+        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
+        if (applies == Truth::no) {
             e.applies_not(r);
             continue;
         }
@@ -144,6 +158,12 @@ void check_measured(Evaluation &e) {
             f.effect = Verdict::cannot_say;
             f.rule = static_cast<int>(r);
             f.missing = lacks;
+            if (e.engine >= first_to_ask_in_order) {
+                // Whether it must be measured at all comes first, then whether one on record is of that side.
+                if (applies == Truth::yes) f.missing = of_side;
+                if (applies == Truth::yes && there == Truth::unknown) f.indications = perhaps;
+                if (f.missing.any()) f.kind = Finding::Kind::missing_data;
+            }
             e.add(c, std::move(f));
         }
     }
@@ -206,7 +226,7 @@ void check_combined(Evaluation &e) {
         }
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const Evaluated limit = rule.limits[c].formula.evaluate(Environment{e.coupon.values});
+            const Evaluated limit = rule.limits[c].formula.limit(Environment{e.coupon.values}, rule.compare);
             std::int64_t certain = 0, possible = 0;
             std::vector<std::uint32_t> items;
             for (const std::size_t other : rule.combined) {
@@ -220,7 +240,7 @@ void check_combined(Evaluation &e) {
             Finding f;
             f.rule = static_cast<int>(r);
             f.indications = e.numbers_of(items);
-            f.missing = limit.missing | lacks;
+            f.missing = lacks.any() && e.engine >= first_to_ask_in_order ? lacks : limit.missing | lacks;
             f.has_numbers = limit.known();
             f.measured = Exact(certain);
             f.limit = limit.value;

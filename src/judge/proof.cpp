@@ -73,11 +73,8 @@ void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
         if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value ||
             std::binary_search(proof.not_applying.begin(), proof.not_applying.end(), static_cast<int>(r)))
             continue;
-        const auto found = std::find_if(e.indications.begin(), e.indications.end(), [&](const Indication &i) {
-            Missing lacks;
-            return rule.subject.covers(i.type, i.exam) &&
-                   holds_for(rule.where, e.coupon, i.measures, i.words, lacks) == Truth::yes;
-        });
+        const auto found = std::find_if(e.indications.begin(), e.indications.end(),
+                                        [&](const Indication &entry) { return gives(entry, rule); });
         if (found != e.indications.end()) proof.measured.push_back({static_cast<int>(r), found->number});
     }
 }

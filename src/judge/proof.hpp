@@ -44,6 +44,9 @@ inline bool decides(const ProvenEntry &row) {
     return row.how == ProvenEntry::How::within || row.how == ProvenEntry::How::no_limit;
 }
 
+/// The entry is a measurement of what the rule wants measured: of the right side, if the rule names one.
+bool gives(const Indication &entry, const Rule &rule);
+
 /// A dimension that the set wants on record, and the entry that gives it.
 struct ProvenDimension {
     int rule = -1;

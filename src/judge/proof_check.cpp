@@ -148,12 +148,6 @@ private:
         return std::nullopt;
     }
 
-    bool gives(const Indication &found, const ProvenDimension &part, const Rule &of) const {
-        Missing lacks;
-        return found.number == part.entry && of.subject.covers(found.type, found.exam) &&
-               holds_for(of.where, coupon_, found.measures, found.words, lacks) == Truth::yes;
-    }
-
     std::optional<ProofLack> dimensions() const {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             const Rule &of = set_.rules[r];
@@ -162,9 +156,11 @@ private:
                 continue;
             const bool there =
                 std::any_of(proof_.measured.begin(), proof_.measured.end(), [&](const ProvenDimension &part) {
-                    return part.rule == index &&
-                           std::any_of(indications_.begin(), indications_.end(),
-                                       [&](const Indication &found) { return gives(found, part, of); });
+                    return part.rule == index && std::any_of(indications_.begin(), indications_.end(),
+                                                             [&](const Indication &found) {
+                                                                 return found.number == part.entry &&
+                                                                        gives(found, of);
+                                                             });
                 });
             if (!there) return ProofLack{ProofPart::dimension, index, -1, 0, {}};
         }
@@ -209,6 +205,15 @@ private:
 };
 
 } // namespace
+
+bool gives(const Indication &entry, const Rule &rule) {
+    Missing lacks;
+    return rule.subject.covers(entry.type, entry.exam) &&
+           std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) {
+               return !asks_for_side(c) ||
+                      c.word(entry.words[static_cast<std::size_t>(Attribute::side)], lacks) == Truth::yes;
+           });
+}
 
 std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std::size_t class_index,
                                  const Coupon &coupon, const std::vector<ExamDone> &exams,

@@ -43,7 +43,7 @@ struct Condition {
         Truth truth = value.known() ? Truth::yes : Truth::unknown;
         Missing lacks = value.missing;
         for (const auto &edge : edges) {
-            const Evaluated limit = edge.right.evaluate(values);
+            const Evaluated limit = edge.right.limit(values, edge.compare);
             lacks |= limit.missing;
             if (!value.known() || !limit.known())
                 truth = both(truth, Truth::unknown);

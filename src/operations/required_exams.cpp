@@ -1,5 +1,6 @@
 #include "operations/required_exams.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "judge/item.hpp"
 
 #include <algorithm>
@@ -22,6 +23,8 @@ Coupon facts_of(const Weld &weld, const std::string &magnetic) {
     put(Fact::joint, weld.word(Trait::joint));
     put(Fact::form, weld.word(Trait::form));
     put(Fact::magnetic, magnetic);
+    put(Fact::process, std::string(process_called(weld.word(Trait::process))));
+    put(Fact::position, std::string(position_called(weld.word(Trait::position))));
     for (std::size_t i = word_traits; i < trait_count; ++i)
         if (const auto &size = weld.size(static_cast<Trait>(i)))
             out.values.set(*info(static_cast<Trait>(i)).size, *size);

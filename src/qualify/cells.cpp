@@ -42,11 +42,12 @@ void add_filter(const WeldFilter &filter, const std::vector<const WeldFilter *> 
     for (const auto &alternative : filter.alternatives)
         for (const auto &test : alternative)
             for (const auto &edge : test.asks.edges)
-                out.push_back({scope, test.trait, {edge.right.constant_value()}});
+                out.push_back({scope, test.trait, {edge.right.constant_limit(edge.compare)}});
 }
 
-/// The formula's value for every choice of the sizes that it speaks of.
-void add_formula(const Formula &formula, const TestValues &values, std::vector<Exact> &out) {
+/// The edge's value for every choice of the sizes that it speaks of.
+void add_edge(const Condition::Edge &edge, const TestValues &values, std::vector<Exact> &out) {
+    const Formula &formula = edge.right;
     std::vector<Environment::Values> worlds(1);
     for (std::size_t i = word_traits; i < trait_count; ++i) {
         const Quantity q = *info(static_cast<Trait>(i)).size;
@@ -60,7 +61,7 @@ void add_formula(const Formula &formula, const TestValues &values, std::vector<E
         worlds = std::move(next);
     }
     for (const auto &world : worlds)
-        if (const Evaluated value = formula.evaluate(Environment{world}); value.known())
+        if (const Evaluated value = formula.limit(Environment{world}, edge.compare); value.known())
             out.push_back(value.value);
 }
 
@@ -76,7 +77,7 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
             add_filter(rule.work, scope, out);
             if (!is_size(rule.of)) continue;
             EdgeGroup group{scope, rule.of, {}};
-            for (const auto &edge : rule.band) add_formula(edge.right, values, group.edges);
+            for (const auto &edge : rule.band) add_edge(edge, values, group.edges);
             if (rule.kind == RangeRule::Kind::same) group.edges = values.sizes[index_of(rule.of)];
             out.push_back(std::move(group));
         }

@@ -18,7 +18,7 @@ Truth holds(const TraitTest &test, const Weld &weld) {
     const Exact &value = *weld.size(test.trait);
     const bool all =
         std::all_of(test.asks.edges.begin(), test.asks.edges.end(), [&](const Condition::Edge &edge) {
-            return beadbook::holds(value, edge.compare, edge.right.constant_value());
+            return beadbook::holds(value, edge.compare, edge.right.constant_limit(edge.compare));
         });
     return all ? Truth::yes : Truth::no;
 }
@@ -85,7 +85,7 @@ std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const 
         break;
     case RangeRule::Kind::band:
         for (const auto &edge : rule.band) {
-            const Evaluated value = edge.right.evaluate(Environment{values});
+            const Evaluated value = edge.right.limit(Environment{values}, edge.compare);
             if (value.known()) {
                 out.edges.emplace_back(edge.compare, value.value);
                 continue;

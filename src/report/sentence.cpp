@@ -21,6 +21,10 @@ std::string clock_of(Length at, const WeldLine &line) {
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
     if (f.is_constant()) return "";
+    const auto unit = c.coupon.values.measured_in();
+    const std::string printed_twice = !f.has_twins() ? ""
+                                      : !unit        ? "either counts"
+                                                     : std::string(name_of(*unit)) + " counts";
     const auto quantities = quantities_of(f);
     // A lone symbol says nothing that "T = 0.125 in" does not say.
     std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
@@ -29,6 +33,7 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
         out += (out.empty() ? "" : ", ") + f.symbols[i] + " = " +
                print(c.coupon.values[quantities[i]], info(quantities[i]).dimension, c.unit);
     }
+    if (!printed_twice.empty()) out += (out.empty() ? "" : ", ") + printed_twice;
     if (rule.prorated) out += ", in proportion to the weld's length";
     return " (" + out + ")";
 }
@@ -213,8 +218,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         if (f.has_numbers)
             return who + where + ": " + compared(c, class_index, *rule, f) +
                    ", if it counts at all: that hangs on " + missing_words(f) + ".";
-        return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
-               missing_words(f) + ".";
+        return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
+               " cannot be decided without " + missing_words(f) + ".";
     case Finding::Kind::not_covered:
         if (f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
             return who + ": the rules of this set are not all that speaks of it, a known gap: " +
@@ -241,7 +246,10 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(f) + ".";
     case Finding::Kind::not_measured: break;
     }
-    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
+    std::string side;
+    for (const auto &condition : rule->where)
+        if (asks_for_side(condition)) side += " where " + condition.text;
+    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side + ".";
 }
 
 std::string authority(const Case &c, std::size_t class_index, const Finding &f) {

@@ -138,10 +138,9 @@ TEST_CASE("rules that make no sense are refused") {
 
 TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
     const auto table = [](const std::string &rows) {
-        return head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
-               "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, clause: c, "
-               "standing: "
-               "{house: x}}\n";
+        return "scope: not read\n" + head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
+               "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, when: L "
+               "over 1 in, clause: c, standing: {house: x}}\n";
     };
     CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/8 in: 2 in")).empty());
     CHECK(issues_of(table("up to 1/8 in: 1 in, from 1/8 in: 2 in")).find("overlap") != std::string::npos);
@@ -252,4 +251,22 @@ TEST_CASE("the vocabulary") {
     Vocabulary::read("types:\n  - {name: a, quick: x}\n  - {name: b, quick: x}\n", issues);
     REQUIRE(issues.any_error());
     CHECK(issues.all().front().text == "'x' already means a");
+}
+
+TEST_CASE("a declared quantity that no rule uses is warned of, where it stands") {
+    const auto issues = [](const std::string &limit) {
+        return issues_of(
+            "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\n"
+            "quantities: {T: thinner member, S: specified fillet size}\nformulas: {least: S - 1/32 in}\n"
+            "tables: {leg: {by: T, rows: {up to 1 in: S}}}\nrules:\n"
+            "  - {id: r, types: fillet size, exams: VT, measure: size, at least: " +
+            limit + ", clause: c, standing: {house: x}}\n");
+    };
+    CHECK(issues("lesser of S and T") == "");
+    CHECK(issues("lesser of least and T") == "");
+    CHECK(issues("table leg") == "");
+    CHECK_THAT(issues("T"),
+               says("f.yaml:7:33: warning: quantities.S: no rule speaks of 'S' (specified fillet size), so "
+                    "nothing is held against it"));
+    CHECK_THAT(issues("S"), says("quantities.T: no rule speaks of 'T'"));
 }

@@ -183,11 +183,12 @@ TEST_CASE("inches and millimetres give the same verdict", "[properties]") {
         const auto number = [&](int from, int to) {
             return std::uniform_int_distribution<int>(from, to)(random);
         };
-        CaseText inches{
-            "material=steel process=GTAW magnetic=yes joint=groove weld-length=6in thickness=0.1250in", {}};
-        CaseText metric{
-            "material=steel process=GTAW magnetic=yes joint=groove weld-length=152.4mm thickness=3.175mm",
-            {}};
+        CaseText inches{"material=steel process=GTAW inside=closed magnetic=yes joint=groove weld-length=6in "
+                        "thickness=0.1250in",
+                        {}};
+        CaseText metric{"material=steel process=GTAW inside=closed magnetic=yes joint=groove "
+                        "weld-length=152.4mm thickness=3.175mm",
+                        {}};
         for (int i = number(0, 5); i >= 0; --i) {
             const int size = number(50, 900), at = number(0, 50'000);
             const auto inch = [](int tenths) {

@@ -1,5 +1,7 @@
 #include "naive.hpp"
 
+#include "naive_coupon.hpp"
+
 #include <algorithm>
 
 namespace beadbook::test {
@@ -63,7 +65,7 @@ public:
 
     std::vector<Verdict> run() {
         std::vector<Verdict> out(set_.classes.size(), Verdict::accept);
-        if (!covered_by_scope()) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
+        if (!naive_covers(set_, c_.coupon)) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
         for (std::size_t k = 0; k < out.size(); ++k) {
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
@@ -83,28 +85,12 @@ public:
     }
 
 private:
-    /// Every part that is asked holds for certain: by each of the weld's words, where it has several.
-    bool covered_by_scope() const {
-        const auto truth = [&](const Condition &c) {
-            Missing missing;
-            if (c.kind != Condition::Kind::word) return c.compare(env({}), missing);
-            std::size_t fit = 0, not_fit = 0;
-            for (std::size_t w = 1; w < 64; ++w)
-                if ((c_.coupon.said(c.slot) >> w) & 1u) ++((c.fitting >> w) & 1u ? fit : not_fit);
-            return not_fit == 0 && fit > 0   ? Truth::yes
-                   : fit == 0 && not_fit > 0 ? Truth::no
-                                             : Truth::unknown;
-        };
-        return std::all_of(set_.scope.begin(), set_.scope.end(), [&](const ScopePart &part) {
-            const bool asked = std::none_of(part.only_if.begin(), part.only_if.end(),
-                                            [&](const Condition &c) { return truth(c) == Truth::no; });
-            return !asked || std::all_of(part.when.begin(), part.when.end(),
-                                         [&](const Condition &c) { return truth(c) == Truth::yes; });
-        });
-    }
-
     Exact measure(const Thing &t, Quantity q) const { return t.measures[q]; }
     Environment env(const Environment::Values &local) const { return {c_.coupon.values, &local}; }
+
+    Evaluated limit_of(const Rule &rule, const Formula &formula, const Environment::Values &local) const {
+        return naive_limit(rule, formula, c_.coupon, local);
+    }
 
     bool condition(const Condition &c, const Thing *t) const {
         static const Environment::Values nothing;
@@ -279,12 +265,11 @@ private:
     }
 
     bool measures_for(const Rule &rule, const Indication &i) const {
-        Thing t;
-        t.measures = i.measures;
-        t.words = i.words;
+        Missing missing;
         return rule.subject.covers(i.type, i.exam) &&
-               std::all_of(rule.where.begin(), rule.where.end(),
-                           [&](const Condition &c) { return condition(c, &t); });
+               std::all_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) {
+                   return !asks_for_side(c) || c.word(i.words[0], missing) == Truth::yes;
+               });
     }
 
     bool applies(const Rule &rule) const {
@@ -298,7 +283,7 @@ private:
             std::int64_t near = 0;
             for (const std::size_t other : rule.combined)
                 near += at_borderline(set_.rules[other], k, rule.borderline);
-            const Exact limit = rule.limits[k].formula.evaluate(Environment{c_.coupon.values}).value;
+            const Exact limit = limit_of(rule, rule.limits[k].formula, {}).value;
             reject = reject ||
                      (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
             return;
@@ -332,7 +317,7 @@ private:
             for (std::size_t e = 0; e < exam_count; ++e) {
                 if (!speaks_of(rule, t, static_cast<Exam>(e)) || rule.limits[k].kind != Limit::Kind::value)
                     continue;
-                const Exact limit = rule.limits[k].formula.evaluate(env(t.measures)).value;
+                const Exact limit = limit_of(rule, rule.limits[k].formula, t.measures).value;
                 if (rule.measure.evaluate(env(t.measures)).value >= limit * share) return 1;
             }
         return 0;
@@ -353,7 +338,7 @@ private:
                 // The most of a joined one, but the least of each part.
                 const bool least = rule.compare == Compare::at_least || rule.compare == Compare::over;
                 for (const auto &values : least &&t.parts.size() > 1 ? t.parts : std::vector{t.measures})
-                    compare(rule.measure.evaluate(env(values)), rule, limit.evaluate(env(values)), reject,
+                    compare(rule.measure.evaluate(env(values)), rule, limit_of(rule, limit, values), reject,
                             ask);
             }
         } else if (rule.kind == Rule::Kind::gap) {
@@ -366,10 +351,10 @@ private:
                              std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
                     pair.set(Quantity::longer_length,
                              std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
-                    compare({Exact(*gap), {}}, rule, limit.evaluate(env(pair)), reject, ask);
+                    compare({Exact(*gap), {}}, rule, limit_of(rule, limit, pair), reject, ask);
                 }
         } else {
-            Evaluated most = limit.evaluate(Environment{c_.coupon.values});
+            Evaluated most = limit_of(rule, limit, {});
             if (rule.prorated && most.known()) {
                 const Exact window = rule.window->length.evaluate(Environment{c_.coupon.values}).value;
                 const Exact length = c_.coupon.line.length->nm;

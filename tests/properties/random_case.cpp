@@ -58,6 +58,8 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
                                 << pick(random, 1, static_cast<int>(info(Fact::process).words.size()));
     for (std::size_t q = 0; q < coupon_quantities; ++q)
         coupon.values.set(static_cast<Quantity>(q), steps(random, 4, 24));
+    if (const int unit = pick(random, 0, 2); unit > 0)
+        coupon.values.measure_in(unit == 1 ? Unit::inch : Unit::millimetre);
     const auto value = [&](Quantity q) { return Exact(coupon.values[q]); };
     if (value(Quantity::thicker) < value(Quantity::thinner))
         coupon.values.set(Quantity::thicker, value(Quantity::thinner));
