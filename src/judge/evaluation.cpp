@@ -6,8 +6,8 @@
 namespace beadbook {
 
 Evaluation::Evaluation(const CriteriaSet &criteria, const Coupon &facts, const std::vector<Indication> &found,
-                       std::vector<Item> made)
-    : set(criteria), coupon(facts), indications(found), items(std::move(made)),
+                       std::vector<Item> made, int whose)
+    : set(criteria), coupon(facts), indications(found), items(std::move(made)), engine(whose),
       classes(criteria.classes.size()), nearest_(criteria.classes.size()), covered_(items.size()),
       may_cover_(items.size()) {
     for (const auto &rule : set.rules) {

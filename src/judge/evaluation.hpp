@@ -18,12 +18,13 @@ struct Candidate {
 class Evaluation {
 public:
     Evaluation(const CriteriaSet &set, const Coupon &coupon, const std::vector<Indication> &indications,
-               std::vector<Item> items);
+               std::vector<Item> items, int engine);
 
     const CriteriaSet &set;
     const Coupon &coupon;
     const std::vector<Indication> &indications;
     const std::vector<Item> items;
+    const int engine; ///< whose habits are followed
     std::vector<ClassJudgement> classes;
 
     /// Numbers of the indications behind items, ascending.

@@ -86,7 +86,8 @@ void check_measured(Evaluation &e) {
             std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
                 Missing lacks; // one of which the side is not said may be of the other
                 return rule.subject.covers(found.type, found.exam) &&
-                       holds_for(rule.where, e.coupon, found.measures, found.words, lacks) == Truth::yes;
+                       (e.engine < first_with_rings ||
+                        holds_for(rule.where, e.coupon, found.measures, found.words, lacks) == Truth::yes);
             });
         if (there) continue;
         Missing lacks;
@@ -227,15 +228,15 @@ std::string_view name_of(Verdict v) {
 }
 
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
     const auto by_number = [](const Indication &a, const Indication &b) { return a.number < b.number; };
     if (!std::is_sorted(indications.begin(), indications.end(), by_number)) {
         // Ties between neighbours at the same place are then always told in the same words.
         std::vector<Indication> sorted = indications;
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
-        return judge(set, coupon, exams, sorted, vocabulary);
+        return judge(set, coupon, exams, sorted, vocabulary, engine);
     }
-    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary));
+    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary, engine), engine);
     const auto candidates = candidates_of(set, e);
     for (std::size_t begin = 0; begin < candidates.size();) {
         std::size_t end = begin + 1;

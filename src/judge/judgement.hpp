@@ -51,9 +51,14 @@ struct Judgement {
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
 constexpr int engine_number = 4;
 
+/// The first engine that closes rings, asks what is allowed at least of every part of a joined one, leaves
+/// what does not count out of nearest gaps, and takes `where` as a condition of what must be measured.
+constexpr int first_with_rings = 4;
+
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
+/// `engine` is that of the verdict to be taken again, where it is an older one's.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
-                const Vocabulary &vocabulary = Vocabulary::shipped());
+                const Vocabulary &vocabulary = Vocabulary::shipped(), int engine = engine_number);
 
 } // namespace beadbook
