@@ -7,10 +7,13 @@
 #include "render/json_criteria.hpp"
 #include "render/json_practice.hpp"
 #include "render/json_rules.hpp"
+#include "report/cases_document.hpp"
 #include "report/check_document.hpp"
 #include "report/criteria_document.hpp"
 #include "report/practice_document.hpp"
 #include "report/rules_document.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -32,12 +35,27 @@ ExitCode tell_check(const Args &args, Session &session, const Checked &checked) 
     return checked.value ? ExitCode::done : ExitCode::bad_data;
 }
 
+ExitCode run_cases(const Args &args, Session &session, Shop &shop) {
+    if (args.positional().size() == 1) {
+        const auto all = try_all_cases(shop.catalogue());
+        tell(args, session, all);
+        return code_of(
+            std::all_of(all.begin(), all.end(), [](const TriedCases &one) { return one.failed() == 0; })
+                ? Verdict::accept
+                : Verdict::reject);
+    }
+    const TriedCases tried = try_cases(shop.catalogue(), input_named(args.at(1), session));
+    tell(args, session, tried);
+    return code_of(tried.failed() == 0 ? Verdict::accept : Verdict::reject);
+}
+
 ExitCode run_criteria(const Args &args, Session &session) {
     Shop shop(args, session);
     if (is(args, "check", 1))
         return tell_check(
             args, session,
             check_criteria(shop.catalogue(), input_named(args.at(1), session), args.flag("coverage")));
+    if (is(args, "cases", 0) || is(args, "cases", 1)) return run_cases(args, session, shop);
     if (is(args, "list", 0))
         tell(args, session, all_criteria(shop.catalogue()));
     else if (is(args, "types", 0))
@@ -45,7 +63,7 @@ ExitCode run_criteria(const Args &args, Session &session) {
     else if (is(args, "show", 1))
         tell(args, session, *shop.catalogue().criteria(args.at(1)));
     else
-        throw UsageError("expected list, types, show SET or check SET");
+        throw UsageError("expected list, types, show SET, check SET or cases [SET]");
     return ExitCode::done;
 }
 
@@ -81,9 +99,12 @@ ExitCode run_practice(const Args &args, Session &session) {
 
 Command criteria_command() {
     return {"criteria",
-            "list | types | show SET | check SET",
+            "list | types | show SET | check SET | cases [SET]",
             "the criteria sets, their rules with clause and standing, and the words for imperfections",
-            "SET is a shipped name or a file. The language is described in criteria/README.md.",
+            "SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' "
+            "judges the worked cases\n"
+            "beside the sets, or those of a file, and says which rule was never decisive and which limit "
+            "never tried.",
             "beadbook criteria check my-shop.yaml --coverage",
             1,
             2,

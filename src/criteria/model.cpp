@@ -5,6 +5,7 @@ namespace beadbook {
 std::string_view name_of(Standing::Kind kind) {
     switch (kind) {
     case Standing::Kind::read: return "read";
+    case Standing::Kind::second_hand: return "second hand";
     case Standing::Kind::memory: return "memory";
     case Standing::Kind::house: return "house";
     case Standing::Kind::common_practice: break;

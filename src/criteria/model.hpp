@@ -13,11 +13,15 @@ namespace beadbook {
 
 /// Where a number comes from, and how sure that is.
 struct Standing {
-    enum class Kind : std::uint8_t { read, memory, house, common_practice };
+    enum class Kind : std::uint8_t { read, second_hand, memory, house, common_practice };
     Kind kind = Kind::read;
     std::string source;
 };
 std::string_view name_of(Standing::Kind kind);
+/// Whether a number of the standard must be checked against the owner's copy before use.
+constexpr bool needs_checking(Standing::Kind kind) {
+    return kind == Standing::Kind::second_hand || kind == Standing::Kind::memory;
+}
 /// "QW-452.3, read"; "5.7, memory".
 std::string authority(const std::string &clause, const Standing &standing);
 

@@ -51,7 +51,7 @@ Standing read_standing(const Fields &fields, Issues &issues) {
 }
 
 Standing read_standing(const Yaml &node, const std::string &path, Issues &issues) {
-    const std::vector<std::string> kinds{"read", "memory", "house", "common practice"};
+    const std::vector<std::string> kinds{"read", "second hand", "memory", "house", "common practice"};
     Standing out;
     const Fields one(node, path, kinds, issues);
     if (node.entries.size() != 1) {

@@ -45,6 +45,32 @@ Json counting_json(const std::string &id, const std::string &clause, const Stand
     return out;
 }
 
+Json tried_json(const TriedCases &tried) {
+    Json cases = Json::array(), untried = Json::array();
+    for (const auto &one : tried.cases) {
+        Json verdicts = Json::object(), expected = Json::object();
+        for (std::size_t c = 0; c < tried.set->classes.size(); ++c)
+            verdicts[tried.set->classes[c].id] = name_of(one.judgement.classes[c].verdict);
+        for (const auto &[id, verdict] : one.worked.expected) expected[id] = name_of(verdict);
+        cases.push_back({{"case", one.worked.id},
+                         {"source", one.worked.source},
+                         {"holds", one.holds()},
+                         {"expected", std::move(expected)},
+                         {"verdicts", std::move(verdicts)}});
+        if (!one.worked.decided_by.empty()) cases.back()["decided by"] = one.worked.decided_by;
+    }
+    for (const auto &limit : tried.untried)
+        untried.push_back({{"rule", limit.rule},
+                           {"class", limit.class_id},
+                           {"within", limit.within},
+                           {"over", limit.over}});
+    return {{"set", tried.set->name},
+            {"cases", std::move(cases)},
+            {"failed", tried.failed()},
+            {"never decisive", tried.never_decisive},
+            {"not tried from both sides", std::move(untried)}};
+}
+
 } // namespace
 
 std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
@@ -110,6 +136,16 @@ std::string json_text(const CheckedCriteria &checked, const std::vector<std::str
         for (const auto &one : *checked.coverage)
             out["always cannot say"][std::string(name_of(one.exam))] = one.types;
     }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const TriedCases &tried, const std::vector<std::string> &notes) {
+    return render::finished(tried_json(tried), notes);
+}
+
+std::string json_text(const std::vector<TriedCases> &all, const std::vector<std::string> &notes) {
+    Json out = Json::array();
+    for (const auto &tried : all) out.push_back(tried_json(tried));
     return render::finished(std::move(out), notes);
 }
 

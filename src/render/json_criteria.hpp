@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/reading.hpp"
+#include "operations/trying.hpp"
 
 #include <string>
 #include <vector>
@@ -13,5 +14,7 @@ std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &set
 std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes = {});
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes = {});
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes = {});
+std::string json_text(const TriedCases &tried, const std::vector<std::string> &notes = {});
+std::string json_text(const std::vector<TriedCases> &all, const std::vector<std::string> &notes = {});
 
 } // namespace beadbook

@@ -35,7 +35,9 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     if (rule.kind != Rule::Kind::presence) out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
-               (rule.standings[c].kind == Standing::Kind::memory ? " (memory)" : "");
+               (needs_checking(rule.standings[c].kind)
+                    ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
+                    : "");
     return out;
 }
 

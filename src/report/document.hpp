@@ -132,6 +132,6 @@ struct Document {
 /// Printed under everything that a decision could rest on.
 inline constexpr std::string_view caution =
     "An aid, not the code: the governing code, the contract and certified personnel decide. Limits marked\n"
-    "'memory' must be checked against the owner's copy before use.\n";
+    "'memory' or 'second hand' must be checked against the owner's copy before use.\n";
 
 } // namespace beadbook

@@ -1,0 +1,87 @@
+#include "operations/trying.hpp"
+
+#include "criteria/shipped.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+constexpr std::string_view folder = "cases/";
+
+bool decides(const Finding &finding, const CriteriaSet &set, const std::string &rule) {
+    return finding.rule >= 0 && set.rules[static_cast<std::size_t>(finding.rule)].id == rule;
+}
+
+TriedCase tried(const CriteriaSet &set, WorkedCase worked) {
+    TriedCase out{std::move(worked), {}, {}, false};
+    out.judgement = judge(set, out.worked.coupon.facts(), out.worked.exams, out.worked.indications);
+    bool decided = out.worked.decided_by.empty();
+    for (const auto &[id, expected] : out.worked.expected) {
+        const ClassJudgement &got = out.judgement.classes[*set.class_index(id)];
+        if (got.verdict != expected) out.classes.push_back(id);
+        decided = decided || std::any_of(got.findings.begin(), got.findings.end(), [&](const Finding &f) {
+                      return f.effect == got.verdict && decides(f, set, out.worked.decided_by);
+                  });
+    }
+    out.other_rule = !decided;
+    return out;
+}
+
+/// What the cases together try of the set.
+void add_coverage(TriedCases &out) {
+    const CriteriaSet &set = *out.set;
+    std::vector<bool> decisive(set.rules.size());
+    std::vector<std::vector<UntriedLimit>> sides(set.rules.size());
+    for (std::size_t r = 0; r < set.rules.size(); ++r)
+        for (const auto &one : set.classes) sides[r].push_back({set.rules[r].id, one.id, false, false});
+    for (const auto &tried : out.cases)
+        for (std::size_t c = 0; c < set.classes.size(); ++c) {
+            const ClassJudgement &got = tried.judgement.classes[c];
+            for (const auto &f : got.findings) {
+                if (f.rule < 0) continue;
+                decisive[static_cast<std::size_t>(f.rule)] = true;
+                if (f.kind == Finding::Kind::over_limit)
+                    sides[static_cast<std::size_t>(f.rule)][c].over = true;
+            }
+            if (got.nearest && got.nearest->rule >= 0)
+                sides[static_cast<std::size_t>(got.nearest->rule)][c].within = true;
+        }
+    for (std::size_t r = 0; r < set.rules.size(); ++r) {
+        if (!decisive[r]) out.never_decisive.push_back(set.rules[r].id);
+        for (std::size_t c = 0; c < set.classes.size(); ++c)
+            if (set.rules[r].limits[c].kind == Limit::Kind::value &&
+                !(sides[r][c].within && sides[r][c].over))
+                out.untried.push_back(sides[r][c]);
+    }
+}
+
+} // namespace
+
+std::size_t TriedCases::failed() const {
+    return static_cast<std::size_t>(
+        std::count_if(cases.begin(), cases.end(), [](const TriedCase &one) { return !one.holds(); }));
+}
+
+TriedCases try_cases(Catalogue &catalogue, const Source &source) {
+    const auto shipped = shipped_in(std::string(folder));
+    const bool beside =
+        !source.text && std::find(shipped.begin(), shipped.end(), source.name) != shipped.end();
+    const std::string text =
+        beside ? shipped_file(std::string(folder) + source.name + ".yaml") : source.read(catalogue.outside());
+    LoadedCases loaded =
+        load_worked_cases(text, [&](const std::string &name) { return catalogue.criteria(name); });
+    if (!loaded.cases) throw mistakes_in("cases", source.name, text, loaded.issues);
+    TriedCases out{source.name, loaded.cases->set, {}, {}, {}};
+    for (auto &one : loaded.cases->cases) out.cases.push_back(tried(*out.set, std::move(one)));
+    add_coverage(out);
+    return out;
+}
+
+std::vector<TriedCases> try_all_cases(Catalogue &catalogue) {
+    std::vector<TriedCases> out;
+    for (const auto &name : shipped_in(std::string(folder))) out.push_back(try_cases(catalogue, {name}));
+    return out;
+}
+
+} // namespace beadbook
