@@ -69,7 +69,8 @@ TEST_CASE("a group has a least number of members") {
     line.back() = "RT gas pore 0.05 at 1.35";
     CHECK(said_of(four, "", line) == rejected);
     CHECK(judged(set_from(one_rule(four)), {"", line}).sentences("A") ==
-          "#1, #2, #3 and #4 gas pore from 1 in to 1.4 in: sum of size in one line of 4 or more (gap at most "
+          "#1, #2, #3 and #4 gas pore (RT) from 1 in to 1.4 in: sum of size in one line of 4 or more (gap at "
+          "most "
           "0.1 in) "
           "is 0.2 in, limit 0.1 in: over by 0.1 in.\n");
     // Over the datum of a girth weld.
@@ -95,14 +96,16 @@ gaps:
     CHECK(judged(set, {"", {"RT slag 0.1x0.02"}}).verdicts() == "A cannot say, B cannot say");
     CHECK(judged(set, {"", {"RT slag 0.6x0.02"}}).verdicts() == "A reject, B reject");
     CHECK(judged(set, {"", {"RT worm-hole 0.1x0.02"}}).verdicts() == "A accept, B accept");
-    CHECK(judged(set, {"", {"RT slag 0.1x0.02 at 1"}}).sentences("A") ==
-          "#1 slag inclusion from 1 in to 1.1 in: the rules of this set are not all that speaks of it, a "
-          "known gap: the "
-          "page on long ones was not read.\n");
-    CHECK(judged(set, {"", {"RT slag l 0.1 at 1"}}).sentences("A") ==
-          "#1 slag inclusion from 1 in to 1.1 in: whether a known gap bears on it hangs on the width: the "
-          "page on long "
-          "ones was not read.\n");
+    CHECK(
+        judged(set, {"", {"RT slag 0.1x0.02 at 1"}}).sentences("A") ==
+        "#1 slag inclusion (RT) from 1 in to 1.1 in: the rules of this set are not all that speaks of it, a "
+        "known gap: the "
+        "page on long ones was not read.\n");
+    CHECK(
+        judged(set, {"", {"RT slag l 0.1 at 1"}}).sentences("A") ==
+        "#1 slag inclusion (RT) from 1 in to 1.1 in: whether a known gap bears on it hangs on the width: the "
+        "page on long "
+        "ones was not read.\n");
 }
 
 TEST_CASE("neighbours near each other both ways round a girth weld are one ring") {
