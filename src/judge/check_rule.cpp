@@ -186,7 +186,8 @@ private:
     }
 
     void check_each() {
-        const bool apart = !is_maximum(rule_.compare) && !rule_.measure.uses(slot_of(Quantity::nearest_gap));
+        const bool apart = e_.engine >= first_with_rings && !is_maximum(rule_.compare) &&
+                           !rule_.measure.uses(slot_of(Quantity::nearest_gap));
         for (const auto &m : members_) {
             const Item &item = e_.items[m.item];
             if (!apart || item.members.size() == 1) {

@@ -41,4 +41,11 @@ void Indication::complete(const Vocabulary &vocabulary) {
     }
 }
 
+void Indication::area_by_type(const Vocabulary &vocabulary) {
+    if (area_from == AreaFrom::measured || !measures.has(Quantity::width)) return;
+    const Exact length = measures[Quantity::length], width = measures[Quantity::width];
+    const bool linear = vocabulary[type].shape == Shape::linear;
+    measures.set(Quantity::area, linear ? length * width : ellipse(length, width));
+}
+
 } // namespace beadbook

@@ -34,6 +34,9 @@ struct Indication {
     /// from length and width (see AreaFrom); with the size alone it is the circle, unless the type is linear:
     /// then nobody knows it.
     void complete(const Vocabulary &vocabulary);
+    /// The area as engines before the fourth took it: of a linear type the rectangle, of any other the
+    /// ellipse.
+    void area_by_type(const Vocabulary &vocabulary);
 };
 
 /// An examination that was done. One that does not count (part of the weld left out, conditions not met)

@@ -1,5 +1,6 @@
 #include "judge/item.hpp"
 
+#include "judge/judgement.hpp"
 #include "judge/merge.hpp"
 #include "judge/neighbours.hpp"
 
@@ -13,18 +14,28 @@ namespace {
 /// would be the nearest, or on a turn of unknown length. A lone one has the longest possible way to go.
 class NearestGaps {
 public:
-    NearestGaps(std::vector<Item> &items, const Coupon &coupon, const std::vector<Indication> &indications,
-                const Vocabulary &vocabulary)
-        : items_(items), coupon_(coupon) {
-        for (std::size_t i = 0; i < items.size(); ++i) {
-            const Indication &first = indications[items[i].members.front()];
-            if (items[i].counts != Truth::no && !vocabulary[first.type].measured)
-                by_exam_[static_cast<std::size_t>(first.exam)].push_back(i);
+    NearestGaps(std::vector<Item> &items, const Coupon &coupon) : items_(items), coupon_(coupon) {}
+
+    void set(const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+        std::array<Several<std::size_t>, exam_count> by_exam;
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            const Indication &first = indications[items_[i].members.front()];
+            if (items_[i].counts != Truth::no && !vocabulary[first.type].measured)
+                by_exam[static_cast<std::size_t>(first.exam)].push_back(i);
         }
+        for (const auto &line : by_exam) set(line);
     }
 
-    void set() {
-        for (const auto &line : by_exam_) set(line);
+    /// As engines before the fourth did it.
+    void set_among_all() {
+        Line all;
+        for (std::size_t i = 0; i < items_.size(); ++i) {
+            if (!items_[i].place) return;
+            all.push_back(i);
+        }
+        if (coupon_.turn_unknown() && all.size() > 1) return;
+        const auto gaps = gaps_in(all);
+        for (const std::size_t i : all) give(i, gaps[i]);
     }
 
 private:
@@ -65,7 +76,6 @@ private:
 
     std::vector<Item> &items_;
     const Coupon &coupon_;
-    std::array<Line, exam_count> by_exam_;
 };
 
 Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
@@ -98,12 +108,12 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, 
 /// make a linear one round, whose limit is larger.
 template <class SettleShape>
 void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const Coupon &coupon,
-                       const std::vector<Indication> &indications, SettleShape settle_shape) {
+                       const std::vector<Indication> &indications, Rings rings, SettleShape settle_shape) {
     for (auto &item : items) {
         item.has_linear = item.shape == Shape::linear;
         if (item.measures.has(Quantity::width)) item.narrowest = item.measures[Quantity::width];
     }
-    for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon);
+    for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon, rings);
     for (auto &item : items) {
         if (item.members.size() == 1) continue;
         const bool open = item.shape == Shape::unknown;
@@ -146,7 +156,8 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
 }
 
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
-                             const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+                             const std::vector<Indication> &indications, const Vocabulary &vocabulary,
+                             int engine) {
     std::vector<Item> items;
     items.reserve(indications.size());
     for (std::size_t i = 0; i < indications.size(); ++i) {
@@ -162,10 +173,17 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type]);
     };
     for (auto &item : items) settle_shape(item);
-    if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, settle_shape);
+    const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;
+    if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, rings, settle_shape);
     for (auto &item : items) settle_relevance(item, set, coupon, indications[item.members.front()]);
     // What does not count is nobody's neighbour.
-    if (set.needs_nearest_gap) NearestGaps(items, coupon, indications, vocabulary).set();
+    if (set.needs_nearest_gap) {
+        NearestGaps gaps(items, coupon);
+        if (engine < first_with_rings)
+            gaps.set_among_all();
+        else
+            gaps.set(indications, vocabulary);
+    }
     return items;
 }
 

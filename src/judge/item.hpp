@@ -46,9 +46,10 @@ struct Item {
     Missing may_merge;              ///< what would tell whether it is one with another; none if that is known
 };
 
-/// Merges neighbours, then settles shape and relevance, all by the set's own notions.
+/// Merges neighbours, then settles shape and relevance, all by the set's own notions and as `engine` did it.
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
-                             const std::vector<Indication> &indications, const Vocabulary &vocabulary);
+                             const std::vector<Indication> &indications, const Vocabulary &vocabulary,
+                             int engine);
 
 /// Truth of all conditions for one item.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,

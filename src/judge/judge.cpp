@@ -369,7 +369,7 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
         return judge(set, coupon, exams, sorted, vocabulary, engine);
     }
-    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary), engine);
+    Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary, engine), engine);
     const bool proofs = engine >= first_with_proofs;
     const bool outside = check_scope(e);
     if (!outside) check_all(e, exams);

@@ -151,7 +151,8 @@ void close_ring(std::vector<Item> &line, std::size_t which, std::int64_t around)
 }
 
 /// Begins at the largest item, which no gap that joins others can contain; then the end may join the start.
-void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &coupon, std::int64_t around) {
+void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &coupon, std::int64_t around,
+                 Rings rings) {
     const std::vector<Item> all = line;
     for (bool changed = true; changed && line.size() > 1;) {
         const std::size_t before = line.size();
@@ -181,14 +182,14 @@ void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &cou
                   [](const Item &a, const Item &b) { return a.place->from < b.place->from; });
         changed = line.size() != before;
     }
-    for (std::size_t i = 0; i < line.size(); ++i)
+    for (std::size_t i = 0; rings == Rings::closed && i < line.size(); ++i)
         if (closes(line[i], all, clause, coupon, around)) return close_ring(line, i, around);
 }
 
 } // namespace
 
 void merge_items(std::vector<Item> &items, const Merge &clause, const std::vector<Indication> &indications,
-                 const Coupon &coupon) {
+                 const Coupon &coupon, Rings rings) {
     std::vector<Item> rest, lines[exam_count], loose[exam_count];
     Missing doubts[exam_count];
     if (coupon.turn_unknown()) std::fill_n(doubts, exam_count, lack_of(Quantity::weld_length));
@@ -216,7 +217,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
             return a.place->to != b.place->to ? a.place->to < b.place->to : a.members < b.members;
         });
         if (const auto around = coupon.around())
-            sweep_round(line, clause, coupon, *around);
+            sweep_round(line, clause, coupon, *around, rings);
         else
             sweep(line, clause, coupon);
         // A lone one has nobody to be one with.

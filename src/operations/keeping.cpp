@@ -81,7 +81,15 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
     return out;
 }
 
-/// Judges one verdict again.
+/// Indications as the engine that took the verdict saw them.
+std::vector<Indication> found_as_seen(const CouponState &before, const StoredVerdict &stored) {
+    std::vector<Indication> out = before.found();
+    for (auto &one : out)
+        if (stored.engine < first_with_rings) one.area_by_type(Vocabulary::shipped());
+    return out;
+}
+
+/// Judges one verdict again, as the engine that took it would.
 void replay_verdict(Office &office, const CouponState &before, const StoredVerdict &stored,
                     const ReplayFault &about, std::vector<ReplayFault> &faults) {
     ReplayFault fault = about;
@@ -93,7 +101,7 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
     const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
     if (!set) return add(missing_or_broken(office, stored.hash));
     const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
-                                  before.found(), Vocabulary::shipped(), stored.engine);
+                                  found_as_seen(before, stored), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
         fault.other_engine = stored.engine != engine_number;
         fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();
