@@ -115,6 +115,8 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
              {"about", set.notes},
              {"classes", set.class_names()},
              {"hash", set.hash},
+             {"scope", std::move(scope)},
+             {"scope said", set.scope_said},
              {"rules", std::move(rules)},
              {"required exams", std::move(required)},
              {"not counted", std::move(relevance)},
