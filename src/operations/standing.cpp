@@ -20,28 +20,35 @@ public:
     struct Fate {
         std::string why;    ///< empty if it still proves it
         bool doubt = false; ///< not undone, but its grade must be given again
+        bool unreadable = false;
         /// A doubt that a person set aside, with the reason on record, is settled.
-        bool bears(const std::vector<std::string> &set_aside) const {
-            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const std::string &one) {
-                return one.find(to_grade_again) != std::string::npos;
+        bool bears(const std::vector<Shortcoming> &set_aside) const {
+            using Kind = Shortcoming::Kind;
+            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
+                return one.kind == Kind::grade ||
+                       (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
             });
-            return !why.empty() && !(doubt && settled);
+            return !why.empty() && (unreadable || !(doubt && settled));
         }
         std::optional<Day> since;
     };
     const Fate &of(const std::string &coupon) {
         const auto [at, fresh] = fates_.emplace(coupon, Fate{});
-        if (fresh) {
-            const CouponState state = office_.coupon(coupon);
-            at->second.why = no_longer_proves(state, welder_);
-            const GradeStanding grade = standing_of_grade(office_, state);
-            if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
-                at->second.doubt = true;
-                at->second.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+        if (fresh) try {
+                const CouponState state = office_.coupon(coupon);
+                at->second.why = no_longer_proves(state, welder_);
+                const GradeStanding grade = standing_of_grade(office_, state);
+                if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
+                    at->second.doubt = true;
+                    at->second.why =
+                        "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+                }
+                if (!at->second.why.empty() && state.grade)
+                    at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
+            } catch (const Refusal &e) {
+                // One coupon that cannot be read must not hide what the others prove.
+                at->second = {"cannot say: " + std::string(e.what()), true, true, {}};
             }
-            if (!at->second.why.empty() && state.grade)
-                at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
-        }
         return at->second;
     }
     std::map<std::int64_t, std::string> undone(const WelderState &welder) {
@@ -84,7 +91,7 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
 }
 
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(const Fates::Fate &fate, const std::vector<std::string> &set_aside, Validity &validity) {
+void take_back(const Fates::Fate &fate, const std::vector<Shortcoming> &set_aside, Validity &validity) {
     if (!fate.bears(set_aside)) return;
     validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
     validity.until = fate.since;
@@ -180,6 +187,14 @@ HeldQualification held_by(Office &office, const WelderState &welder, int number,
     throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
 }
 
+const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held) {
+    for (const auto &one : held)
+        if (event.qualification == one.record.number ||
+            (event.qualification == 0 && event.rules == one.record.rules))
+            return one.rules.get();
+    return nullptr;
+}
+
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
     return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
 }
@@ -265,8 +280,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
     event.text = checked_text(text_of(welds, welder, request.number), "welds");
-    const SetAside aside = set_aside(title_of(held) + " is not extended", given.lacks, request.override_why);
-    event.overridden = aside.rules;
+    const SetAside aside =
+        set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
+    event.overridden = aside.what;
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
     return {changed(writing, request.mark, request.number, event), {}};

@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "operations/yard.hpp"
 
 using namespace beadbook;
@@ -118,7 +119,9 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     CHECK(needless.value.held[0].record.override_why.empty());
     // Rules that ask nothing say so.
     yard.coupon("Q-3", "2026-10-05", true, {{"metal-group", ""}}, none);
-    CHECK(yard.qualify("Q-3", "mil-std-1595a").notes.size() == 1);
+    CHECK_THAT(refused_to_qualify(yard, "Q-3", "mil-std-1595a"),
+               says("no examination that counts is on record"));
+    CHECK(yard.qualify("Q-3", "mil-std-1595a", "the owner saw it").notes.size() == 1);
 }
 
 TEST_CASE("an exam that does not count is none; each process is asked for its own", "[standing]") {
@@ -254,7 +257,10 @@ TEST_CASE("renewal refuses what qualification refuses", "[standing]") {
     const WelderEvent kept = yard.book.welder("L1").events.back();
     CHECK(kept.override_why == "the film is with the customer");
     CHECK(kept.overridden.size() == 1);
-    CHECK_THAT(kept.overridden.at(0), says("no RT or mechanical tests"));
+    CHECK(kept.overridden.at(0).kind == Shortcoming::Kind::exam);
+    CHECK(kept.overridden.at(0).rule == "inside");
+    CHECK_THAT(words_of(kept.overridden, shipped_range_rules("asme-ix").get()).at(0),
+               says("no RT or mechanical tests"));
 }
 
 TEST_CASE("any process of the coupon renews its own", "[standing]") {
