@@ -28,6 +28,8 @@ bool inspector(const std::string &text) {
 
 } // namespace
 
+bool known_level(const std::string &level) { return level_in(level) > 0 || inspector(level); }
+
 std::optional<bool> may_judge_alone(Exam method, const std::string &level) {
     if (const int number = level_in(level); number > 0) return number >= 2;
     if (method == Exam::VT && inspector(level)) return true;

@@ -75,8 +75,8 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     std::vector<QualificationEvent> out;
     for (const auto &e : welder.events) {
         if (undone.contains(e.seq)) continue;
-        if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
-        if (e.kind == "renewal" && e.process == process && e.rules == held.record.rules)
+        if (e.kind == "use" && same_word(e.process, process)) out.push_back({Kind::use, e.day});
+        if (e.kind == "renewal" && same_word(e.process, process) && e.rules == held.record.rules)
             out.push_back({Kind::renewal, e.day});
         if (e.qualification != held.record.number) continue;
         if (e.kind == "extension") out.push_back({Kind::extension, e.day});
@@ -85,7 +85,7 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     // Welding another accepted test with the process is using it.
     for (const auto &other : all)
         if (other.record.number != held.record.number && !other.record.carried() &&
-            other.weld.word(Trait::process) == process)
+            same_word(other.weld.word(Trait::process), process))
             out.push_back({Kind::use, other.record.welded});
     return out;
 }
