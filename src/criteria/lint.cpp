@@ -1,5 +1,7 @@
 #include "criteria/lint.hpp"
 
+#include "criteria/doubts.hpp"
+
 #include <algorithm>
 #include <map>
 
@@ -59,9 +61,18 @@ void check_order(const CriteriaSet &set, Issues &issues) {
     }
 }
 
-void check_bands(const Table &table, Where where, Issues &issues) {
+void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts) {
     const std::string path = "tables." + table.name;
     const Exact step = table.step > Exact(0) ? table.step : Exact(1);
+    for (const auto &row : table.rows)
+        for (const auto &low : row.band)
+            for (const auto &high : row.band)
+                if (!is_maximum(low.compare) && is_maximum(high.compare) &&
+                    !(holds(low.value, high.compare, high.value) &&
+                      holds(high.value, low.compare, low.value)) &&
+                    !(low.value < high.value))
+                    doubts.tell("empty-band", table.name, where, path,
+                                "the band '" + row.text + "' holds nothing");
     std::vector<Exact> probes;
     for (const auto &row : table.rows)
         for (const auto &edge : row.band)
@@ -86,29 +97,30 @@ void check_bands(const Table &table, Where where, Issues &issues) {
     }
     for (std::size_t i = first_hit; i < last_hit; ++i)
         if (hits[i] == 0) {
-            issues.warning(where, path, "there is a hole between its bands, where a size has no value");
+            doubts.tell("hole-in-table", table.name, where, path,
+                        "there is a hole between its bands, where a size has no value");
             return;
         }
 }
 
-void check_tables(const CriteriaSet &set, Issues &issues) {
+void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     std::map<const Table *, Where> seen;
     for (const auto &rule : set.rules)
         for (const auto &limit : rule.limits)
             for (const auto *table : limit.formula.tables()) seen.emplace(table, rule.where_from);
-    for (const auto &[table, where] : seen) check_bands(*table, where, issues);
+    for (const auto &[table, where] : seen) check_bands(*table, where, issues, doubts);
 }
 
-void check_merging(const CriteriaSet &set, Issues &issues) {
+void check_merging(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules) {
         if (rule.kind != Rule::Kind::gap && rule.kind != Rule::Kind::count) continue;
         for (const auto &merge : set.merges)
             if ((merge.subject.types & rule.subject.types).any() &&
                 (merge.subject.exams & rule.subject.exams).any())
-                issues.warning(rule.where_from, "rules." + rule.id,
-                               "merge '" + merge.id +
-                                   "' makes neighbours one before this rule counts or spaces them, so " +
-                                   "one indication more can mend a spacing");
+                doubts.tell("merge-hides-spacing", rule.id, rule.where_from, "rules." + rule.id,
+                            "merge '" + merge.id +
+                                "' makes neighbours one before this rule counts or spaces them, so " +
+                                "one indication more can mend a spacing");
     }
 }
 
@@ -116,13 +128,17 @@ void check_merging(const CriteriaSet &set, Issues &issues) {
 
 void lint(const CriteriaSet &set, Issues &issues) {
     if (set.ordered) check_order(set, issues);
-    check_tables(set, issues);
-    check_merging(set, issues);
+    Doubts doubts(set, issues);
+    check_tables(set, issues, doubts);
+    check_merging(set, doubts);
+    check_conditions(set, doubts);
+    check_rule_bands(set, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(),
                         [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))
-            issues.warning(rule.where_from, "rules." + rule.id,
-                           "no class has a limit here; make it a gap instead");
+            doubts.tell("no-class-has-a-limit", rule.id, rule.where_from, "rules." + rule.id,
+                        "no class has a limit here; make it a gap instead");
+    doubts.tell_needless();
 }
 
 std::vector<Uncovered> uncovered_types(const CriteriaSet &set, const Vocabulary &vocabulary) {

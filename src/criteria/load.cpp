@@ -27,7 +27,7 @@ public:
         static const std::vector<std::string> keys{
             "set",       "title",   "edition",        "source", "notes",    "units",
             "classes",   "ordered", "quantities",     "linear", "formulas", "tables",
-            "relevance", "merge",   "required exams", "rules",  "gaps"};
+            "relevance", "merge",   "required exams", "rules",  "gaps",     "silence"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
@@ -48,7 +48,8 @@ public:
         for (const Yaml *node : top.items("required exams"))
             set_.required.push_back(read_required_exam(*node, context_));
         for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_));
-        for (const Yaml *node : top.items("gaps")) set_.gaps.push_back(read_gap(*node, context_));
+        for (const Yaml *node : top.items("gaps")) add_gap(read_gap(*node, context_));
+        for (const Yaml *node : top.items("silence")) set_.silences.push_back(read_silence(*node, context_));
         if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
         index_rules();
         return std::move(set_);
@@ -116,14 +117,23 @@ private:
         if (!ids_.insert(rule->id).second)
             issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
         const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
-        bool needs = speaks(rule->measure);
-        for (const auto &c : rule->where) {
-            needs = needs || speaks(c.left);
-            for (const auto &edge : c.edges) needs = needs || speaks(edge.right);
-        }
+        bool needs = speaks(rule->measure) || speak_of_nearest_gap(rule->where);
         for (const auto &limit : rule->limits) needs = needs || speaks(limit.formula);
         set_.needs_nearest_gap = set_.needs_nearest_gap || needs;
         set_.rules.push_back(std::move(*rule));
+    }
+
+    static bool speak_of_nearest_gap(const std::vector<Condition> &conditions) {
+        const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
+        return std::any_of(conditions.begin(), conditions.end(), [&](const Condition &c) {
+            return speaks(c.left) || std::any_of(c.edges.begin(), c.edges.end(),
+                                                 [&](const auto &edge) { return speaks(edge.right); });
+        });
+    }
+
+    void add_gap(Gap gap) {
+        set_.needs_nearest_gap = set_.needs_nearest_gap || speak_of_nearest_gap(gap.where);
+        set_.gaps.push_back(std::move(gap));
     }
 
     void index_rules() {

@@ -80,6 +80,7 @@ struct Rule {
     Quantity summed = Quantity::length;
     std::optional<Window> window;
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
+    std::size_t least_group = 1;     ///< smaller groups in line are none
     bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
     bool must_be_measured = false;   ///< without an entry the class cannot be accepted
     Compare compare = Compare::at_most;
@@ -117,6 +118,14 @@ struct RequiredExam {
 struct Gap {
     std::string text;
     std::optional<Subject> subject; ///< indications that only it could judge
+    /// What meets all of these needs the missing part beside the rules that speak of it: it stays open.
+    std::vector<Condition> where;
+};
+
+/// A check of the set that its author answers once, with a reason.
+struct Silence {
+    std::string check, of, reason; ///< of: the id of a rule or clause, or the name of a table
+    Where where;
 };
 
 struct ClassInfo {
@@ -135,6 +144,7 @@ struct CriteriaSet {
     std::vector<RequiredExam> required;
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
+    std::vector<Silence> silences;
     std::string text; ///< the file, byte for byte
     std::string hash; ///< SHA-256 of `text`, hex
 

@@ -1,6 +1,7 @@
 // The parts of a set other than its rules: standing, relevance, merging, exams, gaps.
 #include "criteria/part_reader.hpp"
 
+#include "criteria/doubts.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -108,6 +109,12 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
     fields.need("ignore");
     out.ignore = read_conditions(fields, "ignore", context.names, context.issues);
     refuse_scopes(out.ignore, {Scope::pair, Scope::group}, false, fields, "ignore");
+    for (const auto &c : out.ignore) {
+        bool asks = c.left.uses(slot_of(Quantity::nearest_gap));
+        for (const auto &edge : c.edges) asks = asks || edge.right.uses(slot_of(Quantity::nearest_gap));
+        // It counts neighbours that are relevant, so it cannot decide which those are.
+        if (asks) fields.error("ignore", "the nearest gap is known only once it is settled what counts");
+    }
     for (const auto &c : out.ignore) out.text += (out.text.empty() ? "" : " and ") + c.text;
     return out;
 }
@@ -157,11 +164,25 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
     return out;
 }
 
+Silence read_silence(const Yaml &node, ReadContext &context) {
+    const Fields fields(node, "silence", {"check", "of", "reason"}, context.issues);
+    Silence out{fields.needed_text("check"), fields.needed_text("of"), fields.needed_text("reason"),
+                node.where};
+    const auto &known = check_names();
+    if (!out.check.empty() && std::find(known.begin(), known.end(), out.check) == known.end())
+        fields.error("check", "'" + shown(out.check) + "' is no check that can be silenced; expected " +
+                                  listed(known, "or") + did_you_mean(out.check, known));
+    return out;
+}
+
 Gap read_gap(const Yaml &node, ReadContext &context) {
-    const Fields fields(node, "gaps", {"text", "types", "except", "exams"}, context.issues);
+    const Fields fields(node, "gaps", {"text", "types", "except", "exams", "where"}, context.issues);
     Gap out;
     out.text = fields.needed_text("text");
     if (fields.get("types")) out.subject = read_subject(fields, context, ExamsKey::all_if_absent);
+    out.where = read_conditions(fields, "where", context.names, context.issues);
+    refuse_scopes(out.where, {Scope::pair, Scope::group}, false, fields, "where");
+    if (fields.get("where") && !out.subject) fields.error("where", "say of which 'types'");
     return out;
 }
 

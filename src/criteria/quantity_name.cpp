@@ -58,6 +58,7 @@ const FactInfo &info(Fact fact) {
         {"stress", {"transverse", "parallel"}},
         {"mechanical", {"passed", "failed"}},
         {"purpose", {"test", "practice"}},
+        {"operation", {"manual", "machine"}},
     }};
     return table[static_cast<std::size_t>(fact)];
 }

@@ -71,9 +71,10 @@ enum class Fact : std::uint8_t {
     inside,
     stress,
     mechanical,
-    purpose
+    purpose,
+    operation
 };
-constexpr std::size_t fact_count = 10;
+constexpr std::size_t fact_count = 11;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"

@@ -9,11 +9,11 @@
 namespace beadbook {
 namespace {
 
-const std::vector<std::string> keys{"id",     "title",      "types",       "except",     "exams",
-                                    "shape",  "when",       "where",       "measure",    "window",
-                                    "linked", "short weld", "at most",     "at least",   "under",
-                                    "over",   "allowed",    "combine",     "borderline", "must be measured",
-                                    "clause", "standing",   "standing of", "reading",    "says"};
+const std::vector<std::string> keys{
+    "id",       "title",    "types",       "except",  "exams",       "shape",      "when",
+    "where",    "measure",  "window",      "linked",  "least group", "short weld", "at most",
+    "at least", "under",    "over",        "allowed", "combine",     "borderline", "must be measured",
+    "clause",   "standing", "standing of", "reading", "says"};
 
 constexpr std::array<std::pair<std::string_view, Compare>, 4> compare_keys{{{"at most", Compare::at_most},
                                                                             {"at least", Compare::at_least},
@@ -48,6 +48,7 @@ public:
         refuse_scopes(rule_.where, {Scope::pair, Scope::group}, false, fields_, "where");
         read_window();
         read_linked();
+        read_least_group();
         rule_.must_be_measured = fields_.flag("must be measured", false);
         read_limits();
         if (rule_.id.empty()) return std::nullopt;
@@ -234,6 +235,19 @@ private:
         if (rule_.window && rule_.window->kind == Window::Kind::area)
             fields_.error("linked", "an area window takes no groups");
         rule_.linked = std::move(*c);
+    }
+
+    /// "Four or more in a line": fewer are no group, and the rule does not speak of them.
+    void read_least_group() {
+        if (!fields_.get("least group")) return;
+        const std::string text = fields_.text("least group");
+        const bool number =
+            !text.empty() && text.size() < 4 && text.find_first_not_of("0123456789") == std::string::npos;
+        rule_.least_group = number ? std::stoul(text) : 0;
+        if (rule_.least_group < 2)
+            fields_.error("least group", "found '" + shown(text) + "'; expected a whole number from 2 up");
+        else if (!fields_.get("linked"))
+            fields_.error("least group", "without 'linked' there is no group");
     }
 
     void read_limits() {

@@ -66,6 +66,7 @@ const std::vector<CouponField> &coupon_fields() {
         text_field("metal-group", "group of the base metal, by the rules that it is a test of"),
         text_field("process",
                    "welding process; several with what each deposited: \"GTAW 1/8in + SMAW 3/8in\""),
+        fact_field("operation", Fact::operation, "who leads the torch: a hand or a machine"),
         text_field("transfer", "transfer of the metal, e.g. spray, short-circuit"),
         text_field("position", "welding position of the test, e.g. 6G"),
         text_field("progression", "up or down"),

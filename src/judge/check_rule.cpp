@@ -144,22 +144,33 @@ private:
     }
 
     void check_each() {
-        const bool upper = is_maximum(rule_.compare);
+        const bool apart = !is_maximum(rule_.compare) && !rule_.measure.uses(slot_of(Quantity::nearest_gap));
         for (const auto &m : members_) {
             const Item &item = e_.items[m.item];
-            const Environment env{e_.coupon.values, &item.measures.get()};
-            const Evaluated measured = rule_.measure.evaluate(env);
-            each_class(Limit::Kind::value, [&](std::size_t c) {
-                const Evaluated limit = limit_of(c, env);
-                if (!measured.known() || !limit.known())
-                    return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
-                // What is within a limit alone may be over it as one with a neighbour, or short of it alone
-                // only.
-                if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
-                    return cannot_say(c, item.may_merge, {&m.item, 1});
-                compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
-            });
+            if (!apart || item.members.size() == 1) {
+                check_one(m, item.measures.get());
+                continue;
+            }
+            // A joined one holds the largest of each measure; the least allowed is asked of every part.
+            for (const std::size_t part : item.members) check_one(m, e_.indications[part].measures);
         }
+    }
+
+    void check_one(const Member &m, const Environment::Values &measures) {
+        const bool upper = is_maximum(rule_.compare);
+        const Item &item = e_.items[m.item];
+        const Environment env{e_.coupon.values, &measures};
+        const Evaluated measured = rule_.measure.evaluate(env);
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            const Evaluated limit = limit_of(c, env);
+            if (!measured.known() || !limit.known())
+                return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
+            // What is within a limit alone may be over it as one with a neighbour, or short of it alone
+            // only.
+            if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
+                return cannot_say(c, item.may_merge, {&m.item, 1});
+            compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
+        });
     }
 
     void check_gaps() {

@@ -5,10 +5,9 @@
 namespace beadbook {
 namespace {
 
-Exact area_of(const Exact &length, const Exact &width, bool linear) {
+Exact ellipse(const Exact &length, const Exact &width) {
     const Exact quarter_pi = Exact::fraction(785'398'163'397'448, 1'000'000'000'000'000);
-    const Exact box = length * width;
-    return linear ? box : Exact::whole((box * quarter_pi).rounded());
+    return Exact::whole((length * width * quarter_pi).rounded());
 }
 
 } // namespace
@@ -21,12 +20,16 @@ void Indication::complete(const Vocabulary &vocabulary) {
         measures.set(Quantity::size, has_width ? std::max(value(Quantity::length), value(Quantity::width))
                                                : value(Quantity::length));
     if (!has_length && measures.has(Quantity::size)) measures.set(Quantity::length, value(Quantity::size));
-    const bool linear = vocabulary[type].shape == Shape::linear;
-    if (!measures.has(Quantity::area) && measures.has(Quantity::size)) {
-        if (has_length && has_width)
-            measures.set(Quantity::area, area_of(value(Quantity::length), value(Quantity::width), linear));
-        else if (!linear && !has_length)
-            measures.set(Quantity::area, area_of(value(Quantity::size), value(Quantity::size), false));
+    if (!measures.has(Quantity::area) && measures.has(Quantity::length)) {
+        const Exact length = value(Quantity::length);
+        const bool only_size = !has_length && !has_width;
+        if (has_width && length > Exact(3) * value(Quantity::width)) {
+            area_from = AreaFrom::rectangle;
+            measures.set(Quantity::area, length * value(Quantity::width));
+        } else if (has_width || (only_size && vocabulary[type].shape != Shape::linear)) {
+            area_from = AreaFrom::ellipse;
+            measures.set(Quantity::area, ellipse(length, has_width ? value(Quantity::width) : length));
+        }
     }
     if (place && place->to == place->from && measures.has(Quantity::length))
         place->to = {place->from.nm + measures[Quantity::length]};

@@ -14,6 +14,10 @@ struct Span {
     friend constexpr bool operator==(const Span &, const Span &) = default;
 };
 
+/// How an indication's area is known. One rule, chosen by its shape: of what is longer than three times its
+/// width the rectangle, of anything else the ellipse (of equal sides: the circle), to the whole nm2.
+enum class AreaFrom : std::uint8_t { measured, ellipse, rectangle };
+
 /// One indication as the judge sees it. What nobody measured is absent, never zero.
 struct Indication {
     int number = 0; ///< how the record calls it
@@ -23,10 +27,12 @@ struct Indication {
     std::optional<Span> across;   ///< across it, from the centre line; may be negative
     Environment::Values measures; ///< length, width, depth, height, size, angle, area
     std::array<std::uint8_t, attribute_count> words{};
+    AreaFrom area_from = AreaFrom::measured;
 
     /// Fills in what follows from what was measured: size is the larger of length and width, a pore with
-    /// only a size is as long as that, area is the ellipse of a rounded and the rectangle of a linear one
-    /// (to the whole nm2), and the place ends one length after where it begins.
+    /// only a size is as long as that, and the place ends one length after where it begins. The area follows
+    /// from length and width (see AreaFrom); with the size alone it is the circle, unless the type is linear:
+    /// then nobody knows it.
     void complete(const Vocabulary &vocabulary);
 };
 

@@ -112,6 +112,7 @@ private:
 
     /// One that is not placed still lies somewhere, whole or as much as the window holds.
     void add_alone() {
+        if (rule_.least_group > 1) return;
         Items lone = certain_unplaced_;
         lone.insert(lone.end(), mergeable_.begin(), mergeable_.end());
         for (const auto i : lone) {
@@ -168,6 +169,7 @@ private:
         };
         Few<Held> out;
         for (const auto &group : groups_in_line(view(spans), view(lengths), e_.coupon.around(), links)) {
+            if (group.size() < rule_.least_group) continue;
             Items chosen;
             for (const auto k : group) chosen.push_back(items[k]);
             if (rule_.window && !whole_) {

@@ -8,21 +8,65 @@
 namespace beadbook {
 namespace {
 
-/// The least free distance along the weld to another item. With an unplaced one somewhere, or a turn of
-/// unknown length, nobody's nearest neighbour is known; a lone one has the longest possible way to go.
-void set_nearest_gaps(std::vector<Item> &items, const Coupon &coupon) {
-    if (coupon.turn_unknown() && items.size() > 1) return;
-    std::vector<Span> spans;
-    for (const auto &item : items) {
-        if (!item.place) return;
-        spans.push_back(*item.place);
+/// The least free distance along the weld to another imperfection that the same exam found and that counts.
+/// It is not known with an unplaced one somewhere, with one that may be merged or may not count at all and
+/// would be the nearest, or on a turn of unknown length. A lone one has the longest possible way to go.
+class NearestGaps {
+public:
+    NearestGaps(std::vector<Item> &items, const Coupon &coupon, const std::vector<Indication> &indications,
+                const Vocabulary &vocabulary)
+        : items_(items), coupon_(coupon) {
+        for (std::size_t i = 0; i < items.size(); ++i) {
+            const Indication &first = indications[items[i].members.front()];
+            if (items[i].counts != Truth::no && !vocabulary[first.type].measured)
+                by_exam_[static_cast<std::size_t>(first.exam)].push_back(i);
+        }
     }
-    std::vector<std::int64_t> nearest(items.size(), longest_length.nm);
-    for (const Pair &pair : neighbour_pairs(spans, coupon.around()))
-        for (const std::size_t i : {pair.first, pair.second}) nearest[i] = std::min(nearest[i], pair.gap);
-    for (std::size_t i = 0; i < items.size(); ++i)
-        items[i].measures.set(Quantity::nearest_gap, Exact(nearest[i]));
-}
+
+    void set() {
+        for (const auto &line : by_exam_) set(line);
+    }
+
+private:
+    using Line = Several<std::size_t>;
+
+    void set(const Line &line) {
+        if (coupon_.turn_unknown() && line.size() > 1) return;
+        Line certain;
+        for (const std::size_t i : line) {
+            if (!items_[i].place || (items_[i].may_merge.any() && line.size() > 1)) return;
+            if (items_[i].counts == Truth::yes) certain.push_back(i);
+        }
+        const auto all = gaps_in(line);
+        if (certain.size() == line.size()) {
+            for (std::size_t k = 0; k < line.size(); ++k) give(line[k], all[k]);
+            return;
+        }
+        // With each one beside the certain ones alone: what does not count either way changes nothing.
+        for (std::size_t k = 0; k < line.size(); ++k) {
+            Line least = certain;
+            const auto self = std::find(least.begin(), least.end(), line[k]);
+            const auto at = static_cast<std::size_t>(self - least.begin());
+            if (self == least.end()) least.push_back(line[k]);
+            if (gaps_in(least)[at] == all[k]) give(line[k], all[k]);
+        }
+    }
+
+    Several<std::int64_t> gaps_in(const Line &line) const {
+        Several<Span> spans;
+        for (const std::size_t i : line) spans.push_back(*items_[i].place);
+        Several<std::int64_t> nearest(line.size(), longest_length.nm);
+        for (const Pair &pair : neighbour_pairs(view(spans), coupon_.around()))
+            for (const std::size_t k : {pair.first, pair.second}) nearest[k] = std::min(nearest[k], pair.gap);
+        return nearest;
+    }
+
+    void give(std::size_t i, std::int64_t gap) { items_[i].measures.set(Quantity::nearest_gap, Exact(gap)); }
+
+    std::vector<Item> &items_;
+    const Coupon &coupon_;
+    std::array<Line, exam_count> by_exam_;
+};
 
 Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
@@ -116,11 +160,9 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     };
     for (auto &item : items) settle_shape(item);
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, settle_shape);
-    if (set.needs_nearest_gap) set_nearest_gaps(items, coupon);
-    for (auto &item : items) {
-        const Indication &first = indications[item.members.front()];
-        settle_relevance(item, set, coupon, first);
-    }
+    for (auto &item : items) settle_relevance(item, set, coupon, indications[item.members.front()]);
+    // What does not count is nobody's neighbour.
+    if (set.needs_nearest_gap) NearestGaps(items, coupon, indications, vocabulary).set();
     return items;
 }
 

@@ -83,8 +83,11 @@ void check_measured(Evaluation &e) {
         const Rule &rule = e.set.rules[r];
         if (!rule.must_be_measured) continue;
         const bool there =
-            std::any_of(e.indications.begin(), e.indications.end(),
-                        [&](const Indication &found) { return rule.subject.covers(found.type, found.exam); });
+            std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
+                Missing lacks; // one of which the side is not said may be of the other
+                return rule.subject.covers(found.type, found.exam) &&
+                       holds_for(rule.where, e.coupon, found.measures, found.words, lacks) == Truth::yes;
+            });
         if (there) continue;
         Missing lacks;
         if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
@@ -100,11 +103,35 @@ void check_measured(Evaluation &e) {
     }
 }
 
+bool speaks_of(const Gap &gap, const Evaluation &e, const Item &item) {
+    return gap.subject && std::any_of(item.members.begin(), item.members.end(), [&](std::size_t m) {
+               return gap.subject->covers(e.indications[m].type, e.indications[m].exam);
+           });
+}
+
+/// A part that the set lacks keeps open what it alone could judge, and with `where` also what it would judge
+/// beside the rules that are there.
+void check_gaps(Evaluation &e, std::uint32_t i) {
+    const Item &item = e.items[i];
+    for (std::size_t g = 0; g < e.set.gaps.size(); ++g) {
+        const Gap &gap = e.set.gaps[g];
+        if (gap.where.empty() || !speaks_of(gap, e, item)) continue;
+        Finding f;
+        if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing) == Truth::no) continue;
+        f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
+        f.effect = Verdict::cannot_say;
+        f.clause = static_cast<int>(g);
+        f.indications = e.numbers_of({&i, 1});
+        f.place = item.place;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
+    }
+}
+
 /// Whatever is on record is judged by a rule, a measured dimension too: nothing is passed over.
 void check_coverage(Evaluation &e) {
     for (std::uint32_t i = 0; i < e.items.size(); ++i) {
-        const Indication &first = e.indications[e.items[i].members.front()];
         if (e.items[i].counts == Truth::no) continue;
+        check_gaps(e, i);
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (e.covered(i, c)) continue;
             Finding f;
@@ -114,7 +141,7 @@ void check_coverage(Evaluation &e) {
             f.indications = e.numbers_of({&i, 1});
             f.place = e.items[i].place;
             for (std::size_t g = 0; g < e.set.gaps.size() && f.clause < 0; ++g)
-                if (e.set.gaps[g].subject && e.set.gaps[g].subject->covers(first.type, first.exam))
+                if (e.set.gaps[g].where.empty() && speaks_of(e.set.gaps[g], e, e.items[i]))
                     f.clause = static_cast<int>(g);
             e.add(c, std::move(f));
         }

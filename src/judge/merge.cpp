@@ -94,13 +94,65 @@ void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
     line = std::move(done);
 }
 
+Item turned(Item item, std::int64_t by) {
+    item.place->from.nm += by;
+    item.place->to.nm += by;
+    return item;
+}
+
+/// The parts that a joined one was made of, in order from where it begins.
+std::vector<Item> parts_of(const Item &whole, const std::vector<Item> &all, std::int64_t around) {
+    std::vector<Item> parts;
+    for (const auto &one : all) {
+        const auto &in = whole.members;
+        if (std::find(in.begin(), in.end(), one.members.front()) == in.end()) continue;
+        std::int64_t ahead = (one.place->from.nm - whole.place->from.nm) % around;
+        if (ahead < 0) ahead += around;
+        parts.push_back(turned(one, whole.place->from.nm + ahead - one.place->from.nm));
+    }
+    std::sort(parts.begin(), parts.end(), [](const Item &a, const Item &b) {
+        return a.place->from != b.place->from ? a.place->from < b.place->from : a.place->to < b.place->to;
+    });
+    return parts;
+}
+
+/// Two that are near each other both ways round are one over both gaps. A joined one goes all the way round
+/// if it can be parted into two such neighbours, each of them one by itself.
+bool closes(const Item &whole, const std::vector<Item> &all, const Merge &clause, const Coupon &coupon,
+            std::int64_t around) {
+    if (whole.members.size() < 2) return false;
+    const std::int64_t over = gap_between(whole, turned(whole, around));
+    if (over == 0) return true;
+    if (!mergeable(whole, whole, over, clause, coupon)) return false; // no part is larger than the whole
+    const std::vector<Item> parts = parts_of(whole, all, around);
+    for (std::size_t cut = 1; cut < parts.size(); ++cut) {
+        const auto at = parts.begin() + static_cast<std::ptrdiff_t>(cut);
+        std::vector<Item> before(parts.begin(), at), after(at, parts.end());
+        sweep(before, clause, coupon);
+        sweep(after, clause, coupon);
+        if (before.size() > 1 || after.size() > 1) continue;
+        const Item &p = before.front(), &q = after.front();
+        if (mergeable(p, q, gap_between(p, q), clause, coupon) &&
+            mergeable(q, turned(p, around), gap_between(q, turned(p, around)), clause, coupon))
+            return true;
+    }
+    return false;
+}
+
+/// All the way round: whatever else lies there lies in it.
+void close_ring(std::vector<Item> &line, std::size_t which, std::int64_t around) {
+    Item ring = line[which];
+    for (std::size_t i = 0; i < line.size(); ++i)
+        if (i != which) join(ring, line[i]);
+    ring.place = Span{line[which].place->from, {line[which].place->from.nm + around}};
+    ring.measures.set(Quantity::length, Exact(around));
+    ring.measures.set(Quantity::size, Exact(around));
+    line.assign(1, std::move(ring));
+}
+
 /// Begins at the largest item, which no gap that joins others can contain; then the end may join the start.
 void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &coupon, std::int64_t around) {
-    const auto turned = [&](Item item, std::int64_t by) {
-        item.place->from.nm += by;
-        item.place->to.nm += by;
-        return item;
-    };
+    const std::vector<Item> all = line;
     for (bool changed = true; changed && line.size() > 1;) {
         const std::size_t before = line.size();
         const auto largest = std::max_element(line.begin(), line.end(), [](const Item &a, const Item &b) {
@@ -129,6 +181,8 @@ void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &cou
                   [](const Item &a, const Item &b) { return a.place->from < b.place->from; });
         changed = line.size() != before;
     }
+    for (std::size_t i = 0; i < line.size(); ++i)
+        if (closes(line[i], all, clause, coupon, around)) return close_ring(line, i, around);
 }
 
 } // namespace

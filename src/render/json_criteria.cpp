@@ -17,6 +17,7 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
     if (rule.window) out["window"] = rule.window->text;
     if (rule.linked) out["linked"] = rule.linked->text;
+    if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},
@@ -97,19 +98,21 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
         merges.push_back(counting_json(one.id, one.clause, one.standing, one.when.text));
         if (!one.reading.empty()) merges.back()["reading"] = one.reading;
     }
-    return render::finished(Json{{"set", set.name},
-                                 {"title", set.title},
-                                 {"edition", set.edition},
-                                 {"source", set.source},
-                                 {"about", set.notes},
-                                 {"classes", set.class_names()},
-                                 {"hash", set.hash},
-                                 {"rules", std::move(rules)},
-                                 {"required exams", std::move(required)},
-                                 {"not counted", std::move(relevance)},
-                                 {"counted as one", std::move(merges)},
-                                 {"gaps", std::move(gaps)}},
-                            notes);
+    Json out{{"set", set.name},
+             {"title", set.title},
+             {"edition", set.edition},
+             {"source", set.source},
+             {"about", set.notes},
+             {"classes", set.class_names()},
+             {"hash", set.hash},
+             {"rules", std::move(rules)},
+             {"required exams", std::move(required)},
+             {"not counted", std::move(relevance)},
+             {"counted as one", std::move(merges)},
+             {"gaps", std::move(gaps)}};
+    for (const auto &one : set.silences)
+        out["silence"].push_back(one.check + " of " + one.of + ": " + one.reason);
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes) {

@@ -31,6 +31,7 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     out += measure_words(rule);
     if (rule.window) out += " in any " + rule.window->text;
     if (rule.linked) out += " of a line (" + rule.linked->text + ")";
+    if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
     if (rule.kind != Rule::Kind::presence) out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
@@ -111,7 +112,12 @@ Document document_of(const CriteriaSet &set) {
     add_required(out, set);
     add_counting(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
-    for (const auto &gap : set.gaps) out.item(gap.text);
+    for (const auto &gap : set.gaps)
+        out.item(gap.text + (gap.where.empty()
+                                 ? ""
+                                 : " (beside the rules, where " + condition_words({}, gap.where) + ")"));
+    if (!set.silences.empty()) out.heading("Checks that the author answers", 2);
+    for (const auto &one : set.silences) out.item(one.check + " of " + one.of + ": " + one.reason);
     return out.caution();
 }
 

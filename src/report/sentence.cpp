@@ -16,10 +16,11 @@ std::string clock_of(Length at, const WeldLine &line) {
     return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
 }
 
-/// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it.
+/// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it; a fraction as
+/// it stands in the set.
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
-    if (f.is_constant()) return "";
+    if (f.is_constant()) return f.text.find('/') == std::string::npos ? "" : " (" + f.text + ")";
     const auto quantities = quantities_of(f);
     // A lone symbol says nothing that "T = 0.125 in" does not say.
     std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
@@ -33,9 +34,11 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
 }
 
 std::string window_words(const Rule &rule) {
-    if (rule.linked && !rule.window) return " in one line (" + rule.linked->text + ")";
+    const std::string least =
+        rule.least_group > 1 ? " of " + std::to_string(rule.least_group) + " or more" : "";
+    if (rule.linked && !rule.window) return " in one line" + least + " (" + rule.linked->text + ")";
     if (!rule.window) return "";
-    const std::string group = rule.linked ? " of a group in line" : "";
+    const std::string group = rule.linked ? " of a group in line" + least : "";
     if (rule.window->kind == Window::Kind::whole_weld) return group + " over the whole weld";
     return group + " in any " + rule.window->text;
 }
@@ -52,6 +55,62 @@ std::string measured_words(const Rule &rule) {
     return "";
 }
 
+/// How areas that nobody measured were taken: "; area of #1 as an ellipse, of #2 as a rectangle".
+std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
+    const bool sum = rule.kind == Rule::Kind::sum && rule.summed == Quantity::area;
+    if (!sum && !(rule.kind == Rule::Kind::each && rule.measure.uses(slot_of(Quantity::area)))) return "";
+    std::string out;
+    for (const auto &[how, words] : {std::pair{AreaFrom::ellipse, "as circles and ellipses"},
+                                     {AreaFrom::rectangle, "longer than 3 x its width: as rectangles"}}) {
+        const bool any = std::any_of(f.indications.begin(), f.indications.end(), [&](int n) {
+            const Indication *i = c.find(n);
+            return i && i->area_from == how;
+        });
+        if (any) out += (out.empty() ? "; areas by length and width, " : ", what is ") + std::string(words);
+    }
+    return out;
+}
+
+/// From where the first begins to where the last ends, seen along the weld from `from`.
+Span extent_of(const Case &c, const std::vector<int> &numbers, Length from) {
+    const std::int64_t around = c.coupon.around().value_or(0);
+    const auto ahead = [&](Length at) {
+        const std::int64_t way = at.nm - from.nm;
+        return around > 0 ? (way % around + around) % around : way;
+    };
+    std::optional<Span> out;
+    for (const int n : numbers) {
+        const Indication *i = c.find(n);
+        if (!i || !i->place) continue;
+        const std::int64_t begin = from.nm + ahead(i->place->from);
+        const std::int64_t end = begin + i->place->to.nm - i->place->from.nm;
+        if (!out) out = Span{{begin}, {end}};
+        out->from.nm = std::min(out->from.nm, begin);
+        out->to.nm = std::max(out->to.nm, end);
+    }
+    return out.value_or(Span{from, from});
+}
+
+bool slides(const Rule &rule) { return rule.window && rule.window->kind == Window::Kind::length; }
+
+/// ", counted from 2 in to 4 in": where the window lay, never beyond the end of the weld.
+std::string counted_words(const Case &c, const Rule &rule, const Finding &f) {
+    if (!slides(rule) || !f.place) return "";
+    Span window = *f.place;
+    if (c.coupon.line.length && !c.coupon.line.closed) window.to = std::min(window.to, *c.coupon.line.length);
+    return ", counted " + print_place(window, {}, c.unit);
+}
+
+/// "; #2 and #3 count as one [4.2]": several by a rule on each are one by a merging clause.
+std::string merged_words(const Case &c, const Rule &rule, const Finding &f) {
+    if (rule.kind != Rule::Kind::each || f.indications.size() < 2) return "";
+    const Indication *first = c.find(f.indications.front());
+    for (const auto &merge : c.set.merges)
+        if (first && merge.subject.covers(first->type, first->exam))
+            return "; they count as one, " + merge.when.text + " (" + merge.clause + ")";
+    return "";
+}
+
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
     const bool lower = !is_maximum(rule.compare);
@@ -64,7 +123,7 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
         out += ": at the limit, which is itself out";
     else
         out += (lower ? ": short by " : ": over by ") + p.difference;
-    return out;
+    return out + counted_words(c, rule, f) + merged_words(c, rule, f) + area_words(c, rule, f);
 }
 
 std::string missing_words(const Finding &f) {
@@ -103,17 +162,19 @@ std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
 }
 
 std::string print_indications(const Case &c, const std::vector<int> &numbers) {
-    std::vector<std::string> tags, types;
+    std::vector<std::string> tags, types, exams;
     constexpr std::size_t most = 12;
     for (const int n : numbers) {
         if (tags.size() < most) tags.push_back("#" + std::to_string(n));
         if (const Indication *i = c.find(n)) {
             const std::string &name = c.vocabulary[i->type].name;
             if (std::find(types.begin(), types.end(), name) == types.end()) types.push_back(name);
+            const std::string exam(name_of(i->exam));
+            if (std::find(exams.begin(), exams.end(), exam) == exams.end()) exams.push_back(exam);
         }
     }
     if (numbers.size() > most) tags.push_back(std::to_string(numbers.size() - most) + " more");
-    std::string out = listed(tags) + " " + listed(types);
+    std::string out = listed(tags) + " " + listed(types) + (exams.empty() ? "" : " (" + listed(exams) + ")");
     if (numbers.size() == 1)
         if (const Indication *i = c.find(numbers[0]); i && i->place)
             out += " " + print_place(*i->place, c.coupon.line, c.unit);
@@ -124,26 +185,35 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
     const std::string where =
-        f.place && f.indications.size() > 1 ? " " + print_place(*f.place, c.coupon.line, c.unit) : "";
+        !f.place || f.indications.size() < 2
+            ? ""
+            : " " + print_place(rule && slides(*rule) ? extent_of(c, f.indications, f.place->from) : *f.place,
+                                c.coupon.line, c.unit);
+    const std::string title = !rule || rule->title.empty() ? "" : rule->title + ", ";
     switch (f.kind) {
     case Finding::Kind::over_limit:
-    case Finding::Kind::within: return who + where + ": " + compared(c, class_index, *rule, f) + ".";
-    case Finding::Kind::not_allowed: return who + ": none is allowed.";
+    case Finding::Kind::within: return who + where + ": " + title + compared(c, class_index, *rule, f) + ".";
+    case Finding::Kind::not_allowed: return who + ": " + title + "none is allowed.";
     case Finding::Kind::person_decides:
         return who + ": the standard leaves this to a person, who decides and writes why.";
     case Finding::Kind::missing_data:
+        if (!rule && f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+            return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +
+                   c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
         if (f.has_numbers)
-            return who + where + ": " + compared(c, class_index, *rule, f) +
+            return who + where + ": " + title + compared(c, class_index, *rule, f) +
                    ", if it counts at all: that hangs on " + missing_words(f) + ".";
         return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
                missing_words(f) + ".";
     case Finding::Kind::not_covered:
+        if (f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+            return who + ": the rules of this set are not all that speaks of it, a known gap: " +
+                   c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         return who + ": " +
                (f.clause >= 0 ? "only this part could judge it, and it is a known gap: " +
                                     c.set.gaps[static_cast<std::size_t>(f.clause)].text
-                              : "no rule of this set speaks of it as found by " +
-                                    std::string(name_of(c.find(f.indications[0])->exam))) +
+                              : "no rule of this set speaks of it as found by this method") +
                ".";
     case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
     case Finding::Kind::exam_pending:

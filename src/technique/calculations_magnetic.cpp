@@ -103,13 +103,20 @@ void add_magnetic(std::vector<Calculation> &out) {
                        return coil_results(in, r, low_fill_centred(r, inches(length(in, "radius"))));
                    },
                    "length=10in diameter=2in radius=6in"});
-    out.push_back({"coil-high", "coil, high fill (section under twice the part's) or cable wrap",
-                   "N I = 35000 / (L/D + 2)", "ASME V Article 7 T-753 in public notes, read", coil_inputs(),
-                   [](const In &in) {
-                       const double r = ratio_of(in);
-                       return coil_results(in, r, high_fill(r));
-                   },
-                   "length=10in diameter=2in"});
+    out.push_back(
+        {"coil-high", "coil, high fill (section under twice the part's) or cable wrap",
+         "N I = 35000 / (L/D + 2) from L/D 4 up; 45000 / (L/D) from 2 to under 4",
+         "ASME V Article 7 T-753: bands and first formula in public notes, read; the second from memory",
+         coil_inputs(),
+         [](const In &in) {
+             // The first formula would leave a short part with half of the field that it needs.
+             const double r = ratio_of(in);
+             const bool long_enough = r >= 4.0;
+             Results out = coil_results(in, r, long_enough ? high_fill(r) : low_fill(r));
+             if (!long_enough) out.push_back({"formula", "45000 / (L/D), for L/D under 4 (memory)"});
+             return out;
+         },
+         "length=10in diameter=2in"});
     out.push_back({"coil-between", "coil, fill from 2 to 10", "N I = (high x (10 - Y) + low x (Y - 2)) / 8",
                    "a public formula page, read",
                    [] {

@@ -151,6 +151,76 @@ TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
           std::string::npos);
 }
 
+TEST_CASE("rules by their bands: overlaps, holes, empty ones and twins are warned of, each by its id") {
+    const auto two = [](const std::string &first, const std::string &second) {
+        const std::string same = "types: porosity, exams: RT, clause: c, standing: {house: x}, ";
+        return head() + "rules:\n  - {id: a, " + same + first + "}\n  - {id: b, " + same + second + "}\n";
+    };
+    const std::string thin = "when: T up to 1/8 in, measure: size, at most: 0.01 in";
+    const auto thick = [](const std::string &band) {
+        return "when: T " + band + ", measure: size, at most: 0.02 in";
+    };
+    struct Row {
+        std::string first, second, expected;
+    };
+    const std::vector<Row> rows{
+        {thin, thick("over 1/8 in"), ""},
+        {thin, thick("from 1/8 in"), "[overlapping-bands]"},
+        {thin, thick("over 1/16 in to 1/2 in"), "overlaps that of rule 'a', and their limits differ"},
+        {thin, "when: T from 1/8 in, measure: length, at most: 0.02 in", ""},             // another measure
+        {thin, "when: [T from 1/8 in, joint is fillet], measure: size, at most: 0.02 in", // and some others
+         "[overlapping-bands]"},
+        {thin + ", where: side is face", thick("from 1/8 in") + ", where: side is root", ""}, // never both
+        {thin, "measure: size, at most: 0.02 in", ""}, // no band of its own
+        {thin, thick("over 1/4 in"), "no rule speaks of a thinner member between 0.125 in and 0.25 in"},
+        {"when: T under 1/8 in, measure: size, at most: 0.01 in", thick("over 1/8 in"),
+         "no rule speaks of a thinner member of 0.125 in, before this one [hole-between-bands]"},
+        {thin, "when: [T over 1/4 in, joint is fillet], measure: size, at most: 0.02 in",
+         ""}, // differs in more
+        {thin, thin, "it says what rule 'a' says [duplicate-rule]"},
+        {thin, "when: T at most 1/8 in, measure: size, at most: 0.01 in", "[duplicate-rule]"},
+        {thin, thick("over 1/8 in to 1/16 in"), "'T over 1/8 in to 1/16 in' never holds [empty-band]"},
+        {thin, "when: [T over 1/8 in, T under 1/8 in], measure: size, at most: 1 in", "[never-together]"},
+        {thin, "when: [joint is groove, joint is fillet], allowed: none",
+         "'joint is groove' and 'joint is fillet' never hold together [never-together]"},
+        {thin, "when: [joint is groove or fillet, joint is not plug], allowed: none", ""},
+        {thin, "where: [length over 1 in, length up to 1/2 in], allowed: none", "[never-together]"},
+    };
+    for (const auto &[first, second, expected] : rows) {
+        const std::string text = issues_of(two(first, second));
+        INFO(first << "\n" << second << "\n" << text);
+        CHECK(load_criteria(two(first, second)).set != nullptr);
+        CHECK(text.empty() == expected.empty());
+        CHECK(text.find(expected) != std::string::npos);
+    }
+    CHECK(issues_of(head() +
+                    "tables:\n  t:\n    by: T\n    rows: {over 1/2 in to 1/4 in: 1 in, over 1 in: 2 in}\n"
+                    "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, "
+                    "clause: c, standing: {house: x}}\n")
+              .find("the band 'over 1/2 in to 1/4 in' holds nothing [empty-band]") != std::string::npos);
+    // Three bands in any order, and the hole is told once.
+    const std::string open = two(thick("over 1 in"), thin) +
+                             "  - {id: c, types: porosity, exams: RT, clause: c, standing: {house: x}, " +
+                             thick("over 1/8 in to 1/2 in") + "}\n";
+    CHECK(load_criteria(open).issues.size() == 1);
+    CHECK(issues_of(open).find("between 0.5 in and 1 in") != std::string::npos);
+}
+
+TEST_CASE("a check is silenced in the file, with a reason") {
+    const std::string twins =
+        with_rule("    allowed: none\n") +
+        "  - {id: s, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}\n";
+    const std::string silence = "silence:\n  - {check: duplicate-rule, of: s, reason: printed twice}\n";
+    CHECK(issues_of(twins).find("[duplicate-rule]") != std::string::npos);
+    CHECK(issues_of(twins + silence).empty());
+    CHECK(issues_of(with_rule("    allowed: none\n") + silence).find("nothing here calls for silence") !=
+          std::string::npos);
+    CHECK(issues_of(twins + "silence:\n  - {check: duplicate-rule, of: s}\n").find("'reason' is missing") !=
+          std::string::npos);
+    CHECK(issues_of(twins + "silence:\n  - {check: duplicate-rules, of: s, reason: x}\n")
+              .find("did you mean 'duplicate-rule'?") != std::string::npos);
+}
+
 TEST_CASE("what no rule speaks of is listed") {
     const auto set = set_from(with_rule("    measure: size\n    at most: 1 in\n"));
     const auto all = uncovered_types(*set, Vocabulary::shipped());

@@ -17,6 +17,8 @@ struct Thing {
     Shape shape = Shape::unknown;
     bool has_linear = false;
     Exact narrowest;
+    std::vector<Environment::Values> parts; ///< of each indication in it
+    std::vector<int> numbers;
 };
 
 class Naive {
@@ -35,13 +37,19 @@ public:
                                i.words,
                                Shape::unknown,
                                false,
-                               {}});
+                               {},
+                               {i.measures},
+                               {i.number}});
         for (auto &t : things_) {
             settle_shape(t);
             t.has_linear = t.shape == Shape::linear;
             t.narrowest = measure(t, Quantity::width);
         }
-        for (const auto &merge : set.merges) merge_all(merge);
+        for (const auto &merge : set.merges) {
+            const auto before = things_;
+            merge_all(merge);
+            close_rings(merge, before);
+        }
         for (auto &t : things_) {
             const Exact widest = measure(t, Quantity::width);
             t.measures.set(Quantity::width, t.narrowest);
@@ -59,11 +67,11 @@ public:
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
             for (const auto &rule : set_.rules) judge_rule(rule, k, reject, ask, covered);
-            for (std::size_t i = 0; i < things_.size(); ++i) ask = ask || !covered[i];
+            for (std::size_t i = 0; i < things_.size(); ++i)
+                ask = ask || !covered[i] || left_open(things_[i]);
             for (const auto &rule : set_.rules) {
-                const bool there =
-                    std::any_of(c_.indications.begin(), c_.indications.end(),
-                                [&](const Indication &i) { return rule.subject.covers(i.type, i.exam); });
+                const bool there = std::any_of(c_.indications.begin(), c_.indications.end(),
+                                               [&](const Indication &i) { return measures_for(rule, i); });
                 ask = ask || (rule.must_be_measured && !there && applies(rule) &&
                               rule.limits[k].kind == Limit::Kind::value);
             }
@@ -122,11 +130,84 @@ private:
         }
     }
 
+    bool near(const Merge &merge, const Thing &a, const Thing &b, std::int64_t gap) const {
+        Environment::Values pair;
+        pair.set(Quantity::gap, Exact(gap));
+        pair.set(Quantity::smaller_size, std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
+        pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+        Missing missing;
+        return merge.when.compare(env(pair), missing) == Truth::yes;
+    }
+
+    /// All of them as one, on a line that does not close; nothing if they are not one.
+    std::optional<Thing> as_one(const Merge &merge, std::vector<Thing> all) const {
+        for (bool changed = true; changed;) {
+            changed = false;
+            for (std::size_t i = 0; i < all.size() && !changed; ++i)
+                for (std::size_t j = 0; j < all.size() && !changed; ++j) {
+                    Thing &a = all[i], &b = all[j];
+                    if (i == j || b.from < a.from) continue;
+                    if (!near(merge, a, b, std::max<std::int64_t>(0, b.from - a.to))) continue;
+                    join(a, b);
+                    all.erase(all.begin() + static_cast<std::ptrdiff_t>(j));
+                    changed = true;
+                }
+        }
+        return all.size() == 1 ? std::optional(all.front()) : std::nullopt;
+    }
+
+    /// Whether a thing falls into two neighbours that are near each other both ways round.
+    bool goes_round(const Merge &merge, const Thing &t, const std::vector<Thing> &before) const {
+        std::vector<Thing> parts;
+        for (Thing one : before) {
+            if (std::find(t.numbers.begin(), t.numbers.end(), one.numbers.front()) == t.numbers.end())
+                continue;
+            const std::int64_t from = t.from + ((one.from - t.from) % around_ + around_) % around_;
+            one.to += from - one.from;
+            one.from = from;
+            parts.push_back(one);
+        }
+        if (parts.size() > 1 && t.to - t.from >= around_) return true;
+        std::sort(parts.begin(), parts.end(), [](const Thing &a, const Thing &b) {
+            return a.from != b.from ? a.from < b.from : a.to < b.to;
+        });
+        for (std::size_t cut = 1; cut < parts.size(); ++cut) {
+            const auto p = as_one(merge, {parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(cut)});
+            const auto q = as_one(merge, {parts.begin() + static_cast<std::ptrdiff_t>(cut), parts.end()});
+            if (p && q && near(merge, *p, *q, *forward_gap(*p, *q)) &&
+                near(merge, *q, *p, std::max<std::int64_t>(0, p->from + around_ - q->to)))
+                return true;
+        }
+        return false;
+    }
+
+    void close_rings(const Merge &merge, const std::vector<Thing> &before) {
+        for (std::size_t i = 0; around_ && i < things_.size(); ++i) {
+            if (!merge.subject.covers(things_[i].type, things_[i].exam)) continue;
+            if (!goes_round(merge, things_[i], before)) continue;
+            Thing ring = things_[i];
+            for (std::size_t j = 0; j < things_.size(); ++j)
+                if (j != i && things_[j].exam == ring.exam &&
+                    merge.subject.covers(things_[j].type, things_[j].exam))
+                    join(ring, things_[j]);
+            ring.to = ring.from + around_;
+            ring.measures.set(Quantity::length, Exact(around_));
+            ring.measures.set(Quantity::size, Exact(around_));
+            std::erase_if(things_, [&](const Thing &t) {
+                return t.exam == ring.exam && merge.subject.covers(t.type, t.exam);
+            });
+            things_.push_back(ring);
+            return close_rings(merge, things_);
+        }
+    }
+
     void join(Thing &a, const Thing &b) const {
         std::int64_t shift = 0;
         if (around_) shift = a.from + ((b.from - a.from) % around_ + around_) % around_ - b.from;
         a.to = std::max(a.to, b.to + shift);
         a.types.insert(a.types.end(), b.types.begin(), b.types.end());
+        a.parts.insert(a.parts.end(), b.parts.begin(), b.parts.end());
+        a.numbers.insert(a.numbers.end(), b.numbers.begin(), b.numbers.end());
         for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
             a.measures.set(q, std::max(measure(a, q), measure(b, q)));
         a.measures.set(Quantity::area, measure(a, Quantity::area) + measure(b, Quantity::area));
@@ -153,15 +234,36 @@ private:
     }
 
     void set_nearest_gap(Thing &t) {
-        // Gaps are seen among all, also those that are too small to count.
+        if (Vocabulary::shipped()[t.type].measured) return;
         std::int64_t nearest = longest_length.nm;
         std::vector<Thing> all = things_;
         for (const auto &other : all) {
-            if (&other - all.data() == &t - things_.data()) continue;
+            if (&other - all.data() == &t - things_.data() || other.exam != t.exam) continue;
+            if (Vocabulary::shipped()[other.type].measured) continue;
             for (const auto gap : {forward_gap(t, other), forward_gap(other, t)})
                 if (gap) nearest = std::min(nearest, *gap);
         }
         t.measures.set(Quantity::nearest_gap, Exact(nearest));
+    }
+
+    /// A known gap that bears on it beside whatever rules there are.
+    bool left_open(const Thing &t) const {
+        return std::any_of(set_.gaps.begin(), set_.gaps.end(), [&](const Gap &gap) {
+            return !gap.where.empty() && std::any_of(t.types.begin(), t.types.end(), [&](TypeId x) {
+                return gap.subject->covers(x, t.exam);
+            }) && std::all_of(gap.where.begin(), gap.where.end(), [&](const Condition &c) {
+                return condition(c, &t);
+            });
+        });
+    }
+
+    bool measures_for(const Rule &rule, const Indication &i) const {
+        Thing t;
+        t.measures = i.measures;
+        t.words = i.words;
+        return rule.subject.covers(i.type, i.exam) &&
+               std::all_of(rule.where.begin(), rule.where.end(),
+                           [&](const Condition &c) { return condition(c, &t); });
     }
 
     bool applies(const Rule &rule) const {
@@ -226,9 +328,13 @@ private:
     void judge_found(const Rule &rule, const Formula &limit, const std::vector<Thing> &found, bool &reject,
                      bool &ask) const {
         if (rule.kind == Rule::Kind::each) {
-            for (const auto &t : found)
-                compare(rule.measure.evaluate(env(t.measures)), rule, limit.evaluate(env(t.measures)), reject,
-                        ask);
+            for (const auto &t : found) {
+                // The most of a joined one, but the least of each part.
+                const bool least = rule.compare == Compare::at_least || rule.compare == Compare::over;
+                for (const auto &values : least &&t.parts.size() > 1 ? t.parts : std::vector{t.measures})
+                    compare(rule.measure.evaluate(env(values)), rule, limit.evaluate(env(values)), reject,
+                            ask);
+            }
         } else if (rule.kind == Rule::Kind::gap) {
             for (const auto &a : found)
                 for (const auto &b : found) {
@@ -354,7 +460,7 @@ private:
                     return holds(Exact(gap), rule.linked->edges[0].compare,
                                  rule.linked->edges[0].right.evaluate(env(group)).value);
                 });
-                if (linked) out.push_back(run);
+                if (linked && run.size() >= rule.least_group) out.push_back(run);
             }
         }
         return out;

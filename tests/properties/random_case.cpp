@@ -48,7 +48,8 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
     coupon.line = {Length{length}, pick(random, 0, 1) == 1};
     for (std::size_t e = 0; e < exam_count; ++e) out.exams.push_back({static_cast<Exam>(e), true, ""});
     const auto exam = static_cast<Exam>(pick(random, 0, 3));
-    const int largest = pick(random, 2, 14);
+    // Now and then so long that a few go all the way round.
+    const int largest = pick(random, 0, 9) == 0 ? pick(random, 60, 150) : pick(random, 2, 14);
     std::int64_t near = pick(random, 0, static_cast<int>(length / step) - 1) * step;
     const int count = pick(random, 0, 9);
     for (int n = 0; n < count; ++n) {

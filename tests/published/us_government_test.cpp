@@ -2,6 +2,7 @@
 // numbers were read on the pages that the criteria files name, unless the row says otherwise.
 #include "case.hpp"
 #include "catch.hpp"
+#include "criteria/shipped.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -64,6 +65,35 @@ TEST_CASE("MIL-HDBK-1890 Table III, radiographic limits", "[published]") {
          {"RT incomplete fusion l 0.5 at 0"},
          "1 reject, 2 reject, 3 accept"},
     });
+}
+
+TEST_CASE("MIL-HDBK-1890 Table III, fillet: class 2 has its number in 10 T only, class 3 in 20 T only",
+          "[published]") {
+    // Table III, page 11, read: class 2 at most 4 T in any 10 T or 40 % of the joint; class 3 at most 10 T in
+    // any 20 T or 50 %.
+    const auto set = shipped_criteria("mil-hdbk-1890-table-3");
+    const std::vector<std::pair<std::string, std::vector<std::string>>> printed{
+        {"10 x T", {"none", "lesser of 4 x T and 40 % x joint length", "no limit"}},
+        {"20 x T", {"none", "not said", "lesser of 10 x T and 50 % x joint length"}},
+        {"whole weld", {"none", "40 % x joint length", "50 % x joint length"}}};
+    std::size_t row = 0;
+    for (const auto &rule : set->rules) {
+        if (!rule.id.starts_with("fusion-fillet")) continue;
+        INFO(rule.id);
+        REQUIRE(row < printed.size());
+        CHECK(rule.window->text == printed[row].first);
+        for (std::size_t c = 0; c < 3; ++c) CHECK(rule.limits[c].text == printed[row].second[c]);
+        ++row;
+    }
+    CHECK(row == printed.size());
+    // T 0.25: 1.0 in any 2.5 for class 2, 2.5 in any 5.0 for class 3. Two of 1.0, 1.5 apart: 1.0 in the
+    // worst 2.5.
+    const std::string fillet = "magnetic=yes joint=fillet thickness=0.250in weld-length=20in";
+    const std::vector<std::string> two{"RT incomplete fusion l 1.0 at 2",
+                                       "RT incomplete fusion l 1.0 at 4.5"};
+    CHECK(judged(set, {fillet, two}).verdicts() == "1 reject, 2 accept, 3 accept");
+    CHECK(judged(set, {fillet, {two[0], "RT incomplete fusion l 1.0 at 4.499"}}).verdicts() ==
+          "1 reject, 2 reject, 3 accept");
 }
 
 TEST_CASE("MIL-STD-2219A, fillets, forbidden types, examinations, root opening", "[published]") {
@@ -146,27 +176,45 @@ TEST_CASE("MIL-STD-2219A, fillets, forbidden types, examinations, root opening",
         {"K21 at the limit",
          "MIL-STD-2219A Table II, page 20, read",
          set,
-         "magnetic=yes joint=groove thickness=0.080in",
+         "operation=manual magnetic=yes joint=groove thickness=0.080in",
          {"VT root opening 0.040"},
          "A accept, B accept, C accept"},
         {"K21 over",
          "MIL-STD-2219A Table II, page 20, read",
          set,
-         "magnetic=yes joint=groove thickness=0.080in",
+         "operation=manual magnetic=yes joint=groove thickness=0.080in",
          {"VT root opening 0.045"},
          "A reject, B reject, C reject"},
         {"K21 capped, at the limit",
          "MIL-STD-2219A Table II, page 20, read",
          set,
-         "magnetic=yes joint=groove thickness=0.200in",
+         "operation=manual magnetic=yes joint=groove thickness=0.200in",
          {"VT root opening 0.060"},
          "A accept, B accept, C accept"},
         {"K21 capped, over",
          "MIL-STD-2219A Table II, page 20, read",
          set,
-         "magnetic=yes joint=groove thickness=0.200in",
+         "operation=manual magnetic=yes joint=groove thickness=0.200in",
          {"VT root opening 0.065"},
          "A reject, B reject, C reject"},
+        {"machine welding, over the number that is printed",
+         "MIL-STD-2219A Table II, page 20, read; the fraction of T is lost",
+         set,
+         "operation=machine magnetic=yes joint=groove thickness=0.200in",
+         {"VT root opening 0.031"},
+         "A reject, B reject, C reject"},
+        {"machine welding, within it: the fraction decides, and it is lost",
+         "MIL-STD-2219A Table II, page 20, read; the fraction of T is lost",
+         set,
+         "operation=machine magnetic=yes joint=groove thickness=0.200in",
+         {"VT root opening 0.030"},
+         "A cannot say, B cannot say, C cannot say"},
+        {"nobody said who led the torch: manual would pass",
+         "MIL-STD-2219A Table II, page 20, read",
+         set,
+         "magnetic=yes joint=groove thickness=0.200in",
+         {"VT root opening 0.045"},
+         "A cannot say, B cannot say, C cannot say"},
         {"Table V is a gap",
          "MIL-STD-2219A pages 32 and 33 were not read",
          set,
@@ -273,55 +321,92 @@ TEST_CASE("UFGS-15216N, pressure piping", "[published]") {
 
 TEST_CASE("46 CFR 56.70-15 Table 1, reinforcement", "[published]") {
     const std::string set = "cfr-46-56.70-15", table = "46 CFR 56.70-15 Table 1, read";
-    const std::string tube = "joint=groove thickness=3/8in temperature=";
+    const std::string tube = "sides=one joint=groove thickness=3/8in temperature=";
     check({
-        {"K34 at the limit", table, set, tube + "500F", {"VT reinforcement h 5/32 at 1"}, "piping accept"},
-        {"K34 over", table, set, tube + "500F", {"VT reinforcement h 0.160 at 1"}, "piping reject"},
-        {"K35 low", table, set, tube + "100F", {"VT reinforcement h 3/16 at 1"}, "piping accept"},
-        {"K35 hot", table, set, tube + "800F", {"VT reinforcement h 3/32 at 1"}, "piping reject"},
+        {"K34 at the limit",
+         table,
+         set,
+         tube + "500F",
+         {"VT reinforcement h 5/32 at 1 face"},
+         "piping accept"},
+        {"K34 over", table, set, tube + "500F", {"VT reinforcement h 0.160 at 1 face"}, "piping reject"},
+        {"K35 low", table, set, tube + "100F", {"VT reinforcement h 3/16 at 1 face"}, "piping accept"},
+        {"K35 hot", table, set, tube + "800F", {"VT reinforcement h 3/32 at 1 face"}, "piping reject"},
         {"edge: 1/8 in belongs to the first row",
          table,
          set,
-         "joint=groove thickness=1/8in temperature=500F",
-         {"VT reinforcement h 3/32 at 1"},
+         "sides=one joint=groove thickness=1/8in temperature=500F",
+         {"VT reinforcement h 3/32 at 1 face"},
          "piping accept"},
         {"edge: over 1/8 in",
          table,
          set,
-         "joint=groove thickness=0.126in temperature=500F",
-         {"VT reinforcement h 1/8 at 1"},
+         "sides=one joint=groove thickness=0.126in temperature=500F",
+         {"VT reinforcement h 1/8 at 1 face"},
          "piping accept"},
         {"edge: 350 F is the middle column",
          table,
          set,
-         "joint=groove thickness=1/8in temperature=350F",
-         {"VT reinforcement h 3/16 at 1"},
+         "sides=one joint=groove thickness=1/8in temperature=350F",
+         {"VT reinforcement h 3/16 at 1 face"},
          "piping reject"},
         {"edge: below 350 F",
          table,
          set,
-         "joint=groove thickness=1/8in temperature=349F",
-         {"VT reinforcement h 3/16 at 1"},
+         "sides=one joint=groove thickness=1/8in temperature=349F",
+         {"VT reinforcement h 3/16 at 1 face"},
          "piping accept"},
         {"below 0 F",
          table,
          set,
-         "joint=groove thickness=1/8in temperature=-1F",
-         {"VT reinforcement h 3/32 at 1"},
+         "sides=one joint=groove thickness=1/8in temperature=-1F",
+         {"VT reinforcement h 3/32 at 1 face"},
          "piping reject"},
         {"over 2 in, by the weld's width",
          table,
          set,
-         "joint=groove thickness=3in temperature=100F weld-width=3in",
-         {"VT reinforcement h 3/8 at 1"},
+         "sides=one joint=groove thickness=3in temperature=100F weld-width=3in",
+         {"VT reinforcement h 3/8 at 1 face"},
          "piping accept"},
         {"over 2 in, width not known",
          table,
          set,
-         "joint=groove thickness=3in temperature=100F",
-         {"VT reinforcement h 3/8 at 1"},
+         "sides=one joint=groove thickness=3in temperature=100F",
+         {"VT reinforcement h 3/8 at 1 face"},
          "piping cannot say"},
         {"not measured", table, set, tube + "100F", {}, "piping cannot say"},
+    });
+}
+
+TEST_CASE("46 CFR 56.70-15 Table 1, its notes on one side and both", "[published]") {
+    // Notes of the table, read: a double-welded joint inside and outside separately, a single-welded one
+    // outside only. T 3/8 and 500 F: 5/32.
+    const std::string set = "cfr-46-56.70-15";
+    const std::string joint = "joint=groove thickness=3/8in temperature=500F sides=";
+    const std::string out = "VT reinforcement h 5/32 at 1 face", in = "VT reinforcement h 5/32 at 1 root";
+    const std::string high = "VT reinforcement h 0.160 at 2 root", cannot = "piping cannot say";
+    const std::string notes = "46 CFR 56.70-15 Table 1, notes, read";
+    check({
+        {"both sides, both measured", notes, set, joint + "both", {out, in}, "piping accept"},
+        {"both sides, the inside too high", notes, set, joint + "both", {out, high}, "piping reject"},
+        {"both sides, the inside not measured", notes, set, joint + "both", {out}, cannot},
+        {"both sides, the outside not measured", notes, set, joint + "both", {in}, cannot},
+        {"both sides, two outside are not one each", notes, set, joint + "both", {out, out}, cannot},
+        {"which side was measured is not said",
+         notes,
+         set,
+         joint + "both",
+         {out, "VT reinforcement h 0.1"},
+         cannot},
+        {"one side, outside", notes, set, joint + "one", {out}, "piping accept"},
+        {"one side, only the inside measured", notes, set, joint + "one", {in}, cannot},
+        {"one side: the table does not hold inside, what does was not read",
+         notes,
+         set,
+         joint + "one",
+         {out, high},
+         cannot},
+        {"sides not known", notes, set, "joint=groove thickness=3/8in temperature=500F", {out}, cannot},
     });
 }
 
@@ -345,8 +430,55 @@ TEST_CASE("MIL-T-81838, pore area and stringers", "[published]") {
          plate,
          {"RT oxide inclusion 0.05x0.01 at 1"},
          "fuel tank cannot say"},
+        {"a stringer that breaks a rule that was read",
+         page,
+         set,
+         plate,
+         {"RT oxide inclusion 0.10x0.02 at 1"},
+         "fuel tank reject"},
+        {"oxide of unknown width: a stringer or not",
+         page,
+         set,
+         plate,
+         {"RT oxide inclusion l 0.045 at 1"},
+         "fuel tank cannot say"},
         {"K42 no stringer", page, set, plate, {"RT oxide inclusion 0.045x0.01 at 1"}, "fuel tank accept"},
     });
+}
+
+TEST_CASE("MIL-T-81838, the area of a round pore is its circle's, however it is logged", "[published]") {
+    // K38: six of 0.030 are 0.004241 sq in, seven 0.004948; 7 % of 1 in x 0.063 in is 0.004410, and 3.5 % for
+    // aligned ones is 0.002205, between three and four of them. Page 21, read.
+    const std::string sheet = "joint=groove thickness=0.063in bead-thickness=0.063in";
+    const auto pores = [](const std::string &as, int n) {
+        std::vector<std::string> out;
+        for (int i = 0; i < n; ++i) out.push_back("RT " + as + " at 1." + std::to_string(i + 1));
+        return out;
+    };
+    const auto said = [&](const std::string &as, int n) {
+        return judged("mil-t-81838", {sheet, pores(as, n)}).verdicts();
+    };
+    for (const std::string as : {"gas pore 0.030", "gas pore 0.030x0.030", "gas pore s 0.030 w 0.030"}) {
+        INFO(as);
+        CHECK(said(as, 6) == "fuel tank accept");
+        CHECK(said(as, 7) == "fuel tank reject");
+    }
+    CHECK(said("linear porosity 0.030x0.030", 3) == "fuel tank accept");
+    CHECK(said("linear porosity 0.030x0.030", 4) == "fuel tank reject");
+    // A line of pores as one entry: how much of it is pores nobody knows.
+    CHECK(said("linear porosity 0.030", 1) == "fuel tank cannot say");
+    const auto c = judged("mil-t-81838", {sheet, pores("gas pore 0.030x0.030", 7)});
+    CHECK_THAT(c.sentences("fuel tank"),
+               Catch::Contains("areas by length and width, as circles and ellipses"));
+}
+
+TEST_CASE("MIL-T-81838, the stringer rule is a gap and nobody's decision", "[published]") {
+    // K42, page 21, read: 5 to 1 or more is a stringer; the rule on their sum is cut.
+    const auto c = judged("mil-t-81838", {"joint=groove thickness=0.2in bead-thickness=0.2in",
+                                          {"RT oxide inclusion 0.05x0.01 at 1"}});
+    REQUIRE(c.judgement.classes[0].findings.size() == 1);
+    CHECK(c.judgement.classes[0].findings[0].kind == Finding::Kind::not_covered);
+    CHECK_THAT(c.sentences("fuel tank"), Catch::Contains("the limit on the sum of stringers is cut"));
 }
 
 TEST_CASE("MIL-T-81838, the smallest pore that counts", "[published]") {

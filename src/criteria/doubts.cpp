@@ -1,0 +1,33 @@
+#include "criteria/doubts.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+const std::vector<std::string> &check_names() {
+    static const std::vector<std::string> names{
+        "hole-in-table",  "merge-hides-spacing", "no-class-has-a-limit", "empty-band",
+        "never-together", "overlapping-bands",   "hole-between-bands",   "duplicate-rule"};
+    return names;
+}
+
+Doubts::Doubts(const CriteriaSet &set, Issues &issues)
+    : set_(set), issues_(issues), used_(set.silences.size()) {}
+
+void Doubts::tell(std::string_view check, const std::string &of, Where where, const std::string &path,
+                  const std::string &text) {
+    bool silent = false;
+    for (std::size_t i = 0; i < used_.size(); ++i)
+        if (set_.silences[i].check == check && set_.silences[i].of == of) silent = used_[i] = true;
+    if (!silent) issues_.warning(where, path, text + " [" + std::string(check) + "]");
+}
+
+void Doubts::tell_needless() {
+    for (std::size_t i = 0; i < used_.size(); ++i)
+        if (!used_[i])
+            issues_.warning(set_.silences[i].where, "silence",
+                            "nothing here calls for silence on " + set_.silences[i].check + " of '" +
+                                set_.silences[i].of + "'");
+}
+
+} // namespace beadbook

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "criteria/model.hpp"
+#include "language/issue.hpp"
+
+namespace beadbook {
+
+/// The checks that a set may silence with a reason, by their ids.
+const std::vector<std::string> &check_names();
+
+/// Doubtful things in a set that loads, told as warnings with the id of the check. What the file silences is
+/// not told; a silence that nothing calls for is itself told.
+class Doubts {
+public:
+    Doubts(const CriteriaSet &set, Issues &issues);
+
+    /// `of` is the id of the rule or clause, or the name of the table, that the doubt is about.
+    void tell(std::string_view check, const std::string &of, Where where, const std::string &path,
+              const std::string &text);
+    void tell_needless();
+
+private:
+    const CriteriaSet &set_;
+    Issues &issues_;
+    std::vector<bool> used_;
+};
+
+/// Conditions: bands that hold nothing, conditions that never hold together; and rules by their bands: ones
+/// that overlap with different limits, holes between them, and rules that stand there twice.
+void check_conditions(const CriteriaSet &set, Doubts &doubts);
+void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
+
+} // namespace beadbook
