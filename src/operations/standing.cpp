@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -21,30 +22,37 @@ public:
         std::string why;       ///< empty if it still proves it
         bool doubt = false;    ///< not undone, but its grade must be given again
         std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
+        bool unreadable = false;
         /// A doubt that a person set aside, with the reason on record, is settled.
-        bool bears(const std::vector<std::string> &set_aside) const {
-            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const std::string &one) {
-                return one.find(to_grade_again) != std::string::npos;
+        bool bears(const std::vector<Shortcoming> &set_aside) const {
+            using Kind = Shortcoming::Kind;
+            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
+                return one.kind == Kind::grade ||
+                       (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
             });
-            return !why.empty() && !(doubt && settled);
+            return !why.empty() && (unreadable || !(doubt && settled));
         }
         std::optional<Day> since;
     };
     const Fate &of(const std::string &coupon) {
         const auto [at, fresh] = fates_.emplace(coupon, Fate{});
-        if (fresh) {
-            const CouponState state = office_.coupon(coupon);
-            at->second.why = no_longer_proves(state, welder_);
-            const GradeStanding grade = standing_of_grade(office_, state);
-            if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
-                at->second.doubt = true;
-                at->second.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+        if (fresh) try {
+                const CouponState state = office_.coupon(coupon);
+                at->second.why = no_longer_proves(state, welder_);
+                const GradeStanding grade = standing_of_grade(office_, state);
+                if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
+                    at->second.doubt = true;
+                    at->second.why =
+                        "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+                }
+                if (at->second.why.empty() && state.grade && grade.now != Verdict::accept)
+                    at->second.passed_by = words_of(against_verdict(state, grade, coupon), nullptr);
+                if (!at->second.why.empty() && state.grade)
+                    at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
+            } catch (const Refusal &e) {
+                // One coupon that cannot be read must not hide what the others prove.
+                at->second = {"cannot say: " + std::string(e.what()), true, "", true, {}};
             }
-            if (at->second.why.empty() && state.grade && grade.now != Verdict::accept)
-                at->second.passed_by = "coupon " + coupon + ": " + against_verdict(state, grade);
-            if (!at->second.why.empty() && state.grade)
-                at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
-        }
         return at->second;
     }
     std::map<std::int64_t, std::string> undone(const WelderState &welder) {
@@ -72,7 +80,7 @@ private:
 /// Whether an event counts for a qualification.
 bool is_about(const WelderEvent &e, const HeldQualification &held) {
     if (e.kind == "renewal")
-        return e.process == held.weld.word(Trait::process) && e.rules == held.record.rules;
+        return same_word(e.process, held.weld.word(Trait::process)) && e.rules == held.record.rules;
     return e.kind == "extension" && e.qualification == held.record.number;
 }
 
@@ -86,7 +94,7 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     std::vector<QualificationEvent> out;
     for (const auto &e : welder.events) {
         if (undone.contains(e.seq)) continue;
-        if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
+        if (e.kind == "use" && same_word(e.process, process)) out.push_back({Kind::use, e.day});
         if (is_about(e, held)) out.push_back({e.kind == "renewal" ? Kind::renewal : Kind::extension, e.day});
         if (e.qualification != held.record.number) continue;
         if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
@@ -94,7 +102,7 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     // Welding another accepted test with the process is using it.
     for (const auto &other : all)
         if (other.record.number != held.record.number && !other.record.carried() &&
-            other.weld.word(Trait::process) == process)
+            same_word(other.weld.word(Trait::process), process))
             out.push_back({Kind::use, other.record.welded});
     return out;
 }
@@ -122,7 +130,7 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
                      const std::map<std::int64_t, std::string> &undone, Validity &validity) {
     if (validity.state != Validity::State::valid) return;
     std::vector<std::string> said;
-    const auto tell = [&](const std::vector<std::string> &coupons, const std::vector<std::string> &aside) {
+    const auto tell = [&](const std::vector<std::string> &coupons, const std::vector<Shortcoming> &aside) {
         for (const auto &coupon : coupons) {
             const std::string &word = fates.of(coupon).passed_by;
             if (!word.empty() && aside.empty() && std::find(said.begin(), said.end(), word) == said.end())
@@ -224,6 +232,14 @@ HeldQualification held_by(Office &office, const WelderState &welder, int number,
     throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
 }
 
+const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held) {
+    for (const auto &one : held)
+        if (event.qualification == one.record.number ||
+            (event.qualification == 0 && event.rules == one.record.rules))
+            return one.rules.get();
+    return nullptr;
+}
+
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
     return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
 }
@@ -309,8 +325,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
     event.text = checked_text(text_of(welds, welder, request.number), "welds");
-    const SetAside aside = set_aside(title_of(held) + " is not extended", given.lacks, request.override_why);
-    event.overridden = aside.rules;
+    const SetAside aside =
+        set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
+    event.overridden = aside.what;
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
     return {changed(writing, request.mark, request.number, event), {}};

@@ -25,6 +25,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
 /// One of them. Throws DataError if there is none of that number.
 HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on);
 
+/// The rules that a renewal or an extension went by, among what is held; null if they are none of these.
+const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held);
+
 /// A welder, what was logged, and how what is held stands on a day.
 struct WelderStanding {
     WelderState welder;

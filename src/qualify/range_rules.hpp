@@ -86,6 +86,8 @@ struct ValidityWay {
 struct RetestRules {
     std::optional<CouponsAsked> immediate;      ///< for each coupon that failed
     std::optional<CouponsAsked> after_training; ///< for each kind of test
+    /// An immediate retest is examined by the methods that the failed coupon failed by; absent: not known.
+    std::optional<Authority> same_exam;
 };
 
 /// One standard's rules for welders, immutable once loaded.

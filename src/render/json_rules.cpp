@@ -94,6 +94,7 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &n
              {"validity", std::move(validity)},
              {"gaps", rules.gaps}};
     put_coupons(out, "retest at once", rules.retest.immediate);
+    if (rules.retest.same_exam) out["retest by same examination"] = authority_json(*rules.retest.same_exam);
     put_coupons(out, "retest after training", rules.retest.after_training);
     put_coupons(out, "renewal", rules.renewal);
     return render::finished(std::move(out), notes);

@@ -48,7 +48,11 @@ nlohmann::json range_json(const std::vector<VariableRange> &range, Unit unit) {
 }
 
 nlohmann::json exam_json(const AskedExam &exam) {
-    nlohmann::json out = authority_json(exam.from.clause, exam.from.standing);
+    nlohmann::json out = nlohmann::json::object();
+    if (exam.called_for)
+        out["called for"] = true;
+    else
+        out = authority_json(exam.from.clause, exam.from.standing);
     out["one of"] = exam.one_of;
     out["why"] = why_words(exam);
     if (!exam.because.empty()) out["because"] = exam.because;

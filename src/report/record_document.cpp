@@ -1,6 +1,7 @@
 #include "report/record_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "report/standing_document.hpp"
 
 namespace beadbook {
@@ -61,8 +62,9 @@ void add_test(Document &doc, const RecordSheet &s) {
     if (q.carried()) doc.pair("document", "SHA-256 " + q.document);
 }
 
-void add_aside(Document &doc, const std::vector<std::string> &overridden, const std::string &why) {
-    for (const auto &one : overridden) doc.pair("set aside", one);
+void add_aside(Document &doc, const std::vector<Shortcoming> &overridden, const RangeRules &rules,
+               const std::string &why) {
+    for (const auto &one : words_of(overridden, &rules)) doc.pair("set aside", one);
     if (!why.empty()) doc.pair("because", why);
 }
 
@@ -81,19 +83,19 @@ void add_evidence(Document &doc, const Evidence &e) {
                  "by " + e.graded_by + " at " + e.graded_at +
                      (e.against_verdict ? "; against the verdict" : "") +
                      (e.remark.empty() ? "" : "; " + e.remark));
-    if (!e.retest_after.empty())
-        doc.pair("retest", "after " + e.retest_after,
+    if (e.after || !e.retest_after.empty())
+        doc.pair("retest", "after " + (e.after ? words_of(*e.after) : e.retest_after),
                  (e.coupons.size() == 1 ? "coupon " : "coupons ") + listed(e.coupons));
 }
 
-void add_later_evidence(Document &doc, const WelderEvent &event) {
+void add_later_evidence(Document &doc, const WelderEvent &event, const RangeRules &rules) {
     if (event.evidence.empty()) return;
     doc.heading((event.kind == "renewal" ? "Renewed on " : "Extended on ") + print(event.day), 2);
     for (const auto &e : event.evidence) {
         doc.pair("coupon", e.coupon);
         add_evidence(doc, e);
     }
-    add_aside(doc, event.overridden, event.override_why);
+    add_aside(doc, event.overridden, rules, event.override_why);
 }
 
 } // namespace
@@ -111,9 +113,9 @@ Document document_of(const RecordSheet &s) {
     if (q.evidence) {
         doc.heading("Examined and graded", 2);
         add_evidence(doc, *q.evidence);
-        add_aside(doc, q.overridden, q.override_why);
+        add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     }
-    for (const auto &event : s.events) add_later_evidence(doc, event);
+    for (const auto &event : s.events) add_later_evidence(doc, event, *s.held.rules);
     doc.heading("Proof", 2)
         .pair("granted", s.granted.at, "by " + s.granted.who)
         .pair("rules", s.held.rules->name, "SHA-256 " + q.rules_hash)

@@ -52,6 +52,11 @@ void add_validity(Document &out, const RangeRules &rules) {
                      source_words(asked->from));
     };
     step("retest at once, for each that failed", rules.retest.immediate);
+    if (const auto &same = rules.retest.same_exam)
+        out.item("retest at once is examined by the methods that the failed coupon failed by",
+                 source_words(*same));
+    if (!rules.retest.immediate)
+        out.item("retest: what follows a failed coupon is not known here, so a later one is cannot say");
     step("retest after training", rules.retest.after_training);
     step("renewal of a lapsed one", rules.renewal);
 }

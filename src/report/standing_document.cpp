@@ -1,6 +1,7 @@
 #include "report/standing_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 
 #include <cstdlib>
 
@@ -23,9 +24,10 @@ std::string origin(const HeldQualification &held) {
 }
 
 /// What was set aside, and why.
-std::vector<Bullet> aside_items(const std::vector<std::string> &overridden, const std::string &why) {
+std::vector<Bullet> aside_items(const std::vector<Shortcoming> &overridden, const RangeRules *rules,
+                                const std::string &why) {
     std::vector<Bullet> out;
-    for (const auto &one : overridden) out.push_back({"set aside: " + one, "", {}});
+    for (const auto &one : words_of(overridden, rules)) out.push_back({"set aside: " + one, "", {}});
     if (!why.empty()) out.push_back({"because: " + why, "", {}});
     return out;
 }
@@ -38,7 +40,8 @@ std::string subject_of(const WelderEvent &e) {
 std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
     std::string out = e.text;
     if (!e.override_why.empty())
-        out += "; set aside: " + listed(e.overridden) + "; because: " + e.override_why;
+        out += "; set aside: " + listed(words_of(e.overridden, rules_of(e, standing.held))) +
+               "; because: " + e.override_why;
     if (const auto why = standing.undone.find(e.seq); why != standing.undone.end())
         out += "; counts no more: " + why->second;
     return out;
@@ -100,7 +103,7 @@ Document document_of(const WelderStanding &standing) {
     doc.heading(doc.title);
     if (!welder.note.empty()) doc.line("note: " + welder.note);
     for (const auto &held : standing.held) {
-        auto under = aside_items(held.record.overridden, held.record.override_why);
+        auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         under.insert(under.begin(), Bullet{origin(held), "", {}});
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
@@ -141,8 +144,9 @@ Document document_of(const DueList &due) {
     Grid table{{{"through"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}},
                {}};
     for (const auto &one : due.items)
-        table.rows.push_back({print(*one.held.validity.until), time_left(one.days_left), one.held.mark,
-                              title_of(one.held), state_words(one.held.validity.state), to_do_text(one),
+        table.rows.push_back({one.held.validity.until ? print(*one.held.validity.until) : "",
+                              time_left(one.days_left), one.held.mark, title_of(one.held),
+                              state_words(one.held.validity.state), to_do_text(one),
                               one.held.validity.reason});
     return doc.add(std::move(table));
 }
@@ -151,7 +155,7 @@ Document document_of(const Granted &granted) {
     Document doc;
     for (const auto &held : granted.held) {
         doc.line(Words("welder " + granted.mark + " holds ") + standing_words(held));
-        for (auto &item : aside_items(held.record.overridden, held.record.override_why))
+        for (auto &item : aside_items(held.record.overridden, held.rules.get(), held.record.override_why))
             doc.item(std::move(item.words));
         doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");
     }
@@ -170,7 +174,8 @@ Document document_of(const StandingChange &change) {
                  (now.validity.ends ? print(*now.validity.ends) : "-"));
     else
         doc.line(Words(who + ", ") + standing_words(now));
-    for (auto &item : aside_items(event.overridden, event.override_why)) doc.item(std::move(item.words));
+    for (auto &item : aside_items(event.overridden, now.rules.get(), event.override_why))
+        doc.item(std::move(item.words));
     return doc;
 }
 

@@ -57,9 +57,10 @@ TEST_CASE("a reason prints the twin that was used, and both as they are printed"
     const auto set =
         set_from(head() + "rules:\n  - {id: r, types: any, exams: PT, measure: size, at most: 1/16 in or "
                           "1.6 mm, clause: c, standing: {house: x}}\n");
-    CHECK(judged(set, {"units=mm", {"PT ri 2 mm"}}).sentences("A") ==
-          "#1 rounded indication (PT): size 0.0787 in, limit 0.063 in (1/16 in or 1.6 mm, mm counts): over by "
-          "0.0157 in.\n");
+    CHECK(
+        judged(set, {"units=mm", {"PT ri 2 mm"}}).sentences("A") ==
+        "#1 rounded indication (PT): size 0.0787 in, limit 0.063 in (1/16 in or 1.6 mm, mm counts): over by "
+        "0.0157 in.\n");
     CHECK_THAT(judged(set, {"units=in", {"PT ri 2 mm"}}).sentences("A"),
                says("limit 0.0625 in (1/16 in or 1.6 mm, in counts)"));
 }
