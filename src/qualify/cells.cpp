@@ -76,7 +76,13 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
             add_filter(rule.work, scope, out);
             if (!is_size(rule.of)) continue;
             EdgeGroup group{scope, rule.of, {}};
-            for (const auto &edge : rule.band) add_formula(edge.right, values, group.edges);
+            for (const auto &edge : rule.band) {
+                std::vector<Exact> computed;
+                add_formula(edge.right, values, computed);
+                for (const auto &end : computed)
+                    group.edges.push_back(rules.ends.compared(edge.compare, end));
+                group.edges.insert(group.edges.end(), computed.begin(), computed.end());
+            }
             if (rule.kind == RangeRule::Kind::same) group.edges = values.sizes[index_of(rule.of)];
             out.push_back(std::move(group));
         }

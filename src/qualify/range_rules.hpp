@@ -67,6 +67,23 @@ struct CouponsAsked {
     Authority from;
 };
 
+/// How an end of a range that a formula works out is compared with a length of the work. Ends that the rules
+/// print as a number, and the test's own sizes, are not worked out: they stay as they are.
+struct EndComparison {
+    enum class Kind : std::uint8_t {
+        absolute, ///< as worked out
+        rounded,  ///< rounded to `place`, halves to the even one
+        wider,    ///< as worked out or rounded, whichever takes in more
+    };
+    Kind kind = Kind::absolute;
+    Exact place; ///< nm, over 0 unless absolute
+    std::string text = "absolute";
+    std::optional<Authority> from; ///< absent where the rules say nothing: absolute
+
+    /// What is compared in the place of `computed`.
+    Exact compared(Compare compare, const Exact &computed) const;
+};
+
 /// How long a qualification holds. Periods that the standard does not set are absent.
 struct ValidityWay {
     std::string id;
@@ -96,6 +113,7 @@ struct RangeRules {
     std::array<std::vector<Exact>, trait_count> usual_sizes;                  ///< coupons that shops weld
     std::vector<Variable> variables;
     std::vector<RangeRule> rules;
+    EndComparison ends;
     std::vector<TestExam> exams;
     std::vector<ValidityWay> validity; ///< the first is the usual one
     RetestRules retest;

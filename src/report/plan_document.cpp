@@ -79,7 +79,8 @@ Document document_of(const HeldWork &work) {
                 2);
     for (const auto &one : work.plan.held)
         out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
-                 std::string(name_of(one.validity.state)) + ", " + one.validity.reason);
+                     std::string(name_of(one.validity.state)) + ", " + one.validity.reason,
+                 "", rounded_items(one.range, one.unit));
     if (work.plan.held.empty()) out.item("nothing");
     add_plan(out, work.plan);
     return out;

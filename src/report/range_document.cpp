@@ -1,6 +1,7 @@
 #include "report/range_document.hpp"
 
 #include "report/range_words.hpp"
+#include "report/rules_document.hpp"
 
 namespace beadbook {
 
@@ -13,6 +14,9 @@ Document document_of(const RangeResult &result) {
         out.line("qualifies by " + result.rules->title + " (" + result.rules->edition + "):");
         out.add(Bullets{range_items(one.range, unit)});
     }
+    if (const auto &ends = result.rules->ends; ends.from && ends.kind != EndComparison::Kind::absolute)
+        out.gap().line("Ends that are worked out are compared " + ends_words(ends) + " [" +
+                       authority(*ends.from) + "]");
     if (!result.rules->gaps.empty()) out.heading("Not in these rules, so never qualified by them:", 2);
     for (const auto &gap : result.rules->gaps) out.item(gap);
     return out.caution();

@@ -1,6 +1,7 @@
 #include "report/standing_document.hpp"
 
 #include "measure/text.hpp"
+#include "report/range_words.hpp"
 
 #include <cstdlib>
 
@@ -102,6 +103,8 @@ Document document_of(const WelderStanding &standing) {
     for (const auto &held : standing.held) {
         auto under = aside_items(held.record.overridden, held.record.override_why);
         under.insert(under.begin(), Bullet{origin(held), "", {}});
+        for (auto &item : rounded_items(held.range, held.record.test.unit()))
+            under.push_back(std::move(item));
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");

@@ -92,7 +92,9 @@ TEST_CASE("JSON of a range, of a coupon that is described and of one on record",
     for (const auto &one : described["tests"][0]["range"]) {
         if (one["variable"] != "thickness") continue;
         told = true;
-        CHECK(one["parts"][0]["allows"] == "from 0.03015 in to 0.18 in");
+        CHECK(one["parts"][0]["allows"] == "from 0.03 in (computed 0.03015 in) to 0.18 in");
+        CHECK(one["parts"][0]["ends"][0]["compared"] == "0.03 in");
+        CHECK(one["parts"][0]["ends"][0]["computed"] == "0.03015 in");
         CHECK(one["parts"][0]["standing"] == "read");
     }
     CHECK(told);

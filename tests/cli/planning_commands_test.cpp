@@ -21,7 +21,7 @@ TEST_CASE("range and plan on the command line: exit codes, JSON, and nonsense") 
     const Program run;
     CHECK_THAT(run.ok({"range", "--rules", "aws-d17.1", "--joint", "groove", "--form", "tube", "--thickness",
                        "0.045in"}),
-               says("from 0.03015 in to 0.18 in\n      [thickness qualified, read]"));
+               says("from 0.03 in (computed 0.03015 in) to 0.18 in\n      [thickness qualified, read]"));
     const auto json =
         nlohmann::json::parse(run.ok({"range", "--json", "--rules", "aws-d17.1", "--thickness", "0.045in"}));
     CHECK(json["tests"][0]["test"]["thickness"] == "0.045 in");
