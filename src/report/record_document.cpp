@@ -17,6 +17,7 @@ void add_standing(Document &doc, const RecordSheet &s) {
     doc.heading("Standing on " + print(s.on), 2)
         .pair("state", state_words(v.state), v.reason)
         .pair("rule", authority(v.from), "way " + s.held.record.way);
+    if (const std::string next = next_words(s.held); !next.empty()) doc.pair("next", next);
     for (const auto &e : s.events) {
         std::string note = e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + ")");
         if (const auto why = s.undone.find(e.seq); why != s.undone.end())
