@@ -51,7 +51,7 @@ public:
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
         if (const Yaml *ends = top.get("ends")) read_ends(*ends);
         read_validity(top, rules_, issues_);
-        for (const Yaml *gap : top.words("gaps")) rules_.gaps.push_back(gap->text);
+        for (const Yaml *gap : top.items("gaps")) read_gap(*gap);
         if (top.need("variables") && top.need("ranges")) check_whole(top);
         return std::move(rules_);
     }
@@ -181,6 +181,23 @@ private:
             check(out.of, false, out.words, allows->where, fields.path_of("allows"));
             out.text = listed(out.words);
         }
+    }
+
+    void read_gap(const Yaml &node) {
+        if (node.kind == Yaml::Kind::scalar) return rules_.gaps.push_back(node.text);
+        const Fields fields(node, "gaps", {"of", "work", "what"}, issues_);
+        const auto trait = read_trait(fields.needed_text("of"), node.where, "gaps.of", issues_);
+        UnreadTrait out;
+        out.work = read_filter(fields, "work", work_names_, issues_);
+        out.what = fields.needed_text("what");
+        rules_.gaps.push_back(out.what);
+        if (!trait) return;
+        out.of = *trait;
+        if (std::any_of(rules_.variables.begin(), rules_.variables.end(),
+                        [&](const Variable &v) { return v.of == out.of; }))
+            fields.error("of",
+                         "'" + std::string(info(out.of).name) + "' is among the variables, so it was read");
+        rules_.unread.push_back(std::move(out));
     }
 
     void read_ends(const Yaml &node) {

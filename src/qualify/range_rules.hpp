@@ -105,6 +105,14 @@ struct RetestRules {
     std::optional<CouponsAsked> after_training; ///< for each kind of test
 };
 
+/// A trait that the standard names, and of which nothing that would limit it was read: no answer minds it, so
+/// it is told beside each that it could bear on.
+struct UnreadTrait {
+    Trait of = Trait::diameter;
+    WeldFilter work;
+    std::string what; ///< in a sentence; stands among the gaps too
+};
+
 /// One standard's rules for welders, immutable once loaded.
 struct RangeRules {
     std::string name, title, edition, source, notes;
@@ -120,6 +128,7 @@ struct RangeRules {
     /// Of a qualification that lapsed, because the process was not used; absent: a new test is needed.
     std::optional<CouponsAsked> renewal;
     std::vector<std::string> gaps;
+    std::vector<UnreadTrait> unread;
     std::string text, hash;
 
     const ValidityWay *way(std::string_view id) const;

@@ -39,7 +39,9 @@ void add_range(Document &doc, const RecordSheet &s) {
             if (!part.rule->work.text.empty()) value += ", for " + part.rule->work.text;
             if (part.applies == Truth::unknown)
                 value = "cannot say: " + name_of(part.lacks.front()) + " is missing";
-            doc.pair(name, in + value, authority(part.rule->clause, part.rule->standing));
+            std::string source = authority(part.rule->clause, part.rule->standing);
+            if (part.rounded() && rules.ends.from) source += "; compared by " + authority(*rules.ends.from);
+            doc.pair(name, in + value, source);
             name.clear();
         }
     }

@@ -78,7 +78,8 @@ std::string ends_words(const EndComparison &ends) {
     case EndComparison::Kind::rounded: return ends.text + ", halves to the even figure";
     case EndComparison::Kind::wider: break;
     }
-    return ends.text + ", halves to the even figure, whichever takes in more";
+    return "as worked out, or " + ends.text.substr(ends.text.find("rounded")) +
+           ", halves to the even figure, whichever takes in more";
 }
 
 std::string period_words(const ValidityWay &way) {

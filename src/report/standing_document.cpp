@@ -114,7 +114,7 @@ Document document_of(const WelderStanding &standing) {
         under.insert(under.begin(), Bullet{origin(held), "", {}});
         if (const std::string next = next_words(held); !next.empty())
             under.insert(under.begin(), Bullet{"next: " + next, "", {}});
-        for (auto &item : rounded_items(held.range, held.record.test.unit()))
+        for (auto &item : rounded_items(held.range, held.rules->ends, held.record.test.unit()))
             under.push_back(std::move(item));
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }

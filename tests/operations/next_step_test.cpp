@@ -136,3 +136,27 @@ TEST_CASE("welder and record print the next day, and what must happen until then
     yard.grade("Q-1", false);
     CHECK(next_step(held_by(yard.office, "L1", parse_day("2026-11-25")).at(0)) == std::nullopt);
 }
+
+TEST_CASE("welder and record print both numbers of a rounded end, and on whose word it is rounded",
+          "[standing]") {
+    Yard yard;
+    yard.write([](Writing &w) {
+        return carry(w, {"L1",
+                         "aws-d17.1",
+                         "two-years",
+                         {{"units", "in"},
+                          {"process", "GTAW"},
+                          {"joint", "groove"},
+                          {"thickness", "0.045in"},
+                          {"welded", "2026-06-10"}},
+                         {"paper.pdf", "paper"}});
+    });
+    const std::string both = "from 0.03 in (computed 0.03015 in) to 0.18 in",
+                      word = "rounding method, common practice";
+    const std::string welder = wide(document_of(standing_of(yard.office, "L1"))),
+                      record = wide(document_of(record_sheet(yard.office, "L1", 1)));
+    for (const auto &text : {welder, record}) {
+        CHECK_THAT(text, says(both));
+        CHECK_THAT(text, says(word));
+    }
+}

@@ -84,3 +84,19 @@ TEST_CASE("a coupon of two processes is a test of each") {
     CHECK(result.tests[0].test.word(Trait::process) == "GTAW");
     CHECK(*result.tests[1].test.size(Trait::weld_thickness) == Exact(9'525'000));
 }
+
+TEST_CASE("a trait that the rules name and that was not read is told where the test could bear on it") {
+    Desk desk;
+    const auto unread = [&](const std::string &rules, const std::string &form) {
+        std::vector<Trait> out;
+        const auto result =
+            range_of_coupon(desk.catalogue, rules, described_coupon({{"joint", "groove"}, {"form", form}}));
+        for (const auto *one : result.tests.at(0).unread) out.push_back(one->of);
+        return out;
+    };
+    for (const std::string rules : {"aws-d17.1", "mil-std-1595a"}) {
+        CHECK(unread(rules, "tube") == std::vector<Trait>{Trait::diameter});
+        CHECK(unread(rules, "sheet").empty());
+    }
+    CHECK(unread("asme-ix", "tube").empty());
+}
