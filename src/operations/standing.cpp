@@ -171,16 +171,19 @@ WelderStanding standing_of(Office &office, WelderState welder, Day on) {
     return out;
 }
 
-void say_what_to_do(DueQualification &due) {
-    const Validity &v = due.held.validity;
-    if (v.state == Validity::State::valid) {
-        const ValidityWay &way = due.held.way();
-        const bool by_use = v.use_by && (way.kept_by_use || v.use_by == v.until);
-        due.to_do = by_use ? ToDo::use : way.extension ? ToDo::extend : ToDo::test;
-    } else if (v.state == Validity::State::lapsed && due.held.rules->renewal) {
-        due.to_do = ToDo::renew;
-        due.coupons = due.held.rules->renewal->coupons;
-    }
+/// While it holds. A use that is missed may end it at once, or take away only that it goes on.
+NextStep step_while_valid(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    const ValidityWay &way = held.way();
+    NextStep out;
+    const bool use_first = v.use_by && (way.kept_by_use || !v.ends || *v.use_by < *v.ends);
+    out.by = use_first ? v.use_by : v.until;
+    if (use_first)
+        out.to_do = ToDo::use;
+    else if (way.extension)
+        out.to_do = ToDo::extend;
+    if (use_first && way.kept_by_use && *v.ends > *v.use_by) out.otherwise = v.ends;
+    return out;
 }
 
 /// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
@@ -250,6 +253,22 @@ std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> o
     return out;
 }
 
+std::optional<NextStep> next_step(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    switch (v.state) {
+    case Validity::State::valid: return v.until ? std::optional(step_while_valid(held)) : std::nullopt;
+    case Validity::State::in_doubt: return NextStep{ToDo::settle, {}, 0, {}};
+    case Validity::State::lapsed:
+        if (const auto &renewal = held.rules->renewal)
+            return NextStep{ToDo::renew, v.until, renewal->coupons, {}};
+        break;
+    case Validity::State::expired: break;
+    case Validity::State::revoked:
+    case Validity::State::not_begun: return std::nullopt;
+    }
+    return NextStep{ToDo::test, v.until, 0, {}};
+}
+
 DueList due(Office &office, int days, std::optional<Day> on) {
     if (days < 1 || days > 36'500) throw refused("days: one to 36500 can be looked ahead").at("days");
     DueList out;
@@ -257,14 +276,10 @@ DueList due(Office &office, int days, std::optional<Day> on) {
     out.through = out.on + std::chrono::days{days};
     for (auto &standing : standing_of_all(office, out.on))
         for (auto &held : standing.held) {
-            const Validity &v = held.validity;
-            const bool doubt = v.state == Validity::State::in_doubt;
-            if (!doubt && (!v.until || *v.until > out.through || v.state == Validity::State::revoked))
-                continue;
-            const auto left = doubt ? 0 : (*v.until - out.on).count();
-            DueQualification one{std::move(held), left, doubt ? ToDo::settle : ToDo::test, 0};
-            say_what_to_do(one);
-            out.items.push_back(std::move(one));
+            const auto step = next_step(held);
+            if (!step || step->by.value_or(out.on) > out.through) continue;
+            const auto left = (step->by.value_or(out.on) - out.on).count();
+            out.items.push_back({*step, std::move(held), left});
         }
     std::stable_sort(out.items.begin(), out.items.end(),
                      [](const auto &a, const auto &b) { return a.days_left < b.days_left; });

@@ -23,20 +23,6 @@ std::vector<Exact> cut(const Job::Sizes &sizes, const std::vector<Exact> &edges)
     return out;
 }
 
-/// Whether some weld of the job could be of the kind, as far as words tell.
-bool possible(const WeldFilter &filter, const Job &job) {
-    if (filter.alternatives.empty()) return true;
-    return std::any_of(filter.alternatives.begin(), filter.alternatives.end(), [&](const auto &alternative) {
-        return std::all_of(alternative.begin(), alternative.end(), [&](const TraitTest &test) {
-            if (is_size(test.trait)) return true;
-            const auto &words = job.words[index_of(test.trait)];
-            return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
-                       return test.asks.fits(word);
-                   });
-        });
-    });
-}
-
 void add_filter(const WeldFilter &filter, const std::vector<const WeldFilter *> &scope,
                 std::vector<EdgeGroup> &out) {
     for (const auto &alternative : filter.alternatives)
@@ -67,6 +53,19 @@ void add_edge(const Condition::Edge &edge, const TestValues &values, std::vector
 
 } // namespace
 
+bool possible(const WeldFilter &filter, const Job &job) {
+    if (filter.alternatives.empty()) return true;
+    return std::any_of(filter.alternatives.begin(), filter.alternatives.end(), [&](const auto &alternative) {
+        return std::all_of(alternative.begin(), alternative.end(), [&](const TraitTest &test) {
+            if (is_size(test.trait)) return true;
+            const auto &words = job.words[index_of(test.trait)];
+            return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
+                       return test.asks.fits(word);
+                   });
+        });
+    });
+}
+
 std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &values) {
     std::vector<EdgeGroup> out;
     for (const auto &variable : rules.variables) {
@@ -77,7 +76,12 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
             add_filter(rule.work, scope, out);
             if (!is_size(rule.of)) continue;
             EdgeGroup group{scope, rule.of, {}};
-            for (const auto &edge : rule.band) add_edge(edge, values, group.edges);
+            for (const auto &edge : rule.band) {
+                std::vector<Exact> computed;
+                add_edge(edge, values, computed);
+                for (const auto &end : computed) group.edges.push_back(rules.ends.compared(edge.compare, end));
+                group.edges.insert(group.edges.end(), computed.begin(), computed.end());
+            }
             if (rule.kind == RangeRule::Kind::same) group.edges = values.sizes[index_of(rule.of)];
             out.push_back(std::move(group));
         }
@@ -88,7 +92,8 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
 std::vector<EdgeGroup> edges_of(const std::vector<std::vector<VariableRange>> &held) {
     std::vector<EdgeGroup> out;
     for (const auto &range : held)
-        for (const auto &one : range)
+        for (const auto &one : range) {
+            add_filter(one.variable->work, {&one.variable->work}, out);
             for (const auto &part : one.parts) {
                 const std::vector<const WeldFilter *> scope{&one.variable->work, &part.rule->work};
                 add_filter(part.rule->work, scope, out);
@@ -96,6 +101,7 @@ std::vector<EdgeGroup> edges_of(const std::vector<std::vector<VariableRange>> &h
                 for (const auto &[compare, edge] : part.edges) group.edges.push_back(edge);
                 if (!group.edges.empty()) out.push_back(std::move(group));
             }
+        }
     return out;
 }
 

@@ -10,6 +10,20 @@ namespace {
 
 using nlohmann::json;
 
+std::string_view name_of(ToDo to_do) {
+    constexpr std::string_view names[] = {"use", "extend", "renew", "test", "settle"};
+    return names[static_cast<std::size_t>(to_do)];
+}
+
+/// What a qualification asks for next, and until when.
+json step_json(const NextStep &step) {
+    json out{{"to do", to_do_text(step)}, {"act", name_of(step.to_do)}};
+    if (step.by) out["by"] = print(*step.by);
+    if (step.coupons > 0) out["coupons"] = step.coupons;
+    if (step.otherwise) out["otherwise"] = print(*step.otherwise);
+    return out;
+}
+
 json held_json(const HeldQualification &held) {
     const Validity &v = held.validity;
     const QualificationRecord &q = held.record;
@@ -30,6 +44,7 @@ json held_json(const HeldQualification &held) {
     if (v.until) out["until"] = print(*v.until);
     if (v.use_by) out["use by"] = print(*v.use_by);
     if (v.ends) out["ends"] = print(*v.ends);
+    if (const auto step = next_step(held)) out["next"] = step_json(*step);
     if (!q.overridden.empty()) out["overridden"] = words_of(q.overridden, held.rules.get());
     if (!q.override_why.empty()) out["override"] = q.override_why;
     return out;
@@ -73,11 +88,6 @@ json welder_json(const WelderRecord &welder) {
     return {{"mark", welder.mark}, {"welder", codec::json_of(welder)}};
 }
 
-std::string_view name_of(ToDo to_do) {
-    constexpr std::string_view names[] = {"use", "extend", "renew", "test", "settle"};
-    return names[static_cast<std::size_t>(to_do)];
-}
-
 } // namespace
 
 std::string json_text(const Enrolled &done, const std::vector<std::string> &notes) {
@@ -111,9 +121,8 @@ std::string json_text(const DueList &due, const std::vector<std::string> &notes)
     for (const auto &one : due.items) {
         json item = held_json(one.held);
         item["days left"] = one.days_left;
-        item["to do"] = to_do_text(one);
-        item["act"] = name_of(one.to_do);
-        if (one.coupons > 0) item["coupons"] = one.coupons;
+        item.erase("next"); // its parts stand here themselves
+        item.update(step_json(one));
         out.push_back(std::move(item));
     }
     return render::finished(std::move(out), notes);
@@ -160,6 +169,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
+    if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
     out["events"] = events_json(s.events, {s.held}, s.undone);
     out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};
     out["entry hash"] = s.hash;

@@ -13,6 +13,10 @@ nlohmann::json part_json(const RangePart &part, Unit unit) {
     out["rule"] = part.rule->id;
     if (!part.rule->work.text.empty()) out["for"] = part.rule->work.text;
     if (!part.rule->reading.empty()) out["reading"] = part.rule->reading;
+    for (std::size_t i = 0; i < part.edges.size(); ++i)
+        out["ends"].push_back({{"compare", beadbook::name_of(part.edges[i].first)},
+                               {"compared", print(part.rule->of, part.edges[i].second, unit)},
+                               {"computed", print(part.rule->of, part.computed[i], unit)}});
     for (const auto &lack : part.lacks) out["lacks"].push_back(name_of(lack));
     return out;
 }

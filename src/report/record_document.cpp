@@ -18,6 +18,7 @@ void add_standing(Document &doc, const RecordSheet &s) {
     doc.heading("Standing on " + print(s.on), 2)
         .pair("state", state_words(v.state), v.reason)
         .pair("rule", authority(v.from), "way " + s.held.record.way);
+    if (const std::string next = next_words(s.held); !next.empty()) doc.pair("next", next);
     for (const auto &e : s.events) {
         std::string note = e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + ")");
         if (const auto why = s.undone.find(e.seq); why != s.undone.end())
@@ -39,7 +40,9 @@ void add_range(Document &doc, const RecordSheet &s) {
             if (!part.rule->work.text.empty()) value += ", for " + part.rule->work.text;
             if (part.applies == Truth::unknown)
                 value = "cannot say: " + name_of(part.lacks.front()) + " is missing";
-            doc.pair(name, in + value, authority(part.rule->clause, part.rule->standing));
+            std::string source = authority(part.rule->clause, part.rule->standing);
+            if (part.rounded() && rules.ends.from) source += "; compared by " + authority(*rules.ends.from);
+            doc.pair(name, in + value, source);
             name.clear();
         }
     }

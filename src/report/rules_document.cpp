@@ -30,6 +30,12 @@ void add_ranges(Document &out, const RangeRules &rules) {
     }
 }
 
+void add_ends(Document &out, const RangeRules &rules) {
+    out.heading("ends of ranges that are worked out", 2);
+    out.item("compared " + ends_words(rules.ends),
+             rules.ends.from ? source_words(*rules.ends.from) : "the rules say nothing");
+}
+
 void add_exams(Document &out, const RangeRules &rules) {
     if (!rules.exams.empty()) out.heading("examinations of the test", 2);
     for (const auto &exam : rules.exams)
@@ -71,6 +77,16 @@ std::string allowance_words(const RangeRule &rule) {
     return out;
 }
 
+std::string ends_words(const EndComparison &ends) {
+    switch (ends.kind) {
+    case EndComparison::Kind::absolute: return "as worked out";
+    case EndComparison::Kind::rounded: return ends.text + ", halves to the even figure";
+    case EndComparison::Kind::wider: break;
+    }
+    return "as worked out, or " + ends.text.substr(ends.text.find("rounded")) +
+           ", halves to the even figure, whichever takes in more";
+}
+
 std::string period_words(const ValidityWay &way) {
     std::string out = way.lasts ? "lasts " + way.lasts->text : "no fixed end";
     if (way.use_every)
@@ -100,6 +116,7 @@ Document document_of(const RangeRules &rules) {
     out.heading(rules.title).line(rules.edition + "; " + rules.source);
     if (!rules.notes.empty()) out.line(rules.notes);
     add_ranges(out, rules);
+    add_ends(out, rules);
     add_exams(out, rules);
     add_validity(out, rules);
     if (!rules.gaps.empty()) out.heading("Known gaps:", 2);

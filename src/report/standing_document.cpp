@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "report/range_words.hpp"
 
 #include <cstdlib>
 
@@ -60,16 +61,25 @@ Words state_words(Validity::State state) {
                                                                                : Tone::reject};
 }
 
-std::string to_do_text(const DueQualification &due) {
-    switch (due.to_do) {
-    case ToDo::use: return "use the process and log it";
+std::string to_do_text(const NextStep &step) {
+    switch (step.to_do) {
+    case ToDo::use:
+        return "use the process and log it" +
+               (step.otherwise ? ", or it ends on " + print(*step.otherwise) : std::string());
     case ToDo::extend: return "extend it or test again";
     case ToDo::renew:
-        return "renew it: " + std::to_string(due.coupons) + (due.coupons == 1 ? " coupon" : " coupons");
+        return "renew it: " + std::to_string(step.coupons) + (step.coupons == 1 ? " coupon" : " coupons");
     case ToDo::settle: return "look at the coupon and grade it again";
     case ToDo::test: break;
     }
     return "test again";
+}
+
+std::string next_words(const HeldQualification &held) {
+    const auto step = next_step(held);
+    if (!step) return held.validity.state == Validity::State::valid ? "nothing, it has no end" : "";
+    const bool ahead = held.validity.state == Validity::State::valid;
+    return (ahead ? "by " + print(*step->by) + " " : std::string()) + to_do_text(*step);
 }
 
 Document document_of(const Enrolled &done) {
@@ -105,6 +115,10 @@ Document document_of(const WelderStanding &standing) {
     for (const auto &held : standing.held) {
         auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         under.insert(under.begin(), Bullet{origin(held), "", {}});
+        if (const std::string next = next_words(held); !next.empty())
+            under.insert(under.begin(), Bullet{"next: " + next, "", {}});
+        for (auto &item : rounded_items(held.range, held.rules->ends, held.record.test.unit()))
+            under.push_back(std::move(item));
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
@@ -141,12 +155,10 @@ Document document_of(const DueList &due) {
     Document doc;
     doc.title = "Due through " + print(due.through);
     if (due.items.empty()) return doc.line("nothing is due through " + print(due.through));
-    Grid table{{{"through"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}},
-               {}};
+    Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
-        table.rows.push_back({one.held.validity.until ? print(*one.held.validity.until) : "",
-                              time_left(one.days_left), one.held.mark, title_of(one.held),
-                              state_words(one.held.validity.state), to_do_text(one),
+        table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
+                              title_of(one.held), state_words(one.held.validity.state), to_do_text(one),
                               one.held.validity.reason});
     return doc.add(std::move(table));
 }
