@@ -130,6 +130,7 @@ Refusal refusal_of(const std::vector<Impediment> &impediments) {
 std::vector<Impediment> impediments_of(const CouponRecord &test, const std::string &name, Day today) {
     std::vector<Impediment> out;
     const auto correct = [&](const char *field) -> Remedy { return {"change", {test.id}, {field, "why"}}; };
+    if (!test.withdrawn.empty()) out.push_back({name + " is withdrawn: " + test.withdrawn, {}});
     const std::string welded = test.get("welded");
     if (welded.empty())
         out.push_back(
@@ -178,6 +179,8 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
         if (!coupon.grade || record.get("welder") != welder.record.mark ||
             record.get("purpose") == "practice")
             continue;
+        // A test that passed and was taken back proves nothing; a failed one is no less a failure.
+        if (!record.withdrawn.empty() && coupon.grade->passed) continue;
         const std::string welded = record.get("welded");
         const Day day = welded.empty() ? day_of(*coupon.grade) : parse_day(welded);
         const bool passed = coupon.grade->passed && record.get("mechanical") != "failed";

@@ -1,5 +1,6 @@
 #include "operations/examining.hpp"
 
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "records/codecs/bodies.hpp"
@@ -73,7 +74,9 @@ std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &re
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord exam = record_of(request, writing.outside());
     const CouponState &state = writing.coupon(request.coupon);
-    check_day(exam, state.record, writing.outside().today());
+    const Day today = writing.outside().today();
+    check_day(exam, state.record, today);
+    exam.sure = set_aside_by(Plausibility::shipped().of(state.record, exam, today), request.sure);
     if (request.found) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
@@ -96,8 +99,10 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
 }
 
-ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam) {
-    check_day(exam, coupon, office.outside().today());
+ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
+    const Day today = office.outside().today();
+    check_day(exam, coupon, today);
+    exam.sure = set_aside_by(Plausibility::shipped().of(coupon, exam, today), sure, exam.sure);
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     ReadyExam out{std::move(exam), nullptr, {}};

@@ -37,6 +37,15 @@ void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgeme
         doc.item("and " + std::to_string(one.findings.size() - most_reasons) + " more reasons");
 }
 
+/// What nobody would believe at first sight and somebody said is meant so.
+void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
+    for (const auto &one : sure)
+        doc.line((one.number > 0 ? "#" + std::to_string(one.number)
+                  : one.exam > 0 ? "Exam " + std::to_string(one.exam)
+                                 : std::string("The coupon")) +
+                 " is as it was said, " + sure_text(one.rules) + ".");
+}
+
 } // namespace
 
 std::string plain_words(const Case &c, const Finding &f) {
@@ -65,6 +74,8 @@ Document document_of(const Judged &judged) {
     Document doc;
     doc.title = "Coupon " + judged.mark;
     doc.line("Coupon " + judged.mark + " by " + judged.set->title + " (" + judged.set->edition + ")");
+    if (!judged.withdrawn.empty())
+        doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +
@@ -88,6 +99,10 @@ Document document_of(const Explained &e) {
     doc.line(Words(doc.title, Tone::strong) + Words(e.welder.empty() ? "" : ", welded by " + e.welder));
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") + verdict_words(one.verdict));
+    if (!e.judged.withdrawn.empty()) {
+        doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
+        return doc.caution();
+    }
     if (const std::string strip = weld_strip(c); !strip.empty()) {
         doc.heading("Where on the weld", 2);
         doc.add(Drawing{strip});
@@ -115,6 +130,7 @@ Document document_of(const Explained &e) {
         if (e.judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(c.set.classes[i].id);
     doc.gap().line(made.empty() ? std::string("It makes no class of this set as it is recorded now.")
                                 : "It makes class " + listed(made) + ".");
+    add_assurances(doc, e.sure);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc.caution();
