@@ -104,15 +104,18 @@ std::string print_figures(const Exact &value, Dimension dimension, Unit unit) {
 
 PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimension, Unit unit) {
     const Scale scale = scale_of(dimension, unit);
-    const Exact a = first / scale.base;
-    const Exact b = second / scale.base;
-    const Exact apart = magnitude(a - b);
+    const auto rounded = [&](const Exact &value, int places) {
+        Exact scaled = value / scale.base;
+        for (int i = 0; i < places; ++i) scaled = scaled * Exact(10);
+        return scaled.rounded();
+    };
     int places = scale.digits;
-    while (places < 12 && first != second &&
-           (decimal(a, places) == decimal(b, places) || decimal(apart, places) == "0"))
-        ++places;
-    return {decimal(a, places) + scale.name, decimal(b, places) + scale.name,
-            decimal(apart, places) + scale.name};
+    while (places < 12 && first != second && rounded(first, places) == rounded(second, places)) ++places;
+    // Of the printed numbers, so that who subtracts them finds it.
+    Exact apart = magnitude(Exact::whole(rounded(first, places) - rounded(second, places)));
+    for (int i = 0; i < places; ++i) apart = apart / Exact(10);
+    return {decimal(first / scale.base, places) + scale.name,
+            decimal(second / scale.base, places) + scale.name, decimal(apart, places) + scale.name};
 }
 
 } // namespace beadbook

@@ -17,7 +17,8 @@ std::string print_exact(const Exact &value, Dimension dimension, Unit unit);
 /// To six figures: a setting, or what was worked out from some (540 A, 0.023622 in).
 std::string print_figures(const Exact &value, Dimension dimension, Unit unit);
 
-/// Two values that are compared, printed with enough digits to be seen as different when they are.
+/// Two values that are compared, printed with enough digits to be seen as different when they are; the
+/// difference is that of the printed numbers.
 struct PrintedPair {
     std::string first, second, difference;
 };

@@ -3,8 +3,10 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/weld_strip.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -44,6 +46,48 @@ void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
                   : one.exam > 0 ? "Exam " + std::to_string(one.exam)
                                  : std::string("The coupon")) +
                  " is as it was said, " + sure_text(one.rules) + ".");
+}
+
+/// Findings that say the same by the same rule, each kind once, the one farthest out first.
+std::vector<std::vector<std::size_t>> alike(const std::vector<Finding> &findings) {
+    std::vector<std::vector<std::size_t>> out;
+    for (std::size_t f = 0; f < findings.size(); ++f) {
+        const Finding &one = findings[f];
+        const auto same = std::find_if(out.begin(), out.end(), [&](const auto &group) {
+            const Finding &other = findings[group.front()];
+            return one.rule >= 0 && one.rule == other.rule && one.kind == other.kind &&
+                   one.effect == other.effect && one.missing == other.missing;
+        });
+        if (same == out.end())
+            out.push_back({f});
+        else
+            same->push_back(f);
+    }
+    for (auto &group : out)
+        std::stable_sort(group.begin(), group.end(),
+                         [&](std::size_t a, std::size_t b) { return findings[a].ratio > findings[b].ratio; });
+    return out;
+}
+
+/// "the same of #4, #5 and #9": those of a group after its first.
+std::string others_words(const std::vector<Finding> &findings, const std::vector<std::size_t> &group) {
+    std::set<int> numbers;
+    for (std::size_t i = 1; i < group.size(); ++i)
+        numbers.insert(findings[group[i]].indications.begin(), findings[group[i]].indications.end());
+    std::vector<std::string> tags;
+    for (const int n : numbers) tags.push_back("#" + std::to_string(n));
+    return tags.empty() ? "the same " + std::to_string(group.size() - 1) + " times more"
+                        : "the same by less: " + listed(tags);
+}
+
+/// Which classes are met, as a person would say it.
+std::string made_words(const Judged &judged) {
+    std::vector<std::string> made;
+    for (std::size_t i = 0; i < judged.judgement.classes.size(); ++i)
+        if (judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(judged.set->classes[i].id);
+    if (made.empty()) return "It meets no class of this set as it is recorded now.";
+    if (judged.set->classes.size() == 1) return "It meets what this set asks.";
+    return std::string(made.size() > 1 ? "It meets the classes " : "It meets class ") + listed(made) + ".";
 }
 
 } // namespace
@@ -103,7 +147,7 @@ Document document_of(const Explained &e) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return doc.caution();
     }
-    if (const std::string strip = weld_strip(c); !strip.empty()) {
+    if (const std::string strip = weld_strip(c, one); !strip.empty()) {
         doc.heading("Where on the weld", 2);
         doc.add(Drawing{strip});
     }
@@ -117,19 +161,17 @@ Document document_of(const Explained &e) {
         doc.heading(one.verdict == Verdict::reject ? "Why it is not accepted"
                                                    : "What is missing before anybody can say",
                     2);
-        for (const auto &f : one.findings) {
-            std::vector<Bullet> plain;
-            if (std::string said = plain_words(c, f); !said.empty())
-                plain.push_back({std::move(said), "", {}});
-            doc.item(sentence(c, k, f), f.rule >= 0 ? authority(c, k, f) : "", std::move(plain));
+        for (const auto &group : alike(one.findings)) {
+            const Finding &worst = one.findings[group.front()];
+            std::vector<Bullet> under;
+            if (std::string said = plain_words(c, worst); !said.empty())
+                under.push_back({std::move(said), "", {}});
+            if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
+            doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
     }
     add_causes(doc, c, one);
-    std::vector<std::string> made;
-    for (std::size_t i = 0; i < e.judged.judgement.classes.size(); ++i)
-        if (e.judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(c.set.classes[i].id);
-    doc.gap().line(made.empty() ? std::string("It makes no class of this set as it is recorded now.")
-                                : "It makes class " + listed(made) + ".");
+    doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
@@ -138,48 +180,14 @@ Document document_of(const Explained &e) {
 
 Document document_of(const Graded &g) {
     return Document{}.line("coupon " + g.mark + " graded " + g.grade.decision() + " for class " +
-                           g.grade.class_id + " (verdict: " + std::string(name_of(g.verdict)) + ")");
+                           g.grade.class_id + " (verdict: " + std::string(name_of(g.verdict)) +
+                           (g.grade.against_verdict ? "; against the verdict)" : ")"));
 }
 
 Document document_of(const JudgedOrNot &one) {
     return Document{}.line(Words(padded(one.mark, 14)) +
                            (one.judged ? verdicts_in_a_line(*one.judged)
                                        : Words("not judged: " + one.why_not, Tone::cannot_say)));
-}
-
-std::string weld_strip(const Case &c) {
-    std::int64_t end = c.coupon.line.length ? c.coupon.line.length->nm : 0;
-    bool any = false;
-    for (const auto &i : c.indications) {
-        if (!i.place) continue;
-        any = true;
-        if (!c.coupon.line.length) end = std::max(end, i.place->to.nm);
-    }
-    if (!any || end == 0) return "";
-    constexpr std::int64_t cells = 64;
-    std::string bar(static_cast<std::size_t>(cells) + 1, '-');
-    std::map<std::size_t, std::string> numbers;
-    for (const auto &i : c.indications) {
-        if (!i.place) continue;
-        const auto cell = [&](std::int64_t nm) {
-            return static_cast<std::size_t>(static_cast<Int128>(nm % (end + 1)) * cells / end);
-        };
-        const std::size_t first = cell(i.place->from.nm);
-        for (std::size_t k = first; k <= std::max(first, cell(std::min(i.place->to.nm, end))); ++k)
-            bar[k] = '=';
-        auto &label = numbers[first];
-        label += (label.empty() ? "#" : ",") + std::to_string(i.number);
-    }
-    std::string labels;
-    for (const auto &[at, label] : numbers) {
-        if (labels.size() < at) labels.resize(at, ' ');
-        labels += label + " ";
-    }
-    const bool round = c.coupon.line.closed;
-    const std::string ends =
-        c.coupon.line.length ? print(end, Dimension::length, c.unit) : "(length not known)";
-    return "    " + labels + "\n    " + bar + "\n    0" + (round ? " (12 o'clock)" : "") +
-           std::string(round ? 40 : 52, ' ') + ends + (round ? " (12 o'clock again)" : "") + "\n";
 }
 
 } // namespace beadbook

@@ -29,7 +29,4 @@ std::string plain_words(const Case &c, const Finding &finding);
 /// "A: accept  B: reject".
 Words verdicts_in_a_line(const Judged &judged, const std::string &between = "  ");
 
-/// The weld unrolled as a line of characters, each indication at its place; empty if nothing has a place.
-std::string weld_strip(const Case &c);
-
 } // namespace beadbook

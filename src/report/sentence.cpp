@@ -16,10 +16,11 @@ std::string clock_of(Length at, const WeldLine &line) {
     return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
 }
 
-/// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it.
+/// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it; a fraction as
+/// it stands in the set.
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
-    if (f.is_constant()) return "";
+    if (f.is_constant()) return f.text.find('/') == std::string::npos ? "" : " (" + f.text + ")";
     const auto quantities = quantities_of(f);
     // A lone symbol says nothing that "T = 0.125 in" does not say.
     std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
@@ -70,6 +71,46 @@ std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
     return out;
 }
 
+/// From where the first begins to where the last ends, seen along the weld from `from`.
+Span extent_of(const Case &c, const std::vector<int> &numbers, Length from) {
+    const std::int64_t around = c.coupon.around().value_or(0);
+    const auto ahead = [&](Length at) {
+        const std::int64_t way = at.nm - from.nm;
+        return around > 0 ? (way % around + around) % around : way;
+    };
+    std::optional<Span> out;
+    for (const int n : numbers) {
+        const Indication *i = c.find(n);
+        if (!i || !i->place) continue;
+        const std::int64_t begin = from.nm + ahead(i->place->from);
+        const std::int64_t end = begin + i->place->to.nm - i->place->from.nm;
+        if (!out) out = Span{{begin}, {end}};
+        out->from.nm = std::min(out->from.nm, begin);
+        out->to.nm = std::max(out->to.nm, end);
+    }
+    return out.value_or(Span{from, from});
+}
+
+bool slides(const Rule &rule) { return rule.window && rule.window->kind == Window::Kind::length; }
+
+/// ", counted from 2 in to 4 in": where the window lay, never beyond the end of the weld.
+std::string counted_words(const Case &c, const Rule &rule, const Finding &f) {
+    if (!slides(rule) || !f.place) return "";
+    Span window = *f.place;
+    if (c.coupon.line.length && !c.coupon.line.closed) window.to = std::min(window.to, *c.coupon.line.length);
+    return ", counted " + print_place(window, {}, c.unit);
+}
+
+/// "; #2 and #3 count as one [4.2]": several by a rule on each are one by a merging clause.
+std::string merged_words(const Case &c, const Rule &rule, const Finding &f) {
+    if (rule.kind != Rule::Kind::each || f.indications.size() < 2) return "";
+    const Indication *first = c.find(f.indications.front());
+    for (const auto &merge : c.set.merges)
+        if (first && merge.subject.covers(first->type, first->exam))
+            return "; they count as one, " + merge.when.text + " (" + merge.clause + ")";
+    return "";
+}
+
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
     const bool lower = !is_maximum(rule.compare);
@@ -82,7 +123,7 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
         out += ": at the limit, which is itself out";
     else
         out += (lower ? ": short by " : ": over by ") + p.difference;
-    return out + area_words(c, rule, f);
+    return out + counted_words(c, rule, f) + merged_words(c, rule, f) + area_words(c, rule, f);
 }
 
 std::string missing_words(const Finding &f) {
@@ -121,17 +162,19 @@ std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
 }
 
 std::string print_indications(const Case &c, const std::vector<int> &numbers) {
-    std::vector<std::string> tags, types;
+    std::vector<std::string> tags, types, exams;
     constexpr std::size_t most = 12;
     for (const int n : numbers) {
         if (tags.size() < most) tags.push_back("#" + std::to_string(n));
         if (const Indication *i = c.find(n)) {
             const std::string &name = c.vocabulary[i->type].name;
             if (std::find(types.begin(), types.end(), name) == types.end()) types.push_back(name);
+            const std::string exam(name_of(i->exam));
+            if (std::find(exams.begin(), exams.end(), exam) == exams.end()) exams.push_back(exam);
         }
     }
     if (numbers.size() > most) tags.push_back(std::to_string(numbers.size() - most) + " more");
-    std::string out = listed(tags) + " " + listed(types);
+    std::string out = listed(tags) + " " + listed(types) + (exams.empty() ? "" : " (" + listed(exams) + ")");
     if (numbers.size() == 1)
         if (const Indication *i = c.find(numbers[0]); i && i->place)
             out += " " + print_place(*i->place, c.coupon.line, c.unit);
@@ -142,11 +185,15 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
     const std::string where =
-        f.place && f.indications.size() > 1 ? " " + print_place(*f.place, c.coupon.line, c.unit) : "";
+        !f.place || f.indications.size() < 2
+            ? ""
+            : " " + print_place(rule && slides(*rule) ? extent_of(c, f.indications, f.place->from) : *f.place,
+                                c.coupon.line, c.unit);
+    const std::string title = !rule || rule->title.empty() ? "" : rule->title + ", ";
     switch (f.kind) {
     case Finding::Kind::over_limit:
-    case Finding::Kind::within: return who + where + ": " + compared(c, class_index, *rule, f) + ".";
-    case Finding::Kind::not_allowed: return who + ": none is allowed.";
+    case Finding::Kind::within: return who + where + ": " + title + compared(c, class_index, *rule, f) + ".";
+    case Finding::Kind::not_allowed: return who + ": " + title + "none is allowed.";
     case Finding::Kind::person_decides:
         return who + ": the standard leaves this to a person, who decides and writes why.";
     case Finding::Kind::missing_data:
@@ -155,7 +202,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                    c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
         if (f.has_numbers)
-            return who + where + ": " + compared(c, class_index, *rule, f) +
+            return who + where + ": " + title + compared(c, class_index, *rule, f) +
                    ", if it counts at all: that hangs on " + missing_words(f) + ".";
         return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
                missing_words(f) + ".";
@@ -166,8 +213,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         return who + ": " +
                (f.clause >= 0 ? "only this part could judge it, and it is a known gap: " +
                                     c.set.gaps[static_cast<std::size_t>(f.clause)].text
-                              : "no rule of this set speaks of it as found by " +
-                                    std::string(name_of(c.find(f.indications[0])->exam))) +
+                              : "no rule of this set speaks of it as found by this method") +
                ".";
     case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
     case Finding::Kind::exam_pending:

@@ -70,7 +70,7 @@ TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends
     CHECK(has(logged, "2 indications logged under exam 2"));
     const Ended judged = sh("beadbook judge T-7");
     CHECK(judged.code == 1);
-    CHECK(has(judged, "size 0.19 in, limit 0.1875 in: over by 0.0025 in."));
+    CHECK(has(judged, "size 0.19 in, limit 0.1875 in (3/16 in): over by 0.0025 in."));
     CHECK(has(judged, "read:"));
     CHECK(has(judged, "An aid, not the code"));
     CHECK_FALSE(has(judged, "\033[")); // no colour into a pipe
@@ -121,7 +121,7 @@ TEST_CASE("a welder reads where, why, the cause and the remedy", "[journeys]") {
     CHECK(has(why, "depth 0.9 mm, limit 0.5 mm (lesser of 0.1 x t and 0.5 mm, t = 8 mm): over by 0.4 mm."));
     CHECK(has(why, "usually too hot, a long arc"));
     CHECK(has(why, "Change: less current"));
-    CHECK(has(why, "It makes class D."));
+    CHECK(has(why, "It meets class D."));
 }
 
 TEST_CASE("a closed pipe, a read-only folder and an unreadable record end cleanly", "[journeys]") {

@@ -62,7 +62,7 @@ TEST_CASE("missing is not zero") {
     const auto c = judged(set_from(rule("measure: depth, at most: 1 in, title: Depth")),
                           {"", {"RT undercut l 0.1 at 2"}});
     CHECK(c.sentences("A") ==
-          "#1 undercut from 2 in to 2.1 in: Depth cannot be decided without the depth.\n");
+          "#1 undercut (RT) from 2 in to 2.1 in: Depth cannot be decided without the depth.\n");
 }
 
 TEST_CASE("a reject beats a cannot-say, a cannot-say beats an accept") {
@@ -76,9 +76,9 @@ TEST_CASE("what no rule speaks of is never accepted") {
                                        "gaps:\n  - {text: table 9 was not read, types: undercut}\n");
     CHECK(judged(set, {"", {"RT crack l 0.1"}}).verdicts() == "A cannot say, B cannot say");
     CHECK(judged(set, {"", {"VT gas pore 0.1"}}).sentences("A") ==
-          "#1 gas pore: no rule of this set speaks of it as found by VT.\n");
+          "#1 gas pore (VT): no rule of this set speaks of it as found by this method.\n");
     CHECK(judged(set, {"", {"RT undercut l 0.1"}}).sentences("A") ==
-          "#1 undercut: only this part could judge it, and it is a known gap: table 9 was not read.\n");
+          "#1 undercut (RT): only this part could judge it, and it is a known gap: table 9 was not read.\n");
 }
 
 TEST_CASE("a window slides exactly and counts what it cuts by the part inside") {
@@ -233,13 +233,14 @@ TEST_CASE("sentences name the indication, the numbers, the limit and by how much
     const auto set = shipped_criteria("mil-hdbk-1890-table-3");
     const auto c = judged(
         set, {"joint=groove magnetic=yes thickness=0.150in weld-length=8in", {"RT gas pore 0.055 at 2.1"}});
-    CHECK(c.sentences("1") ==
-          "#1 gas pore from 2.1 in to 2.155 in: size 0.055 in, limit 0.05 in (lesser of T/3 and 0.060 in, "
-          "T = 0.15 in): over by 0.005 in.\n");
+    CHECK(c.sentences("1") == "#1 gas pore (RT) from 2.1 in to 2.155 in: Size of a pore or void, size 0.055 "
+                              "in, limit 0.05 in (lesser of T/3 and 0.060 in, "
+                              "T = 0.15 in): over by 0.005 in.\n");
     CHECK(authority(c.view(), 0, c.judgement.classes[0].findings[0]) ==
           "Table III, porosity and voids (MIL-HDBK-1890(AT)), read: MIL-HDBK-1890 page 11");
     CHECK(sentence(c.view(), 1, *c.judgement.classes[1].nearest) ==
-          "#1 gas pore from 2.1 in to 2.155 in: size 0.055 in, limit 0.075 in (lesser of T/2 and 0.080 in, T "
+          "#1 gas pore (RT) from 2.1 in to 2.155 in: Size of a pore or void, size 0.055 in, limit 0.075 in "
+          "(lesser of T/2 and 0.080 in, T "
           "= 0.15 in): within by "
           "0.02 in.");
 }
@@ -313,7 +314,8 @@ TEST_CASE("a group has a least number of members") {
     line.back() = "RT gas pore 0.05 at 1.35";
     CHECK(verdict(four, "", line) == no);
     CHECK(judged(set_from(rule(four)), {"", line}).sentences("A") ==
-          "#1, #2, #3 and #4 gas pore from 1 in to 1.4 in: sum of size in one line of 4 or more (gap at most "
+          "#1, #2, #3 and #4 gas pore (RT) from 1 in to 1.4 in: sum of size in one line of 4 or more (gap at "
+          "most "
           "0.1 in) "
           "is 0.2 in, limit 0.1 in: over by 0.1 in.\n");
     // Over the datum of a girth weld.
@@ -339,14 +341,16 @@ gaps:
     CHECK(judged(set, {"", {"RT slag 0.1x0.02"}}).verdicts() == "A cannot say, B cannot say");
     CHECK(judged(set, {"", {"RT slag 0.6x0.02"}}).verdicts() == "A reject, B reject");
     CHECK(judged(set, {"", {"RT worm-hole 0.1x0.02"}}).verdicts() == "A accept, B accept");
-    CHECK(judged(set, {"", {"RT slag 0.1x0.02 at 1"}}).sentences("A") ==
-          "#1 slag inclusion from 1 in to 1.1 in: the rules of this set are not all that speaks of it, a "
-          "known gap: the "
-          "page on long ones was not read.\n");
-    CHECK(judged(set, {"", {"RT slag l 0.1 at 1"}}).sentences("A") ==
-          "#1 slag inclusion from 1 in to 1.1 in: whether a known gap bears on it hangs on the width: the "
-          "page on long "
-          "ones was not read.\n");
+    CHECK(
+        judged(set, {"", {"RT slag 0.1x0.02 at 1"}}).sentences("A") ==
+        "#1 slag inclusion (RT) from 1 in to 1.1 in: the rules of this set are not all that speaks of it, a "
+        "known gap: the "
+        "page on long ones was not read.\n");
+    CHECK(
+        judged(set, {"", {"RT slag l 0.1 at 1"}}).sentences("A") ==
+        "#1 slag inclusion (RT) from 1 in to 1.1 in: whether a known gap bears on it hangs on the width: the "
+        "page on long "
+        "ones was not read.\n");
 }
 
 TEST_CASE("neighbours near each other both ways round a girth weld are one ring") {
