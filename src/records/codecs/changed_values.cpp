@@ -22,11 +22,19 @@ bool is_plumbing(const std::string &key) {
     return keys.contains(key) || key.ends_with("hash");
 }
 
+/// Where a find was or is filed; the reason stands with the entry.
+std::string place_text(const nlohmann::json &place) {
+    return "coupon " + place.value("coupon", "") + ", exam " + std::to_string(place.value("exam", 0)) +
+           ", #" + std::to_string(place.value("number", 0));
+}
+
 void flatten(const nlohmann::json &body, const std::string &before, Values &out) {
     for (const auto &[key, value] : body.items()) {
         if (is_plumbing(key)) continue;
         const std::string name = key == "fields" ? before : before.empty() ? key : before + " " + key;
-        if (value.is_object() && value.contains("typed")) {
+        if (key == "moved from") {
+            out[key] = place_text(value);
+        } else if (value.is_object() && value.contains("typed")) {
             out[name] = scalar_of(value["typed"]);
         } else if (value.is_object()) {
             flatten(value, key == "conditions" ? "condition" : name, out);
@@ -52,9 +60,7 @@ Values values_of(const Entry &entry) {
     }
     if (!is_withdrawal(entry)) flatten(body, "", out);
     // What was moved away is told by where it went.
-    if (const auto to = moved_to(entry))
-        out["moved to"] = "coupon " + to->coupon + ", exam " + std::to_string(to->exam) + ", #" +
-                          std::to_string(to->number);
+    if (moved_to(entry)) out["moved to"] = place_text(body.at("moved to"));
     return out;
 }
 
