@@ -3,9 +3,21 @@
 #include "measure/text.hpp"
 
 #include <map>
+#include <regex>
 #include <stdexcept>
 
 namespace beadbook::test {
+
+namespace {
+
+/// Cases write distances. On a weld that closes on itself a bare `at 6` might be an hour, so the unit is
+/// added.
+std::string with_units(const std::string &line, bool closed, Unit unit) {
+    static const std::regex bare(R"re(\b(at|mid|from|to) (\d+)(?=$| (?!in|mm|o'clock|deg)))re");
+    return closed ? std::regex_replace(line, bare, "$1 $2 " + std::string(name_of(unit))) : line;
+}
+
+} // namespace
 
 std::string JudgedCase::verdicts() const {
     std::string out;
@@ -42,7 +54,8 @@ JudgedCase judged(std::shared_ptr<const CriteriaSet> set, const CaseText &text) 
     int number = 0;
     for (const auto &line : text.log) {
         const auto method = exam_named(line.substr(0, 2)).value();
-        IndicationRecord i = parse_log_line(line.substr(3), out.coupon.line, out.set->unit);
+        const std::string written = with_units(line.substr(3), out.coupon.line.closed, out.set->unit);
+        IndicationRecord i = parse_log_line(written, out.coupon.line, out.set->unit);
         i.number = ++number;
         out.indications.push_back(i.facts(method, out.coupon.line));
     }

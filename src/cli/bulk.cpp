@@ -53,7 +53,8 @@ ExitCode run_import(const Args &args, Session &session) {
     const auto sheet = form_of(args);
     Shop shop(args, session);
     std::string text = read_input(args.text("file", "-"), session);
-    PreparedImport prepared = prepare_import(shop.office(Ledger::Mode::create), {sheet, std::move(text)});
+    PreparedImport prepared = prepare_import(shop.office(Ledger::Mode::create),
+                                             {sheet, std::move(text), args.flag("sure"), args.flag("again")});
     tell(args, session, shop.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
     return ExitCode::done;
 }
@@ -76,18 +77,22 @@ Command export_command() {
 }
 
 Command import_command() {
-    return {
-        "import",
-        "json | csv coupons|exams|indications",
-        "take coupons, exams and indications from an export",
-        "All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, "
-        "then exams, then\n"
-        "indications. What register, exam and log refuse is refused here too.",
-        "beadbook import csv indications --file found.csv",
-        1,
-        2,
-        options(Option{"file", "FILE", "the file (else standard input)", 'f'}, by_option(), json_option()),
-        run_import};
+    return {"import",
+            "json | csv coupons|exams|indications",
+            "take coupons, exams and indications from an export",
+            "All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, "
+            "then exams, then\n"
+            "indications. What register, exam and log refuse is refused here too.\n"
+            "A number that nobody would believe at first sight is refused unless the file names the rule "
+            "under `sure`, "
+            "or with --sure.",
+            "beadbook import csv indications --file found.csv",
+            1,
+            2,
+            options(Option{"file", "FILE", "the file (else standard input)", 'f'}, sure_option(),
+                    Option{"again", "", "finds of a table that was imported already are meant to come again"},
+                    by_option(), json_option()),
+            run_import};
 }
 
 } // namespace beadbook

@@ -27,6 +27,8 @@ Command exam_command();
 Command log_command();
 Command finish_command();
 Command reopen_command();
+Command move_command();
+Command restore_command();
 Command correct_command();
 Command withdraw_command();
 Command remark_command();

@@ -14,7 +14,7 @@ namespace {
 ExitCode run_register(const Args &args, Session &session) {
     Shop shop(args, session);
     // Read before the record is opened, so that a bad word begins none.
-    const CouponRequest request{args.at(0), coupon_fields_given(args)};
+    const CouponRequest request{args.at(0), coupon_fields_given(args), args.flag("sure")};
     described(shop.catalogue(), request);
     const auto done =
         shop.write([&](Writing &w) { return register_coupon(w, request); }, Ledger::Mode::create);
@@ -24,9 +24,17 @@ ExitCode run_register(const Args &args, Session &session) {
 
 ExitCode run_change(const Args &args, Session &session) {
     Shop shop(args, session);
-    const CouponChange request{{args.at(0), coupon_fields_given(args)}, args.all("forget"), args.text("why")};
+    const CouponChange request{
+        {args.at(0), coupon_fields_given(args), args.flag("sure")}, args.all("forget"), args.text("why")};
     const auto done = shop.write([&](Writing &w) { return change_coupon(w, request); });
     tell(args, session, Changed{done.value}, done.notes);
+    return ExitCode::done;
+}
+
+ExitCode run_restore(const Args &args, Session &session) {
+    Shop shop(args, session);
+    const auto done = shop.write([&](Writing &w) { return restore_coupon(w, args.at(0), args.text("why")); });
+    tell(args, session, CouponRestored{done.value}, done.notes);
     return ExitCode::done;
 }
 
@@ -59,18 +67,20 @@ ExitCode run_history(const Args &args, Session &session) {
 } // namespace
 
 Command register_command() {
-    return {"register",
-            "COUPON",
-            "register a test coupon: joint, sizes, metal, criteria and class",
-            "Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units. What is not "
-            "known is\n"
-            "left out: a rule that needs it then says so instead of passing the coupon.",
-            "beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter "
-            "2in --thickness 0.065in",
-            1,
-            1,
-            options(coupon_field_options(), by_option(), json_option()),
-            run_register};
+    return {
+        "register",
+        "COUPON",
+        "register a test coupon: joint, sizes, metal, criteria and class",
+        "Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units, else the unit of "
+        "the other sizes.\n"
+        "What is not known is left out: a rule that needs it then says so instead of passing the coupon.\n"
+        "A number that nobody would believe at first sight is refused without --sure.",
+        "beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter "
+        "2in --thickness 0.065in",
+        1,
+        1,
+        options(coupon_field_options(), sure_option(), by_option(), json_option()),
+        run_register};
 }
 
 Command change_command() {
@@ -83,8 +93,20 @@ Command change_command() {
             1,
             options(coupon_field_options(),
                     Option{"forget", "FIELD", "drop a field that should not be there", 0, true}, why_option(),
-                    by_option(), json_option()),
+                    sure_option(), by_option(), json_option()),
             run_change};
+}
+
+Command restore_command() {
+    return {"restore",
+            "COUPON",
+            "bring a withdrawn coupon back",
+            "",
+            "beadbook restore T-7 --why \"it was the other piece\"",
+            1,
+            1,
+            options(why_option(), by_option(), json_option()),
+            run_restore};
 }
 
 Command remark_command() {
@@ -124,15 +146,16 @@ Command show_command() {
 }
 
 Command history_command() {
-    return {"history",
-            "COUPON",
-            "every entry ever made about a coupon, or a welder: who, when, why",
-            "",
-            "beadbook history T-7",
-            1,
-            1,
-            options(Option{"welder", "", "the word is a welder's mark"}, json_option()),
-            run_history};
+    return {
+        "history",
+        "COUPON",
+        "every entry ever made about a coupon, or a welder: who, when, why, and the values before and after",
+        "",
+        "beadbook history T-7",
+        1,
+        1,
+        options(Option{"welder", "", "the word is a welder's mark"}, json_option()),
+        run_history};
 }
 
 } // namespace beadbook

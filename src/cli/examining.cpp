@@ -4,6 +4,7 @@
 #include "cli/tell.hpp"
 #include "cli/words.hpp"
 #include "measure/text.hpp"
+#include "operations/coupons.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
 #include "render/json_coupons.hpp"
@@ -32,6 +33,7 @@ ExamRequest exam_request(const Args &args) {
     if (args.has("found")) out.found = found_word(args.text("found"));
     if (args.has("replaces")) out.replaces = whole_number(args.text("replaces"), "exam");
     out.why = args.text("why");
+    out.sure = args.flag("sure");
     return out;
 }
 
@@ -52,7 +54,7 @@ ExitCode run_exam(const Args &args, Session &session) {
 
 /// The lines of the call, or of a file, or of standard input.
 LogRequest log_request(const Args &args, Session &session, int exam) {
-    LogRequest out{args.at(0), exam, "", "line"};
+    LogRequest out{args.at(0), exam, "", "line", args.flag("sure"), false, args.flag("again")};
     for (std::size_t i = 1; i < args.positional().size(); ++i) {
         if (args.at(i).find('\n') != std::string::npos) throw UsageError("a line holds a line break");
         out.text += args.at(i) + "\n";
@@ -60,6 +62,7 @@ LogRequest log_request(const Args &args, Session &session, int exam) {
     if (args.positional().size() > 1) return out;
     out.name = args.text("file", "-");
     out.text = read_input(out.name, session);
+    out.is_file = true;
     return out;
 }
 
@@ -68,18 +71,19 @@ ExitCode run_log(const Args &args, Session &session) {
     Shop shop(args, session);
     const int exam = args.has("exam") ? whole_number(args.text("exam"), "exam") : 0;
     Office &office = shop.office(Ledger::Mode::write);
-    const int number = exam_for(office.coupon(args.at(0)), exam);
+    const CouponState coupon = office.coupon(args.at(0));
+    // Lines may name their methods where several exams are open.
+    if (exam > 0 || coupon.open_exams().size() <= 1) exam_for(coupon, exam, shop.actor());
     if (args.positional().size() == 1 && !args.has("file") && session.in_is_terminal && !args.flag("json")) {
-        log_by_prompt(shop, args.at(0), number, session);
+        log_by_prompt(shop, args.at(0), exam, session);
         return ExitCode::done;
     }
     const LogRequest request = log_request(args, session, exam);
     tell(args, session, shop.write([&](Writing &w) {
         auto done = log_lines(w, request);
-        if (args.flag("finish")) {
-            FinishRequest all{request.coupon, number, {}, true};
-            done.value.finished = finish_exam(w, all).value.finished->found;
-        }
+        if (args.flag("finish")) done.value.finished = 0;
+        for (const int one : args.flag("finish") ? done.value.exams() : std::vector<int>{})
+            *done.value.finished += finish_exam(w, {request.coupon, one, {}, true}).value.finished->found;
         return done;
     }));
     return ExitCode::done;
@@ -116,16 +120,27 @@ ExitCode run_reopen(const Args &args, Session &session) {
 ExitCode run_correct(const Args &args, Session &session) {
     const int number = whole_number(args.at(1), "indication");
     Shop shop(args, session);
-    const auto done = shop.write(
-        [&](Writing &w) { return correct_indication(w, args.at(0), number, args.at(2), args.text("why")); });
+    const auto done = shop.write([&](Writing &w) {
+        return correct_indication(w, args.at(0), number, args.at(2), args.text("why"), args.flag("sure"));
+    });
     tell(args, session, Corrected{number}, done.notes);
     return ExitCode::done;
 }
 
 ExitCode run_withdraw(const Args &args, Session &session) {
     const std::string &what = args.at(1);
-    if (what != "indication" && what != "exam")
-        throw UsageError("'" + shown(what) + "' cannot be withdrawn; expected indication or exam");
+    if (what != "indication" && what != "exam" && what != "coupon")
+        throw UsageError("'" + shown(what) + "' cannot be withdrawn; expected indication, exam or coupon");
+    const bool whole = what == "coupon";
+    if (whole == (args.positional().size() > 2))
+        throw UsageError(whole ? "a whole coupon takes no number" : "which " + what + "? give its number");
+    if (whole) {
+        Shop shop(args, session);
+        const auto done =
+            shop.write([&](Writing &w) { return withdraw_coupon(w, args.at(0), args.text("why")); });
+        tell(args, session, CouponWithdrawn{done.value}, done.notes);
+        return ExitCode::done;
+    }
     const int number = whole_number(args.at(2), what);
     Shop shop(args, session);
     tell(args, session, shop.write([&](Writing &w) {
@@ -135,6 +150,19 @@ ExitCode run_withdraw(const Args &args, Session &session) {
             withdraw_indication(w, args.at(0), number, args.text("why"));
         return Withdrawn{what, number};
     }));
+    return ExitCode::done;
+}
+
+ExitCode run_move(const Args &args, Session &session) {
+    MoveRequest request;
+    request.coupon = args.at(0);
+    request.number = whole_number(args.at(1), "indication");
+    if (args.has("exam")) request.exam = whole_number(args.text("exam"), "exam");
+    request.to = args.text("to");
+    request.why = args.text("why");
+    request.sure = args.flag("sure");
+    Shop shop(args, session);
+    tell(args, session, shop.write([&](Writing &w) { return move_indication(w, request); }));
     return ExitCode::done;
 }
 
@@ -186,7 +214,7 @@ Command exam_command() {
                     Option{"note", "TEXT", "anything else"},
                     Option{"found", "none", "finish it at once: it found nothing"},
                     Option{"replaces", "N", "correct exam N by this one (with --why)"}, why_option(),
-                    by_option(), json_option()),
+                    sure_option(), by_option(), json_option()),
             run_exam};
 }
 
@@ -201,17 +229,28 @@ Command log_command() {
         "  undercut l 3/8 d 0.010 at 1-1/2 face smooth\n"
         "  lack of fusion from 2 to 2.4 # side wall\n"
         "  ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)\n"
+        "  MT crack 0.2 at 3                    the method, where several exams are open\n"
+        "  #7 crack 0.2 at 3                    as the program prints it: find 7; refused if 7 was used\n"
         "Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across "
         "[left];\n"
         "face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick "
         "names.\n"
-        "Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing.",
+        "A digit right behind a # is a find's number; a comment has a blank or a letter there. A bare `at 6` "
+        "round "
+        "a tube could\nbe a distance or an hour, and is refused with both readings.\n"
+        "Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing. "
+        "What "
+        "nobody\nwould believe at first sight is asked about at the prompt, and else refused without --sure; "
+        "lines "
+        "of a file that were\nlogged already are refused without --again.",
         "beadbook log T-7 \"gas pore 0.045 at 3.2\" \"undercut l 3/8 d 0.010 at 1-1/2 smooth\"",
         1,
         1000,
         options(Option{"exam", "N", "which exam found them (default the open one)"},
                 Option{"file", "FILE", "lines from a file, - for standard input", 'f'},
-                Option{"finish", "", "these are all: finish the exam"}, by_option(), json_option()),
+                Option{"finish", "", "these are all: finish the exams that they go to"}, sure_option(),
+                Option{"again", "", "lines of a file that are logged already are meant to come again"},
+                by_option(), json_option()),
         run_log};
 }
 
@@ -253,20 +292,38 @@ Command correct_command() {
             "beadbook correct T-7 3 \"gas pore 0.040 at 3.2\" --why \"read the scale wrong\"",
             3,
             3,
-            options(why_option(), by_option(), json_option()),
+            options(why_option(), sure_option(), by_option(), json_option()),
             run_correct};
 }
 
 Command withdraw_command() {
     return {"withdraw",
-            "COUPON indication|exam NUMBER",
-            "take back an indication or exam; it stays in the history",
-            "",
+            "COUPON indication|exam|coupon [NUMBER]",
+            "take back an indication, an exam or the whole coupon; it stays in the history",
+            "A withdrawn coupon is judged no more, qualifies nobody, and puts in doubt what rests on it; "
+            "'restore' "
+            "brings it back.",
             "beadbook withdraw T-7 indication 3 --why \"false indication, gone after cleaning\"",
-            3,
+            2,
             3,
             options(why_option(), by_option(), json_option()),
             run_withdraw};
+}
+
+Command move_command() {
+    return {"move",
+            "COUPON NUMBER",
+            "file an indication under another exam, or another coupon",
+            "It keeps its number on the same coupon, and gets the next one on another. Both exams show it. A "
+            "finished "
+            "exam whose\nfinds change counts no more until it is opened again and finished.",
+            "beadbook move T-7 3 --exam 2 --why \"found with MT\"",
+            2,
+            2,
+            options(Option{"exam", "N", "the exam it belongs to (on another coupon: default the open one)"},
+                    Option{"to", "COUPON", "the coupon it belongs to (default the same)"}, why_option(),
+                    sure_option(), by_option(), json_option()),
+            run_move};
 }
 
 } // namespace beadbook

@@ -1,6 +1,7 @@
 #include "cli/prompt.hpp"
 
 #include "cli/tell.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "operations/judging.hpp"
@@ -67,10 +68,21 @@ private:
     void log(const std::string &line) {
         const CouponRecord record = shop_.office().coupon(coupon_).record;
         // Read by itself first, for the column of a mistake.
-        parse_log_line(line, record.facts().line, record.unit());
-        const auto done = shop_.write([&](Writing &w) {
-            return log_lines(w, {coupon_, exam_, line, "line"});
-        });
+        read_log_line(line, record.facts().line, record.fixed_unit());
+        LogRequest request{coupon_, exam_, line, "line"};
+        const auto store = [&] { return shop_.write([&](Writing &w) { return log_lines(w, request); }); };
+        Done<Logged> done;
+        try {
+            done = store();
+        } catch (const Unsure &e) {
+            session_.out << "  " << e.what() << "\n  yes or no: " << std::flush;
+            std::string answer;
+            std::getline(session_.in, answer);
+            const std::string_view word = trimmed(answer);
+            if (word != "yes" && word != "y") throw InputError("not logged");
+            request.sure = true;
+            done = store();
+        }
         for (const auto &i : done.value.indications) {
             mine_.push_back(i.number);
             session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
@@ -117,8 +129,11 @@ void ask_conditions(Shop &shop, ExamRequest &request, std::istream &in, std::ost
 
 void log_by_prompt(Shop &shop, const std::string &coupon, int exam, Session &session) {
     const CouponState state = shop.office(Ledger::Mode::write).coupon(coupon);
-    session.out << "coupon " << coupon << ", exam " << exam << " (" << name_of(state.exam(exam)->method)
-                << "); one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, finish (these "
+    if (exam == 0 && state.open_exams().size() == 1) exam = state.open_exams().front()->number;
+    session.out << "coupon " << coupon << ", "
+                << (exam > 0 ? "exam " + named({state.exam(exam)})
+                             : "open: " + named(state.open_exams()) + ", a line begins with its method")
+                << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, finish (these "
                    "are all), done\n";
     LogPrompt prompt(shop, coupon, exam, session);
     for (std::string line; session.out << "> " << std::flush, std::getline(session.in, line);) {

@@ -63,7 +63,8 @@ CarryRequest::Paper read_paper(const std::string &path) {
 
 ExitCode run_carry(const Args &args, Session &session) {
     Shop shop(args, session);
-    CarryRequest request{args.at(0), args.text("rules"), args.text("way"), coupon_fields_given(args), {}};
+    CarryRequest request{args.at(0), args.text("rules"), args.text("way"), coupon_fields_given(args),
+                         {},         args.flag("sure")};
     if (args.has("document")) request.paper = read_paper(args.text("document"));
     tell(args, session, shop.write([&](Writing &w) { return carry(w, request); }));
     return ExitCode::done;
@@ -109,7 +110,7 @@ Command carry_command() {
             1,
             1,
             options(rules_options(), Option{"document", "FILE", "the paper; it is kept in the record"},
-                    coupon_field_options(), by_option(), json_option()),
+                    coupon_field_options(), sure_option(), by_option(), json_option()),
             run_carry};
 }
 

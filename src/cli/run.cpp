@@ -69,15 +69,28 @@ const Command &find_command(const std::string &name) {
     throw UsageError("there is no command '" + shown(name) + "'" + did_you_mean(name, names));
 }
 
+/// --sure, or --why "...": what is a flag wherever it is an option takes no value.
+std::string option_text(const std::string &field) {
+    bool flag = false, value = false;
+    for (const auto &command : commands())
+        for (const auto &option : command.options)
+            if (option.name == field) (option.value.empty() ? flag : value) = true;
+    return "--" + field + (flag && !value ? "" : " \"...\"");
+}
+
 /// A refusal with what to type: which option gives the missing field, which command mends it.
 std::string in_words(const Refusal &e) {
     std::string out = e.what();
-    if (e.missing()) out += (out.ends_with("?") ? " give --" : ": give --") + e.field() + " \"...\"";
+    if (e.missing())
+        out += (out.ends_with("?")                    ? " give "
+                : out.find('\n') != std::string::npos ? "\ngive "
+                                                      : ": give ") +
+               option_text(e.field());
     for (const auto &remedy : e.remedies()) {
         out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") +
                remedy.operation;
         for (const auto &word : remedy.on) out += " " + shown(word);
-        for (const auto &field : remedy.fields) out += " --" + field + " \"...\"";
+        for (const auto &field : remedy.fields) out += " " + option_text(field);
         out += "'";
     }
     return out;
@@ -110,15 +123,15 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 
 const std::vector<Command> &commands() {
     static const std::vector<Command> table{
-        plan_command(),     range_command(),    register_command(), exam_command(),     log_command(),
-        finish_command(),   reopen_command(),   judge_command(),    why_command(),      grade_command(),
-        coupons_command(),  show_command(),     history_command(),  change_command(),   correct_command(),
-        withdraw_command(), remark_command(),   enrol_command(),    welder_command(),   welders_command(),
-        qualify_command(),  carry_command(),    may_command(),      record_command(),   used_command(),
-        trained_command(),  due_command(),      renew_command(),    extend_command(),   revoke_command(),
-        retract_command(),  rules_command(),    valid_command(),    practice_command(), methods_command(),
-        compute_command(),  criteria_command(), export_command(),   import_command(),   verify_command(),
-        backup_command(),
+        plan_command(),     range_command(),   register_command(), exam_command(),     log_command(),
+        finish_command(),   reopen_command(),  move_command(),     restore_command(),  judge_command(),
+        why_command(),      grade_command(),   coupons_command(),  show_command(),     history_command(),
+        change_command(),   correct_command(), withdraw_command(), remark_command(),   enrol_command(),
+        welder_command(),   welders_command(), qualify_command(),  carry_command(),    may_command(),
+        record_command(),   used_command(),    trained_command(),  due_command(),      renew_command(),
+        extend_command(),   revoke_command(),  retract_command(),  rules_command(),    valid_command(),
+        practice_command(), methods_command(), compute_command(),  criteria_command(), export_command(),
+        import_command(),   verify_command(),  backup_command(),
     };
     return table;
 }

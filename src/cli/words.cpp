@@ -9,6 +9,7 @@ namespace beadbook {
 
 Option by_option() { return {"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"}; }
 Option json_option() { return {"json", "", "print JSON for programs"}; }
+Option sure_option() { return {"sure", "", "it is meant so, though nobody would believe it at first sight"}; }
 Option why_option() { return {"why", "TEXT", "the reason; it is kept with the old entry"}; }
 Option date_option(const std::string &name, const std::string &help) { return {name, "DAY", help}; }
 

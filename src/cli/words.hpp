@@ -14,6 +14,7 @@ namespace beadbook {
 Option by_option();
 Option json_option();
 Option why_option();
+Option sure_option();
 Option happened_option();
 Option on_option();
 Option date_option(const std::string &name, const std::string &help);

@@ -18,7 +18,8 @@ std::vector<std::string> shipped_in(const std::string &folder) {
     for (const auto &[name, text] : embedded_files()) {
         if (!name.ends_with(ending) || !name.starts_with(folder)) continue;
         const std::string stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
-        if (stem.find('/') == std::string::npos && stem != "vocabulary") out.push_back(stem);
+        if (stem.find('/') == std::string::npos && stem != "vocabulary" && stem != "plausible")
+            out.push_back(stem);
     }
     return out;
 }

@@ -46,7 +46,7 @@ std::vector<Exam> exams_in(std::string list) {
 
 const std::vector<CouponField> &coupon_fields() {
     static const std::vector<CouponField> table{
-        {"units", Kind::unit, {}, {}, "unit of bare numbers: in or mm (default in)"},
+        {"units", Kind::unit, {}, {}, "unit of bare numbers, in or mm (default: that of its sizes)"},
         text_field("criteria",
                    "criteria set it is judged by: a shipped name (see 'criteria list') or a file"),
         text_field("class", "class that is sought"),
@@ -164,7 +164,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
     }
     case Kind::measure:
         try {
-            const Typed typed = parse_typed(value, info(field->quantity).dimension, unit());
+            const Typed typed = parse_measured(value, info(field->quantity).dimension, fixed_unit());
             if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
                 throw InputError("'" + shown(value) + "' is zero");
             fields[name] = {typed.text, typed.value};
@@ -180,7 +180,33 @@ std::string CouponRecord::get(const std::string &field) const {
     return found == fields.end() ? "" : found->second.text;
 }
 
-Unit CouponRecord::unit() const { return get("units") == "mm" ? Unit::millimetre : Unit::inch; }
+void CouponRecord::set_all(const std::map<std::string, std::string> &values) {
+    if (const auto units = values.find("units"); units != values.end()) set("units", units->second);
+    for (const bool bare : {false, true})
+        for (const auto &[name, value] : values)
+            if (is_bare_length(name, value) == bare) set(name, value);
+}
+
+std::optional<Unit> CouponRecord::fixed_unit() const {
+    if (const std::string units = get("units"); !units.empty())
+        return units == "mm" ? Unit::millimetre : Unit::inch;
+    std::optional<Unit> out;
+    for (const auto &[name, given] : fields) {
+        const CouponField &field = *coupon_field(name);
+        if (field.kind != CouponField::Kind::measure || info(field.quantity).dimension != Dimension::length)
+            continue;
+        const auto written = unit_written(given.text);
+        if (out && written != out) return std::nullopt;
+        out = written;
+    }
+    return out;
+}
+
+bool is_bare_length(const std::string &name, std::string_view value) {
+    const CouponField *field = coupon_field(name);
+    return field && field->kind == CouponField::Kind::measure &&
+           info(field->quantity).dimension == Dimension::length && is_bare_number(value);
+}
 
 Coupon CouponRecord::facts() const {
     Coupon out;

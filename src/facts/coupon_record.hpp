@@ -33,12 +33,21 @@ struct CouponValue {
 struct CouponRecord {
     std::string id;
     std::map<std::string, CouponValue> fields;
+    std::vector<std::string>
+        sure;              ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
+    std::string withdrawn; ///< why it was taken back; empty if it stands
 
-    /// Checks one value and stores it (units are filled in from the coupon's, so set `units` first).
-    /// Throws DataError.
+    /// Checks one value and stores it; a bare length takes the unit that the coupon has by then (set_all
+    /// minds the order). Throws DataError.
     void set(const std::string &field, const std::string &value);
+    /// Sets many: `units` first, then what is written with its unit, then bare numbers. Throws DataError.
+    void set_all(const std::map<std::string, std::string> &values);
     std::string get(const std::string &field) const;
-    Unit unit() const;
+    /// Of bare numbers: `units`, else the one that all its sizes are written in; nothing if they differ or
+    /// there are none.
+    std::optional<Unit> fixed_unit() const;
+    /// For printing: the fixed one, else inches.
+    Unit unit() const { return fixed_unit().value_or(Unit::inch); }
 
     /// For the judge. The thinner of two thicknesses is T; the girth of a tube follows from its diameter.
     Coupon facts() const;
@@ -53,5 +62,8 @@ inline void check_coupon_id(const std::string &id) { check_mark(id, "coupon"); }
 
 /// Free text that is stored: valid UTF-8, no control characters, at most 2000 bytes. Throws DataError.
 std::string checked_text(std::string_view text, std::string_view what);
+
+/// Whether a coupon's field is a bare length, which takes the unit that other fields fix.
+bool is_bare_length(const std::string &field, std::string_view value);
 
 } // namespace beadbook

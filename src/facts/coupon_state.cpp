@@ -59,4 +59,22 @@ std::vector<Indication> CouponState::found(const Vocabulary &vocabulary) const {
     return out;
 }
 
+std::vector<MovedAway> CouponState::moved_away() const {
+    std::vector<MovedAway> out = gone;
+    for (const auto &i : indications)
+        if (i.moved_from && i.moved_from->coupon == record.id)
+            out.push_back({i.number, i.moved_from->exam, "", i.exam, i.number, i.moved_from->why});
+    return out;
+}
+
+std::vector<Assurance> CouponState::assurances() const {
+    std::vector<Assurance> out;
+    if (!record.sure.empty()) out.push_back({0, 0, record.sure});
+    for (const auto &e : exams)
+        if (!e.sure.empty()) out.push_back({e.number, 0, e.sure});
+    for (const auto &i : indications)
+        if (!i.sure.empty()) out.push_back({i.exam, i.number, i.sure});
+    return out;
+}
+
 } // namespace beadbook

@@ -30,6 +30,20 @@ struct StoredVerdict {
     std::string verdict_of(const std::string &class_id) const;
 };
 
+/// A find that was filed under an exam and lies elsewhere now.
+struct MovedAway {
+    int number = 0, exam = 0; ///< as it was
+    std::string coupon;       ///< where it is now; empty: on the same coupon
+    int to_exam = 0, to_number = 0;
+    std::string why;
+};
+
+/// Plausibility rules that somebody set aside: for the coupon, an exam or a find.
+struct Assurance {
+    int exam = 0, number = 0; ///< 0: of the coupon; an exam's has no number
+    std::vector<std::string> rules;
+};
+
 /// A coupon as it stands: everything superseded or withdrawn is left out.
 struct CouponState {
     CouponRecord record;
@@ -48,12 +62,16 @@ struct CouponState {
     /// Exams that nobody has finished, by number.
     std::vector<const ExamRecord *> open_exams() const;
     int finds_of(int exam) const;
+    /// What was moved away from its exams, to other exams and coupons.
+    std::vector<MovedAway> moved_away() const;
+    std::vector<Assurance> assurances() const;
 
     /// For the judge.
     std::vector<ExamDone> exams_done() const;
     std::vector<Indication> found(const Vocabulary &vocabulary = Vocabulary::shipped()) const;
 
-    std::int64_t last_seq = 0; ///< its newest entry
+    std::vector<MovedAway> gone; ///< to other coupons
+    std::int64_t last_seq = 0;   ///< its newest entry
     // Where each standing thing was written, for correcting it.
     std::int64_t record_seq = 0;
     std::map<int, std::int64_t> exam_seq, indication_seq;

@@ -32,6 +32,8 @@ bool split(Trait trait) {
 std::vector<Weld> welds_of(const CouponRecord &coupon) {
     const auto processes = parts_of(coupon.get("process"));
     const Coupon facts = coupon.facts();
+    // A bare size has always been inches unless `units` said otherwise; what is on record must mean the same.
+    const Unit unit = coupon.get("units") == "mm" ? Unit::millimetre : Unit::inch;
     std::vector<Weld> out;
     for (std::size_t p = 0; p < processes.size(); ++p) {
         Weld weld;
@@ -54,7 +56,7 @@ std::vector<Weld> welds_of(const CouponRecord &coupon) {
             throw DataError("process '" + shown(coupon.get("process")) + "': a part is empty");
         if (blank < part.size()) {
             try {
-                weld.size(Trait::weld_thickness) = Exact(parse_length(part.substr(blank), coupon.unit()).nm);
+                weld.size(Trait::weld_thickness) = Exact(parse_length(part.substr(blank), unit).nm);
             } catch (const InputError &e) {
                 throw DataError("process '" + shown(part) + "': " + e.what());
             }

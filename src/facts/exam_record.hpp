@@ -28,6 +28,8 @@ struct ExamRecord {
     std::map<std::string, std::string> conditions; ///< technique, as name and value
     std::string practice, practice_hash;           ///< that the conditions are held against; may be empty
     std::optional<ExamFinished> finished;
+    std::vector<std::string>
+        sure;                 ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
     std::string invalid;      ///< why it was not valid by the practice, or cannot be said to be; not stored
     std::string open;         ///< why it cannot stand for "examined" as it is on record; not stored
     bool pending = false;     ///< what it found is not all on record; not stored

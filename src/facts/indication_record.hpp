@@ -5,6 +5,14 @@
 
 namespace beadbook {
 
+/// Where a find was filed before it was moved.
+struct MovedFrom {
+    std::string coupon;
+    int exam = 0, number = 0;
+    std::string why;
+    friend bool operator==(const MovedFrom &, const MovedFrom &) = default;
+};
+
 /// One indication as a person wrote it.
 struct IndicationRecord {
     int number = 0; ///< on its coupon, from 1
@@ -18,6 +26,10 @@ struct IndicationRecord {
     bool across_left = false;    ///< `across` is to the left seen in the weld's direction
     std::array<std::uint8_t, attribute_count> words{};
     std::string remark;
+    std::vector<std::string>
+        sure;         ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
+    std::string file; ///< SHA-256 of the lines it came with, if they came as one file
+    std::optional<MovedFrom> moved_from;
 
     Indication facts(Exam method, const WeldLine &line,
                      const Vocabulary &vocabulary = Vocabulary::shipped()) const;

@@ -10,23 +10,65 @@ namespace {
 
 class LineParser {
 public:
-    LineParser(std::string_view line, const WeldLine &weld, Unit unit, const Vocabulary &vocabulary)
-        : text_(line.substr(0, line.find('#'))), weld_(weld), unit_(unit), vocabulary_(vocabulary) {
+    LineParser(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
+               const Vocabulary &vocabulary)
+        : text_(line), weld_(weld), unit_(unit), vocabulary_(vocabulary) {
         if (!valid_utf8(line)) throw InputError("the line is not UTF-8 text");
         if (line.size() > 2000) throw InputError("the line is longer than 2000 bytes");
-        if (const std::size_t hash = line.find('#'); hash != std::string_view::npos)
-            out_.remark = checked_text(line.substr(hash + 1), "remark");
+        blanks();
+        if (number_at(at_)) read_number();
+        const std::size_t hash = line.find('#', at_);
+        if (hash == std::string_view::npos) return;
+        if (number_at(hash))
+            throw InputError(
+                "'" + shown(line.substr(hash)) +
+                    "': a digit right behind # is the number of a find, which begins its line; a "
+                    "remark has a blank there",
+                hash);
+        text_ = line.substr(0, hash);
+        out_.remark = checked_text(line.substr(hash + 1), "remark");
     }
 
-    IndicationRecord parse() {
+    LogLine parse() {
+        read_method();
         read_type();
         for (blanks(); at_ < text_.size(); blanks()) read_part();
         if (out_.at && out_.middle) throw InputError("a place is given twice; write 'at' or 'mid'");
         check_sense(out_, weld_);
-        return std::move(out_);
+        return {method_, std::move(out_)};
     }
 
 private:
+    bool number_at(std::size_t at) const {
+        return at + 1 < text_.size() && text_[at] == '#' &&
+               std::isdigit(static_cast<unsigned char>(text_[at + 1]));
+    }
+
+    /// `#7`, as the program prints a find.
+    void read_number() {
+        const std::size_t begin = at_++;
+        constexpr int most = 10'000'000;
+        int number = 0;
+        for (; at_ < text_.size() && std::isdigit(static_cast<unsigned char>(text_[at_])); ++at_)
+            number = std::min(number * 10 + (text_[at_] - '0'), most + 1);
+        if (number < 1 || number > most ||
+            (at_ < text_.size() && !std::isspace(static_cast<unsigned char>(text_[at_]))))
+            throw InputError("'" + shown(text_.substr(begin, at_ - begin + 1)) +
+                                 "' is no number of a find; write it like #7 and a blank",
+                             begin);
+        out_.number = number;
+    }
+
+    /// `MT` in front of the type: a whole word that is no type itself.
+    void read_method() {
+        blanks();
+        const std::string_view word = peek_word();
+        const auto method = exam_named(word);
+        if (!method || vocabulary_.find(word)) return;
+        method_ = method;
+        at_ += word.size();
+    }
+
     void blanks() {
         while (at_ < text_.size() &&
                (std::isspace(static_cast<unsigned char>(text_[at_])) || text_[at_] == ','))
@@ -159,7 +201,7 @@ private:
     Typed measure(Dimension dimension, std::size_t begin) {
         const std::string_view value = value_text(begin);
         try {
-            return parse_typed(value, dimension, unit_);
+            return parse_measured(value, dimension, unit_);
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
         }
@@ -214,17 +256,32 @@ private:
 
     std::string_view text_;
     const WeldLine &weld_;
-    Unit unit_;
+    std::optional<Unit> unit_;
     const Vocabulary &vocabulary_;
     std::size_t at_ = 0;
+    std::optional<Exam> method_;
     IndicationRecord out_;
 };
 
 } // namespace
 
-IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit,
-                                const Vocabulary &vocabulary) {
+LogLine read_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
+                      const Vocabulary &vocabulary) {
     return LineParser(line, weld, unit, vocabulary).parse();
+}
+
+IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
+                                const Vocabulary &vocabulary) {
+    LogLine out = read_log_line(line, weld, unit, vocabulary);
+    if (out.method)
+        throw InputError("'" + std::string(name_of(*out.method)) + "': the exam is known here, leave it out");
+    return std::move(out.found);
+}
+
+bool is_comment(std::string_view line) {
+    const std::string_view bare = trimmed(line);
+    if (bare.empty()) return true;
+    return bare.front() == '#' && !(bare.size() > 1 && std::isdigit(static_cast<unsigned char>(bare[1])));
 }
 
 std::string print_log_line(const IndicationRecord &i, const Vocabulary &vocabulary) {

@@ -12,11 +12,25 @@ namespace beadbook {
 ///     lack of fusion from 2 to 2.4 # side wall
 ///     ri 1.5 mm at 3:30             quick name; clock on a girth weld
 ///
+///     MT crack 0.2 at 3             with the method that found it
+///     #7 crack 0.2 at 3             as the program prints it: find 7
+///
 /// Keys: l length, w width, d depth, h height, s size, angle, area; at (or @), from .. to, mid, across
-/// [left]; face, root, smooth, sharp; # remark. Bare numbers take the coupon's unit.
+/// [left]; face, root, smooth, sharp; # remark. Bare numbers take the coupon's unit; if nothing fixes it they
+/// are refused. A digit right behind a # is a find's number and never begins a remark.
+struct LogLine {
+    std::optional<Exam> method; ///< if the line names it
+    IndicationRecord found;     ///< with its number, if the line gives one
+};
 /// Throws InputError with the column of the mistake.
-IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, Unit unit,
+LogLine read_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
+                      const Vocabulary &vocabulary = Vocabulary::shipped());
+/// The same where a method has no place. Throws InputError if the line names one.
+IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
                                 const Vocabulary &vocabulary = Vocabulary::shipped());
+
+/// Whether a line of a file is a comment or empty: nothing, or a # that no digit follows.
+bool is_comment(std::string_view line);
 
 /// The same indication as such a line, for reading back and editing.
 std::string print_log_line(const IndicationRecord &indication,

@@ -60,8 +60,8 @@ struct Judgement {
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
 constexpr int engine_number = 4;
 
-/// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and leaves
-/// what does not count out of nearest gaps.
+/// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
+/// leaves what does not count out of nearest gaps.
 constexpr int first_with_rings = 4;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A

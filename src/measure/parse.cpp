@@ -128,6 +128,35 @@ Typed parse_typed(std::string_view whole_text, Dimension wanted, std::optional<U
     return {std::move(read.typed), read.value};
 }
 
+bool is_bare_number(std::string_view whole_text) {
+    const std::string_view text = trimmed(whole_text);
+    std::size_t at = 0;
+    try {
+        return scan_number(text, at) && at == text.size();
+    } catch (const InputError &) {
+        return false; // no number that can be taken: whoever reads it says why
+    }
+}
+
+std::optional<Unit> unit_written(std::string_view whole_text) {
+    const std::string_view text = trimmed(whole_text);
+    std::size_t at = 0;
+    if (!scan_number(text, at)) return std::nullopt;
+    const auto word = scan_unit(text, at, {Dimension::length});
+    return word && at == text.size() ? word->family : std::nullopt;
+}
+
+Typed parse_measured(std::string_view whole_text, Dimension wanted, std::optional<Unit> unit) {
+    const std::string text(trimmed(whole_text));
+    const bool needs_unit = wanted == Dimension::length || wanted == Dimension::area;
+    if (!unit && needs_unit && is_bare_number(text)) {
+        const std::string square = wanted == Dimension::area ? "2" : "";
+        throw InputError("'" + shown(text) + "' has no unit, and nothing fixes the coupon's: " + text +
+                         " in" + square + " or " + text + " mm" + square + "? write the unit");
+    }
+    return parse_typed(text, wanted, unit);
+}
+
 Exact parse_amount(std::string_view text, Dimension wanted, std::optional<Unit> unit) {
     return read_value(trimmed(text), wanted, unit).value;
 }

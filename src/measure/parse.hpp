@@ -19,6 +19,15 @@ std::optional<Exact> scan_number(std::string_view text, std::size_t &at);
 /// wrong unit, negative, far too large, finer than one nanometre (or the base unit of what the record keeps).
 Typed parse_typed(std::string_view text, Dimension wanted, std::optional<Unit> unit);
 
+/// The same for what a person writes about a coupon whose unit may not be fixed: a bare length or area is
+/// then refused with both readings (0.1 in or 0.1 mm?).
+Typed parse_measured(std::string_view text, Dimension wanted, std::optional<Unit> unit);
+
+/// A number alone, without a unit: `0.1`, `3/16`.
+bool is_bare_number(std::string_view text);
+/// The family of the unit that a length is written with; nothing if it has none.
+std::optional<Unit> unit_written(std::string_view text);
+
 /// The same where no whole number of base units is asked for: a setting, an input of a calculation (1/3 in).
 Exact parse_amount(std::string_view text, Dimension wanted, std::optional<Unit> unit = {});
 

@@ -30,6 +30,31 @@ std::optional<Exact> clock_share(std::string_view text) {
     return turns >= Exact(1) ? turns - Exact(1) : turns;
 }
 
+/// `6` round a tube: a distance or an hour. The datum is the same by both.
+bool may_be_an_hour(std::string_view text) {
+    if (text.empty() || text.size() > 2) return false;
+    int value = 0;
+    for (const char c : text) {
+        if (c < '0' || c > '9') return false;
+        value = value * 10 + (c - '0');
+    }
+    return value >= 1 && value <= 12;
+}
+
+[[noreturn]] void ask_which_reading(const std::string &text, const WeldLine &weld, std::optional<Unit> unit) {
+    const Unit shown_in = unit.value_or(Unit::inch);
+    std::string hour = text + " o'clock";
+    if (weld.length) {
+        const Exact share = Exact(text == "12" ? 0 : std::stoi(text)) / Exact(12);
+        const Exact along = Exact::whole((share * Exact(weld.length->nm)).rounded());
+        hour += " (" + print(along, Dimension::length, shown_in) + " from the datum)";
+    }
+    const std::string distance =
+        unit ? text + " " + std::string(name_of(*unit)) : text + " in, " + text + " mm";
+    throw InputError("'" + text + "' on a weld that closes on itself: " + distance + " or " + hour +
+                     "? write '" + text + " " + std::string(name_of(shown_in)) + "' or '" + text + ":00'");
+}
+
 } // namespace
 
 Length circumference(Length od) {
@@ -59,7 +84,8 @@ Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::option
             throw InputError("'" + shown(text) + "' needs the tube's outside diameter or the weld's length");
         return {std::string(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};
     }
-    Typed place = parse_typed(text, Dimension::length, unit);
+    if (weld.closed && may_be_an_hour(text)) ask_which_reading(std::string(text), weld, unit);
+    Typed place = parse_measured(text, Dimension::length, unit);
     if (weld.length && place.value > Exact(weld.length->nm))
         throw InputError("'" + shown(text) + "' is off the weld, which is " +
                          print(weld.length->nm, Dimension::length, unit.value_or(Unit::inch)) + " long");

@@ -15,6 +15,7 @@ Length circumference(Length outside_diameter);
 
 /// Distance from the datum: `3.2 in`, `2-1/8`, and on a closed weld also `3:30` (clock, datum at 12:00),
 /// `4 o'clock`, `105 deg`. Clock and angle are rounded to the nanometre of arc.
+/// A bare whole number up to 12 on a closed weld is a distance or an hour: refused with both readings.
 /// Errors: off the weld, clock on a straight weld or on one whose circumference is not known.
 Typed parse_place(std::string_view text, const WeldLine &weld, std::optional<Unit> unit);
 

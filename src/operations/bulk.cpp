@@ -1,5 +1,7 @@
 #include "operations/bulk.hpp"
 
+#include "facts/plausibility.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
@@ -25,10 +27,13 @@ public:
             f();
         } catch (const Refusal &e) {
             if (e.kind() == Refusal::Kind::record) throw;
-            add(where, e.what());
+            add(where, e.what(), e.missing() ? e.field() : "");
         }
     }
-    void add(const std::function<std::string()> &where, const std::string &what) {
+    void add(const std::function<std::string()> &where, const std::string &what,
+             const std::string &lacking = "") {
+        same_field_ = same_field_ && !lacking.empty() && (count_ == 0 || lacking == field_);
+        field_ = lacking;
         if (!full()) text_ += "\n" + where() + ": " + what;
         ++count_;
     }
@@ -38,15 +43,18 @@ public:
     /// Throws if there are any; `bad` of the things called `what` have them.
     void check(std::size_t bad, const std::string &what) const {
         if (count_ == 0) return;
-        throw refused(std::to_string(bad) + " " + what + (bad == 1 ? "" : "s") +
-                      " cannot be taken, nothing was stored:" + text_ +
-                      (count_ > most_ ? "\nand " + std::to_string(count_ - most_) + " more" : ""));
+        Refusal out = refused(std::to_string(bad) + " " + what + (bad == 1 ? "" : "s") +
+                              " cannot be taken, nothing was stored:" + text_ +
+                              (count_ > most_ ? "\nand " + std::to_string(count_ - most_) + " more" : ""));
+        // Where all of them ask the same of the request, that is what to give.
+        throw same_field_ ? Refusal(std::move(out).give(field_)) : out;
     }
 
 private:
     static constexpr std::size_t most_ = 20;
-    std::string text_;
+    std::string text_, field_;
     std::size_t count_ = 0;
+    bool same_field_ = true; ///< every mistake lacks `field_`
 };
 
 /// Doubts of a long file: the first ones, and how many more.
@@ -93,8 +101,9 @@ private:
         out_.entries.push_back(std::move(entry));
     }
 
-    CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields) {
-        CouponRecord out = described(office_.catalogue(), {mark, fields});
+    CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields,
+                            const std::vector<std::string> &sure_of) {
+        CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
@@ -103,12 +112,17 @@ private:
     }
 
     ExamRecord checked_exam(const CouponRecord &coupon, ExamRecord exam) {
-        ReadyExam ready = ready_exam(office_, coupon, std::move(exam));
+        ReadyExam ready = ready_exam(office_, coupon, std::move(exam), out_.request.sure);
         notes_.add(coupon.id, ready.notes);
         auto &kept = out_.practices;
         if (ready.practice && std::find(kept.begin(), kept.end(), ready.practice) == kept.end())
             kept.push_back(ready.practice);
         return std::move(ready.record);
+    }
+
+    /// The rules that it breaks; refused unless they were set aside.
+    void check_believable(const CouponRecord &coupon, IndicationRecord &found) const {
+        found.sure = set_aside_by(Plausibility::shipped().of(coupon, found), out_.request.sure, found.sure);
     }
 
     void add_found(const CouponRecord &coupon, const IndicationRecord &found) {
@@ -134,7 +148,7 @@ private:
     void take_coupon(codec::GivenCoupon &given, Where where) {
         std::map<std::string, std::string> fields;
         for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
-        const CouponRecord coupon = new_coupon(given.record.id, fields);
+        const CouponRecord coupon = new_coupon(given.record.id, fields, given.record.sure);
         Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
         for (const auto &exam : given.exams) {
             faults_.guard(where(exam.at), [&] { exams.claim(exam.record.number); });
@@ -146,11 +160,13 @@ private:
                 exams.give(exam.record.number);
                 add(codec::entry_of(coupon.id, checked_exam(coupon, exam.record)));
             });
-            for (auto &one : exam.indications) {
-                finds.give(one.record.number);
-                one.record.exam = exam.record.number;
-                add_found(coupon, one.record);
-            }
+            for (auto &one : exam.indications)
+                faults_.guard(where(one.at), [&] {
+                    check_believable(coupon, one.record);
+                    finds.give(one.record.number);
+                    one.record.exam = exam.record.number;
+                    add_found(coupon, one.record);
+                });
         }
     }
 
@@ -169,11 +185,24 @@ private:
             office_.book().history(mark);
         }
         Known out{office_.book().coupon(mark), {}, {}, {}};
+        if (const std::string &why = out.state.record.withdrawn; !why.empty())
+            throw refused("coupon " + mark + " is withdrawn: " + why);
         out.line = out.state.record.facts().line;
         out.exams = Numbers("exam", mark, out.state.last_exam);
         out.finds = Numbers("indication", mark, out.state.last_indication);
         out_.seen.emplace(mark, out.state.last_seq);
         return known_.emplace(mark, std::move(out)).first->second;
+    }
+
+    /// The same table twice, in rows that have no number of their own.
+    void check_not_again(const Known &coupon, IndicationRecord &one) {
+        if (file_.empty()) file_ = sha256(out_.request.text);
+        one.file = file_;
+        if (out_.request.again) return;
+        for (const auto &i : coupon.state.indications)
+            if (i.file == file_ && i.exam == one.exam)
+                throw refused("the same table was imported already, with #" + std::to_string(i.number))
+                    .give("again");
     }
 
     void take_rows(Sheet sheet) {
@@ -190,7 +219,7 @@ private:
                     if (!row.fault.empty()) throw refused(row.fault);
                     const std::string mark = row.cell("coupon");
                     if (sheet == Sheet::coupons) {
-                        new_coupon(mark, codec::coupon_fields_of(row));
+                        new_coupon(mark, codec::coupon_fields_of(row), codec::sure_of(row));
                         return;
                     }
                     Known &coupon = known(mark);
@@ -200,13 +229,15 @@ private:
                         add(codec::entry_of(mark, checked_exam(coupon.state.record, std::move(exam))));
                     } else {
                         IndicationRecord one =
-                            codec::indication_of(row, coupon.line, coupon.state.record.unit());
+                            codec::indication_of(row, coupon.line, coupon.state.record.fixed_unit());
                         if (one.exam == 0) throw refused("the row has no exam number");
                         // The exams' table comes first, so a finished exam takes as many as it found.
                         const auto &finished = coupon.state.needed_exam(one.exam).finished;
                         if (finished && ++coupon.state.finds[one.exam] > finished->found)
                             throw refused("exam " + std::to_string(one.exam) + " of coupon " + mark +
                                           " is finished; nothing more is logged under it");
+                        check_believable(coupon.state.record, one);
+                        check_not_again(coupon, one);
                         coupon.finds.claim(one.number);
                         found.push_back({&coupon, row.number, std::move(one)});
                     }
@@ -224,6 +255,7 @@ private:
     Faults faults_;
     Notes notes_;
     std::map<std::string, Known> known_;
+    std::string file_; ///< SHA-256 of the table
 };
 
 bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
@@ -239,11 +271,13 @@ Exported export_record(Office &office, std::optional<Sheet> sheet) {
     std::vector<CouponState> states;
     if (sheet) out.text = codec::sheet_head(*sheet);
     for (const auto &mark : office.book().coupons()) {
+        CouponState coupon = office.book().coupon(mark);
+        if (!coupon.record.withdrawn.empty()) continue;
         ++out.coupons;
         if (sheet)
-            out.text += codec::sheet_rows(*sheet, office.book().coupon(mark));
+            out.text += codec::sheet_rows(*sheet, coupon);
         else
-            states.push_back(office.book().coupon(mark));
+            states.push_back(std::move(coupon));
     }
     if (!sheet) out.text = codec::exchange_text(states);
     return out;

@@ -23,6 +23,8 @@ Exported export_record(Office &office, std::optional<Sheet> sheet);
 struct ImportRequest {
     std::optional<Sheet> sheet; ///< a table of CSV; nothing: JSON
     std::string text;           ///< the file
+    bool sure = false;          ///< what nobody would believe at first sight is meant so
+    bool again = false;         ///< finds of the same file are meant to come again
 };
 struct Imported {
     std::optional<Sheet> sheet;

@@ -1,5 +1,6 @@
 #include "operations/coupons.hpp"
 
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
 #include "records/codecs/bodies.hpp"
@@ -37,20 +38,61 @@ void check_still_on_weld(const CouponState &old, const CouponRecord &now) {
     }
 }
 
+/// What was set aside for the coupon as it was stays so while it reads the same.
+void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponRecord &before,
+               CouponRecord &now) {
+    const Plausibility &all = Plausibility::shipped();
+    const Day today = catalogue.outside().today();
+    std::vector<std::string> known = request.sure_of;
+    const auto read_before = all.of(before, today), reads_now = all.of(now, today);
+    for (const auto &one : reads_now)
+        if (std::find(read_before.begin(), read_before.end(), one) != read_before.end() &&
+            std::find(before.sure.begin(), before.sure.end(), one.rule) != before.sure.end())
+            known.push_back(one.rule);
+    now.sure = set_aside_by(reads_now, request.sure, known);
+}
+
+/// Finds that were believable, and are not on the coupon as it is described now.
+void check_still_believable(const CouponState &old, const CouponChange &request, const CouponRecord &now) {
+    if (request.said.sure) return;
+    const Plausibility &all = Plausibility::shipped();
+    std::string unsure;
+    for (const auto &find : old.indications) {
+        const auto before = all.of(old.record, find);
+        for (const auto &one : all.of(now, find)) {
+            const auto same = [&](const Unlikely &was) { return was.rule == one.rule; };
+            if (std::none_of(before.begin(), before.end(), same))
+                unsure +=
+                    (unsure.empty() ? "#" : "\n#") + std::to_string(find.number) + ": " + question_of(one);
+        }
+    }
+    if (!unsure.empty()) throw Unsure(unsure);
+}
+
+Done<CouponRecord> take_back_or_restore(Writing &writing, const CouponState &old,
+                                        const std::string &withdrawn, const std::string &why) {
+    CouponRecord now = old.record;
+    now.withdrawn = withdrawn;
+    Entry e = codec::entry_of(now);
+    e.supersedes = old.record_seq;
+    e.reason = why;
+    writing.add(std::move(e));
+    return {now, {}};
+}
+
 } // namespace
 
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base,
                        const RangeRules *by) {
     base.id = request.mark;
     check_coupon_id(base.id);
-    // `units` first, because the others are read in it.
-    if (const auto units = request.fields.find("units"); units != request.fields.end())
-        base.set("units", units->second);
-    for (const auto &[name, value] : request.fields) base.set(name, value);
+    const CouponRecord before = base;
+    base.set_all(request.fields);
     if (request.fields.contains("criteria") || request.fields.contains("class"))
         check_criteria(catalogue, base);
     if (request.fields.contains("process") || request.fields.contains("position"))
         take_known_words(catalogue, base, by);
+    set_aside(catalogue, request, before, base);
     return base;
 }
 
@@ -68,6 +110,9 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
 
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
     const CouponState old = writing.coupon(request.said.mark);
+    if (!old.record.withdrawn.empty())
+        throw refused("coupon " + old.record.id + " is withdrawn: " + old.record.withdrawn)
+            .mend({"restore", {old.record.id}, {"why"}});
     CouponRecord now = old.record;
     for (const auto &name : request.forget)
         if (now.fields.erase(name) == 0)
@@ -77,11 +122,26 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         check_criteria(writing.catalogue(), now);
     if (now == old.record) throw refused("this changes nothing");
     check_still_on_weld(old, now);
+    check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);
     e.supersedes = old.record_seq;
     e.reason = needed_reason(request.why);
     writing.add(std::move(e));
     return {now, {}};
+}
+
+Done<CouponRecord> withdraw_coupon(Writing &writing, const std::string &mark, const std::string &why) {
+    const CouponState old = writing.coupon(mark);
+    if (!old.record.withdrawn.empty())
+        throw refused("coupon " + mark + " is withdrawn already: " + old.record.withdrawn);
+    const std::string reason = needed_reason(why);
+    return take_back_or_restore(writing, old, reason, reason);
+}
+
+Done<CouponRecord> restore_coupon(Writing &writing, const std::string &mark, const std::string &why) {
+    const CouponState old = writing.coupon(mark);
+    if (old.record.withdrawn.empty()) throw refused("coupon " + mark + " is not withdrawn");
+    return take_back_or_restore(writing, old, "", needed_reason(why));
 }
 
 Done<Remark> remark_on(Writing &writing, const std::string &mark, const std::string &text) {

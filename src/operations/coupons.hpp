@@ -8,11 +8,14 @@ namespace beadbook {
 struct CouponRequest {
     std::string mark;
     std::map<std::string, std::string> fields;
+    bool sure = false;                     ///< what nobody would believe at first sight is meant so
+    std::vector<std::string> sure_of = {}; ///< or only what these plausibility rules ask about
 };
 
 /// A coupon as it was said, every field checked, its criteria found and its class one of theirs. `base` is
-/// what is known already. The one door for register, change, import and carry. Words that rules for welders
-/// do not know are refused (operations/known_words.hpp): `by` those rules, else by any. Throws Refusal.
+/// what is known already; what was set aside for it stays so while it reads the same. The one door for
+/// register, change, import and carry. Words that rules for welders do not know are refused
+/// (operations/known_words.hpp): `by` those rules, else by any. Throws Refusal, Unsure.
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {},
                        const RangeRules *by = nullptr);
 
@@ -29,6 +32,11 @@ struct CouponChange {
 /// The old entry is kept. Refused if it changes nothing, or if what was logged would no longer lie on the
 /// weld.
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request);
+
+/// Takes a whole coupon back, for a reason: it stays on record, is judged no more and proves nothing.
+Done<CouponRecord> withdraw_coupon(Writing &writing, const std::string &mark, const std::string &why);
+/// Brings it back.
+Done<CouponRecord> restore_coupon(Writing &writing, const std::string &mark, const std::string &why);
 
 /// A free remark.
 Done<Remark> remark_on(Writing &writing, const std::string &mark, const std::string &text);

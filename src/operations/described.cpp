@@ -14,9 +14,12 @@ void set(CouponRecord &coupon, const std::string &field, const std::string &valu
 void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields) {
     for (const auto &[name, value] : fields)
         if (!coupon_field(name)) set(coupon, name, value); // refuses it, with the nearest name
-    for (const auto &field : coupon_fields())
-        if (const auto given = fields.find(field.name); given != fields.end())
-            set(coupon, field.name, given->second);
+    // Bare numbers last: what is written with its unit may fix theirs.
+    for (const bool bare : {false, true})
+        for (const auto &field : coupon_fields())
+            if (const auto given = fields.find(field.name);
+                given != fields.end() && is_bare_length(field.name, given->second) == bare)
+                set(coupon, field.name, given->second);
 }
 
 } // namespace

@@ -169,6 +169,7 @@ Refusal refusal_of(const std::vector<Impediment> &impediments) {
 std::vector<Impediment> impediments_of(const CouponRecord &test, const std::string &name, Day today) {
     std::vector<Impediment> out;
     const auto correct = [&](const char *field) -> Remedy { return {"change", {test.id}, {field, "why"}}; };
+    if (!test.withdrawn.empty()) out.push_back({name + " is withdrawn: " + test.withdrawn, {}});
     const std::string welded = test.get("welded");
     if (welded.empty())
         out.push_back(

@@ -1,6 +1,7 @@
 #include "operations/examining.hpp"
 
 #include "facts/exam_standing.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "records/codecs/bodies.hpp"
@@ -82,7 +83,9 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord exam = record_of(request, writing.outside());
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
-    check_day(exam, state.record, writing.outside().today());
+    const Day today = writing.outside().today();
+    check_day(exam, state.record, today);
+    exam.sure = set_aside_by(Plausibility::shipped().of(state.record, exam, today), request.sure);
     if (request.found) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
@@ -105,9 +108,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
 }
 
-ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam) {
+ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
     check_level(exam);
-    check_day(exam, coupon, office.outside().today());
+    const Day today = office.outside().today();
+    check_day(exam, coupon, today);
+    exam.sure = set_aside_by(Plausibility::shipped().of(coupon, exam, today), sure, exam.sure);
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     ReadyExam out{std::move(exam), nullptr, {}};

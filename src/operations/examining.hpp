@@ -17,6 +17,7 @@ struct ExamRequest {
     std::optional<int> found; ///< finishes it at once with so many finds; only 0 is possible for a new one
     int replaces = 0;         ///< number of the exam that this corrects; 0: a new one
     std::string why;          ///< for a correction
+    bool sure = false;        ///< what nobody would believe at first sight is meant so
 };
 
 /// Conditions that the practice would still ask for, in its order, given what the request says already.
@@ -32,7 +33,8 @@ struct ReadyExam {
     std::shared_ptr<const Practice> practice; ///< whose text is to be kept with it; null: none, or not here
     std::vector<std::string> notes;
 };
-ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam);
+/// `sure`, or the rules that the record names in its own `sure`, set aside what nobody would believe.
+ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure = false);
 
 /// Takes an exam back; refused while it has finds.
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why);

@@ -30,6 +30,10 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     if (!coupon.grade) return out;
     const Grade &grade = *coupon.grade;
     out.state = GradeStanding::State::again;
+    if (!coupon.record.withdrawn.empty()) {
+        out.why = "the coupon is withdrawn: " + coupon.record.withdrawn;
+        return out;
+    }
     const StoredVerdict *then = verdict_at(coupon, grade);
     const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
     const auto index = set ? set->class_index(grade.class_id) : std::nullopt;

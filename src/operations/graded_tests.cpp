@@ -39,8 +39,14 @@ Truth same_kind(const GradedTests::Test &test, const Weld &weld, std::vector<std
     return out;
 }
 
+/// The verdict of the class that counts, with its reasons.
+struct JudgedNow {
+    Verdict verdict = Verdict::cannot_say;
+    std::vector<Finding> findings;
+};
+
 /// Methods by whose finds the coupon is rejected, as it stands now.
-std::set<std::string> rejected_by(const CouponState &coupon, const ClassJudgement &judged) {
+std::set<std::string> rejected_by(const CouponState &coupon, const JudgedNow &judged) {
     std::set<std::string> out;
     for (const auto &finding : judged.findings) {
         if (finding.effect != Verdict::reject) continue;
@@ -51,16 +57,18 @@ std::set<std::string> rejected_by(const CouponState &coupon, const ClassJudgemen
     return out;
 }
 
+JudgedNow of_class(const ClassJudgement &one) { return {one.verdict, one.findings}; }
+
 /// The verdict of the class that counts, judged afresh: the graded one by the criteria of its grade, else the
 /// one that is sought. Nothing if it cannot be judged.
-std::optional<ClassJudgement> judged_now(Office &office, const CouponState &coupon) {
+std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
+    coupon.record.withdrawn.clear(); // a failed one that was taken back is no less a failure
     try {
         if (!coupon.grade) {
             Judged judged = judge_coupon(office, coupon, {});
-            if (judged.sought) return judged.judgement.classes[*judged.sought];
+            if (judged.sought) return of_class(judged.judgement.classes[*judged.sought]);
             // Without a class it has failed only if every class rejects it.
-            ClassJudgement all;
-            all.verdict = judged.verdict();
+            JudgedNow all{judged.verdict(), {}};
             for (auto &one : judged.judgement.classes)
                 all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
             return all;
@@ -71,14 +79,14 @@ std::optional<ClassJudgement> judged_now(Office &office, const CouponState &coup
         const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
         const auto index = set ? set->class_index(coupon.grade->class_id) : std::nullopt;
         if (!index) return std::nullopt;
-        return judge_by(coupon, set).judgement.classes[*index];
+        return of_class(judge_by(coupon, set).judgement.classes[*index]);
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         return std::nullopt;
     }
 }
 
-std::vector<std::string> failed_by(const CouponState &coupon, const std::optional<ClassJudgement> &judged) {
+std::vector<std::string> failed_by(const CouponState &coupon, const std::optional<JudgedNow> &judged) {
     std::set<std::string> out;
     if (judged) out = rejected_by(coupon, *judged);
     const std::string mechanical = coupon.record.get("mechanical");
@@ -152,11 +160,11 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     const GradeStanding grade = standing_of_grade(office, coupon);
     const bool moved = grade.state == GradeStanding::State::again;
     const bool failed =
-        bends_failed ||
-        (coupon.grade ? !coupon.grade->passed || (moved && grade.now == Verdict::reject) : rejected);
+        bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
     const bool settled = settled_.contains(id);
-    const bool passed =
-        !failed && coupon.grade && coupon.grade->passed && (!moved || settled) && test && !practice;
+    // One that passed and was taken back proves nothing.
+    const bool passed = !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
+                        (!moved || settled) && test && !practice;
     if (!failed && !passed) return;
     const std::string welded = record.get("welded");
     std::optional<Day> day;

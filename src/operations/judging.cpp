@@ -24,6 +24,7 @@ std::optional<std::size_t> class_sought(const JudgeRequest &request, const Coupo
 }
 
 void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
+    if (!judged.withdrawn.empty()) return; // nothing was judged
     std::string body = codec::verdict_body(*judged.set, judged.judgement);
     if (!coupon.verdicts.empty() && coupon.verdicts.back().body == body) return;
     writing.ledger().keep_criteria(judged.set->hash, judged.set->name, judged.set->text);
@@ -70,6 +71,12 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.indications = coupon.found();
     out.unit = coupon.record.unit();
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
+    out.withdrawn = coupon.record.withdrawn;
+    if (!out.withdrawn.empty())
+        for (auto &one : out.judgement.classes) {
+            one = {};
+            one.verdict = Verdict::cannot_say;
+        }
     return out;
 }
 
@@ -109,6 +116,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
                   standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
+    out.sure = coupon.assurances();
     return out;
 }
 

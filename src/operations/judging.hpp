@@ -20,6 +20,7 @@ struct Judged {
     Unit unit = Unit::inch; ///< that people typed
     Judgement judgement;
     std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
+    std::string withdrawn = {};        ///< why the coupon was taken back: nothing is said of it then
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
@@ -51,6 +52,7 @@ struct Explained {
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
+    std::vector<Assurance> sure = {}; ///< what was set aside as meant so
 };
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});
 

@@ -1,6 +1,7 @@
 #include "operations/known_words.hpp"
 
 #include "criteria/shipped.hpp"
+#include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "qualify/trait.hpp"
 
@@ -9,24 +10,32 @@
 namespace beadbook {
 namespace {
 
+/// Words of the trade at large are taken too: rules that do not know one say so themselves.
+bool trade_word(const std::string &word, Trait trait) {
+    return !(trait == Trait::process ? process_called(word) : position_called(word)).empty();
+}
+
 std::string known_word(const std::string &word, Trait trait, const std::vector<std::string> &known) {
     if (word.empty() || known.empty()) return word;
     if (std::string out = word_among(word, known); !out.empty()) return out;
+    if (trade_word(word, trait)) return word;
     throw refused(std::string(info(trait).name) + ": '" + shown(word) + "' is not known; expected " +
                   listed(known, "or") + did_you_mean(word, known))
         .at(field_of(trait));
 }
 
-/// "gtaw 1/8in + smaw": the first word of each part is the process.
-std::string known_processes(const std::string &text, const std::vector<std::string> &known) {
+/// "gtaw 1/8in + smaw", "3G+4G": the first word of each part is the process, or the position.
+std::string known_parts(const std::string &text, Trait trait, const std::vector<std::string> &known) {
+    if (const std::string whole = word_among(text, known); !whole.empty()) return whole;
+    const std::string field(field_of(trait));
     std::string out;
     for (std::size_t begin = 0; begin <= text.size();) {
         const std::size_t end = std::min(text.find('+', begin), text.size());
         const std::string part(trimmed(std::string_view(text).substr(begin, end - begin)));
         const std::size_t blank = std::min(part.find(' '), part.size());
-        if (part.empty()) throw refused("process '" + shown(text) + "': a part is empty").at("process");
-        out += (out.empty() ? "" : " + ") + known_word(part.substr(0, blank), Trait::process, known) +
-               part.substr(blank);
+        if (part.empty()) throw refused(field + " '" + shown(text) + "': a part is empty").at(field);
+        out +=
+            (out.empty() ? "" : " + ") + known_word(part.substr(0, blank), trait, known) + part.substr(blank);
         begin = end + 1;
     }
     return out;
@@ -47,9 +56,9 @@ void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRul
         return by ? by->test_words[index_of(trait)] : known_test_words(catalogue, trait);
     };
     if (const std::string process = coupon.get("process"); !process.empty())
-        coupon.set("process", known_processes(process, known(Trait::process)));
+        coupon.set("process", known_parts(process, Trait::process, known(Trait::process)));
     if (const std::string position = coupon.get("position"); !position.empty())
-        coupon.set("position", known_word(position, Trait::position, known(Trait::position)));
+        coupon.set("position", known_parts(position, Trait::position, known(Trait::position)));
 }
 
 } // namespace beadbook

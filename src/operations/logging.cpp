@@ -1,13 +1,18 @@
 #include "operations/logging.hpp"
 
+#include "facts/plausibility.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
+#include "operations/import_numbers.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
+#include <set>
 #include <sstream>
 
 namespace beadbook {
+
 std::vector<std::string> doubts_about(const CouponRecord &coupon,
                                       const std::vector<IndicationRecord> &indications) {
     std::vector<std::string> out;
@@ -18,23 +23,23 @@ std::vector<std::string> doubts_about(const CouponRecord &coupon,
     return out;
 }
 
-std::vector<IndicationRecord> parse_log(const std::string &text, const std::string &name,
-                                        const WeldLine &weld, Unit unit) {
+ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
+                    std::optional<Unit> unit) {
     constexpr int most_named = 20;
-    std::vector<IndicationRecord> out;
+    ParsedLog out;
     std::string faults;
     int bad = 0, number = 0;
     std::istringstream lines(text);
     for (std::string line; std::getline(lines, line);) {
         ++number;
-        const std::string_view bare = trimmed(line);
-        if (bare.empty() || bare.front() == '#') continue;
+        if (is_comment(line)) continue;
         const auto name_fault = [&](const std::string &column, const char *what) {
             if (++bad <= most_named)
                 faults += "\n" + name + ":" + std::to_string(number) + column + ": " + what;
         };
         try {
-            out.push_back(parse_log_line(line, weld, unit));
+            out.lines.push_back(read_log_line(line, weld, unit));
+            out.numbers.push_back(number);
         } catch (const InputError &e) {
             name_fault(":" + std::to_string(e.column + 1), e.what());
         } catch (const DataError &e) {
@@ -48,7 +53,21 @@ std::vector<IndicationRecord> parse_log(const std::string &text, const std::stri
     return out;
 }
 
-int exam_for(const CouponState &coupon, int number) {
+std::string hash_of_lines(const std::string &text) {
+    std::string all;
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);)
+        if (!is_comment(line)) all += std::string(trimmed(line)) + "\n";
+    return sha256(all);
+}
+
+std::vector<int> Logged::exams() const {
+    std::set<int> out;
+    for (const auto &i : indications) out.insert(i.exam);
+    return {out.begin(), out.end()};
+}
+
+int exam_for(const CouponState &coupon, int number, const std::string &who) {
     const std::string &mark = coupon.record.id;
     if (coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
@@ -65,54 +84,152 @@ int exam_for(const CouponState &coupon, int number) {
     // A find filed under somebody else's exam is worse than a question: only one open exam is clear.
     const auto open = coupon.open_exams();
     if (open.empty()) throw refuse_finished(coupon.exams.back().number);
-    if (open.size() > 1)
-        throw refused("which exam found it? coupon " + mark + " has open: " + named(open)).give("exam");
-    return open.front()->number;
+    if (open.size() == 1) return open.front()->number;
+    std::vector<const ExamRecord *> own;
+    for (const auto *exam : open)
+        if (!who.empty() && exam->examiner == who) own.push_back(exam);
+    if (own.size() == 1) return own.front()->number;
+    throw refused("which exam found it? coupon " + mark + " has open: " + named(open) +
+                  "; a line may begin with its method")
+        .give("exam");
 }
 
-std::vector<int> add_indications(Writing &writing, const std::string &coupon, int exam,
-                                 std::vector<IndicationRecord> indications) {
-    exam_for(writing.coupon(coupon), exam);
-    std::vector<int> numbers;
-    for (auto &i : indications) {
-        i.number = std::max(i.number, writing.coupon(coupon).last_indication + 1);
-        i.exam = exam;
-        writing.add(codec::entry_of(coupon, i));
-        numbers.push_back(i.number);
+namespace {
+
+/// The exam of each line of one log.
+class ExamOfLine {
+public:
+    ExamOfLine(const CouponState &coupon, int asked, const std::string &who)
+        : coupon_(coupon), asked_(asked), who_(who) {
+        // Lines may tell several open exams apart; nothing else is mended by them.
+        if (asked_ > 0 || coupon_.open_exams().size() <= 1) exam_for(coupon_, asked_, who_);
     }
-    return numbers;
+
+    int of(const LogLine &line) const {
+        if (!line.method) return exam_for(coupon_, asked_, who_);
+        const std::string method(name_of(*line.method));
+        const auto open = coupon_.open_exams();
+        if (asked_ > 0) {
+            if (coupon_.needed_exam(asked_).method != *line.method)
+                throw refused("the line says " + method + ", and it would go to exam " +
+                              named({coupon_.exam(asked_)}))
+                    .at("exam");
+            return asked_;
+        }
+        std::vector<const ExamRecord *> fitting;
+        for (const auto *exam : open)
+            if (exam->method == *line.method) fitting.push_back(exam);
+        if (fitting.size() == 1) return fitting.front()->number;
+        if (fitting.empty())
+            throw refused("no " + method + " of coupon " + coupon_.record.id + " is open; open are " +
+                          named(open))
+                .mend({"exam", {coupon_.record.id, method}, {}});
+        throw refused("which " + method + " found it? coupon " + coupon_.record.id +
+                      " has open: " + named(fitting))
+            .give("exam");
+    }
+
+private:
+    const CouponState &coupon_;
+    int asked_;
+    std::string who_;
+};
+
+/// Gives each find its exam and number, and what was set aside for it.
+std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &request,
+                                    const ExamOfLine &exams, ParsedLog log) {
+    Numbers numbers("indication", state.record.id, state.last_indication);
+    const auto at_line = [&](std::size_t i, const Refusal &e) {
+        if (log.lines.size() == 1) return Refusal(e);
+        Refusal out(e.kind(), request.name + ":" + std::to_string(log.numbers[i]) + ": " + e.what());
+        for (const auto &remedy : e.remedies()) out.mend(remedy);
+        return e.missing() ? Refusal(std::move(out).give(e.field())) : Refusal(std::move(out).at(e.field()));
+    };
+    std::vector<IndicationRecord> out;
+    std::string unsure;
+    for (std::size_t i = 0; i < log.lines.size(); ++i) {
+        IndicationRecord &found = log.lines[i].found;
+        try {
+            found.exam = exams.of(log.lines[i]);
+            if (const IndicationRecord *stands = state.indication(found.number))
+                throw refused("find #" + std::to_string(found.number) +
+                              " stands already: " + print_log_line(*stands));
+            numbers.claim(found.number);
+        } catch (const Refusal &e) {
+            throw at_line(i, e);
+        }
+        try {
+            found.sure = set_aside_by(Plausibility::shipped().of(state.record, found), request.sure);
+        } catch (const Unsure &e) {
+            unsure += (unsure.empty() ? "" : "\n") + std::string(at_line(i, e).what());
+        }
+        out.push_back(std::move(found));
+    }
+    if (!unsure.empty()) throw Unsure(unsure);
+    for (auto &found : out) numbers.give(found.number);
+    return out;
 }
+
+/// Refuses lines that an exam of theirs was given before.
+void check_not_again(const CouponState &state, const std::vector<IndicationRecord> &found,
+                     const std::string &file) {
+    std::set<int> exams;
+    for (const auto &i : found) exams.insert(i.exam);
+    std::vector<std::string> numbers;
+    for (const auto &i : state.indications)
+        if (i.file == file && exams.contains(i.exam)) numbers.push_back("#" + std::to_string(i.number));
+    if (!numbers.empty())
+        throw refused("the same lines are logged already, as " + listed(numbers)).give("again");
+}
+
+} // namespace
 
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     const CouponState &state = writing.coupon(request.coupon);
     const CouponRecord coupon = state.record;
-    Logged out{request.coupon, exam_for(state, request.exam), {}, {}};
-    out.indications = parse_log(request.text, request.name, coupon.facts().line, coupon.unit());
-    if (out.indications.empty()) throw refused("there is no line to log");
-    const auto numbers = add_indications(writing, request.coupon, out.exam, out.indications);
-    for (std::size_t i = 0; i < numbers.size(); ++i) {
-        out.indications[i].number = numbers[i];
-        out.indications[i].exam = out.exam;
+    const std::string who = writing.stamp().who;
+    const ExamOfLine exams(state, request.exam, who);
+    ParsedLog log = parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit());
+    if (log.lines.empty()) throw refused("there is no line to log");
+    Logged out{request.coupon, 0, filed(state, request, exams, std::move(log)), {}};
+    if (request.is_file) {
+        const std::string file = hash_of_lines(request.text);
+        if (!request.again) check_not_again(state, out.indications, file);
+        for (auto &i : out.indications) i.file = file;
     }
+    for (const auto &i : out.indications) writing.add(codec::entry_of(request.coupon, i));
+    out.exam = out.indications.front().exam;
     auto notes = doubts_about(coupon, out.indications);
     return {std::move(out), std::move(notes)};
 }
 
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
-                                const std::string &line, const std::string &why) {
+                                const std::string &line, const std::string &why, bool sure) {
     const CouponState &state = writing.coupon(coupon);
     const CouponRecord record = state.record;
-    auto parsed = parse_log(line, "line", record.facts().line, record.unit());
-    if (parsed.size() != 1) throw refused("a correction is exactly one line");
-    IndicationRecord &now = parsed.front();
+    ParsedLog log = parse_log(line, "line", record.facts().line, record.fixed_unit());
+    if (log.lines.size() != 1) throw refused("a correction is exactly one line");
+    const IndicationRecord &old = state.needed_indication(number);
+    const ExamRecord &exam = state.needed_exam(old.exam);
+    if (const auto method = log.lines.front().method; method && *method != exam.method)
+        throw refused("#" + std::to_string(number) + " was found by exam " + named({&exam}) +
+                      "; a correction leaves it there")
+            .mend({"move", {coupon, std::to_string(number)}, {"exam", "why"}});
+    IndicationRecord now = std::move(log.lines.front().found);
+    if (now.number > 0 && now.number != number)
+        throw refused("the line is of #" + std::to_string(now.number) + ", not of #" +
+                      std::to_string(number));
     now.number = number;
-    now.exam = state.needed_indication(number).exam;
+    now.exam = old.exam;
+    now.file = old.file;
+    now.moved_from = old.moved_from;
+    now.sure = set_aside_by(Plausibility::shipped().of(record, now), sure);
     Entry e = codec::entry_of(coupon, now);
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     writing.add(std::move(e));
-    auto notes = doubts_about(record, parsed);
-    return {{coupon, now.exam, parsed, {}}, std::move(notes)};
+    auto notes = doubts_about(record, {now});
+    return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 
 void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {

@@ -5,41 +5,51 @@
 
 namespace beadbook {
 
-/// Lines of a log, one indication each (facts/log_line.hpp); blank lines and those that begin with # are
-/// skipped.
+/// Lines of a log, one indication each (facts/log_line.hpp); blank lines and comments are skipped.
 struct LogRequest {
     std::string coupon;
-    int exam = 0;              ///< which exam found them; 0: the one that is open
+    int exam = 0;              ///< which exam found them; 0: the open one, of the method that a line names
     std::string text;          ///< the lines
     std::string name = "line"; ///< of the file, for messages
+    bool sure = false;         ///< what nobody would believe at first sight is meant so
+    bool is_file = false;      ///< the lines came as one text, which is noticed if it comes again
+    bool again = false;        ///< it is meant to come again
 };
 struct Logged {
     std::string coupon;
-    int exam = 0;
+    int exam = 0; ///< of the first line
     std::vector<IndicationRecord> indications;
-    std::optional<int> finished; ///< the exam was finished as well, with so many finds
+    std::optional<int> finished; ///< the exams were finished as well, with so many finds in all
+
+    /// That the lines went to, by number.
+    std::vector<int> exams() const;
 };
-/// All lines or none: every bad line is named with its column. Notes: finds that the process can hardly make.
+/// All lines or none: every bad line is named with its column. A line that gives a number (#7) is that find,
+/// and refused if the number was used. Notes: finds that the process can hardly make. Throws Unsure.
 Done<Logged> log_lines(Writing &writing, const LogRequest &request);
 
 /// Finds that the coupon's process can hardly make, one sentence each.
 std::vector<std::string> doubts_about(const CouponRecord &coupon,
                                       const std::vector<IndicationRecord> &indications);
 
-/// The exam that a log would go to. Throws DataError: none yet, or not that one.
-int exam_for(const CouponState &coupon, int number);
+/// The exam that a log would go to: that number, else the one that is open, else the one that is open and
+/// that `who` does. Throws DataError: none yet, not that one, or it could be several.
+int exam_for(const CouponState &coupon, int number, const std::string &who = "");
 
 /// Every line read, or one refusal that names every bad line.
-std::vector<IndicationRecord> parse_log(const std::string &text, const std::string &name,
-                                        const WeldLine &weld, Unit unit);
+struct ParsedLog {
+    std::vector<LogLine> lines;
+    std::vector<int> numbers; ///< of each in the text, from 1
+};
+ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
+                    std::optional<Unit> unit);
 
-/// Adds indications whose records are ready, each under the next free number, or its own if that is higher.
-std::vector<int> add_indications(Writing &writing, const std::string &coupon, int exam,
-                                 std::vector<IndicationRecord> indications);
+/// The lines of a text by which it is known again: without blanks around, empty ones and comments.
+std::string hash_of_lines(const std::string &text);
 
-/// Instead of an indication, the one of a line. The old one is kept.
+/// Instead of an indication, the one of a line. The old one is kept. Throws Unsure.
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
-                                const std::string &line, const std::string &why);
+                                const std::string &line, const std::string &why, bool sure = false);
 void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why);
 
 } // namespace beadbook

@@ -113,7 +113,8 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     const std::string paper = checked_text(request.paper.name, "document");
     if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
         throw refused(shown(paper) + ": a document has 1 byte to 16 MiB").at("document");
-    const CouponRecord test = described(writing.catalogue(), {"carried-in", request.test}, {}, rules.get());
+    const CouponRecord test =
+        described(writing.catalogue(), {"carried-in", request.test, request.sure}, {}, rules.get());
     if (test.get("welded").empty()) throw lacking("welded", "on which day was the test welded?");
     if (const auto by = test.get("welder"); !by.empty() && by != request.mark)
         throw refused("the test is said to be welded by " + shown(by) + ", not by " + request.mark)

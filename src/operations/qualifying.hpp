@@ -31,7 +31,8 @@ struct CarryRequest {
     std::map<std::string, std::string> test; ///< as welded, by the names of coupon_fields()
     struct Paper {
         std::string name, bytes;
-    } paper; ///< the document, of at least one byte
+    } paper;           ///< the document, of at least one byte
+    bool sure = false; ///< what nobody would believe at first sight is meant so
 };
 /// Carries a qualification in from elsewhere; its paper is kept. Throws Refusal: no paper, no day, what
 /// impedes any test (evidence.hpp), words that the rules do not know, carried in already.

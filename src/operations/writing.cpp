@@ -24,6 +24,12 @@ const CouponState &Writing::coupon(const std::string &id) {
 Entry Writing::add(Entry entry) {
     entry.at = stamp_.at;
     entry.who = stamp_.who;
+    // One door for all: whoever writes about a coupon has looked at it first.
+    if (const auto known = coupons_.find(entry.subject); family_of(entry.kind) == Family::coupon &&
+                                                         entry.kind != "coupon" && known != coupons_.end() &&
+                                                         !known->second.record.withdrawn.empty())
+        throw refused("coupon " + entry.subject + " is withdrawn: " + known->second.record.withdrawn)
+            .mend({"restore", {entry.subject}, {"why"}});
     entry = ledger().append(std::move(entry));
     if (family_of(entry.kind) != Family::coupon) return entry;
     const auto found = coupons_.find(entry.subject);

@@ -79,7 +79,8 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
             for (const auto &edge : rule.band) {
                 std::vector<Exact> computed;
                 add_edge(edge, values, computed);
-                for (const auto &end : computed) group.edges.push_back(rules.ends.compared(edge.compare, end));
+                for (const auto &end : computed)
+                    group.edges.push_back(rules.ends.compared(edge.compare, end));
                 group.edges.insert(group.edges.end(), computed.begin(), computed.end());
             }
             if (rule.kind == RangeRule::Kind::same) group.edges = values.sizes[index_of(rule.of)];

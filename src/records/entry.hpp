@@ -28,6 +28,13 @@ std::string hash_of(const Entry &entry);
 
 /// The body of an entry that takes something back, and whether one is such.
 std::string withdrawal(std::optional<int> number);
+/// Of a find that was moved to another coupon: what it is there.
+struct MovedTo {
+    std::string coupon;
+    int exam = 0, number = 0;
+};
+std::string withdrawal_by_move(int number, const MovedTo &to);
+std::optional<MovedTo> moved_to(const Entry &entry);
 bool is_withdrawal(const Entry &entry);
 
 } // namespace beadbook

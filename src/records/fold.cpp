@@ -47,6 +47,9 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
 
 void note(CouponState &state, const Entry &e) {
     state.last_seq = e.seq;
+    if (const auto to = moved_to(e))
+        state.gone.push_back(
+            {e.number.value_or(0), e.exam.value_or(0), to->coupon, to->exam, to->number, e.reason});
     if (e.kind == "exam") state.last_exam = std::max(state.last_exam, e.exam.value_or(0));
     if (e.kind == "indication") state.last_indication = std::max(state.last_indication, e.number.value_or(0));
 }

@@ -1,5 +1,6 @@
 #include "render/json_coupons.hpp"
 
+#include "records/changed_values.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 #include "render/json_parts.hpp"
@@ -17,6 +18,13 @@ nlohmann::json coupon_json(const CouponState &c) {
         exam["indications"] = nlohmann::json::array();
         for (const auto &i : c.indications)
             if (i.exam == e.number) exam["indications"].push_back(codec::json_of(i));
+        for (const auto &gone : c.moved_away())
+            if (gone.exam == e.number)
+                exam["moved away"].push_back({{"number", gone.number},
+                                              {"to coupon", gone.coupon.empty() ? c.record.id : gone.coupon},
+                                              {"to exam", gone.to_exam},
+                                              {"to number", gone.to_number},
+                                              {"why", gone.why}});
         out["exams"].push_back(std::move(exam));
     }
     return out;
@@ -46,6 +54,21 @@ std::string json_text(const Changed &done, const std::vector<std::string> &notes
     return render::finished(codec::json_of(done.coupon), notes);
 }
 
+std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes) {
+    return render::finished(
+        {{"withdrawn", "coupon"}, {"coupon", done.coupon.id}, {"why", done.coupon.withdrawn}}, notes);
+}
+
+std::string json_text(const CouponRestored &done, const std::vector<std::string> &notes) {
+    return render::finished(codec::json_of(done.coupon), notes);
+}
+
+std::string json_text(const Moved &done, const std::vector<std::string> &notes) {
+    nlohmann::json now = codec::json_of(done.now);
+    now["line"] = print_log_line(done.now);
+    return render::finished({{"coupon", done.coupon}, {"indication", now}}, notes);
+}
+
 std::string json_text(const Remark &done, const std::vector<std::string> &notes) {
     return render::finished(stamped(codec::json_of(done), done.stamp), notes);
 }
@@ -62,6 +85,7 @@ std::string json_text(const std::vector<CouponLine> &list, const std::vector<std
             {"grade",
              one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
                        : ""}};
+        if (!one.record.withdrawn.empty()) line["withdrawn"] = one.record.withdrawn;
         if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
         out.push_back(std::move(line));
     }
@@ -92,6 +116,12 @@ std::string json_text(const std::vector<Entry> &history, const std::vector<std::
         if (e.exam) one["exam"] = *e.exam;
         if (e.number) one["number"] = *e.number;
         if (e.supersedes) one["supersedes"] = *e.supersedes, one["reason"] = e.reason;
+        for (const auto &change : changed_values(history, e)) {
+            nlohmann::json value{{"name", change.name}};
+            if (!change.before.empty()) value["before"] = change.before;
+            if (!change.now.empty()) value["now"] = change.now;
+            one["changes"].push_back(std::move(value));
+        }
         out.push_back(std::move(one));
     }
     return render::finished(std::move(out), notes);
@@ -120,7 +150,8 @@ std::string json_text(const Logged &done, const std::vector<std::string> &notes)
         one["line"] = print_log_line(i);
         found.push_back(std::move(one));
     }
-    nlohmann::json out{{"coupon", done.coupon}, {"exam", done.exam}, {"indications", found}};
+    nlohmann::json out{
+        {"coupon", done.coupon}, {"exam", done.exam}, {"exams", done.exams()}, {"indications", found}};
     if (done.finished) out["finished"] = {{"found", *done.finished}};
     return render::finished(std::move(out), notes);
 }

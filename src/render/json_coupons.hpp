@@ -9,6 +9,9 @@ namespace beadbook {
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponRestored &done, const std::vector<std::string> &notes = {});
+std::string json_text(const Moved &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Remark &done, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes = {});

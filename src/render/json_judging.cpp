@@ -71,6 +71,7 @@ nlohmann::json judged_json(const Judged &judged) {
                        {"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}},
                        {"classes", classes},
                        {"verdict", name_of(judged.verdict())}};
+    if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
     return out;
 }
@@ -100,6 +101,12 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
+    for (const auto &one : e.sure) {
+        nlohmann::json sure{{"rules", one.rules}};
+        if (one.exam > 0) sure["exam"] = one.exam;
+        if (one.number > 0) sure["number"] = one.number;
+        out["sure"].push_back(std::move(sure));
+    }
     const Case c = case_of(e.judged);
     auto finding = out["classes"][*e.judged.sought]["findings"].begin();
     for (const auto &f : e.judged.judgement.classes[*e.judged.sought].findings) {

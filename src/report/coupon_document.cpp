@@ -2,6 +2,7 @@
 
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "records/changed_values.hpp"
 
 namespace beadbook {
 namespace {
@@ -14,8 +15,28 @@ std::string exam_text(const ExamRecord &e) {
            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
 }
 
+/// "(moved from exam 1 of coupon T-7: wrong film)".
+std::string find_text(const CouponState &coupon, const IndicationRecord &i) {
+    std::string out = "#" + std::to_string(i.number) + " " + print_log_line(i);
+    if (const auto &from = i.moved_from)
+        out += " (moved from exam " + std::to_string(from->exam) +
+               (from->coupon == coupon.record.id
+                    ? ""
+                    : " of coupon " + from->coupon + ", #" + std::to_string(from->number)) +
+               ": " + from->why + ")";
+    if (!i.sure.empty()) out += " (" + sure_text(i.sure) + ")";
+    return out;
+}
+
+std::string moved_text(const MovedAway &gone) {
+    return "#" + std::to_string(gone.number) + " was moved to exam " + std::to_string(gone.to_exam) +
+           (gone.coupon.empty() ? "" : " of coupon " + gone.coupon + ", #" + std::to_string(gone.to_number)) +
+           ": " + gone.why;
+}
+
 void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     std::vector<Bullet> under;
+    if (!e.sure.empty()) under.push_back({sure_text(e.sure), "", {}});
     if (e.finished && !e.open.empty()) under.push_back({"does not count: " + e.open, "", {}});
     if (!e.practice.empty())
         under.push_back(
@@ -25,14 +46,20 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     bool any = false;
     for (const auto &i : coupon.indications) {
         if (i.exam != e.number) continue;
-        under.push_back({"#" + std::to_string(i.number) + " " + print_log_line(i), "", {}});
+        under.push_back({find_text(coupon, i), "", {}});
         any = true;
     }
+    for (const auto &gone : coupon.moved_away())
+        if (gone.exam == e.number) under.push_back({moved_text(gone), "", {}});
     if (!any) under.push_back({e.finished ? "none found" : "nothing is logged", "", {}});
     doc.item(exam_text(e), "", std::move(under));
 }
 
 } // namespace
+
+std::string sure_text(const std::vector<std::string> &rules) {
+    return rules.empty() ? "" : "sure in spite of " + listed(rules, "and");
+}
 
 Words verdict_words(Verdict verdict) {
     return {std::string(name_of(verdict)), verdict == Verdict::accept   ? Tone::accept
@@ -52,6 +79,15 @@ Document document_of(const Registered &done) {
 
 Document document_of(const Changed &done) {
     return Document{}.line("coupon " + done.coupon.id + " changed; the old entry is kept");
+}
+
+Document document_of(const CouponWithdrawn &done) {
+    return Document{}.line("coupon " + done.coupon.id +
+                           " withdrawn; it stays on record, is judged no more and proves nothing");
+}
+
+Document document_of(const CouponRestored &done) {
+    return Document{}.line("coupon " + done.coupon.id + " restored");
 }
 
 Document document_of(const Remark &) { return Document{}.line("remark kept"); }
@@ -85,7 +121,9 @@ Document document_of(const std::vector<CouponLine> &list) {
         const auto &r = one.record;
         table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"), exams,
                               std::to_string(one.indications),
-                              one.verdict ? verdict_words(*one.verdict) : Words(one.why_not),
+                              !r.withdrawn.empty() ? Words("withdrawn", Tone::cannot_say)
+                              : one.verdict        ? verdict_words(*one.verdict)
+                                                   : Words(one.why_not),
                               grade_cell(one)});
     }
     doc.add(std::move(table));
@@ -106,6 +144,8 @@ Document document_of(const CouponSheet &sheet) {
     doc.heading(doc.title);
     for (const auto &field : coupon_fields())
         if (const std::string value = c.record.get(field.name); !value.empty()) doc.pair(field.name, value);
+    if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
+    if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
     for (const auto &e : c.exams) add_exam(doc, c, e);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + r.stamp.who + " at " + r.stamp.at + ": " + r.text);
@@ -119,16 +159,36 @@ Document document_of(const CouponSheet &sheet) {
     return doc;
 }
 
+namespace {
+
+/// What a first entry says in one line; what a later one changed in a line each.
+void add_values(Document &doc, const std::vector<Entry> &history, const Entry &e) {
+    const std::string indent(6, ' ');
+    const auto changes = changed_values(history, e);
+    if (!stands_for_another(history, e)) {
+        std::string all;
+        for (const auto &one : changes) all += (all.empty() ? "" : "; ") + one.name + ": " + one.now;
+        if (!all.empty()) doc.line(indent + all);
+        return;
+    }
+    for (const auto &one : changes)
+        doc.line(indent + one.name + ": " + (one.before.empty() ? "nothing" : one.before) + " -> " +
+                 (one.now.empty() ? "nothing" : one.now));
+}
+
+} // namespace
+
 Document document_of(const std::vector<Entry> &history) {
     Document doc;
     for (const auto &e : history) {
         std::string text = std::to_string(e.seq) + "  " + e.at + "  " + e.who + "  " + e.kind;
         if (e.exam) text += " exam " + std::to_string(*e.exam);
         if (e.number) text += " #" + std::to_string(*e.number);
-        if (is_withdrawal(e)) text += " withdrawn";
+        if (is_withdrawal(e)) text += moved_to(e) ? " moved away" : " withdrawn";
         if (e.supersedes)
             text += "  (instead of entry " + std::to_string(*e.supersedes) + ": " + e.reason + ")";
         doc.line(text);
+        add_values(doc, history, e);
     }
     return doc;
 }

@@ -11,17 +11,28 @@ struct Registered {
 struct Changed {
     CouponRecord coupon;
 };
+struct CouponWithdrawn {
+    CouponRecord coupon;
+};
+struct CouponRestored {
+    CouponRecord coupon;
+};
 
 Document document_of(const Registered &done);
 Document document_of(const Changed &done);
+Document document_of(const CouponWithdrawn &done);
+Document document_of(const CouponRestored &done);
 Document document_of(const Remark &remark);
 
 /// A list of coupons, a line each.
 Document document_of(const std::vector<CouponLine> &list);
 /// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
 Document document_of(const CouponSheet &sheet);
-/// Entries as they were made.
+/// Entries as they were made, each with what it says, and otherwise than before.
 Document document_of(const std::vector<Entry> &history);
+
+/// "sure in spite of depth-over-wall": what somebody set aside as meant so; empty if nothing was.
+std::string sure_text(const std::vector<std::string> &rules);
 
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);

@@ -1,5 +1,7 @@
 #include "report/exam_document.hpp"
 
+#include "measure/text.hpp"
+
 namespace beadbook {
 
 namespace {
@@ -51,11 +53,16 @@ Document document_of(const Logged &done) {
     Document doc;
     for (const auto &i : done.indications) doc.line("#" + std::to_string(i.number) + " " + print_log_line(i));
     const std::size_t count = done.indications.size();
+    std::vector<std::string> exams;
+    for (const int exam : done.exams()) exams.push_back(std::to_string(exam));
+    const bool several = exams.size() > 1;
     const std::string logged = std::to_string(count) + (count == 1 ? " indication" : " indications") +
-                               " logged under exam " + std::to_string(done.exam);
-    if (!done.finished) return doc.line(logged + ", which is still open; next: log more, or finish it");
-    return doc.line(logged + ", which is finished: " + found_text(*done.finished) +
-                    "; next: beadbook judge " + done.coupon);
+                               " logged under " + (several ? "exams " : "exam ") + listed(exams, "and");
+    if (!done.finished)
+        return doc.line(logged + (several ? ", which are still open; next: log more, or finish them"
+                                          : ", which is still open; next: log more, or finish it"));
+    return doc.line(logged + (several ? ", which are finished: " : ", which is finished: ") +
+                    found_text(*done.finished) + "; next: beadbook judge " + done.coupon);
 }
 
 Document document_of(const Corrected &done) {
@@ -65,6 +72,14 @@ Document document_of(const Corrected &done) {
 Document document_of(const Withdrawn &done) {
     return Document{}.line(done.what + " " + std::to_string(done.number) +
                            " withdrawn; the old entry is kept");
+}
+
+Document document_of(const Moved &done) {
+    const std::string now = "#" + std::to_string(done.now.number) + " " + print_log_line(done.now);
+    return Document{}.line(now).line("moved from exam " + std::to_string(done.from_exam) + " of coupon " +
+                                     done.from + " (#" + std::to_string(done.from_number) + ") to exam " +
+                                     std::to_string(done.now.exam) + " of coupon " + done.coupon +
+                                     "; the old entry is kept");
 }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "operations/examining.hpp"
 #include "operations/logging.hpp"
+#include "operations/moving.hpp"
 #include "report/document.hpp"
 
 namespace beadbook {
@@ -36,5 +37,6 @@ Document document_of(const ExamReopened &done);
 Document document_of(const FinishedAll &done);
 Document document_of(const Corrected &done);
 Document document_of(const Withdrawn &done);
+Document document_of(const Moved &done);
 
 } // namespace beadbook

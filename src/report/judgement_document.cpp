@@ -40,6 +40,15 @@ void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgeme
         doc.item("and " + std::to_string(one.findings.size() - most_reasons) + " more reasons");
 }
 
+/// What nobody would believe at first sight and somebody said is meant so.
+void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
+    for (const auto &one : sure)
+        doc.line((one.number > 0 ? "#" + std::to_string(one.number)
+                  : one.exam > 0 ? "Exam " + std::to_string(one.exam)
+                                 : std::string("The coupon")) +
+                 " is as it was said, " + sure_text(one.rules) + ".");
+}
+
 /// Findings that say the same by the same rule, each kind once, the one farthest out first.
 std::vector<std::vector<std::size_t>> alike(const std::vector<Finding> &findings) {
     std::vector<std::vector<std::size_t>> out;
@@ -121,6 +130,8 @@ Document judged_document(const Judged &judged, bool in_full) {
     Document doc;
     doc.title = "Coupon " + judged.mark;
     doc.line("Coupon " + judged.mark + " by " + judged.set->title + " (" + judged.set->edition + ")");
+    if (!judged.withdrawn.empty())
+        doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +
@@ -145,6 +156,10 @@ Document explained_document(const Explained &e, bool in_full) {
     doc.line(Words(doc.title, Tone::strong) + Words(e.welder.empty() ? "" : ", welded by " + e.welder));
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") + verdict_words(one.verdict));
+    if (!e.judged.withdrawn.empty()) {
+        doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
+        return doc.caution();
+    }
     if (const std::string strip = weld_strip(c, one); !strip.empty()) {
         doc.heading("Where on the weld", 2);
         doc.add(Drawing{strip});
@@ -171,6 +186,7 @@ Document explained_document(const Explained &e, bool in_full) {
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));
+    add_assurances(doc, e.sure);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc.caution();

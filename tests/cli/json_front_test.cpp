@@ -92,10 +92,10 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     CHECK_FALSE(rt.contains("found"));
     CHECK(json(run, exam("RT", {"--replaces", "2", "--why", "slip"}))["number"] == 2);
 
-    const auto logged =
-        json(run, {"log", "T-1", "tungsten inclusion 0.05 at 2 # bright",
-                   "undercut l 3/8 d 0.01 at 1-1/2 smooth face", "slag from 2 to 2.4 across left 0.1",
-                   "pore 0.1 mid 5", "pore area 0.01 in2 at 6", "linear misalignment h 0.02 at 7 root"});
+    const auto logged = json(run, {"log", "T-1", "tungsten inclusion 0.05 at 2 in # bright",
+                                   "undercut l 3/8 d 0.01 at 1-1/2 smooth face",
+                                   "slag from 2 in to 2.4 across left 0.1", "pore 0.1 mid 5 in",
+                                   "pore area 0.01 in2 at 6 in", "linear misalignment h 0.02 at 7 in root"});
     CHECK(logged["coupon"] == "T-1");
     CHECK(logged["exam"] == 2);
     REQUIRE(logged["indications"].size() == 6);
@@ -103,14 +103,13 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     CHECK(logged["indications"][2]["left"] == true);
     CHECK(logged["indications"][3]["line"] == "gas pore size 0.1 in mid 5 in");
     CHECK(logged["notes"].size() == 1);
-    CHECK(json(run, {"correct", "T-1", "1", "gas pore 0.05 at 2", "--why", "slip"})["corrected"] == 1);
-    CHECK(
-        json(run, {"correct", "T-1", "1", "tungsten inclusion 0.05 at 2", "--why", "slip"})["notes"].size() ==
-        1);
+    CHECK(json(run, {"correct", "T-1", "1", "gas pore 0.05 at 2 in", "--why", "slip"})["corrected"] == 1);
+    CHECK(json(run, {"correct", "T-1", "1", "tungsten inclusion 0.05 at 2 in", "--why", "slip"})["notes"]
+              .size() == 1);
     CHECK(json(run, {"withdraw", "T-1", "indication", "3", "--why", "gone"})["withdrawn"] == "indication");
     CHECK(json(run, {"finish", "T-1", "--found", "5"})["found"] == 5);
     CHECK_FALSE(json(run, {"reopen", "T-1", "2", "--why", "one more look"}).contains("found"));
-    const auto more = json(run, {"log", "T-1", "pore 0.02 at 7", "--finish"});
+    const auto more = json(run, {"log", "T-1", "pore 0.02 at 7 in", "--finish"});
     CHECK(more["finished"]["found"] == 6);
     CHECK(json(run, {"withdraw", "T-1", "exam", "1", "--why", "dim"})["number"] == 1);
     json(run, exam("MT"));
@@ -139,7 +138,7 @@ TEST_CASE("with --json nothing but JSON is printed, also where somebody is asked
     REQUIRE(asked.code == 0);
     CHECK(schema_faults("exam", asked.out) == "");
     CHECK_THAT(asked.err, says("distance (from the eye to the surface): "));
-    const Run typed = run({"log", "T-1", "--json"}, "pore 0.04 at 1\npore 0.05 at 2\n", true);
+    const Run typed = run({"log", "T-1", "--json"}, "pore 0.04 at 1 in\npore 0.05 at 2 in\n", true);
     REQUIRE(typed.code == 0);
     CHECK(schema_faults("log", typed.out) == "");
     CHECK(nlohmann::json::parse(typed.out)["indications"].size() == 2);
@@ -150,8 +149,8 @@ TEST_CASE("JSON of verdicts and grades is as its schemas say") {
     registered(run);
     run.ok({"change", "T-1", "--forget", "also", "--why", "not called for"});
     examined(run);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2", "gas pore 0.09 at 4", "undercut d 0.01 l 0.2 at 5",
-            "crack l 0.1 at 6", "pore at 7"});
+    run.ok({"log", "T-1", "gas pore 0.055 at 2 in", "gas pore 0.09 at 4 in", "undercut d 0.01 l 0.2 at 5 in",
+            "crack l 0.1 at 6 in", "pore at 7 in"});
     const auto open = json(run, {"judge", "T-1"}, 1);
     CHECK(open["class"] == "2");
     run.ok({"finish", "T-1", "--as-logged"});
@@ -220,7 +219,7 @@ TEST_CASE("a finding tells its numbers exactly") {
             "0.150in", "--weld-length", "8in", "--magnetic", "yes", "--material", "steel", "--process",
             "GTAW"});
     run.ok(exam("RT"));
-    run.ok({"log", "T-1", "gas pore 0.055 at 2", "crack l 0.1 at 3", "--finish"});
+    run.ok({"log", "T-1", "gas pore 0.055 at 2 in", "crack l 0.1 at 3 in", "--finish"});
     const auto judged = json(run, {"judge", "T-1"}, 1);
     CHECK_FALSE(judged.contains("class"));
     CHECK(judged["classes"][0]["verdict"] == "reject");
@@ -260,7 +259,7 @@ TEST_CASE("a schema of the front notices a key that is missing, of another kind,
     const Program run;
     registered(run);
     examined(run);
-    run.ok({"log", "T-1", "gas pore 0.09 at 4"});
+    run.ok({"log", "T-1", "gas pore 0.09 at 4 in"});
     const auto faulty = [&](const std::vector<std::string> &words, auto spoil) {
         auto words_of_json = words;
         words_of_json.push_back("--json");

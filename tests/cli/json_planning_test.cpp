@@ -33,7 +33,7 @@ TEST_CASE("JSON of a plan: coupons with their examinations, and what stays uncov
     const std::string file = run.file("work.yaml");
     write_file(file, head + "criteria: mil-std-2219a\nstock: {thickness: [0.063]}\nwork:\n" +
                          job("thin", "position: F, thickness: 0.05, class: A, magnetic: no") +
-                         job("odd", "position: F, thickness: 0.05, class: Q") +
+                         job("odd", "position: F, thickness: 0.05, class: Q, magnetic: no") +
                          job("thick", "position: F, thickness: 0.3"));
     const auto plan = json(run, {"plan", file}, 1);
     REQUIRE(plan["coupons"].size() == 1);

@@ -68,7 +68,7 @@ TEST_CASE("JSON of welders and qualifications is as its schemas say", "[standing
 
     run.ok({"grade", "Q-4", "failed", "--remark", "the film was read again"});
     welder = json(run, {"welder", "L1"});
-    CHECK(welder["events"].size() == 6);
+    CHECK(welder["events"].size() == 5);
     CHECK(welder["events"][0]["counts no more"] == "coupon Q-4 was graded failed on 2026-11-25");
     CHECK(welder["on"] == "2026-11-25");
     CHECK(json(run, {"welders"})[0]["qualifications"].size() == 4);

@@ -82,9 +82,9 @@ TEST_CASE("the criteria are known and the class is one of theirs") {
     CHECK(field_of(no_class) == "class");
     CHECK_THAT(refused_to_put(booth, "T-1", {{"criteria", "no/such.yaml"}}).what(), says("cannot be read"));
 
-    // A class of no criteria yet is kept, and held against them when they come.
-    booth.put("T-1", {{"class", "E"}});
-    CHECK(field_of(refused_to_change(booth, {{"criteria", "iso-5817"}})) == "class");
+    // A class of no criteria means nothing.
+    CHECK_THAT(refused_to_put(booth, "T-1", {{"class", "E"}}).what(), says("of which criteria?"));
+    booth.put("T-1", {});
     CHECK(changed(booth, {{"criteria", "iso-5817"}, {"class", "C"}}).value.get("class") == "C");
     // Other criteria than before must have the class that is sought already.
     CHECK_THAT(refused_to_change(booth, {{"criteria", "mil-hdbk-1890-table-3"}}).what(),
@@ -113,7 +113,7 @@ TEST_CASE("criteria of one's own are found again from any folder, and their mist
 TEST_CASE("every field is checked, and the refusal names it") {
     Booth booth;
     const std::vector<std::tuple<std::string, std::string, std::string>> rows{
-        {"thickness", "0", "thickness: '0' is zero"},
+        {"thickness", "0in", "thickness: '0in' is zero"},
         {"thickness", "-1", "negative"},
         {"thickness", "nan", "does not begin with a number"},
         {"thickness", "5 deg", "is an angle"},

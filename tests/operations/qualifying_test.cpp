@@ -135,7 +135,10 @@ TEST_CASE(
         says("the verdict for class 3 is 'cannot say', and tester graded it passed on 2026-11-25: seen"));
     yard.qualify("Q-1", "mil-std-1595a", "the film is with the customer");
     CHECK(yard.validity(1).state == Validity::State::valid);
-    CHECK(yard.book.welder("L1").qualifications.at(0).overridden.size() == 1);
+    const auto aside = yard.book.welder("L1").qualifications.at(0).overridden;
+    REQUIRE(aside.size() == 2);
+    CHECK(aside[0].kind == Shortcoming::Kind::verdict);
+    CHECK(aside[1].kind == Shortcoming::Kind::not_examined);
     // One that is graded against its verdict only later says so as long as it is valid.
     yard.coupon("Q-2", "2026-10-06");
     yard.qualify("Q-2");
@@ -214,7 +217,7 @@ TEST_CASE("the coupon that passed with it must have been examined too, and bends
 
 TEST_CASE("a process that cannot be read names its coupon", "[standing]") {
     Yard yard;
-    yard.coupon("Q-1", "2026-10-05");
+    yard.coupon("Q-1", "2026-10-05", false);
     CHECK_THAT(yard.refusal([&] { yard.change("Q-1", {{"process", "GTAW + "}}); }), says("a part is empty"));
     // Older programs took it.
     yard.write([](Writing &w) {
@@ -453,7 +456,7 @@ TEST_CASE("carried in only with a paper, which is kept", "[standing]") {
     CHECK_THAT(refused_with("mechanical", "failed"), says("its mechanical tests failed"));
     CHECK_THAT(refused_with("process", ""), says("by which process"));
     CHECK_THAT(refused_with("welder", "L2"), says("said to be welded by L2, not by L1"));
-    CHECK_THAT(refused_with("position", "9Z"), says("'9Z' is not known to iso-9606-1"));
+    CHECK_THAT(refused_with("position", "9Z"), says("'9Z' is not known; expected PA, PB"));
     request = good;
     const Granted granted = carried().value;
     CHECK(title_of(granted.held.at(0)) == "#1 141 by iso-9606-1");

@@ -63,7 +63,7 @@ TEST_CASE("use and training need a process, a text and a day that has come", "[s
     CHECK_THAT(yard.refusal([&] {
         logged({"L1", "GTWA", {}, "frame"});
     }),
-               says("holds no qualification in 'GTWA', only in GTAW, did you mean 'GTAW'?"));
+               says("holds no qualification in 'GTWA', only in GTAW; did you mean 'GTAW'?"));
     CHECK_THAT(yard.refusal([&] { logged({"L1", "SMAW", {}, "frame"}); }), says("only in GTAW"));
     CHECK(yard.book.welder("L1").events.empty());
     const auto small = logged({"L1", "gtaw", {}, "frame"});

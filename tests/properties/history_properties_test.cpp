@@ -20,7 +20,7 @@ namespace {
 
 std::size_t histories_to_try() {
     const char *asked = std::getenv("BEADBOOK_RANDOM_HISTORIES");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : 12;
+    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : 40;
 }
 
 constexpr const char *why_aside = "the contract allows it";
@@ -57,7 +57,7 @@ public:
                                    {"weld and leave it unexamined", &History::weld_only, 1},
                                    {"examine", &History::examine, 2},
                                    {"log more", &History::log_more, 4},
-                                   {"correct a find", &History::correct_find, 1},
+                                   {"correct a find", &History::correct_find, 2},
                                    {"withdraw a find", &History::withdraw_find, 2},
                                    {"withdraw an exam", &History::withdraw_one_exam, 1},
                                    {"reopen an exam", &History::reopen, 1},
@@ -131,7 +131,9 @@ private:
             .indications[static_cast<std::size_t>(pick(0, static_cast<int>(state.indications.size()) - 1))]
             .number;
     }
-    std::string find() { return one_in(2) ? "crack 0.1 at 1" : "pore 0.01 at " + std::to_string(pick(1, 4)); }
+    std::string find() {
+        return one_in(2) ? "crack 0.1 at 1 in" : "pore 0.01 at " + std::to_string(pick(1, 4)) + " in";
+    }
     int held_number(const std::string &who) {
         const auto held = yard_.book.welder(who).qualifications;
         if (held.empty()) throw InputError("nothing held");

@@ -24,6 +24,20 @@ std::string withdrawal(std::optional<int> number) {
     return codec::canonical(out);
 }
 
+std::string withdrawal_by_move(int number, const MovedTo &to) {
+    return codec::canonical(
+        {{"withdrawn", true},
+         {"number", number},
+         {"moved to", {{"coupon", to.coupon}, {"exam", to.exam}, {"number", to.number}}}});
+}
+
+std::optional<MovedTo> moved_to(const Entry &entry) {
+    if (entry.body.find("\"moved to\"") == std::string::npos || !is_withdrawal(entry)) return std::nullopt;
+    const nlohmann::json to = codec::parsed(entry.body).value("moved to", nlohmann::json::object());
+    if (!to.contains("coupon")) return std::nullopt;
+    return MovedTo{to.at("coupon").get<std::string>(), to.at("exam").get<int>(), to.at("number").get<int>()};
+}
+
 bool is_withdrawal(const Entry &entry) {
     // Text first: only a body that could be one is parsed.
     return entry.body.find("\"withdrawn\"") != std::string::npos &&

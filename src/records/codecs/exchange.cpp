@@ -22,7 +22,8 @@ using Keys = std::vector<std::pair<std::string, std::vector<Kind>>>;
 const std::vector<Kind> measured{Kind::text, Kind::object};
 
 const Keys &coupon_keys() {
-    static const Keys keys{{"id", {Kind::text}}, {"fields", {Kind::object}}, {"exams", {Kind::list}}};
+    static const Keys keys{
+        {"id", {Kind::text}}, {"fields", {Kind::object}}, {"exams", {Kind::list}}, {"sure", {Kind::list}}};
     return keys;
 }
 
@@ -38,6 +39,7 @@ const Keys &exam_keys() {
         out.push_back({"found", {Kind::number}});
         out.push_back({"finished on", {Kind::text}});
         out.push_back({"finished by", {Kind::text}});
+        out.push_back({"sure", {Kind::list}});
         out.push_back({"conditions", {Kind::object}});
         out.push_back({"indications", {Kind::list}});
         return out;
@@ -64,6 +66,7 @@ const Keys &indication_keys() {
         for (std::size_t a = 0; a < attribute_count; ++a)
             out.push_back({std::string(info(static_cast<Attribute>(a)).name), {Kind::text}});
         out.push_back({"remark", {Kind::text}});
+        out.push_back({"sure", {Kind::list}});
         return out;
     }();
     return keys;
@@ -98,6 +101,7 @@ public:
         check_keys(coupon, coupon_keys());
         if (id->kind == Kind::text) out_.record.id = id->text;
         if (const Located *fields = part(coupon, "fields", Kind::object)) read_fields(*fields);
+        out_.record.sure = sure_of(coupon);
         weld_known_ = out_.mistakes.empty(); // else what lies on it would be blamed for it
         line_ = out_.record.facts().line;
         if (const Located *exams = part(coupon, "exams", Kind::list))
@@ -151,6 +155,19 @@ private:
         }
     }
 
+    /// Rules that a person set aside: a list of texts.
+    std::vector<std::string> sure_of(const Located &object) {
+        std::vector<std::string> out;
+        if (const Located *sure = part(object, "sure", Kind::list))
+            for (const auto &rule : sure->items) {
+                if (rule.kind == Kind::text)
+                    out.push_back(rule.text);
+                else
+                    wrong(rule.at, "sure: expected text, found " + rule.said());
+            }
+        return out;
+    }
+
     void check_given(const Located &object, const std::string &what, const std::vector<std::string> &needed) {
         for (const auto &key : needed)
             if (!object.find(key)) wrong(object.at, what + " needs a \"" + key + "\"");
@@ -201,11 +218,14 @@ private:
                 if (is_measure) check_number(field, dimension, out_.record.fields.at(field.key).value);
             });
         };
-        // `units` first: the others are read in it.
+        // `units` first: the others are read in it. Then what is written with its unit, which may fix theirs.
         const Located *units = fields.find("units");
         if (units) set(*units);
-        for (const auto &field : fields.items)
-            if (&field != units) set(field);
+        for (const bool bare : {false, true})
+            for (const auto &field : fields.items)
+                if (&field != units &&
+                    (field.kind == Kind::text && is_bare_length(field.key, field.text)) == bare)
+                    set(field);
     }
 
     void read_exam(const Located &exam) {
@@ -217,6 +237,7 @@ private:
         GivenExam &out = out_.exams.emplace_back();
         out.at = exam.at;
         nlohmann::json json = plain(exam);
+        json["sure"] = sure_of(exam);
         if (const Located *conditions = part(exam, "conditions", Kind::object)) {
             json["conditions"] = nlohmann::json::object();
             for (const auto &item : conditions->items) {
@@ -239,7 +260,8 @@ private:
         check_given(one, "an indication", {"type"});
         if (out_.mistakes.size() > mistakes || !weld_known_) return;
         guard(one.at, [&] {
-            IndicationRecord record = indication_from(plain(one), line_, out_.record.unit());
+            IndicationRecord record = indication_from(plain(one), line_, out_.record.fixed_unit());
+            record.sure = sure_of(one);
             check_numbers(one, record);
             if (exam_sound && record.exam > 0 && record.exam != exam.record.number)
                 wrong(one.find("exam")->at,
@@ -309,7 +331,11 @@ std::string exchange_text(const std::vector<CouponState> &states) {
     nlohmann::json coupons = nlohmann::json::array();
     for (const auto &c : states) {
         std::map<int, nlohmann::json> found;
-        for (const auto &i : c.indications) found[i.exam].push_back(json_of(i));
+        for (const auto &i : c.indications) {
+            nlohmann::json one = json_of(i);
+            for (const char *of_this_record : {"file", "moved from"}) one.erase(of_this_record);
+            found[i.exam].push_back(std::move(one));
+        }
         nlohmann::json out = json_of(c.record);
         out["exams"] = nlohmann::json::array();
         for (const auto &e : c.exams) {

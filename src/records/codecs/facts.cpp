@@ -12,6 +12,21 @@ constexpr std::pair<const char *, std::string ExamRecord::*> exam_texts[] = {
     {"incomplete", &ExamRecord::incomplete},      {"practice", &ExamRecord::practice},
     {"practice hash", &ExamRecord::practice_hash}};
 
+/// Plausibility rules that were set aside, by their ids.
+void put_sure(nlohmann::json &out, const std::vector<std::string> &sure) {
+    if (!sure.empty()) out["sure"] = sure;
+}
+std::vector<std::string> sure_from(const nlohmann::json &json) {
+    std::vector<std::string> out;
+    if (!json.contains("sure")) return out;
+    if (!json["sure"].is_array()) throw DataError("\"sure\" is not a list of rules");
+    for (const auto &rule : json["sure"]) {
+        if (!rule.is_string()) throw DataError("\"sure\" holds something that is no text");
+        out.push_back(checked_text(rule.get<std::string>(), "sure"));
+    }
+    return out;
+}
+
 } // namespace
 
 nlohmann::json json_of(const CouponRecord &coupon) {
@@ -23,7 +38,11 @@ nlohmann::json json_of(const CouponRecord &coupon) {
         else
             out[name] = given.text;
     }
-    return {{"id", coupon.id}, {"fields", out}};
+    nlohmann::json whole{{"id", coupon.id}, {"fields", out}};
+    put_sure(whole, coupon.sure);
+    // Not "withdrawn": that word ends what a numbered thing is, and this one can come back.
+    if (!coupon.withdrawn.empty()) whole["taken back"] = coupon.withdrawn;
+    return whole;
 }
 
 CouponRecord coupon_from(const nlohmann::json &json) {
@@ -43,6 +62,8 @@ CouponRecord coupon_from(const nlohmann::json &json) {
                             shown(value.dump()));
         out.set(name, text.get<std::string>());
     }
+    out.sure = sure_from(json);
+    out.withdrawn = text_of(json, "taken back", "coupon");
     return out;
 }
 
@@ -61,6 +82,7 @@ nlohmann::json json_of(const ExamRecord &exam) {
         out["finished on"] = print(f->on);
         out["finished by"] = f->by;
     }
+    put_sure(out, exam.sure);
     return out;
 }
 
@@ -78,6 +100,7 @@ ExamRecord exam_from(const nlohmann::json &json) {
         out.number = json["number"].get<int>();
     }
     take_texts(json, out, exam_texts, "exam");
+    out.sure = sure_from(json);
     if (json.contains("found")) {
         if (!json["found"].is_number_integer() || json["found"] < 0 || json["found"] > 1'000'000)
             throw DataError("exam: \"found\" is not a whole number from 0");
@@ -119,6 +142,11 @@ nlohmann::json json_of(const IndicationRecord &i, const Vocabulary &vocabulary) 
             out[std::string(attribute.name)] = attribute.words[i.words[a] - 1u];
         }
     if (!i.remark.empty()) out["remark"] = i.remark;
+    put_sure(out, i.sure);
+    if (!i.file.empty()) out["file"] = i.file;
+    if (const auto &from = i.moved_from)
+        out["moved from"] = {
+            {"coupon", from->coupon}, {"exam", from->exam}, {"number", from->number}, {"why", from->why}};
     return out;
 }
 
@@ -169,6 +197,13 @@ IndicationRecord indication_from(const nlohmann::json &json, const WeldLine &lin
                              listed(attribute.words, "or"));
     }
     out.remark = checked_text(text("remark"), "remark");
+    out.sure = sure_from(json);
+    out.file = text("file");
+    if (json.contains("moved from")) {
+        const auto &from = json["moved from"];
+        out.moved_from = MovedFrom{from.at("coupon").get<std::string>(), from.at("exam").get<int>(),
+                                   from.at("number").get<int>(), from.at("why").get<std::string>()};
+    }
     check_sense(out, line);
     return out;
 }

@@ -14,6 +14,7 @@ namespace {
 std::vector<std::string> coupon_columns() {
     std::vector<std::string> out{"coupon"};
     for (const auto &f : coupon_fields()) out.push_back(f.name);
+    out.emplace_back("sure");
     return out;
 }
 
@@ -23,6 +24,7 @@ std::vector<std::string> indication_columns() {
     for (const char *name : {"at", "middle", "end", "across", "left"}) out.emplace_back(name);
     for (std::size_t a = 0; a < attribute_count; ++a) out.emplace_back(info(static_cast<Attribute>(a)).name);
     out.emplace_back("remark");
+    out.emplace_back("sure");
     return out;
 }
 
@@ -31,7 +33,7 @@ const std::vector<std::string> &columns_of(Sheet sheet) {
     static const std::vector<std::string> exams{"coupon",      "exam",        "method",        "date",
                                                 "examiner",    "level",       "procedure",     "incomplete",
                                                 "note",        "practice",    "practice hash", "found",
-                                                "finished on", "finished by", "conditions"};
+                                                "finished on", "finished by", "sure",          "conditions"};
     static const std::vector<std::string> indications = indication_columns();
     return sheet == Sheet::coupons ? coupons : sheet == Sheet::exams ? exams : indications;
 }
@@ -87,6 +89,11 @@ std::string cell_of(const nlohmann::json &json, const std::string &key) {
     const auto found = json.find(key);
     if (found == json.end()) return "";
     if (found->is_object()) return found->at("typed").get<std::string>();
+    if (found->is_array()) { // rules that were set aside
+        std::string words;
+        for (const auto &word : *found) words += (words.empty() ? "" : " ") + word.get<std::string>();
+        return words;
+    }
     return found->is_string()    ? found->get<std::string>()
            : found->is_boolean() ? (found->get<bool>() ? "yes" : "")
                                  : found->dump();
@@ -124,14 +131,24 @@ std::vector<SheetRow> read_sheet(Sheet sheet, const std::string &text) {
 std::map<std::string, std::string> coupon_fields_of(const SheetRow &row) {
     auto out = row.cells;
     out.erase("coupon");
+    out.erase("sure");
+    return out;
+}
+
+std::vector<std::string> sure_of(const SheetRow &row) {
+    std::vector<std::string> out;
+    const std::string cell = row.cell("sure");
+    for (const auto word : words_of(cell)) out.emplace_back(word);
     return out;
 }
 
 ExamRecord exam_of(const SheetRow &row) {
     nlohmann::json json = nlohmann::json::object();
     for (const auto &[column, cell] : row.cells)
-        if (column != "coupon" && column != "exam" && column != "found" && column != "conditions")
+        if (column != "coupon" && column != "exam" && column != "found" && column != "conditions" &&
+            column != "sure")
             json[column] = cell;
+    json["sure"] = sure_of(row);
     const int number = whole_in(row, "exam");
     if (number == 0) throw DataError("the row has no exam number");
     json["number"] = number;
@@ -146,10 +163,10 @@ ExamRecord exam_of(const SheetRow &row) {
     return out;
 }
 
-IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, Unit unit) {
+IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, std::optional<Unit> unit) {
     nlohmann::json json = nlohmann::json::object();
     for (const auto &[column, cell] : row.cells) {
-        if (column == "coupon") continue;
+        if (column == "coupon" || column == "sure") continue;
         if (column == "left") {
             if (cell != "yes") throw DataError("left: '" + shown(cell) + "'; expected yes or nothing");
             json["left"] = true;
@@ -159,6 +176,7 @@ IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, Unit u
             json[column] = cell;
         }
     }
+    json["sure"] = sure_of(row);
     return indication_from(json, line, unit);
 }
 
@@ -169,6 +187,7 @@ std::string sheet_rows(Sheet sheet, const CouponState &c) {
     if (sheet == Sheet::coupons) {
         std::vector<std::string> row{c.record.id};
         for (const auto &f : coupon_fields()) row.push_back(c.record.get(f.name));
+        row.push_back(cell_of(json_of(c.record), "sure"));
         return write_csv_row(row);
     }
     const auto &columns = columns_of(sheet);

@@ -27,8 +27,9 @@ std::vector<SheetRow> read_sheet(Sheet sheet, const std::string &text);
 
 // What a row says. They throw Refusal.
 std::map<std::string, std::string> coupon_fields_of(const SheetRow &row);
+std::vector<std::string> sure_of(const SheetRow &row);
 ExamRecord exam_of(const SheetRow &row);
-IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, Unit unit);
+IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, std::optional<Unit> unit);
 
 /// The first row of a table, and the rows of a coupon.
 std::string sheet_head(Sheet sheet);

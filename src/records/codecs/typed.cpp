@@ -27,7 +27,7 @@ nlohmann::json json_of(const Typed &typed, Dimension dimension) {
 
 Typed typed_from(const nlohmann::json &json, Dimension dimension, std::optional<Unit> unit) {
     const nlohmann::json &text = json.is_object() && json.contains("typed") ? json["typed"] : json;
-    if (text.is_string()) return parse_typed(text.get<std::string>(), dimension, unit);
+    if (text.is_string()) return parse_measured(text.get<std::string>(), dimension, unit);
     throw InputError("expected text such as \"0.045 in\", found " + shown(text.dump()));
 }
 

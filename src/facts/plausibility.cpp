@@ -1,0 +1,235 @@
+#include "facts/plausibility.hpp"
+
+#include "criteria/rule_reader.hpp"
+#include "criteria/shipped.hpp"
+#include "language/evaluate.hpp"
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <set>
+#include <stdexcept>
+
+namespace beadbook {
+namespace {
+
+using About = PlausibilityRule::About;
+
+/// Words that these rules may speak of, beside the sizes of coupon and find.
+enum class Said : std::uint8_t { joint, form, seam, shape, kind };
+constexpr std::size_t said_count = 5;
+/// Days that they may speak of.
+enum class Dated : std::uint8_t { welded, examined };
+
+std::vector<std::string> words_of_fact(Fact fact) { return info(fact).words; }
+
+const Names &plausibility_names() {
+    static const Names names = [] {
+        Names out;
+        for (std::size_t q = 0; q < quantity_count; ++q) {
+            const QuantityInfo &one = info(static_cast<Quantity>(q));
+            if (one.scope == Scope::coupon || one.scope == Scope::indication)
+                out.add(
+                    {std::string(one.name), Name::Kind::quantity, static_cast<Slot>(q), one.dimension, {}});
+        }
+        const auto word = [&](const char *name, Said said, std::vector<std::string> words) {
+            out.add({name, Name::Kind::word, static_cast<Slot>(said), Dimension::number, std::move(words)});
+        };
+        word("joint", Said::joint, words_of_fact(Fact::joint));
+        word("form", Said::form, words_of_fact(Fact::form));
+        word("seam", Said::seam, words_of_fact(Fact::seam));
+        word("shape", Said::shape, {"linear", "rounded"});
+        word("kind", Said::kind, {"imperfection", "dimension"});
+        out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
+        out.add({"examined", Name::Kind::day, static_cast<Slot>(Dated::examined), Dimension::number, {}});
+        return out;
+    }();
+    return names;
+}
+
+/// One entry as the rules see it.
+struct Entered {
+    Coupon coupon;
+    Environment::Values local; ///< of a find, as measured
+    std::array<std::uint8_t, said_count> words{};
+    std::array<std::optional<Day>, 2> days;
+    Day today{};
+
+    Entered(const CouponRecord &record, Day on) : coupon(record.facts()), today(on) {
+        const auto fact = [&](Said said, Fact of) {
+            words[static_cast<std::size_t>(said)] = coupon.facts[static_cast<std::size_t>(of)];
+        };
+        fact(Said::joint, Fact::joint);
+        fact(Said::form, Fact::form);
+        fact(Said::seam, Fact::seam);
+        if (const std::string welded = record.get("welded"); !welded.empty())
+            days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
+    }
+
+    Truth holds_here(const Condition &c) const {
+        Missing missing;
+        switch (c.kind) {
+        case Condition::Kind::comparison: return c.compare(Environment{coupon.values, &local}, missing);
+        case Condition::Kind::word: return c.word(words[c.slot], missing);
+        default: break;
+        }
+        // A day to come is refused elsewhere, and is not long ago.
+        if (!days[c.slot] || *days[c.slot] > today) return Truth::unknown;
+        return c.day(*days[c.slot], today);
+    }
+};
+
+/// Names with their values, each once: "depth 5 in, thicker member 0.065 in".
+class Reading {
+public:
+    Reading(const Entered &entered, Unit unit, const IndicationRecord *find)
+        : entered_(entered), unit_(unit), find_(find) {}
+
+    std::string of(const Condition &c) {
+        if (c.kind == Condition::Kind::not_past || c.kind == Condition::Kind::within)
+            return c.subject + " " + print(*entered_.days[c.slot]);
+        add(c.left);
+        for (const auto &edge : c.edges) add(edge.right);
+        return text_;
+    }
+
+private:
+    void add(const Formula &formula) {
+        const Environment values{entered_.coupon.values, &entered_.local};
+        for (const Slot slot : formula.quantities()) {
+            if (!values.has(slot) || !seen_.insert(slot).second) continue;
+            const auto quantity = static_cast<Quantity>(slot);
+            const Typed *typed = nullptr;
+            if (find_)
+                if (const auto at = find_->measures.find(quantity); at != find_->measures.end())
+                    typed = &at->second;
+            text_ += (text_.empty() ? "" : ", ") + std::string(info(quantity).name) + " " +
+                     (typed ? typed->text : print(Exact(values[slot]), info(quantity).dimension, unit_));
+        }
+    }
+
+    const Entered &entered_;
+    Unit unit_;
+    const IndicationRecord *find_;
+    std::string text_;
+    std::set<Slot> seen_;
+};
+
+std::vector<Unlikely> broken(const std::vector<PlausibilityRule> &rules, About about, const Entered &entered,
+                             Unit unit, const IndicationRecord *find = nullptr) {
+    std::vector<Unlikely> out;
+    for (const auto &rule : rules) {
+        if (rule.about != about || entered.holds_here(rule.expect) != Truth::no) continue;
+        if (!std::all_of(rule.when.begin(), rule.when.end(),
+                         [&](const Condition &c) { return entered.holds_here(c) == Truth::yes; }))
+            continue;
+        out.push_back({rule.id, Reading(entered, unit, find).of(rule.expect) + ": " + rule.why});
+    }
+    return out;
+}
+
+class PlausibilityReader {
+public:
+    PlausibilityReader(const std::string &text, Issues &issues)
+        : issues_(issues), root_(read_yaml(text, issues)) {}
+
+    std::vector<PlausibilityRule> read() {
+        if (issues_.any_error() && root_.entries.empty()) return {};
+        const Fields top(root_, "", {"rules"}, issues_);
+        top.need("rules");
+        for (const Yaml *node : top.items("rules")) read_one(*node);
+        return std::move(rules_);
+    }
+
+private:
+    void read_one(const Yaml &node) {
+        const std::string name = node.find("id") ? node.find("id")->text : "?";
+        const Fields fields(node, "rules." + name, {"id", "about", "when", "expect", "why", "standing"},
+                            issues_);
+        PlausibilityRule out;
+        out.id = fields.needed_text("id");
+        out.why = fields.needed_text("why");
+        out.standing = read_standing(fields, issues_);
+        if (!ids_.insert(out.id).second) fields.error("id", "a rule above has the same id");
+        static const std::vector<std::string> kinds{"coupon", "exam", "indication"};
+        const std::string about = fields.needed_text("about");
+        const auto kind = std::find(kinds.begin(), kinds.end(), about);
+        if (kind != kinds.end())
+            out.about = static_cast<About>(kind - kinds.begin());
+        else if (!about.empty())
+            fields.error("about", "'" + shown(about) + "'; expected " + listed(kinds, "or"));
+        out.when = read_conditions(fields, "when", plausibility_names(), issues_);
+        const Yaml *expect = fields.need("expect");
+        if (!expect) return;
+        auto condition = read_condition(*expect, fields.path_of("expect"), plausibility_names(), issues_);
+        if (!condition) return;
+        if (condition->kind == Condition::Kind::word)
+            fields.error("expect", "expected a comparison or a day, which can be read back");
+        out.expect = std::move(*condition);
+        rules_.push_back(std::move(out));
+    }
+
+    Issues &issues_;
+    Yaml root_;
+    std::vector<PlausibilityRule> rules_;
+    std::set<std::string> ids_;
+};
+
+} // namespace
+
+const Plausibility &Plausibility::shipped() {
+    static const Plausibility out = [] {
+        Issues issues;
+        Plausibility read_in = read(shipped_file("plausible.yaml"), issues);
+        if (issues.any_error())
+            throw std::logic_error("built-in plausible.yaml: " + issues.all().front().text);
+        return read_in;
+    }();
+    return out;
+}
+
+Plausibility Plausibility::read(const std::string &text, Issues &issues) {
+    Plausibility out;
+    out.rules_ = PlausibilityReader(text, issues).read();
+    return out;
+}
+
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, Day today) const {
+    return broken(rules_, About::coupon, Entered(coupon, today), coupon.unit());
+}
+
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRecord &exam, Day today) const {
+    Entered entered(coupon, today);
+    entered.days[static_cast<std::size_t>(Dated::examined)] = exam.date;
+    return broken(rules_, About::exam, entered, coupon.unit());
+}
+
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find) const {
+    Entered entered(coupon, Day{});
+    for (const auto &[quantity, typed] : find.measures) entered.local.set(quantity, typed.value);
+    const ImperfectionType &type = Vocabulary::shipped()[find.type];
+    entered.words[static_cast<std::size_t>(Said::kind)] = type.measured ? 2 : 1;
+    entered.words[static_cast<std::size_t>(Said::shape)] = type.shape == Shape::linear    ? 1
+                                                           : type.shape == Shape::rounded ? 2
+                                                                                          : 0;
+    return broken(rules_, About::indication, entered, coupon.unit(), &find);
+}
+
+std::string question_of(const Unlikely &unlikely) {
+    return "is that meant? " + unlikely.reading + " (" + unlikely.rule + ")";
+}
+
+std::vector<std::string> set_aside_by(const std::vector<Unlikely> &found, bool sure,
+                                      const std::vector<std::string> &before) {
+    std::vector<std::string> out;
+    std::string asked;
+    for (const auto &one : found) {
+        out.push_back(one.rule);
+        if (sure || std::find(before.begin(), before.end(), one.rule) != before.end()) continue;
+        asked += (asked.empty() ? "" : "\n") + question_of(one);
+    }
+    if (!asked.empty()) throw Unsure(asked);
+    return out;
+}
+
+} // namespace beadbook

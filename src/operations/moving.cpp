@@ -1,0 +1,80 @@
+#include "operations/moving.hpp"
+
+#include "facts/plausibility.hpp"
+#include "operations/finishing.hpp"
+#include "operations/logging.hpp"
+#include "records/codecs/bodies.hpp"
+
+namespace beadbook {
+namespace {
+
+/// Exams whose number of finds is not what they were finished with.
+void note_contradictions(Writing &writing, const std::string &coupon, int exam,
+                         std::vector<std::string> &notes) {
+    const CouponState &state = writing.coupon(coupon);
+    const ExamRecord &one = state.needed_exam(exam);
+    if (one.finished && one.finished->found != state.finds_of(exam))
+        notes.push_back("exam " + named({&one}) + " of coupon " + coupon + " was finished with " +
+                        std::to_string(one.finished->found) + " found, and " +
+                        std::to_string(state.finds_of(exam)) +
+                        " are on record now: it does not count until it is opened again and finished");
+}
+
+IndicationRecord moved_within(Writing &writing, const MoveRequest &request, IndicationRecord now) {
+    const CouponState &state = writing.coupon(request.coupon);
+    if (now.exam == state.needed_exam(request.exam).number)
+        throw refused("#" + std::to_string(now.number) + " lies under exam " + std::to_string(now.exam) +
+                      " already")
+            .at("exam");
+    now.moved_from = MovedFrom{request.coupon, now.exam, now.number, needed_reason(request.why)};
+    now.exam = request.exam;
+    Entry e = codec::entry_of(request.coupon, now);
+    e.supersedes = state.indication_seq.at(now.number);
+    e.reason = request.why;
+    writing.add(std::move(e));
+    return now;
+}
+
+IndicationRecord moved_over(Writing &writing, const MoveRequest &request, const IndicationRecord &old) {
+    const std::string why = needed_reason(request.why);
+    const CouponState &target = writing.coupon(request.to);
+    const int exam = request.exam > 0 ? target.needed_exam(request.exam).number : exam_for(target, 0);
+    IndicationRecord now = old;
+    try {
+        now = replaced_on(old, target.record.facts().line, target.record.unit());
+    } catch (const InputError &e) {
+        throw refused("#" + std::to_string(old.number) + " does not fit on coupon " + request.to + ": " +
+                      e.what());
+    }
+    now.number = target.last_indication + 1;
+    now.exam = exam;
+    now.file.clear();
+    now.moved_from = MovedFrom{request.coupon, old.exam, old.number, why};
+    now.sure = set_aside_by(Plausibility::shipped().of(target.record, now), request.sure, old.sure);
+    Entry gone;
+    gone.kind = "indication";
+    gone.subject = request.coupon;
+    gone.exam = old.exam;
+    gone.number = old.number;
+    gone.supersedes = writing.coupon(request.coupon).indication_seq.at(old.number);
+    gone.reason = why;
+    gone.body = withdrawal_by_move(old.number, {request.to, exam, now.number});
+    writing.add(std::move(gone));
+    writing.add(codec::entry_of(request.to, now));
+    return now;
+}
+
+} // namespace
+
+Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
+    const IndicationRecord old = writing.coupon(request.coupon).needed_indication(request.number);
+    const bool over = !request.to.empty() && request.to != request.coupon;
+    if (!over && request.exam == 0) throw lacking("exam", "under which exam does it belong?");
+    Done<Moved> out{{request.coupon, old.number, old.exam, over ? request.to : request.coupon, {}}, {}};
+    out.value.now = over ? moved_over(writing, request, old) : moved_within(writing, request, old);
+    note_contradictions(writing, request.coupon, old.exam, out.notes);
+    note_contradictions(writing, out.value.coupon, out.value.now.exam, out.notes);
+    return out;
+}
+
+} // namespace beadbook

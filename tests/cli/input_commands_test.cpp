@@ -1,0 +1,143 @@
+// What is asked at the prompt, and what move, restore, withdraw and history print.
+#include "catch.hpp"
+#include "run.hpp"
+#include "schema.hpp"
+
+#include <nlohmann/json.hpp>
+
+using namespace beadbook::test;
+
+namespace {
+
+nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0) {
+    words.push_back("--json");
+    const Run done = run(words);
+    INFO(done.err);
+    REQUIRE(done.code == code);
+    CHECK(schema_faults(words[0], done.out) == "");
+    return nlohmann::json::parse(done.out);
+}
+
+void coupon(const Program &run, const std::string &mark = "T-1") {
+    run.ok({"register", mark, "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
+            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+}
+
+void exam(const Program &run, const std::string &method, const std::string &mark = "T-1") {
+    run.ok({"exam", mark, method, "--examiner", "A. Field", "--level", "II"});
+}
+
+} // namespace
+
+TEST_CASE("the prompt asks about what nobody would believe, and takes it on a yes alone") {
+    const Program run;
+    coupon(run);
+    exam(run, "RT");
+    const Run r = run({"log", "T-1"}, "crack l 0.2 d 5 at 3\nno\ncrack l 0.2 d 4 at 3\nyes\ndone\n", true);
+    CHECK(r.code == 0);
+    CHECK_THAT(r.out,
+               says("is that meant? depth 5 in, thicker member 0.15 in: an imperfection is not deeper"));
+    CHECK_THAT(r.out, says("yes or no: "));
+    CHECK_THAT(r.out, says("not logged"));
+    CHECK_THAT(r.out, says("#1 crack length 0.2 in depth 4 in at 3 in"));
+    CHECK_THAT(r.out, says("1 indication logged"));
+    CHECK_THAT(run.ok({"show", "T-1"}), says("(sure in spite of depth-over-wall)"));
+    CHECK_THAT(run({"why", "T-1"}).out, says("#1 is as it was said, sure in spite of depth-over-wall."));
+    const Run refused = run({"log", "T-1", "crack l 0.2 d 5 at 3"});
+    CHECK(refused.code == 3);
+    CHECK_THAT(refused.err, says("give --sure\n"));
+}
+
+TEST_CASE("the prompt takes lines of several open exams by their methods") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    exam(run, "MT");
+    const Run r = run({"log", "T-1"}, "pore 0.02 at 1\nMT crack 0.2 at 3\ndone\n", true);
+    CHECK_THAT(r.out, says("open: 1 (VT) and 2 (MT), a line begins with its method"));
+    CHECK_THAT(r.out, says("which exam found it?"));
+    CHECK_THAT(r.out, says("#1 crack size 0.2 in at 3 in"));
+    CHECK(json(run, {"show", "T-1"})["exams"][1]["indications"].size() == 1);
+}
+
+TEST_CASE("a log that fills several exams names and finishes them") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    exam(run, "MT");
+    CHECK_THAT(run.ok({"log", "T-1", "VT pore 0.02 at 1", "MT crack 0.2 at 3"}),
+               says("2 indications logged under exams 1 and 2, which are still open"));
+    const auto logged = json(run, {"log", "T-1", "VT pore 0.02 at 2", "MT crack 0.2 at 4", "--finish"});
+    CHECK(logged["exams"] == nlohmann::json::parse("[1, 2]"));
+    CHECK(logged["finished"]["found"] == 4);
+}
+
+TEST_CASE("a file that comes twice is taken with --again") {
+    const Program run;
+    coupon(run);
+    exam(run, "RT");
+    run.ok({"log", "T-1"}, "pore 0.02 at 1\n");
+    const Run r = run({"log", "T-1"}, "pore 0.02 at 1\n");
+    CHECK(r.code == 3);
+    CHECK_THAT(r.err, says("the same lines are logged already, as #1: give --again\n"));
+    run.ok({"log", "T-1", "--again"}, "pore 0.02 at 1\n");
+}
+
+TEST_CASE("what is moved is shown by both exams, and in the history with its values") {
+    const Program run;
+    coupon(run);
+    coupon(run, "T-2");
+    exam(run, "RT");
+    exam(run, "MT");
+    exam(run, "RT", "T-2");
+    run.ok({"log", "T-1", "RT crack 0.2 at 3", "RT pore 0.02 at 5"});
+    const auto moved = json(run, {"move", "T-1", "1", "--exam", "2", "--why", "seen with MT"});
+    CHECK(moved["coupon"] == "T-1");
+    CHECK(moved["indication"]["exam"] == 2);
+    CHECK(moved["indication"]["moved from"]["exam"] == 1);
+    CHECK_THAT(run.ok({"move", "T-1", "2", "--to", "T-2", "--why", "films mixed up"}),
+               says("moved from exam 1 of coupon T-1 (#2) to exam 1 of coupon T-2"));
+    const std::string shown = run.ok({"show", "T-1"});
+    CHECK_THAT(shown, says("#1 was moved to exam 2: seen with MT"));
+    CHECK_THAT(shown, says("#2 was moved to exam 1 of coupon T-2, #1: films mixed up"));
+    CHECK_THAT(shown, says("#1 crack size 0.2 in at 3 in (moved from exam 1: seen with MT)"));
+    CHECK_THAT(
+        run.ok({"show", "T-2"}),
+        says("#1 gas pore size 0.02 in at 5 in (moved from exam 1 of coupon T-1, #2: films mixed up)"));
+    const auto away = json(run, {"show", "T-1"})["exams"][0]["moved away"];
+    REQUIRE(away.size() == 2);
+    CHECK(json(run, {"show", "T-2"})["exams"][0]["indications"][0]["moved from"]["number"] == 2);
+    const std::string history = run.ok({"history", "T-1"});
+    CHECK_THAT(history, says("exam: 1 -> 2"));
+    CHECK_THAT(history, says("moved away  (instead of entry"));
+    CHECK_THAT(history, says("moved to: nothing -> coupon T-2, exam 1, #1"));
+    CHECK_THAT(run.ok({"verify"}), says(" entries hold. Head: "));
+}
+
+TEST_CASE("a coupon is withdrawn and restored") {
+    const Program run;
+    coupon(run);
+    CHECK(run({"withdraw", "T-1", "coupon", "1", "--why", "x"}).code == 2);
+    CHECK(run({"withdraw", "T-1", "exam", "--why", "x"}).code == 2);
+    const auto withdrawn = json(run, {"withdraw", "T-1", "coupon", "--why", "the wrong piece"});
+    CHECK(withdrawn["withdrawn"] == "coupon");
+    CHECK(withdrawn["why"] == "the wrong piece");
+    CHECK_THAT(run.ok({"coupons"}), says("withdrawn"));
+    CHECK(json(run, {"coupons"})[0]["withdrawn"] == "the wrong piece");
+    CHECK_THAT(run.ok({"show", "T-1"}), says("Withdrawn: the wrong piece"));
+    CHECK(json(run, {"show", "T-1"})["taken back"] == "the wrong piece");
+    CHECK(json(run, {"judge", "T-1"}, 5)["withdrawn"] == "the wrong piece");
+    const Run why = run({"why", "T-1"});
+    CHECK(why.code == 5);
+    CHECK_THAT(why.out, says("The coupon is withdrawn: the wrong piece"));
+    CHECK(json(run, {"why", "T-1"}, 5)["verdict"] == "cannot say");
+    const Run refused = run({"exam", "T-1", "RT"});
+    CHECK(refused.code == 3);
+    CHECK_THAT(refused.err, says("mend it with 'beadbook restore T-1 --why"));
+    CHECK(json(run, {"restore", "T-1", "--why", "the right one"})["id"] == "T-1");
+    exam(run, "RT");
+    const auto history = json(run, {"history", "T-1"});
+    CHECK(history[1]["changes"][0]["name"] == "taken back");
+    CHECK(history[1]["changes"][0]["now"] == "the wrong piece");
+    CHECK(history[2]["changes"][0]["before"] == "the wrong piece");
+}

@@ -1,0 +1,197 @@
+// What is asked about at first sight. The bounds are common practice without a source; each stands in
+// criteria/plausible.yaml and is tried from both sides here.
+#include "facts/plausibility.hpp"
+
+#include "catch.hpp"
+#include "facts/log_line.hpp"
+#include "measure/text.hpp"
+
+#include <set>
+
+using namespace beadbook;
+
+namespace {
+
+const Day today = parse_day("2026-11-25");
+
+CouponRecord coupon_of(const std::map<std::string, std::string> &fields) {
+    CouponRecord out;
+    out.id = "T-1";
+    out.set_all(fields);
+    return out;
+}
+
+std::set<std::string> rules_of(const std::vector<Unlikely> &found) {
+    std::set<std::string> out;
+    for (const auto &one : found) out.insert(one.rule);
+    return out;
+}
+
+bool asks(const std::map<std::string, std::string> &fields, const std::string &rule) {
+    return rules_of(Plausibility::shipped().of(coupon_of(fields), today)).contains(rule);
+}
+
+bool asks_of(const std::map<std::string, std::string> &fields, const std::string &line,
+             const std::string &rule) {
+    const CouponRecord coupon = coupon_of(fields);
+    const IndicationRecord find = parse_log_line(line, coupon.facts().line, coupon.fixed_unit());
+    return rules_of(Plausibility::shipped().of(coupon, find)).contains(rule);
+}
+
+} // namespace
+
+TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it") {
+    using Fields = std::map<std::string, std::string>;
+    struct Row {
+        std::string rule;
+        Fields common;
+        std::string field, at_bound, beyond;
+    };
+    const std::vector<Row> rows{
+        {"wall-too-thick", {}, "thickness", "6 in", "152.400001 mm"},
+        {"wall-too-thin", {}, "thickness", "0.004 in", "0.101599 mm"},
+        {"wall-over-radius", {{"form", "tube"}, {"diameter", "2 in"}}, "thickness", "1 in", "25.400001 mm"},
+        {"diameter-too-large", {}, "diameter", "120 in", "3048.000001 mm"},
+        {"diameter-too-small", {}, "diameter", "0.05 in", "1.269999 mm"},
+        {"weld-too-long", {}, "weld-length", "420 in", "10668.000001 mm"},
+        {"girth-not-girth",
+         {{"seam", "girth"}, {"diameter", "2 in"}},
+         "weld-length",
+         "8 in",
+         "203.200001 mm"},
+        {"girth-not-girth",
+         {{"seam", "girth"}, {"diameter", "2 in"}},
+         "weld-length",
+         "5 in",
+         "126.999999 mm"},
+        {"weld-over-wall",
+         {{"joint", "groove"}, {"thickness", "0.1 in"}},
+         "weld-thickness",
+         "0.2 in",
+         "5.080001 mm"},
+        {"bead-over-wall", {{"thickness", "0.1 in"}}, "bead-thickness", "0.2 in", "5.080001 mm"},
+        {"throat-over-wall", {{"thickness", "0.1 in"}}, "throat", "0.3 in", "7.620001 mm"},
+        {"fillet-over-wall", {{"thickness", "0.1 in"}}, "fillet-size", "0.4 in", "10.160001 mm"},
+        {"leg-not-fillet", {{"fillet-size", "0.1 in"}}, "leg", "0.5 in", "12.700001 mm"},
+        {"width-over-wall", {{"thickness", "0.1 in"}}, "weld-width", "3 in", "76.200001 mm"},
+        {"too-many-layers", {}, "layers", "200", "201"},
+        {"too-hot", {}, "temperature", "2500 F", "2500.1 F"},
+        {"welded-long-ago", {}, "welded", "2011-11-25", "2011-11-24"},
+    };
+    std::set<std::string> tried;
+    for (const auto &row : rows) {
+        INFO(row.rule << " " << row.field);
+        Fields fields = row.common;
+        fields[row.field] = row.at_bound;
+        CHECK_FALSE(asks(fields, row.rule));
+        fields[row.field] = row.beyond;
+        CHECK(asks(fields, row.rule));
+        tried.insert(row.rule);
+    }
+    for (const auto &rule : Plausibility::shipped().rules())
+        if (rule.about == PlausibilityRule::About::coupon) {
+            INFO(rule.id);
+            CHECK(tried.contains(rule.id));
+        }
+}
+
+TEST_CASE("each rule about a find asks on one side of its bound, and not at it") {
+    const std::map<std::string, std::string> wall{{"thickness", "0.1 in"}},
+        weld{{"weld-length", "8 in"}, {"weld-width", "0.5 in"}, {"weld-thickness", "0.1 in"}};
+    struct Row {
+        std::string rule;
+        std::map<std::string, std::string> fields;
+        std::string at_bound, beyond;
+    };
+    const std::vector<Row> rows{
+        {"depth-over-wall", wall, "undercut d 0.1 in", "undercut d 2.540001 mm"},
+        {"depth-over-weld", weld, "undercut d 0.2 in", "undercut d 5.080001 mm"},
+        {"depth-too-large", {}, "undercut d 6 in", "undercut d 152.400001 mm"},
+        {"height-over-wall", wall, "overlap h 1 in", "overlap h 25.400001 mm"},
+        {"length-over-weld", weld, "crack l 8 in", "crack l 203.200001 mm"},
+        {"size-over-weld", weld, "crack 8 in", "crack 203.200001 mm"},
+        {"round-over-wall", wall, "pore 1 in", "pore 25.400001 mm"},
+        {"width-over-weld", weld, "slag 2in x 1.5in", "slag 2in x 38.100001mm"},
+        {"size-too-large", {}, "crack 420 in", "crack 10668.000001 mm"},
+        {"length-too-large", {}, "crack l 420 in", "crack l 10668.000001 mm"},
+        {"angle-over-turn", {}, "weld toe angle angle 180", "weld toe angle angle 181"},
+    };
+    std::set<std::string> tried;
+    for (const auto &row : rows) {
+        INFO(row.rule);
+        CHECK_FALSE(asks_of(row.fields, row.at_bound, row.rule));
+        CHECK(asks_of(row.fields, row.beyond, row.rule));
+        tried.insert(row.rule);
+    }
+    for (const auto &rule : Plausibility::shipped().rules())
+        if (rule.about == PlausibilityRule::About::indication) {
+            INFO(rule.id);
+            CHECK(tried.contains(rule.id));
+        }
+    // A crack may run along its whole weld; a fillet's size is no imperfection of the metal.
+    CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "crack 3 in", "round-over-wall"));
+    CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "fillet size s 0.5 in d 0.5 in", "depth-over-wall"));
+}
+
+TEST_CASE("an exam of long ago is asked about") {
+    ExamRecord exam;
+    exam.date = parse_day("2011-11-25");
+    CHECK(Plausibility::shipped().of(coupon_of({}), exam, today).empty());
+    exam.date = parse_day("2011-11-24");
+    const auto found = Plausibility::shipped().of(coupon_of({}), exam, today);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].rule == "examined-long-ago");
+    CHECK_THAT(found[0].reading, says("examined 2011-11-24: an exam of so long ago"));
+}
+
+TEST_CASE("what nobody measured is never unlikely") {
+    CHECK(Plausibility::shipped().of(coupon_of({}), today).empty());
+    CHECK(Plausibility::shipped().of(coupon_of({{"thickness", "0.1 in"}}), today).empty());
+    CHECK_FALSE(asks_of({}, "undercut d 5 in", "depth-over-wall"));
+    // A wall is held against the radius of a tube alone.
+    CHECK_FALSE(asks({{"diameter", "2 in"}, {"thickness", "2 in"}}, "wall-over-radius"));
+}
+
+TEST_CASE("a question echoes the reading, and one that was set aside is not asked again") {
+    const CouponRecord coupon = coupon_of({{"thickness", "0.065in"}});
+    const IndicationRecord find = parse_log_line("crack d 5 at 1", {}, Unit::inch);
+    const auto found = Plausibility::shipped().of(coupon, find);
+    REQUIRE(found.size() == 1);
+    CHECK(question_of(found[0]) ==
+          "is that meant? depth 5 in, thicker member 0.065 in: an imperfection is not "
+          "deeper than the metal that it is in (depth-over-wall)");
+    CHECK_THROWS_AS(set_aside_by(found, false), Unsure);
+    CHECK_THROWS_AS(set_aside_by(found, false, {"size-over-weld"}), Unsure);
+    const std::vector<std::string> kept{"depth-over-wall"};
+    CHECK(set_aside_by(found, true) == kept);
+    CHECK(set_aside_by(found, false, kept) == kept);
+    CHECK(set_aside_by({}, true, kept).empty());
+    try {
+        set_aside_by(found, false);
+    } catch (const Unsure &e) {
+        CHECK(e.field() == "sure");
+        CHECK(e.missing());
+    }
+}
+
+TEST_CASE("mistakes of such a file are named, and every shipped rule has its reason and standing") {
+    const auto first_issue = [](const std::string &rule) {
+        Issues issues;
+        Plausibility::read("rules:\n  - " + rule + "\n", issues);
+        return issues.all().empty() ? std::string("none") : issues.all().front().text;
+    };
+    const std::string rest = ", why: w, standing: {common practice: none}}";
+    CHECK(first_issue("{id: a, about: coupon, expect: layers at most 2" + rest) == "none");
+    CHECK_THAT(first_issue("{id: a, about: weld, expect: layers at most 2" + rest),
+               says("'weld'; expected coupon, exam or indication"));
+    CHECK_THAT(first_issue("{id: a, about: coupon, expect: layrs at most 2" + rest), says("layrs"));
+    CHECK_THAT(first_issue("{id: a, about: coupon, expect: joint is groove" + rest),
+               says("expected a comparison or a day"));
+    CHECK_THAT(first_issue("{id: a, about: coupon, expect: layers at most 2, why: w}"),
+               says("'standing' is missing"));
+    for (const auto &rule : Plausibility::shipped().rules()) {
+        INFO(rule.id);
+        CHECK_FALSE(rule.why.empty());
+        CHECK(rule.standing.kind == Standing::Kind::common_practice);
+    }
+}
