@@ -232,6 +232,17 @@ TEST_CASE("the same facts under different practices", "[published]") {
     Coupon austenitic = tube();
     austenitic.facts[static_cast<std::size_t>(Fact::magnetic)] = word_index(info(Fact::magnetic), "no");
     CHECK(rule_says("astm-e1444-mt", "magnetic", {}, austenitic) == "no");
+    // Printed in two units, and met by either: E1444-16e1 7.4.4, 30 lb (13.5 kg); ASME V T-952, 100 fc (1076
+    // lx).
+    const auto lift = [](const char *said) {
+        return rule_says(
+            "astm-e1444-mt", "lift-dc-near",
+            {{"technique", "yoke"}, {"current kind", "DC"}, {"spacing", "4 in"}, {"lift", said}});
+    };
+    CHECK(lift("13.5 kg") == "yes");
+    CHECK(lift("13.499 kg") == "no");
+    CHECK(rule_says("asme-v-vt", "light", {{"light", "1076 lx"}}) == "yes");
+    CHECK(rule_says("asme-v-vt", "light", {{"light", "1075 lx"}}) == "no");
 }
 
 TEST_CASE("unsharpness is worked out from source and distances") {
