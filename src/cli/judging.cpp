@@ -15,6 +15,8 @@ std::vector<Option> criteria_options() {
             {"class", "CLASS", "the class that decides the exit code (default the coupon's)"}};
 }
 
+Option proof_option() { return {"proof", "", "every part of what an accept rests on"}; }
+
 JudgeRequest judge_request(const Args &args) { return {args.text("criteria"), args.text("class")}; }
 
 ExitCode judge_one(const Args &args, Session &session, Shop &shop) {
@@ -24,7 +26,10 @@ ExitCode judge_one(const Args &args, Session &session, Shop &shop) {
         done.value = judge_coupon(shop.office(), shop.office().coupon(args.at(0)), request);
     else
         done = shop.write([&](Writing &w) { return judge_and_keep(w, args.at(0), request); });
-    tell(args, session, done);
+    if (args.flag("proof"))
+        tell(args, session, InFull<Judged>{done.value}, done.notes);
+    else
+        tell(args, session, done);
     return code_of(done.value.verdict());
 }
 
@@ -73,6 +78,7 @@ ExitCode judge_every(const Args &args, Session &session, Shop &shop) {
 }
 
 ExitCode run_judge(const Args &args, Session &session) {
+    if (args.flag("all") && args.flag("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (args.flag("all") == !args.positional().empty()) throw UsageError("give one COUPON or --all");
     Shop shop(args, session);
     return args.flag("all") ? judge_every(args, session, shop) : judge_one(args, session, shop);
@@ -81,7 +87,10 @@ ExitCode run_judge(const Args &args, Session &session) {
 ExitCode run_why(const Args &args, Session &session) {
     Shop shop(args, session);
     const Explained explained = explain(shop.office(), args.at(0), judge_request(args));
-    tell(args, session, explained);
+    if (args.flag("proof"))
+        tell(args, session, InFull<Explained>{explained});
+    else
+        tell(args, session, explained);
     return code_of(explained.judged.verdict());
 }
 
@@ -107,8 +116,8 @@ Command judge_command() {
             0,
             1,
             options(Option{"all", "", "every coupon, one line each"},
-                    Option{"no-record", "", "judge only, keep nothing"}, criteria_options(), by_option(),
-                    json_option()),
+                    Option{"no-record", "", "judge only, keep nothing"}, proof_option(), criteria_options(),
+                    by_option(), json_option()),
             run_judge};
 }
 
@@ -120,7 +129,7 @@ Command why_command() {
             "beadbook why T-7",
             1,
             1,
-            options(criteria_options(), json_option()),
+            options(proof_option(), criteria_options(), json_option()),
             run_why};
 }
 

@@ -28,7 +28,12 @@ ExitCode run_may(const Args &args, Session &session) {
     const auto done =
         held_work(shop.office(), {args.at(0), day_given(args, "on"), plan_request(args, 1, session)});
     tell(args, session, done);
-    return done.value.plan.covers_all() ? ExitCode::done : ExitCode::rejected;
+    switch (done.value.plan.allows_all()) {
+    case Truth::no: return ExitCode::not_allowed;
+    case Truth::unknown: return ExitCode::cannot_say;
+    case Truth::yes: break;
+    }
+    return ExitCode::done;
 }
 
 ExitCode run_range(const Args &args, Session &session) {
@@ -66,15 +71,17 @@ Command plan_command() {
 }
 
 Command may_command() {
-    return {"may",
-            "WELDER WORKFILE",
-            "which of the shop's work a welder may do, and which coupons would add the rest",
-            "Ends with 1 if something would stay uncovered even then.",
-            "beadbook may L1 work.yaml",
-            2,
-            2,
-            options(date_option("on", "on this day (default today)"), plan_options()),
-            run_may};
+    return {
+        "may",
+        "WELDER WORKFILE",
+        "which of the shop's work a welder may do, and which coupons would add the rest",
+        "One line a job: yes, no or cannot say. Ends with 6 if one is not allowed, else with 5 if it cannot\n"
+        "be said of one. Where the renewal of a lapsed qualification does, no test is asked for.",
+        "beadbook may L1 work.yaml",
+        2,
+        2,
+        options(date_option("on", "on this day (default today)"), plan_options()),
+        run_may};
 }
 
 Command range_command() {

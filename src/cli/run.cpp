@@ -10,9 +10,11 @@
 namespace beadbook {
 namespace {
 
-constexpr std::string_view exit_codes = "Exit codes: 0 done, accepted; 1 rejected, uncovered; 5 cannot say; "
-                                        "2 wrong usage; 3 bad data, nothing stored;\n"
-                                        "4 trouble with the record; 130 interrupted.\n";
+constexpr std::string_view exit_codes =
+    "Exit codes: 0 done, accepted; 1 rejected, uncovered; 5 cannot say; "
+    "6 work not allowed;\n"
+    "2 wrong usage; 3 bad data, nothing stored; 4 trouble with the record; "
+    "130 interrupted.\n";
 
 std::vector<Option> options_of(const Command &command) {
     return options(command.options,

@@ -7,6 +7,7 @@
 namespace beadbook {
 
 template Evaluated Formula::evaluate<Environment>(const Environment &) const;
+template Evaluated Formula::limit<Environment>(const Environment &, Compare) const;
 
 Formula formula_of(Quantity q) { return Formula::of(slot_of(q), info(q).dimension); }
 

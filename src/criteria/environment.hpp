@@ -21,16 +21,21 @@ struct Environment {
         }
         void forget(Quantity q) { known_ &= ~(std::uint32_t{1} << index_of(q)); }
         void clear() { known_ = 0; }
+        /// The unit in which the work is measured, for values that a standard prints in two; if it is fixed.
+        void measure_in(std::optional<Unit> unit) { unit_ = unit; }
+        std::optional<Unit> measured_in() const { return unit_; }
         bool has(Quantity q) const { return (known_ >> index_of(q)) & 1u; }
         std::int64_t operator[](Quantity q) const { return value_[index_of(q)]; }
 
     private:
         std::array<std::int64_t, quantity_count> value_{};
         std::uint32_t known_ = 0;
+        std::optional<Unit> unit_;
     };
     const Values &coupon;
     const Values *local = nullptr; ///< indication, pair and group
 
+    std::optional<Unit> measured_in() const { return coupon.measured_in(); }
     bool has(Slot slot) const { return home_of(slot).has(static_cast<Quantity>(slot)); }
     std::int64_t operator[](Slot slot) const { return home_of(slot)[static_cast<Quantity>(slot)]; }
 
@@ -39,6 +44,7 @@ private:
 };
 
 extern template Evaluated Formula::evaluate<Environment>(const Environment &) const;
+extern template Evaluated Formula::limit<Environment>(const Environment &, Compare) const;
 
 constexpr Slot slot_of(Quantity q) { return static_cast<Slot>(q); }
 Formula formula_of(Quantity q);

@@ -124,15 +124,69 @@ void check_merging(const CriteriaSet &set, Doubts &doubts) {
     }
 }
 
+/// Everything that a part of the set that decides speaks of.
+class Uses {
+public:
+    explicit Uses(const CriteriaSet &set) {
+        for (const auto &part : set.scope) {
+            add(part.only_if);
+            add(part.when);
+        }
+        if (set.linear) add({*set.linear});
+        for (const auto &one : set.relevance) add(one.ignore);
+        for (const auto &one : set.merges) add({one.when});
+        for (const auto &one : set.required) add(one.when);
+        for (const auto &rule : set.rules) {
+            add(rule.when);
+            add(rule.where);
+            add(rule.measure);
+            if (rule.window) add(rule.window->length);
+            if (rule.linked) add({*rule.linked});
+            for (const auto &limit : rule.limits) add(limit.formula);
+            if (rule.prorated) used_ |= std::uint64_t{1} << slot_of(Quantity::weld_length);
+        }
+    }
+    bool has(Slot slot) const { return (used_ >> slot) & 1u; }
+
+private:
+    void add(const Formula &formula) {
+        for (const Slot slot : formula.quantities()) used_ |= std::uint64_t{1} << slot;
+    }
+    void add(const std::vector<Condition> &conditions) {
+        for (const auto &c : conditions) {
+            add(c.left);
+            for (const auto &edge : c.edges) add(edge.right);
+        }
+    }
+    std::uint64_t used_ = 0;
+};
+
+/// What the author meant to limit and no rule speaks of.
+void check_declared(const CriteriaSet &set, Doubts &doubts) {
+    const Uses uses(set);
+    for (const auto &one : set.declared)
+        if (!uses.has(one.slot))
+            doubts.tell("unused-quantity", one.name, one.where, "quantities." + one.name,
+                        "no rule speaks of '" + one.name + "' (" +
+                            std::string(info(static_cast<Quantity>(one.slot)).name) +
+                            "), so nothing is held against it");
+}
+
 } // namespace
 
 void lint(const CriteriaSet &set, Issues &issues) {
+    if (!set.scope_said)
+        issues.warning(
+            {1, 1}, "scope",
+            "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
+            "'scope: not read'");
     if (set.ordered) check_order(set, issues);
     Doubts doubts(set, issues);
     check_tables(set, issues, doubts);
     check_merging(set, doubts);
     check_conditions(set, doubts);
     check_rule_bands(set, doubts);
+    check_declared(set, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(),
                         [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))

@@ -25,9 +25,9 @@ public:
 
     CriteriaSet read() {
         static const std::vector<std::string> keys{
-            "set",       "title",   "edition",        "source", "notes",    "units",
-            "classes",   "ordered", "quantities",     "linear", "formulas", "tables",
-            "relevance", "merge",   "required exams", "rules",  "gaps",     "silence"};
+            "set",        "title",   "edition",  "source", "notes",     "units", "classes",        "ordered",
+            "quantities", "linear",  "formulas", "tables", "relevance", "merge", "required exams", "rules",
+            "gaps",       "silence", "scope"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
@@ -38,9 +38,14 @@ public:
         set_.unit = read_unit(top);
         read_classes(top);
         read_symbols(top, names_);
+        if (const Yaml *quantities = top.get("quantities"))
+            for (const auto &entry : quantities->entries)
+                if (const Name *name = names_.find(entry.key))
+                    set_.declared.push_back({name->text, name->slot, entry.key_where});
         add_set_names(names_);
         read_formulas(top);
         read_tables(top);
+        read_scope(top);
         if (const Yaml *linear = top.get("linear")) read_linear(*linear);
         for (const Yaml *node : top.items("relevance"))
             set_.relevance.push_back(read_relevance(*node, context_));
@@ -97,6 +102,26 @@ private:
         for (const auto &entry : map->entries)
             if (auto table = read_table(entry.key, entry.value, names_, issues_))
                 names_.tables.emplace(entry.key, std::move(table));
+    }
+
+    /// Parts, or the words `not read`: then nobody knows what lies outside.
+    void read_scope(const Fields &top) {
+        const Yaml *node = top.get("scope");
+        if (!node) return;
+        set_.scope_said = true;
+        if (node->kind == Yaml::Kind::scalar) {
+            if (node->text != "not read")
+                top.error("scope",
+                          "found '" + shown(node->text) + "'; expected a list of parts, or 'not read'");
+            return;
+        }
+        std::set<std::string> seen;
+        for (const Yaml *part : top.items("scope")) {
+            set_.scope.push_back(read_scope_part(*part, context_));
+            if (!seen.insert(set_.scope.back().id).second)
+                issues_.error(part->where, "scope", "a part above has the same id");
+        }
+        if (node->kind == Yaml::Kind::list && node->items.empty()) top.error("scope", "there is no part");
     }
 
     void read_linear(const Yaml &node) {

@@ -26,6 +26,11 @@ Dimension Rule::dimension() const {
     }
 }
 
+bool asks_for_side(const Condition &c) {
+    return c.kind == Condition::Kind::word &&
+           c.slot == fact_count + static_cast<std::size_t>(Attribute::side);
+}
+
 const std::vector<std::uint16_t> &CriteriaSet::rules_for(TypeId type, Exam exam) const {
     return by_type_and_exam[type * exam_count + static_cast<std::size_t>(exam)];
 }

@@ -91,6 +91,9 @@ struct Rule {
     Dimension dimension() const;
 };
 
+/// `side is root` and the like: where a measurement is to be taken.
+bool asks_for_side(const Condition &condition);
+
 struct Relevance {
     std::string id, clause;
     Standing standing;
@@ -114,6 +117,15 @@ struct RequiredExam {
     std::vector<Condition> when;
 };
 
+/// A part of what the set covers: of a coupon outside it the set says nothing.
+struct ScopePart {
+    std::string id, title, clause;
+    Standing standing;
+    std::vector<Condition> only_if; ///< asked only of coupons for which all hold
+    std::vector<Condition> when;    ///< all must hold
+    std::string text;               ///< `when`, as written
+};
+
 /// A part of the standard that this set does not hold.
 struct Gap {
     std::string text;
@@ -132,12 +144,22 @@ struct ClassInfo {
     std::string id, title;
 };
 
+/// A symbol of `quantities`.
+struct DeclaredQuantity {
+    std::string name;
+    Slot slot = 0;
+    Where where;
+};
+
 /// One standard edition, or a shop's own rules: immutable once loaded.
 struct CriteriaSet {
     std::string name, title, edition, source, notes;
     Unit unit = Unit::inch;
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
     bool ordered = true;
+    std::vector<DeclaredQuantity> declared;
+    std::vector<ScopePart> scope;
+    bool scope_said = false;         ///< the file speaks of its scope, if only to say that it was not read
     std::optional<Condition> linear; ///< when a measured indication is linear
     std::vector<Relevance> relevance;
     std::vector<Merge> merges;

@@ -164,6 +164,22 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
     return out;
 }
 
+ScopePart read_scope_part(const Yaml &node, ReadContext &context) {
+    const Fields fields(node, "scope", {"id", "title", "if", "when", "clause", "standing"}, context.issues);
+    ScopePart out;
+    out.id = fields.needed_text("id");
+    out.title = fields.text("title");
+    out.clause = fields.needed_text("clause");
+    out.standing = read_standing(fields, context.issues);
+    fields.need("when");
+    out.only_if = read_conditions(fields, "if", context.names, context.issues);
+    out.when = read_conditions(fields, "when", context.names, context.issues);
+    refuse_scopes(out.only_if, {Scope::indication, Scope::pair, Scope::group}, true, fields, "if");
+    refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
+    for (const auto &c : out.when) out.text += (out.text.empty() ? "" : " and ") + c.text;
+    return out;
+}
+
 Silence read_silence(const Yaml &node, ReadContext &context) {
     const Fields fields(node, "silence", {"check", "of", "reason"}, context.issues);
     Silence out{fields.needed_text("check"), fields.needed_text("of"), fields.needed_text("reason"),

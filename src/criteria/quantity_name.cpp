@@ -16,17 +16,17 @@ std::optional<Key> named(std::string_view name, std::size_t count) {
 
 const QuantityInfo &info(Quantity q) {
     static const std::array<QuantityInfo, quantity_count> table{{
-        {"thinner member", Dimension::length, Scope::coupon},
-        {"thicker member", Dimension::length, Scope::coupon},
+        {"thinner member", Dimension::length, Scope::coupon, "thickness"},
+        {"thicker member", Dimension::length, Scope::coupon, "thickness"},
         {"weld thickness", Dimension::length, Scope::coupon},
         {"bead thickness", Dimension::length, Scope::coupon},
         {"throat", Dimension::length, Scope::coupon},
         {"weld length", Dimension::length, Scope::coupon},
-        {"outside diameter", Dimension::length, Scope::coupon},
-        {"specified fillet size", Dimension::length, Scope::coupon},
-        {"longest leg", Dimension::length, Scope::coupon},
+        {"outside diameter", Dimension::length, Scope::coupon, "diameter"},
+        {"specified fillet size", Dimension::length, Scope::coupon, "fillet-size"},
+        {"longest leg", Dimension::length, Scope::coupon, "leg"},
         {"weld width", Dimension::length, Scope::coupon},
-        {"design temperature", Dimension::temperature, Scope::coupon},
+        {"design temperature", Dimension::temperature, Scope::coupon, "temperature"},
         {"layers", Dimension::number, Scope::coupon},
         {"length", Dimension::length, Scope::indication},
         {"width", Dimension::length, Scope::indication},
@@ -52,13 +52,25 @@ const FactInfo &info(Fact fact) {
         {"joint form", {"butt", "corner", "tee", "lap", "edge"}},
         {"form", {"sheet", "plate", "tube"}},
         {"seam", {"straight", "girth", "longitudinal"}},
-        {"magnetic", {"yes", "no"}},
+        {"magnetic", {"yes", "no"}, "is the base metal?"},
         {"sides", {"one", "both"}},
         {"inside", {"accessible", "closed"}},
         {"stress", {"transverse", "parallel"}},
         {"mechanical", {"passed", "failed"}},
         {"purpose", {"test", "practice"}},
         {"operation", {"manual", "machine"}},
+        {"process",
+         {"SMAW", "FCAW", "SAW", "GMAW", "GTAW", "PAW", "OFW", "EBW", "LBW", "ESW", "EGW", "RSW", "RSEW",
+          "FRW", "FSW"},
+         "by its abbreviation or its ISO 4063 number"},
+        {"position",
+         {"1G", "2G", "3G", "4G", "5G", "6G", "6GR", "1F", "2F", "3F", "4F",     "5F",
+          "PA", "PB", "PC", "PD", "PE", "PF", "PG",  "PH", "PJ", "PK", "H-L045", "J-L045"},
+         "by its AWS or ISO name"},
+        {"material",
+         {"steel", "iron", "nickel", "cobalt", "titanium", "aluminium", "magnesium", "copper", "zirconium"},
+         "with the metal's name: steel, iron, nickel, cobalt, titanium, aluminium, magnesium, copper or "
+         "zirconium"},
     }};
     return table[static_cast<std::size_t>(fact)];
 }
@@ -87,13 +99,21 @@ std::vector<std::string> names_of(const Missing &missing) {
     const auto add = [&](Missing what, std::string_view text) {
         if (missing.has(what)) out.push_back("the " + std::string(text));
     };
-    for (std::size_t i = 0; i < quantity_count; ++i)
-        add(lack_of(static_cast<Quantity>(i)), info(static_cast<Quantity>(i)).name);
+    const auto with = [](std::string name, std::string_view more) {
+        // A field is typed with a dash where its name has a blank.
+        std::replace(name.begin(), name.end(), ' ', '-');
+        return more.empty() ? name : name + " (" + std::string(more) + ")";
+    };
+    for (std::size_t i = 0; i < quantity_count; ++i) {
+        const auto &one = info(static_cast<Quantity>(i));
+        const std::string name(one.name);
+        add(lack_of(static_cast<Quantity>(i)), one.scope != Scope::coupon ? name
+                                               : one.field.empty()        ? with(name, "")
+                                                                   : with(std::string(one.field), one.name));
+    }
     for (std::size_t i = 0; i < fact_count; ++i) {
-        const auto fact = static_cast<Fact>(i);
-        const std::string name =
-            fact == Fact::magnetic ? "base metal (is it magnetic?)" : std::string(info(fact).name);
-        add(lack_of(fact), name);
+        const auto &fact = info(static_cast<Fact>(i));
+        add(lack_of(static_cast<Fact>(i)), with(std::string(fact.name), fact.asked));
     }
     for (std::size_t i = 0; i < attribute_count; ++i)
         add(lack_of(static_cast<Attribute>(i)), info(static_cast<Attribute>(i)).name);

@@ -57,6 +57,7 @@ struct QuantityInfo {
     std::string_view name;
     Dimension dimension;
     Scope scope;
+    std::string_view field = {}; ///< of a coupon's: the field that gives it, if it is called otherwise
 };
 const QuantityInfo &info(Quantity q);
 
@@ -72,12 +73,16 @@ enum class Fact : std::uint8_t {
     stress,
     mechanical,
     purpose,
-    operation
+    operation,
+    process,
+    position,
+    material
 };
-constexpr std::size_t fact_count = 11;
+constexpr std::size_t fact_count = 14;
 struct FactInfo {
     std::string_view name;
     std::vector<std::string> words; ///< word k is kept as k + 1; 0 is "not known"
+    std::string_view asked = {};    ///< what is said where it is missing, beside its name
 };
 const FactInfo &info(Fact fact);
 std::optional<Fact> fact_named(std::string_view name);
@@ -97,7 +102,8 @@ constexpr Missing lack_of(Fact f) { return Missing::word(static_cast<Slot>(f)); 
 constexpr Missing lack_of(Attribute a) {
     return Missing::word(static_cast<Slot>(fact_count + static_cast<std::size_t>(a)));
 }
-/// In people's words: "the depth", "the place on the weld".
+/// By the names that people type: "the thickness (thinner member)", "the joint-form", "the depth", "the place
+/// on the weld".
 std::vector<std::string> names_of(const Missing &missing);
 
 } // namespace beadbook

@@ -24,6 +24,7 @@ std::optional<Rule> read_rule(const Yaml &node, ReadContext &context);
 Relevance read_relevance(const Yaml &node, ReadContext &context);
 Merge read_merge(const Yaml &node, ReadContext &context);
 RequiredExam read_required_exam(const Yaml &node, ReadContext &context);
+ScopePart read_scope_part(const Yaml &node, ReadContext &context);
 Silence read_silence(const Yaml &node, ReadContext &context);
 Gap read_gap(const Yaml &node, ReadContext &context);
 

@@ -1,9 +1,11 @@
 #include "facts/coupon_record.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "measure/day.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <bit>
 
 namespace beadbook {
 namespace {
@@ -18,6 +20,14 @@ CouponField measure_field(std::string name, Quantity q, std::string help) {
 }
 CouponField fact_field(std::string name, Fact f, const std::string &help) {
     return {std::move(name), Kind::fact, {}, f, help + ": " + listed(info(f).words, "or")};
+}
+
+/// The first of the words into the fact, the rest into `more`.
+void put_words(Coupon &out, Fact fact, WordBits said, std::uint64_t *more) {
+    if (said == 0 || (!more && !std::has_single_bit(said))) return;
+    const int first = std::countr_zero(said);
+    out.facts[static_cast<std::size_t>(fact)] = static_cast<std::uint8_t>(first);
+    if (more) *more = said & ~(WordBits{1} << first);
 }
 
 /// "PT,RT" or "PT RT".
@@ -174,6 +184,7 @@ Unit CouponRecord::unit() const { return get("units") == "mm" ? Unit::millimetre
 
 Coupon CouponRecord::facts() const {
     Coupon out;
+    if (!get("units").empty()) out.values.measure_in(unit());
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (field.kind == Kind::fact) {
@@ -184,6 +195,12 @@ Coupon CouponRecord::facts() const {
             out.values.set(field.quantity, given.value);
         }
     }
+    if (const std::string process = get("process"); !process.empty())
+        put_words(out, Fact::process, processes_in(process), &out.more_processes);
+    if (const std::string position = get("position"); !position.empty())
+        put_words(out, Fact::position, positions_in(position), nullptr);
+    if (const std::string material = get("material"); !material.empty())
+        put_words(out, Fact::material, materials_in(material), &out.more_materials);
     std::vector<Exact> members;
     for (const char *name : {"thickness", "thickness-2"})
         if (const auto found = fields.find(name); found != fields.end())

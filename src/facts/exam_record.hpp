@@ -28,13 +28,14 @@ struct ExamRecord {
     std::map<std::string, std::string> conditions; ///< technique, as name and value
     std::string practice, practice_hash;           ///< that the conditions are held against; may be empty
     std::optional<ExamFinished> finished;
-    std::string invalid;  ///< why it was not valid by the practice, or cannot be said to be; not stored
-    std::string open;     ///< why it cannot stand for "examined" as it is on record; not stored
-    bool pending = false; ///< what it found is not all on record; not stored
+    std::string invalid;      ///< why it was not valid by the practice, or cannot be said to be; not stored
+    std::string open;         ///< why it cannot stand for "examined" as it is on record; not stored
+    bool pending = false;     ///< what it found is not all on record; not stored
+    bool contradicts = false; ///< more is on record under it than it was finished with; not stored
 
     ExamDone done() const {
         const std::string &why = !incomplete.empty() ? incomplete : !invalid.empty() ? invalid : open;
-        return {method, why.empty(), why, pending};
+        return {method, why.empty(), why, pending, number, contradicts};
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;

@@ -28,6 +28,8 @@ bool inspector(const std::string &text) {
 
 } // namespace
 
+bool known_level(const std::string &level) { return level_in(level) > 0 || inspector(level); }
+
 std::optional<bool> may_judge_alone(Exam method, const std::string &level) {
     if (const int number = level_in(level); number > 0) return number >= 2;
     if (method == Exam::VT && inspector(level)) return true;
@@ -51,6 +53,12 @@ std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon,
     if (!welded.empty() && exam.date < parse_day(welded))
         return "it is dated " + print(exam.date) + ", before the weld of " + welded;
     return "";
+}
+
+void settle_exam(ExamRecord &exam, const CouponRecord &coupon, int finds) {
+    exam.pending = !exam.finished || exam.finished->found != finds;
+    exam.contradicts = exam.finished && exam.finished->found < finds;
+    exam.open = why_not_examined(exam, coupon, finds);
 }
 
 } // namespace beadbook

@@ -16,6 +16,13 @@ namespace beadbook {
 /// against the exam as well.
 std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon, int finds);
 
+/// Fills in what follows from its own record: why it is open, whether what it found is all on record, and
+/// whether it says otherwise than its entries.
+void settle_exam(ExamRecord &exam, const CouponRecord &coupon, int finds);
+
+/// Whether the text names a level: I to III, 1 to 3, or a certified welding inspector.
+bool known_level(const std::string &level);
+
 /// May somebody of this level judge alone? Nothing if the level is not known.
 std::optional<bool> may_judge_alone(Exam method, const std::string &level);
 

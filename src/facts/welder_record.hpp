@@ -1,6 +1,7 @@
 #pragma once
 
 #include "facts/coupon_record.hpp"
+#include "facts/shortcoming.hpp"
 #include "facts/stamp.hpp"
 #include "measure/day.hpp"
 #include "qualify/range.hpp"
@@ -34,8 +35,9 @@ struct Evidence {
     bool against_verdict = false;
     std::string mechanical;
     std::vector<EvidenceExam> exams;
-    std::vector<std::string> coupons; ///< that passed, where the rules asked several
-    std::string retest_after;         ///< what had failed before; empty if nothing
+    std::vector<std::string> coupons;  ///< that passed, where the rules asked several
+    std::optional<AfterFailure> after; ///< what had failed before
+    std::string retest_after;          ///< the same as an older program kept it, in a sentence
 };
 
 /// One part of a range as it was granted: which rule, and the numbers and words that it came to.
@@ -62,8 +64,8 @@ struct QualificationRecord {
     std::size_t part = 0; ///< which of the test's processes
     Day welded;
     std::string document;                ///< SHA-256 of the paper that it was carried in with
-    std::string override_why;            ///< why a rule was set aside
-    std::vector<std::string> overridden; ///< which rules
+    std::string override_why;            ///< why something was set aside
+    std::vector<Shortcoming> overridden; ///< what
     std::optional<Evidence> evidence;
     std::vector<GrantedRange> range; ///< as it was worked out
     int form = 2;                    ///< 1: stored by an older program, its range without numbers
@@ -82,8 +84,8 @@ struct WelderEvent {
     int qualification = 0;               ///< extension, revocation: its number
     std::string text;                    ///< the work, the training, the evidence or the reason
     std::vector<Evidence> evidence;      ///< renewal, extension: of the coupons that it rests on
-    std::string override_why;            ///< why a rule was set aside
-    std::vector<std::string> overridden; ///< which rules
+    std::string override_why;            ///< why something was set aside
+    std::vector<Shortcoming> overridden; ///< what
     Stamp stamp;
 };
 

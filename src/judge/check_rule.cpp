@@ -14,13 +14,18 @@ public:
     RuleCheck(Evaluation &e, std::size_t rule, std::span<const Candidate> candidates)
         : e_(e), index_(rule), rule_(e.set.rules[rule]) {
         applies_ = holds_for(rule_.when, e.coupon, {}, {}, applies_missing_);
-        if (applies_ == Truth::no) return;
+        if (applies_ == Truth::no) {
+            e.applies_not(rule);
+            return;
+        }
         for (const auto &c : candidates) consider(c.item);
     }
 
     void run() {
         if (applies_ == Truth::no || members_.empty()) return;
         cover();
+        each_class(Limit::Kind::free, [&](std::size_t c) { trace_all(c, ProvenEntry::How::no_limit); });
+        each_class(Limit::Kind::not_said, [&](std::size_t c) { trace_all(c, ProvenEntry::How::silent); });
         each_class(Limit::Kind::none, [&](std::size_t c) { blanket(c, Finding::Kind::not_allowed); });
         each_class(Limit::Kind::ask, [&](std::size_t c) { blanket(c, Finding::Kind::person_decides); });
         const bool any_value = std::any_of(rule_.limits.begin(), rule_.limits.end(),
@@ -41,7 +46,7 @@ private:
         const Item &item = e_.items[i];
         Member m{i, item.counts, Truth::yes, {}};
         if (rule_.shape != Shape::unknown && item.shape != rule_.shape) {
-            if (item.shape != Shape::unknown) return;
+            if (item.shape != Shape::unknown) return not_of_it(i);
             m.certain = m.covers = Truth::unknown;
             m.doubts |= Missing::shape();
         }
@@ -54,7 +59,41 @@ private:
         m.covers =
             both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
         m.certain = both(m.certain, m.covers);
-        if (m.certain != Truth::no) members_.push_back(m);
+        if (m.certain != Truth::no)
+            members_.push_back(m);
+        else
+            not_of_it(i);
+    }
+
+    void not_of_it(std::uint32_t i) {
+        Evaluation::Traced row;
+        row.rule = static_cast<std::uint16_t>(index_);
+        row.item = i;
+        row.how = ProvenEntry::How::not_of_it;
+        e_.trace(row);
+    }
+
+    /// For the proof: one member before this rule, or all of them with the same numbers.
+    void trace(std::size_t c, const Member &m, ProvenEntry::How how, const Exact *measured = nullptr,
+               const Exact *limit = nullptr, std::uint32_t part = Evaluation::Traced::all_parts) {
+        Evaluation::Traced row;
+        row.rule = static_cast<std::uint16_t>(index_);
+        row.class_index = static_cast<std::uint16_t>(c);
+        row.item = m.item;
+        row.part = part;
+        row.how = how;
+        row.sure = applies_ == Truth::yes && m.covers == Truth::yes;
+        row.has_numbers = measured != nullptr;
+        if (measured) {
+            row.measured = *measured;
+            row.limit = *limit;
+        }
+        e_.trace(row);
+    }
+    void trace_all(std::size_t c, ProvenEntry::How how, const Exact *measured = nullptr,
+                   const Exact *limit = nullptr) {
+        if (!e_.open(c)) return;
+        for (const auto &m : members_) trace(c, m, how, measured, limit);
     }
 
     /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a
@@ -104,7 +143,9 @@ private:
 
     void cannot_say(std::size_t c, Missing missing, std::span<const std::uint32_t> items) {
         Finding f = finding(Finding::Kind::missing_data, Verdict::cannot_say, items);
-        f.missing = missing | applies_missing_;
+        // What decides whether the rule speaks at all is asked first: the rest may never be needed.
+        f.missing = applies_missing_.any() && e_.engine >= first_to_ask_in_order ? applies_missing_
+                                                                                 : missing | applies_missing_;
         e_.add(c, std::move(f));
     }
 
@@ -136,11 +177,12 @@ private:
         limits_.resize(e_.classes.size());
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (of_coupon(rule_.limits[c].formula))
-                limits_[c] = rule_.limits[c].formula.evaluate(Environment{e_.coupon.values});
+                limits_[c] = rule_.limits[c].formula.limit(Environment{e_.coupon.values}, rule_.compare);
         });
     }
     Evaluated limit_of(std::size_t c, const Environment &env) const {
-        return of_coupon(rule_.limits[c].formula) ? limits_[c] : rule_.limits[c].formula.evaluate(env);
+        return of_coupon(rule_.limits[c].formula) ? limits_[c]
+                                                  : rule_.limits[c].formula.limit(env, rule_.compare);
     }
 
     void check_each() {
@@ -153,11 +195,13 @@ private:
                 continue;
             }
             // A joined one holds the largest of each measure; the least allowed is asked of every part.
-            for (const std::size_t part : item.members) check_one(m, e_.indications[part].measures);
+            for (const std::size_t part : item.members)
+                check_one(m, e_.indications[part].measures, static_cast<std::uint32_t>(part));
         }
     }
 
-    void check_one(const Member &m, const Environment::Values &measures) {
+    void check_one(const Member &m, const Environment::Values &measures,
+                   std::uint32_t part = Evaluation::Traced::all_parts) {
         const bool upper = is_maximum(rule_.compare);
         const Item &item = e_.items[m.item];
         const Environment env{e_.coupon.values, &measures};
@@ -171,6 +215,7 @@ private:
             if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
                 return cannot_say(c, item.may_merge, {&m.item, 1});
             compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
+            if (e_.open(c)) trace(c, m, ProvenEntry::How::within, &measured.value, &limit.value, part);
         });
     }
 
@@ -192,10 +237,14 @@ private:
             if (placed.size() > 1 && e_.coupon.turn_unknown())
                 cannot_say(c, lack_of(Quantity::weld_length), view(all));
         });
+        tightest_.assign(e_.classes.size(), {});
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
-        if (pairs.empty()) return;
         // An uncertain one in between must not hide two certain ones that are too near.
-        check_certain_gaps(view(placed));
+        if (!pairs.empty()) check_certain_gaps(view(placed));
+        each_class(Limit::Kind::value, [&](std::size_t c) {
+            const Tightest &t = tightest_[c];
+            trace_all(c, ProvenEntry::How::within, t.ratio < 0 ? nullptr : &t.measured, &t.limit);
+        });
     }
 
     void check_certain_gaps(std::span<const Member *const> placed) {
@@ -224,6 +273,9 @@ private:
             if (!limit.known()) return cannot_say(c, limit.missing, two);
             compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two,
                     between);
+            if (!e_.open(c)) return;
+            const double ratio = ratio_of(Exact(gap), limit.value, rule_.compare);
+            if (ratio > tightest_[c].ratio) tightest_[c] = {ratio, Exact(gap), limit.value};
         });
     }
 
@@ -240,9 +292,15 @@ private:
                 compare(c, held.value, limit.value, Truth::yes, {}, view(held.items), held.place);
                 out = out || !holds(held.value, rule_.compare, limit.value);
             }
-            if (out || !bounds.doubts.any()) return;
-            const bool safe = bounds.most && holds(*bounds.most, rule_.compare, limit.value);
-            if (!safe) cannot_say(c, bounds.doubts, view(bounds.everyone));
+            if (out) return;
+            Exact worst = 0;
+            for (const auto &held : bounds.least) worst = std::max(worst, held.value);
+            if (bounds.doubts.any()) {
+                if (!bounds.most || !holds(*bounds.most, rule_.compare, limit.value))
+                    return cannot_say(c, bounds.doubts, view(bounds.everyone));
+                worst = *bounds.most;
+            }
+            trace_all(c, ProvenEntry::How::within, &worst, &limit.value);
         });
     }
 
@@ -260,6 +318,12 @@ private:
     Several<Member> members_;
     Few<Evaluated> limits_;    ///< by class, where they hang on the coupon alone
     Environment::Values pair_; ///< of the two neighbours in hand
+    /// The pair of neighbours that comes nearest to its limit, by class.
+    struct Tightest {
+        double ratio = -1;
+        Exact measured, limit;
+    };
+    std::vector<Tightest> tightest_;
 };
 
 } // namespace

@@ -48,12 +48,23 @@ struct ExamDone {
     /// What it found is not all on record yet, so no class can be accepted, also where nothing asks for the
     /// method.
     bool pending = false;
+    int number = 0;           ///< how the coupon's record calls it
+    bool contradicts = false; ///< more is on record under it than it was finished with
 };
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".
 struct Coupon {
     Environment::Values values;
     std::array<std::uint8_t, fact_count> facts{};
+    /// Further words, by bits: a weld made by more than one process, a joint of two metals.
+    std::uint64_t more_processes = 0, more_materials = 0;
+    /// All words of a fact, word k as bit k; 0: not known.
+    std::uint64_t said(Slot fact) const {
+        if (facts[fact] == 0) return 0;
+        const std::uint64_t first = std::uint64_t{1} << facts[fact];
+        if (fact == static_cast<Slot>(Fact::process)) return first | more_processes;
+        return fact == static_cast<Slot>(Fact::material) ? first | more_materials : first;
+    }
     WeldLine line;
     /// The way round a closed weld, if it is one and its length is known.
     std::optional<std::int64_t> around() const {

@@ -7,6 +7,10 @@
 
 namespace beadbook {
 
+/// The first engine that asks for what decides before what it would decide about, and for the measurement of
+/// the side that a rule speaks of.
+constexpr int first_to_ask_in_order = 4;
+
 /// An item that a rule speaks of, and how sure that is.
 struct Candidate {
     std::uint16_t rule = 0;
@@ -18,25 +22,44 @@ struct Candidate {
 class Evaluation {
 public:
     Evaluation(const CriteriaSet &set, const Coupon &coupon, const std::vector<Indication> &indications,
-               std::vector<Item> items, int engine);
+               std::vector<Item> items, int engine = engine_number);
 
     const CriteriaSet &set;
     const Coupon &coupon;
     const std::vector<Indication> &indications;
     const std::vector<Item> items;
-    const int engine; ///< whose habits are followed
+    const int engine; ///< whose verdicts are asked for
     std::vector<ClassJudgement> classes;
 
     /// Numbers of the indications behind items, ascending.
     std::vector<int> numbers_of(std::span<const std::uint32_t> of_items) const;
 
     void add(std::size_t class_index, Finding finding) {
+        if (finding.effect != Verdict::accept) open_ &= ~(std::uint32_t{1} << class_index);
         classes[class_index].findings.push_back(std::move(finding));
     }
 
     /// A measure that kept its limit: remembered if it is the nearest miss so far.
     void kept(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,
               std::span<const std::uint32_t> of_items, std::optional<Span> place);
+
+    /// Nothing has been said against the class yet, so what is evaluated belongs to its proof.
+    bool open(std::size_t class_index) const { return (open_ >> class_index) & 1u; }
+    /// What became of an item before a rule, for the proof: of one class, or of all.
+    struct Traced {
+        static constexpr std::uint16_t all_classes = 0xffff;
+        static constexpr std::uint32_t whole_coupon = 0xffffffff, all_parts = 0xffffffff;
+        std::uint16_t rule = 0, class_index = all_classes;
+        std::uint32_t item = whole_coupon;
+        std::uint32_t part = all_parts; ///< of a joined item, by the index of its indication
+        ProvenEntry::How how = ProvenEntry::How::within;
+        bool sure = false, has_numbers = false;
+        Exact measured, limit;
+    };
+    void trace(const Traced &row) { traces_.push_back(row); }
+    void applies_not(std::size_t rule) { not_applying_.push_back(static_cast<int>(rule)); }
+    const std::vector<Traced> &traces() const { return traces_; }
+    const std::vector<int> &not_applying() const { return not_applying_; }
 
     /// Class `c` has a rule that decides about item `i`.
     void cover(std::size_t i, std::size_t c) { covered_[i] |= std::uint32_t{1} << c; }
@@ -67,6 +90,9 @@ private:
         Few<std::uint32_t> items;
         std::optional<Span> place;
     };
+    std::uint32_t open_ = ~std::uint32_t{0};
+    std::vector<Traced> traces_;
+    std::vector<int> not_applying_;
     std::vector<Nearest> nearest_;
     std::vector<std::uint32_t> covered_;
     std::vector<Missing> may_cover_;
@@ -76,6 +102,10 @@ private:
 
 /// measured / limit for a maximum, limit / measured for a minimum; over 1 is out.
 double ratio_of(const Exact &measured, const Exact &limit, Compare compare);
+
+/// The proof of a class that nothing speaks against, from what was evaluated.
+Proof proof_from(const Evaluation &evaluation, std::size_t class_index, const std::vector<ExamDone> &exams,
+                 std::size_t compared);
 
 /// Judges one rule on the candidates that one exam found; adds findings to every class.
 void check_rule(Evaluation &evaluation, std::size_t rule, std::span<const Candidate> candidates);

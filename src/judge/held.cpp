@@ -234,7 +234,7 @@ private:
         Exact most = 0;
         for (const auto &limit : rule_.limits) {
             if (limit.kind != Limit::Kind::value) continue;
-            const Evaluated value = limit.formula.evaluate(Environment{e_.coupon.values});
+            const Evaluated value = limit.formula.limit(Environment{e_.coupon.values}, rule_.compare);
             if (value.known()) most = std::max(most, value.value);
         }
         return static_cast<std::size_t>(most.num() / most.den());

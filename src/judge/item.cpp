@@ -97,6 +97,8 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, 
             missing |= item.may_merge;
         }
         if (ignored == Truth::no) continue;
+        if (ignored == Truth::yes && item.irrelevant_by < 0)
+            item.irrelevant_by = static_cast<int>(&clause - set.relevance.data());
         item.counts = both(item.counts, ignored == Truth::yes ? Truth::no : Truth::unknown);
         if (ignored == Truth::unknown) item.doubts |= missing;
     }
@@ -140,7 +142,8 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
             one = c.compare(Environment{coupon.values, &measures}, lacks);
             break;
         case Condition::Kind::word:
-            one = c.word(c.slot < fact_count ? coupon.facts[c.slot] : words[c.slot - fact_count], lacks);
+            one = c.slot < fact_count ? c.words_said(coupon.said(c.slot), lacks)
+                                      : c.word(words[c.slot - fact_count], lacks);
             break;
         case Condition::Kind::not_past:
         case Condition::Kind::within: one = Truth::unknown; break; // a set names no days

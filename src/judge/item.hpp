@@ -39,6 +39,7 @@ struct Item {
     std::array<std::uint8_t, attribute_count> words{};
     Truth counts = Truth::yes; ///< relevance
     Shape shape = Shape::unknown;
+    int irrelevant_by = -1;         ///< the relevance clause that leaves it out, if `counts` is no
     Missing doubts;                 ///< why `counts` or `shape` is unknown
     bool has_linear = false;        ///< a member is linear by itself; as one with others it stays so
     std::optional<Exact> narrowest; ///< width of the narrowest member, if all are known

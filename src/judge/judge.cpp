@@ -1,3 +1,4 @@
+#include "judge/contradiction.hpp"
 #include "judge/evaluation.hpp"
 
 #include <algorithm>
@@ -31,6 +32,48 @@ std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e
         return std::tie(a.rule, a.exam, a.item) < std::tie(b.rule, b.exam, b.item);
     });
     return out;
+}
+
+/// What the set covers. True if the coupon lies outside for certain: then nothing else is said of it.
+bool check_scope(Evaluation &e) {
+    bool outside = false;
+    for (std::size_t s = 0; s < e.set.scope.size(); ++s) {
+        const ScopePart &part = e.set.scope[s];
+        Missing asked_lacks, lacks;
+        const Truth asked = holds_for(part.only_if, e.coupon, {}, {}, asked_lacks);
+        if (asked == Truth::no) continue;
+        const Truth held = holds_for(part.when, e.coupon, {}, {}, lacks);
+        const bool out = asked == Truth::yes && held == Truth::no;
+        outside = outside || out;
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (held == Truth::yes) {
+                if (asked == Truth::yes) e.classes[c].scope.push_back(static_cast<std::uint16_t>(s));
+                continue;
+            }
+            Finding f;
+            f.kind = out ? Finding::Kind::outside_scope : Finding::Kind::scope_unknown;
+            f.effect = Verdict::cannot_say;
+            f.clause = static_cast<int>(s);
+            if (!out) f.missing = asked_lacks | lacks;
+            e.add(c, std::move(f));
+        }
+    }
+    if (outside)
+        for (auto &c : e.classes)
+            std::erase_if(c.findings,
+                          [](const Finding &f) { return f.kind != Finding::Kind::outside_scope; });
+    return outside;
+}
+
+/// A set that may not cover the coupon rejects it no more than it accepts it.
+void settle_scope(Evaluation &e) {
+    const bool open = !e.set.scope.empty() && !e.classes.empty() &&
+                      std::any_of(e.classes[0].findings.begin(), e.classes[0].findings.end(),
+                                  [](const Finding &f) { return f.kind == Finding::Kind::scope_unknown; });
+    if (!open) return;
+    for (auto &c : e.classes)
+        for (auto &f : c.findings)
+            if (f.effect == Verdict::reject) f.effect = Verdict::cannot_say;
 }
 
 void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
@@ -77,21 +120,37 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     }
 }
 
+/// Whether an entry is a measurement of what the rule wants measured: of the right side, if it names one.
+Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found, Missing &lacks) {
+    if (!rule.subject.covers(found.type, found.exam)) return Truth::no;
+    Truth out = Truth::yes;
+    if (e.engine < first_to_ask_in_order) return out;
+    for (const auto &c : rule.where)
+        if (asks_for_side(c))
+            out = both(out, c.word(found.words[static_cast<std::size_t>(Attribute::side)], lacks));
+    return out;
+}
+
 /// Dimensions that must be on record for the class to be accepted at all.
 void check_measured(Evaluation &e) {
     for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
         const Rule &rule = e.set.rules[r];
         if (!rule.must_be_measured) continue;
-        const bool there =
-            std::any_of(e.indications.begin(), e.indications.end(), [&](const Indication &found) {
-                Missing lacks; // one of which the side is not said may be of the other
-                return rule.subject.covers(found.type, found.exam) &&
-                       (e.engine < first_with_rings ||
-                        holds_for(rule.where, e.coupon, found.measures, found.words, lacks) == Truth::yes);
-            });
-        if (there) continue;
+        Truth there = Truth::no;
+        Missing of_side;
+        std::vector<int> perhaps;
+        for (const auto &found : e.indications) {
+            const Truth one = measures_it(e, rule, found, of_side);
+            there = std::max(there, one);
+            if (one == Truth::unknown) perhaps.push_back(found.number);
+        }
+        if (there == Truth::yes) continue;
         Missing lacks;
-        if (holds_for(rule.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
+        if (applies == Truth::no) {
+            e.applies_not(r);
+            continue;
+        }
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
             Finding f;
@@ -99,6 +158,12 @@ void check_measured(Evaluation &e) {
             f.effect = Verdict::cannot_say;
             f.rule = static_cast<int>(r);
             f.missing = lacks;
+            if (e.engine >= first_to_ask_in_order) {
+                // Whether it must be measured at all comes first, then whether one on record is of that side.
+                if (applies == Truth::yes) f.missing = of_side;
+                if (applies == Truth::yes && there == Truth::unknown) f.indications = perhaps;
+                if (f.missing.any()) f.kind = Finding::Kind::missing_data;
+            }
             e.add(c, std::move(f));
         }
     }
@@ -155,10 +220,13 @@ void check_combined(Evaluation &e) {
         if (rule.kind != Rule::Kind::combine) continue;
         Missing lacks;
         const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) continue;
+        if (applies == Truth::no) {
+            e.applies_not(r);
+            continue;
+        }
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const Evaluated limit = rule.limits[c].formula.evaluate(Environment{e.coupon.values});
+            const Evaluated limit = rule.limits[c].formula.limit(Environment{e.coupon.values}, rule.compare);
             std::int64_t certain = 0, possible = 0;
             std::vector<std::uint32_t> items;
             for (const std::size_t other : rule.combined) {
@@ -172,7 +240,7 @@ void check_combined(Evaluation &e) {
             Finding f;
             f.rule = static_cast<int>(r);
             f.indications = e.numbers_of(items);
-            f.missing = limit.missing | lacks;
+            f.missing = lacks.any() && e.engine >= first_to_ask_in_order ? lacks : limit.missing | lacks;
             f.has_numbers = limit.known();
             f.measured = Exact(certain);
             f.limit = limit.value;
@@ -187,6 +255,14 @@ void check_combined(Evaluation &e) {
                 f.kind = Finding::Kind::missing_data;
                 f.effect = Verdict::cannot_say;
             } else {
+                Evaluation::Traced row;
+                row.rule = static_cast<std::uint16_t>(r);
+                row.class_index = static_cast<std::uint16_t>(c);
+                row.sure = applies == Truth::yes;
+                row.has_numbers = limit.known();
+                row.measured = Exact(certain + possible);
+                row.limit = limit.value;
+                e.trace(row);
                 continue;
             }
             e.add(c, std::move(f));
@@ -194,11 +270,68 @@ void check_combined(Evaluation &e) {
     }
 }
 
+/// Engines before it held nothing against each other and proved nothing.
+constexpr int first_with_proofs = 4;
+
+/// What cannot both be true keeps every class open until a person says which it is.
+void check_contradictions(Evaluation &e, const Contradictions &contradictions) {
+    for (const auto &one : contradictions.found)
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            Finding f;
+            f.kind = Finding::Kind::contradiction;
+            f.effect = Verdict::cannot_say;
+            f.indications = one.indications;
+            f.missing = one.between;
+            if (one.method) f.exams = {*one.method};
+            e.add(c, std::move(f));
+        }
+}
+
+/// The one gate that an accept passes: with a proof that is whole.
+void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams,
+                     std::size_t compared, const Vocabulary &vocabulary, ClassJudgement &out) {
+    Proof proof = proof_from(e, c, exams, compared);
+    const auto lack = lack_in(proof, e.set, c, e.coupon, exams, e.indications, vocabulary);
+    if (!lack) {
+        out.proof = std::move(proof);
+        return;
+    }
+    Finding f;
+    f.kind = Finding::Kind::unproven;
+    f.effect = out.verdict = Verdict::cannot_say;
+    f.part = lack->part;
+    f.rule = lack->rule;
+    f.clause = lack->clause;
+    if (lack->entry != 0) f.indications = {lack->entry};
+    if (lack->method) f.exams = {*lack->method};
+    out.findings.push_back(std::move(f));
+}
+
+void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
+    const auto candidates = candidates_of(e.set, e);
+    for (std::size_t begin = 0; begin < candidates.size();) {
+        std::size_t end = begin + 1;
+        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
+               candidates[end].exam == candidates[begin].exam)
+            ++end;
+        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
+        begin = end;
+    }
+    check_combined(e);
+    check_coverage(e);
+    check_measured(e);
+    check_required_exams(e, exams);
+}
+
 /// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
 void settle_verdict(ClassJudgement &c) {
     const auto key = [](const Finding &f) {
-        return std::make_tuple(-static_cast<int>(f.effect), f.rule < 0, f.rule, static_cast<int>(f.kind),
-                               f.clause);
+        const bool scope = f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown;
+        return std::make_tuple(-static_cast<int>(f.effect),
+                               scope        ? -1
+                               : f.rule < 0 ? 1
+                                            : 0,
+                               f.rule, static_cast<int>(f.kind), f.clause);
     };
     const auto place = [](const Finding &f) { return f.place ? f.place->from.nm : -1; };
     std::stable_sort(c.findings.begin(), c.findings.end(), [&](const Finding &a, const Finding &b) {
@@ -237,24 +370,23 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
         return judge(set, coupon, exams, sorted, vocabulary, engine);
     }
     Evaluation e(set, coupon, indications, make_items(set, coupon, indications, vocabulary, engine), engine);
-    const auto candidates = candidates_of(set, e);
-    for (std::size_t begin = 0; begin < candidates.size();) {
-        std::size_t end = begin + 1;
-        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
-               candidates[end].exam == candidates[begin].exam)
-            ++end;
-        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
-        begin = end;
+    const bool proofs = engine >= first_with_proofs;
+    const bool outside = check_scope(e);
+    if (!outside) check_all(e, exams);
+    Contradictions contradictions;
+    if (proofs && !outside) {
+        contradictions = contradictions_in(coupon, exams, indications, vocabulary);
+        check_contradictions(e, contradictions);
     }
-    check_combined(e);
-    check_coverage(e);
-    check_measured(e);
-    check_required_exams(e, exams);
     e.settle_nearest();
+    settle_scope(e);
     Judgement out;
-    for (auto &c : e.classes) {
-        settle_verdict(c);
-        out.classes.push_back(std::move(c));
+    for (std::size_t c = 0; c < e.classes.size(); ++c) {
+        ClassJudgement &one = e.classes[c];
+        settle_verdict(one);
+        if (proofs && one.verdict == Verdict::accept)
+            accept_by_proof(e, c, exams, contradictions.compared, vocabulary, one);
+        out.classes.push_back(std::move(one));
     }
     return out;
 }

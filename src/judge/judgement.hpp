@@ -1,6 +1,8 @@
 #pragma once
 
 #include "judge/coupon.hpp"
+#include "judge/few.hpp"
+#include "judge/proof.hpp"
 
 #include <string>
 #include <vector>
@@ -22,12 +24,16 @@ struct Finding {
         exam_missing,   ///< none of `exams` is on record, or none that counts
         not_measured,   ///< the set wants a dimension that nobody logged
         exam_pending,   ///< an exam was begun, and what it found is not all on record
+        contradiction,  ///< two things on record cannot both be true: the quantities stand in `missing`
+        unproven,       ///< nothing speaks against it, but `part` of the proof is not there
+        outside_scope,  ///< the set does not cover the coupon, so it says nothing of it
+        scope_unknown,  ///< whether the set covers the coupon hangs on `missing`
         within,         ///< the nearest miss of an accepted class
     };
     Kind kind = Kind::within;
     Verdict effect = Verdict::accept;
     int rule = -1;                ///< index in the set's rules, or -1
-    int clause = -1;              ///< index of the required exam or gap that speaks, or -1
+    int clause = -1;              ///< index of the required exam, gap or part of the scope that speaks, or -1
     std::vector<int> indications; ///< numbers, ascending
     std::optional<Span> place;    ///< where on the weld; of a window, its from and to
     bool has_numbers = false;
@@ -35,12 +41,15 @@ struct Finding {
     double ratio = 0; ///< measured / limit (limit / measured for a minimum); over 1 is out
     Missing missing;
     std::vector<Exam> exams;
+    ProofPart part = ProofPart::none;
 };
 
 struct ClassJudgement {
     Verdict verdict = Verdict::accept;
     std::vector<Finding> findings;  ///< what keeps it from being accepted; rejects first
     std::optional<Finding> nearest; ///< the nearest miss, if anything was measured against a limit
+    std::optional<Proof> proof;     ///< of an accept, and of nothing else
+    Few<std::uint16_t> scope;       ///< parts of the set's scope that were asked of the coupon and hold
 };
 
 /// One entry a class, in the set's order.
@@ -51,12 +60,13 @@ struct Judgement {
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
 constexpr int engine_number = 4;
 
-/// The first engine that closes rings, asks what is allowed at least of every part of a joined one, leaves
-/// what does not count out of nearest gaps, and takes `where` as a condition of what must be measured.
+/// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and leaves
+/// what does not count out of nearest gaps.
 constexpr int first_with_rings = 4;
 
-/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data.
-/// `engine` is that of the verdict to be taken again, where it is an older one's.
+/// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
+/// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to
+/// replay what it said, without a proof.
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
                 const Vocabulary &vocabulary = Vocabulary::shipped(), int engine = engine_number);

@@ -43,7 +43,7 @@ struct Condition {
         Truth truth = value.known() ? Truth::yes : Truth::unknown;
         Missing lacks = value.missing;
         for (const auto &edge : edges) {
-            const Evaluated limit = edge.right.evaluate(values);
+            const Evaluated limit = edge.right.limit(values, edge.compare);
             lacks |= limit.missing;
             if (!value.known() || !limit.known())
                 truth = both(truth, Truth::unknown);
@@ -55,11 +55,14 @@ struct Condition {
     }
     /// Truth of a word by its index in the closed list (0: not known); adds what is missing.
     Truth word(std::uint8_t index, Missing &missing) const {
-        if (index == 0) {
-            missing |= Missing::word(slot);
-            return Truth::unknown;
-        }
-        return (fitting >> index) & 1u ? Truth::yes : Truth::no;
+        return words_said(index == 0 ? 0 : std::uint64_t{1} << index, missing);
+    }
+    /// The same of several that hold together, by bits: only some of which satisfy it leaves it open.
+    Truth words_said(std::uint64_t said, Missing &missing) const {
+        if (said != 0 && (said & ~fitting) == 0) return Truth::yes;
+        if (said != 0 && (said & fitting) == 0) return Truth::no;
+        missing |= Missing::word(slot);
+        return Truth::unknown;
     }
     /// Whether a known word satisfies it.
     bool fits(std::string_view word) const;

@@ -34,7 +34,11 @@ Formula Formula::of(Slot quantity, Dimension dimension) {
 Formula Formula::of(std::shared_ptr<const Table> table, Dimension dimension) {
     Formula f;
     f.uses_ = table->by.uses_;
-    for (const auto &row : table->rows) f.uses_ |= row.value.uses_;
+    f.twins_ = table->by.twins_;
+    for (const auto &row : table->rows) {
+        f.uses_ |= row.value.uses_;
+        f.twins_ = f.twins_ || row.value.twins_;
+    }
     Node node;
     node.op = Op::table;
     node.table = std::move(table);
@@ -46,6 +50,7 @@ Formula Formula::of(std::shared_ptr<const Table> table, Dimension dimension) {
 Formula Formula::combine(Op op, const Formula &left, const Formula &right, Dimension dimension) {
     Formula f;
     f.uses_ = left.uses_ | right.uses_;
+    f.twins_ = op == Op::twin || left.twins_ || right.twins_;
     f.dimension_ = dimension;
     f.nodes_ = left.nodes_;
     const auto shift = static_cast<std::uint16_t>(left.nodes_.size());
@@ -60,7 +65,7 @@ Formula Formula::combine(Op op, const Formula &left, const Formula &right, Dimen
     root.right = static_cast<std::uint16_t>(f.nodes_.size() - 1);
     f.nodes_.push_back(std::move(root));
     // Fold what cannot change, so that judging does not compute 3/16 + 1/8 a million times.
-    if (f.uses_ == 0) {
+    if (f.is_constant()) {
         const Evaluated value = f.evaluate(NoValues{});
         if (value.known()) f = constant(value.value, dimension);
     }
@@ -71,6 +76,8 @@ Exact Formula::constant_value() const {
     const Node &root = nodes_.back();
     return root.op == Op::constant ? root.constant : evaluate(NoValues{}).value;
 }
+
+Exact Formula::constant_limit(Compare compare) const { return limit(NoValues{}, compare).value; }
 
 std::vector<Slot> Formula::quantities() const {
     std::vector<Slot> out;

@@ -2,6 +2,7 @@
 
 #include "language/missing.hpp"
 #include "measure/dimension.hpp"
+#include "measure/quantity.hpp"
 
 #include <memory>
 #include <optional>
@@ -10,6 +11,12 @@
 #include <vector>
 
 namespace beadbook {
+
+enum class Compare : std::uint8_t { over, at_least, under, at_most };
+std::string_view name_of(Compare c);
+bool holds(const Exact &a, Compare c, const Exact &b);
+/// at most, under: larger is worse.
+constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 
 /// The outcome of a formula: a value, or what was missing.
 struct Evaluated {
@@ -20,7 +27,8 @@ struct Evaluated {
 
 struct Table;
 
-/// A typed expression, compiled once: T/3, 0.1 x leg + 0.03 in, lesser of T/3 and 0.060 in, table fillet.
+/// A typed expression, compiled once: T/3, 0.1 x leg + 0.03 in, lesser of T/3 and 0.060 in, table fillet,
+/// 1/16 in or 1.6 mm (one value, printed in both units).
 /// Quantities are slots; where their values come from is the evaluating floor's to say.
 class Formula {
 public:
@@ -33,7 +41,8 @@ public:
         divide,
         least,
         greatest,
-        table
+        table,
+        twin ///< one printed value in US (left) and in metric units (right)
     };
     struct Node {
         Op op = Op::constant;
@@ -55,6 +64,11 @@ public:
     /// Defined in language/evaluate.hpp; the judge's own values are compiled once (criteria/environment.cpp).
     template <class Values>
     Evaluated evaluate(const Values &values) const;
+    /// As a limit. Of printed twins the one in the unit in which the work is measured counts, which `values`
+    /// may tell by `std::optional<Unit> measured_in() const`; where that is not fixed, the one that lets more
+    /// through: the standard prints both, so either meets it. `evaluate` then takes the larger.
+    template <class Values>
+    Evaluated limit(const Values &values, Compare compare) const;
 
     Dimension dimension() const { return dimension_; }
     bool uses(Slot quantity) const { return (uses_ >> quantity) & 1u; }
@@ -63,9 +77,12 @@ public:
     std::vector<Slot> quantities() const;
     /// A quantity alone, without arithmetic.
     std::optional<Slot> lone_quantity() const;
-    bool is_constant() const { return uses_ == 0; }
+    bool is_constant() const { return uses_ == 0 && !twins_; }
     /// Of a constant formula.
     Exact constant_value() const;
+    /// Of one without quantities, as a limit where the unit is not fixed.
+    Exact constant_limit(Compare compare) const;
+    bool has_twins() const { return twins_; }
     /// Tables that it looks into.
     std::vector<const Table *> tables() const;
 
@@ -74,18 +91,15 @@ public:
 
 private:
     template <class Values>
-    Evaluated evaluate(std::size_t node, const Values &values) const;
+    Evaluated evaluate(std::size_t node, const Values &values, std::optional<Unit> unit) const;
+    template <class Values>
+    Evaluated evaluate_in(const Values &values, std::optional<Unit> unit) const;
 
     std::vector<Node> nodes_; ///< children before parents; the root is last
     Dimension dimension_ = Dimension::number;
     std::uint64_t uses_ = 0;
+    bool twins_ = false;
 };
-
-enum class Compare : std::uint8_t { over, at_least, under, at_most };
-std::string_view name_of(Compare c);
-bool holds(const Exact &a, Compare c, const Exact &b);
-/// at most, under: larger is worse.
-constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 
 /// A look-up by bands. Edges belong to the side that the words say: `over 1/8 in to 3/16 in`.
 struct Table {

@@ -2,6 +2,8 @@
 
 #include "measure/text.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -114,12 +116,40 @@ Formula FormulaParser::factor() {
 Formula FormulaParser::constant(const Exact &number, std::size_t begin) {
     // `2 x T`: the x is an operator, not the start of a unit, so only known unit words are taken.
     try {
-        if (const auto unit = s_.unit())
-            return Formula::constant(number * unit->scale + unit->offset, unit->dimension);
+        if (const auto unit = s_.unit()) {
+            const Exact value = number * unit->scale + unit->offset;
+            if (auto both = twin(value, *unit)) return *std::move(both);
+            return Formula::constant(value, unit->dimension);
+        }
     } catch (const OutOfRange &) {
         s_.fail_at(begin, "the number is too large");
     }
     return Formula::constant(number, Dimension::number);
+}
+
+/// Two printed values, if `or` and a second number follow the first. They are the same but for rounding; more
+/// apart is a slip of the pen.
+std::optional<Formula> FormulaParser::twin(const Exact &first, const UnitWord &unit) {
+    const std::size_t before = s_.at();
+    const bool follows = s_.keyword("or");
+    const std::size_t begin = s_.blanks();
+    const auto number = follows ? s_.number() : std::nullopt;
+    if (!number) {
+        s_.go_to(before);
+        return std::nullopt;
+    }
+    const auto other = s_.unit();
+    if (!other || other->dimension != unit.dimension || !unit.family || !other->family ||
+        *unit.family == *other->family)
+        s_.fail_at(begin, "expected the same value in the other unit, as in 1/16 in or 1.6 mm");
+    const Exact second = *number * other->scale + other->offset;
+    const Exact &low = std::min(first, second), &high = std::max(first, second);
+    const Exact degrees = 10'000'000; // 10 F: no share of it means anything
+    if (unit.dimension == Dimension::temperature ? high - low > degrees : high * Exact(2) > low * Exact(3))
+        s_.fail_at(begin, "the two differ too much to be one value in two units");
+    const bool inch_first = *unit.family == Unit::inch;
+    return Formula::combine(Formula::Op::twin, Formula::constant(inch_first ? first : second, unit.dimension),
+                            Formula::constant(inch_first ? second : first, unit.dimension), unit.dimension);
 }
 
 Formula FormulaParser::table() {

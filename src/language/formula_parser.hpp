@@ -8,9 +8,10 @@ namespace beadbook {
 /// Grammar (blanks separate words; every operation is dimension-checked):
 ///   formula   = term { (+ | -) term }
 ///   term      = factor { (x | *) factor | / factor }
-///   factor    = NUMBER [UNIT] | QUANTITY | FORMULA | ( formula )
+///   factor    = NUMBER [UNIT [or NUMBER UNIT]] | QUANTITY | FORMULA | ( formula )
 ///             | lesser of formula and formula {and formula} | greater of ...
 ///             | table NAME | limit of RULE
+/// `1/16 in or 1.6 mm` is one value that a standard prints in both units.
 /// Throws InputError with the column of the mistake.
 Formula parse_formula(const std::string &text, const Names &names);
 
@@ -31,6 +32,7 @@ private:
     Formula factor();
     Formula choice(Formula::Op op);
     Formula constant(const Exact &number, std::size_t begin);
+    std::optional<Formula> twin(const Exact &first, const UnitWord &unit);
     Formula table();
     Formula limit_of();
     std::optional<Formula> named();

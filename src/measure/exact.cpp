@@ -59,6 +59,15 @@ Int128 Exact::rounded() const {
     return num_ >= 0 ? add(num_, half) / den_ : add(num_, -half) / den_;
 }
 
+Int128 Exact::rounded_to_even() const {
+    const Int128 den = den_;
+    Int128 below = num_ / den;
+    if (num_ % den < 0) below -= 1;
+    const Int128 rest = num_ - mul(below, den);
+    if (rest > den - rest || (rest == den - rest && below % 2 != 0)) below += 1;
+    return below;
+}
+
 Exact operator+(const Exact &a, const Exact &b) {
     if (a.den_ == b.den_) {
         const Int128 sum = add(a.num_, b.num_);

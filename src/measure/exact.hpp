@@ -32,6 +32,8 @@ public:
     double to_double() const { return static_cast<double>(num_) / static_cast<double>(den_); }
     /// Nearest whole number, halves away from zero.
     Int128 rounded() const;
+    /// Nearest whole number, halves to the even one: the rounding method of ASTM E29.
+    Int128 rounded_to_even() const;
 
     friend Exact operator+(const Exact &a, const Exact &b);
     friend Exact operator-(const Exact &a, const Exact &b);

@@ -90,6 +90,18 @@ bool valid_utf8(std::string_view s) {
     return true;
 }
 
+bool same_word(std::string_view a, std::string_view b) {
+    const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [&](char x, char y) { return small(x) == small(y); });
+}
+
+std::string word_among(std::string_view word, const std::vector<std::string> &list) {
+    const auto found =
+        std::find_if(list.begin(), list.end(), [&](const std::string &one) { return same_word(one, word); });
+    return found == list.end() ? "" : *found;
+}
+
 std::string listed(const std::vector<std::string> &items, std::string_view last) {
     std::string out;
     for (std::size_t i = 0; i < items.size(); ++i) {

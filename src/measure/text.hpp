@@ -20,6 +20,11 @@ std::string shown(std::string_view text);
 
 bool valid_utf8(std::string_view text);
 
+/// Whether two words are the same but for capitals (of ASCII).
+bool same_word(std::string_view a, std::string_view b);
+/// The word of a list as it is written there, capitals aside; empty if it is none of them.
+std::string word_among(std::string_view word, const std::vector<std::string> &list);
+
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string> &items, std::string_view last = "and");
 

@@ -15,8 +15,10 @@ void add(std::vector<UnitWord> &out, std::initializer_list<std::string_view> wor
     }
 }
 
-UnitWord of(Dimension d, const Exact &scale, const Exact &offset = 0) { return {"", d, scale, offset, {}}; }
-UnitWord of(Dimension d, const Exact &scale, Unit family) { return {"", d, scale, 0, family}; }
+UnitWord of(Dimension d, const Exact &scale) { return {"", d, scale, 0, {}}; }
+UnitWord of(Dimension d, const Exact &scale, Unit family, const Exact &offset = 0) {
+    return {"", d, scale, offset, family};
+}
 
 void add_sizes(std::vector<UnitWord> &out) {
     const Exact inch = nm_per_inch, mm = nm_per_mm;
@@ -33,8 +35,8 @@ void add_sizes(std::vector<UnitWord> &out) {
     add(out, {"in2", "in²", "sq in"}, of(Dimension::area, inch * inch, Unit::inch));
     add(out, {"mm2", "mm²", "sq mm"}, of(Dimension::area, mm * mm, Unit::millimetre));
     add(out, {"deg", "degrees", "°"}, of(Dimension::angle, 1'000'000));
-    add(out, {"F", "deg F", "°F"}, of(Dimension::temperature, 1'000'000));
-    add(out, {"C", "deg C", "°C"}, of(Dimension::temperature, 1'800'000, 32'000'000));
+    add(out, {"F", "deg F", "°F"}, of(Dimension::temperature, 1'000'000, Unit::inch));
+    add(out, {"C", "deg C", "°C"}, of(Dimension::temperature, 1'800'000, Unit::millimetre, 32'000'000));
     add(out, {"%"}, of(Dimension::number, Exact::fraction(1, 100)));
 }
 
@@ -50,16 +52,16 @@ void add_conditions(std::vector<UnitWord> &out) {
     add(out, {"y", "year", "years"}, of(Dimension::time, Exact(36'525) * Exact(864))); // 365.25 days
     add(out, {"A"}, of(Dimension::current, 1));
     add(out, {"kA"}, of(Dimension::current, 1000));
-    add(out, {"A/in"}, of(Dimension::current_per_length, Exact(1) / inch));
-    add(out, {"A/mm"}, of(Dimension::current_per_length, Exact(1) / mm));
-    add(out, {"lx", "lux"}, of(Dimension::light, 1));
-    add(out, {"fc"}, of(Dimension::light, foot_candle));
+    add(out, {"A/in"}, of(Dimension::current_per_length, Exact(1) / inch, Unit::inch));
+    add(out, {"A/mm"}, of(Dimension::current_per_length, Exact(1) / mm, Unit::millimetre));
+    add(out, {"lx", "lux"}, of(Dimension::light, 1, Unit::millimetre));
+    add(out, {"fc"}, of(Dimension::light, foot_candle, Unit::inch));
     add(out, {"uW/cm2", "\u00b5W/cm2", "\u03bcW/cm2"}, of(Dimension::irradiance, 1));
     add(out, {"mW/cm2"}, of(Dimension::irradiance, 1000));
     add(out, {"W/m2"}, of(Dimension::irradiance, 100));
-    add(out, {"g"}, of(Dimension::weight, 1));
-    add(out, {"kg"}, of(Dimension::weight, 1000));
-    add(out, {"lb"}, of(Dimension::weight, Exact::fraction(45'359'237, 100'000)));
+    add(out, {"g"}, of(Dimension::weight, 1, Unit::millimetre));
+    add(out, {"kg"}, of(Dimension::weight, 1000, Unit::millimetre));
+    add(out, {"lb"}, of(Dimension::weight, Exact::fraction(45'359'237, 100'000), Unit::inch));
     add(out, {"G"}, of(Dimension::field, gauss));
     add(out, {"mT"}, of(Dimension::field, gauss * Exact(10)));
     add(out, {"A/m"}, of(Dimension::field, 1));

@@ -13,9 +13,10 @@ namespace beadbook {
 struct UnitWord {
     std::string_view word;
     Dimension dimension = Dimension::number;
-    Exact scale = 1;            ///< base units in one of it
-    Exact offset = 0;           ///< added after scaling (Celsius only)
-    std::optional<Unit> family; ///< of lengths and areas
+    Exact scale = 1;  ///< base units in one of it
+    Exact offset = 0; ///< added after scaling (Celsius only)
+    /// US customary (inch) or metric (millimetre), where standards print a value in both.
+    std::optional<Unit> family;
 };
 
 /// The unit that stands at `at`, blanks before it left out; advances past it. The longest spelling is taken,

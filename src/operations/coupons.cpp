@@ -1,7 +1,10 @@
 #include "operations/coupons.hpp"
 
 #include "measure/text.hpp"
+#include "operations/known_words.hpp"
 #include "records/codecs/bodies.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -9,7 +12,10 @@ namespace {
 /// The criteria are found, and the class is one of theirs; a file is found again from any folder.
 void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
     const std::string criteria = coupon.get("criteria");
-    if (criteria.empty()) return;
+    if (criteria.empty()) {
+        if (coupon.get("class").empty()) return;
+        throw refused("class '" + shown(coupon.get("class")) + "' of which criteria?").give("criteria");
+    }
     const auto set = catalogue.criteria(criteria);
     if (means_file(criteria)) coupon.set("criteria", catalogue.outside().absolute(criteria));
     if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c))
@@ -33,7 +39,8 @@ void check_still_on_weld(const CouponState &old, const CouponRecord &now) {
 
 } // namespace
 
-CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base) {
+CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base,
+                       const RangeRules *by) {
     base.id = request.mark;
     check_coupon_id(base.id);
     // `units` first, because the others are read in it.
@@ -42,6 +49,8 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     for (const auto &[name, value] : request.fields) base.set(name, value);
     if (request.fields.contains("criteria") || request.fields.contains("class"))
         check_criteria(catalogue, base);
+    if (request.fields.contains("process") || request.fields.contains("position"))
+        take_known_words(catalogue, base, by);
     return base;
 }
 
@@ -64,6 +73,8 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         if (now.fields.erase(name) == 0)
             throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget").at("forget");
     now = described(writing.catalogue(), request.said, std::move(now));
+    if (std::find(request.forget.begin(), request.forget.end(), "criteria") != request.forget.end())
+        check_criteria(writing.catalogue(), now);
     if (now == old.record) throw refused("this changes nothing");
     check_still_on_weld(old, now);
     Entry e = codec::entry_of(now);

@@ -11,8 +11,10 @@ struct CouponRequest {
 };
 
 /// A coupon as it was said, every field checked, its criteria found and its class one of theirs. `base` is
-/// what is known already. The one door for register, change and import. Throws DataError.
-CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {});
+/// what is known already. The one door for register, change, import and carry. Words that rules for welders
+/// do not know are refused (operations/known_words.hpp): `by` those rules, else by any. Throws Refusal.
+CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {},
+                       const RangeRules *by = nullptr);
 
 /// Throws DataError if the mark is taken.
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request);

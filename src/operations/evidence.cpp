@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/shortcoming_words.hpp"
 
 #include <algorithm>
 #include <set>
@@ -10,35 +11,83 @@
 namespace beadbook {
 namespace {
 
-/// Tests of one kind: the same process, joint, form and position.
-bool same_kind(const Weld &a, const Weld &b) {
-    constexpr Trait kind[] = {Trait::process, Trait::joint, Trait::form, Trait::position};
-    return std::all_of(std::begin(kind), std::end(kind), [&](Trait t) { return a.word(t) == b.word(t); });
-}
-
-std::string any_of(std::vector<std::string> one_of) {
-    for (auto &name : one_of)
-        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
-    return listed(one_of, "or");
-}
-
-bool done(const std::string &exam, const CouponState &coupon) {
-    if (exam == "mechanical") return coupon.record.get("mechanical") == "passed";
-    return std::any_of(coupon.exams.begin(), coupon.exams.end(),
-                       [&](const ExamRecord &e) { return e.done().counts && name_of(e.method) == exam; });
+Shortcoming shortcoming(Shortcoming::Kind kind, const std::string &coupon = "") {
+    Shortcoming out;
+    out.kind = kind;
+    out.coupon = coupon;
+    return out;
 }
 
 /// Examinations that the rules ask of such a test and that are not on record, or do not count.
 void take_missing_exams(const RangeRules &rules, const CouponState &coupon, const Weld &weld,
-                        const std::string &before, std::vector<std::string> &lacks) {
+                        const std::string &name, std::vector<Shortcoming> &lacks) {
     for (const auto &exam : rules.exams) {
         if (passes(exam.test, weld) == Truth::no) continue;
         if (std::any_of(exam.one_of.begin(), exam.one_of.end(),
-                        [&](const std::string &name) { return done(name, coupon); }))
+                        [&](const std::string &method) { return examined_by(method, coupon); }))
             continue;
-        lacks.push_back(before + "no " + any_of(exam.one_of) + " on record [" +
-                        authority(exam.clause, exam.standing) + "]");
+        lacks.push_back(shortcoming(Shortcoming::Kind::exam, name));
+        lacks.back().rule = exam.id;
     }
+    const bool nothing = !examined_by("mechanical", coupon) &&
+                         std::none_of(coupon.exams.begin(), coupon.exams.end(),
+                                      [](const ExamRecord &e) { return e.done().counts; });
+    if (rules.exams.empty() && nothing) lacks.push_back(shortcoming(Shortcoming::Kind::not_examined, name));
+}
+
+/// A retest that was examined otherwise than the coupons that had failed, where the rules forbid it.
+void take_other_exams(const GradedTests &tests, const RetestState &retest, const CouponState &coupon,
+                      const std::string &name, std::vector<Shortcoming> &lacks) {
+    for (const auto &id : retest.failed) {
+        const auto *failed = tests.find(id);
+        Shortcoming one = shortcoming(Shortcoming::Kind::same_exam, name);
+        for (const auto &method : failed->failed_by)
+            if (!examined_by(method, coupon)) one.lacks.push_back(method);
+        one.after = AfterFailure{id, *failed->day, {}};
+        if (!one.lacks.empty()) lacks.push_back(std::move(one));
+    }
+}
+
+/// A grade that is to be given again, or that passed what a verdict, taken afresh, does not accept.
+void take_grade(const CouponState &coupon, const GradeStanding &standing, const std::string &name,
+                std::vector<Shortcoming> &lacks) {
+    if (!coupon.grade || !coupon.grade->passed) return;
+    const bool again = standing.state == GradeStanding::State::again;
+    if (!again && standing.now == Verdict::accept) return;
+    if (!again) return lacks.push_back(against_verdict(coupon, standing, name));
+    lacks.push_back(shortcoming(Shortcoming::Kind::grade, name));
+    lacks.back().class_id = coupon.grade->class_id;
+    lacks.back().was = standing.was;
+    lacks.back().now = name_of(standing.now);
+}
+
+/// What the retest that the coupon belongs to lacks.
+void take_retest(Office &office, const RangeRules &rules, const GradedTests &tests, const CouponState &coupon,
+                 PartEvidence &part, GradedTests::Retest retest) {
+    auto &lacks = part.lacks;
+    const RetestState &state = retest.state;
+    const std::string &mark = coupon.record.id;
+    part.evidence.coupons = state.passed;
+    part.evidence.after = state.after;
+    // The coupons that passed with it must have been examined like it, and be accepted like it.
+    for (const auto &id : state.passed)
+        if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
+            take_grade(with->coupon, standing_of_grade(office, with->coupon), id, lacks);
+            take_missing_exams(rules, with->coupon, part.weld, id, lacks);
+        }
+    if (rules.retest.same_exam && state.known)
+        for (const auto &id : state.passed) {
+            const auto *with = tests.find(id);
+            const CouponState &one = id == mark || !with ? coupon : with->coupon;
+            take_other_exams(tests, state, one, id == mark ? "" : id, lacks);
+        }
+    for (auto &one : retest.unknown) lacks.push_back(std::move(one));
+    if (state.satisfied()) return;
+    lacks.push_back(shortcoming(state.known ? Shortcoming::Kind::retest : Shortcoming::Kind::retest_unknown));
+    lacks.back().after = state.after;
+    if (!state.known) return;
+    lacks.back().asked = state.needed;
+    lacks.back().given = static_cast<int>(state.passed.size());
 }
 
 /// Words that only these rules use for what was welded. What the coupon says in words that the rules know is
@@ -93,16 +142,6 @@ Evidence rests_on(const CouponState &coupon) {
         out.verdict = v.verdict_of(g.class_id);
     }
     return out;
-}
-
-/// As welds_of; says of which coupon it could not be done.
-std::vector<Weld> welds_named(const CouponRecord &coupon) {
-    try {
-        return welds_of(coupon);
-    } catch (const DataError &e) {
-        throw refused("coupon " + coupon.id + ": " + e.what())
-            .mend({"change", {coupon.id}, {"process", "why"}});
-    }
 }
 
 bool holds(const std::vector<std::string> &list, const std::string &one) {
@@ -160,6 +199,17 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
     return out;
 }
 
+Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
+                            const std::string &name) {
+    Shortcoming out = shortcoming(Shortcoming::Kind::verdict, name);
+    out.class_id = coupon.grade->class_id;
+    out.now = name_of(standing.now);
+    out.by = coupon.grade->stamp.who;
+    out.on = coupon.grade->stamp.at.substr(0, 10);
+    out.remark = coupon.grade->remark;
+    return out;
+}
+
 std::string no_longer_proves(const CouponState &coupon, const std::string &welder) {
     const std::string name = "coupon " + coupon.record.id;
     if (coupon.grade && !coupon.grade->passed)
@@ -169,52 +219,6 @@ std::string no_longer_proves(const CouponState &coupon, const std::string &welde
     if (const auto by = coupon.record.get("welder"); by != welder)
         return name + (by.empty() ? " names no welder now" : " is said now to be welded by " + by);
     return "";
-}
-
-GradedTests::GradedTests(Office &office, const WelderState &welder) {
-    for (const auto &id : office.book().coupons_of(welder.record.mark)) {
-        CouponState coupon = office.coupon(id);
-        const CouponRecord &record = coupon.record;
-        if (!coupon.grade || record.get("welder") != welder.record.mark ||
-            record.get("purpose") == "practice")
-            continue;
-        const std::string welded = record.get("welded");
-        const Day day = welded.empty() ? day_of(*coupon.grade) : parse_day(welded);
-        const bool passed = coupon.grade->passed && record.get("mechanical") != "failed";
-        auto welds = welds_named(record);
-        tests_.push_back({std::move(coupon), day, passed, std::move(welds)});
-    }
-    for (const auto &e : welder.events)
-        if (e.kind == "training") training_.push_back(e);
-}
-
-RetestState GradedTests::state_at(const CouponRecord &coupon, Day welded, const Weld &weld,
-                                  const RetestRules &rules) const {
-    std::vector<Attempt> attempts;
-    for (const auto &test : tests_)
-        if (test.coupon.record.id != coupon.id && test.day <= welded &&
-            std::any_of(test.welds.begin(), test.welds.end(),
-                        [&](const Weld &w) { return same_kind(w, weld); }))
-            attempts.push_back({test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, test.day,
-                                test.coupon.record.id});
-    for (const auto &e : training_)
-        if (e.process == weld.word(Trait::process) && e.day <= welded)
-            attempts.push_back({Attempt::Kind::trained, e.day, ""});
-    // On one day a failure comes first, then training, then what passed.
-    const auto rank = [](const Attempt &a) {
-        return a.kind == Attempt::Kind::failed ? 0 : a.kind == Attempt::Kind::trained ? 1 : 2;
-    };
-    std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
-        return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
-    });
-    attempts.push_back({Attempt::Kind::passed, welded, coupon.id});
-    return retest_state(rules, attempts);
-}
-
-const GradedTests::Test *GradedTests::find(const std::string &coupon) const {
-    const auto found = std::find_if(tests_.begin(), tests_.end(),
-                                    [&](const Test &t) { return t.coupon.record.id == coupon; });
-    return found == tests_.end() ? nullptr : &*found;
 }
 
 TestEvidence evidence(Office &office, const GradedTests &tests, const CouponState &coupon,
@@ -228,7 +232,6 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
-    const bool again = coupon.grade && coupon.grade->passed && grade.state == GradeStanding::State::again;
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
@@ -236,21 +239,13 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     const auto welds = welds_named(out.test);
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
-        PartEvidence one{part, welds[part], rests_on(coupon), {}, false};
-        if (again) one.lacks.push_back(std::string(to_grade_again) + ": " + grade.why);
+        PartEvidence one{part, welds[part], rests_on(coupon), {}};
+        take_grade(coupon, grade, "", one.lacks);
+        if (!was_test(office.book(), coupon.record.id))
+            one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
-        const RetestState retest = tests.state_at(out.test, out.welded, one.weld, rules.retest);
-        one.evidence.coupons = retest.passed;
-        one.evidence.retest_after = retest.why;
-        one.retest_open = !retest.satisfied();
-        // The coupons that passed with it must have been examined like it.
-        for (const auto &id : retest.passed)
-            if (const auto *with = tests.find(id); with && id != coupon.record.id && retest.needed > 1)
-                take_missing_exams(rules, with->coupon, one.weld, "coupon " + id + ": ", one.lacks);
-        if (one.retest_open)
-            one.lacks.push_back(retest.why + ": " + std::to_string(retest.needed) + " coupons must pass, " +
-                                std::to_string(retest.passed.size()) + " did [" + authority(retest.from) +
-                                "]");
+        take_retest(office, rules, tests, coupon, one,
+                    tests.retest_of(out.test, out.welded, one.weld, rules));
         out.parts.push_back(std::move(one));
     }
     return out;
@@ -296,20 +291,25 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
         const bool with_another = std::any_of(chosen.begin(), chosen.end(), [&](const PartEvidence &other) {
             return &other != &one && holds(other.evidence.coupons, one.evidence.coupon);
         });
-        if (with_another && one.retest_open) one.lacks.pop_back();
-        for (const auto &lack : one.lacks)
-            out.lacks.push_back(coupons.size() > 1 ? "coupon " + one.evidence.coupon + ": " + lack : lack);
+        if (with_another)
+            std::erase_if(one.lacks,
+                          [](const Shortcoming &lack) { return lack.kind == Shortcoming::Kind::retest; });
+        for (auto &lack : one.lacks) {
+            if (coupons.size() > 1 && lack.coupon.empty()) lack.coupon = one.evidence.coupon;
+            out.lacks.push_back(std::move(lack));
+        }
         out.evidence.push_back(one.evidence);
     }
     return out;
 }
 
-SetAside set_aside(const std::string &opening, const std::vector<std::string> &lacks,
+SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,
                    const std::string &why) {
     const std::string reason = checked_text(why, "override");
     if (lacks.empty()) return {};
     std::string all;
-    for (const auto &lack : lacks) all += "\n  " + lack;
+    for (const auto &lack : lacks)
+        all += "\n  " + (lack.process.empty() ? "" : lack.process + ": ") + words_of(lack, &rules);
     if (reason.empty())
         throw refused(
             opening + ":" + all +

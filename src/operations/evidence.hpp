@@ -1,7 +1,7 @@
 #pragma once
 
-#include "operations/office.hpp"
-#include "qualify/retest.hpp"
+#include "operations/grade_standing.hpp"
+#include "operations/graded_tests.hpp"
 
 #include <map>
 
@@ -27,39 +27,20 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
 /// Words of the test that these rules do not know, each with what they expect.
 std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name);
 
+/// That a person graded passed what the verdict does not accept, of the coupon called `name`.
+Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,
+                            const std::string &name);
+
 /// Why a coupon that proved something of a welder proves it no longer, as the record stands now; empty if it
 /// does. Its grade or what was corrected since may say so.
 std::string no_longer_proves(const CouponState &coupon, const std::string &welder);
-
-/// The graded tests of one welder, each folded once, and the welder's training: what retest rules look at.
-class GradedTests {
-public:
-    GradedTests(Office &office, const WelderState &welder);
-
-    struct Test {
-        CouponState coupon;
-        Day day;
-        bool passed = false;
-        std::vector<Weld> welds;
-    };
-    /// The state of the retest that this coupon belongs to, with it as the last one that passed: tests of the
-    /// same process, joint, form and position, and training in the process.
-    RetestState state_at(const CouponRecord &coupon, Day welded, const Weld &weld,
-                         const RetestRules &rules) const;
-    const Test *find(const std::string &coupon) const;
-
-private:
-    std::vector<Test> tests_;
-    std::vector<WelderEvent> training_;
-};
 
 /// What one process of a coupon proves.
 struct PartEvidence {
     std::size_t part = 0;
     Weld weld;
     Evidence evidence;
-    std::vector<std::string> lacks; ///< what the rules ask beyond it, with the clause; a reason sets it aside
-    bool retest_open = false;       ///< the last lack is coupons after a failed one
+    std::vector<Shortcoming> lacks; ///< what the rules ask beyond it; a reason sets it aside
 };
 
 /// What a coupon proves of its welder by some rules.
@@ -71,8 +52,9 @@ struct TestEvidence {
 };
 
 /// The one gate that everything passes by which a coupon qualifies a welder, or renews or extends what a
-/// welder holds. Impediments: it was not graded passed, and those of impediments_of. Lacks: examinations that
-/// the rules ask and that are not on record or do not count, and coupons after a failed one. Throws
+/// welder holds. Impediments: it was not graded passed, and those of impediments_of. Lacks: a grade that is
+/// to be given again, a verdict, taken afresh, that is no accept, examinations that the rules ask and that
+/// are not on record or do not count, and whatever a failed coupon before it asks or leaves unknown. Throws
 /// DataError: a word in the coupon's stead that contradicts it.
 TestEvidence evidence(Office &office, const GradedTests &tests, const CouponState &coupon,
                       const RangeRules &rules, const RuleWords &words = {});
@@ -81,7 +63,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
 struct GivenCoupons {
     std::vector<Evidence> evidence; ///< in the order given
     std::vector<Day> welded;
-    std::vector<std::string> lacks;
+    std::vector<Shortcoming> lacks;
 };
 /// Asks the gate about each. Throws Refusal with all impediments of all coupons: also a coupon of another
 /// welder or process, or given twice.
@@ -91,10 +73,11 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
 
 /// What was set aside, and why; both are kept and printed.
 struct SetAside {
-    std::vector<std::string> rules;
+    std::vector<Shortcoming> what;
     std::string why; ///< empty if nothing had to be
 };
 /// Throws Refusal (field "override") if something lacks and no reason is given; `opening` begins it.
-SetAside set_aside(const std::string &opening, const std::vector<std::string> &lacks, const std::string &why);
+SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,
+                   const std::string &why);
 
 } // namespace beadbook

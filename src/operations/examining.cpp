@@ -1,5 +1,6 @@
 #include "operations/examining.hpp"
 
+#include "facts/exam_standing.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "records/codecs/bodies.hpp"
@@ -16,6 +17,13 @@ void check_method(const Practice &practice, Exam method) {
         throw refused("practice " + practice.name + " is for " + std::string(name_of(practice.method)) +
                       ", not for " + std::string(name_of(method)))
             .at("practice");
+}
+
+/// A level that says nothing is asked again while somebody still knows it.
+void check_level(const ExamRecord &exam) {
+    if (exam.level.empty() || known_level(exam.level)) return;
+    throw refused("level: '" + shown(exam.level) + "' is no level; expected I, II or III, or CWI or SCWI")
+        .at("level");
 }
 
 /// The request as a record, and the practice that it names.
@@ -73,6 +81,7 @@ std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &re
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord exam = record_of(request, writing.outside());
     const CouponState &state = writing.coupon(request.coupon);
+    check_level(exam);
     check_day(exam, state.record, writing.outside().today());
     if (request.found) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
@@ -97,6 +106,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
 }
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam) {
+    check_level(exam);
     check_day(exam, coupon, office.outside().today());
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);

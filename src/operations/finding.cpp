@@ -35,6 +35,8 @@ Done<MethodsResult> methods_for(Catalogue &catalogue, const CouponRecord &coupon
     out.value.required = required_of(catalogue, coupon, out.notes);
     const Vocabulary &vocabulary = Vocabulary::shipped();
     const Coupon facts = coupon.facts();
+    for (std::size_t i = 0; i < exam_count; ++i)
+        if (facts.called_for[i]) out.value.called_for.push_back(called_for(static_cast<Exam>(i)));
     for (const auto &word : look_for.empty() ? usually_looked_for() : look_for) {
         const auto type = vocabulary.find(word);
         if (!type)

@@ -28,6 +28,7 @@ struct RequiredInClass {
 
 struct MethodsResult {
     std::optional<RequiredInClass> required; ///< if the coupon names its criteria and class
+    std::vector<AskedExam> called_for;       ///< by the drawing, beyond the criteria
     std::vector<MethodsFor> imperfections;
 };
 

@@ -13,6 +13,18 @@ const StoredVerdict *verdict_at(const CouponState &coupon, const Grade &grade) {
 
 } // namespace
 
+std::string against_words(const std::string &class_id, const std::string &now, const std::string &by,
+                          const std::string &on, const std::string &remark) {
+    return "the verdict for class " + class_id + " is '" + now + "', and " + by + " graded it passed on " +
+           on + (remark.empty() ? "" : ": " + remark);
+}
+
+std::string grade_moved_words(const std::string &class_id, const std::string &was, const std::string &now) {
+    if (was.empty()) return "the verdict that it was given on is not on record";
+    return "the verdict for class " + class_id + " was '" + was + "' when it was given and is '" + now +
+           "' now";
+}
+
 GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     GradeStanding out;
     if (!coupon.grade) return out;
@@ -22,16 +34,16 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
     const auto index = set ? set->class_index(grade.class_id) : std::nullopt;
     if (!index) {
-        out.why = "the verdict that it was given on is not on record";
+        out.why = grade_moved_words(grade.class_id, "", "");
         return out;
     }
     out.now = judge_by(coupon, set).judgement.classes[*index].verdict;
-    const std::string before = then->verdict_of(grade.class_id), now(name_of(out.now));
-    if (before == now)
+    out.was = then->verdict_of(grade.class_id);
+    const std::string now(name_of(out.now));
+    if (out.was == now)
         out.state = GradeStanding::State::stands;
     else
-        out.why = "the verdict for class " + grade.class_id + " was '" + before +
-                  "' when it was given and is '" + now + "' now";
+        out.why = grade_moved_words(grade.class_id, out.was, now);
     return out;
 }
 

@@ -11,11 +11,19 @@ struct GradeStanding {
     enum class State : std::uint8_t { none, stands, again };
     State state = State::none;
     Verdict now = Verdict::cannot_say; ///< of the graded class, judged afresh; if there is a grade
+    std::string was;                   ///< the verdict that it was given on; empty if that is not on record
     std::string why;                   ///< State::again: what has changed
 };
+/// "the verdict for class 2 was 'accept' when it was given and is 'reject' now".
+std::string grade_moved_words(const std::string &class_id, const std::string &was, const std::string &now);
 
 /// What is on record of a grade that was set aside begins so.
 inline constexpr std::string_view to_grade_again = "to be graded again";
+
+/// That a grade passed what the verdict does not accept, and whose word that is: "the verdict for class 3 is
+/// 'reject', and J. Quay graded it passed on 2026-11-20: remark".
+std::string against_words(const std::string &class_id, const std::string &now, const std::string &by,
+                          const std::string &on, const std::string &remark);
 
 /// Judges afresh by the criteria text that the grade went by.
 GradeStanding standing_of_grade(Office &office, const CouponState &coupon);

@@ -66,6 +66,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.set = std::move(set);
     out.coupon = coupon.record.facts();
     out.exams = coupon.exams_done();
+    out.exam_records = coupon.exams;
     out.indications = coupon.found();
     out.unit = coupon.record.unit();
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);

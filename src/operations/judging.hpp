@@ -15,6 +15,7 @@ struct Judged {
     std::shared_ptr<const CriteriaSet> set;
     Coupon coupon;
     std::vector<ExamDone> exams;
+    std::vector<ExamRecord> exam_records; ///< behind `exams`: who, when, entitled how
     std::vector<Indication> indications;
     Unit unit = Unit::inch; ///< that people typed
     Judgement judgement;

@@ -74,7 +74,7 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
         office.check_practice_of(before, exam, Gaps::ignored);
         if (stored.engine < first_to_finish) {
             exam.open.clear();
-            exam.pending = false;
+            exam.pending = exam.contradicts = false;
         }
         out.push_back(exam.done());
     }

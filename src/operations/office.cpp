@@ -12,8 +12,7 @@ CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> be
 
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     check_practice_of(coupon, exam);
-    exam.pending = !exam.finished || exam.finished->found > coupon.finds_of(exam.number);
-    exam.open = why_not_examined(exam, coupon.record, coupon.finds_of(exam.number));
+    settle_exam(exam, coupon.record, coupon.finds_of(exam.number));
 }
 
 void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps) {

@@ -1,6 +1,8 @@
 #include "operations/planning.hpp"
 
 #include "measure/text.hpp"
+#include "qualify/allowed.hpp"
+#include "qualify/cells.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -23,6 +25,69 @@ std::vector<Shortfall> shortfalls(const std::vector<VariableCover> &fails,
                                      [&](const VariableRange &one) { return one.variable == fail.variable; });
         out.push_back({fail, of == range.end() ? VariableRange{fail.variable, {}} : *of});
     }
+    return out;
+}
+
+/// One renewal brings back all of a process, so the first of each is told.
+std::vector<JobAllowed::Renewal> renewals_of(const std::vector<std::size_t> &used,
+                                             const std::vector<const HeldTest *> &lapsed) {
+    std::vector<JobAllowed::Renewal> out;
+    std::vector<std::string> processes;
+    for (const std::size_t i : used) {
+        const std::string &process = lapsed[i]->test.word(Trait::process);
+        if (std::find(processes.begin(), processes.end(), process) != processes.end()) continue;
+        processes.push_back(process);
+        out.push_back({lapsed[i]->number, lapsed[i]->rules->renewal->coupons});
+    }
+    return out;
+}
+
+std::vector<JobAllowed> allowed_jobs(const Work &work, const std::vector<HeldTest> &held) {
+    std::vector<const HeldTest *> valid, lapsed;
+    for (const auto &one : held) {
+        if (one.validity.state == Validity::State::valid) valid.push_back(&one);
+        if (one.validity.state == Validity::State::lapsed && one.rules->renewal) lapsed.push_back(&one);
+    }
+    const auto ranges = [](const std::vector<const HeldTest *> &tests) {
+        std::vector<TestRange> out;
+        for (const auto *one : tests) out.push_back(one->range);
+        return out;
+    };
+    const auto answers = answers_of(work.jobs, ranges(valid), ranges(lapsed));
+    std::vector<JobAllowed> out;
+    for (std::size_t j = 0; j < answers.size(); ++j) {
+        JobAllowed one{work.jobs[j].id,
+                       answers[j].allowed,
+                       {},
+                       renewals_of(answers[j].renewals, lapsed),
+                       answers[j].lacks,
+                       {}};
+        for (const std::size_t i : answers[j].by) one.by.push_back(valid[i]->number);
+        for (const auto &unread : work.rules->unread)
+            if (possible(unread.work, work.jobs[j])) one.unread.push_back(unread.what);
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+/// The plan for the jobs that are left, with their places among all jobs.
+Plan plan_of_rest(const Work &work, const std::vector<JobAllowed> &jobs, const std::vector<TestRange> &valid,
+                  const CoverSolver &solver) {
+    Work rest = work;
+    rest.jobs.clear();
+    std::vector<std::size_t> places;
+    for (std::size_t j = 0; j < jobs.size(); ++j) {
+        if (!jobs[j].renewals.empty()) continue;
+        rest.jobs.push_back(work.jobs[j]);
+        places.push_back(j);
+    }
+    if (places.empty()) return {};
+    Plan out = plan_tests(rest, valid, solver);
+    for (auto &coupon : out.coupons)
+        for (auto &j : coupon.jobs) j = places[j];
+    for (auto &j : out.held_jobs) j = places[j];
+    for (auto &one : out.uncovered) one.job = places[one.job];
+    for (auto &one : out.missed) one.job = places[one.job];
     return out;
 }
 
@@ -51,6 +116,12 @@ Work read_work(Catalogue &catalogue, const Source &source, const std::string &ru
     return std::move(*loaded.work);
 }
 
+Truth PlanResult::allows_all() const {
+    Truth out = Truth::yes;
+    for (const auto &one : jobs) out = both(out, one.allowed);
+    return out;
+}
+
 std::vector<std::string> PlanResult::ids(const std::vector<std::size_t> &jobs) const {
     std::vector<std::string> out;
     for (const std::size_t j : jobs) out.push_back(work.jobs[j].id);
@@ -74,7 +145,8 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
         numbers.push_back(one.number);
         ranges.push_back(one.range);
     }
-    const Plan plan = plan_tests(result.work, ranges, catalogue.outside().solver);
+    result.jobs = allowed_jobs(result.work, result.held);
+    const Plan plan = plan_of_rest(result.work, result.jobs, ranges, catalogue.outside().solver);
     result.candidates = plan.candidates;
     result.minimal = plan.minimal;
     result.at_least = plan.at_least;

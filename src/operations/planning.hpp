@@ -55,12 +55,27 @@ struct MissedWork {
     std::vector<Shortfall> because;
 };
 
+/// Whether the welder may do one job, by what is held.
+struct JobAllowed {
+    std::string job;
+    Truth allowed = Truth::no;
+    std::vector<int> by; ///< numbers of qualifications that allow it
+    struct Renewal {
+        int number = 0;  ///< of a lapsed qualification
+        int coupons = 1; ///< that renew it, and all of its process by the same rules
+    };
+    std::vector<Renewal> renewals;   ///< with these it is allowed, so no test is asked for
+    std::vector<Lack> lacks;         ///< allowed is unknown for want of these
+    std::vector<std::string> unread; ///< of the rules: traits that could bear on it
+};
+
 /// The fewest coupons for the work, each with its examinations.
 struct PlanResult {
     Work work;
     std::shared_ptr<const CriteriaSet> criteria; ///< that the coupons are examined by; may be null
     std::vector<PlannedTest> tests;
     std::vector<HeldTest> held;         ///< by the work's rules, valid or not
+    std::vector<JobAllowed> jobs;       ///< one a job, by what is held and valid
     std::vector<std::string> held_jobs; ///< covered by what is held and valid
     std::vector<MissedWork> missed;     ///< the other jobs, if anything is held
     std::vector<UncoveredWork> uncovered;
@@ -69,11 +84,14 @@ struct PlanResult {
     std::size_t at_least = 0;   ///< proven: no fewer than this do
 
     bool covers_all() const { return uncovered.empty(); }
+    /// Whether all jobs are allowed: one that is not decides.
+    Truth allows_all() const;
     /// Ids of some jobs, by index.
     std::vector<std::string> ids(const std::vector<std::size_t> &jobs) const;
 };
 
-/// What is held counts where it is valid and by the work's rules.
+/// What is held counts where it is valid and by the work's rules. No coupon is planned for a job that the
+/// renewal of a lapsed qualification gives back.
 Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
                            const std::vector<HeldTest> &held = {});
 

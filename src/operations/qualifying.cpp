@@ -1,22 +1,15 @@
 #include "operations/qualifying.hpp"
 
-#include "criteria/shipped.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
+#include "operations/ranging.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
 namespace {
-
-std::shared_ptr<const RangeRules> needed_rules(Writing &writing, const std::string &name) {
-    if (name.empty())
-        throw lacking("rules", "by which rules? expected " + listed(shipped_range_rule_names(), "or") +
-                                   ", or a file of your own");
-    return writing.catalogue().rules(name);
-}
 
 std::string way_of(const std::string &given, const RangeRules &rules) {
     if (given.empty()) return rules.validity.front().id;
@@ -63,7 +56,7 @@ Granted as_granted(Writing &writing, const std::string &mark, const std::vector<
 }
 
 void note_reason_unused(const SetAside &aside, const std::string &why, std::vector<std::string> &notes) {
-    if (aside.rules.empty() && !why.empty())
+    if (aside.what.empty() && !why.empty())
         notes.push_back("nothing had to be set aside; the reason given for it is not kept");
 }
 
@@ -76,7 +69,7 @@ void note_no_exams(const RangeRules &rules, std::vector<std::string> &notes) {
 } // namespace
 
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
-    const auto rules = needed_rules(writing, request.rules);
+    const auto rules = needed_rules(writing.catalogue(), request.rules);
     const std::string way = way_of(request.way, *rules);
     Office &office = writing.office();
     const CouponState coupon = office.coupon(request.coupon);
@@ -91,12 +84,14 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     const TestEvidence proof = evidence(office, GradedTests(office, welder), coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
 
-    std::vector<std::string> lacks;
+    std::vector<Shortcoming> lacks;
     for (const auto &part : proof.parts)
-        for (const auto &lack : part.lacks)
-            lacks.push_back(proof.parts.size() > 1 ? part.weld.word(Trait::process) + ": " + lack : lack);
+        for (const auto &lack : part.lacks) {
+            lacks.push_back(lack);
+            if (proof.parts.size() > 1) lacks.back().process = part.weld.word(Trait::process);
+        }
     const SetAside aside =
-        set_aside(name + " does not qualify by " + rules->name, lacks, request.override_why);
+        set_aside(name + " does not qualify by " + rules->name, lacks, *rules, request.override_why);
     std::vector<int> numbers;
     for (const auto &part : proof.parts) {
         QualificationRecord record = begun(*rules, way, proof.test, part.part, part.weld);
@@ -113,12 +108,12 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
 
 Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (request.paper.name.empty()) throw lacking("document", "a qualification is carried in with its paper");
-    const auto rules = needed_rules(writing, request.rules);
+    const auto rules = needed_rules(writing.catalogue(), request.rules);
     const std::string way = way_of(request.way, *rules);
     const std::string paper = checked_text(request.paper.name, "document");
     if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
         throw refused(shown(paper) + ": a document has 1 byte to 16 MiB").at("document");
-    const CouponRecord test = described(writing.catalogue(), {"carried-in", request.test});
+    const CouponRecord test = described(writing.catalogue(), {"carried-in", request.test}, {}, rules.get());
     if (test.get("welded").empty()) throw lacking("welded", "on which day was the test welded?");
     if (const auto by = test.get("welder"); !by.empty() && by != request.mark)
         throw refused("the test is said to be welded by " + shown(by) + ", not by " + request.mark)
@@ -167,11 +162,15 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
                              {}});
     if (!early.empty()) throw refusal_of(early);
     const CouponsAsked &asked = *held.rules->renewal;
-    if (static_cast<int>(given.evidence.size()) < asked.coupons)
-        given.lacks.push_back(
-            std::to_string(asked.coupons) + " coupons renew it, " + std::to_string(given.evidence.size()) +
-            (given.evidence.size() == 1 ? " is given [" : " are given [") + authority(asked.from) + "]");
-    const SetAside aside = set_aside(title_of(held) + " is not renewed", given.lacks, request.override_why);
+    if (static_cast<int>(given.evidence.size()) < asked.coupons) {
+        Shortcoming fewer;
+        fewer.kind = Shortcoming::Kind::coupons;
+        fewer.asked = asked.coupons;
+        fewer.given = static_cast<int>(given.evidence.size());
+        given.lacks.push_back(std::move(fewer));
+    }
+    const SetAside aside =
+        set_aside(title_of(held) + " is not renewed", given.lacks, *held.rules, request.override_why);
 
     WelderEvent event;
     event.kind = "renewal";
@@ -182,7 +181,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
                                   listed(request.coupons) + " [" + authority(asked.from) + "]",
                               "renewal");
     event.evidence = std::move(given.evidence);
-    event.overridden = aside.rules;
+    event.overridden = aside.what;
     event.override_why = aside.why;
     WelderEvent kept = add_event(writing, request.mark, event);
     Done<StandingChange> out{

@@ -1,11 +1,13 @@
 #include "operations/record_sheet.hpp"
 
+#include "measure/text.hpp"
+
 namespace beadbook {
 namespace {
 
 bool bears_on(const WelderEvent &event, const HeldQualification &held) {
     if (event.qualification != 0) return event.qualification == held.record.number;
-    return event.process == held.weld.word(Trait::process) &&
+    return same_word(event.process, held.weld.word(Trait::process)) &&
            (event.rules.empty() || event.rules == held.record.rules);
 }
 

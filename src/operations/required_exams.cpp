@@ -1,5 +1,6 @@
 #include "operations/required_exams.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "judge/item.hpp"
 
 #include <algorithm>
@@ -22,6 +23,8 @@ Coupon facts_of(const Weld &weld, const std::string &magnetic) {
     put(Fact::joint, weld.word(Trait::joint));
     put(Fact::form, weld.word(Trait::form));
     put(Fact::magnetic, magnetic);
+    put(Fact::process, std::string(process_called(weld.word(Trait::process))));
+    put(Fact::position, std::string(position_called(weld.word(Trait::position))));
     for (std::size_t i = word_traits; i < trait_count; ++i)
         if (const auto &size = weld.size(static_cast<Trait>(i)))
             out.values.set(*info(static_cast<Trait>(i)).size, *size);
@@ -44,20 +47,22 @@ std::optional<std::size_t> strictest_class(const Work &work, const PlannedCoupon
     return out;
 }
 
-/// What the coupon's jobs say of the metal, where they agree.
+/// What the coupon's jobs say of the metal, where they all say it and agree.
 struct Metal {
     std::string magnetic; ///< yes, no, or empty
-    bool mixed = false;
+    bool mixed = false, unsaid = false;
 };
 Metal metal_of(const Work &work, const PlannedCoupon &coupon) {
     Metal out;
     for (const std::size_t j : coupon.jobs) {
         const std::string &said = work.jobs[j].magnetic;
+        out.unsaid = out.unsaid || said.empty();
         if (said.empty()) continue;
         out.mixed = out.mixed || (!out.magnetic.empty() && out.magnetic != said);
         out.magnetic = said;
     }
-    if (out.mixed) out.magnetic.clear();
+    out.unsaid = out.unsaid && !out.magnetic.empty();
+    if (out.mixed || out.unsaid) out.magnetic.clear();
     return out;
 }
 
@@ -71,7 +76,7 @@ std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_
         Missing lacks;
         const Truth asked = holds_for(required.when, coupon, {}, {}, lacks);
         if (!required.classes[class_index] || asked == Truth::no) continue;
-        AskedExam exam{{}, {required.clause, required.standing}, {}, {}};
+        AskedExam exam{{}, {required.clause, required.standing}, {}, {}, false};
         for (const Exam one : required.one_of)
             if (is_choice(name_of(one), magnetic, required.one_of.size()))
                 exam.one_of.emplace_back(name_of(one));
@@ -82,10 +87,18 @@ std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_
     return out;
 }
 
+AskedExam called_for(Exam method) {
+    AskedExam out;
+    out.one_of.emplace_back(name_of(method));
+    out.called_for = true;
+    return out;
+}
+
 PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, const CriteriaSet *set) {
     PlannedTest out{coupon, "", {}, {}};
     const Metal metal = metal_of(work, coupon);
     if (metal.mixed) out.cautions.push_back(ExamCaution::partly_magnetic);
+    if (metal.unsaid) out.cautions.push_back(ExamCaution::partly_unsaid);
     if (const auto strictest = set ? strictest_class(work, coupon, *set) : std::nullopt) {
         out.class_id = set->classes[*strictest].id;
         out.exams = required_exams(*set, *strictest, facts_of(coupon.test, metal.magnetic));
@@ -100,8 +113,16 @@ PlannedTest examinations_for(const Work &work, const PlannedCoupon &coupon, cons
         });
         const bool there = std::any_of(out.exams.begin(), out.exams.end(),
                                        [&](const AskedExam &asked) { return fulfils(asked, one_of); });
-        if (!there) out.exams.push_back({std::move(one_of), {exam.clause, exam.standing}, {}, {}});
+        if (!there) out.exams.push_back({std::move(one_of), {exam.clause, exam.standing}, {}, {}, false});
     }
+    for (const std::size_t j : coupon.jobs)
+        for (const Exam method : work.jobs[j].also) {
+            AskedExam one = called_for(method);
+            const bool there = std::any_of(out.exams.begin(), out.exams.end(), [&](const AskedExam &asked) {
+                return asked.one_of == one.one_of;
+            });
+            if (!there) out.exams.push_back(std::move(one));
+        }
     if (!magnetic) out.cautions.push_back(ExamCaution::not_magnetic);
     if (coupon.test.word(Trait::joint) == "fillet") out.cautions.push_back(ExamCaution::fillet);
     return out;

@@ -14,15 +14,20 @@ struct AskedExam {
     Authority from;
     std::vector<std::string> because; ///< what of the coupon brings it, as the criteria say it
     std::vector<std::string> lacks;   ///< what the coupon does not tell; it may then not be asked at all
+    bool called_for = false;          ///< by the drawing, beyond the criteria; `from` is empty
 };
 
 /// What the criteria require of a coupon in one class. On metal that is known not to be magnetic MT is no
 /// choice where there is another.
 std::vector<AskedExam> required_exams(const CriteriaSet &set, std::size_t class_index, const Coupon &coupon);
 
+/// What the drawing calls for beyond the criteria, as an examination of its own.
+AskedExam called_for(Exam method);
+
 /// What is to be minded of a planned coupon's examinations.
 enum class ExamCaution : std::uint8_t {
     partly_magnetic,     ///< some of its work is magnetic, some is not
+    partly_unsaid,       ///< of some of its work it is not said whether it is magnetic, of some it is
     not_magnetic,        ///< none of its work is
     classes_not_ordered, ///< so the class with the most examinations is not known to be the strictest
     fillet,              ///< is not radiographed: the thickness varies across the image

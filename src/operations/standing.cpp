@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -18,37 +19,55 @@ public:
     Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
 
     struct Fate {
-        std::string why;    ///< empty if it still proves it
-        bool doubt = false; ///< not undone, but its grade must be given again
+        std::string why;       ///< empty if it still proves it
+        bool doubt = false;    ///< not undone, but its grade must be given again
+        std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
+        bool unreadable = false;
         /// A doubt that a person set aside, with the reason on record, is settled.
-        bool bears(const std::vector<std::string> &set_aside) const {
-            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const std::string &one) {
-                return one.find(to_grade_again) != std::string::npos;
+        bool bears(const std::vector<Shortcoming> &set_aside) const {
+            using Kind = Shortcoming::Kind;
+            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
+                return one.kind == Kind::grade ||
+                       (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
             });
-            return !why.empty() && !(doubt && settled);
+            return !why.empty() && (unreadable || !(doubt && settled));
         }
         std::optional<Day> since;
     };
     const Fate &of(const std::string &coupon) {
         const auto [at, fresh] = fates_.emplace(coupon, Fate{});
-        if (fresh) {
-            const CouponState state = office_.coupon(coupon);
-            at->second.why = no_longer_proves(state, welder_);
-            const GradeStanding grade = standing_of_grade(office_, state);
-            if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
-                at->second.doubt = true;
-                at->second.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+        if (fresh) try {
+                const CouponState state = office_.coupon(coupon);
+                at->second.why = no_longer_proves(state, welder_);
+                const GradeStanding grade = standing_of_grade(office_, state);
+                if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
+                    at->second.doubt = true;
+                    at->second.why =
+                        "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
+                }
+                if (at->second.why.empty() && state.grade && grade.now != Verdict::accept)
+                    at->second.passed_by = words_of(against_verdict(state, grade, coupon), nullptr);
+                if (!at->second.why.empty() && state.grade)
+                    at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
+            } catch (const Refusal &e) {
+                // One coupon that cannot be read must not hide what the others prove.
+                at->second = {"cannot say: " + std::string(e.what()), true, "", true, {}};
             }
-            if (!at->second.why.empty() && state.grade)
-                at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
-        }
         return at->second;
     }
     std::map<std::int64_t, std::string> undone(const WelderState &welder) {
         std::map<std::int64_t, std::string> out;
         for (const auto &e : welder.events)
             for (const auto &proof : e.evidence)
-                if (const Fate &fate = of(proof.coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
+                for (const auto &coupon : coupons_of(proof))
+                    if (const Fate &fate = of(coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
+        return out;
+    }
+    /// The coupon that a proof is of, and those that passed with it after a failed one.
+    static std::vector<std::string> coupons_of(const Evidence &proof) {
+        std::vector<std::string> out{proof.coupon};
+        for (const auto &with : proof.coupons)
+            if (with != proof.coupon) out.push_back(with);
         return out;
     }
 
@@ -57,6 +76,13 @@ private:
     std::string welder_;
     std::map<std::string, Fate> fates_;
 };
+
+/// Whether an event counts for a qualification.
+bool is_about(const WelderEvent &e, const HeldQualification &held) {
+    if (e.kind == "renewal")
+        return same_word(e.process, held.weld.word(Trait::process)) && e.rules == held.record.rules;
+    return e.kind == "extension" && e.qualification == held.record.number;
+}
 
 /// What bears on the validity of one qualification.
 std::vector<QualificationEvent> events_of(const WelderState &welder,
@@ -68,28 +94,54 @@ std::vector<QualificationEvent> events_of(const WelderState &welder,
     std::vector<QualificationEvent> out;
     for (const auto &e : welder.events) {
         if (undone.contains(e.seq)) continue;
-        if (e.kind == "use" && e.process == process) out.push_back({Kind::use, e.day});
-        if (e.kind == "renewal" && e.process == process && e.rules == held.record.rules)
-            out.push_back({Kind::renewal, e.day});
+        if (e.kind == "use" && same_word(e.process, process)) out.push_back({Kind::use, e.day});
+        if (is_about(e, held)) out.push_back({e.kind == "renewal" ? Kind::renewal : Kind::extension, e.day});
         if (e.qualification != held.record.number) continue;
-        if (e.kind == "extension") out.push_back({Kind::extension, e.day});
         if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
     }
     // Welding another accepted test with the process is using it.
     for (const auto &other : all)
         if (other.record.number != held.record.number && !other.record.carried() &&
-            other.weld.word(Trait::process) == process)
+            same_word(other.weld.word(Trait::process), process))
             out.push_back({Kind::use, other.record.welded});
     return out;
 }
 
+/// Coupons that a qualification rests on by its own test.
+std::vector<std::string> coupons_of(const QualificationRecord &record) {
+    return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
+}
+
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(const Fates::Fate &fate, const std::vector<std::string> &set_aside, Validity &validity) {
-    if (!fate.bears(set_aside)) return;
-    validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
-    validity.until = fate.since;
-    validity.use_by.reset();
-    validity.reason = fate.why;
+void take_back(Fates &fates, const QualificationRecord &record, Validity &validity) {
+    for (const auto &coupon : coupons_of(record)) {
+        const Fates::Fate &fate = fates.of(coupon);
+        if (!fate.bears(record.overridden)) continue;
+        if (validity.state == Validity::State::revoked) return;
+        validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
+        validity.until = fate.since;
+        validity.use_by.reset();
+        validity.reason = fate.why;
+    }
+}
+
+/// What holds by a person's word against a verdict says so, unless what was set aside stands on its record.
+void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualification &held,
+                     const std::map<std::int64_t, std::string> &undone, Validity &validity) {
+    if (validity.state != Validity::State::valid) return;
+    std::vector<std::string> said;
+    const auto tell = [&](const std::vector<std::string> &coupons, const std::vector<Shortcoming> &aside) {
+        for (const auto &coupon : coupons) {
+            const std::string &word = fates.of(coupon).passed_by;
+            if (!word.empty() && aside.empty() && std::find(said.begin(), said.end(), word) == said.end())
+                said.push_back(word);
+        }
+    };
+    if (!held.record.carried()) tell(coupons_of(held.record), held.record.overridden);
+    for (const auto &e : welder.events)
+        if (is_about(e, held) && !undone.contains(e.seq))
+            for (const auto &proof : e.evidence) tell(Fates::coupons_of(proof), e.overridden);
+    for (const auto &word : said) validity.reason += "; " + word;
 }
 
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on, Fates &fates,
@@ -105,8 +157,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
-        if (!held.record.carried())
-            take_back(fates.of(held.record.test.id), held.record.overridden, held.validity);
+        if (!held.record.carried()) take_back(fates, held.record, held.validity);
+        tell_whose_word(fates, welder, held, undone, held.validity);
     }
     return out;
 }
@@ -119,16 +171,19 @@ WelderStanding standing_of(Office &office, WelderState welder, Day on) {
     return out;
 }
 
-void say_what_to_do(DueQualification &due) {
-    const Validity &v = due.held.validity;
-    if (v.state == Validity::State::valid) {
-        const ValidityWay &way = due.held.way();
-        const bool by_use = v.use_by && (way.kept_by_use || v.use_by == v.until);
-        due.to_do = by_use ? ToDo::use : way.extension ? ToDo::extend : ToDo::test;
-    } else if (v.state == Validity::State::lapsed && due.held.rules->renewal) {
-        due.to_do = ToDo::renew;
-        due.coupons = due.held.rules->renewal->coupons;
-    }
+/// While it holds. A use that is missed may end it at once, or take away only that it goes on.
+NextStep step_while_valid(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    const ValidityWay &way = held.way();
+    NextStep out;
+    const bool use_first = v.use_by && (way.kept_by_use || !v.ends || *v.use_by < *v.ends);
+    out.by = use_first ? v.use_by : v.until;
+    if (use_first)
+        out.to_do = ToDo::use;
+    else if (way.extension)
+        out.to_do = ToDo::extend;
+    if (use_first && way.kept_by_use && *v.ends > *v.use_by) out.otherwise = v.ends;
+    return out;
 }
 
 /// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
@@ -180,6 +235,14 @@ HeldQualification held_by(Office &office, const WelderState &welder, int number,
     throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
 }
 
+const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held) {
+    for (const auto &one : held)
+        if (event.qualification == one.record.number ||
+            (event.qualification == 0 && event.rules == one.record.rules))
+            return one.rules.get();
+    return nullptr;
+}
+
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
     return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
 }
@@ -190,6 +253,22 @@ std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> o
     return out;
 }
 
+std::optional<NextStep> next_step(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    switch (v.state) {
+    case Validity::State::valid: return v.until ? std::optional(step_while_valid(held)) : std::nullopt;
+    case Validity::State::in_doubt: return NextStep{ToDo::settle, {}, 0, {}};
+    case Validity::State::lapsed:
+        if (const auto &renewal = held.rules->renewal)
+            return NextStep{ToDo::renew, v.until, renewal->coupons, {}};
+        break;
+    case Validity::State::expired: break;
+    case Validity::State::revoked:
+    case Validity::State::not_begun: return std::nullopt;
+    }
+    return NextStep{ToDo::test, v.until, 0, {}};
+}
+
 DueList due(Office &office, int days, std::optional<Day> on) {
     if (days < 1 || days > 36'500) throw refused("days: one to 36500 can be looked ahead").at("days");
     DueList out;
@@ -197,14 +276,10 @@ DueList due(Office &office, int days, std::optional<Day> on) {
     out.through = out.on + std::chrono::days{days};
     for (auto &standing : standing_of_all(office, out.on))
         for (auto &held : standing.held) {
-            const Validity &v = held.validity;
-            const bool doubt = v.state == Validity::State::in_doubt;
-            if (!doubt && (!v.until || *v.until > out.through || v.state == Validity::State::revoked))
-                continue;
-            const auto left = doubt ? 0 : (*v.until - out.on).count();
-            DueQualification one{std::move(held), left, doubt ? ToDo::settle : ToDo::test, 0};
-            say_what_to_do(one);
-            out.items.push_back(std::move(one));
+            const auto step = next_step(held);
+            if (!step || step->by.value_or(out.on) > out.through) continue;
+            const auto left = (step->by.value_or(out.on) - out.on).count();
+            out.items.push_back({*step, std::move(held), left});
         }
     std::stable_sort(out.items.begin(), out.items.end(),
                      [](const auto &a, const auto &b) { return a.days_left < b.days_left; });
@@ -265,8 +340,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
     event.text = checked_text(text_of(welds, welder, request.number), "welds");
-    const SetAside aside = set_aside(title_of(held) + " is not extended", given.lacks, request.override_why);
-    event.overridden = aside.rules;
+    const SetAside aside =
+        set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
+    event.overridden = aside.what;
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
     return {changed(writing, request.mark, request.number, event), {}};

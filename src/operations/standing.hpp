@@ -25,6 +25,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
 /// One of them. Throws DataError if there is none of that number.
 HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on);
 
+/// The rules that a renewal or an extension went by, among what is held; null if they are none of these.
+const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held);
+
 /// A welder, what was logged, and how what is held stands on a day.
 struct WelderStanding {
     WelderState welder;
@@ -45,18 +48,27 @@ enum class ToDo : std::uint8_t {
     test,   ///< again
     settle, ///< look at the coupon that it rests on, and grade it again
 };
-struct DueQualification {
+/// The next day that matters to a qualification, and what must happen until then.
+struct NextStep {
+    ToDo to_do = ToDo::test;
+    std::optional<Day> by;        ///< the last day on which it counts; past, if it is over; absent: at once
+    int coupons = 0;              ///< of a renewal
+    std::optional<Day> otherwise; ///< a use that is missed ends it on that later day only
+    friend bool operator==(const NextStep &, const NextStep &) = default;
+};
+/// Nothing for one that has no end, is not begun, or was revoked.
+std::optional<NextStep> next_step(const HeldQualification &held);
+
+struct DueQualification : NextStep {
     HeldQualification held;
     std::int64_t days_left = 0; ///< negative: over for so many
-    ToDo to_do = ToDo::test;
-    int coupons = 0; ///< of a renewal
 };
 struct DueList {
     Day on, through;
     std::vector<DueQualification> items; ///< what ends first comes first
 };
-/// Qualifications that end or must be used within so many days, and those that are over; none that was
-/// revoked. Throws Refusal (field "days"): not 1 to 36500.
+/// Qualifications that end or whose use counts no more within so many days, by whatever rules, and those that
+/// are over; none that was revoked. Throws Refusal (field "days"): not 1 to 36500.
 DueList due(Office &office, int days = 60, std::optional<Day> on = {});
 
 /// The day on which something happened: the one given, else today. Throws Refusal if it is to come.

@@ -1,6 +1,8 @@
 #include "operations/welders.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/known_words.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -22,6 +24,40 @@ Entry entry_of(const WelderRecord &record) {
     return out;
 }
 
+/// Processes that training may be in: the welder's own, and all that rules know.
+std::vector<std::string> trainable(Writing &writing, const std::string &mark, std::vector<std::string> held) {
+    for (const auto &id : writing.book().coupons_of(mark)) try {
+            for (const auto &weld : welds_of(writing.book().coupon(id).record))
+                if (weld.knows(Trait::process)) held.push_back(weld.word(Trait::process));
+        } catch (const Refusal &) {
+            continue; // one coupon that cannot be read hides none of the others
+        }
+    for (auto &word : known_test_words(writing.catalogue(), Trait::process)) held.push_back(std::move(word));
+    std::vector<std::string> out;
+    for (auto &word : held)
+        if (word_among(word, out).empty()) out.push_back(std::move(word));
+    return out;
+}
+
+/// The process as it is written elsewhere, capitals aside. What nothing would ever look at is not kept.
+std::string understood(Writing &writing, const std::string &mark, const std::string &process,
+                       const std::string &kind, const std::vector<HeldQualification> &all) {
+    std::vector<std::string> held;
+    for (const auto &one : all)
+        if (const auto &word = one.weld.word(Trait::process); word_among(word, held).empty())
+            held.push_back(word);
+    const bool use = kind == "use";
+    const auto known = use ? held : trainable(writing, mark, held);
+    if (std::string out = word_among(process, known); !out.empty()) return out;
+    throw refused((use ? "welder " + mark + " holds no qualification in '" : "process '") + shown(process) +
+                  "'" +
+                  (!use           ? " is not known; expected " + listed(known, "or")
+                   : held.empty() ? ", nor in any other process"
+                                  : ", only in " + listed(known)) +
+                  did_you_mean(process, known))
+        .at("process");
+}
+
 Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
                               const std::string &field, const std::string &question) {
     WelderEvent event;
@@ -31,15 +67,15 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     event.text = checked_text(request.text, field);
     if (event.process.empty()) throw lacking("process", "in which process?");
     if (event.text.empty()) throw lacking(field, question);
+    const Day today = writing.outside().today();
+    event.process = understood(writing, request.mark, event.process, kind,
+                               held_by(writing.office(), request.mark, today));
     Done<ProcessLogged> out{{request.mark, add_event(writing, request.mark, event), {}}, {}};
-    std::vector<std::string> processes;
-    for (auto &held : held_by(writing.office(), request.mark, writing.outside().today())) {
-        processes.push_back(held.weld.word(Trait::process));
-        if (processes.back() == event.process) out.value.held.push_back(std::move(held));
-    }
+    for (auto &held : held_by(writing.office(), request.mark, today))
+        if (same_word(held.weld.word(Trait::process), event.process))
+            out.value.held.push_back(std::move(held));
     if (out.value.held.empty())
-        out.notes.push_back("welder " + request.mark + " holds no qualification in " + shown(event.process) +
-                            did_you_mean(event.process, processes));
+        out.notes.push_back("welder " + request.mark + " holds no qualification in " + event.process);
     return out;
 }
 

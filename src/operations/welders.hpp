@@ -26,8 +26,9 @@ struct ProcessLogged {
     WelderEvent event;
     std::vector<HeldQualification> held; ///< in that process, as they stand today
 };
-/// Throws Refusal: no such welder, no process, no text (fields "work", "text"), a day to come. Notes: nothing
-/// is held in the process.
+/// Throws Refusal: no such welder, no process, no text (fields "work", "text"), a day to come, a use of a
+/// process in which nothing is held, training in one that no rules know. Capitals do not matter. Notes:
+/// nothing is held in the process of the training.
 Done<ProcessLogged> log_use(Writing &writing, const ProcessRequest &request);
 Done<ProcessLogged> log_training(Writing &writing, const ProcessRequest &request);
 

@@ -23,30 +23,17 @@ std::vector<Exact> cut(const Job::Sizes &sizes, const std::vector<Exact> &edges)
     return out;
 }
 
-/// Whether some weld of the job could be of the kind, as far as words tell.
-bool possible(const WeldFilter &filter, const Job &job) {
-    if (filter.alternatives.empty()) return true;
-    return std::any_of(filter.alternatives.begin(), filter.alternatives.end(), [&](const auto &alternative) {
-        return std::all_of(alternative.begin(), alternative.end(), [&](const TraitTest &test) {
-            if (is_size(test.trait)) return true;
-            const auto &words = job.words[index_of(test.trait)];
-            return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
-                       return test.asks.fits(word);
-                   });
-        });
-    });
-}
-
 void add_filter(const WeldFilter &filter, const std::vector<const WeldFilter *> &scope,
                 std::vector<EdgeGroup> &out) {
     for (const auto &alternative : filter.alternatives)
         for (const auto &test : alternative)
             for (const auto &edge : test.asks.edges)
-                out.push_back({scope, test.trait, {edge.right.constant_value()}});
+                out.push_back({scope, test.trait, {edge.right.constant_limit(edge.compare)}});
 }
 
-/// The formula's value for every choice of the sizes that it speaks of.
-void add_formula(const Formula &formula, const TestValues &values, std::vector<Exact> &out) {
+/// The edge's value for every choice of the sizes that it speaks of.
+void add_edge(const Condition::Edge &edge, const TestValues &values, std::vector<Exact> &out) {
+    const Formula &formula = edge.right;
     std::vector<Environment::Values> worlds(1);
     for (std::size_t i = word_traits; i < trait_count; ++i) {
         const Quantity q = *info(static_cast<Trait>(i)).size;
@@ -60,11 +47,24 @@ void add_formula(const Formula &formula, const TestValues &values, std::vector<E
         worlds = std::move(next);
     }
     for (const auto &world : worlds)
-        if (const Evaluated value = formula.evaluate(Environment{world}); value.known())
+        if (const Evaluated value = formula.limit(Environment{world}, edge.compare); value.known())
             out.push_back(value.value);
 }
 
 } // namespace
+
+bool possible(const WeldFilter &filter, const Job &job) {
+    if (filter.alternatives.empty()) return true;
+    return std::any_of(filter.alternatives.begin(), filter.alternatives.end(), [&](const auto &alternative) {
+        return std::all_of(alternative.begin(), alternative.end(), [&](const TraitTest &test) {
+            if (is_size(test.trait)) return true;
+            const auto &words = job.words[index_of(test.trait)];
+            return words.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
+                       return test.asks.fits(word);
+                   });
+        });
+    });
+}
 
 std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &values) {
     std::vector<EdgeGroup> out;
@@ -76,7 +76,12 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
             add_filter(rule.work, scope, out);
             if (!is_size(rule.of)) continue;
             EdgeGroup group{scope, rule.of, {}};
-            for (const auto &edge : rule.band) add_formula(edge.right, values, group.edges);
+            for (const auto &edge : rule.band) {
+                std::vector<Exact> computed;
+                add_edge(edge, values, computed);
+                for (const auto &end : computed) group.edges.push_back(rules.ends.compared(edge.compare, end));
+                group.edges.insert(group.edges.end(), computed.begin(), computed.end());
+            }
             if (rule.kind == RangeRule::Kind::same) group.edges = values.sizes[index_of(rule.of)];
             out.push_back(std::move(group));
         }
@@ -87,7 +92,8 @@ std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &value
 std::vector<EdgeGroup> edges_of(const std::vector<std::vector<VariableRange>> &held) {
     std::vector<EdgeGroup> out;
     for (const auto &range : held)
-        for (const auto &one : range)
+        for (const auto &one : range) {
+            add_filter(one.variable->work, {&one.variable->work}, out);
             for (const auto &part : one.parts) {
                 const std::vector<const WeldFilter *> scope{&one.variable->work, &part.rule->work};
                 add_filter(part.rule->work, scope, out);
@@ -95,6 +101,7 @@ std::vector<EdgeGroup> edges_of(const std::vector<std::vector<VariableRange>> &h
                 for (const auto &[compare, edge] : part.edges) group.edges.push_back(edge);
                 if (!group.edges.empty()) out.push_back(std::move(group));
             }
+        }
     return out;
 }
 

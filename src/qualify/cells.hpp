@@ -24,6 +24,9 @@ struct EdgeGroup {
     std::vector<Exact> edges; ///< ascending
 };
 
+/// Whether some weld of the job could be of the kind, as far as words tell.
+bool possible(const WeldFilter &filter, const Job &job);
+
 /// All edges of the candidates' ranges and of the scopes of rules and variables.
 std::vector<EdgeGroup> edges_of(const RangeRules &rules, const TestValues &values);
 /// Those of ranges that a welder holds already.

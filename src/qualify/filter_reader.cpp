@@ -51,7 +51,7 @@ private:
               WeldFilter &out) {
         const auto trait = trait_of(c);
         const bool plain = std::all_of(c.edges.begin(), c.edges.end(),
-                                       [](const Condition::Edge &e) { return e.right.is_constant(); });
+                                       [](const Condition::Edge &e) { return e.right.quantities().empty(); });
         if (!trait)
             issues_.error(node.where, path,
                           "'" + shown(c.text) + "' asks about no size of the weld alone, such as 'diameter'");

@@ -29,10 +29,10 @@ public:
     }
 
     RangeRules read() {
-        static const std::vector<std::string> keys{"rules",       "title",     "edition",    "source",
-                                                   "notes",       "units",     "quantities", "words",
-                                                   "usual sizes", "variables", "ranges",     "examinations",
-                                                   "validity",    "retest",    "renewal",    "gaps"};
+        static const std::vector<std::string> keys{
+            "rules",      "title",  "edition",     "source",    "notes",  "units",
+            "quantities", "words",  "usual sizes", "variables", "ranges", "examinations",
+            "validity",   "retest", "renewal",     "gaps",      "ends"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(rules_);
         const Fields top(root_, "", keys, issues_);
         rules_.name = top.needed_text("rules");
@@ -49,8 +49,9 @@ public:
         for (const Yaml *node : top.items("variables")) read_variable(*node);
         for (const Yaml *node : top.items("ranges")) read_rule(*node);
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
+        if (const Yaml *ends = top.get("ends")) read_ends(*ends);
         read_validity(top, rules_, issues_);
-        for (const Yaml *gap : top.words("gaps")) rules_.gaps.push_back(gap->text);
+        for (const Yaml *gap : top.items("gaps")) read_gap(*gap);
         if (top.need("variables") && top.need("ranges")) check_whole(top);
         return std::move(rules_);
     }
@@ -179,6 +180,46 @@ private:
             out.words = read_word_list(*allows, fields.path_of("allows"), issues_);
             check(out.of, false, out.words, allows->where, fields.path_of("allows"));
             out.text = listed(out.words);
+        }
+    }
+
+    void read_gap(const Yaml &node) {
+        if (node.kind == Yaml::Kind::scalar) return rules_.gaps.push_back(node.text);
+        const Fields fields(node, "gaps", {"of", "work", "what"}, issues_);
+        const auto trait = read_trait(fields.needed_text("of"), node.where, "gaps.of", issues_);
+        UnreadTrait out;
+        out.work = read_filter(fields, "work", work_names_, issues_);
+        out.what = fields.needed_text("what");
+        rules_.gaps.push_back(out.what);
+        if (!trait) return;
+        out.of = *trait;
+        if (std::any_of(rules_.variables.begin(), rules_.variables.end(),
+                        [&](const Variable &v) { return v.of == out.of; }))
+            fields.error("of",
+                         "'" + std::string(info(out.of).name) + "' is among the variables, so it was read");
+        rules_.unread.push_back(std::move(out));
+    }
+
+    void read_ends(const Yaml &node) {
+        const Fields fields(node, "ends", {"compared", "clause", "standing"}, issues_);
+        EndComparison &out = rules_.ends;
+        out.from = read_authority(fields, issues_);
+        out.text = fields.needed_text("compared");
+        if (out.text.empty() || out.text == "absolute") return;
+        constexpr std::string_view rounded = "rounded to ", wider = "absolute or rounded to ";
+        const bool either = out.text.starts_with(wider);
+        if (!either && !out.text.starts_with(rounded))
+            return fields.error("compared", "found '" + shown(out.text) +
+                                                "'; expected absolute, rounded to a length, or absolute or "
+                                                "rounded to a length");
+        out.kind = either ? EndComparison::Kind::wider : EndComparison::Kind::rounded;
+        try {
+            out.place = parse_typed(out.text.substr((either ? wider : rounded).size()), Dimension::length,
+                                    std::nullopt)
+                            .value;
+            if (out.place <= Exact(0)) fields.error("compared", "the place must be over 0");
+        } catch (const InputError &e) {
+            fields.error("compared", e.what());
         }
     }
 

@@ -18,7 +18,7 @@ Truth holds(const TraitTest &test, const Weld &weld) {
     const Exact &value = *weld.size(test.trait);
     const bool all =
         std::all_of(test.asks.edges.begin(), test.asks.edges.end(), [&](const Condition::Edge &edge) {
-            return beadbook::holds(value, edge.compare, edge.right.constant_value());
+            return beadbook::holds(value, edge.compare, edge.right.constant_limit(edge.compare));
         });
     return all ? Truth::yes : Truth::no;
 }
@@ -53,7 +53,24 @@ Environment::Values values_of(const Weld &weld) {
     return out;
 }
 
-std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const Environment::Values &values) {
+/// A size of the test itself is no computed end: rounding it could take the test's own weld out of its range.
+bool is_own_size(const Formula &end, const Weld &test, const Exact &computed) {
+    for (std::size_t i = word_traits; i < trait_count; ++i) {
+        const auto trait = static_cast<Trait>(i);
+        if (end.uses(slot_of(*info(trait).size)) && test.size(trait) == computed) return true;
+    }
+    return false;
+}
+
+Exact compared_end(const EndComparison &ends, const RangeRule &rule, const Condition::Edge &edge,
+                   const Weld &test, const Exact &computed) {
+    const bool length = info(*info(rule.of).size).dimension == Dimension::length;
+    if (!length || edge.right.is_constant() || is_own_size(edge.right, test, computed)) return computed;
+    return ends.compared(edge.compare, computed);
+}
+
+std::optional<RangePart> part_of(const RangeRules &rules, const RangeRule &rule, const Weld &test,
+                                 const Environment::Values &values) {
     RangePart out;
     out.rule = &rule;
     out.applies = passes(rule.test, test, true, out.lacks);
@@ -67,9 +84,10 @@ std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const 
     case RangeRule::Kind::same:
         if (!test.knows(rule.of))
             lack(rule.of);
-        else if (is_size(rule.of))
-            out.edges = {{Compare::at_least, *test.size(rule.of)}, {Compare::at_most, *test.size(rule.of)}};
-        else
+        else if (is_size(rule.of)) {
+            out.computed = {*test.size(rule.of), *test.size(rule.of)};
+            out.edges = {{Compare::at_least, out.computed[0]}, {Compare::at_most, out.computed[1]}};
+        } else
             out.words = {test.word(rule.of)};
         break;
     case RangeRule::Kind::words:
@@ -85,9 +103,10 @@ std::optional<RangePart> part_of(const RangeRule &rule, const Weld &test, const 
         break;
     case RangeRule::Kind::band:
         for (const auto &edge : rule.band) {
-            const Evaluated value = edge.right.evaluate(Environment{values});
+            const Evaluated value = edge.right.limit(Environment{values}, edge.compare);
             if (value.known()) {
-                out.edges.emplace_back(edge.compare, value.value);
+                out.edges.emplace_back(edge.compare, compared_end(rules.ends, rule, edge, test, value.value));
+                out.computed.push_back(value.value);
                 continue;
             }
             for (std::size_t i = word_traits; i < trait_count; ++i) {
@@ -112,6 +131,19 @@ std::string name_of(const Lack &lack) {
     return std::string(lack.of_test ? "the test's " : "the work's ") + std::string(info(lack.trait).name);
 }
 
+Exact EndComparison::compared(Compare compare, const Exact &computed) const {
+    if (kind == Kind::absolute) return computed;
+    const Exact rounded = Exact::whole((computed / place).rounded_to_even()) * place;
+    if (kind == Kind::rounded) return rounded;
+    return is_maximum(compare) ? std::max(computed, rounded) : std::min(computed, rounded);
+}
+
+bool RangePart::rounded() const {
+    for (std::size_t i = 0; i < edges.size(); ++i)
+        if (edges[i].second != computed[i]) return true;
+    return false;
+}
+
 Truth RangePart::allows(Trait of, const Weld &work) const {
     if (any) return applies;
     if (!work.knows(of)) return Truth::unknown;
@@ -130,7 +162,7 @@ VariableRange range_of(const RangeRules &rules, const Variable &variable, const 
     const Environment::Values values = values_of(test);
     for (const auto &rule : rules.rules)
         if (rule.of == variable.of)
-            if (auto part = part_of(rule, test, values)) out.parts.push_back(std::move(*part));
+            if (auto part = part_of(rules, rule, test, values)) out.parts.push_back(std::move(*part));
     return out;
 }
 
@@ -211,13 +243,16 @@ std::string print(const RangePart &part, Unit unit) {
     if (!whole || (part.edges.empty() && part.words.empty())) return part.rule->text;
     if (!is_size(part.rule->of)) return listed(part.words);
     std::string out;
-    for (const auto &[compare, value] : part.edges) {
+    for (std::size_t i = 0; i < part.edges.size(); ++i) {
+        const auto &[compare, value] = part.edges[i];
         const bool second = !out.empty();
         const std::string_view word = compare == Compare::at_least
                                           ? (part.edges.size() > 1 ? "from" : "at least")
                                       : compare == Compare::at_most ? (second ? "to" : "up to")
                                                                     : name_of(compare);
         out += (second ? " " : "") + std::string(word) + " " + print(part.rule->of, value, unit);
+        if (part.computed[i] != value)
+            out += " (computed " + print(part.rule->of, part.computed[i], unit) + ")";
     }
     return out;
 }

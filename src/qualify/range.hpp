@@ -23,10 +23,13 @@ struct RangePart {
     const RangeRule *rule = nullptr;
     Truth applies = Truth::yes;                   ///< to this test; unknown where the test lacks a datum
     std::vector<std::string> words;               ///< allowed words
-    std::vector<std::pair<Compare, Exact>> edges; ///< of a size
+    std::vector<std::pair<Compare, Exact>> edges; ///< of a size, as they are compared
+    std::vector<Exact> computed;                  ///< the same as the formula gives them
     std::vector<Lack> lacks;
     bool any = false;
 
+    /// Whether some end is compared otherwise than it was worked out.
+    bool rounded() const;
     /// May the work have this?
     Truth allows(Trait of, const Weld &work) const;
 };
@@ -63,7 +66,8 @@ Cover covers(const std::vector<VariableRange> &range, const Weld &work);
 /// What one variable alone says; nothing if it does not limit such work.
 std::optional<VariableCover> cover_of(const VariableRange &range, const Weld &work);
 
-/// What a part allows, in people's words: "from 0.0302 in to 0.18 in", "F and H", "any".
+/// What a part allows, in people's words: "from 0.0302 in to 0.18 in", "F and H", "any". An end that is
+/// compared otherwise than it was worked out shows both: "from 0.03 in (computed 0.03015 in)".
 std::string print(const RangePart &part, Unit unit);
 std::string print(Trait trait, const Exact &value, Unit unit);
 /// A weld in one line: "groove, tube, GTAW, 6G, thickness 0.065 in, diameter 2 in".

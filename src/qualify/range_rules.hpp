@@ -67,6 +67,23 @@ struct CouponsAsked {
     Authority from;
 };
 
+/// How an end of a range that a formula works out is compared with a length of the work. Ends that the rules
+/// print as a number, and the test's own sizes, are not worked out: they stay as they are.
+struct EndComparison {
+    enum class Kind : std::uint8_t {
+        absolute, ///< as worked out
+        rounded,  ///< rounded to `place`, halves to the even one
+        wider,    ///< as worked out or rounded, whichever takes in more
+    };
+    Kind kind = Kind::absolute;
+    Exact place; ///< nm, over 0 unless absolute
+    std::string text = "absolute";
+    std::optional<Authority> from; ///< absent where the rules say nothing: absolute
+
+    /// What is compared in the place of `computed`.
+    Exact compared(Compare compare, const Exact &computed) const;
+};
+
 /// How long a qualification holds. Periods that the standard does not set are absent.
 struct ValidityWay {
     std::string id;
@@ -86,6 +103,16 @@ struct ValidityWay {
 struct RetestRules {
     std::optional<CouponsAsked> immediate;      ///< for each coupon that failed
     std::optional<CouponsAsked> after_training; ///< for each kind of test
+    /// An immediate retest is examined by the methods that the failed coupon failed by; absent: not known.
+    std::optional<Authority> same_exam;
+};
+
+/// A trait that the standard names, and of which nothing that would limit it was read: no answer minds it, so
+/// it is told beside each that it could bear on.
+struct UnreadTrait {
+    Trait of = Trait::diameter;
+    WeldFilter work;
+    std::string what; ///< in a sentence; stands among the gaps too
 };
 
 /// One standard's rules for welders, immutable once loaded.
@@ -96,12 +123,14 @@ struct RangeRules {
     std::array<std::vector<Exact>, trait_count> usual_sizes;                  ///< coupons that shops weld
     std::vector<Variable> variables;
     std::vector<RangeRule> rules;
+    EndComparison ends;
     std::vector<TestExam> exams;
     std::vector<ValidityWay> validity; ///< the first is the usual one
     RetestRules retest;
     /// Of a qualification that lapsed, because the process was not used; absent: a new test is needed.
     std::optional<CouponsAsked> renewal;
     std::vector<std::string> gaps;
+    std::vector<UnreadTrait> unread;
     std::string text, hash;
 
     const ValidityWay *way(std::string_view id) const;

@@ -11,20 +11,31 @@ struct Attempt {
     enum class Kind : std::uint8_t { passed, failed, trained };
     Kind kind = Kind::passed;
     Day day;
-    std::string coupon; ///< of a test
+    std::string coupon;   ///< of a test
+    bool settled = false; ///< it qualified its welder by these rules, so that its test is done with
+};
+
+/// The failure that a retest goes back to, and the training since.
+struct AfterFailure {
+    std::string coupon;
+    Day failed{};
+    std::vector<Day> trained;
 };
 
 /// What the retest rules ask after these attempts, oldest first.
 struct RetestState {
-    int needed = 1;                  ///< passed coupons of this kind until the test counts
-    std::vector<std::string> passed; ///< those that count so far
-    Authority from;                  ///< of `needed`, if a test had failed
-    std::string why;                 ///< "coupon T-3 failed on 2026-10-05, ..."; empty if none failed
-    bool satisfied() const { return static_cast<int>(passed.size()) >= needed; }
+    int needed = 1;                    ///< passed coupons of this kind until the test counts
+    std::vector<std::string> passed;   ///< those that count so far
+    std::vector<std::string> failed;   ///< coupons of the round, as long as no training followed
+    Authority from;                    ///< of `needed`, if a test had failed
+    std::optional<AfterFailure> after; ///< absent if none failed
+    bool known = true;                 ///< the rules say what is asked after it
+    bool satisfied() const { return known && static_cast<int>(passed.size()) >= needed; }
 };
 
 /// Immediate retest: so many coupons for each that failed, and one more failure begins anew; after training:
-/// the number for a full test. Rules that say nothing ask one coupon. When a test is satisfied the next
+/// the number for a full test. Where the rules say nothing of a failure, nothing satisfies the test until
+/// a person settles it; training that they say nothing of changes nothing. When a test is satisfied the next
 /// attempt begins a new one.
 RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &attempts);
 

@@ -91,7 +91,7 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
     if (out.use_by) out.until = ends ? std::min(*ends, *out.use_by) : *out.use_by;
     if (!out.use_by) out.until = ends;
     out.reason = out.until ? "holds through " + print(*out.until) : "has no end";
-    if (out.use_by && out.until == out.use_by) out.reason += ", longer if it is used by then";
+    if (out.use_by && out.until == out.use_by && out.until != ends) out.reason += ", longer if it is used by then";
     return out;
 }
 

@@ -75,9 +75,12 @@ Authority read_authority(const Fields &fields, Issues &issues) {
 void read_validity(const Fields &top, RangeRules &rules, Issues &issues) {
     for (const Yaml *node : top.items("validity")) rules.validity.push_back(read_way(*node, issues));
     if (const Yaml *node = top.get("retest")) {
-        const Fields fields(*node, "retest", {"immediate", "after training"}, issues);
+        const Fields fields(*node, "retest", {"immediate", "after training", "same examination"}, issues);
         rules.retest.immediate = read_coupons(fields, "immediate", issues);
         rules.retest.after_training = read_coupons(fields, "after training", issues);
+        if (const Yaml *same = fields.get("same examination"))
+            rules.retest.same_exam = read_authority(
+                Fields(*same, fields.path_of("same examination"), {"clause", "standing"}, issues), issues);
     }
     rules.renewal = read_coupons(top, "renewal", issues);
 }

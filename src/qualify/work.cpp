@@ -72,7 +72,7 @@ private:
 
     void read_job(const Yaml &node, Work &work) {
         std::vector<std::string> keys = trait_names();
-        for (const char *more : {"id", "class", "magnetic"}) keys.emplace_back(more);
+        for (const char *more : {"id", "class", "magnetic", "also"}) keys.emplace_back(more);
         const std::string name = node.find("id") ? node.find("id")->text : "?";
         const Fields fields(node, "work." + name, keys, issues_);
         Job job;
@@ -83,6 +83,13 @@ private:
         if (!ids_.insert(job.id).second) fields.error("id", "a weld above has the same id");
         if (!job.magnetic.empty() && word_index(info(Fact::magnetic), job.magnetic) == 0)
             fields.error("magnetic", "found '" + shown(job.magnetic) + "'; expected yes or no");
+        for (const Yaml *word : fields.words("also"))
+            guarded(*word, fields.path_of("also"), [&] {
+                const auto exam = exam_named(word->text);
+                if (!exam)
+                    throw InputError("'" + shown(word->text) + "' is no exam; expected " + exam_names_text());
+                job.also.push_back(*exam);
+            });
         for (std::size_t i = 0; i < trait_count; ++i) {
             const auto trait = static_cast<Trait>(i);
             const std::string key(info(trait).name);

@@ -14,8 +14,9 @@ struct Job {
     std::string id;
     std::array<std::vector<std::string>, word_traits> words;
     std::array<std::optional<Sizes>, trait_count> sizes;
-    std::string class_id; ///< of the criteria, for the examinations
-    std::string magnetic; ///< yes, no, or empty
+    std::string class_id;   ///< of the criteria, for the examinations
+    std::string magnetic;   ///< yes, no, or empty
+    std::vector<Exam> also; ///< that the drawing calls for beyond the criteria
     Where where_from;
 };
 

@@ -37,6 +37,15 @@ Json required_json(const CriteriaSet &set, const RequiredExam &exam) {
     return out;
 }
 
+Json scope_json(const ScopePart &part) {
+    Json out = authority_json(part.clause, part.standing);
+    out["id"] = part.id;
+    out["text"] = part.text;
+    if (!part.title.empty()) out["title"] = part.title;
+    if (const auto words = condition_words(part.only_if); !words.empty()) out["if"] = words;
+    return out;
+}
+
 Json counting_json(const std::string &id, const std::string &clause, const Standing &standing,
                    const std::string &text) {
     Json out = authority_json(clause, standing);
@@ -88,7 +97,8 @@ std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &set
 
 std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes) {
     Json rules = Json::array(), gaps = Json::array(), required = Json::array(), relevance = Json::array(),
-         merges = Json::array();
+         merges = Json::array(), scope = Json::array();
+    for (const auto &part : set.scope) scope.push_back(scope_json(part));
     for (const auto &rule : set.rules) rules.push_back(rule_json(set, rule));
     for (const auto &gap : set.gaps) gaps.push_back(gap.text);
     for (const auto &exam : set.required) required.push_back(required_json(set, exam));
@@ -105,6 +115,8 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
              {"about", set.notes},
              {"classes", set.class_names()},
              {"hash", set.hash},
+             {"scope", std::move(scope)},
+             {"scope said", set.scope_said},
              {"rules", std::move(rules)},
              {"required exams", std::move(required)},
              {"not counted", std::move(relevance)},

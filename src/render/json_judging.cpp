@@ -2,6 +2,7 @@
 
 #include "records/codecs/facts.hpp"
 #include "render/json_parts.hpp"
+#include "render/json_proof.hpp"
 
 namespace beadbook {
 namespace {
@@ -16,6 +17,10 @@ std::string_view name_of(Finding::Kind kind) {
     case Finding::Kind::exam_missing: return "exam missing";
     case Finding::Kind::not_measured: return "not measured";
     case Finding::Kind::exam_pending: return "exam pending";
+    case Finding::Kind::contradiction: return "contradiction";
+    case Finding::Kind::unproven: return "unproven";
+    case Finding::Kind::outside_scope: return "outside scope";
+    case Finding::Kind::scope_unknown: return "scope unknown";
     case Finding::Kind::within: break;
     }
     return "within";
@@ -59,6 +64,7 @@ nlohmann::json judged_json(const Judged &judged) {
         entry["findings"] = nlohmann::json::array();
         for (const auto &f : one.findings) entry["findings"].push_back(finding_json(c, k, f));
         if (one.nearest) entry["nearest"] = finding_json(c, k, *one.nearest);
+        if (one.proof) entry["proof"] = render::proof_json(c, judged, k);
         classes.push_back(std::move(entry));
     }
     nlohmann::json out{{"coupon", judged.mark},

@@ -39,6 +39,21 @@ Json held_json(const HeldTest &held) {
     return out;
 }
 
+Json job_json(const JobAllowed &job) {
+    Json renewals = Json::array(), lacks = Json::array();
+    for (const auto &one : job.renewals)
+        renewals.push_back({{"number", one.number}, {"coupons", one.coupons}});
+    for (const auto &lack : job.lacks) lacks.push_back(name_of(lack));
+    return {{"id", job.job},
+            {"allowed", job.allowed == Truth::yes  ? "yes"
+                        : job.allowed == Truth::no ? "no"
+                                                   : "cannot say"},
+            {"by", job.by},
+            {"renewals", std::move(renewals)},
+            {"lacks", std::move(lacks)},
+            {"not known", job.unread}};
+}
+
 Json plan_json(const PlanResult &plan) {
     const Unit unit = plan.work.unit;
     Json coupons = Json::array(), uncovered = Json::array(), missed = Json::array();
@@ -79,6 +94,8 @@ std::string json_text(const HeldWork &work, const std::vector<std::string> &note
     Json out = plan_json(work.plan);
     out["welder"] = work.welder;
     out["on"] = print(work.on);
+    out["jobs"] = Json::array();
+    for (const auto &job : work.plan.jobs) out["jobs"].push_back(job_json(job));
     out["held"] = Json::array();
     for (const auto &one : work.plan.held) out["held"].push_back(held_json(one));
     return render::finished(std::move(out), notes);
@@ -86,9 +103,13 @@ std::string json_text(const HeldWork &work, const std::vector<std::string> &note
 
 std::string json_text(const RangeResult &result, const std::vector<std::string> &notes) {
     Json tests = Json::array();
-    for (const auto &one : result.tests)
+    for (const auto &one : result.tests) {
+        Json unread = Json::array();
+        for (const auto *gap : one.unread) unread.push_back(gap->what);
         tests.push_back({{"test", weld_json(one.test, result.coupon.unit())},
-                         {"range", range_json(one.range, result.coupon.unit())}});
+                         {"range", range_json(one.range, result.coupon.unit())},
+                         {"not known", std::move(unread)}});
+    }
     Json out{{"rules", result.rules->name}, {"edition", result.rules->edition}, {"hash", result.rules->hash},
              {"gaps", result.rules->gaps},  {"tests", std::move(tests)},        {"notes", notes}};
     if (!result.coupon.id.empty()) out["coupon"] = result.coupon.id;

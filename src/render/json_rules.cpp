@@ -93,7 +93,10 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &n
              {"exams", std::move(exams)},
              {"validity", std::move(validity)},
              {"gaps", rules.gaps}};
+    out["ends"] = rules.ends.from ? authority_json(*rules.ends.from) : Json::object();
+    out["ends"]["compared"] = rules.ends.text;
     put_coupons(out, "retest at once", rules.retest.immediate);
+    if (rules.retest.same_exam) out["retest by same examination"] = authority_json(*rules.retest.same_exam);
     put_coupons(out, "retest after training", rules.retest.after_training);
     put_coupons(out, "renewal", rules.renewal);
     return render::finished(std::move(out), notes);

@@ -1,5 +1,6 @@
 #include "render/json_standing.hpp"
 
+#include "operations/shortcoming_words.hpp"
 #include "records/codecs/welder.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
@@ -8,6 +9,20 @@ namespace beadbook {
 namespace {
 
 using nlohmann::json;
+
+std::string_view name_of(ToDo to_do) {
+    constexpr std::string_view names[] = {"use", "extend", "renew", "test", "settle"};
+    return names[static_cast<std::size_t>(to_do)];
+}
+
+/// What a qualification asks for next, and until when.
+json step_json(const NextStep &step) {
+    json out{{"to do", to_do_text(step)}, {"act", name_of(step.to_do)}};
+    if (step.by) out["by"] = print(*step.by);
+    if (step.coupons > 0) out["coupons"] = step.coupons;
+    if (step.otherwise) out["otherwise"] = print(*step.otherwise);
+    return out;
+}
 
 json held_json(const HeldQualification &held) {
     const Validity &v = held.validity;
@@ -29,7 +44,8 @@ json held_json(const HeldQualification &held) {
     if (v.until) out["until"] = print(*v.until);
     if (v.use_by) out["use by"] = print(*v.use_by);
     if (v.ends) out["ends"] = print(*v.ends);
-    if (!q.overridden.empty()) out["overridden"] = q.overridden;
+    if (const auto step = next_step(held)) out["next"] = step_json(*step);
+    if (!q.overridden.empty()) out["overridden"] = words_of(q.overridden, held.rules.get());
     if (!q.override_why.empty()) out["override"] = q.override_why;
     return out;
 }
@@ -40,8 +56,19 @@ json held_json(const std::vector<HeldQualification> &all) {
     return out;
 }
 
-json event_json(const WelderEvent &event, const std::map<std::int64_t, std::string> &undone = {}) {
+/// What is stored by kind, and the sentences of it.
+void put_words(json &out, const std::vector<Shortcoming> &overridden, const RangeRules *rules) {
+    if (!overridden.empty()) out["overridden"] = words_of(overridden, rules);
+}
+void put_words(json &out, const Evidence &evidence) {
+    if (evidence.after) out["retest after"] = words_of(*evidence.after);
+}
+
+json event_json(const WelderEvent &event, const RangeRules *rules,
+                const std::map<std::int64_t, std::string> &undone = {}) {
     json out = codec::json_of(event);
+    put_words(out, event.overridden, rules);
+    for (std::size_t i = 0; i < event.evidence.size(); ++i) put_words(out["evidence"][i], event.evidence[i]);
     out["kind"] = event.kind;
     out["entry"] = event.seq;
     out["at"] = event.stamp.at;
@@ -50,19 +77,15 @@ json event_json(const WelderEvent &event, const std::map<std::int64_t, std::stri
     return out;
 }
 
-json events_json(const std::vector<WelderEvent> &events, const std::map<std::int64_t, std::string> &undone) {
+json events_json(const std::vector<WelderEvent> &events, const std::vector<HeldQualification> &held,
+                 const std::map<std::int64_t, std::string> &undone) {
     json out = json::array();
-    for (const auto &event : events) out.push_back(event_json(event, undone));
+    for (const auto &event : events) out.push_back(event_json(event, rules_of(event, held), undone));
     return out;
 }
 
 json welder_json(const WelderRecord &welder) {
     return {{"mark", welder.mark}, {"welder", codec::json_of(welder)}};
-}
-
-std::string_view name_of(ToDo to_do) {
-    constexpr std::string_view names[] = {"use", "extend", "renew", "test"};
-    return names[static_cast<std::size_t>(to_do)];
 }
 
 } // namespace
@@ -79,7 +102,7 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     json out = welder_json(standing.welder.record);
     out["on"] = print(standing.on);
     out["qualifications"] = held_json(standing.held);
-    out["events"] = events_json(standing.welder.events, standing.undone);
+    out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
     return render::finished(std::move(out), notes);
 }
 
@@ -98,9 +121,8 @@ std::string json_text(const DueList &due, const std::vector<std::string> &notes)
     for (const auto &one : due.items) {
         json item = held_json(one.held);
         item["days left"] = one.days_left;
-        item["to do"] = to_do_text(one);
-        item["act"] = name_of(one.to_do);
-        if (one.coupons > 0) item["coupons"] = one.coupons;
+        item.erase("next"); // its parts stand here themselves
+        item.update(step_json(one));
         out.push_back(std::move(item));
     }
     return render::finished(std::move(out), notes);
@@ -111,14 +133,15 @@ std::string json_text(const Granted &granted, const std::vector<std::string> &no
 }
 
 std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes) {
-    return render::finished(
-        {{"welder", done.mark}, {"event", event_json(done.event)}, {"qualifications", held_json(done.held)}},
-        notes);
+    return render::finished({{"welder", done.mark},
+                             {"event", event_json(done.event, nullptr)},
+                             {"qualifications", held_json(done.held)}},
+                            notes);
 }
 
 std::string json_text(const StandingChange &change, const std::vector<std::string> &notes) {
     return render::finished({{"welder", change.now.mark},
-                             {"event", event_json(change.event)},
+                             {"event", event_json(change.event, change.now.rules.get())},
                              {"qualification", held_json(change.now)}},
                             notes);
 }
@@ -132,6 +155,8 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     const Validity &v = s.held.validity;
     json out = welder_json(s.welder);
     out["qualification"] = codec::json_of(q);
+    put_words(out["qualification"], q.overridden, s.held.rules.get());
+    if (q.evidence) put_words(out["qualification"]["evidence"], *q.evidence);
     out["test"] = weld_json(s.held.weld, q.test.unit());
     out["rules"] = {{"name", s.held.rules->name},
                     {"title", s.held.rules->title},
@@ -144,7 +169,8 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
-    out["events"] = events_json(s.events, s.undone);
+    if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
+    out["events"] = events_json(s.events, {s.held}, s.undone);
     out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};
     out["entry hash"] = s.hash;
     out["head"] = s.head;

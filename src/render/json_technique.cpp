@@ -26,6 +26,8 @@ Json finding_json(const ConditionFinding &f) {
 /// What the class requires that this method can fulfil.
 Json required_json(const MethodsResult &methods, Exam method) {
     Json out = Json::array();
+    for (const auto &exam : methods.called_for)
+        if (exam.one_of.front() == name_of(method)) out.push_back(exam_json(exam));
     if (!methods.required) return out;
     for (const auto &exam : methods.required->exams) {
         if (std::find(exam.one_of.begin(), exam.one_of.end(), name_of(method)) == exam.one_of.end()) continue;

@@ -13,6 +13,10 @@ nlohmann::json part_json(const RangePart &part, Unit unit) {
     out["rule"] = part.rule->id;
     if (!part.rule->work.text.empty()) out["for"] = part.rule->work.text;
     if (!part.rule->reading.empty()) out["reading"] = part.rule->reading;
+    for (std::size_t i = 0; i < part.edges.size(); ++i)
+        out["ends"].push_back({{"compare", beadbook::name_of(part.edges[i].first)},
+                               {"compared", print(part.rule->of, part.edges[i].second, unit)},
+                               {"computed", print(part.rule->of, part.computed[i], unit)}});
     for (const auto &lack : part.lacks) out["lacks"].push_back(name_of(lack));
     return out;
 }
@@ -48,7 +52,11 @@ nlohmann::json range_json(const std::vector<VariableRange> &range, Unit unit) {
 }
 
 nlohmann::json exam_json(const AskedExam &exam) {
-    nlohmann::json out = authority_json(exam.from.clause, exam.from.standing);
+    nlohmann::json out = nlohmann::json::object();
+    if (exam.called_for)
+        out["called for"] = true;
+    else
+        out = authority_json(exam.from.clause, exam.from.standing);
     out["one of"] = exam.one_of;
     out["why"] = why_words(exam);
     if (!exam.because.empty()) out["because"] = exam.because;

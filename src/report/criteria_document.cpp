@@ -56,6 +56,18 @@ void add_required(Document &out, const CriteriaSet &set) {
     }
 }
 
+void add_scope(Document &out, const CriteriaSet &set) {
+    out.heading("What it covers", 2);
+    if (set.scope.empty())
+        out.item(set.scope_said ? "not read: nobody knows what lies outside" : "the file does not say");
+    for (const auto &part : set.scope) {
+        const std::string only_if = condition_words(part.only_if);
+        out.item(part.id + ": " + (part.title.empty() ? "" : part.title + ": ") + part.text +
+                     (only_if.empty() ? "" : ", if " + only_if),
+                 part.clause + "; " + standing_words(part.standing));
+    }
+}
+
 void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.relevance.empty()) out.heading("Not counted", 2);
     for (const auto &one : set.relevance)
@@ -103,6 +115,7 @@ Document document_of(const CriteriaSet &set) {
     out.title = set.title;
     out.heading(set.title).line(set.edition + "; " + set.source);
     if (!set.notes.empty()) out.line(set.notes);
+    add_scope(out, set);
     out.heading("Rules", 2);
     for (const auto &rule : set.rules) {
         std::vector<Bullet> under{{limit_words(set, rule), source_words(set, rule), {}}};

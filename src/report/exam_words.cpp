@@ -11,6 +11,7 @@ std::string exams_words(std::vector<std::string> one_of) {
 }
 
 std::string why_words(const AskedExam &exam) {
+    if (exam.called_for) return "the drawing calls for it beyond the criteria";
     std::string out = authority(exam.from);
     if (!exam.because.empty()) out += "; because " + listed(exam.because);
     if (!exam.lacks.empty()) out += " (unknown here: " + listed(exam.lacks) + ")";
@@ -21,6 +22,9 @@ std::string caution_words(ExamCaution caution, const CriteriaSet *set) {
     switch (caution) {
     case ExamCaution::partly_magnetic:
         return "its work is partly magnetic: MT where the coupon is magnetic, else PT";
+    case ExamCaution::partly_unsaid:
+        return "of some of its work it is not said whether it is magnetic: say so; until then MT where the "
+               "coupon is magnetic, else PT";
     case ExamCaution::not_magnetic: return "not magnetic: MT finds nothing, PT takes its place";
     case ExamCaution::classes_not_ordered:
         return "the classes of " + (set ? set->name : std::string("the criteria")) +

@@ -3,6 +3,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/proof_document.hpp"
 #include "report/weld_strip.hpp"
 
 #include <algorithm>
@@ -104,7 +105,18 @@ Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
     return out;
 }
 
-Document document_of(const Judged &judged) {
+namespace {
+
+void add_chosen_proof(Document &doc, const Case &c, const Judged &judged, bool in_full) {
+    const auto k = class_to_prove(judged);
+    if (!k) return;
+    if (in_full)
+        add_whole_proof(doc, c, judged, *k);
+    else
+        add_proof(doc, c, judged, *k);
+}
+
+Document judged_document(const Judged &judged, bool in_full) {
     const Case c = case_of(judged);
     Document doc;
     doc.title = "Coupon " + judged.mark;
@@ -120,10 +132,11 @@ Document document_of(const Judged &judged) {
         else
             doc.item("nothing came near a limit");
     }
+    add_chosen_proof(doc, c, judged, in_full);
     return doc.caution();
 }
 
-Document document_of(const Explained &e) {
+Document explained_document(const Explained &e, bool in_full) {
     const Case c = case_of(e.judged);
     const std::size_t k = *e.judged.sought;
     const ClassJudgement &one = e.judged.judgement.classes[k];
@@ -156,11 +169,19 @@ Document document_of(const Explained &e) {
         }
     }
     add_causes(doc, c, one);
+    add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc.caution();
 }
+
+} // namespace
+
+Document document_of(const Judged &judged) { return judged_document(judged, false); }
+Document document_of(const InFull<Judged> &judged) { return judged_document(judged.of, true); }
+Document document_of(const Explained &e) { return explained_document(e, false); }
+Document document_of(const InFull<Explained> &e) { return explained_document(e.of, true); }
 
 Document document_of(const Graded &g) {
     return Document{}.line("coupon " + g.mark + " graded " + g.grade.decision() + " for class " +

@@ -11,12 +11,20 @@ inline Case case_of(const Judged &judged) {
     return {*judged.set, judged.coupon, judged.exams, judged.indications, judged.unit};
 }
 
+/// A judgement whose proof is to be shown part by part.
+template <class Result>
+struct InFull {
+    const Result &of;
+};
+
 /// All classes with every reason and what it rests on: for the technician and the instructor.
 Document document_of(const Judged &judged);
+Document document_of(const InFull<Judged> &judged);
 
 /// One page for the welder: accepted or not against the class sought, where on the weld, why in plain words,
 /// what usually causes it, what to change, and which classes it does make.
 Document document_of(const Explained &explained);
+Document document_of(const InFull<Explained> &explained);
 
 Document document_of(const Graded &graded);
 

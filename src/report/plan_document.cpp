@@ -14,6 +14,31 @@ std::vector<Bullet> because(const std::vector<Shortfall> &shortfalls, const Weld
     return out;
 }
 
+std::string numbers_words(const std::vector<int> &numbers) {
+    std::vector<std::string> out;
+    for (const int n : numbers) out.push_back("#" + std::to_string(n));
+    return listed(out);
+}
+
+/// "no: pipe, until #1 is renewed (1 coupon)"
+Words answer_words(const JobAllowed &job) {
+    const bool cannot = job.allowed == Truth::unknown;
+    Words out = job.allowed == Truth::yes ? Words("yes", Tone::accept)
+                : cannot                  ? Words("cannot say", Tone::cannot_say)
+                                          : Words("no", Tone::reject);
+    std::string rest = ": " + job.job;
+    if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
+    if (cannot) rest += ", without " + lacks_words(job.lacks);
+    std::vector<std::string> renewals;
+    for (const auto &one : job.renewals)
+        renewals.push_back("#" + std::to_string(one.number) + " (" + std::to_string(one.coupons) +
+                           (one.coupons == 1 ? " coupon)" : " coupons)"));
+    if (!renewals.empty())
+        rest += ", until " + listed(renewals) + (renewals.size() == 1 ? " is renewed" : " are renewed");
+    for (const auto &what : job.unread) rest += "; not known: " + what;
+    return out + rest;
+}
+
 void add_missed(Document &out, const PlanResult &plan) {
     if (plan.missed.empty()) return;
     out.heading("What is held does not cover:", 2);
@@ -74,12 +99,15 @@ Document document_of(const PlanResult &plan) {
 Document document_of(const HeldWork &work) {
     Document out;
     out.title = "Work that " + work.welder + " may do";
+    out.heading(out.title + " on " + print(work.on), 2);
+    for (const auto &job : work.plan.jobs) out.line(answer_words(job));
     out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name + " on " +
                     print(work.on) + ":",
                 2);
     for (const auto &one : work.plan.held)
         out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
-                 std::string(name_of(one.validity.state)) + ", " + one.validity.reason);
+                     std::string(name_of(one.validity.state)) + ", " + one.validity.reason,
+                 "", rounded_items(one.range, one.rules->ends, one.unit));
     if (work.plan.held.empty()) out.item("nothing");
     add_plan(out, work.plan);
     return out;

@@ -49,6 +49,18 @@ std::vector<Bullet> range_items(const std::vector<VariableRange> &range, Unit un
     return out;
 }
 
+std::vector<Bullet> rounded_items(const std::vector<VariableRange> &range, const EndComparison &ends,
+                                  Unit unit) {
+    std::vector<Bullet> out;
+    for (const auto &one : range)
+        for (const auto &part : one.parts)
+            if (part.rounded())
+                out.push_back({std::string(info(one.variable->of).name) + ": " + print(part, unit),
+                               ends.from ? authority(*ends.from) : "",
+                               {}});
+    return out;
+}
+
 std::string shortfall_words(const VariableCover &fail, const VariableRange &allows, const Weld &work,
                             Unit unit) {
     const Trait of = fail.variable->of;

@@ -1,6 +1,7 @@
 #include "report/record_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "report/standing_document.hpp"
 
 namespace beadbook {
@@ -17,6 +18,7 @@ void add_standing(Document &doc, const RecordSheet &s) {
     doc.heading("Standing on " + print(s.on), 2)
         .pair("state", state_words(v.state), v.reason)
         .pair("rule", authority(v.from), "way " + s.held.record.way);
+    if (const std::string next = next_words(s.held); !next.empty()) doc.pair("next", next);
     for (const auto &e : s.events) {
         std::string note = e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + ")");
         if (const auto why = s.undone.find(e.seq); why != s.undone.end())
@@ -38,7 +40,9 @@ void add_range(Document &doc, const RecordSheet &s) {
             if (!part.rule->work.text.empty()) value += ", for " + part.rule->work.text;
             if (part.applies == Truth::unknown)
                 value = "cannot say: " + name_of(part.lacks.front()) + " is missing";
-            doc.pair(name, in + value, authority(part.rule->clause, part.rule->standing));
+            std::string source = authority(part.rule->clause, part.rule->standing);
+            if (part.rounded() && rules.ends.from) source += "; compared by " + authority(*rules.ends.from);
+            doc.pair(name, in + value, source);
             name.clear();
         }
     }
@@ -61,8 +65,9 @@ void add_test(Document &doc, const RecordSheet &s) {
     if (q.carried()) doc.pair("document", "SHA-256 " + q.document);
 }
 
-void add_aside(Document &doc, const std::vector<std::string> &overridden, const std::string &why) {
-    for (const auto &one : overridden) doc.pair("set aside", one);
+void add_aside(Document &doc, const std::vector<Shortcoming> &overridden, const RangeRules &rules,
+               const std::string &why) {
+    for (const auto &one : words_of(overridden, &rules)) doc.pair("set aside", one);
     if (!why.empty()) doc.pair("because", why);
 }
 
@@ -81,19 +86,19 @@ void add_evidence(Document &doc, const Evidence &e) {
                  "by " + e.graded_by + " at " + e.graded_at +
                      (e.against_verdict ? "; against the verdict" : "") +
                      (e.remark.empty() ? "" : "; " + e.remark));
-    if (!e.retest_after.empty())
-        doc.pair("retest", "after " + e.retest_after,
+    if (e.after || !e.retest_after.empty())
+        doc.pair("retest", "after " + (e.after ? words_of(*e.after) : e.retest_after),
                  (e.coupons.size() == 1 ? "coupon " : "coupons ") + listed(e.coupons));
 }
 
-void add_later_evidence(Document &doc, const WelderEvent &event) {
+void add_later_evidence(Document &doc, const WelderEvent &event, const RangeRules &rules) {
     if (event.evidence.empty()) return;
     doc.heading((event.kind == "renewal" ? "Renewed on " : "Extended on ") + print(event.day), 2);
     for (const auto &e : event.evidence) {
         doc.pair("coupon", e.coupon);
         add_evidence(doc, e);
     }
-    add_aside(doc, event.overridden, event.override_why);
+    add_aside(doc, event.overridden, rules, event.override_why);
 }
 
 } // namespace
@@ -111,9 +116,9 @@ Document document_of(const RecordSheet &s) {
     if (q.evidence) {
         doc.heading("Examined and graded", 2);
         add_evidence(doc, *q.evidence);
-        add_aside(doc, q.overridden, q.override_why);
+        add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     }
-    for (const auto &event : s.events) add_later_evidence(doc, event);
+    for (const auto &event : s.events) add_later_evidence(doc, event, *s.held.rules);
     doc.heading("Proof", 2)
         .pair("granted", s.granted.at, "by " + s.granted.who)
         .pair("rules", s.held.rules->name, "SHA-256 " + q.rules_hash)

@@ -30,6 +30,12 @@ void add_ranges(Document &out, const RangeRules &rules) {
     }
 }
 
+void add_ends(Document &out, const RangeRules &rules) {
+    out.heading("ends of ranges that are worked out", 2);
+    out.item("compared " + ends_words(rules.ends),
+             rules.ends.from ? source_words(*rules.ends.from) : "the rules say nothing");
+}
+
 void add_exams(Document &out, const RangeRules &rules) {
     if (!rules.exams.empty()) out.heading("examinations of the test", 2);
     for (const auto &exam : rules.exams)
@@ -52,6 +58,11 @@ void add_validity(Document &out, const RangeRules &rules) {
                      source_words(asked->from));
     };
     step("retest at once, for each that failed", rules.retest.immediate);
+    if (const auto &same = rules.retest.same_exam)
+        out.item("retest at once is examined by the methods that the failed coupon failed by",
+                 source_words(*same));
+    if (!rules.retest.immediate)
+        out.item("retest: what follows a failed coupon is not known here, so a later one is cannot say");
     step("retest after training", rules.retest.after_training);
     step("renewal of a lapsed one", rules.renewal);
 }
@@ -64,6 +75,16 @@ std::string allowance_words(const RangeRule &rule) {
     for (const auto &[word, allowed] : rule.by)
         out += (out.empty() ? "" : "; ") + word + ": " + listed(allowed);
     return out;
+}
+
+std::string ends_words(const EndComparison &ends) {
+    switch (ends.kind) {
+    case EndComparison::Kind::absolute: return "as worked out";
+    case EndComparison::Kind::rounded: return ends.text + ", halves to the even figure";
+    case EndComparison::Kind::wider: break;
+    }
+    return "as worked out, or " + ends.text.substr(ends.text.find("rounded")) +
+           ", halves to the even figure, whichever takes in more";
 }
 
 std::string period_words(const ValidityWay &way) {
@@ -95,6 +116,7 @@ Document document_of(const RangeRules &rules) {
     out.heading(rules.title).line(rules.edition + "; " + rules.source);
     if (!rules.notes.empty()) out.line(rules.notes);
     add_ranges(out, rules);
+    add_ends(out, rules);
     add_exams(out, rules);
     add_validity(out, rules);
     if (!rules.gaps.empty()) out.heading("Known gaps:", 2);

@@ -12,6 +12,8 @@ Document document_of(const Checked<RangeRules> &checked);
 
 /// What a rule allows: "from 0.67 x T to 4 x T", "1G: F; 2G: F and H".
 std::string allowance_words(const RangeRule &rule);
+/// How an end that a formula works out is compared: "rounded to 0.001 in, halves to the even figure".
+std::string ends_words(const EndComparison &ends);
 /// How long a qualification of this way holds: "lasts 2 years, to be used within every 6 months".
 std::string period_words(const ValidityWay &way);
 std::string extension_words(const ValidityWay::Extension &extension);

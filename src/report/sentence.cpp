@@ -1,5 +1,6 @@
 #include "report/sentence.hpp"
 
+#include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 
@@ -21,6 +22,10 @@ std::string clock_of(Length at, const WeldLine &line) {
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     const Formula &f = limit.formula;
     if (f.is_constant()) return f.text.find('/') == std::string::npos ? "" : " (" + f.text + ")";
+    const auto unit = c.coupon.values.measured_in();
+    const std::string printed_twice = !f.has_twins() ? ""
+                                      : !unit        ? "either counts"
+                                                     : std::string(name_of(*unit)) + " counts";
     const auto quantities = quantities_of(f);
     // A lone symbol says nothing that "T = 0.125 in" does not say.
     std::string out = f.symbols == std::vector<std::string>{f.text} ? "" : f.text;
@@ -29,6 +34,7 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
         out += (out.empty() ? "" : ", ") + f.symbols[i] + " = " +
                print(c.coupon.values[quantities[i]], info(quantities[i]).dimension, c.unit);
     }
+    if (!printed_twice.empty()) out += (out.empty() ? "" : ", ") + printed_twice;
     if (rule.prorated) out += ", in proportion to the weld's length";
     return " (" + out + ")";
 }
@@ -126,6 +132,31 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
     return out + counted_words(c, rule, f) + merged_words(c, rule, f) + area_words(c, rule, f);
 }
 
+std::string scope_title(const ScopePart &part) { return part.title.empty() ? "" : part.title + ": "; }
+
+/// "t at least 0.5 mm; t is 0.4 mm": what the part asks, and what of it does not hold of the coupon.
+std::string outside_words(const Case &c, const ScopePart &part) {
+    std::vector<std::string> is;
+    for (const auto &condition : part.when) {
+        Missing lacks;
+        if (holds_for({condition}, c.coupon, {}, {}, lacks) != Truth::no) continue;
+        if (condition.kind == Condition::Kind::word) {
+            const FactInfo &fact = info(static_cast<Fact>(condition.slot));
+            std::vector<std::string> said;
+            for (std::size_t w = 0; w < fact.words.size(); ++w)
+                if ((c.coupon.said(condition.slot) >> (w + 1)) & 1u) said.push_back(fact.words[w]);
+            is.push_back(std::string(fact.name) + " is " + listed(said));
+            continue;
+        }
+        const auto quantities = quantities_of(condition.left);
+        for (std::size_t q = 0; q < quantities.size(); ++q)
+            if (c.coupon.values.has(quantities[q]))
+                is.push_back(condition.left.symbols[q] + " is " +
+                             print(c.coupon.values[quantities[q]], info(quantities[q]).dimension, c.unit));
+    }
+    return part.text + "; " + listed(is);
+}
+
 std::string missing_words(const Finding &f) {
     const auto names = names_of(f.missing);
     return names.empty() ? "something" : listed(names);
@@ -142,6 +173,36 @@ std::string exam_words(const Case &c, const Finding &f) {
             out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
     if (f.missing.any()) out += "; whether it is needed hangs on " + missing_words(f);
     return out;
+}
+
+std::string contradiction_words(const Case &c, const Finding &f) {
+    if (!f.exams.empty())
+        return "The " + std::string(name_of(f.exams.front())) +
+               " was finished with fewer finds than are on record under it";
+    const std::string whose = f.indications.empty() ? "The coupon" : print_indications(c, f.indications);
+    return whose + ": " + missing_words(f) + " contradict each other, so one of them is not true";
+}
+
+/// No reason speaks against the class, but a part of its proof is not there.
+std::string unproven_words(const Case &c, const Finding &f) {
+    const std::string before = "It cannot be shown that ";
+    const std::string rule = f.rule < 0 ? "" : c.set.rules[static_cast<std::size_t>(f.rule)].id;
+    switch (f.part) {
+    case ProofPart::scope:
+        return before + "the set covers this coupon: " + c.set.scope[static_cast<std::size_t>(f.clause)].text;
+    case ProofPart::exam:
+        return before +
+               (f.exams.empty() ? std::string("an exam") : "the " + std::string(name_of(f.exams.front()))) +
+               " that is asked was carried through";
+    case ProofPart::entry:
+        return before + (f.indications.empty() ? "the coupon" : print_indications(c, f.indications)) +
+               " was judged" + (rule.empty() ? "" : " by rule " + rule);
+    case ProofPart::dimension: return before + "the dimension of rule " + rule + " was measured";
+    case ProofPart::agreement: return before + "nothing on record contradicts anything else";
+    case ProofPart::gap: return before + "no known gap of the set bears on it";
+    case ProofPart::none: break;
+    }
+    return before + "every part of the proof is there";
 }
 
 } // namespace
@@ -204,8 +265,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         if (f.has_numbers)
             return who + where + ": " + title + compared(c, class_index, *rule, f) +
                    ", if it counts at all: that hangs on " + missing_words(f) + ".";
-        return who + ": " + (rule->title.empty() ? rule->id : rule->title) + " cannot be decided without " +
-               missing_words(f) + ".";
+        return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
+               " cannot be decided without " + missing_words(f) + ".";
     case Finding::Kind::not_covered:
         if (f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
             return who + ": the rules of this set are not all that speaks of it, a known gap: " +
@@ -219,9 +280,22 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::exam_pending:
         return "The " + std::string(name_of(f.exams.front())) +
                " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
+    case Finding::Kind::contradiction: return contradiction_words(c, f) + ".";
+    case Finding::Kind::unproven: return unproven_words(c, f) + ".";
+    case Finding::Kind::outside_scope:
+        return "The set does not cover this coupon, so it says nothing of it: " +
+               scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
+               outside_words(c, c.set.scope[static_cast<std::size_t>(f.clause)]) + ".";
+    case Finding::Kind::scope_unknown:
+        return "Whether the set covers this coupon (" +
+               scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
+               c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(f) + ".";
     case Finding::Kind::not_measured: break;
     }
-    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured.";
+    std::string side;
+    for (const auto &condition : rule->where)
+        if (asks_for_side(condition)) side += " where " + condition.text;
+    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side + ".";
 }
 
 std::string authority(const Case &c, std::size_t class_index, const Finding &f) {
@@ -231,8 +305,17 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
         return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " +
                standing.source;
     }
+    if (f.kind == Finding::Kind::contradiction)
+        return "nothing is accepted on a record that contradicts itself";
+    if (f.kind == Finding::Kind::unproven && f.clause < 0) return "an accept is a proof";
+    if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown ||
+        f.part == ProofPart::scope) {
+        const ScopePart &part = c.set.scope[static_cast<std::size_t>(f.clause)];
+        return part.clause + " (" + c.set.edition + "), " + std::string(name_of(part.standing.kind)) + ": " +
+               part.standing.source;
+    }
     if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
-    if (f.kind == Finding::Kind::exam_missing) {
+    if (f.kind == Finding::Kind::exam_missing || f.kind == Finding::Kind::unproven) {
         if (f.clause < 0)
             return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
         const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];

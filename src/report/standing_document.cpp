@@ -1,6 +1,8 @@
 #include "report/standing_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
+#include "report/range_words.hpp"
 
 #include <cstdlib>
 
@@ -23,9 +25,10 @@ std::string origin(const HeldQualification &held) {
 }
 
 /// What was set aside, and why.
-std::vector<Bullet> aside_items(const std::vector<std::string> &overridden, const std::string &why) {
+std::vector<Bullet> aside_items(const std::vector<Shortcoming> &overridden, const RangeRules *rules,
+                                const std::string &why) {
     std::vector<Bullet> out;
-    for (const auto &one : overridden) out.push_back({"set aside: " + one, "", {}});
+    for (const auto &one : words_of(overridden, rules)) out.push_back({"set aside: " + one, "", {}});
     if (!why.empty()) out.push_back({"because: " + why, "", {}});
     return out;
 }
@@ -38,7 +41,8 @@ std::string subject_of(const WelderEvent &e) {
 std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
     std::string out = e.text;
     if (!e.override_why.empty())
-        out += "; set aside: " + listed(e.overridden) + "; because: " + e.override_why;
+        out += "; set aside: " + listed(words_of(e.overridden, rules_of(e, standing.held))) +
+               "; because: " + e.override_why;
     if (const auto why = standing.undone.find(e.seq); why != standing.undone.end())
         out += "; counts no more: " + why->second;
     return out;
@@ -57,16 +61,25 @@ Words state_words(Validity::State state) {
                                                                                : Tone::reject};
 }
 
-std::string to_do_text(const DueQualification &due) {
-    switch (due.to_do) {
-    case ToDo::use: return "use the process and log it";
+std::string to_do_text(const NextStep &step) {
+    switch (step.to_do) {
+    case ToDo::use:
+        return "use the process and log it" +
+               (step.otherwise ? ", or it ends on " + print(*step.otherwise) : std::string());
     case ToDo::extend: return "extend it or test again";
     case ToDo::renew:
-        return "renew it: " + std::to_string(due.coupons) + (due.coupons == 1 ? " coupon" : " coupons");
+        return "renew it: " + std::to_string(step.coupons) + (step.coupons == 1 ? " coupon" : " coupons");
     case ToDo::settle: return "look at the coupon and grade it again";
     case ToDo::test: break;
     }
     return "test again";
+}
+
+std::string next_words(const HeldQualification &held) {
+    const auto step = next_step(held);
+    if (!step) return held.validity.state == Validity::State::valid ? "nothing, it has no end" : "";
+    const bool ahead = held.validity.state == Validity::State::valid;
+    return (ahead ? "by " + print(*step->by) + " " : std::string()) + to_do_text(*step);
 }
 
 Document document_of(const Enrolled &done) {
@@ -100,8 +113,12 @@ Document document_of(const WelderStanding &standing) {
     doc.heading(doc.title);
     if (!welder.note.empty()) doc.line("note: " + welder.note);
     for (const auto &held : standing.held) {
-        auto under = aside_items(held.record.overridden, held.record.override_why);
+        auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         under.insert(under.begin(), Bullet{origin(held), "", {}});
+        if (const std::string next = next_words(held); !next.empty())
+            under.insert(under.begin(), Bullet{"next: " + next, "", {}});
+        for (auto &item : rounded_items(held.range, held.rules->ends, held.record.test.unit()))
+            under.push_back(std::move(item));
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
@@ -138,10 +155,9 @@ Document document_of(const DueList &due) {
     Document doc;
     doc.title = "Due through " + print(due.through);
     if (due.items.empty()) return doc.line("nothing is due through " + print(due.through));
-    Grid table{{{"through"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}},
-               {}};
+    Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
-        table.rows.push_back({print(*one.held.validity.until), time_left(one.days_left), one.held.mark,
+        table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
                               title_of(one.held), state_words(one.held.validity.state), to_do_text(one),
                               one.held.validity.reason});
     return doc.add(std::move(table));
@@ -151,7 +167,7 @@ Document document_of(const Granted &granted) {
     Document doc;
     for (const auto &held : granted.held) {
         doc.line(Words("welder " + granted.mark + " holds ") + standing_words(held));
-        for (auto &item : aside_items(held.record.overridden, held.record.override_why))
+        for (auto &item : aside_items(held.record.overridden, held.rules.get(), held.record.override_why))
             doc.item(std::move(item.words));
         doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");
     }
@@ -170,7 +186,8 @@ Document document_of(const StandingChange &change) {
                  (now.validity.ends ? print(*now.validity.ends) : "-"));
     else
         doc.line(Words(who + ", ") + standing_words(now));
-    for (auto &item : aside_items(event.overridden, event.override_why)) doc.item(std::move(item.words));
+    for (auto &item : aside_items(event.overridden, now.rules.get(), event.override_why))
+        doc.item(std::move(item.words));
     return doc;
 }
 

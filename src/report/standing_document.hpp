@@ -30,7 +30,9 @@ Document document_of(const StandingChange &change);
 
 /// "valid" in its tone.
 Words state_words(Validity::State state);
-/// "renew it: 2 coupons".
-std::string to_do_text(const DueQualification &due);
+/// "renew it: 2 coupons", "use the process and log it, or it ends on 2028-11-01".
+std::string to_do_text(const NextStep &step);
+/// The same with its day, while there is one: "by 2027-05-02 use the process and log it".
+std::string next_words(const HeldQualification &held);
 
 } // namespace beadbook

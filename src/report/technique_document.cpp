@@ -61,6 +61,8 @@ Document document_of(const MethodsResult &methods) {
         out.heading("Required in class " + required->class_id + " of " + required->criteria->name + ":", 2);
         for (const auto &exam : required->exams) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
     }
+    if (!methods.called_for.empty()) out.heading("Called for by the drawing:", 2);
+    for (const auto &exam : methods.called_for) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
     for (const auto &one : methods.imperfections) {
         out.heading(one.imperfection, 2);
         Grid table{{{"", false}, {"", false}}, {}};

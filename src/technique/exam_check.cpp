@@ -70,7 +70,7 @@ public:
         for (const auto &edge : c.edges) {
             out += (out.empty() ? "" : " ") + std::string(name_of(edge.compare)) + " " + edge.right.text;
             const Evaluated limit = edge.right.evaluate(amounts_);
-            if (!edge.right.is_constant() && limit.known())
+            if (!edge.right.quantities().empty() && limit.known())
                 out += " = " + print_figures(limit.value, edge.right.dimension(), Unit::inch);
         }
         return out;

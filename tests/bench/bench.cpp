@@ -131,7 +131,7 @@ void cold_start() {
     for (int n = 0; n < 101; ++n) {
         const std::string id = "T-" + std::to_string(n);
         if (run({"register", id, "--criteria", "mil-hdbk-1890-table-3", "--joint", "groove", "--thickness",
-                 "0.25", "--magnetic", "yes"}) != 0 ||
+                 "0.25", "--magnetic", "yes", "--material", "steel", "--process", "GTAW"}) != 0 ||
             run({"exam", id, "RT"}) != 0 ||
             run({"log", id, "pore 0.04 at 1", "pore 0.05 at 2", "slag .1x.02 at 3"}) != 0)
             return;

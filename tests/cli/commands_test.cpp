@@ -13,7 +13,8 @@ namespace {
 
 void small_coupon(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
-            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes", "--material", "steel",
+            "--process", "GTAW"});
     // The film is still being read: RT is open.
     for (const char *exam : {"VT", "MT"})
         run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II", "--found", "none"});

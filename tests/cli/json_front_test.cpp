@@ -31,7 +31,7 @@ nlohmann::json registered(const Program &run) {
                       "--process",     "SMAW",  "--welder",    "L1",
                       "--temperature", "350 F", "--layers",    "3",
                       "--also",        "PT",    "--welded",    "2026-11-20",
-                      "--units",       "in"});
+                      "--units",       "in",    "--material",  "carbon steel"});
 }
 
 std::vector<std::string> exam(const std::string &method, const std::vector<std::string> &more = {}) {
@@ -217,7 +217,8 @@ TEST_CASE("JSON of verdicts and grades is as its schemas say") {
 TEST_CASE("a finding tells its numbers exactly") {
     const Program run;
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--joint", "groove", "--thickness",
-            "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+            "0.150in", "--weld-length", "8in", "--magnetic", "yes", "--material", "steel", "--process",
+            "GTAW"});
     run.ok(exam("RT"));
     run.ok({"log", "T-1", "gas pore 0.055 at 2", "crack l 0.1 at 3", "--finish"});
     const auto judged = json(run, {"judge", "T-1"}, 1);

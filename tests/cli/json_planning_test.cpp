@@ -68,7 +68,11 @@ TEST_CASE("JSON of what a welder may do holds what the text says is held", "[pla
                "backing: without, position: F, diameter: 4, weld thickness: 0.2, progression: up}\n"
                "  - {id: frame, joint: groove, form: plate, process: SMAW, metal group: P1, filler group: "
                "F4, backing: with, position: F, weld thickness: 0.2, progression: up}\n");
-    const auto may = json(run, {"may", "L1", file});
+    const auto may = json(run, {"may", "L1", file}, 6);
+    REQUIRE(may["jobs"].size() == 2);
+    CHECK(may["jobs"][0]["allowed"] == "yes");
+    CHECK(may["jobs"][0]["by"] == std::vector<int>{1});
+    CHECK(may["jobs"][1]["allowed"] == "no");
     CHECK(may["welder"] == "L1");
     CHECK(may["on"] == "2026-11-25");
     REQUIRE(may["held"].size() == 1);
@@ -80,7 +84,10 @@ TEST_CASE("JSON of what a welder may do holds what the text says is held", "[pla
     CHECK(may["not covered yet"][0]["id"] == "frame");
     CHECK(may["not covered yet"][0]["nearest"] == 1);
     CHECK(may["coupons"].size() == 1);
-    CHECK(json(run, {"may", "L1", file, "--on", "2027-06-01"})["held"][0]["state"] == "lapsed");
+    const auto later = json(run, {"may", "L1", file, "--on", "2027-06-01"}, 6);
+    CHECK(later["held"][0]["state"] == "lapsed");
+    CHECK(later["jobs"][0]["renewals"][0]["number"] == 1);
+    CHECK(later["jobs"][0]["renewals"][0]["coupons"] == 1);
 }
 
 TEST_CASE("JSON of a range, of a coupon that is described and of one on record", "[planning]") {
@@ -92,7 +99,9 @@ TEST_CASE("JSON of a range, of a coupon that is described and of one on record",
     for (const auto &one : described["tests"][0]["range"]) {
         if (one["variable"] != "thickness") continue;
         told = true;
-        CHECK(one["parts"][0]["allows"] == "from 0.03015 in to 0.18 in");
+        CHECK(one["parts"][0]["allows"] == "from 0.03 in (computed 0.03015 in) to 0.18 in");
+        CHECK(one["parts"][0]["ends"][0]["compared"] == "0.03 in");
+        CHECK(one["parts"][0]["ends"][0]["computed"] == "0.03015 in");
         CHECK(one["parts"][0]["standing"] == "read");
     }
     CHECK(told);

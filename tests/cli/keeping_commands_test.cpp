@@ -17,7 +17,8 @@ namespace {
 
 void small_coupon(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
-            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes"});
+            "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes", "--material", "steel",
+            "--process", "GTAW"});
     for (const char *exam : {"VT", "MT", "RT"})
         run.ok({"exam", "T-1", exam, "--examiner", "A. Field", "--level", "II"});
 }

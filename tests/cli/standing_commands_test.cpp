@@ -74,7 +74,7 @@ TEST_CASE("an override is asked for by name, and is kept and printed", "[standin
     CHECK_THAT(granted, says("because: the contract waives the bends"));
     const auto json = nlohmann::json::parse(run.ok({"record", "L1", "1", "--json"}));
     CHECK(json["qualification"]["override"] == "the contract waives the bends");
-    CHECK(json["qualification"]["overridden"].size() == 2);
+    CHECK(json["qualification"]["overridden"].size() == 3);
     CHECK(json["qualification"]["evidence"]["grade"]["against verdict"] == true);
     const std::string record = flat(run.ok({"record", "L1", "1"}));
     CHECK_THAT(record, says("the contract waives the bends"));

@@ -8,9 +8,12 @@ using namespace beadbook::test;
 namespace {
 
 void coupon(const Program &run) {
-    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
-            "--form", "tube", "--thickness", "0.150in", "--diameter", "2in", "--weld-length", "8in",
-            "--magnetic", "yes"});
+    run.ok({"register",   "T-1",  "--criteria",    "mil-hdbk-1890-table-3",
+            "--class",    "2",    "--joint",       "groove",
+            "--form",     "tube", "--thickness",   "0.150in",
+            "--diameter", "2in",  "--weld-length", "8in",
+            "--magnetic", "yes",  "--material",    "steel",
+            "--process",  "GTAW"});
 }
 
 const std::vector<std::string> good_vt{

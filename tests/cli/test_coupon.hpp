@@ -21,6 +21,7 @@ inline void test_coupon(const Program &run, const std::string &id, const std::st
                                              {"--thickness", "0.15in"},
                                              {"--weld-thickness", "0.15in"},
                                              {"--magnetic", "yes"},
+                                             {"--material", "steel"},
                                              {"--welded", welded},
                                              {"--process", "GTAW"},
                                              {"--position", "6G"},

@@ -22,6 +22,13 @@ std::string with_rule(const std::string &lines) {
            lines;
 }
 
+/// The same set with its scope and without the quantity that it does not use: nothing else is warned of.
+std::string quiet(std::string text) {
+    const std::string unused = ", L: weld length";
+    text.erase(text.find(unused), unused.size());
+    return "scope: not read\n" + text;
+}
+
 } // namespace
 
 TEST_CASE("every shipped set loads without a warning") {
@@ -138,10 +145,9 @@ TEST_CASE("rules that make no sense are refused") {
 
 TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
     const auto table = [](const std::string &rows) {
-        return head() + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
-               "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, clause: c, "
-               "standing: "
-               "{house: x}}\n";
+        return quiet(head()) + "tables:\n  t:\n    by: T\n    rows: {" + rows + "}\n" +
+               "rules:\n  - {id: r, types: porosity, exams: RT, measure: size, at most: table t, clause: "
+               "c, standing: {house: x}}\n";
     };
     CHECK(issues_of(table("up to 1/8 in: 1 in, over 1/8 in: 2 in")).empty());
     CHECK(issues_of(table("up to 1/8 in: 1 in, from 1/8 in: 2 in")).find("overlap") != std::string::npos);
@@ -154,7 +160,8 @@ TEST_CASE("bands of a table that overlap are refused, holes are warned of") {
 TEST_CASE("rules by their bands: overlaps, holes, empty ones and twins are warned of, each by its id") {
     const auto two = [](const std::string &first, const std::string &second) {
         const std::string same = "types: porosity, exams: RT, clause: c, standing: {house: x}, ";
-        return head() + "rules:\n  - {id: a, " + same + first + "}\n  - {id: b, " + same + second + "}\n";
+        return quiet(head()) + "rules:\n  - {id: a, " + same + first + "}\n  - {id: b, " + same + second +
+               "}\n";
     };
     const std::string thin = "when: T up to 1/8 in, measure: size, at most: 0.01 in";
     const auto thick = [](const std::string &band) {
@@ -207,9 +214,10 @@ TEST_CASE("rules by their bands: overlaps, holes, empty ones and twins are warne
 }
 
 TEST_CASE("a check is silenced in the file, with a reason") {
-    const std::string twins =
-        with_rule("    allowed: none\n") +
-        "  - {id: s, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}\n";
+    const std::string twins = quiet(with_rule("    allowed: none\n    when: T over 0 in\n")) +
+                              "  - {id: s, types: porosity, exams: RT, allowed: none, when: T over 0 in, "
+                              "clause: c, standing: {house: "
+                              "x}}\n";
     const std::string silence = "silence:\n  - {check: duplicate-rule, of: s, reason: printed twice}\n";
     CHECK(issues_of(twins).find("[duplicate-rule]") != std::string::npos);
     CHECK(issues_of(twins + silence).empty());
@@ -252,4 +260,22 @@ TEST_CASE("the vocabulary") {
     Vocabulary::read("types:\n  - {name: a, quick: x}\n  - {name: b, quick: x}\n", issues);
     REQUIRE(issues.any_error());
     CHECK(issues.all().front().text == "'x' already means a");
+}
+
+TEST_CASE("a declared quantity that no rule uses is warned of, where it stands") {
+    const auto issues = [](const std::string &limit) {
+        return issues_of(
+            "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\n"
+            "quantities: {T: thinner member, S: specified fillet size}\nformulas: {least: S - 1/32 in}\n"
+            "tables: {leg: {by: T, rows: {up to 1 in: S}}}\nrules:\n"
+            "  - {id: r, types: fillet size, exams: VT, measure: size, at least: " +
+            limit + ", clause: c, standing: {house: x}}\n");
+    };
+    CHECK(issues("lesser of S and T") == "");
+    CHECK(issues("lesser of least and T") == "");
+    CHECK(issues("table leg") == "");
+    CHECK_THAT(issues("T"),
+               says("f.yaml:7:33: warning: quantities.S: no rule speaks of 'S' (specified fillet size), so "
+                    "nothing is held against it"));
+    CHECK_THAT(issues("S"), says("quantities.T: no rule speaks of 'T'"));
 }

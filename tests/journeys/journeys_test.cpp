@@ -86,7 +86,7 @@ TEST_CASE("an instructor sees the cohort, grades, and hands over a proof", "[jou
     for (const char *id : {"A-1", "A-2"}) {
         REQUIRE(sh(std::string("beadbook register ") + id +
                    " --units mm --criteria iso-5817 --class C --welder L1 --joint groove --thickness 8 "
-                   "--weld-length 200")
+                   "--weld-length 200 --material steel --process GTAW")
                     .code == 0);
         REQUIRE(
             sh(std::string("beadbook exam ") + id + " VT --date 2026-11-20 --examiner 'A. Field' --level II")
@@ -111,7 +111,7 @@ TEST_CASE("an instructor sees the cohort, grades, and hands over a proof", "[jou
 TEST_CASE("a welder reads where, why, the cause and the remedy", "[journeys]") {
     const Shell sh;
     sh("beadbook register A-2 --units mm --criteria iso-5817 --class C --welder L1 --joint groove "
-       "--thickness 8 --weld-length 200");
+       "--thickness 8 --weld-length 200 --material steel --process GTAW");
     sh("beadbook exam A-2 VT --date 2026-11-20 --examiner 'A. Field' --level II; "
        "beadbook log A-2 'undercut l 20 d 0.9 at 50 smooth' --finish");
     const Ended why = sh("beadbook why A-2");

@@ -73,7 +73,7 @@ TEST_CASE("a formula without its number says which is missing") {
     const Environment::Values nothing;
     const Evaluated e = parse_formula("lesser of T/3 and depth", names()).evaluate(Environment{nothing});
     CHECK_FALSE(e.known());
-    CHECK(names_of(e.missing) == std::vector<std::string>{"the thinner member", "the depth"});
+    CHECK(names_of(e.missing) == std::vector<std::string>{"the thickness (thinner member)", "the depth"});
 }
 
 TEST_CASE("mistakes in formulas are told with their column") {

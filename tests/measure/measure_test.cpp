@@ -36,6 +36,12 @@ TEST_CASE("a fraction is kept exactly and compared exactly") {
     CHECK(Exact(7) / Exact(2) == Exact::fraction(7, 2));
     CHECK(Exact::fraction(5, 2).rounded() == 3);
     CHECK(Exact::fraction(-5, 2).rounded() == -3);
+    for (const auto &[twice, even] : std::vector<std::pair<int, int>>{
+             {1, 0}, {3, 2}, {5, 2}, {7, 4}, {-1, 0}, {-3, -2}, {-5, -2}, {-7, -4}, {4, 2}, {-4, -2}, {0, 0}})
+        CHECK(Exact::fraction(twice, 2).rounded_to_even() == even);
+    CHECK(Exact::fraction(2'499, 1'000).rounded_to_even() == 2);
+    CHECK(Exact::fraction(2'501, 1'000).rounded_to_even() == 3);
+    CHECK(Exact::fraction(-2'501, 1'000).rounded_to_even() == -3);
     CHECK_THROWS_AS(Exact(1) / Exact(0), std::domain_error);
     const Exact large = Exact::whole(static_cast<Int128>(1) << 100);
     CHECK_THROWS_AS(large * large, OutOfRange);

@@ -26,7 +26,9 @@ public:
                       {"thickness", "0.150in"},
                       {"diameter", "2in"},
                       {"weld-length", "8in"},
-                      {"magnetic", "yes"}};
+                      {"magnetic", "yes"},
+                      {"material", "steel"},
+                      {"process", "GTAW"}};
         for (const auto &[name, value] : more)
             if (value.empty())
                 fields.erase(name);

@@ -58,6 +58,12 @@ TEST_CASE("beside it stands what the coupon's criteria require in its class") {
     REQUIRE_FALSE(done.value.required->exams.empty());
     for (const auto &exam : done.value.required->exams) CHECK_FALSE(exam.one_of.empty());
 
+    put_coupon(desk, "T-2", {{"joint", "groove"}, {"also", "PT,RT"}});
+    const auto called = methods_for(desk.catalogue, described_coupon(desk.office, "T-2")).value.called_for;
+    REQUIRE(called.size() == 2);
+    CHECK((called[0].called_for && called[1].called_for));
+    CHECK(called[0].one_of.size() == 1);
+
     // Without a class nothing is required yet; a class that the set lacks is doubted.
     const auto asked = [&](const std::map<std::string, std::string> &fields) {
         return methods_for(desk.catalogue, described_coupon(fields));

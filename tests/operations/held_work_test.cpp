@@ -44,7 +44,48 @@ TEST_CASE("work that a welder holds is taken off while the qualification is vali
     CHECK(later.plan.held_jobs.empty());
     CHECK(later.plan.missed.empty());
     CHECK(now.plan.tests.size() == 1);
-    CHECK(later.plan.tests.size() == 2);
+    REQUIRE(now.plan.jobs.size() == 2);
+    CHECK(now.plan.jobs[0].allowed == Truth::yes);
+    CHECK(now.plan.jobs[0].by == std::vector<int>{1});
+    CHECK(now.plan.jobs[1].allowed == Truth::no);
+    CHECK(now.plan.allows_all() == Truth::no);
+    // One coupon renews it (QW-322.2(a); one coupon was read), so no test is asked for the pipe.
+    CHECK(later.plan.jobs.at(0).allowed == Truth::no);
+    REQUIRE(later.plan.jobs[0].renewals.size() == 1);
+    CHECK(later.plan.jobs[0].renewals[0].number == 1);
+    CHECK(later.plan.jobs[0].renewals[0].coupons == 1);
+    REQUIRE(later.plan.tests.size() == 1);
+    CHECK(later.plan.ids(later.plan.tests[0].coupon.jobs) == std::vector<std::string>{"frame"});
+}
+
+TEST_CASE("to the day: allowed on the last one, renewed from the next; all jobs may come back by renewal") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-06-10");
+    yard.qualify("Q-1");
+    HeldWorkRequest only = on("2026-12-10");
+    only.plan.work.text = work_text.substr(0, work_text.find("  - {id: frame"));
+    const auto last = held_work(yard.office, only).value;
+    CHECK(last.plan.allows_all() == Truth::yes);
+    only.on = parse_day("2026-12-11");
+    const auto next = held_work(yard.office, only).value;
+    CHECK(next.plan.allows_all() == Truth::no);
+    CHECK(next.plan.jobs.at(0).renewals.size() == 1);
+    CHECK(next.plan.tests.empty());
+    CHECK(next.plan.covers_all());
+}
+
+TEST_CASE("who holds nothing may do nothing; a datum that the work lacks is named") {
+    Yard yard;
+    CHECK(held_work(yard.office, on("2026-11-25")).value.plan.allows_all() == Truth::no);
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    HeldWorkRequest open = on("2026-11-25");
+    std::string text = work_text.substr(0, work_text.find("  - {id: frame"));
+    text.erase(text.find(", diameter: 4"), 13);
+    open.plan.work.text = text;
+    const auto answer = held_work(yard.office, open).value.plan.jobs.at(0);
+    CHECK(answer.allowed == Truth::unknown);
+    CHECK(answer.lacks == std::vector<Lack>{{Trait::diameter, false}});
 }
 
 TEST_CASE("without a day it is asked for today; a welder must be enrolled") {

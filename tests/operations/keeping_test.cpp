@@ -255,22 +255,25 @@ TEST_CASE(
         for (const auto &rule : set->rules) texts.erase(rule.id);
         for (const auto &one : set->classes) texts.erase(one.id);
         for (const auto &one : set->required) texts.erase(one.id);
+        for (const auto &one : set->relevance) texts.erase(one.id);
+        for (const auto &one : set->scope) texts.erase(one.id);
         for (const auto &own : {set->name, set->edition, set->hash}) texts.erase(own);
     }
     const std::set<std::string> known_keys{
-        "form",  "criteria", "set",      "edition", "hash",     "vocabulary", "engine",     "classes",
-        "class", "verdict",  "kind",     "effect",  "findings", "nearest",    "rule",       "gap",
-        "limit", "required", "measured", "place",   "missing",  "exams",      "indications"};
+        "form",       "criteria",    "set",     "edition",      "hash",     "vocabulary", "engine",
+        "classes",    "class",       "verdict", "kind",         "effect",   "findings",   "nearest",
+        "rule",       "gap",         "limit",   "required",     "measured", "place",      "missing",
+        "exams",      "indications", "scope",   "proof",        "compared", "gaps",       "exam",
+        "called for", "judged",      "entry",   "not relevant", "by"};
     for (const auto &key : keys) {
         INFO(key);
         CHECK(known_keys.contains(key));
     }
-    std::set<std::string> words{"accept",       "reject",           "cannot say",
-                                "out of limit", "not allowed",      "missing data",
-                                "not covered",  "a person decides", "exam missing",
-                                "exam pending", "not measured",     "within",
-                                "place",        "across",           "shape",
-                                "table value",  "exact number",     Vocabulary::shipped().hash()};
+    std::set<std::string> words{
+        "accept",       "reject",      "cannot say",       "out of limit",  "not allowed",
+        "missing data", "not covered", "a person decides", "exam missing",  "exam pending",
+        "not measured", "within",      "outside scope",    "scope unknown", "place",
+        "across",       "shape",       "table value",      "exact number",  Vocabulary::shipped().hash()};
     for (std::size_t q = 0; q < quantity_count; ++q) words.emplace(info(static_cast<Quantity>(q)).name);
     for (std::size_t f = 0; f < fact_count; ++f) words.emplace(info(static_cast<Fact>(f)).name);
     for (std::size_t a = 0; a < attribute_count; ++a) words.emplace(info(static_cast<Attribute>(a)).name);

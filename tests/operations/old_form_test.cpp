@@ -96,11 +96,14 @@ Json qualification_body(const Json &range) {
         {"rules", "r"},
         {"rules hash", sha256(rules_text)},
         {"way", "v"},
+        {"override", "the owner agrees"},
+        {"overridden", {"no VT on record [c, house]"}},
         {"evidence",
          {{"grade",
            {{"class", "A"}, {"by", "R. Quay"}, {"at", "2026-01-07T10:00:00Z"}, {"against verdict", false}}},
           {"exams",
            {{{"number", 1}, {"method", "RT"}, {"date", "2026-01-06"}, {"conditions", {{"film", "D7"}}}}}},
+          {"retest after", "coupon T-0 failed on 2026-01-02"},
           {"coupons", {"T-1"}},
           {"criteria", {{"set", "test"}, {"edition", "test"}, {"hash", sha256(set_text)}}},
           {"verdict", "reject"}}},
@@ -172,6 +175,10 @@ TEST_CASE("a record of form 1 opens, verifies and replays") {
     CHECK(welder.qualifications[0].form == 1);
     CHECK(welder.qualifications[0].evidence->graded_by == "R. Quay");
     CHECK(welder.qualifications[0].evidence->exams.at(0).method == "RT");
+    CHECK(welder.qualifications[0].evidence->retest_after == "coupon T-0 failed on 2026-01-02");
+    REQUIRE(welder.qualifications[0].overridden.size() == 1);
+    CHECK(welder.qualifications[0].overridden[0].kind == Shortcoming::Kind::told);
+    CHECK(welder.qualifications[0].overridden[0].text == "no VT on record [c, house]");
     CHECK(welder.events.size() == 1);
     const Verified v = desk.verified();
     CHECK(v.holds());

@@ -1,5 +1,7 @@
 #include "catch.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "operations/yard.hpp"
+#include "records/codecs/bodies.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -105,7 +107,7 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     CHECK(done.notes.empty());
     const QualificationRecord kept = yard.book.welder("L1").qualifications.at(0);
     CHECK(kept.override_why == "the contract waives the bends");
-    CHECK(kept.overridden.size() == 2);
+    CHECK(kept.overridden.size() == 3); // RT, bends, and a verdict that does not accept it
     REQUIRE(kept.evidence);
     CHECK(kept.evidence->coupon == "Q-1");
     CHECK(kept.evidence->against_verdict);
@@ -118,7 +120,33 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     CHECK(needless.value.held[0].record.override_why.empty());
     // Rules that ask nothing say so.
     yard.coupon("Q-3", "2026-10-05", true, {{"metal-group", ""}}, none);
-    CHECK(yard.qualify("Q-3", "mil-std-1595a").notes.size() == 1);
+    CHECK_THAT(refused_to_qualify(yard, "Q-3", "mil-std-1595a"),
+               says("no examination that counts is on record"));
+    CHECK(yard.qualify("Q-3", "mil-std-1595a", "the owner saw it").notes.size() == 1);
+}
+
+TEST_CASE(
+    "what the judge does not accept qualifies only by an override, and whose word it is stays on record",
+    "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"metal-group", ""}}, none);
+    CHECK_THAT(
+        refused_to_qualify(yard, "Q-1", "mil-std-1595a"),
+        says("the verdict for class 3 is 'cannot say', and tester graded it passed on 2026-11-25: seen"));
+    yard.qualify("Q-1", "mil-std-1595a", "the film is with the customer");
+    CHECK(yard.validity(1).state == Validity::State::valid);
+    CHECK(yard.book.welder("L1").qualifications.at(0).overridden.size() == 1);
+    // One that is graded against its verdict only later says so as long as it is valid.
+    yard.coupon("Q-2", "2026-10-06");
+    yard.qualify("Q-2");
+    CHECK_THAT(yard.validity(2).reason, !says("graded it passed"));
+    yard.change("Q-2", {{"magnetic", "no"}});
+    CHECK(yard.validity(2).state == Validity::State::in_doubt);
+    yard.grade("Q-2", true);
+    CHECK(yard.validity(2).state == Validity::State::valid);
+    CHECK_THAT(yard.validity(2).reason,
+               says("coupon Q-2: the verdict for class 3 is 'cannot say', and tester graded it passed on "
+                    "2026-11-25: read again"));
 }
 
 TEST_CASE("an exam that does not count is none; each process is asked for its own", "[standing]") {
@@ -186,9 +214,72 @@ TEST_CASE("the coupon that passed with it must have been examined too, and bends
 
 TEST_CASE("a process that cannot be read names its coupon", "[standing]") {
     Yard yard;
-    yard.coupon("Q-1", "2026-10-05", true, {{"process", "GTAW + "}});
+    yard.coupon("Q-1", "2026-10-05");
+    CHECK_THAT(yard.refusal([&] { yard.change("Q-1", {{"process", "GTAW + "}}); }), says("a part is empty"));
+    // Older programs took it.
+    yard.write([](Writing &w) {
+        CouponRecord record = w.coupon("Q-1").record;
+        record.set("process", "GTAW + ");
+        Entry e = codec::entry_of(record);
+        e.supersedes = w.coupon("Q-1").record_seq;
+        e.reason = "a slip";
+        w.add(std::move(e));
+    });
     yard.coupon("Q-2", "2026-10-06");
     CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("coupon Q-1: process 'GTAW +': a part is empty"));
+    CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("cannot say whether this is a retest"));
+    const auto done = yard.qualify("Q-2", "asme-ix", "Q-1 was for show");
+    CHECK(done.value.held.at(0).record.overridden.at(0).kind == Shortcoming::Kind::unreadable);
+}
+
+TEST_CASE("a coupon that cannot be read leaves its own qualification in doubt and the others as they are",
+          "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    yard.coupon("Q-2", "2026-10-06", true, {{"position", "2G"}});
+    yard.qualify("Q-2");
+    yard.write([](Writing &w) {
+        Entry e;
+        e.kind = "exam";
+        e.subject = "Q-1";
+        e.exam = 9;
+        e.body = "{}";
+        w.ledger().append([&] {
+            e.at = w.stamp().at;
+            e.who = w.stamp().who;
+            return e;
+        }());
+    });
+    const auto standing = standing_of(yard.office, "L1");
+    REQUIRE(standing.held.size() == 2);
+    CHECK(standing.held[0].validity.state == Validity::State::in_doubt);
+    CHECK_THAT(standing.held[0].validity.reason, says("cannot say: coupon Q-1: an entry cannot be read"));
+    CHECK(standing.held[1].validity.state == Validity::State::valid);
+    CHECK(due(yard.office).items.at(0).to_do == ToDo::settle);
+    yard.coupon("Q-3", "2026-10-07");
+    CHECK_THAT(refused_to_qualify(yard, "Q-3"), says("coupon Q-1 cannot be read"));
+}
+
+TEST_CASE("what was set aside and what had failed are kept by kind, and come back", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", false);
+    yard.coupon("Q-2", "2026-10-06");
+    yard.qualify("Q-2", "asme-ix", "the owner agrees");
+    const Entry entry = yard.book.welder_history("L1").back();
+    CHECK(entry.body.find("must pass") == std::string::npos);
+    CHECK(entry.body.find("failed on") == std::string::npos);
+    const QualificationRecord kept = yard.book.welder("L1").qualifications.at(0);
+    REQUIRE(kept.overridden.size() == 1);
+    CHECK(kept.overridden[0].kind == Shortcoming::Kind::retest);
+    CHECK(kept.overridden[0].asked == 2);
+    CHECK(kept.overridden[0].given == 1);
+    REQUIRE(kept.evidence->after);
+    CHECK(kept.evidence->after->coupon == "Q-1");
+    CHECK(words_of(*kept.evidence->after) == "coupon Q-1 failed on 2026-10-05");
+    // Once it is settled, the next test is a new one.
+    yard.coupon("Q-3", "2026-10-20");
+    CHECK(yard.qualify("Q-3").value.held.at(0).record.overridden.empty());
 }
 
 TEST_CASE("practice coupons neither qualify nor count as failed tests", "[standing]") {
@@ -253,8 +344,13 @@ TEST_CASE("renewal refuses what qualification refuses", "[standing]") {
     CHECK(done.value.now.validity.state == Validity::State::valid);
     const WelderEvent kept = yard.book.welder("L1").events.back();
     CHECK(kept.override_why == "the film is with the customer");
-    CHECK(kept.overridden.size() == 1);
-    CHECK_THAT(kept.overridden.at(0), says("no RT or mechanical tests"));
+    REQUIRE(kept.overridden.size() == 2);
+    CHECK(kept.overridden.at(0).kind == Shortcoming::Kind::verdict);
+    CHECK(kept.overridden.at(1).kind == Shortcoming::Kind::exam);
+    CHECK(kept.overridden.at(1).rule == "inside");
+    const auto said = words_of(kept.overridden, shipped_range_rules("asme-ix").get());
+    CHECK_THAT(said.at(0), says("the verdict for class 3 is 'cannot say'"));
+    CHECK_THAT(said.at(1), says("no RT or mechanical tests"));
 }
 
 TEST_CASE("any process of the coupon renews its own", "[standing]") {

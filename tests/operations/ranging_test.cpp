@@ -60,7 +60,8 @@ TEST_CASE("what a test would qualify, by rules that must be named") {
     // 0.67 T to 4 T: AWS D17.1, as a page on it says (criteria/welder/aws-d17.1.yaml).
     const auto &edges = of(result.tests[0], Trait::thickness).parts.at(0).edges;
     REQUIRE(edges.size() == 2);
-    CHECK(edges[0].second == Exact(765'810));
+    CHECK(edges[0].second == Exact(762'000)); // rounded to 0.001 in, by common practice
+    CHECK(of(result.tests[0], Trait::thickness).parts.at(0).computed.at(0) == Exact(765'810));
     CHECK(edges[1].second == Exact(4'572'000));
     CHECK(field_of_refusal([&] { range_of_coupon(desk.catalogue, "", tube); }) == "rules");
     CHECK_THROWS_WITH(range_of_coupon(desk.catalogue, "", tube), says("asme-ix, aws-d1.1"));
@@ -82,4 +83,20 @@ TEST_CASE("a coupon of two processes is a test of each") {
     REQUIRE(result.tests.size() == 2);
     CHECK(result.tests[0].test.word(Trait::process) == "GTAW");
     CHECK(*result.tests[1].test.size(Trait::weld_thickness) == Exact(9'525'000));
+}
+
+TEST_CASE("a trait that the rules name and that was not read is told where the test could bear on it") {
+    Desk desk;
+    const auto unread = [&](const std::string &rules, const std::string &form) {
+        std::vector<Trait> out;
+        const auto result =
+            range_of_coupon(desk.catalogue, rules, described_coupon({{"joint", "groove"}, {"form", form}}));
+        for (const auto *one : result.tests.at(0).unread) out.push_back(one->of);
+        return out;
+    };
+    for (const std::string rules : {"aws-d17.1", "mil-std-1595a"}) {
+        CHECK(unread(rules, "tube") == std::vector<Trait>{Trait::diameter});
+        CHECK(unread(rules, "sheet").empty());
+    }
+    CHECK(unread("asme-ix", "tube").empty());
 }

@@ -108,9 +108,29 @@ TEST_CASE("what a planned coupon's examinations must mind: the metal and the joi
         planned(job("a", "class: A, magnetic: yes") + job("b", "class: A, magnetic: no"), set.get());
     CHECK_THAT(choices(mixed.exams), says("MT or PT"));
     CHECK(mixed.cautions == std::vector<ExamCaution>{ExamCaution::partly_magnetic});
+    // Unsaid beside said is not known, whichever was said: both methods stay.
+    for (const char *said : {"yes", "no"}) {
+        const PlannedTest unsaid =
+            planned(job("a", std::string("class: A, magnetic: ") + said) + job("b", "class: A"), set.get());
+        CHECK_THAT(choices(unsaid.exams), says("MT or PT"));
+        CHECK(unsaid.cautions == std::vector<ExamCaution>{ExamCaution::partly_unsaid});
+    }
     const PlannedTest fillet = planned(job("a", "class: A, magnetic: yes", "fillet"), set.get());
     CHECK(choices(fillet.exams).find("RT") == std::string::npos);
     CHECK(fillet.cautions == std::vector<ExamCaution>{ExamCaution::fillet});
+}
+
+TEST_CASE("what the drawing calls for beyond the criteria is among the examinations, once") {
+    const auto set = the_set();
+    const PlannedTest more = planned(job("a", "class: B, magnetic: yes, also: [RT, VT]") +
+                                         job("b", "class: B, magnetic: yes, also: RT"),
+                                     set.get());
+    CHECK(choices(more.exams) == "VT; MT or PT; RT");
+    CHECK(more.exams[2].called_for);
+    CHECK_FALSE(more.exams[0].called_for);
+    const LoadedWork wrong =
+        load_work("rules: mil-std-1595a\nunits: in\nwork:\n" + job("a", "also: XT"), "", shipped_range_rules);
+    CHECK_FALSE(wrong.work);
 }
 
 TEST_CASE("the rules' own examinations are added where the criteria do not ask for as much") {

@@ -59,11 +59,29 @@ TEST_CASE("use and training need a process, a text and a day that has come", "[s
     }
     yard.coupon("Q-1", "2026-10-05");
     yard.qualify("Q-1");
-    const auto slip = logged({"L1", "GTWA", {}, "frame"});
-    REQUIRE(slip.notes.size() == 1);
-    CHECK_THAT(slip.notes[0], says("holds no qualification in GTWA; did you mean 'GTAW'?"));
-    CHECK(slip.value.event.day == parse_day("2026-11-25"));
-    CHECK(slip.value.event.stamp.who == "tester");
+    // What would have no effect is not kept.
+    CHECK_THAT(yard.refusal([&] {
+        logged({"L1", "GTWA", {}, "frame"});
+    }),
+               says("holds no qualification in 'GTWA', only in GTAW, did you mean 'GTAW'?"));
+    CHECK_THAT(yard.refusal([&] { logged({"L1", "SMAW", {}, "frame"}); }), says("only in GTAW"));
+    CHECK(yard.book.welder("L1").events.empty());
+    const auto small = logged({"L1", "gtaw", {}, "frame"});
+    CHECK(small.notes.empty());
+    CHECK(small.value.event.process == "GTAW");
+    CHECK(small.value.held.size() == 1);
+    CHECK(small.value.event.day == parse_day("2026-11-25"));
+    CHECK(small.value.event.stamp.who == "tester");
+    const auto trained = [&](const ProcessRequest &r) {
+        return yard.write([&](Writing &w) { return log_training(w, r); });
+    };
+    CHECK_THAT(yard.refusal([&] {
+        trained({"L1", "welding", {}, "roots"});
+    }),
+               says("process 'welding' is not known; expected GTAW"));
+    const auto other = trained({"L1", "smaw", {}, "roots"});
+    CHECK(other.value.event.process == "SMAW");
+    CHECK(other.notes.size() == 1);
 }
 
 TEST_CASE("an entry is retracted once, with a reason; never the registration", "[standing]") {

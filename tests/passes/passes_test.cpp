@@ -43,6 +43,14 @@ std::vector<std::string> shell_words(const std::string &line) {
     return out;
 }
 
+/// Files of the house are named from its top.
+std::string with_source(std::string text) {
+    const std::string mark = "{source}";
+    for (std::size_t at; (at = text.find(mark)) != std::string::npos;)
+        text.replace(at, mark.size(), BEADBOOK_SOURCE);
+    return text;
+}
+
 std::string unescaped(std::string text) {
     for (std::size_t at; (at = text.find("\\n")) != std::string::npos;) text.replace(at, 2, "\n");
     return text;
@@ -60,7 +68,7 @@ PassCase read_case(const std::string &text) {
         } else if (line.starts_with("< ")) {
             out.commands.back().input = unescaped(line.substr(2));
         } else {
-            out.commands.push_back({shell_words(line), ""});
+            out.commands.push_back({shell_words(with_source(line)), ""});
         }
     }
     return out;

@@ -29,6 +29,21 @@ TypeId random_type(std::mt19937 &random, const CriteriaSet &set, Exam exam) {
     return 0;
 }
 
+/// Most coupons lie inside the scope, as far as words go, or there would be little to judge; some welds have
+/// two processes.
+void put_in_scope(std::mt19937 &random, const CriteriaSet &set, Coupon &coupon) {
+    if (pick(random, 0, 9) == 0) return;
+    for (const auto &part : set.scope)
+        for (const auto &c : part.when) {
+            // A part that is not asked of every coupon must not move those that it is not asked of.
+            if (!part.only_if.empty()) continue;
+            if (c.kind != Condition::Kind::word || (c.fitting >> coupon.facts[c.slot] & 1u)) continue;
+            const auto words = static_cast<int>(info(static_cast<Fact>(c.slot)).words.size());
+            do coupon.facts[c.slot] = static_cast<std::uint8_t>(pick(random, 1, words));
+            while (!(c.fitting >> coupon.facts[c.slot] & 1u));
+        }
+}
+
 } // namespace
 
 RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
@@ -37,8 +52,14 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
     for (std::size_t f = 0; f < fact_count; ++f)
         coupon.facts[f] = static_cast<std::uint8_t>(
             pick(random, 1, static_cast<int>(info(static_cast<Fact>(f)).words.size())));
+    put_in_scope(random, set, coupon);
+    if (pick(random, 0, 4) == 0)
+        coupon.more_processes = std::uint64_t{1}
+                                << pick(random, 1, static_cast<int>(info(Fact::process).words.size()));
     for (std::size_t q = 0; q < coupon_quantities; ++q)
         coupon.values.set(static_cast<Quantity>(q), steps(random, 4, 24));
+    if (const int unit = pick(random, 0, 2); unit > 0)
+        coupon.values.measure_in(unit == 1 ? Unit::inch : Unit::millimetre);
     const auto value = [&](Quantity q) { return Exact(coupon.values[q]); };
     if (value(Quantity::thicker) < value(Quantity::thinner))
         coupon.values.set(Quantity::thicker, value(Quantity::thinner));

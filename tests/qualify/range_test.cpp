@@ -72,6 +72,11 @@ TEST_CASE("mistakes in a rules file are told with line, column, what was found a
                       "standing: {house: x}}]\n"
                       "validity: [{id: v, use every: six months, clause: c, standing: {house: x}}]\n",
          "'six months' is no period"},
+        {with_range("of: thickness, allows: any") + "gaps: [{of: thickness, what: x}]\n",
+         "'thickness' is among the variables, so it was read"},
+        {with_range("of: thickness, allows: any") + "gaps: [{of: diameter}]\n", "what"},
+        {with_range("of: thickness, allows: any") + "gaps: [{of: diametr, what: x}]\n",
+         "did you mean 'diameter'?"},
         {"rules: [", "f.yaml:1:"},
         {"", "the file is empty"},
     };

@@ -93,10 +93,19 @@ TEST_CASE("the order in which events were logged does not matter") {
     }
 }
 
-TEST_CASE("retests: rules that say nothing ask one coupon, a satisfied test is done with") {
+TEST_CASE("retests: rules that say nothing satisfy nobody, a satisfied test is done with") {
     using A = Attempt::Kind;
     const Day day = parse_day("2026-10-01");
-    CHECK(retest_state({}, {{A::failed, day, "A"}, {A::passed, day, "B"}}).satisfied());
+    const RetestState silent = retest_state({}, {{A::failed, day, "A"}, {A::passed, day, "B"}});
+    CHECK_FALSE(silent.known);
+    CHECK_FALSE(silent.satisfied());
+    CHECK(retest_state({}, {{A::passed, day, "A"}, {A::passed, day, "B"}}).satisfied());
+    // Once a person has settled it, the next test is a new one; training does not settle what no rule speaks
+    // of.
+    CHECK(retest_state({}, {{A::failed, day, "A"}, {A::passed, day, "B", true}, {A::passed, day, "C"}})
+              .satisfied());
+    CHECK_FALSE(
+        retest_state({}, {{A::failed, day, "A"}, {A::trained, day, ""}, {A::passed, day, "B"}}).satisfied());
     CHECK_FALSE(retest_state({}, {{A::failed, day, "A"}}).satisfied());
     RetestRules rules;
     rules.immediate = CouponsAsked{2, {"c", {}}};
@@ -104,6 +113,11 @@ TEST_CASE("retests: rules that say nothing ask one coupon, a satisfied test is d
         rules, {{A::failed, day, "A"}, {A::passed, day, "B"}, {A::passed, day, "C"}, {A::passed, day, "D"}});
     CHECK(state.satisfied());
     CHECK(state.passed == std::vector<std::string>{"D"});
+    CHECK_FALSE(state.after);
+    const RetestState again = retest_state(rules, {{A::failed, day, "A"}, {A::failed, day, "B"}});
+    CHECK(again.failed == std::vector<std::string>{"A", "B"});
+    CHECK(again.after->coupon == "B");
+    CHECK(again.needed == 4);
     // Training without a failure changes nothing.
     CHECK(retest_state(rules, {{A::trained, day, ""}, {A::passed, day, "B"}}).satisfied());
 }

@@ -17,6 +17,10 @@ const char *id_of(Finding::Kind kind) {
     case Finding::Kind::exam_missing: return "exam missing";
     case Finding::Kind::not_measured: return "not measured";
     case Finding::Kind::exam_pending: return "exam pending";
+    case Finding::Kind::contradiction: return "contradiction";
+    case Finding::Kind::unproven: return "unproven";
+    case Finding::Kind::outside_scope: return "outside scope";
+    case Finding::Kind::scope_unknown: return "scope unknown";
     case Finding::Kind::within: break;
     }
     return "within";
@@ -58,6 +62,8 @@ nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
         const auto index = static_cast<std::size_t>(f.clause);
         if (f.kind == Finding::Kind::exam_missing)
             out["required"] = set.required[index].id;
+        else if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown)
+            out["scope"] = set.scope[index].id;
         else
             out["gap"] = index;
     }
@@ -72,6 +78,38 @@ nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
     return out;
 }
 
+/// Ids and numbers of what an accept rests on. Rules that do not apply or do not speak of an entry follow
+/// from the set and the record, and are left out.
+nlohmann::json json_of(const CriteriaSet &set, const Proof &proof) {
+    const auto rule_id = [&](int rule) { return set.rules[static_cast<std::size_t>(rule)].id; };
+    nlohmann::json out{{"compared", proof.compared}, {"gaps", proof.gaps}};
+    for (const int part : proof.scope) out["scope"].push_back(set.scope[static_cast<std::size_t>(part)].id);
+    for (const auto &exam : proof.exams) {
+        nlohmann::json one{{"method", name_of(exam.method)}, {"exam", exam.number}};
+        if (exam.required >= 0) one["required"] = set.required[static_cast<std::size_t>(exam.required)].id;
+        if (exam.called_for) one["called for"] = true;
+        out["exams"].push_back(std::move(one));
+    }
+    for (const auto &row : proof.entries) {
+        if (row.how == ProvenEntry::How::not_relevant) {
+            out["not relevant"].push_back(
+                {{"entry", row.entry}, {"by", set.relevance[static_cast<std::size_t>(row.rule)].id}});
+            continue;
+        }
+        if (!decides(row)) continue;
+        nlohmann::json one{{"rule", rule_id(row.rule)}};
+        if (row.entry != 0) one["entry"] = row.entry;
+        if (row.has_numbers) {
+            one["measured"] = exact_text(row.measured);
+            one["limit"] = exact_text(row.limit);
+        }
+        out["judged"].push_back(std::move(one));
+    }
+    for (const auto &one : proof.measured)
+        out["measured"].push_back({{"rule", rule_id(one.rule)}, {"entry", one.entry}});
+    return out;
+}
+
 } // namespace
 
 std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, const Vocabulary &vocabulary) {
@@ -82,6 +120,7 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
         entry["findings"] = nlohmann::json::array();
         for (const auto &f : one.findings) entry["findings"].push_back(json_of(set, f));
         if (one.nearest) entry["nearest"] = json_of(set, *one.nearest);
+        if (one.proof) entry["proof"] = json_of(set, *one.proof);
         classes.push_back(std::move(entry));
     }
     return canonical({{"form", 2},

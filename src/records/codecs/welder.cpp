@@ -45,6 +45,71 @@ Compare compare_from(const std::string &id) {
     throw StoreError("an entry is damaged: '" + shown(id) + "' is no comparison");
 }
 
+nlohmann::json json_of(const AfterFailure &after) {
+    nlohmann::json out{{"coupon", after.coupon}, {"failed", print(after.failed)}};
+    for (const Day day : after.trained) out["trained"].push_back(print(day));
+    return out;
+}
+
+AfterFailure after_from(const nlohmann::json &json) {
+    AfterFailure out{json.value("coupon", ""), parse_day(json.at("failed").get<std::string>()), {}};
+    for (const auto &day : json.value("trained", std::vector<std::string>{}))
+        out.trained.push_back(parse_day(day));
+    return out;
+}
+
+constexpr std::pair<const char *, std::string Shortcoming::*> shortcoming_texts[] = {
+    {"coupon", &Shortcoming::coupon},   {"rule", &Shortcoming::rule},
+    {"class", &Shortcoming::class_id},  {"verdict then", &Shortcoming::was},
+    {"verdict now", &Shortcoming::now}, {"graded by", &Shortcoming::by},
+    {"graded on", &Shortcoming::on},    {"remark", &Shortcoming::remark}};
+
+nlohmann::json json_of(const Shortcoming &one) {
+    nlohmann::json out{{"kind", id_of(one.kind)}};
+    put_texts(out, one, shortcoming_texts);
+    if (!one.lacks.empty()) out["lacks"] = one.lacks;
+    if (one.after) out["after"] = json_of(*one.after);
+    if (one.asked > 0) {
+        out["asked"] = one.asked;
+        out["given"] = one.given;
+    }
+    return out;
+}
+
+Shortcoming shortcoming_from(const nlohmann::json &json) {
+    const auto id = json.at("kind").get<std::string>();
+    const auto kind = shortcoming_named(id);
+    if (!kind) throw StoreError("an entry is damaged: nothing is set aside as '" + shown(id) + "'");
+    Shortcoming out;
+    out.kind = *kind;
+    take_texts(json, out, shortcoming_texts, "set aside");
+    out.lacks = json.value("lacks", std::vector<std::string>{});
+    if (json.contains("after")) out.after = after_from(json["after"]);
+    out.asked = json.value("asked", 0);
+    out.given = json.value("given", 0);
+    return out;
+}
+
+/// Sentences of older programs stay under their own key.
+void put_overridden(nlohmann::json &out, const std::vector<Shortcoming> &all) {
+    for (const auto &one : all)
+        if (one.kind == Shortcoming::Kind::told)
+            out["overridden"].push_back(one.text);
+        else
+            out["set aside"].push_back(json_of(one));
+}
+
+std::vector<Shortcoming> overridden_from(const nlohmann::json &json) {
+    std::vector<Shortcoming> out;
+    for (const auto &text : json.value("overridden", std::vector<std::string>{})) {
+        out.emplace_back();
+        out.back().text = text;
+    }
+    for (const auto &one : json.value("set aside", nlohmann::json::array()))
+        out.push_back(shortcoming_from(one));
+    return out;
+}
+
 nlohmann::json json_of(const Evidence &e) {
     nlohmann::json exams = nlohmann::json::array();
     for (const auto &x : e.exams) {
@@ -61,6 +126,7 @@ nlohmann::json json_of(const Evidence &e) {
         out["criteria"] = {{"set", e.criteria}, {"edition", e.edition}, {"hash", e.criteria_hash}};
     if (!e.verdict.empty()) out["verdict"] = e.verdict;
     if (!e.mechanical.empty()) out["mechanical"] = e.mechanical;
+    if (e.after) out["retest"] = json_of(*e.after);
     if (!e.retest_after.empty()) out["retest after"] = e.retest_after;
     return out;
 }
@@ -87,6 +153,7 @@ Evidence evidence_from(const nlohmann::json &json) {
     }
     out.verdict = json.value("verdict", "");
     out.mechanical = json.value("mechanical", "");
+    if (json.contains("retest")) out.after = after_from(json["retest"]);
     out.retest_after = json.value("retest after", "");
     return out;
 }
@@ -131,7 +198,7 @@ nlohmann::json json_of(const WelderEvent &event) {
     nlohmann::json out{{"day", print(event.day)}};
     put_texts(out, event, event_texts);
     if (event.qualification > 0) out["qualification"] = event.qualification;
-    if (!event.overridden.empty()) out["overridden"] = event.overridden;
+    put_overridden(out, event.overridden);
     for (const auto &e : event.evidence) out["evidence"].push_back(json_of(e));
     return out;
 }
@@ -144,7 +211,7 @@ WelderEvent event_from(const Entry &e) {
     out.day = parse_day(body.at("day").get<std::string>());
     take_texts(body, out, event_texts, "event");
     out.qualification = body.value("qualification", 0);
-    out.overridden = body.value("overridden", std::vector<std::string>{});
+    out.overridden = overridden_from(body);
     for (const auto &one : body.value("evidence", nlohmann::json::array()))
         out.evidence.push_back(evidence_from(one));
     if (out.kind == "renewal" && out.evidence.empty()) out.evidence = coupon_in(out.text);
@@ -177,7 +244,7 @@ nlohmann::json json_of(const QualificationRecord &q) {
         {"form", 2}, {"number", q.number}, {"welded", print(q.welded)}, {"test", json_of(q.test)}};
     put_texts(out, q, qualification_texts);
     if (q.part > 0) out["part"] = q.part;
-    if (!q.overridden.empty()) out["overridden"] = q.overridden;
+    put_overridden(out, q.overridden);
     if (q.evidence) out["evidence"] = json_of(*q.evidence);
     out["range"] = json_of(q.range);
     return out;
@@ -191,7 +258,7 @@ QualificationRecord qualification_from(const nlohmann::json &json) {
     out.test = coupon_from(json.at("test"));
     take_texts(json, out, qualification_texts, "qualification");
     out.part = json.value("part", std::size_t{0});
-    out.overridden = json.value("overridden", std::vector<std::string>{});
+    out.overridden = overridden_from(json);
     if (json.contains("evidence")) out.evidence = evidence_from(json["evidence"]);
     for (const auto &one : json.value("range", nlohmann::json::array())) {
         GrantedRange range{one.at("variable").get<std::string>(), one.value("in work with", ""), {}};

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "qualify/retest.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// What rules for welders ask of a test beyond the evidence, by kind, ids and numbers. Its sentence is made
+/// when it is told (operations/shortcoming_words.hpp), so that what is stored holds none.
+struct Shortcoming {
+    enum class Kind : std::uint8_t {
+        told,           ///< a sentence of an older program
+        grade,          ///< is to be given again
+        verdict,        ///< taken afresh, is no accept, though a person graded it passed
+        purpose,        ///< it was a practice coupon when it was first examined
+        not_examined,   ///< nothing that counts is on record, and the rules name no examination
+        exam,           ///< that the rules ask: none that counts is on record
+        same_exam,      ///< a retest was not examined by the methods that the failed coupon failed by
+        retest,         ///< more coupons after one that failed
+        retest_unknown, ///< one failed, and what the rules ask then is not known here
+        failed_day,     ///< of a coupon that failed the day of its weld is not on record
+        failed_kind,    ///< whether a coupon that failed was a test of this kind cannot be said
+        unreadable,     ///< a coupon of the welder cannot be read, so whether it failed cannot be said
+        coupons,        ///< fewer than a renewal takes
+    };
+    Kind kind = Kind::told;
+    std::string coupon;                ///< that it is about, where that is not the only one given
+    std::string process;               ///< of a test with several; not stored
+    std::string rule;                  ///< exam: its id in the rules
+    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits
+    std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
+    int asked = 0, given = 0;          ///< retest, coupons
+    std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
+    std::string by, on, remark;        ///< verdict: who graded it passed, when, and with which words
+    std::string text;                  ///< told: the sentence; unreadable: why, which is not stored
+};
+/// As it is stored: "retest unknown".
+std::string_view id_of(Shortcoming::Kind kind);
+/// Nothing if there is no such kind.
+std::optional<Shortcoming::Kind> shortcoming_named(std::string_view id);
+
+} // namespace beadbook

@@ -1,0 +1,80 @@
+#include "judge/contradiction.hpp"
+
+namespace beadbook {
+namespace {
+
+class Comparing {
+public:
+    explicit Comparing(Contradictions &out) : out_(out) {}
+
+    void less_or_equal(std::int64_t small, std::int64_t large, int number, Missing between) {
+        ++out_.compared;
+        if (small <= large) return;
+        Contradiction c;
+        if (number != 0) c.indications.push_back(number);
+        c.between = between;
+        out_.found.push_back(std::move(c));
+    }
+
+private:
+    Contradictions &out_;
+};
+
+void compare_sizes(Comparing &all, const Indication &i) {
+    const auto pair = [&](Quantity small, Quantity large) {
+        if (i.measures.has(small) && i.measures.has(large))
+            all.less_or_equal(i.measures[small], i.measures[large], i.number,
+                              lack_of(small) | lack_of(large));
+    };
+    pair(Quantity::width, Quantity::length);
+    pair(Quantity::length, Quantity::size);
+    pair(Quantity::width, Quantity::size);
+}
+
+void compare_places(Comparing &all, const Indication &i, const Coupon &coupon, bool stretch_of_its_own) {
+    if (!i.place) return;
+    const Span &place = *i.place;
+    const Missing length = Missing::place() | lack_of(Quantity::weld_length);
+    all.less_or_equal(place.from.nm, place.to.nm, i.number, Missing::place());
+    all.less_or_equal(0, place.from.nm, i.number, Missing::place());
+    const std::int64_t extent = place.to.nm - place.from.nm;
+    if (coupon.line.length) {
+        const std::int64_t weld = coupon.line.length->nm;
+        all.less_or_equal(coupon.line.closed ? extent : place.to.nm, weld, i.number, length);
+    }
+    // A dimension may be so over a stretch: there the two are apart.
+    if (!stretch_of_its_own && i.measures.has(Quantity::size))
+        all.less_or_equal(extent, i.measures[Quantity::size], i.number,
+                          Missing::place() | lack_of(Quantity::size));
+}
+
+} // namespace
+
+Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDone> &exams,
+                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    Contradictions out;
+    Comparing all(out);
+    if (coupon.values.has(Quantity::thinner) && coupon.values.has(Quantity::thicker))
+        all.less_or_equal(coupon.values[Quantity::thinner], coupon.values[Quantity::thicker], 0,
+                          lack_of(Quantity::thinner) | lack_of(Quantity::thicker));
+    for (const auto &i : indications) {
+        compare_sizes(all, i);
+        compare_places(all, i, coupon, vocabulary[i.type].measured);
+    }
+    for (std::size_t x = 0; x < exam_count; ++x) {
+        // Once a method: which of its exams it was, the exams themselves tell.
+        bool contradicts = false;
+        for (const auto &exam : exams) {
+            if (static_cast<std::size_t>(exam.method) != x) continue;
+            ++out.compared;
+            contradicts = contradicts || exam.contradicts;
+        }
+        if (!contradicts) continue;
+        Contradiction c;
+        c.method = static_cast<Exam>(x);
+        out.found.push_back(std::move(c));
+    }
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+
+#include <vector>
+
+namespace beadbook {
+
+/// Two statements on record that cannot both be true.
+struct Contradiction {
+    std::vector<int> indications; ///< the entry that contradicts itself; none: the coupon or an exam
+    std::optional<Exam> method;   ///< an exam with fewer finds than are on record under it
+    Missing between;              ///< the quantities that contradict each other
+};
+
+struct Contradictions {
+    std::vector<Contradiction> found;
+    std::size_t compared = 0; ///< pairs of statements that were held against each other
+};
+
+/// Compares what can be compared: the sizes of each entry with each other and with its place, places with
+/// the length of the weld, the two thicknesses, and each exam's number of finds with its entries.
+Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDone> &exams,
+                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary);
+
+} // namespace beadbook

@@ -1,0 +1,179 @@
+#include "judge/evaluation.hpp"
+
+#include <algorithm>
+#include <set>
+#include <tuple>
+
+namespace beadbook {
+namespace {
+
+/// The exam that counts and has the lowest number, of those methods; of any, if none is named.
+const ExamDone *first_that_counts(const std::vector<ExamDone> &exams, const std::vector<Exam> &methods) {
+    const ExamDone *out = nullptr;
+    for (const auto &exam : exams) {
+        if (!exam.counts) continue;
+        if (!methods.empty() && std::find(methods.begin(), methods.end(), exam.method) == methods.end())
+            continue;
+        if (!out || std::tie(exam.number, exam.method) < std::tie(out->number, out->method)) out = &exam;
+    }
+    return out;
+}
+
+void take_exams(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams, Proof &proof) {
+    const auto take = [&](int required, bool called_for, const std::vector<Exam> &methods) {
+        if (const ExamDone *exam = first_that_counts(exams, methods))
+            proof.exams.push_back({required, called_for, exam->method, exam->number});
+    };
+    for (std::size_t r = 0; r < e.set.required.size(); ++r) {
+        const RequiredExam &required = e.set.required[r];
+        Missing lacks;
+        // One that may not be needed is there all the same, else the class would not be accepted.
+        if (required.classes[c] && holds_for(required.when, e.coupon, {}, {}, lacks) != Truth::no)
+            take(static_cast<int>(r), false, required.one_of);
+    }
+    for (std::size_t x = 0; x < exam_count; ++x)
+        if (e.coupon.called_for[x]) take(-1, true, {static_cast<Exam>(x)});
+    if (proof.exams.empty()) take(-1, false, {});
+}
+
+void take_entries(const Evaluation &e, std::size_t c, Proof &proof) {
+    for (std::uint32_t i = 0; i < e.items.size(); ++i) {
+        if (e.items[i].counts != Truth::no) continue;
+        for (const std::size_t m : e.items[i].members) {
+            ProvenEntry row;
+            row.entry = e.indications[m].number;
+            row.how = ProvenEntry::How::not_relevant;
+            row.sure = true;
+            row.rule = e.items[i].irrelevant_by;
+            proof.entries.push_back(row);
+        }
+    }
+    for (const auto &t : e.traces()) {
+        if (t.class_index != c && t.class_index != Evaluation::Traced::all_classes) continue;
+        ProvenEntry row{0, t.how, t.sure, t.has_numbers, t.rule, t.measured, t.limit};
+        if (t.item == Evaluation::Traced::whole_coupon) {
+            proof.entries.push_back(row);
+            continue;
+        }
+        for (const std::size_t m : e.items[t.item].members) {
+            if (t.part != Evaluation::Traced::all_parts && t.part != m) continue;
+            row.entry = e.indications[m].number;
+            proof.entries.push_back(row);
+        }
+    }
+    std::stable_sort(proof.entries.begin(), proof.entries.end(),
+                     [](const ProvenEntry &a, const ProvenEntry &b) {
+                         return std::tie(a.entry, a.rule) < std::tie(b.entry, b.rule);
+                     });
+}
+
+void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
+    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+        const Rule &rule = e.set.rules[r];
+        if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value ||
+            std::binary_search(proof.not_applying.begin(), proof.not_applying.end(), static_cast<int>(r)))
+            continue;
+        const auto found = std::find_if(e.indications.begin(), e.indications.end(),
+                                        [&](const Indication &entry) { return gives(entry, rule); });
+        if (found != e.indications.end()) proof.measured.push_back({static_cast<int>(r), found->number});
+    }
+}
+
+} // namespace
+
+Proof proof_from(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams,
+                 std::size_t compared) {
+    Proof out;
+    out.compared = compared;
+    out.gaps = e.set.gaps.size();
+    out.scope.assign(e.classes[c].scope.begin(), e.classes[c].scope.end());
+    out.not_applying = e.not_applying();
+    std::sort(out.not_applying.begin(), out.not_applying.end());
+    out.not_applying.erase(std::unique(out.not_applying.begin(), out.not_applying.end()),
+                           out.not_applying.end());
+    take_exams(e, c, exams, out);
+    take_entries(e, c, out);
+    take_measured(e, c, out);
+    return out;
+}
+
+namespace {
+
+/// Rules, relevance clauses and required exams that a proof rests on, each once.
+struct Behind {
+    std::set<int> rules, relevance, required;
+
+    explicit Behind(const Proof &proof) {
+        for (const auto &row : proof.entries) {
+            if (row.how == ProvenEntry::How::not_relevant) relevance.insert(row.rule);
+            if (decides(row)) rules.insert(row.rule);
+        }
+        for (const auto &exam : proof.exams)
+            if (exam.required >= 0) required.insert(exam.required);
+    }
+};
+
+template <class List>
+const auto &at(const List &list, int index) {
+    return list[static_cast<std::size_t>(index)];
+}
+
+} // namespace
+
+StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) {
+    StandingCount out;
+    const auto count = [&](const Standing &standing) {
+        switch (standing.kind) {
+        case Standing::Kind::read: ++out.read; break;
+        case Standing::Kind::second_hand: ++out.second_hand; break;
+        case Standing::Kind::memory: ++out.memory; break;
+        case Standing::Kind::house: ++out.house; break;
+        case Standing::Kind::common_practice: ++out.common_practice; break;
+        }
+    };
+    const Behind behind(proof);
+    for (const int s : proof.scope) count(at(set.scope, s).standing);
+    for (const int r : behind.rules) count(at(set.rules, r).standings[c]);
+    for (const int r : behind.relevance) count(at(set.relevance, r).standing);
+    for (const int r : behind.required) count(at(set.required, r).standing);
+    return out;
+}
+
+Missing facts_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) {
+    Missing out;
+    const auto take_formula = [&](const Formula &f) {
+        for (const Quantity q : quantities_of(f))
+            if (index_of(q) < coupon_quantities) out |= lack_of(q);
+    };
+    const auto take = [&](const std::vector<Condition> &conditions) {
+        for (const auto &condition : conditions) {
+            if (condition.kind == Condition::Kind::word && condition.slot < fact_count)
+                out |= lack_of(static_cast<Fact>(condition.slot));
+            if (condition.kind != Condition::Kind::comparison) continue;
+            take_formula(condition.left);
+            for (const auto &edge : condition.edges) take_formula(edge.right);
+        }
+    };
+    const Behind behind(proof);
+    for (const auto &part : set.scope) {
+        take(part.only_if);
+        take(part.when);
+    }
+    for (const int r : behind.rules) {
+        const Rule &rule = at(set.rules, r);
+        take(rule.when);
+        take(rule.where);
+        if (rule.limits[c].kind == Limit::Kind::value) take_formula(rule.limits[c].formula);
+        if (rule.window && rule.window->kind == Window::Kind::length) take_formula(rule.window->length);
+        if (rule.kind == Rule::Kind::each) take_formula(rule.measure);
+        if (rule.prorated) out |= lack_of(Quantity::weld_length);
+    }
+    // What does not apply rests on the facts that say so.
+    for (const int r : proof.not_applying) take(at(set.rules, r).when);
+    for (const int r : behind.relevance) take(at(set.relevance, r).ignore);
+    for (const auto &required : set.required)
+        if (required.classes[c]) take(required.when);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,220 @@
+#include "operations/graded_tests.hpp"
+
+#include "facts/coupon_weld.hpp"
+#include "measure/text.hpp"
+#include "operations/grade_standing.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace beadbook {
+namespace {
+
+/// Tests of one kind: the same process, joint, form and position. What only one of them tells is added to
+/// `lacks`.
+Truth same_kind(const Weld &a, const Weld &b, std::vector<std::string> &lacks) {
+    constexpr Trait kind[] = {Trait::process, Trait::joint, Trait::form, Trait::position};
+    std::vector<std::string> open;
+    for (const Trait trait : kind) {
+        if (same_word(a.word(trait), b.word(trait))) continue;
+        if (a.knows(trait) && b.knows(trait)) return Truth::no;
+        open.push_back("the " + std::string(info(trait).name));
+    }
+    if (open.empty()) return Truth::yes;
+    for (auto &one : open)
+        if (std::find(lacks.begin(), lacks.end(), one) == lacks.end()) lacks.push_back(std::move(one));
+    return Truth::unknown;
+}
+
+/// Whether one process of the test is of that kind.
+Truth same_kind(const GradedTests::Test &test, const Weld &weld, std::vector<std::string> &lacks) {
+    Truth out = Truth::no;
+    for (const auto &one : test.welds) {
+        const Truth same = same_kind(one, weld, lacks);
+        if (same == Truth::yes) return same;
+        if (same == Truth::unknown) out = same;
+    }
+    return out;
+}
+
+/// Methods by whose finds the coupon is rejected, as it stands now.
+std::set<std::string> rejected_by(const CouponState &coupon, const ClassJudgement &judged) {
+    std::set<std::string> out;
+    for (const auto &finding : judged.findings) {
+        if (finding.effect != Verdict::reject) continue;
+        for (const int number : finding.indications)
+            if (const auto *found = coupon.indication(number))
+                if (const auto *exam = coupon.exam(found->exam)) out.emplace(name_of(exam->method));
+    }
+    return out;
+}
+
+/// The verdict of the class that counts, judged afresh: the graded one by the criteria of its grade, else the
+/// one that is sought. Nothing if it cannot be judged.
+std::optional<ClassJudgement> judged_now(Office &office, const CouponState &coupon) {
+    try {
+        if (!coupon.grade) {
+            Judged judged = judge_coupon(office, coupon, {});
+            if (judged.sought) return judged.judgement.classes[*judged.sought];
+            // Without a class it has failed only if every class rejects it.
+            ClassJudgement all;
+            all.verdict = judged.verdict();
+            for (auto &one : judged.judgement.classes)
+                all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
+            return all;
+        }
+        const StoredVerdict *then = nullptr;
+        for (const auto &v : coupon.verdicts)
+            if (v.seq < coupon.grade->seq) then = &v;
+        const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
+        const auto index = set ? set->class_index(coupon.grade->class_id) : std::nullopt;
+        if (!index) return std::nullopt;
+        return judge_by(coupon, set).judgement.classes[*index];
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return std::nullopt;
+    }
+}
+
+std::vector<std::string> failed_by(const CouponState &coupon, const std::optional<ClassJudgement> &judged) {
+    std::set<std::string> out;
+    if (judged) out = rejected_by(coupon, *judged);
+    const std::string mechanical = coupon.record.get("mechanical");
+    if (mechanical == "failed") out.insert("mechanical");
+    if (out.empty()) {
+        for (const auto &exam : coupon.exams)
+            if (exam.done().counts) out.emplace(name_of(exam.method));
+        if (!mechanical.empty()) out.insert("mechanical");
+    }
+    return {out.begin(), out.end()};
+}
+
+} // namespace
+
+bool examined_by(const std::string &exam, const CouponState &coupon) {
+    if (exam == "mechanical") return coupon.record.get("mechanical") == "passed";
+    return std::any_of(coupon.exams.begin(), coupon.exams.end(),
+                       [&](const ExamRecord &e) { return e.done().counts && name_of(e.method) == exam; });
+}
+
+bool was_test(Book &book, const std::string &coupon) {
+    std::optional<std::string> purpose;
+    for (const auto &entry : book.history(coupon)) {
+        if (entry.kind == "coupon" && !is_withdrawal(entry)) {
+            const CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
+            const auto before = std::exchange(purpose, said.get("purpose"));
+            // What is known to have failed is not made practice by the same stroke.
+            if (!said.get("mechanical").empty()) return before.value_or(*purpose) != "practice";
+        } else if (entry.kind == "exam" || entry.kind == "indication" || entry.kind == "grade") {
+            break;
+        }
+    }
+    return purpose != "practice";
+}
+
+std::vector<Weld> welds_named(const CouponRecord &coupon) {
+    try {
+        return welds_of(coupon);
+    } catch (const DataError &e) {
+        throw refused("coupon " + coupon.id + ": " + e.what())
+            .mend({"change", {coupon.id}, {"process", "why"}});
+    }
+}
+
+GradedTests::GradedTests(Office &office, const WelderState &welder) {
+    for (const auto &q : welder.qualifications)
+        if (!q.carried()) settled_[q.test.id].insert(q.rules);
+    for (const auto &e : welder.events) {
+        if (e.kind == "training") training_.push_back(e);
+        for (const auto &proof : e.evidence)
+            if (!e.rules.empty()) settled_[proof.coupon].insert(e.rules);
+    }
+    for (const auto &id : office.book().coupons_of(welder.record.mark)) {
+        try {
+            take(office, welder.record.mark, id);
+        } catch (const Refusal &e) {
+            unreadable_.emplace(id, e.what());
+        }
+    }
+}
+
+void GradedTests::take(Office &office, const std::string &mark, const std::string &id) {
+    CouponState coupon = office.coupon(id);
+    const CouponRecord &record = coupon.record;
+    if (record.get("welder") != mark) return;
+    const bool bends_failed = record.get("mechanical") == "failed";
+    const bool practice = record.get("purpose") == "practice", test = was_test(office.book(), id);
+    if (practice && !test) return;
+    const auto judged = judged_now(office, coupon);
+    const bool rejected = judged && judged->verdict == Verdict::reject;
+    const GradeStanding grade = standing_of_grade(office, coupon);
+    const bool moved = grade.state == GradeStanding::State::again;
+    const bool failed =
+        bends_failed ||
+        (coupon.grade ? !coupon.grade->passed || (moved && grade.now == Verdict::reject) : rejected);
+    const bool settled = settled_.contains(id);
+    const bool passed =
+        !failed && coupon.grade && coupon.grade->passed && (!moved || settled) && test && !practice;
+    if (!failed && !passed) return;
+    const std::string welded = record.get("welded");
+    std::optional<Day> day;
+    if (!welded.empty()) day = parse_day(welded);
+    if (passed && !day) return;
+    auto welds = welds_named(record);
+    auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
+    tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by)});
+}
+
+GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
+                                           const RangeRules &rules) const {
+    Retest out;
+    const auto unknown = [&](Shortcoming::Kind kind, const std::string &of) -> Shortcoming & {
+        out.unknown.emplace_back();
+        out.unknown.back().kind = kind;
+        out.unknown.back().coupon = of;
+        return out.unknown.back();
+    };
+    std::vector<Attempt> attempts;
+    for (const auto &test : tests_) {
+        const std::string &id = test.coupon.record.id;
+        if (id == coupon.id || (test.day && *test.day > welded)) continue;
+        std::vector<std::string> lacks;
+        const Truth same = same_kind(test, weld, lacks);
+        if (same == Truth::no || (same == Truth::unknown && test.passed)) continue;
+        if (!test.day)
+            unknown(Shortcoming::Kind::failed_day, id);
+        else if (same == Truth::unknown)
+            unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
+        else {
+            const auto settled = settled_.find(id);
+            attempts.push_back(
+                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id,
+                 test.passed && settled != settled_.end() && settled->second.contains(rules.name)});
+        }
+    }
+    for (const auto &[id, why] : unreadable_)
+        if (id != coupon.id) unknown(Shortcoming::Kind::unreadable, id).text = why;
+    for (const auto &e : training_)
+        if (same_word(e.process, weld.word(Trait::process)) && e.day <= welded)
+            attempts.push_back({Attempt::Kind::trained, e.day, "", false});
+    // On one day a failure comes first, then training, then what passed.
+    const auto rank = [](const Attempt &a) {
+        return a.kind == Attempt::Kind::failed ? 0 : a.kind == Attempt::Kind::trained ? 1 : 2;
+    };
+    std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
+        return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
+    });
+    attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
+    out.state = retest_state(rules.retest, attempts);
+    return out;
+}
+
+const GradedTests::Test *GradedTests::find(const std::string &coupon) const {
+    const auto found = std::find_if(tests_.begin(), tests_.end(),
+                                    [&](const Test &t) { return t.coupon.record.id == coupon; });
+    return found == tests_.end() ? nullptr : &*found;
+}
+
+} // namespace beadbook

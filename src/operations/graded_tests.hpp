@@ -1,0 +1,54 @@
+#pragma once
+
+#include "facts/shortcoming.hpp"
+#include "operations/office.hpp"
+#include "qualify/retest.hpp"
+
+#include <map>
+#include <set>
+
+namespace beadbook {
+
+/// Methods and "mechanical" by which a coupon could pass one of the rules' examinations.
+bool examined_by(const std::string &exam, const CouponState &coupon);
+
+/// Whether the coupon was a test when it was first examined or graded: what its purpose is called later
+/// changes nothing of what it showed.
+bool was_test(Book &book, const std::string &coupon);
+
+/// As facts/coupon_weld.hpp. Throws DataError that names the coupon: its process cannot be read.
+std::vector<Weld> welds_named(const CouponRecord &coupon);
+
+/// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
+/// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it; one that
+/// is to be graded again has not passed. A coupon that cannot be read may have failed.
+class GradedTests {
+public:
+    GradedTests(Office &office, const WelderState &welder);
+
+    struct Test {
+        CouponState coupon;
+        std::optional<Day> day; ///< of the weld
+        bool passed = false;
+        std::vector<Weld> welds;
+        std::vector<std::string> failed_by; ///< methods; all it was examined by, if nothing tells them apart
+    };
+    /// The retest that a coupon belongs to, with it as the last one that passed.
+    struct Retest {
+        RetestState state;
+        std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it
+    };
+    /// Looks at tests of the same process, joint, form and position, and at training in the process.
+    Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules) const;
+    const Test *find(const std::string &coupon) const;
+
+private:
+    void take(Office &office, const std::string &mark, const std::string &id);
+
+    std::vector<Test> tests_;
+    std::map<std::string, std::string> unreadable_;        ///< coupon -> why
+    std::map<std::string, std::set<std::string>> settled_; ///< coupon -> rules that it counted by
+    std::vector<WelderEvent> training_;
+};
+
+} // namespace beadbook

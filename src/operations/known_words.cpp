@@ -1,0 +1,55 @@
+#include "operations/known_words.hpp"
+
+#include "criteria/shipped.hpp"
+#include "measure/text.hpp"
+#include "qualify/trait.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::string known_word(const std::string &word, Trait trait, const std::vector<std::string> &known) {
+    if (word.empty() || known.empty()) return word;
+    if (std::string out = word_among(word, known); !out.empty()) return out;
+    throw refused(std::string(info(trait).name) + ": '" + shown(word) + "' is not known; expected " +
+                  listed(known, "or") + did_you_mean(word, known))
+        .at(field_of(trait));
+}
+
+/// "gtaw 1/8in + smaw": the first word of each part is the process.
+std::string known_processes(const std::string &text, const std::vector<std::string> &known) {
+    std::string out;
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const std::size_t end = std::min(text.find('+', begin), text.size());
+        const std::string part(trimmed(std::string_view(text).substr(begin, end - begin)));
+        const std::size_t blank = std::min(part.find(' '), part.size());
+        if (part.empty()) throw refused("process '" + shown(text) + "': a part is empty").at("process");
+        out += (out.empty() ? "" : " + ") + known_word(part.substr(0, blank), Trait::process, known) +
+               part.substr(blank);
+        begin = end + 1;
+    }
+    return out;
+}
+
+} // namespace
+
+std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait) {
+    std::vector<std::string> out;
+    for (const auto &name : shipped_range_rule_names())
+        for (const auto &word : catalogue.rules(name)->test_words[index_of(trait)])
+            if (std::find(out.begin(), out.end(), word) == out.end()) out.push_back(word);
+    return out;
+}
+
+void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRules *by) {
+    const auto known = [&](Trait trait) {
+        return by ? by->test_words[index_of(trait)] : known_test_words(catalogue, trait);
+    };
+    if (const std::string process = coupon.get("process"); !process.empty())
+        coupon.set("process", known_processes(process, known(Trait::process)));
+    if (const std::string position = coupon.get("position"); !position.empty())
+        coupon.set("position", known_word(position, Trait::position, known(Trait::position)));
+}
+
+} // namespace beadbook

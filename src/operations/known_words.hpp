@@ -1,0 +1,16 @@
+#pragma once
+
+#include "facts/coupon_record.hpp"
+#include "operations/catalogue.hpp"
+
+namespace beadbook {
+
+/// Words that any of the shipped rules for welders knows for a trait of a test, each once.
+std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait);
+
+/// Process and position of a coupon as rules write them, capitals aside. Words that no rules know are refused
+/// at the field, with those that are known: nothing would ever ask about them again. `by` are the rules that
+/// the test is of; null: any that are shipped. Throws Refusal.
+void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRules *by);
+
+} // namespace beadbook

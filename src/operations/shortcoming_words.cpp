@@ -1,0 +1,105 @@
+#include "operations/shortcoming_words.hpp"
+
+#include "measure/text.hpp"
+#include "operations/grade_standing.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::string by_authority(const std::optional<Authority> &from) {
+    return from ? " [" + authority(*from) + "]" : "";
+}
+
+std::optional<Authority> from_of(const std::optional<CouponsAsked> &asked) {
+    return asked ? std::optional(asked->from) : std::nullopt;
+}
+
+std::string named_exams(std::vector<std::string> exams, std::string_view last) {
+    for (auto &name : exams)
+        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
+    return listed(exams, last);
+}
+
+std::string exam_lacking(const Shortcoming &one, const RangeRules *rules) {
+    if (rules)
+        for (const auto &exam : rules->exams)
+            if (exam.id == one.rule)
+                return "no " + named_exams(exam.one_of, "or") + " on record [" +
+                       authority(exam.clause, exam.standing) + "]";
+    return "the examination '" + one.rule + "' of the rules is not on record";
+}
+
+std::string retest_words(const Shortcoming &one, const RangeRules *rules) {
+    const bool trained = one.after && !one.after->trained.empty();
+    std::optional<Authority> from;
+    if (rules) from = from_of(trained ? rules->retest.after_training : rules->retest.immediate);
+    return (one.after ? words_of(*one.after) + ": " : "") + std::to_string(one.asked) +
+           " coupons must pass, " + std::to_string(one.given) + " did" + by_authority(from);
+}
+
+std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
+    using Kind = Shortcoming::Kind;
+    const std::string named = "coupon " + one.coupon;
+    switch (one.kind) {
+    case Kind::told: return one.text;
+    case Kind::grade:
+        return std::string(to_grade_again) + ": " + grade_moved_words(one.class_id, one.was, one.now);
+    case Kind::verdict: return against_words(one.class_id, one.now, one.by, one.on, one.remark);
+    case Kind::purpose: return "it was for practice when it was first examined, and was called a test later";
+    case Kind::not_examined:
+        return "no examination that counts is on record, and the rules as they are known here name none";
+    case Kind::exam: return exam_lacking(one, rules);
+    case Kind::same_exam:
+        return (one.after ? words_of(*one.after) + ": " : "") + "the retest was not examined by " +
+               named_exams(one.lacks, "and") + ", by which it failed" +
+               by_authority(rules ? rules->retest.same_exam : std::nullopt);
+    case Kind::retest: return retest_words(one, rules);
+    case Kind::retest_unknown:
+        return (one.after ? words_of(*one.after) + ": " : "") +
+               "cannot say whether the retest is done, as what " +
+               (rules ? rules->name : std::string("these rules")) +
+               " asks after a failure is not known here (gap)";
+    case Kind::failed_day:
+        return "cannot say whether this is a retest: " + named +
+               " failed, and the day on which it was welded is not on record";
+    case Kind::failed_kind:
+        return "cannot say whether this is a retest: " + named + " failed, and " + listed(one.lacks) +
+               (one.lacks.size() == 1 ? " is" : " are") + " not known of both";
+    case Kind::unreadable:
+        return "cannot say whether this is a retest: " + named + " cannot be read" +
+               (one.text.empty() ? "" : " (" + one.text + ")");
+    case Kind::coupons: break;
+    }
+    return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +
+           (one.given == 1 ? " is given" : " are given") +
+           by_authority(rules ? from_of(rules->renewal) : std::nullopt);
+}
+
+/// Kinds whose sentence names the coupon itself.
+bool names_coupon(Shortcoming::Kind kind) {
+    using Kind = Shortcoming::Kind;
+    return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::unreadable;
+}
+
+} // namespace
+
+std::string words_of(const AfterFailure &after) {
+    std::string out = "coupon " + after.coupon + " failed on " + print(after.failed);
+    for (const Day day : after.trained) out += ", training on " + print(day);
+    return out;
+}
+
+std::string words_of(const Shortcoming &one, const RangeRules *rules) {
+    const std::string said = without_coupon(one, rules);
+    return one.coupon.empty() || names_coupon(one.kind) ? said : "coupon " + one.coupon + ": " + said;
+}
+
+std::vector<std::string> words_of(const std::vector<Shortcoming> &all, const RangeRules *rules) {
+    std::vector<std::string> out;
+    for (const auto &one : all) out.push_back(words_of(one, rules));
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "facts/shortcoming.hpp"
+
+namespace beadbook {
+
+/// "coupon T-3 failed on 2026-10-05, training on 2026-10-08".
+std::string words_of(const AfterFailure &after);
+
+/// What is lacking, in a sentence with its clause. `rules` are those that ask it; null where their text is
+/// not at hand.
+std::string words_of(const Shortcoming &one, const RangeRules *rules);
+std::vector<std::string> words_of(const std::vector<Shortcoming> &all, const RangeRules *rules);
+
+} // namespace beadbook

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "report/proof_document.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace beadbook::render {
+
+/// Every part of the proof of an accepted class.
+nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index);
+
+} // namespace beadbook::render

@@ -1,0 +1,256 @@
+#include "report/proof_document.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+using How = ProvenEntry::How;
+
+std::string counted(std::size_t n, const std::string &one, const std::string &many) {
+    return std::to_string(n) + " " + (n == 1 ? one : many);
+}
+
+const ExamRecord *record_of(const Judged &judged, int number) {
+    const auto found = std::find_if(judged.exam_records.begin(), judged.exam_records.end(),
+                                    [&](const ExamRecord &e) { return e.number == number; });
+    return found == judged.exam_records.end() ? nullptr : &*found;
+}
+
+const Rule &rule_of(const Case &c, int rule) { return c.set.rules[static_cast<std::size_t>(rule)]; }
+
+std::string title_of(const Rule &rule) { return rule.title.empty() ? rule.id : rule.title; }
+
+std::string asked_by(const Case &c, const ProvenExam &exam) {
+    if (exam.called_for) return "called for on this coupon";
+    if (exam.required < 0) return "nothing is accepted unexamined";
+    const RequiredExam &required = c.set.required[static_cast<std::size_t>(exam.required)];
+    return authority(required.clause, required.standing);
+}
+
+std::string facts_words(const Case &c, Missing facts) {
+    std::vector<std::string> out;
+    for (const auto &[name, value] : facts_told(c, facts)) out.push_back(name + " " + value);
+    return listed(out);
+}
+
+std::string exam_words(const Judged &judged, const ProvenExam &exam) {
+    std::string out(name_of(exam.method));
+    if (const ExamRecord *record = record_of(judged, exam.number)) out += " " + exam_told(*record);
+    return out;
+}
+
+/// Each exam once, however many clauses ask for it.
+std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
+    std::vector<std::string> out;
+    std::set<std::pair<Exam, int>> said;
+    for (const auto &exam : proof.exams)
+        if (said.emplace(exam.method, exam.number).second) out.push_back(exam_words(judged, exam));
+    return out;
+}
+
+std::string with_semicolons(const std::vector<std::string> &items) {
+    std::string out;
+    for (const auto &item : items) out += (out.empty() ? "" : "; ") + item;
+    return out;
+}
+
+std::string entries_words(const Judged &judged, const Proof &proof) {
+    if (judged.indications.empty()) return "Nothing was found";
+    std::set<int> decided, irrelevant, rules;
+    for (const auto &row : proof.entries) {
+        if (row.entry == 0) continue;
+        if (row.how == How::not_relevant) irrelevant.insert(row.entry);
+        if (!decides(row)) continue;
+        decided.insert(row.entry);
+        rules.insert(row.rule);
+    }
+    std::vector<std::string> out;
+    if (!decided.empty())
+        out.push_back(std::to_string(decided.size()) + " judged by " +
+                      counted(rules.size(), "rule", "rules") + ", within every limit");
+    if (!irrelevant.empty()) out.push_back(std::to_string(irrelevant.size()) + " not relevant");
+    return counted(judged.indications.size(), "entry: ", "entries: ") + listed(out);
+}
+
+std::string standing_words(const StandingCount &count) {
+    std::vector<std::string> parts;
+    const auto take = [&](std::size_t n, const std::string &words) {
+        if (n > 0) parts.push_back(std::to_string(n) + " " + words);
+    };
+    take(count.read, count.read == 1 ? "was read" : "were read");
+    take(count.second_hand, count.second_hand == 1 ? "was read second hand" : "were read second hand");
+    take(count.memory, count.memory == 1 ? "is from memory" : "are from memory");
+    take(count.house, count.house == 1 ? "is of the house" : "are of the house");
+    take(count.common_practice, count.common_practice == 1 ? "is common practice" : "are common practice");
+    if (parts.empty()) return "No clause stands behind it";
+    if (parts.size() == 1 && count.all() > 1) {
+        const std::string all = std::to_string(count.all());
+        return "All " + all + " clauses behind it " + parts.front().substr(all.size() + 1);
+    }
+    if (count.all() == 1) return "The one clause behind it " + parts.front().substr(2);
+    return "Of the " + counted(count.all(), "clause", "clauses") + " behind it " + listed(parts);
+}
+
+std::string gaps_words(const Proof &proof) {
+    if (proof.gaps == 0) return "the set names no gap";
+    return counted(proof.gaps, "known gap was", "known gaps were") + " looked at, and none bears on it";
+}
+
+std::string scope_words(const Case &c, const Proof &proof) {
+    if (!proof.scope.empty()) return "which covers such a coupon";
+    return c.set.scope.empty() ? "whose scope was not read" : "whose scope asks nothing of such a coupon";
+}
+
+std::string measured_words(const Case &c, const Proof &proof) {
+    std::vector<std::string> out;
+    for (const auto &one : proof.measured)
+        out.push_back(title_of(rule_of(c, one.rule)) + " (#" + std::to_string(one.entry) + ")");
+    return listed(out);
+}
+
+std::string row_words(const Case &c, std::size_t k, const ProvenEntry &row) {
+    if (row.how == How::not_relevant)
+        return "not relevant: " + c.set.relevance[static_cast<std::size_t>(row.rule)].text;
+    const Rule &rule = rule_of(c, row.rule);
+    const std::string of = title_of(rule) + " (" + rule.id + "): ";
+    switch (row.how) {
+    case How::no_limit: return of + "permitted";
+    case How::silent: return of + "silent for class " + c.set.classes[k].id + ", so another rule decides";
+    case How::not_of_it: return of + "does not speak of it";
+    default: break;
+    }
+    if (!row.has_numbers) return of + "nothing beside it to be too near to";
+    const PrintedPair p = print_pair(row.measured, row.limit, rule.dimension(), c.unit);
+    return of + p.first + (is_maximum(rule.compare) ? ", limit " : ", at least ") + p.second +
+           (row.sure ? "" : ", kept if it applies");
+}
+
+std::string row_source(const Case &c, std::size_t k, const ProvenEntry &row) {
+    if (row.how == How::not_relevant) {
+        const Relevance &clause = c.set.relevance[static_cast<std::size_t>(row.rule)];
+        return authority(clause.clause, clause.standing);
+    }
+    if (!decides(row)) return "";
+    const Rule &rule = rule_of(c, row.rule);
+    return authority(rule.clause, rule.standings[k]);
+}
+
+void add_entries(Document &doc, const Case &c, std::size_t k, const Proof &proof) {
+    for (auto row = proof.entries.begin(); row != proof.entries.end();) {
+        const int entry = row->entry;
+        std::vector<Bullet> under;
+        for (; row != proof.entries.end() && row->entry == entry; ++row)
+            under.push_back({row_words(c, k, *row), row_source(c, k, *row), {}});
+        doc.item(entry == 0 ? "the coupon as a whole" : print_indications(c, {entry}), "", std::move(under));
+    }
+    if (proof.entries.empty()) doc.item("nothing was found");
+}
+
+} // namespace
+
+std::string_view name_of(How how) {
+    switch (how) {
+    case How::within: return "within";
+    case How::no_limit: return "no limit";
+    case How::not_relevant: return "not relevant";
+    case How::not_of_it: return "not of it";
+    case How::silent: break;
+    }
+    return "silent";
+}
+
+std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missing facts) {
+    std::vector<std::pair<std::string, std::string>> out;
+    for (std::size_t f = 0; f < fact_count; ++f) {
+        const auto fact = static_cast<Fact>(f);
+        if (!facts.has(lack_of(fact)) || c.coupon.facts[f] == 0) continue;
+        std::vector<std::string> said;
+        for (std::size_t word = 0; word < info(fact).words.size(); ++word)
+            if ((c.coupon.said(static_cast<Slot>(f)) >> (word + 1)) & 1u)
+                said.push_back(info(fact).words[word]);
+        out.emplace_back(info(fact).name, listed(said));
+    }
+    for (std::size_t q = 0; q < coupon_quantities; ++q) {
+        const auto quantity = static_cast<Quantity>(q);
+        if (facts.has(lack_of(quantity)) && c.coupon.values.has(quantity))
+            out.emplace_back(info(quantity).name,
+                             print(c.coupon.values[quantity], info(quantity).dimension, c.unit));
+    }
+    return out;
+}
+
+std::string exam_told(const ExamRecord &exam) {
+    std::string out = print(exam.finished ? exam.finished->on : exam.date) + " by " + exam.examiner;
+    if (!exam.level.empty()) out += ", level " + exam.level;
+    if (exam.finished)
+        out += exam.finished->found == 0
+                   ? ", none found"
+                   : ", " + counted(static_cast<std::size_t>(exam.finished->found), "find", "finds");
+    return out + (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + exam.practice);
+}
+
+std::optional<std::size_t> class_to_prove(const Judged &judged) {
+    const auto &classes = judged.judgement.classes;
+    if (judged.sought) return classes[*judged.sought].proof ? judged.sought : std::nullopt;
+    for (std::size_t k = 0; k < classes.size(); ++k)
+        if (classes[k].proof) return k;
+    return std::nullopt;
+}
+
+void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {
+    const Proof &proof = *judged.judgement.classes[k].proof;
+    doc.heading("What proves class " + c.set.classes[k].id, 2);
+    const std::string facts = facts_words(c, facts_behind(proof, c.set, k));
+    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
+             (facts.empty() ? "" : ": " + facts));
+    doc.item("Examined: " + with_semicolons(examined_words(judged, proof)));
+    doc.item(entries_words(judged, proof));
+    if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
+    doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
+             " compared, and none contradicts; " + gaps_words(proof));
+    doc.item(standing_words(standings_behind(proof, c.set, k)));
+}
+
+void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {
+    const Proof &proof = *judged.judgement.classes[k].proof;
+    doc.heading("What proves class " + c.set.classes[k].id, 2);
+    std::vector<Bullet> covered, facts, exams, wanted, gaps;
+    for (const auto &[name, value] : facts_told(c, facts_behind(proof, c.set, k)))
+        facts.push_back({name + ": " + value, "", {}});
+    for (const int s : proof.scope) {
+        const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
+        covered.push_back({(part.title.empty() ? "" : part.title + ": ") + part.text,
+                           authority(part.clause, part.standing),
+                           {}});
+    }
+    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof),
+             c.set.edition, std::move(covered));
+    doc.item("Facts of the coupon that it rests on", "", std::move(facts));
+    for (const auto &exam : proof.exams) exams.push_back({exam_words(judged, exam), asked_by(c, exam), {}});
+    doc.item("Examinations that were asked", "", std::move(exams));
+    doc.heading("Each entry before each rule", 2);
+    add_entries(doc, c, k, proof);
+    doc.heading("The rest", 2);
+    for (const auto &one : proof.measured)
+        wanted.push_back({title_of(rule_of(c, one.rule)) + ": entry #" + std::to_string(one.entry),
+                          authority(rule_of(c, one.rule).clause, rule_of(c, one.rule).standings[k]),
+                          {}});
+    doc.item(wanted.empty() ? "No dimension is wanted of it" : "Dimensions that the set wants", "",
+             std::move(wanted));
+    doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
+             " compared, and none contradicts: sizes with each other and with places, places with the weld, "
+             "thicknesses, numbers of finds with entries");
+    for (const auto &gap : c.set.gaps)
+        gaps.push_back({gap.text + (gap.subject ? "" : " (names no kind of entry)"), "", {}});
+    std::string looked = gaps_words(proof);
+    looked.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(looked.front())));
+    doc.item(looked, "", std::move(gaps));
+    doc.item(standing_words(standings_behind(proof, c.set, k)));
+}
+
+} // namespace beadbook

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "operations/judging.hpp"
+#include "report/document.hpp"
+#include "report/sentence.hpp"
+
+namespace beadbook {
+
+/// Adds the proof of an accepted class in a few lines: for what coupon, who examined, what judged the
+/// entries, what was wanted and measured, what was compared, and how sure the clauses behind it are.
+void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t class_index);
+/// The same with every part: each exam, each entry before each rule, each dimension, each gap.
+void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::size_t class_index);
+
+/// The class whose proof is shown: the one sought if it is accepted; if none is sought, the first that is
+/// accepted. Nothing: there is no accept to prove.
+std::optional<std::size_t> class_to_prove(const Judged &judged);
+
+/// A fact of the coupon that a proof rests on, with its value: "joint", "groove".
+std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missing facts);
+
+/// "2026-11-20 by A. Field, level II, with 2 finds": who finished an exam, when, entitled how, and which
+/// practice its conditions were held against.
+std::string exam_told(const ExamRecord &exam);
+
+/// "within", "no limit", "not relevant", "not of it", "silent".
+std::string_view name_of(ProvenEntry::How how);
+
+} // namespace beadbook
