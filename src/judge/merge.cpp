@@ -116,25 +116,40 @@ std::vector<Item> parts_of(const Item &whole, const std::vector<Item> &all, std:
     return parts;
 }
 
+/// Whether a stretch holds one, and the rest of the turn another, that are near each other both ways round.
+/// What lies between them need not be near: a small one between two large ones does not keep them apart.
+bool near_both_ways(std::vector<Item> before, std::vector<Item> after, const Merge &clause,
+                    const Coupon &coupon, std::int64_t around) {
+    sweep(before, clause, coupon);
+    sweep(after, clause, coupon);
+    for (const Item &p : before)
+        for (const Item &q : after)
+            if (mergeable(p, q, gap_between(p, q), clause, coupon) &&
+                mergeable(q, turned(p, around), gap_between(q, turned(p, around)), clause, coupon))
+                return true;
+    return false;
+}
+
 /// Two that are near each other both ways round are one over both gaps. A joined one goes all the way round
-/// if it can be parted into two such neighbours, each of them one by itself.
+/// if its parts hold two such neighbours, each of them one by itself.
 bool closes(const Item &whole, const std::vector<Item> &all, const Merge &clause, const Coupon &coupon,
             std::int64_t around) {
     if (whole.members.size() < 2) return false;
     const std::int64_t over = gap_between(whole, turned(whole, around));
     if (over == 0) return true;
     if (!mergeable(whole, whole, over, clause, coupon)) return false; // no part is larger than the whole
-    const std::vector<Item> parts = parts_of(whole, all, around);
-    for (std::size_t cut = 1; cut < parts.size(); ++cut) {
-        const auto at = parts.begin() + static_cast<std::ptrdiff_t>(cut);
-        std::vector<Item> before(parts.begin(), at), after(at, parts.end());
-        sweep(before, clause, coupon);
-        sweep(after, clause, coupon);
-        if (before.size() > 1 || after.size() > 1) continue;
-        const Item &p = before.front(), &q = after.front();
-        if (mergeable(p, q, gap_between(p, q), clause, coupon) &&
-            mergeable(q, turned(p, around), gap_between(q, turned(p, around)), clause, coupon))
-            return true;
+    std::vector<Item> parts = parts_of(whole, all, around);
+    // Parted at any two places. Many parts can be parted almost anywhere, so that one of the two may be
+    // fixed.
+    constexpr std::size_t few = 24;
+    const std::size_t starts = parts.size() <= few ? parts.size() : 1;
+    for (std::size_t start = 0; start < starts; ++start) {
+        for (std::size_t cut = 1; cut + start < parts.size(); ++cut) {
+            const auto at = parts.begin() + static_cast<std::ptrdiff_t>(cut);
+            if (near_both_ways({parts.begin(), at}, {at, parts.end()}, clause, coupon, around)) return true;
+        }
+        parts.front() = turned(std::move(parts.front()), around);
+        std::rotate(parts.begin(), parts.begin() + 1, parts.end());
     }
     return false;
 }

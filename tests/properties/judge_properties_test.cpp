@@ -59,6 +59,64 @@ TEST_CASE("the naive evaluator agrees on 100,000 random coupons", "[properties]"
                        });
 }
 
+TEST_CASE("the naive evaluator agrees on long finds that go round a girth weld", "[properties]") {
+    // The other random coupons reject long finds whatever they join to; these accept all but a whole ring.
+    const auto set = set_from(head() + R"(
+merge:
+  - {id: m, types: any, exams: VT, when: gap under smaller size, clause: c, standing: {house: x}}
+rules:
+  - {id: r, types: any, exams: VT, measure: length, at most: {A: 60 % x L, B: 99.9 % x L}, clause: c, standing: {house: x}}
+)");
+    std::mt19937 random(11);
+    const auto pick = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
+    constexpr std::int64_t step = nm_per_inch / 64;
+    std::size_t rings = 0, near_rings = 0;
+    for (std::size_t n = coupons_to_try(20'000); n > 0; --n) {
+        RandomCase c = random_case(random, *set);
+        const int around = pick(100, 250);
+        c.coupon.line = {Length{around * step}, true};
+        c.coupon.values.set(Quantity::weld_length, Exact(around * step));
+        c.indications.clear();
+        const int most = pick(2, 6);
+        for (int k = 0, at = pick(0, around - 1); k < most; ++k) {
+            const int length = std::min(around - 1, pick(1, 2 * around / most));
+            Indication i;
+            i.number = k + 1;
+            i.exam = Exam::VT;
+            i.type = *Vocabulary::shipped().find("undercut");
+            i.measures.set(Quantity::length, Exact(length * step));
+            for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height})
+                i.measures.set(q, Exact(step));
+            i.measures.set(Quantity::angle, Exact(90'000'000));
+            for (auto &word : i.words) word = 1;
+            i.place = Span{{at * step}, {at * step}};
+            i.complete(Vocabulary::shipped());
+            i.across = Span{{0}, {step}};
+            c.indications.push_back(i);
+            at = (at + length + pick(-3, around / 6)) % around;
+            if (at < 0) at += around;
+        }
+        const auto said = verdicts_of(*set, c);
+        if (said != naive_verdicts(*set, c)) FAIL(described(c) << reasons(*set, c));
+        const auto before =
+            judge(*set, c.coupon, c.exams, c.indications, Vocabulary::shipped(), first_with_rings - 1);
+        rings += said[1] == Verdict::reject && before.classes[1].verdict == Verdict::accept;
+        near_rings += said[0] == Verdict::reject && said[1] == Verdict::accept;
+        // Turned by any way it is the same.
+        RandomCase turned = c;
+        const std::int64_t by = pick(0, around - 1) * step;
+        for (auto &i : turned.indications) {
+            const std::int64_t length = i.place->to.nm - i.place->from.nm;
+            i.place->from.nm = (i.place->from.nm + by) % (around * step);
+            i.place->to.nm = i.place->from.nm + length;
+        }
+        std::shuffle(turned.indications.begin(), turned.indications.end(), random);
+        if (said != verdicts_of(*set, turned)) FAIL("turned: " << described(c) << reasons(*set, c));
+    }
+    CHECK(rings > coupons_to_try(20'000) / 100);
+    CHECK(near_rings > coupons_to_try(20'000) / 100);
+}
+
 TEST_CASE("random coupons reach every verdict and every rule of the demonstration set", "[properties]") {
     // Guards the properties themselves: a generator that never rejects would prove nothing.
     std::mt19937 random(7);

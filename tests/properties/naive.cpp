@@ -146,8 +146,8 @@ private:
         return merge.when.compare(env(pair), missing) == Truth::yes;
     }
 
-    /// All of them as one, on a line that does not close; nothing if they are not one.
-    std::optional<Thing> as_one(const Merge &merge, std::vector<Thing> all) const {
+    /// Those that are one made one, on a line that does not close.
+    std::vector<Thing> merged(const Merge &merge, std::vector<Thing> all) const {
         for (bool changed = true; changed;) {
             changed = false;
             for (std::size_t i = 0; i < all.size() && !changed; ++i)
@@ -160,10 +160,11 @@ private:
                     changed = true;
                 }
         }
-        return all.size() == 1 ? std::optional(all.front()) : std::nullopt;
+        return all;
     }
 
-    /// Whether a thing falls into two neighbours that are near each other both ways round.
+    /// Whether a thing holds two neighbours that are near each other both ways round: its parts are cut at
+    /// any two places.
     bool goes_round(const Merge &merge, const Thing &t, const std::vector<Thing> &before) const {
         std::vector<Thing> parts;
         for (Thing one : before) {
@@ -178,13 +179,20 @@ private:
         std::sort(parts.begin(), parts.end(), [](const Thing &a, const Thing &b) {
             return a.from != b.from ? a.from < b.from : a.to < b.to;
         });
-        for (std::size_t cut = 1; cut < parts.size(); ++cut) {
-            const auto p = as_one(merge, {parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(cut)});
-            const auto q = as_one(merge, {parts.begin() + static_cast<std::ptrdiff_t>(cut), parts.end()});
-            if (p && q && near(merge, *p, *q, *forward_gap(*p, *q)) &&
-                near(merge, *q, *p, std::max<std::int64_t>(0, p->from + around_ - q->to)))
-                return true;
-        }
+        for (std::size_t first = 0; first < parts.size(); ++first)
+            for (std::size_t second = first + 1; second < parts.size(); ++second) {
+                std::vector<Thing> inner, outer;
+                for (std::size_t k = 0; k < parts.size(); ++k) {
+                    Thing one = parts[k];
+                    if (k < first) one.from += around_, one.to += around_;
+                    (k >= first && k < second ? inner : outer).push_back(one);
+                }
+                for (const auto &p : merged(merge, inner))
+                    for (const auto &q : merged(merge, outer))
+                        if (near(merge, p, q, std::max<std::int64_t>(0, q.from - p.to)) &&
+                            near(merge, q, p, std::max<std::int64_t>(0, p.from + around_ - q.to)))
+                            return true;
+            }
         return false;
     }
 
