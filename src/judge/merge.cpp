@@ -162,7 +162,8 @@ void close_ring(std::vector<Item> &line, std::size_t which, std::int64_t around)
     ring.place = Span{line[which].place->from, {line[which].place->from.nm + around}};
     ring.measures.set(Quantity::length, Exact(around));
     ring.measures.set(Quantity::size, Exact(around));
-    line.assign(1, std::move(ring));
+    line.clear();
+    line.push_back(std::move(ring));
 }
 
 /// Begins at the largest item, which no gap that joins others can contain; then the end may join the start.

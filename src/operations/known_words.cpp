@@ -10,23 +10,28 @@
 namespace beadbook {
 namespace {
 
-/// Words of the trade at large are taken too: rules that do not know one say so themselves.
+struct KnownWords {
+    std::vector<std::string> words;
+    bool of_the_trade = false; ///< words that no rules know but the trade does are taken too
+};
+
 bool trade_word(const std::string &word, Trait trait) {
     return !(trait == Trait::process ? process_called(word) : position_called(word)).empty();
 }
 
-std::string known_word(const std::string &word, Trait trait, const std::vector<std::string> &known) {
+std::string known_word(const std::string &word, Trait trait, const KnownWords &all) {
+    const auto &known = all.words;
     if (word.empty() || known.empty()) return word;
     if (std::string out = word_among(word, known); !out.empty()) return out;
-    if (trade_word(word, trait)) return word;
+    if (all.of_the_trade && trade_word(word, trait)) return word;
     throw refused(std::string(info(trait).name) + ": '" + shown(word) + "' is not known; expected " +
                   listed(known, "or") + did_you_mean(word, known))
         .at(field_of(trait));
 }
 
 /// "gtaw 1/8in + smaw", "3G+4G": the first word of each part is the process, or the position.
-std::string known_parts(const std::string &text, Trait trait, const std::vector<std::string> &known) {
-    if (const std::string whole = word_among(text, known); !whole.empty()) return whole;
+std::string known_parts(const std::string &text, Trait trait, const KnownWords &known) {
+    if (const std::string whole = word_among(text, known.words); !whole.empty()) return whole;
     const std::string field(field_of(trait));
     std::string out;
     for (std::size_t begin = 0; begin <= text.size();) {
@@ -53,7 +58,8 @@ std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait) {
 
 void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRules *by) {
     const auto known = [&](Trait trait) {
-        return by ? by->test_words[index_of(trait)] : known_test_words(catalogue, trait);
+        return by ? KnownWords{by->test_words[index_of(trait)], false}
+                  : KnownWords{known_test_words(catalogue, trait), true};
     };
     if (const std::string process = coupon.get("process"); !process.empty())
         coupon.set("process", known_parts(process, Trait::process, known(Trait::process)));

@@ -68,9 +68,9 @@ std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
     std::string out;
     for (const auto &[how, words] : {std::pair{AreaFrom::ellipse, "as circles and ellipses"},
                                      {AreaFrom::rectangle, "longer than 3 x its width: as rectangles"}}) {
-        const bool any = std::any_of(f.indications.begin(), f.indications.end(), [&](int n) {
+        const bool any = std::any_of(f.indications.begin(), f.indications.end(), [&, sought = how](int n) {
             const Indication *i = c.find(n);
-            return i && i->area_from == how;
+            return i && i->area_from == sought;
         });
         if (any) out += (out.empty() ? "; areas by length and width, " : ", what is ") + std::string(words);
     }
