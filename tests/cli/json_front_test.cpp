@@ -84,7 +84,7 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     CHECK(vt["found"] == 0);
     CHECK(vt["finished by"] == "tester");
     CHECK(vt["conditions"]["light"] == "60 fc");
-    CHECK_THAT(vt["not valid"].get<std::string>(), says("at least 100 fc is asked"));
+    CHECK_THAT(vt["not valid"].get<std::string>(), says("at least 100 fc or 1076 lx is asked"));
     REQUIRE(vt["notes"].size() == 1);
     CHECK_THAT(vt["notes"][0].get<std::string>(), says("did you mean 'light'?"));
     const auto rt = json(run, exam("RT", {"--incomplete", "film 2 is fogged"}));

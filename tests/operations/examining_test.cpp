@@ -135,7 +135,8 @@ TEST_CASE("an exam that was not valid does not count, and says what to repeat; o
     auto dim = good_vt;
     dim[0] = "light=60 fc";
     CHECK_THAT(booth.exam(Exam::VT, by("asme-v-vt", dim, 1)).value.invalid,
-               says("not valid: light 60 fc: at least 100 fc is asked [T-952, read]; examine again with more "
+               says("not valid: light 60 fc: at least 100 fc or 1076 lx is asked [T-952, read]; examine "
+                    "again with more "
                     "light"));
     CHECK(booth.verdict() == Verdict::cannot_say);
     const ExamRecord again = booth.exam(Exam::VT, by("asme-v-vt", good_vt, 1)).value;
