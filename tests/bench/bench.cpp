@@ -4,7 +4,6 @@
 #include "criteria/shipped.hpp"
 #include "judge/judgement.hpp"
 #include "qualify/plan.hpp"
-#include "report/judgement_json.hpp"
 
 #include <algorithm>
 #include <chrono>
