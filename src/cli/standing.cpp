@@ -81,13 +81,15 @@ Command extend_command() {
         "extend",
         "WELDER NUMBER",
         "extend a qualification by examined welds of the work, where its rules allow that",
-        "Each --weld begins with its day; the rules say how many, and how recent. A --coupon of the record\n"
+        "Each --weld states its day, the methods, that it was accepted, and by whom; the rules say how many, "
+        "and\n"
+        "how recent. A --coupon of the record\n"
         "counts as one, if it stands up to what 'qualify' asks.",
-        "beadbook extend L1 2 --weld \"2026-10-05 RT accepted, line 4 weld 17\" --weld \"2026-11-12 RT "
-        "accepted, line 4 weld 30\"",
+        "beadbook extend L1 2 --weld \"2026-10-05 RT accepted by A. Field, line 4 weld 17\" --weld "
+        "\"2026-11-12 RT accepted by A. Field, line 4 weld 30\"",
         2,
         2,
-        options(Option{"weld", "TEXT", "day, exam and weld; may be repeated", 0, true},
+        options(Option{"weld", "TEXT", "day, methods, accepted by whom, and weld; may be repeated", 0, true},
                 Option{"coupon", "COUPON", "a coupon of the record; may be repeated", 0, true},
                 Option{"override", "TEXT", "why what the rules ask of a coupon is set aside"},
                 happened_option(), by_option(), json_option()),

@@ -5,6 +5,7 @@
 #include "operations/evidence.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "qualify/examined_weld.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -203,6 +204,27 @@ std::string text_of(const std::vector<std::string> &welds, const WelderState &we
     return out;
 }
 
+/// A weld of the work as its text, if it is stated that it was examined, as the rules ask, and accepted.
+std::string stated_weld(const std::string &text, const ValidityWay::Extension &extension) {
+    const std::string out = checked_text(text, "weld");
+    if (out.find(';') != std::string::npos)
+        throw refused("'" + shown(out) + "': each weld is given by itself, without ';'").at("weld");
+    try {
+        const ExaminedWeld weld = read_examined_weld(out);
+        const auto &asked = extension.one_of;
+        const bool examined =
+            asked.empty() || std::any_of(asked.begin(), asked.end(), [&](const auto &one) {
+                return std::find(weld.methods.begin(), weld.methods.end(), one) != weld.methods.end();
+            });
+        if (!examined)
+            throw InputError("'" + shown(out) + "': a weld counts that was examined by " +
+                             listed(asked, "or") + " [" + authority(extension.from) + "]");
+    } catch (const InputError &e) {
+        throw Refusal(e).at("weld");
+    }
+    return out;
+}
+
 StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
     WelderEvent kept = add_event(writing, mark, event);
     Office &office = writing.office();
@@ -332,7 +354,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) + ": " +
                       held.validity.reason);
     std::vector<std::string> welds;
-    for (const auto &weld : request.welds) welds.push_back(checked_text(weld, "weld"));
+    for (const auto &weld : request.welds) welds.push_back(stated_weld(weld, *extension));
     GivenCoupons given =
         evidence_of(office, welder, held.weld.word(Trait::process), *held.rules, request.coupons);
     for (std::size_t i = 0; i < given.evidence.size(); ++i)

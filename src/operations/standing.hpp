@@ -96,12 +96,13 @@ struct ExtendRequest {
     std::string mark;
     int number = 0;
     std::optional<Day> day;           ///< else today
-    std::vector<std::string> welds;   ///< of the work: each begins with its day
+    std::vector<std::string> welds;   ///< of the work, as read_examined_weld takes them
     std::vector<std::string> coupons; ///< of the record, which pass the gate of evidence.hpp
     std::string override_why;
 };
 /// Extends a qualification by examined welds, where its rules allow that. Throws Refusal: they do not; it is
-/// not valid; too few welds, too old, given twice or used for an extension before; what the gate refuses.
+/// not valid; a text that does not state an accepted weld; too few welds, too old, given twice or used for an
+/// extension before; what the gate refuses.
 Done<StandingChange> extend(Writing &writing, const ExtendRequest &request);
 
 } // namespace beadbook

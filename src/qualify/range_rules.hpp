@@ -95,6 +95,7 @@ struct ValidityWay {
     struct Extension {
         int welds = 0; ///< examined and accepted
         Period within, adds;
+        std::vector<std::string> one_of; ///< examinations of which each weld needs one; empty: any
         Authority from;
     };
     std::optional<Extension> extension;

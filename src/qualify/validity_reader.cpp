@@ -2,6 +2,10 @@
 
 #include "criteria/rule_reader.hpp"
 #include "measure/text.hpp"
+#include "qualify/examined_weld.hpp"
+#include "qualify/filter_reader.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -21,8 +25,8 @@ int read_count(const Fields &fields, std::string_view key) {
 }
 
 ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
-    const Fields fields(node, "validity.extension", {"welds", "within", "adds", "clause", "standing"},
-                        issues);
+    const Fields fields(node, "validity.extension",
+                        {"welds", "within", "adds", "one of", "clause", "standing"}, issues);
     ValidityWay::Extension out;
     out.welds = read_count(fields, "welds");
     fields.need("within");
@@ -30,6 +34,13 @@ ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
     out.within = read_period(fields, "within", issues).value_or(Period{});
     out.adds = read_period(fields, "adds", issues).value_or(Period{});
     out.from = read_authority(fields, issues);
+    if (const Yaml *list = fields.get("one of"))
+        out.one_of = read_word_list(*list, fields.path_of("one of"), issues);
+    const auto known = stated_exams();
+    for (const auto &word : out.one_of)
+        if (std::find(known.begin(), known.end(), word) == known.end())
+            fields.error("one of",
+                         "'" + shown(word) + "' is no examination; expected " + listed(known, "or"));
     return out;
 }
 

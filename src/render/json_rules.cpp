@@ -52,6 +52,7 @@ Json way_json(const ValidityWay &way) {
         json["welds"] = extension->welds;
         json["within"] = extension->within.text;
         json["adds"] = extension->adds.text;
+        if (!extension->one_of.empty()) json["one of"] = extension->one_of;
         out["extension"] = std::move(json);
     }
     return out;

@@ -98,7 +98,8 @@ std::string period_words(const ValidityWay &way) {
 
 std::string extension_words(const ValidityWay::Extension &extension) {
     return "extended by " + extension.adds.text + " on " + std::to_string(extension.welds) +
-           " examined welds of the last " + extension.within.text;
+           " welds of the last " + extension.within.text + ", examined" +
+           (extension.one_of.empty() ? "" : " by " + listed(extension.one_of, "or")) + " and accepted";
 }
 
 Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {

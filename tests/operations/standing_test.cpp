@@ -108,16 +108,17 @@ TEST_CASE("welds of the work extend, each once", "[standing]") {
     // ISO 9606-1 9.3 b): two welds of the last six months, two more years (from memory).
     Yard yard;
     carried(yard);
-    const std::string first = "2026-11-12 RT accepted, line 4", second = "2026-08-02 RT accepted";
+    const std::string first = "2026-11-12 RT accepted by A. Field, line 4",
+                      second = "2026-08-02 RT accepted by A. Field";
     CHECK_THAT(yard.refusal([&] { extended(yard, {first}); }), says("1 given; 2 welds of the last 6 months"));
     CHECK_THAT(yard.refusal([&] { extended(yard, {first, first}); }), says("is given twice"));
     CHECK_THAT(yard.refusal([&] {
-        extended(yard, {first, "2026-05-20 RT accepted"});
+        extended(yard, {first, "2026-05-20 RT accepted by A. Field"});
     }),
                says("does not count"));
     CHECK(extended(yard, {first, second}).value.now.validity.ends == parse_day("2029-12-01"));
     CHECK_THAT(yard.refusal([&] {
-        extended(yard, {"2026-11-13 RT accepted", second});
+        extended(yard, {"2026-11-13 RT accepted by A. Field", second});
     }),
                says("extended it already on 2026-11-25"));
     CHECK(yard.validity(1).ends == parse_day("2029-12-01"));
@@ -141,7 +142,7 @@ TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing
     CHECK_THAT(yard.refusal([&] { extended(yard, {}, {"Q-1", "Q-2"}); }), says("was welded for practice"));
     yard.coupon("Q-3", "2026-10-06", true, plain, {Exam::VT});
     CHECK_THAT(yard.refusal([&] { extended(yard, {}, {"Q-1", "Q-3"}); }), says("\n  coupon Q-3: no RT"));
-    const auto done = extended(yard, {"2026-11-12 RT accepted"}, {"Q-1"});
+    const auto done = extended(yard, {"2026-11-12 RT accepted by A. Field"}, {"Q-1"});
     CHECK(done.value.event.evidence.at(0).coupon == "Q-1");
     CHECK_THAT(done.value.event.text, says("2026-10-05 coupon Q-1"));
     CHECK(done.value.now.validity.ends == parse_day("2029-12-01"));
