@@ -37,6 +37,14 @@ struct Shortcoming {
     std::string by, on, remark;        ///< verdict: who graded it passed, when, and with which words
     std::string text;                  ///< told: the sentence; unreadable: why, which is not stored
 };
+/// What was set aside for a qualification, at its grant or later, and why.
+struct Aside {
+    std::string at; ///< "renewal", "extension"; empty: when it was granted
+    std::optional<Day> day;
+    std::vector<Shortcoming> what;
+    std::string why;
+};
+
 /// As it is stored: "retest unknown".
 std::string_view id_of(Shortcoming::Kind kind);
 /// Nothing if there is no such kind.

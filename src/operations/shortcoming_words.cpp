@@ -91,6 +91,13 @@ std::string words_of(const AfterFailure &after) {
     return out;
 }
 
+std::string words_of(const Aside &aside, const RangeRules *rules) {
+    std::string what;
+    for (const auto &one : words_of(aside.what, rules)) what += (what.empty() ? "" : "; ") + one;
+    return (aside.at.empty() ? "" : aside.at + " of " + print(*aside.day) + ", ") + "set aside: " + what +
+           (aside.why.empty() ? "" : "; because: " + aside.why);
+}
+
 std::string words_of(const Shortcoming &one, const RangeRules *rules) {
     const std::string said = without_coupon(one, rules);
     return one.coupon.empty() || names_coupon(one.kind) ? said : "coupon " + one.coupon + ": " + said;

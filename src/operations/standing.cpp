@@ -145,6 +145,18 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
     for (const auto &word : said) validity.reason += "; " + word;
 }
 
+/// All that was set aside for what counts of it on that day.
+std::vector<Aside> asides_of(const WelderState &welder, const HeldQualification &held, Day on,
+                             const std::map<std::int64_t, std::string> &undone) {
+    std::vector<Aside> out;
+    if (!held.record.overridden.empty())
+        out.push_back({"", {}, held.record.overridden, held.record.override_why});
+    for (const auto &e : welder.events)
+        if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on && !e.overridden.empty())
+            out.push_back({e.kind, e.day, e.overridden, e.override_why});
+    return out;
+}
+
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on, Fates &fates,
                                        const std::map<std::int64_t, std::string> &undone) {
     std::vector<HeldQualification> out;
@@ -160,6 +172,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
         if (!held.record.carried()) take_back(fates, held.record, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
+        held.aside = asides_of(welder, held, on, undone);
     }
     return out;
 }
@@ -241,6 +254,12 @@ const ValidityWay &HeldQualification::way() const {
 std::string title_of(const HeldQualification &held) {
     return "#" + std::to_string(held.record.number) + " " + held.weld.word(Trait::process) + " by " +
            held.rules->name;
+}
+
+bool rests_on(const HeldQualification &held, const std::string &coupon) {
+    if (held.record.carried()) return false;
+    const auto all = coupons_of(held.record);
+    return std::find(all.begin(), all.end(), coupon) != all.end();
 }
 
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on) {

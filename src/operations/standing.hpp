@@ -12,11 +12,15 @@ struct HeldQualification {
     Weld weld;
     std::vector<VariableRange> range; ///< points into the rules
     Validity validity;
+    std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
 
     const ValidityWay &way() const;
 };
 /// "#2 GTAW by asme-ix".
 std::string title_of(const HeldQualification &held);
+
+/// Whether it was granted for a test that this coupon is of.
+bool rests_on(const HeldQualification &held, const std::string &coupon);
 
 /// The welder's qualifications on a day, by the rules' text that each was granted by. Throws StoreError if
 /// such a text is missing.

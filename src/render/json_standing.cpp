@@ -47,6 +47,7 @@ json held_json(const HeldQualification &held) {
     if (const auto step = next_step(held)) out["next"] = step_json(*step);
     if (!q.overridden.empty()) out["overridden"] = words_of(q.overridden, held.rules.get());
     if (!q.override_why.empty()) out["override"] = q.override_why;
+    for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));
     return out;
 }
 
@@ -169,6 +170,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
+    for (const auto &one : s.held.aside) out["rests on"].push_back(words_of(one, s.held.rules.get()));
     if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
     out["events"] = events_json(s.events, {s.held}, s.undone);
     out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};

@@ -165,7 +165,7 @@ TEST_CASE("a lapsed qualification comes back by a coupon; the record shows what 
     run.ok({"exam", "Q-2", "RT", "--incomplete", "the film is lost", "--replaces", "3", "--why", "lost"});
     CHECK_THAT(run({"renew", "L1", "1", "Q-2"}).err, says("give --override"));
     CHECK_THAT(flat(run.ok({"renew", "L1", "1", "Q-2", "--override", "the owner saw the film"})),
-               says("valid, holds through 2027-05-20"));
+               says("valid (by override), holds through 2027-05-20"));
     CHECK(run({"renew", "L1", "1", "Q-2"}).code == 3);
     const std::string record = flat(run.ok({"record", "L1", "1"}));
     CHECK_THAT(record, says("Renewed on 2026-11-20"));
