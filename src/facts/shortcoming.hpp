@@ -25,6 +25,7 @@ struct Shortcoming {
         failed_kind,    ///< whether a coupon that failed was a test of this kind cannot be said
         unreadable,     ///< a coupon of the welder cannot be read, so whether it failed cannot be said
         coupons,        ///< fewer than a renewal takes
+        training,       ///< one failed after the retest that the rules allow at once, and none is on record
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given

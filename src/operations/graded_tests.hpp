@@ -46,7 +46,11 @@ private:
     void take(Office &office, const std::string &mark, const std::string &id);
 
     std::vector<Test> tests_;
-    std::map<std::string, std::string> unreadable_;        ///< coupon -> why
+    struct Unreadable {
+        std::string why;
+        std::optional<Weld> weld; ///< what can be read of it, without its process
+    };
+    std::map<std::string, Unreadable> unreadable_;         ///< coupons that may have failed
     std::map<std::string, std::set<std::string>> settled_; ///< coupon -> rules that it counted by
     std::vector<WelderEvent> training_;
 };

@@ -13,6 +13,7 @@ struct HeldQualification {
     std::vector<VariableRange> range; ///< points into the rules
     Validity validity;
     std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
+    std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
 
     const ValidityWay &way() const;
 };

@@ -67,11 +67,15 @@ ValidityWay read_way(const Yaml &node, Issues &issues) {
     return out;
 }
 
-std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key, Issues &issues) {
+std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key, Issues &issues,
+                                         int *times = nullptr) {
     const Yaml *node = fields.get(key);
     if (!node) return std::nullopt;
-    const Fields one(*node, fields.path_of(key), {"coupons", "clause", "standing"}, issues);
+    std::vector<std::string> keys{"coupons", "clause", "standing"};
+    if (times) keys.emplace_back("times");
+    const Fields one(*node, fields.path_of(key), keys, issues);
     CouponsAsked out;
+    if (times && one.get("times")) *times = read_count(one, "times");
     out.coupons = read_count(one, "coupons");
     out.from = read_authority(one, issues);
     return out;
@@ -87,7 +91,7 @@ void read_validity(const Fields &top, RangeRules &rules, Issues &issues) {
     for (const Yaml *node : top.items("validity")) rules.validity.push_back(read_way(*node, issues));
     if (const Yaml *node = top.get("retest")) {
         const Fields fields(*node, "retest", {"immediate", "after training", "same examination"}, issues);
-        rules.retest.immediate = read_coupons(fields, "immediate", issues);
+        rules.retest.immediate = read_coupons(fields, "immediate", issues, &rules.retest.times);
         rules.retest.after_training = read_coupons(fields, "after training", issues);
         if (const Yaml *same = fields.get("same examination"))
             rules.retest.same_exam = read_authority(

@@ -44,6 +44,7 @@ void add_range(Document &doc, const RecordSheet &s) {
             if (part.rounded() && rules.ends.from) source += "; compared by " + authority(*rules.ends.from);
             doc.pair(name, in + value, source);
             name.clear();
+            if (!part.rule->reading.empty()) doc.pair("", "our reading", part.rule->reading);
         }
     }
     for (const auto &gap : rules.gaps) doc.pair(&gap == &rules.gaps.front() ? "not in these rules" : "", gap);

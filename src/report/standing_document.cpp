@@ -11,7 +11,10 @@ namespace {
 
 /// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
 Words standing_words(const HeldQualification &held) {
-    return Words(title_of(held) + ": ") + held_words(held) + ", " + held.validity.reason;
+    const Validity &v = held.validity;
+    const bool doubt = v.state == Validity::State::in_doubt && v.until;
+    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
+           ", " + v.reason;
 }
 
 std::string name_line(const WelderRecord &welder) {
@@ -177,7 +180,9 @@ Document document_of(const DueList &due) {
 Document document_of(const Granted &granted) {
     Document doc;
     for (const auto &held : granted.held) {
-        doc.line(Words("welder " + granted.mark + " holds ") + standing_words(held));
+        const bool valid = held.validity.state == Validity::State::valid;
+        doc.line(Words("welder " + granted.mark + (valid ? " holds " : " was granted ")) +
+                 standing_words(held));
         for (auto &item : aside_items(held.record.overridden, held.rules.get(), held.record.override_why))
             doc.item(std::move(item.words));
         doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "operations/yard.hpp"
+#include "records/codecs/bodies.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -163,4 +164,55 @@ TEST_CASE("one use is told of all qualifications of the process", "[standing]") 
     CHECK(done.notes.empty());
     // The second test was welded after the first, which was a use of it.
     CHECK(yard.validity(1, "2026-06-20").until == parse_day("2026-12-11"));
+}
+
+TEST_CASE("a qualification whose test cannot be read is cannot say, and hides none of the others",
+          "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    QualificationRecord old = yard.book.welder("L1").qualifications.at(0);
+    old.number = 2;
+    old.test.id = "Q-0";
+    old.test.set("process", "GTAW 1/8in +");
+    yard.write([&](Writing &w) {
+        Entry entry;
+        entry.kind = "qualification";
+        entry.subject = "L1";
+        entry.number = old.number;
+        entry.body = codec::body_of(old);
+        w.add(std::move(entry));
+    });
+    const WelderStanding standing = standing_of(yard.office, "L1");
+    REQUIRE(standing.held.size() == 2);
+    CHECK(standing.held[0].validity.state == Validity::State::valid);
+    CHECK(standing.held[1].validity.state == Validity::State::in_doubt);
+    CHECK_THAT(standing.held[1].validity.reason, says("cannot say: process 'GTAW 1/8in +': a part is empty"));
+    CHECK(title_of(standing.held[1]) == "#2 ? by asme-ix");
+    CHECK(covers(standing.held[1].range, standing.held[0].weld).covered != Truth::yes);
+    CHECK(standing_of_all(yard.office).size() == 1);
+    CHECK(due(yard.office, 36'500).items.size() == 2);
+}
+
+TEST_CASE("a coupon that cannot be read asks nothing if it passed or is of another kind", "[standing]") {
+    Yard yard;
+    const auto unreadable = [&](const std::string &id, bool passed, const Yard::Fields &more) {
+        yard.coupon(id, "2026-10-01", passed, more);
+        // As an older program took it.
+        yard.write([&](Writing &w) {
+            CouponRecord old = w.coupon(id).record;
+            old.set("process", "GTAW 1/8in +");
+            Entry entry = codec::entry_of(old);
+            entry.supersedes = w.coupon(id).record_seq;
+            entry.reason = "older";
+            w.add(std::move(entry));
+        });
+    };
+    unreadable("P-1", true, {});
+    unreadable("F-1", false, {{"position", "2G"}});
+    yard.coupon("Q-1", "2026-10-05");
+    CHECK(yard.qualify("Q-1").value.held.size() == 1);
+    unreadable("F-2", false, {});
+    yard.coupon("Q-2", "2026-10-06");
+    CHECK_THAT(yard.refusal([&] { yard.qualify("Q-2"); }), says("coupon F-2 cannot be read"));
 }
