@@ -41,6 +41,7 @@ public:
     /// Looks at tests of the same process, joint, form and position, and at training in the process.
     Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules) const;
     const Test *find(const std::string &coupon) const;
+    const std::vector<Test> &all() const { return tests_; }
 
 private:
     void take(Office &office, const std::string &mark, const std::string &id);

@@ -267,12 +267,20 @@ const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQuali
 }
 
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
-    return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
+    const Day day = on.value_or(office.outside().today());
+    WelderStanding out = standing_of(office, office.book().welder(mark), day);
+    const GradedTests tests(office, out.welder);
+    for (const auto &test : tests.all())
+        if (!test.passed && (!test.day || *test.day <= day))
+            out.failed.push_back(
+                {test.coupon.record.id, test.coupon.record.get("process"), test.day, test.failed_by});
+    return out;
 }
 
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on) {
     std::vector<WelderStanding> out;
-    for (const auto &mark : office.book().welders()) out.push_back(standing_of(office, mark, on));
+    for (const auto &mark : office.book().welders())
+        out.push_back(standing_of(office, office.book().welder(mark), on.value_or(office.outside().today())));
     return out;
 }
 

@@ -41,6 +41,13 @@ struct WelderStanding {
     /// since.
     std::map<std::int64_t, std::string> undone;
     Day on;
+    struct Failed {
+        std::string coupon, process;
+        std::optional<Day> welded;
+        std::vector<std::string> by; ///< methods, or mechanical
+    };
+    /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
+    std::vector<Failed> failed = {};
 };
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});

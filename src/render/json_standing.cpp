@@ -104,6 +104,12 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     out["on"] = print(standing.on);
     out["qualifications"] = held_json(standing.held);
     out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
+    for (const auto &one : standing.failed) {
+        json failed{{"coupon", one.coupon}, {"by", one.by}};
+        if (!one.process.empty()) failed["process"] = one.process;
+        if (one.welded) failed["welded"] = print(*one.welded);
+        out["failed"].push_back(std::move(failed));
+    }
     return render::finished(std::move(out), notes);
 }
 

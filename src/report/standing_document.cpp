@@ -136,6 +136,12 @@ Document document_of(const WelderStanding &standing) {
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
+    for (const auto &one : standing.failed) {
+        std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
+        if (one.welded) text += ", welded " + print(*one.welded);
+        if (!one.by.empty()) text += ", by " + listed(one.by);
+        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
+    }
     if (!standing.welder.events.empty()) {
         doc.heading("Logged", 2);
         for (const auto &e : standing.welder.events) {
