@@ -46,10 +46,13 @@ struct Item {
     Missing may_merge;              ///< what would tell whether it is one with another; none if that is known
 };
 
+/// Whether the measures of a find or its name say first whether it is linear, where both could.
+enum class Shapes : std::uint8_t { by_measures, by_name };
+
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions and as `engine` did it.
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine);
+                             int engine, Shapes shapes = Shapes::by_measures);
 
 /// Truth of all conditions for one item.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,

@@ -175,7 +175,27 @@ std::string exam_words(const Case &c, const Finding &f) {
     return out;
 }
 
-std::string contradiction_words(const Case &c, const Finding &f) {
+/// What would speak against it if the record were read as it might be meant: as one, or by its name.
+std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) {
+    const bool as_one = f.missing == Missing::place();
+    std::string out = as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
+                               "practice), and nothing here says that they are one or apart; as one"
+                             : "the name and the measured length and width do not say the same of whether it "
+                               "is linear; by its name";
+    if (f.rule >= 0) {
+        const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
+        out += ": " + (rule.title.empty() ? "" : rule.title + ", ") +
+               (f.has_numbers ? compared(c, k, rule, f) : std::string("it would not be accepted"));
+    } else {
+        out += " it would not be accepted";
+    }
+    return out +
+           (as_one ? "; log them as one, or where they lie apart" : "; put right the one that is not so");
+}
+
+std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) {
+    if (f.missing == Missing::place() ? f.indications.size() > 1 : f.missing.has(Missing::shape()))
+        return print_indications(c, f.indications) + ": " + other_reading_words(c, k, f);
     if (!f.exams.empty())
         return "The " + std::string(name_of(f.exams.front())) +
                " was finished with fewer finds than are on record under it";
@@ -280,7 +300,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::exam_pending:
         return "The " + std::string(name_of(f.exams.front())) +
                " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
-    case Finding::Kind::contradiction: return contradiction_words(c, f) + ".";
+    case Finding::Kind::contradiction: return contradiction_words(c, class_index, f) + ".";
     case Finding::Kind::unproven: return unproven_words(c, f) + ".";
     case Finding::Kind::outside_scope:
         return "The set does not cover this coupon, so it says nothing of it: " +
