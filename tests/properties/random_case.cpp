@@ -94,6 +94,11 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
         i.across = Span{{across}, {across + step}};
         out.indications.push_back(i);
     }
+    // A fillet is no larger than its longest leg.
+    for (const auto &i : out.indications)
+        if (i.type == *Vocabulary::shipped().find("fillet size") &&
+            Exact(i.measures[Quantity::size]) > value(Quantity::longest_leg))
+            coupon.values.set(Quantity::longest_leg, Exact(i.measures[Quantity::size]));
     return out;
 }
 
