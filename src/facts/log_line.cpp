@@ -310,8 +310,11 @@ std::string_view without_mark(std::string_view text) {
 std::string print_log_line(const IndicationRecord &i, const Vocabulary &vocabulary) {
     std::string out = vocabulary[i.type].name;
     for (const auto &key : measure_keys())
-        if (const auto found = i.measures.find(key.quantity); found != i.measures.end())
-            out += " " + std::string(key.word) + " " + found->second.text;
+        if (const auto found = i.measures.find(key.quantity); found != i.measures.end()) {
+            // A bare number is the size: `fillet size 1/4 in`, without saying size twice.
+            const bool said = key.quantity == Quantity::size && out.ends_with(" size");
+            out += (said ? " " : " " + std::string(key.word) + " ") + found->second.text;
+        }
     if (i.at) out += (i.end ? " from " : " at ") + i.at->text;
     if (i.end) out += " to " + i.end->text;
     if (i.middle) out += " mid " + i.middle->text;
