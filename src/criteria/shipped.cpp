@@ -2,6 +2,7 @@
 
 #include "criteria/embedded.hpp"
 
+#include <algorithm>
 #include <stdexcept>
 
 namespace beadbook {
@@ -21,6 +22,7 @@ std::vector<std::string> shipped_in(const std::string &folder) {
         if (stem.find('/') == std::string::npos && stem != "vocabulary" && stem != "plausible")
             out.push_back(stem);
     }
+    std::sort(out.begin(), out.end()); // a file's ending sorts otherwise than no ending
     return out;
 }
 

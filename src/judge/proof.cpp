@@ -91,6 +91,14 @@ Proof proof_from(const Evaluation &e, std::size_t c, const std::vector<ExamDone>
     std::sort(out.not_applying.begin(), out.not_applying.end());
     out.not_applying.erase(std::unique(out.not_applying.begin(), out.not_applying.end()),
                            out.not_applying.end());
+    // A rule that asks nothing of this class, nor speaks of an entry, takes no part in its proof.
+    std::erase_if(out.not_applying, [&](int r) {
+        const Rule &rule = e.set.rules[static_cast<std::size_t>(r)];
+        return rule.limits[c].kind != Limit::Kind::value &&
+               std::none_of(e.indications.begin(), e.indications.end(), [&](const Indication &entry) {
+                   return rule.subject.covers(entry.type, entry.exam);
+               });
+    });
     take_exams(e, c, exams, out);
     take_entries(e, c, out);
     take_measured(e, c, out);
