@@ -78,10 +78,20 @@ private:
     const Coupon &coupon_;
 };
 
+} // namespace
+
+bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Values &measures) {
+    return type.shape == Shape::linear && measures.has(Quantity::length) && measures.has(Quantity::width) &&
+           measures[Quantity::length] <= measures[Quantity::width];
+}
+
+namespace {
+
 /// A joined one has several names, so its measures decide.
 Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type,
                Shapes shapes) {
-    if (shapes == Shapes::by_name && item.members.size() == 1 && type.shape != Shape::unknown)
+    if (shapes == Shapes::by_name && item.members.size() == 1 &&
+        round_in_spite_of_name(type, item.measures.get()))
         return type.shape;
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
     if (!set.linear || !measured) return type.shape;

@@ -165,13 +165,10 @@ std::optional<OtherReading> by_name(const CriteriaSet &set, const Coupon &coupon
     if (!set.linear) return std::nullopt;
     OtherReading out;
     for (const auto &found : indications) {
-        const Shape named = vocabulary[found.type].shape;
-        if (named == Shape::unknown || vocabulary[found.type].measured ||
-            !found.measures.has(Quantity::length) || !found.measures.has(Quantity::width))
-            continue;
         Missing missing;
-        const Truth linear = set.linear->compare(Environment{coupon.values, &found.measures}, missing);
-        if (linear == (named == Shape::linear ? Truth::no : Truth::yes))
+        if (round_in_spite_of_name(vocabulary[found.type], found.measures) &&
+            !vocabulary[found.type].measured &&
+            set.linear->compare(Environment{coupon.values, &found.measures}, missing) == Truth::no)
             out.behind[found.number] = {found.number};
     }
     if (out.behind.empty()) return std::nullopt;

@@ -17,8 +17,8 @@ struct OtherReading {
 
 /// Other readings that an accept must hold under too. Two at most: finds of one type, side and exam that
 /// touch or overlap, taken as the one imperfection that they may be, where no merging clause of the set
-/// decides (common practice, no source); and finds whose name says linear where their measures say rounded
-/// by the set's own rule, or the other way about, taken by their name.
+/// decides (common practice, no source); and finds whose name says linear and which were measured as wide as
+/// long, where the set's own rule calls them rounded, taken by their name.
 std::vector<OtherReading> other_readings(const CriteriaSet &set, const Coupon &coupon,
                                          const std::vector<Indication> &indications,
                                          const Vocabulary &vocabulary);

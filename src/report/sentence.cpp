@@ -202,8 +202,8 @@ std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) 
     const bool as_one = f.missing == Missing::place();
     std::string out = as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
                                "practice), and nothing here says that they are one or apart; as one"
-                             : "the name and the measured length and width do not say the same of whether it "
-                               "is linear; by its name";
+                             : "its name says that it is linear, and it was measured as wide as long; by "
+                               "its name";
     if (f.rule >= 0) {
         const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
         out += ": " + (rule.title.empty() ? "" : rule.title + ", ") +

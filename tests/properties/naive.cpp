@@ -239,7 +239,9 @@ private:
 
     void settle_shape(Thing &t) const {
         t.shape = Vocabulary::shipped()[t.type].shape;
-        if (by_name_ && t.parts.size() == 1 && t.shape != Shape::unknown) return;
+        if (by_name_ && t.parts.size() == 1 && t.shape == Shape::linear &&
+            measure(t, Quantity::length) <= measure(t, Quantity::width))
+            return;
         if (set_.linear) t.shape = condition(*set_.linear, &t) ? Shape::linear : Shape::rounded;
     }
 
@@ -485,7 +487,7 @@ private:
 
     const CriteriaSet &set_;
     const RandomCase &c_;
-    bool by_name_ = false; ///< a name that says linear or rounded counts before the measures
+    bool by_name_ = false; ///< a name that says linear counts, though it is as wide as long
     std::int64_t around_ = 0;
     std::vector<Thing> things_;
 };
