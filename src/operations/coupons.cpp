@@ -127,7 +127,12 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     e.supersedes = old.record_seq;
     e.reason = needed_reason(request.why);
     writing.add(std::move(e));
-    return {now, {}};
+    Done<CouponRecord> out{now, {}};
+    if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())
+        out.notes.push_back(
+            "a bare number is taken in " + std::string(name_of(*unit)) +
+            " from now on; what was logged or described before keeps the unit that it was taken in");
+    return out;
 }
 
 Done<CouponRecord> withdraw_coupon(Writing &writing, const std::string &mark, const std::string &why) {

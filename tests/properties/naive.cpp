@@ -1,6 +1,7 @@
 #include "naive.hpp"
 
 #include "naive_coupon.hpp"
+#include "naive_pieces.hpp"
 
 #include <algorithm>
 
@@ -25,7 +26,8 @@ struct Thing {
 
 class Naive {
 public:
-    Naive(const CriteriaSet &set, const RandomCase &c) : set_(set), c_(c) {
+    Naive(const CriteriaSet &set, const RandomCase &c, bool by_name = false)
+        : set_(set), c_(c), by_name_(by_name) {
         around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
         for (const auto &i : c.indications)
             things_.push_back({i.type,
@@ -237,6 +239,9 @@ private:
 
     void settle_shape(Thing &t) const {
         t.shape = Vocabulary::shipped()[t.type].shape;
+        if (by_name_ && t.parts.size() == 1 && t.shape == Shape::linear &&
+            measure(t, Quantity::length) <= measure(t, Quantity::width))
+            return;
         if (set_.linear) t.shape = condition(*set_.linear, &t) ? Shape::linear : Shape::rounded;
     }
 
@@ -482,6 +487,7 @@ private:
 
     const CriteriaSet &set_;
     const RandomCase &c_;
+    bool by_name_ = false; ///< a name that says linear counts, though it is as wide as long
     std::int64_t around_ = 0;
     std::vector<Thing> things_;
 };
@@ -489,7 +495,12 @@ private:
 } // namespace
 
 std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) {
-    return Naive(set, c).run();
+    std::vector<Verdict> out = Naive(set, c).run();
+    const RandomCase one = naive_as_one(set, c);
+    for (const auto &other : {Naive(set, one).run(), Naive(set, c, true).run()})
+        for (std::size_t k = 0; k < out.size(); ++k)
+            if (out[k] == Verdict::accept && other[k] != Verdict::accept) out[k] = Verdict::cannot_say;
+    return out;
 }
 
 } // namespace beadbook::test
