@@ -32,7 +32,7 @@ Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environme
         return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1;
     };
     const auto open = [](const Limit &l) {
-        return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said;
+        return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;
     };
     if (open(strict) || open(loose)) return Reach::unknown;
     if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
@@ -140,7 +140,7 @@ public:
             add(rule.when);
             add(rule.where);
             add(rule.measure);
-            if (rule.window) add(rule.window->length);
+            for (const auto &window : rule.windows) add(window.length);
             if (rule.linked) add({*rule.linked});
             for (const auto &limit : rule.limits) add(limit.formula);
             if (rule.prorated) used_ |= std::uint64_t{1} << slot_of(Quantity::weld_length);
@@ -188,8 +188,9 @@ void lint(const CriteriaSet &set, Issues &issues) {
     check_rule_bands(set, doubts);
     check_declared(set, doubts);
     for (const auto &rule : set.rules)
-        if (std::all_of(rule.limits.begin(), rule.limits.end(),
-                        [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))
+        if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {
+                return l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;
+            }))
             doubts.tell("no-class-has-a-limit", rule.id, rule.where_from, "rules." + rule.id,
                         "no class has a limit here; make it a gap instead");
     doubts.tell_needless();

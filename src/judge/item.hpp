@@ -47,9 +47,10 @@ struct Item {
 };
 
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions and as `engine` did it.
+/// What counts may hang on the class (CriteriaSet::counts_by_class): it is settled for one.
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine);
+                             int engine, std::size_t for_class = 0);
 
 /// Truth of all conditions for one item.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,

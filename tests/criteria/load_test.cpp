@@ -130,7 +130,7 @@ TEST_CASE("rules that make no sense are refused") {
         {"    measure: gap\n    at least: 2 x smaller size\n",
          "may use 'larger size' or 'longer length' only"},
         {"    measure: T\n    at most: 1 in\n", "expected a measure of one indication"},
-        {"    allowed: maybe\n", "expected none, no limit, a person decides or not said"},
+        {"    allowed: maybe\n", "expected none, no limit, a person decides, not said or does not apply"},
         {"    allowed: none\n    when: depth over 1 in\n", "'when' is about the coupon"},
         {"    allowed: none\n    where: gap over 1 in\n", "not known here"},
         {"    allowed: none\n    shape: square\n", "expected linear or rounded"},
