@@ -1,69 +1,62 @@
 #pragma once
 
-#include "cli/exit_code.hpp"
-#include "cli/options.hpp"
-#include "cli/session.hpp"
+#include "cli/call.hpp"
+
+#include <string_view>
 
 namespace beadbook {
 
-/// One command: its words, its help and what it does. The table below drives dispatch, help, completion of
-/// misspelt names, and the tests that every command has help and an example.
-struct Command {
-    std::string name;
-    std::string arguments; ///< "COUPON [NUMBER]"
-    std::string summary;   ///< one line
-    std::string details;   ///< may be empty
-    std::string example;
-    std::size_t least = 0, most = 0; ///< positional words
-    std::vector<Option> options;     ///< of its own; --book and --help come with every command
-    std::function<ExitCode(const Args &, Session &)> run;
-};
-const std::vector<Command> &commands();
+/// Under whose heading the help lists a command.
+enum class For { technician, instructor, welder, keeper };
 
-// One function a command, each in its own file cmd_NAME.cpp.
-Command register_command();
-Command change_command();
-Command exam_command();
-Command log_command();
-Command finish_command();
-Command reopen_command();
-Command move_command();
-Command restore_command();
-Command correct_command();
-Command withdraw_command();
-Command remark_command();
-Command judge_command();
-Command why_command();
-Command grade_command();
-Command coupons_command();
-Command show_command();
-Command history_command();
-Command criteria_command();
-Command export_command();
-Command import_command();
-Command compute_command();
-Command practice_command();
-Command valid_command();
-Command methods_command();
-Command rules_command();
-Command range_command();
-Command plan_command();
-Command may_command();
-Command enrol_command();
-Command welder_command();
-Command welders_command();
-Command due_command();
-Command qualify_command();
-Command carry_command();
-Command used_command();
-Command trained_command();
-Command renew_command();
-Command extend_command();
-Command revoke_command();
-Command retract_command();
-Command record_command();
-Command verify_command();
-Command backup_command();
+/// One command. The tables of these drive dispatch, help, the mending of misspelt names, and the tests.
+struct Command {
+    For whom;
+    bool enters = false; ///< something on record; then it takes --by
+    ExitCode (*run)(Call &) = nullptr;
+    /// Lines: name and words, what it does, an example (without the program's name); then what more there is
+    /// to say. `[...]` may be left out, `...` comes again, ` | ` parts several ways.
+    std::string help;
+    std::vector<Option> options; ///< of its own; --book, --json and --help come with every command
+
+    std::string line(std::size_t number) const;
+    std::string name() const;
+    std::string arguments() const;
+    std::string summary() const { return line(1); }
+    std::string example() const { return "beadbook " + line(2); }
+    std::string details() const; ///< may be empty
+    /// Its own, and those that come with it.
+    std::vector<Option> all_options() const;
+    /// The fewest and the most words that follow its name.
+    std::size_t least() const;
+    std::size_t most() const;
+};
+
+/// A command that shows something.
+Command looks(For whom, ExitCode (*run)(Call &), std::string help, std::vector<Option> options = {});
+/// A command that enters something on record.
+Command enters(For whom, ExitCode (*run)(Call &), std::string help, std::vector<Option> options = {});
+
+// One function a family, each in the file that is named after it.
+std::vector<Command> coupon_commands();
+std::vector<Command> examining_commands();
+std::vector<Command> judging_commands();
+std::vector<Command> technique_commands();
+std::vector<Command> planning_commands();
+std::vector<Command> welder_commands();
+std::vector<Command> qualifying_commands();
+std::vector<Command> standing_commands();
+std::vector<Command> catalogue_commands();
+std::vector<Command> exchange_commands();
+std::vector<Command> keeping_commands();
+
+/// All of them.
+const std::vector<Command> &commands();
+/// Throws UsageError with the nearest name.
+const Command &command_named(const std::string &name);
+
+/// The coupon that a call means: the one on record that it names, or one that its options describe.
+CouponRecord coupon_meant(Call &call);
 
 /// Runs the program on its words (without its own name). Never throws.
 int run_program(const std::vector<std::string> &words, Session &session);

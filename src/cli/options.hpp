@@ -43,7 +43,6 @@ public:
     Args(Values values, std::vector<std::string> positional)
         : values_(std::move(values)), positional_(std::move(positional)) {}
 
-    bool flag(const std::string &name) const { return has(name); }
     bool has(const std::string &name) const { return values_.count(name) > 0; }
     /// The value, or the last of several.
     std::string text(const std::string &name, const std::string &otherwise = "") const {

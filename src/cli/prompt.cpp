@@ -1,6 +1,5 @@
 #include "cli/prompt.hpp"
 
-#include "cli/tell.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
@@ -15,12 +14,12 @@
 namespace beadbook {
 namespace {
 
-std::string live_verdicts(Shop &shop, const std::string &coupon, Session &session) {
-    Office &office = shop.office();
+std::string live_verdicts(Call &call, const std::string &coupon) {
+    Office &office = call.office();
     try {
         return text(Document{}.line(Words("  ") +
                                     verdicts_in_a_line(judge_coupon(office, office.coupon(coupon)), " | ")),
-                    session.paint());
+                    call.session().paint());
     } catch (const Refusal &e) {
         return std::string("  (") + e.what() + ")\n";
     }
@@ -29,8 +28,8 @@ std::string live_verdicts(Shop &shop, const std::string &coupon, Session &sessio
 /// One sitting: what was typed is stored at once, line by line.
 class LogPrompt {
 public:
-    LogPrompt(Shop &shop, std::string coupon, int exam, Session &session)
-        : shop_(shop), coupon_(std::move(coupon)), exam_(exam), session_(session) {}
+    LogPrompt(Call &call, std::string coupon, int exam)
+        : call_(call), coupon_(std::move(coupon)), exam_(exam), session_(call.session()) {}
 
     std::size_t logged() const { return mine_.size(); }
 
@@ -41,24 +40,24 @@ public:
             undo();
         else
             log(line);
-        session_.out << live_verdicts(shop_, coupon_, session_);
+        session_.out << live_verdicts(call_, coupon_);
     }
 
     /// These are all that the exam found.
     void finish() {
         const FinishRequest all{coupon_, exam_, {}, true};
-        const auto done = shop_.write([&](Writing &w) { return finish_exam(w, all); });
+        const auto done = call_.write([&](Writing &w) { return finish_exam(w, all); });
         session_.out << text(document_of(ExamFinishedNow{coupon_, done.value}), session_.paint());
     }
 
 private:
     void list() {
-        for (const auto &i : shop_.office().coupon(coupon_).indications)
+        for (const auto &i : call_.office().coupon(coupon_).indications)
             session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
     }
     void undo() {
         if (mine_.empty()) throw InputError("nothing of this sitting is left to undo");
-        shop_.write([&](Writing &w) {
+        call_.write([&](Writing &w) {
             withdraw_indication(w, coupon_, mine_.back(), "undone at the prompt");
             return 0;
         });
@@ -66,11 +65,11 @@ private:
         mine_.pop_back();
     }
     void log(const std::string &line) {
-        const CouponRecord record = shop_.office().coupon(coupon_).record;
+        const CouponRecord record = call_.office().coupon(coupon_).record;
         // Read by itself first, for the column of a mistake.
         read_log_line(line, record.facts().line, record.fixed_unit());
         LogRequest request{coupon_, exam_, line, "line"};
-        const auto store = [&] { return shop_.write([&](Writing &w) { return log_lines(w, request); }); };
+        const auto store = [&] { return call_.write([&](Writing &w) { return log_lines(w, request); }); };
         Done<Logged> done;
         try {
             done = store();
@@ -90,7 +89,7 @@ private:
         for (const auto &note : done.notes) session_.out << "  note: " << note << "\n";
     }
 
-    Shop &shop_;
+    Call &call_;
     std::string coupon_;
     int exam_;
     Session &session_;
@@ -99,12 +98,14 @@ private:
 
 } // namespace
 
-void ask_conditions(Shop &shop, ExamRequest &request, std::istream &in, std::ostream &out) {
-    out << "conditions by " << shop.catalogue().practice(request.practice)->title
+void ask_conditions(Call &call, ExamRequest &request) {
+    std::istream &in = call.session().in;
+    std::ostream &out = call.json() ? call.session().err : call.session().out;
+    out << "conditions by " << call.catalogue().practice(request.practice)->title
         << "; Enter leaves one out\n";
     std::set<std::string> skipped;
     for (;;) {
-        const auto wanted = conditions_to_ask(shop.office(), request);
+        const auto wanted = conditions_to_ask(call.office(), request);
         const auto next = std::find_if(wanted.begin(), wanted.end(),
                                        [&](const auto &name) { return !skipped.contains(name); });
         if (next == wanted.end()) return;
@@ -127,15 +128,16 @@ void ask_conditions(Shop &shop, ExamRequest &request, std::istream &in, std::ost
     }
 }
 
-void log_by_prompt(Shop &shop, const std::string &coupon, int exam, Session &session) {
-    const CouponState state = shop.office(Ledger::Mode::write).coupon(coupon);
+void log_by_prompt(Call &call, const std::string &coupon, int exam) {
+    Session &session = call.session();
+    const CouponState state = call.office(Ledger::Mode::write).coupon(coupon);
     if (exam == 0 && state.open_exams().size() == 1) exam = state.open_exams().front()->number;
     session.out << "coupon " << coupon << ", "
                 << (exam > 0 ? "exam " + named({state.exam(exam)})
                              : "open: " + named(state.open_exams()) + ", a line begins with its method")
                 << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: list, undo, finish (these "
                    "are all), done\n";
-    LogPrompt prompt(shop, coupon, exam, session);
+    LogPrompt prompt(call, coupon, exam);
     for (std::string line; session.out << "> " << std::flush, std::getline(session.in, line);) {
         const std::string_view word = trimmed(line);
         if (word == "done" || word == "quit") break;

@@ -11,7 +11,8 @@ struct Grade {
     bool passed = false;
     std::string class_id;
     std::string remark;
-    bool against_verdict = false; ///< the decision differs from the tool's verdict
+    bool against_verdict = false;    ///< the decision differs from the tool's verdict
+    bool against_mechanical = false; ///< passed, though the mechanical tests had failed
     Stamp stamp;
     std::int64_t seq = 0; ///< its entry
 

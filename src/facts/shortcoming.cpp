@@ -6,9 +6,9 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 13> shortcoming_ids{
-    "told",   "grade",          "verdict",    "purpose",     "not examined", "exam",   "same exam",
-    "retest", "retest unknown", "failed day", "failed kind", "unreadable",   "coupons"};
+constexpr std::array<std::string_view, 14> shortcoming_ids{
+    "told",   "grade",          "verdict",    "purpose",     "not examined", "exam",    "same exam",
+    "retest", "retest unknown", "failed day", "failed kind", "unreadable",   "coupons", "training"};
 
 } // namespace
 

@@ -25,6 +25,7 @@ struct Shortcoming {
         failed_kind,    ///< whether a coupon that failed was a test of this kind cannot be said
         unreadable,     ///< a coupon of the welder cannot be read, so whether it failed cannot be said
         coupons,        ///< fewer than a renewal takes
+        training,       ///< one failed after the retest that the rules allow at once, and none is on record
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -37,6 +38,14 @@ struct Shortcoming {
     std::string by, on, remark;        ///< verdict: who graded it passed, when, and with which words
     std::string text;                  ///< told: the sentence; unreadable: why, which is not stored
 };
+/// What was set aside for a qualification, at its grant or later, and why.
+struct Aside {
+    std::string at; ///< "renewal", "extension"; empty: when it was granted
+    std::optional<Day> day;
+    std::vector<Shortcoming> what;
+    std::string why;
+};
+
 /// As it is stored: "retest unknown".
 std::string_view id_of(Shortcoming::Kind kind);
 /// Nothing if there is no such kind.

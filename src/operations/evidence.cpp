@@ -83,9 +83,12 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
         }
     for (auto &one : retest.unknown) lacks.push_back(std::move(one));
     if (state.satisfied()) return;
-    lacks.push_back(shortcoming(state.known ? Shortcoming::Kind::retest : Shortcoming::Kind::retest_unknown));
+    using Kind = Shortcoming::Kind;
+    lacks.push_back(shortcoming(!state.known           ? Kind::retest_unknown
+                                : state.training_first ? Kind::training
+                                                       : Kind::retest));
     lacks.back().after = state.after;
-    if (!state.known) return;
+    if (!state.known || state.training_first) return;
     lacks.back().asked = state.needed;
     lacks.back().given = static_cast<int>(state.passed.size());
 }
@@ -237,6 +240,8 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
     out.welded = welded.empty() ? today : parse_day(welded);
+    if (std::string why = uncovered_metal(rules, out.test.get("material")); !why.empty())
+        out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
@@ -301,6 +306,17 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
         }
         out.evidence.push_back(one.evidence);
     }
+    return out;
+}
+
+std::vector<std::string> late_training_notes(const std::vector<Evidence> &all) {
+    std::vector<std::string> out;
+    for (const auto &one : all)
+        if (one.after)
+            for (const auto &[day, entered] : one.after->late)
+                out.push_back("coupon " + one.coupon + " counts as a retest after the training of " +
+                              print(day) + ", which was entered on " + print(entered) +
+                              ", after the coupon was welded");
     return out;
 }
 

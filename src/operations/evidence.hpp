@@ -71,6 +71,9 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
                          const RangeRules &rules, const std::vector<std::string> &coupons,
                          const RuleWords &words = {});
 
+/// Training that made a retest ask less and was entered only after the retest was welded, a note each.
+std::vector<std::string> late_training_notes(const std::vector<Evidence> &all);
+
 /// What was set aside, and why; both are kept and printed.
 struct SetAside {
     std::vector<Shortcoming> what;

@@ -48,6 +48,11 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.state = GradeStanding::State::stands;
     else
         out.why = grade_moved_words(grade.class_id, out.was, now);
+    // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
+    if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed") {
+        out.state = GradeStanding::State::again;
+        out.why += (out.why.empty() ? "" : "; ") + std::string("its mechanical tests failed");
+    }
     return out;
 }
 

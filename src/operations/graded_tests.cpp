@@ -99,6 +99,21 @@ std::vector<std::string> failed_by(const CouponState &coupon, const std::optiona
     return {out.begin(), out.end()};
 }
 
+/// What the other fields tell of a test whose process cannot be read.
+Weld without_process(const CouponRecord &coupon) {
+    Weld out;
+    for (const Trait trait : {Trait::joint, Trait::form, Trait::position})
+        out.word(trait) = coupon.get(field_of(trait));
+    return out;
+}
+
+/// When it was entered, if that was after the day.
+std::optional<Day> entered_after(const WelderEvent &event, Day day) {
+    if (event.stamp.at.size() < 10) return std::nullopt;
+    const Day entered = parse_day(std::string_view(event.stamp.at).substr(0, 10));
+    return entered > day ? std::optional(entered) : std::nullopt;
+}
+
 } // namespace
 
 bool examined_by(const std::string &exam, const CouponState &coupon) {
@@ -143,7 +158,7 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
         try {
             take(office, welder.record.mark, id);
         } catch (const Refusal &e) {
-            unreadable_.emplace(id, e.what());
+            unreadable_.emplace(id, Unreadable{e.what(), {}});
         }
     }
 }
@@ -170,7 +185,14 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     std::optional<Day> day;
     if (!welded.empty()) day = parse_day(welded);
     if (passed && !day) return;
-    auto welds = welds_named(record);
+    std::vector<Weld> welds;
+    try {
+        welds = welds_named(record);
+    } catch (const Refusal &e) {
+        // One that passed proves nothing here, and asks nothing either.
+        if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record)});
+        return;
+    }
     auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
     tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by)});
 }
@@ -202,11 +224,14 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
                  test.passed && settled != settled_.end() && settled->second.contains(rules.name)});
         }
     }
-    for (const auto &[id, why] : unreadable_)
-        if (id != coupon.id) unknown(Shortcoming::Kind::unreadable, id).text = why;
+    for (const auto &[id, one] : unreadable_) {
+        std::vector<std::string> lacks;
+        if (id == coupon.id || (one.weld && same_kind(*one.weld, weld, lacks) == Truth::no)) continue;
+        unknown(Shortcoming::Kind::unreadable, id).text = one.why;
+    }
     for (const auto &e : training_)
         if (same_word(e.process, weld.word(Trait::process)) && e.day <= welded)
-            attempts.push_back({Attempt::Kind::trained, e.day, "", false});
+            attempts.push_back({Attempt::Kind::trained, e.day, "", false, entered_after(e, welded)});
     // On one day a failure comes first, then training, then what passed.
     const auto rank = [](const Attempt &a) {
         return a.kind == Attempt::Kind::failed ? 0 : a.kind == Attempt::Kind::trained ? 1 : 2;

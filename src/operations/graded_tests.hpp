@@ -41,12 +41,17 @@ public:
     /// Looks at tests of the same process, joint, form and position, and at training in the process.
     Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules) const;
     const Test *find(const std::string &coupon) const;
+    const std::vector<Test> &all() const { return tests_; }
 
 private:
     void take(Office &office, const std::string &mark, const std::string &id);
 
     std::vector<Test> tests_;
-    std::map<std::string, std::string> unreadable_;        ///< coupon -> why
+    struct Unreadable {
+        std::string why;
+        std::optional<Weld> weld; ///< what can be read of it, without its process
+    };
+    std::map<std::string, Unreadable> unreadable_;         ///< coupons that may have failed
     std::map<std::string, std::set<std::string>> settled_; ///< coupon -> rules that it counted by
     std::vector<WelderEvent> training_;
 };

@@ -5,8 +5,8 @@ namespace beadbook {
 std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
     std::vector<HeldTest> out;
     for (const auto &one : held)
-        out.push_back(
-            {one.record.number, one.rules, one.weld, one.record.test.unit(), one.validity, one.range});
+        out.push_back({one.record.number, one.rules, one.weld, one.record.test.unit(), one.validity,
+                       one.range, one.aside});
     return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/mechanical.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 
@@ -71,6 +72,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.indications = coupon.found();
     out.unit = coupon.record.unit();
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
+    out.mechanical = coupon.record.get("mechanical");
     out.withdrawn = coupon.record.withdrawn;
     if (!out.withdrawn.empty())
         for (auto &one : out.judgement.classes) {
@@ -117,6 +119,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
                   standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
     out.sure = coupon.assurances();
+    out.mechanical_asked_by = lacking_mechanical(office.catalogue(), coupon.record);
     return out;
 }
 
@@ -129,19 +132,28 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     out.grade.class_id = judged.set->classes[*judged.sought].id;
     out.grade.remark = checked_text(request.remark, "remark");
     out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept);
+    out.grade.against_mechanical = request.passed && coupon.record.get("mechanical") == "failed";
     out.grade.stamp = writing.stamp();
+    if (out.grade.against_mechanical && out.grade.remark.empty())
+        throw refused("its mechanical tests failed; to grade it passed all the same, say why").give("remark");
     if (out.grade.against_verdict && out.grade.remark.empty())
         throw refused("the verdict for class " + out.grade.class_id + " is '" +
                       std::string(name_of(out.verdict)) + "'; to grade it " + out.grade.decision() +
                       " all the same, say why")
             .give("remark");
     keep(writing, coupon, judged);
+    std::vector<std::string> notes;
+    if (request.passed)
+        if (std::string asked =
+                mechanical_asked_words(lacking_mechanical(writing.catalogue(), coupon.record));
+            !asked.empty())
+            notes.push_back(std::move(asked));
     Entry e;
     e.kind = "grade";
     e.subject = request.mark;
     e.body = codec::body_of(out.grade);
     writing.add(std::move(e));
-    return {out, {}};
+    return {out, std::move(notes)};
 }
 
 } // namespace beadbook

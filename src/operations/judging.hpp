@@ -20,6 +20,7 @@ struct Judged {
     Unit unit = Unit::inch; ///< that people typed
     Judgement judgement;
     std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
+    std::string mechanical = {};       ///< passed, failed, or empty; no verdict goes by it
     std::string withdrawn = {};        ///< why the coupon was taken back: nothing is said of it then
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
@@ -52,7 +53,8 @@ struct Explained {
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
-    std::vector<Assurance> sure = {}; ///< what was set aside as meant so
+    std::vector<Assurance> sure = {};                  ///< what was set aside as meant so
+    std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
 };
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});
 
@@ -67,7 +69,8 @@ struct Graded {
     Grade grade;
     Verdict verdict = Verdict::cannot_say; ///< of the class it was graded for
 };
-/// Judges, keeps the verdict, and grades. A grade against the verdict needs a remark.
+/// Judges, keeps the verdict, and grades. A grade against the verdict, or a pass
+/// against failed mechanical tests, needs a remark. Notes: mechanical tests that rules ask and nobody made.
 Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request);
 
 } // namespace beadbook

@@ -1,5 +1,7 @@
 #include "operations/looking.hpp"
 
+#include "operations/mechanical.hpp"
+
 namespace beadbook {
 
 std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request) {
@@ -29,6 +31,11 @@ std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request)
 CouponSheet show_coupon(Office &office, const std::string &mark) {
     CouponSheet out{office.coupon(mark), {}};
     out.grade_standing = standing_of_grade(office, out.coupon);
+    out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
+    const std::string welder = out.coupon.record.get("welder");
+    if (welder.empty() || !office.book().knows_welder(welder)) return out;
+    for (auto &held : held_by(office, welder, office.outside().today()))
+        if (rests_on(held, mark)) out.qualified.push_back(std::move(held));
     return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/grade_standing.hpp"
+#include "operations/standing.hpp"
 
 namespace beadbook {
 
@@ -18,6 +19,8 @@ struct CouponLine {
 struct CouponSheet {
     CouponState coupon;
     GradeStanding grade_standing;
+    std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
+    std::vector<HeldQualification> qualified = {};     ///< what its welder holds by it, as it stands today
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
 struct ListRequest {

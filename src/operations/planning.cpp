@@ -103,6 +103,24 @@ std::vector<std::string> unknown_classes(const PlanResult &plan) {
     return out;
 }
 
+constexpr const char *work_example =
+    "\na work file looks like this:\n"
+    "  rules: asme-ix\n"
+    "  units: in\n"
+    "  work:\n"
+    "    - {id: line 4, joint: groove, form: plate, process: GTAW, metal group: P1,\n"
+    "       filler group: F6, backing: without, weld thickness: 0.1 to 0.2,\n"
+    "       position: [F, V], progression: up}";
+
+/// Whether a part that every work file has is missing or is no list: its writer has not seen one.
+bool is_shapeless(const std::vector<Issue> &issues) {
+    return std::any_of(issues.begin(), issues.end(), [](const Issue &issue) {
+        return issue.text.find("is missing") != std::string::npos ||
+               issue.text.find("expected a list") != std::string::npos ||
+               issue.text.find("expected a map") != std::string::npos;
+    });
+}
+
 } // namespace
 
 Work read_work(Catalogue &catalogue, const Source &source, const std::string &rules) {
@@ -111,7 +129,10 @@ Work read_work(Catalogue &catalogue, const Source &source, const std::string &ru
         return catalogue.rules(rules.empty() ? beside(source, name) : name);
     };
     LoadedWork loaded = load_work(text, rules, open);
-    if (!loaded.work) throw mistakes_in("work", source.name, text, loaded.issues);
+    if (!loaded.work) {
+        const DataError mistakes = mistakes_in("work", source.name, text, loaded.issues);
+        throw is_shapeless(loaded.issues) ? DataError(std::string(mistakes.what()) + work_example) : mistakes;
+    }
     loaded.work->criteria = beside(source, loaded.work->criteria);
     return std::move(*loaded.work);
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/shortcoming.hpp"
 #include "operations/catalogue.hpp"
 #include "operations/done.hpp"
 #include "operations/required_exams.hpp"
@@ -31,6 +32,7 @@ struct HeldTest {
     Unit unit = Unit::inch; ///< that the test was written in
     Validity validity;
     std::vector<VariableRange> range;
+    std::vector<Aside> aside = {}; ///< that it rests on
 };
 
 /// One variable that keeps a test from covering a weld, with all that the test allows of it.

@@ -66,6 +66,47 @@ void note_no_exams(const RangeRules &rules, std::vector<std::string> &notes) {
                                      "it was examined as the standard asks");
 }
 
+std::string holds_words(const ValidityWay &way) {
+    std::string out = way.id + " (" + (way.lasts ? "lasts " + way.lasts->text : "no fixed end");
+    if (way.use_every) out += ", to be used within every " + way.use_every->text;
+    if (way.extension) out += ", extended by accepted welds of the work";
+    return out + ") [" + authority(way.from) + "]";
+}
+
+/// Rules that know several ways to stay valid, and nobody said which: the usual one is told with the others.
+void note_way(const RangeRules &rules, const std::string &given, std::vector<std::string> &notes) {
+    if (!given.empty() || rules.validity.size() < 2) return;
+    std::vector<std::string> others;
+    for (const auto &way : rules.validity)
+        if (&way != &rules.validity.front()) others.push_back(holds_words(way));
+    notes.push_back(
+        "it stays valid by way " + holds_words(rules.validity.front()) + ", because no way was named; " +
+        rules.name + " also knows " + listed(others) +
+        ". The way is chosen when it is granted: to change it, retract this one and grant it again by "
+        "another");
+}
+
+/// Variables of which nothing can be said for want of something about the test, by their names.
+void note_open_ranges(const std::vector<HeldQualification> &all, std::vector<std::string> &notes) {
+    for (const auto &held : all) {
+        std::vector<std::string> open;
+        for (const auto &one : held.range) {
+            if (!may_matter(held.range, *one.variable) || one.parts.empty()) continue;
+            const bool unknown = std::none_of(one.parts.begin(), one.parts.end(), [](const RangePart &part) {
+                return part.applies == Truth::yes;
+            });
+            if (!unknown) continue;
+            for (const auto &part : one.parts)
+                for (const auto &lack : part.lacks)
+                    if (std::find(open.begin(), open.end(), name_of(lack)) == open.end())
+                        open.push_back(name_of(lack));
+        }
+        if (!open.empty())
+            notes.push_back(title_of(held) + ": what it qualifies cannot be said in full without " +
+                            listed(open));
+    }
+}
+
 } // namespace
 
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
@@ -103,6 +144,10 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     Done<Granted> out{as_granted(writing, mark, numbers), {}};
     note_no_exams(*rules, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
+    note_way(*rules, request.way, out.notes);
+    note_open_ranges(out.value.held, out.notes);
+    for (auto &note : late_training_notes({proof.parts.front().evidence}))
+        out.notes.push_back(std::move(note));
     return out;
 }
 
@@ -124,6 +169,8 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     const auto welds = welds_of(test);
     for (const auto &weld : welds)
         for (auto &one : unknown_words(*rules, weld, "the test")) impediments.push_back(std::move(one));
+    if (std::string why = uncovered_metal(*rules, test.get("material")); !why.empty())
+        impediments.push_back({"the test: " + why, {}});
     if (!impediments.empty()) throw refusal_of(impediments);
 
     const WelderState welder = writing.book().welder(request.mark);
@@ -137,7 +184,10 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
                 throw refused("this was carried in already, #" + std::to_string(q.number));
         numbers.push_back(grant(writing, request.mark, std::move(record), *rules));
     }
-    return {as_granted(writing, request.mark, numbers), {}};
+    Done<Granted> out{as_granted(writing, request.mark, numbers), {}};
+    note_way(*rules, request.way, out.notes);
+    note_open_ranges(out.value.held, out.notes);
+    return out;
 }
 
 Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
@@ -189,6 +239,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
         {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
     note_no_exams(*held.rules, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
+    for (auto &note : late_training_notes(out.value.event.evidence)) out.notes.push_back(std::move(note));
     return out;
 }
 

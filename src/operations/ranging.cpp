@@ -32,6 +32,8 @@ RangeResult range_of_coupon(Catalogue &catalogue, const std::string &rules, cons
     RangeResult out{coupon, needed_rules(catalogue, rules), {}};
     if (coupon.fields.empty())
         throw Refusal(Refusal::Kind::request, "of which test? name a coupon, or say what it is").at("coupon");
+    if (const std::string why = uncovered_metal(*out.rules, coupon.get("material")); !why.empty())
+        throw refused(why).at("material");
     for (Weld &test : welds_of(coupon)) {
         check_words(*out.rules, test);
         std::vector<VariableRange> range = range_of(*out.rules, test);

@@ -56,6 +56,10 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                named_exams(one.lacks, "and") + ", by which it failed" +
                by_authority(rules ? rules->retest.same_exam : std::nullopt);
     case Kind::retest: return retest_words(one, rules);
+    case Kind::training:
+        return (one.after ? words_of(*one.after) + ": " : "") +
+               "a retest failed too, so further training comes first" +
+               by_authority(rules ? from_of(rules->retest.immediate) : std::nullopt);
     case Kind::retest_unknown:
         return (one.after ? words_of(*one.after) + ": " : "") +
                "cannot say whether the retest is done, as what " +
@@ -87,8 +91,19 @@ bool names_coupon(Shortcoming::Kind kind) {
 
 std::string words_of(const AfterFailure &after) {
     std::string out = "coupon " + after.coupon + " failed on " + print(after.failed);
-    for (const Day day : after.trained) out += ", training on " + print(day);
+    for (const Day day : after.trained) {
+        out += ", training on " + print(day);
+        if (const auto late = after.late.find(day); late != after.late.end())
+            out += " (entered on " + print(late->second) + ", after the retest was welded)";
+    }
     return out;
+}
+
+std::string words_of(const Aside &aside, const RangeRules *rules) {
+    std::string what;
+    for (const auto &one : words_of(aside.what, rules)) what += (what.empty() ? "" : "; ") + one;
+    return (aside.at.empty() ? "" : aside.at + " of " + print(*aside.day) + ", ") + "set aside: " + what +
+           (aside.why.empty() ? "" : "; because: " + aside.why);
 }
 
 std::string words_of(const Shortcoming &one, const RangeRules *rules) {

@@ -6,6 +6,8 @@ namespace beadbook {
 
 /// "coupon T-3 failed on 2026-10-05, training on 2026-10-08".
 std::string words_of(const AfterFailure &after);
+/// "renewal of 2026-11-20, set aside: ...; because: ...".
+std::string words_of(const Aside &aside, const RangeRules *rules);
 
 /// What is lacking, in a sentence with its clause. `rules` are those that ask it; null where their text is
 /// not at hand.

@@ -144,6 +144,30 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
     for (const auto &word : said) validity.reason += "; " + word;
 }
 
+/// All that was set aside for what counts of it on that day.
+std::vector<Aside> asides_of(const WelderState &welder, const HeldQualification &held, Day on,
+                             const std::map<std::int64_t, std::string> &undone) {
+    std::vector<Aside> out;
+    if (!held.record.overridden.empty())
+        out.push_back({"", {}, held.record.overridden, held.record.override_why});
+    for (const auto &e : welder.events)
+        if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on && !e.overridden.empty())
+            out.push_back({e.kind, e.day, e.overridden, e.override_why});
+    return out;
+}
+
+/// The weld of its test. One that cannot be read hides none of the others: nothing is known of it then.
+Weld weld_of(const QualificationRecord &record, std::string &unreadable) {
+    try {
+        const auto welds = welds_of(record.test);
+        if (record.part < welds.size()) return welds[record.part];
+        unreadable = "its test has no process " + std::to_string(record.part + 1);
+    } catch (const DataError &e) {
+        unreadable = e.what();
+    }
+    return {};
+}
+
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on, Fates &fates,
                                        const std::map<std::int64_t, std::string> &undone) {
     std::vector<HeldQualification> out;
@@ -152,13 +176,22 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         if (!rules)
             throw StoreError("the rules of qualification " + std::to_string(q.number) + " of welder " +
                              welder.record.mark + " are missing or no longer load");
-        out.push_back({welder.record.mark, q, rules, welds_of(q.test).at(q.part), {}, {}});
+        std::string unreadable;
+        Weld weld = weld_of(q, unreadable);
+        out.push_back({welder.record.mark, q, rules, std::move(weld), {}, {}, {}, std::move(unreadable)});
         out.back().range = range_of(*rules, out.back().weld);
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
         if (!held.record.carried()) take_back(fates, held.record, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
+        if (!held.unreadable.empty() && held.validity.state != Validity::State::revoked) {
+            held.validity.state = Validity::State::in_doubt;
+            held.validity.until.reset();
+            held.validity.use_by.reset();
+            held.validity.reason = "cannot say: " + held.unreadable;
+        }
+        held.aside = asides_of(welder, held, on, undone);
     }
     return out;
 }
@@ -186,23 +219,6 @@ NextStep step_while_valid(const HeldQualification &held) {
     return out;
 }
 
-/// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
-/// used.
-std::string text_of(const std::vector<std::string> &welds, const WelderState &welder, int number) {
-    std::string out;
-    const auto among = [](const std::string &all, const std::string &weld) {
-        return ("; " + all + "; ").find("; " + weld + "; ") != std::string::npos;
-    };
-    for (const auto &weld : welds) {
-        if (among(out, weld)) throw refused("'" + shown(weld) + "' is given twice").at("weld");
-        for (const auto &e : welder.events)
-            if (e.kind == "extension" && e.qualification == number && among(e.text, weld))
-                throw refused("'" + shown(weld) + "' extended it already on " + print(e.day)).at("weld");
-        out += (out.empty() ? "" : "; ") + weld;
-    }
-    return out;
-}
-
 StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
     WelderEvent kept = add_event(writing, mark, event);
     Office &office = writing.office();
@@ -217,8 +233,15 @@ const ValidityWay &HeldQualification::way() const {
 }
 
 std::string title_of(const HeldQualification &held) {
-    return "#" + std::to_string(held.record.number) + " " + held.weld.word(Trait::process) + " by " +
+    const std::string &process = held.weld.word(Trait::process);
+    return "#" + std::to_string(held.record.number) + " " + (process.empty() ? "?" : process) + " by " +
            held.rules->name;
+}
+
+bool rests_on(const HeldQualification &held, const std::string &coupon) {
+    if (held.record.carried()) return false;
+    const auto all = coupons_of(held.record);
+    return std::find(all.begin(), all.end(), coupon) != all.end();
 }
 
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on) {
@@ -244,12 +267,20 @@ const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQuali
 }
 
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on) {
-    return standing_of(office, office.book().welder(mark), on.value_or(office.outside().today()));
+    const Day day = on.value_or(office.outside().today());
+    WelderStanding out = standing_of(office, office.book().welder(mark), day);
+    const GradedTests tests(office, out.welder);
+    for (const auto &test : tests.all())
+        if (!test.passed && (!test.day || *test.day <= day))
+            out.failed.push_back(
+                {test.coupon.record.id, test.coupon.record.get("process"), test.day, test.failed_by});
+    return out;
 }
 
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on) {
     std::vector<WelderStanding> out;
-    for (const auto &mark : office.book().welders()) out.push_back(standing_of(office, mark, on));
+    for (const auto &mark : office.book().welders())
+        out.push_back(standing_of(office, office.book().welder(mark), on.value_or(office.outside().today())));
     return out;
 }
 
@@ -313,38 +344,6 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
     if (event.text.empty()) throw lacking("why", "for which reason?");
     Office &office = writing.office();
     held_by(office, office.book().welder(request.mark), request.number, event.day);
-    return {changed(writing, request.mark, request.number, event), {}};
-}
-
-Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
-    Office &office = writing.office();
-    WelderEvent event;
-    event.kind = "extension";
-    event.day = past_day(writing.outside(), request.day);
-    event.qualification = request.number;
-    const WelderState welder = office.book().welder(request.mark);
-    const HeldQualification held = held_by(office, welder, request.number, event.day);
-    const auto &extension = held.way().extension;
-    if (!extension)
-        throw refused("by " + held.rules->name + ", way " + held.way().id +
-                      ", nothing is extended by welds of the work");
-    if (held.validity.state != Validity::State::valid)
-        throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) + ": " +
-                      held.validity.reason);
-    std::vector<std::string> welds;
-    for (const auto &weld : request.welds) welds.push_back(checked_text(weld, "weld"));
-    GivenCoupons given =
-        evidence_of(office, welder, held.weld.word(Trait::process), *held.rules, request.coupons);
-    for (std::size_t i = 0; i < given.evidence.size(); ++i)
-        welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
-    const std::string error = extension_refused(*extension, event.day, welds);
-    if (!error.empty()) throw refused(error).at("weld");
-    event.text = checked_text(text_of(welds, welder, request.number), "welds");
-    const SetAside aside =
-        set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
-    event.overridden = aside.what;
-    event.override_why = aside.why;
-    event.evidence = std::move(given.evidence);
     return {changed(writing, request.mark, request.number, event), {}};
 }
 

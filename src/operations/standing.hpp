@@ -12,11 +12,16 @@ struct HeldQualification {
     Weld weld;
     std::vector<VariableRange> range; ///< points into the rules
     Validity validity;
+    std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
+    std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
 
     const ValidityWay &way() const;
 };
 /// "#2 GTAW by asme-ix".
 std::string title_of(const HeldQualification &held);
+
+/// Whether it was granted for a test that this coupon is of.
+bool rests_on(const HeldQualification &held, const std::string &coupon);
 
 /// The welder's qualifications on a day, by the rules' text that each was granted by. Throws StoreError if
 /// such a text is missing.
@@ -36,6 +41,13 @@ struct WelderStanding {
     /// since.
     std::map<std::int64_t, std::string> undone;
     Day on;
+    struct Failed {
+        std::string coupon, process;
+        std::optional<Day> welded;
+        std::vector<std::string> by; ///< methods, or mechanical
+    };
+    /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
+    std::vector<Failed> failed = {};
 };
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});
@@ -96,12 +108,13 @@ struct ExtendRequest {
     std::string mark;
     int number = 0;
     std::optional<Day> day;           ///< else today
-    std::vector<std::string> welds;   ///< of the work: each begins with its day
+    std::vector<std::string> welds;   ///< of the work, as read_examined_weld takes them
     std::vector<std::string> coupons; ///< of the record, which pass the gate of evidence.hpp
     std::string override_why;
 };
 /// Extends a qualification by examined welds, where its rules allow that. Throws Refusal: they do not; it is
-/// not valid; too few welds, too old, given twice or used for an extension before; what the gate refuses.
+/// not valid; a text that does not state an accepted weld; too few welds, too old, given twice or used for an
+/// extension before; what the gate refuses.
 Done<StandingChange> extend(Writing &writing, const ExtendRequest &request);
 
 } // namespace beadbook

@@ -58,6 +58,28 @@ std::string understood(Writing &writing, const std::string &mark, const std::str
         .at("process");
 }
 
+/// Coupons of the process that were welded before training of an earlier day was entered: a retest among them
+/// is asked otherwise by it.
+std::vector<std::string> later_tests(Writing &writing, const std::string &mark, const WelderEvent &event,
+                                     Day today) {
+    std::vector<std::string> out;
+    for (const auto &id : writing.book().coupons_of(mark)) try {
+            const CouponRecord coupon = writing.book().coupon(id).record;
+            const std::string welded = coupon.get("welded");
+            if (coupon.get("welder") != mark || welded.empty() || parse_day(welded) < event.day) continue;
+            for (const auto &weld : welds_of(coupon))
+                if (same_word(weld.word(Trait::process), event.process)) {
+                    out.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
+                                  ": coupon " + id + " was welded on " + welded +
+                                  ", and as a retest it is asked otherwise now");
+                    break;
+                }
+        } catch (const Refusal &) {
+            continue; // one coupon that cannot be read hides none of the others
+        }
+    return out;
+}
+
 Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
                               const std::string &field, const std::string &question) {
     WelderEvent event;
@@ -74,6 +96,9 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     for (auto &held : held_by(writing.office(), request.mark, today))
         if (same_word(held.weld.word(Trait::process), event.process))
             out.value.held.push_back(std::move(held));
+    if (kind == "training" && event.day < today)
+        for (auto &note : later_tests(writing, request.mark, event, today))
+            out.notes.push_back(std::move(note));
     if (out.value.held.empty())
         out.notes.push_back("welder " + request.mark + " holds no qualification in " + event.process);
     return out;

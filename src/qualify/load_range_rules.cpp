@@ -2,6 +2,7 @@
 
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "criteria/weld_words.hpp"
 #include "language/condition_parser.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
@@ -32,7 +33,7 @@ public:
         static const std::vector<std::string> keys{
             "rules",      "title",  "edition",     "source",    "notes",  "units",
             "quantities", "words",  "usual sizes", "variables", "ranges", "examinations",
-            "validity",   "retest", "renewal",     "gaps",      "ends"};
+            "validity",   "retest", "renewal",     "gaps",      "ends",   "base metals"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(rules_);
         const Fields top(root_, "", keys, issues_);
         rules_.name = top.needed_text("rules");
@@ -46,6 +47,7 @@ public:
         add_trait_names(rules_, false, work_names_);
         read_symbols(top, test_names_);
         read_usual_sizes(top);
+        if (const Yaml *metals = top.get("base metals")) read_base_metals(*metals);
         for (const Yaml *node : top.items("variables")) read_variable(*node);
         for (const Yaml *node : top.items("ranges")) read_rule(*node);
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
@@ -66,6 +68,15 @@ private:
                 issues_.error(where, path, e.what());
             }
         }
+    }
+
+    void read_base_metals(const Yaml &list) {
+        rules_.base_metals = read_word_list(list, "base metals", issues_);
+        const auto &known = info(Fact::material).words;
+        for (const auto &word : rules_.base_metals)
+            if (std::find(known.begin(), known.end(), word) == known.end())
+                issues_.error(list.where, "base metals",
+                              "'" + shown(word) + "' is no base metal; expected " + listed(known, "or"));
     }
 
     void read_words(const Fields &top) {
@@ -267,6 +278,20 @@ private:
     std::set<std::string> ids_;
 };
 
+/// What the rules call the process that a word means: GTAW where they want ISO 4063 numbers, or the reverse.
+std::string same_process(const std::string &word, const std::vector<std::string> &known) {
+    const std::string_view called = process_called(word);
+    std::vector<std::string> out;
+    if (!called.empty())
+        for (const auto &one : known)
+            if (process_called(one) == called)
+                out.push_back(one + (one == "141"   ? " (with filler)"
+                                     : one == "142" ? " (without filler)"
+                                                    : ""));
+    return out.empty() ? did_you_mean(word, known)
+                       : "; " + std::string(called) + " is here " + listed(out, "or");
+}
+
 } // namespace
 
 const ValidityWay *RangeRules::way(std::string_view id) const {
@@ -280,7 +305,16 @@ void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::s
     if (known.empty() || std::find(known.begin(), known.end(), word) != known.end()) return;
     throw InputError(std::string(info(trait).name) + ": '" + shown(word) + "' is not known to " + rules.name +
                      (of_test ? " for a test" : " for work") + "; expected " + listed(known, "or") +
-                     did_you_mean(word, known));
+                     (trait == Trait::process ? same_process(word, known) : did_you_mean(word, known)));
+}
+
+std::string uncovered_metal(const RangeRules &rules, std::string_view material) {
+    const WordBits named = materials_in(material);
+    if (rules.base_metals.empty() || named == 0) return "";
+    for (const auto &metal : rules.base_metals)
+        if ((named & materials_in(metal)) != 0) return "";
+    return "material: '" + shown(material) + "' is not covered by " + rules.name + ", which is for " +
+           listed(rules.base_metals);
 }
 
 LoadedRules load_range_rules(const std::string &text) {

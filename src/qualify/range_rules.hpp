@@ -95,13 +95,15 @@ struct ValidityWay {
     struct Extension {
         int welds = 0; ///< examined and accepted
         Period within, adds;
+        std::vector<std::string> one_of; ///< examinations of which each weld needs one; empty: any
         Authority from;
     };
     std::optional<Extension> extension;
 };
 
 struct RetestRules {
-    std::optional<CouponsAsked> immediate;      ///< for each coupon that failed
+    std::optional<CouponsAsked> immediate; ///< for each coupon that failed
+    int times = 0; ///< failures that an immediate retest may follow; then training comes first. 0: any number
     std::optional<CouponsAsked> after_training; ///< for each kind of test
     /// An immediate retest is examined by the methods that the failed coupon failed by; absent: not known.
     std::optional<Authority> same_exam;
@@ -121,6 +123,7 @@ struct RangeRules {
     Unit unit = Unit::inch;
     std::array<std::vector<std::string>, word_traits> test_words, work_words; ///< empty: any word
     std::array<std::vector<Exact>, trait_count> usual_sizes;                  ///< coupons that shops weld
+    std::vector<std::string> base_metals; ///< that they cover, as Fact::material has them; empty: any
     std::vector<Variable> variables;
     std::vector<RangeRule> rules;
     EndComparison ends;
@@ -146,6 +149,10 @@ LoadedRules load_range_rules(const std::string &text);
 /// A shipped rule set by name, without folder and .yaml; throws std::out_of_range.
 std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name);
 std::vector<std::string> shipped_range_rule_names();
+
+/// Why rules do not cover a base metal that a text names ("6061 aluminium"); empty if they do, or if it names
+/// none that is known.
+std::string uncovered_metal(const RangeRules &rules, std::string_view material);
 
 /// Refuses a word that the rules do not know for the trait, with the nearest one. Throws InputError.
 void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word);

@@ -5,12 +5,14 @@ namespace beadbook {
 RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &attempts) {
     RetestState state;
     int failed = 0; // coupons of the round that failed
+    int times = 0;  // days on which coupons failed since the test began or the welder was trained
     bool settled = false;
     for (const auto &attempt : attempts) {
         // A test that was satisfied is done with; what follows is a new one.
         if (state.satisfied() || settled) {
             state = {};
             failed = 0;
+            times = 0;
         }
         settled = attempt.settled;
         switch (attempt.kind) {
@@ -22,6 +24,8 @@ RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &a
                 state.failed.clear();
             }
             ++failed;
+            if (times == 0 || !state.after || state.after->failed != attempt.day) ++times;
+            state.training_first = rules.times > 0 && times > rules.times;
             state.passed.clear();
             state.failed.push_back(attempt.coupon);
             state.known = rules.immediate.has_value();
@@ -34,12 +38,15 @@ RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &a
         case Attempt::Kind::trained:
             if (failed == 0 || !rules.after_training) break;
             failed = 0;
+            times = 0;
+            state.training_first = false;
             state.passed.clear();
             state.failed.clear();
             state.known = true;
             state.needed = rules.after_training->coupons;
             state.from = rules.after_training->from;
             state.after->trained.push_back(attempt.day);
+            if (attempt.entered) state.after->late[attempt.day] = *attempt.entered;
             break;
         }
     }

@@ -2,6 +2,10 @@
 
 #include "criteria/rule_reader.hpp"
 #include "measure/text.hpp"
+#include "qualify/examined_weld.hpp"
+#include "qualify/filter_reader.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -21,8 +25,8 @@ int read_count(const Fields &fields, std::string_view key) {
 }
 
 ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
-    const Fields fields(node, "validity.extension", {"welds", "within", "adds", "clause", "standing"},
-                        issues);
+    const Fields fields(node, "validity.extension",
+                        {"welds", "within", "adds", "one of", "clause", "standing"}, issues);
     ValidityWay::Extension out;
     out.welds = read_count(fields, "welds");
     fields.need("within");
@@ -30,6 +34,13 @@ ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
     out.within = read_period(fields, "within", issues).value_or(Period{});
     out.adds = read_period(fields, "adds", issues).value_or(Period{});
     out.from = read_authority(fields, issues);
+    if (const Yaml *list = fields.get("one of"))
+        out.one_of = read_word_list(*list, fields.path_of("one of"), issues);
+    const auto known = stated_exams();
+    for (const auto &word : out.one_of)
+        if (std::find(known.begin(), known.end(), word) == known.end())
+            fields.error("one of",
+                         "'" + shown(word) + "' is no examination; expected " + listed(known, "or"));
     return out;
 }
 
@@ -56,11 +67,15 @@ ValidityWay read_way(const Yaml &node, Issues &issues) {
     return out;
 }
 
-std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key, Issues &issues) {
+std::optional<CouponsAsked> read_coupons(const Fields &fields, std::string_view key, Issues &issues,
+                                         int *times = nullptr) {
     const Yaml *node = fields.get(key);
     if (!node) return std::nullopt;
-    const Fields one(*node, fields.path_of(key), {"coupons", "clause", "standing"}, issues);
+    std::vector<std::string> keys{"coupons", "clause", "standing"};
+    if (times) keys.emplace_back("times");
+    const Fields one(*node, fields.path_of(key), keys, issues);
     CouponsAsked out;
+    if (times && one.get("times")) *times = read_count(one, "times");
     out.coupons = read_count(one, "coupons");
     out.from = read_authority(one, issues);
     return out;
@@ -76,7 +91,7 @@ void read_validity(const Fields &top, RangeRules &rules, Issues &issues) {
     for (const Yaml *node : top.items("validity")) rules.validity.push_back(read_way(*node, issues));
     if (const Yaml *node = top.get("retest")) {
         const Fields fields(*node, "retest", {"immediate", "after training", "same examination"}, issues);
-        rules.retest.immediate = read_coupons(fields, "immediate", issues);
+        rules.retest.immediate = read_coupons(fields, "immediate", issues, &rules.retest.times);
         rules.retest.after_training = read_coupons(fields, "after training", issues);
         if (const Yaml *same = fields.get("same examination"))
             rules.retest.same_exam = read_authority(

@@ -1,9 +1,11 @@
 #include "render/json_coupons.hpp"
 
+#include "operations/shortcoming_words.hpp"
 #include "records/changed_values.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 #include "render/json_parts.hpp"
+#include "report/coupon_document.hpp"
 
 namespace beadbook {
 namespace {
@@ -83,8 +85,11 @@ std::string json_text(const std::vector<CouponLine> &list, const std::vector<std
             {"indications", one.indications},
             {"verdict", one.verdict ? std::string(name_of(*one.verdict)) : one.why_not},
             {"grade",
-             one.grade ? one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "")
+             one.grade ? one.grade->decision() +
+                             (against_text(*one.grade).empty() ? "" : " (" + against_text(*one.grade) + ")")
                        : ""}};
+        if (const std::string bends = one.record.get("mechanical"); !bends.empty())
+            line["mechanical"] = bends;
         if (!one.record.withdrawn.empty()) line["withdrawn"] = one.record.withdrawn;
         if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
         out.push_back(std::move(line));
@@ -103,6 +108,15 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         out["grade"]["remark"] = c.grade->remark;
         out["grade"]["against verdict"] = c.grade->against_verdict;
         if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
+    }
+    if (!sheet.mechanical_asked_by.empty()) out["mechanical asked by"] = sheet.mechanical_asked_by;
+    for (const auto &held : sheet.qualified) {
+        nlohmann::json one{{"welder", held.mark},
+                           {"number", held.record.number},
+                           {"rules", held.rules->name},
+                           {"state", name_of(held.validity.state)}};
+        for (const auto &aside : held.aside) one["rests on"].push_back(words_of(aside, held.rules.get()));
+        out["qualifications"].push_back(std::move(one));
     }
     return render::finished(std::move(out), notes);
 }

@@ -72,6 +72,7 @@ nlohmann::json judged_json(const Judged &judged) {
                        {"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}},
                        {"classes", classes},
                        {"verdict", name_of(judged.verdict())}};
+    if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
     return out;
@@ -100,6 +101,7 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     if (!e.welder.empty()) out["welder"] = e.welder;
     if (e.grade) out["grade"] = grade_json(*e.grade);
     if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
+    if (!e.mechanical_asked_by.empty()) out["mechanical asked by"] = e.mechanical_asked_by;
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     for (const auto &one : e.sure) {

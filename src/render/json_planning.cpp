@@ -1,5 +1,6 @@
 #include "render/json_planning.hpp"
 
+#include "operations/shortcoming_words.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
 #include "report/exam_words.hpp"
@@ -36,6 +37,7 @@ Json held_json(const HeldTest &held) {
              {"state", name_of(held.validity.state)},
              {"reason", held.validity.reason}};
     if (held.validity.until) out["until"] = print(*held.validity.until);
+    for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));
     return out;
 }
 

@@ -52,6 +52,7 @@ Json way_json(const ValidityWay &way) {
         json["welds"] = extension->welds;
         json["within"] = extension->within.text;
         json["adds"] = extension->adds.text;
+        if (!extension->one_of.empty()) json["one of"] = extension->one_of;
         out["extension"] = std::move(json);
     }
     return out;
@@ -93,9 +94,11 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &n
              {"exams", std::move(exams)},
              {"validity", std::move(validity)},
              {"gaps", rules.gaps}};
+    if (!rules.base_metals.empty()) out["base metals"] = rules.base_metals;
     out["ends"] = rules.ends.from ? authority_json(*rules.ends.from) : Json::object();
     out["ends"]["compared"] = rules.ends.text;
     put_coupons(out, "retest at once", rules.retest.immediate);
+    if (rules.retest.times > 0) out["retest at once"]["times"] = rules.retest.times;
     if (rules.retest.same_exam) out["retest by same examination"] = authority_json(*rules.retest.same_exam);
     put_coupons(out, "retest after training", rules.retest.after_training);
     put_coupons(out, "renewal", rules.renewal);

@@ -47,6 +47,7 @@ json held_json(const HeldQualification &held) {
     if (const auto step = next_step(held)) out["next"] = step_json(*step);
     if (!q.overridden.empty()) out["overridden"] = words_of(q.overridden, held.rules.get());
     if (!q.override_why.empty()) out["override"] = q.override_why;
+    for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));
     return out;
 }
 
@@ -103,6 +104,12 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     out["on"] = print(standing.on);
     out["qualifications"] = held_json(standing.held);
     out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
+    for (const auto &one : standing.failed) {
+        json failed{{"coupon", one.coupon}, {"by", one.by}};
+        if (!one.process.empty()) failed["process"] = one.process;
+        if (one.welded) failed["welded"] = print(*one.welded);
+        out["failed"].push_back(std::move(failed));
+    }
     return render::finished(std::move(out), notes);
 }
 
@@ -169,6 +176,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
+    for (const auto &one : s.held.aside) out["rests on"].push_back(words_of(one, s.held.rules.get()));
     if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
     out["events"] = events_json(s.events, {s.held}, s.undone);
     out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};

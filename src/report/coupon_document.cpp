@@ -2,7 +2,9 @@
 
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
+#include "report/standing_document.hpp"
 
 namespace beadbook {
 namespace {
@@ -67,9 +69,27 @@ Words verdict_words(Verdict verdict) {
                                                                         : Tone::cannot_say};
 }
 
+std::string against_text(const Grade &g) {
+    std::vector<std::string> against;
+    if (g.against_verdict) against.emplace_back("the verdict");
+    if (g.against_mechanical) against.emplace_back("failed mechanical tests");
+    return against.empty() ? "" : "against " + listed(against);
+}
+
+Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by) {
+    if (result == "failed")
+        return Words("Mechanical tests: ") + Words("failed", Tone::reject) +
+               "; the verdict does not go by them";
+    if (!result.empty()) return Words("Mechanical tests: ") + result;
+    return asked_by.empty() ? Words()
+                            : Words("Mechanical tests: none on record; of such a test they are asked by " +
+                                    listed(asked_by));
+}
+
 std::string grade_text(const Grade &g) {
+    const std::string against = against_text(g);
     return g.decision() + " for class " + g.class_id + " by " + g.stamp.who +
-           (g.against_verdict ? ", against the verdict" : "") + (g.remark.empty() ? "" : ": " + g.remark);
+           (against.empty() ? "" : ", " + against) + (g.remark.empty() ? "" : ": " + g.remark);
 }
 
 Document document_of(const Registered &done) {
@@ -95,8 +115,11 @@ Document document_of(const Remark &) { return Document{}.line("remark kept"); }
 namespace {
 
 std::string grade_cell(const CouponLine &one) {
-    if (!one.grade) return "";
-    return one.grade->decision() + (one.grade->against_verdict ? " (against the verdict)" : "") +
+    const bool bends_failed = one.record.get("mechanical") == "failed";
+    if (!one.grade) return bends_failed ? "mechanical tests failed" : "";
+    const std::string against = against_text(*one.grade);
+    return one.grade->decision() + (against.empty() ? "" : " (" + against + ")") +
+           (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
            (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
 }
 
@@ -152,10 +175,16 @@ Document document_of(const CouponSheet &sheet) {
     if (!c.verdicts.empty()) {
         const StoredVerdict &v = c.verdicts.back();
         std::string classes;
-        for (const auto &k : v.classes) classes += " " + k.id + " " + k.verdict + ";";
+        for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
         doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes);
     }
+    if (const Words line = mechanical_words(c.record.get("mechanical"), sheet.mechanical_asked_by);
+        !line.empty())
+        doc.line(line);
     if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why));
+    for (const auto &held : sheet.qualified)
+        doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_words(held), "",
+                 aside_bullets(held.aside, held.rules.get()));
     return doc;
 }
 

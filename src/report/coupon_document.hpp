@@ -36,7 +36,12 @@ std::string sure_text(const std::vector<std::string> &rules);
 
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
-/// "passed for class B by J. Quay: remark", and whether it was against the verdict.
+/// "against the verdict and failed mechanical tests"; empty if it is against neither.
+std::string against_text(const Grade &grade);
+/// What is known of the mechanical tests, in a line: that they failed or passed, else by which rules they are
+/// asked and lacking; empty: none are on record or asked.
+Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by);
+/// "passed for class B by J. Quay: remark", and what it was against.
 std::string grade_text(const Grade &grade);
 /// The same with the reason why it must be given again, if it must.
 Words grade_words(const Grade &grade, const std::string &again);

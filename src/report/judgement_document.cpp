@@ -144,6 +144,7 @@ Document judged_document(const Judged &judged, bool in_full) {
             doc.item("nothing came near a limit");
     }
     add_chosen_proof(doc, c, judged, in_full);
+    if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.line(line);
     return doc.caution();
 }
 
@@ -187,6 +188,8 @@ Document explained_document(const Explained &e, bool in_full) {
     add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
+    if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
+        doc.line(line);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc.caution();
@@ -200,15 +203,18 @@ Document document_of(const Explained &e) { return explained_document(e, false); 
 Document document_of(const InFull<Explained> &e) { return explained_document(e.of, true); }
 
 Document document_of(const Graded &g) {
+    const std::string against = against_text(g.grade);
     return Document{}.line("coupon " + g.mark + " graded " + g.grade.decision() + " for class " +
                            g.grade.class_id + " (verdict: " + std::string(name_of(g.verdict)) +
-                           (g.grade.against_verdict ? "; against the verdict)" : ")"));
+                           (against.empty() ? ")" : "; " + against + ")"));
 }
 
 Document document_of(const JudgedOrNot &one) {
     return Document{}.line(Words(padded(one.mark, 14)) +
-                           (one.judged ? verdicts_in_a_line(*one.judged)
-                                       : Words("not judged: " + one.why_not, Tone::cannot_say)));
+                           (one.judged
+                                ? verdicts_in_a_line(*one.judged) +
+                                      (one.judged->mechanical == "failed" ? "; mechanical tests failed" : "")
+                                : Words("not judged: " + one.why_not, Tone::cannot_say)));
 }
 
 } // namespace beadbook

@@ -1,8 +1,11 @@
 #include "report/plan_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -21,13 +24,18 @@ std::string numbers_words(const std::vector<int> &numbers) {
 }
 
 /// "no: pipe, until #1 is renewed (1 coupon)"
-Words answer_words(const JobAllowed &job) {
+Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
     const bool cannot = job.allowed == Truth::unknown;
     Words out = job.allowed == Truth::yes ? Words("yes", Tone::accept)
                 : cannot                  ? Words("cannot say", Tone::cannot_say)
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
+    std::vector<int> overridden;
+    for (const auto &one : held)
+        if (!one.aside.empty() && std::find(job.by.begin(), job.by.end(), one.number) != job.by.end())
+            overridden.push_back(one.number);
+    if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
     for (const auto &one : job.renewals)
@@ -100,14 +108,18 @@ Document document_of(const HeldWork &work) {
     Document out;
     out.title = "Work that " + work.welder + " may do";
     out.heading(out.title + " on " + print(work.on), 2);
-    for (const auto &job : work.plan.jobs) out.line(answer_words(job));
+    for (const auto &job : work.plan.jobs) out.line(answer_words(job, work.plan.held));
     out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name + " on " +
                     print(work.on) + ":",
                 2);
-    for (const auto &one : work.plan.held)
+    for (const auto &one : work.plan.held) {
+        auto under = rounded_items(one.range, one.rules->ends, one.unit);
+        for (const auto &aside : one.aside) under.push_back({words_of(aside, one.rules.get()), "", {}});
         out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
-                     std::string(name_of(one.validity.state)) + ", " + one.validity.reason,
-                 "", rounded_items(one.range, one.rules->ends, one.unit));
+                     std::string(name_of(one.validity.state)) + (one.aside.empty() ? "" : " (by override)") +
+                     ", " + one.validity.reason,
+                 "", std::move(under));
+    }
     if (work.plan.held.empty()) out.item("nothing");
     add_plan(out, work.plan);
     return out;

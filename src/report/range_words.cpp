@@ -18,8 +18,10 @@ std::string distance(const RangePart &part, const Exact &value, Unit unit) {
     return "";
 }
 
-Bullet part_item(const RangePart &part, Unit unit) {
+/// Where several rules speak of one trait, each says for which tests it holds.
+Bullet part_item(const RangePart &part, Unit unit, bool among_others) {
     std::string words = print(part, unit);
+    if (among_others && !part.rule->test.text.empty()) words += ", as the test is of " + part.rule->test.text;
     if (!part.rule->work.text.empty()) words += ", for " + part.rule->work.text;
     if (part.applies == Truth::unknown) words += "; cannot say without " + lacks_words(part.lacks);
     Bullet out{std::move(words), authority(part.rule->clause, part.rule->standing), {}};
@@ -43,7 +45,7 @@ std::vector<Bullet> range_items(const std::vector<VariableRange> &range, Unit un
         if (!one.variable->work.text.empty()) name += " (in work with " + one.variable->work.text + ")";
         Bullet item{name + ":", "", {}};
         if (one.parts.empty()) item.under.push_back({"nothing: no rule speaks of such a test", "", {}});
-        for (const auto &part : one.parts) item.under.push_back(part_item(part, unit));
+        for (const auto &part : one.parts) item.under.push_back(part_item(part, unit, one.parts.size() > 1));
         out.push_back(std::move(item));
     }
     return out;

@@ -16,7 +16,7 @@ void add_who(Document &doc, const RecordSheet &s) {
 void add_standing(Document &doc, const RecordSheet &s) {
     const Validity &v = s.held.validity;
     doc.heading("Standing on " + print(s.on), 2)
-        .pair("state", state_words(v.state), v.reason)
+        .pair("state", held_words(s.held), v.reason)
         .pair("rule", authority(v.from), "way " + s.held.record.way);
     if (const std::string next = next_words(s.held); !next.empty()) doc.pair("next", next);
     for (const auto &e : s.events) {
@@ -44,6 +44,7 @@ void add_range(Document &doc, const RecordSheet &s) {
             if (part.rounded() && rules.ends.from) source += "; compared by " + authority(*rules.ends.from);
             doc.pair(name, in + value, source);
             name.clear();
+            if (!part.rule->reading.empty()) doc.pair("", "our reading", part.rule->reading);
         }
     }
     for (const auto &gap : rules.gaps) doc.pair(&gap == &rules.gaps.front() ? "not in these rules" : "", gap);

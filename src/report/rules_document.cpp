@@ -58,6 +58,9 @@ void add_validity(Document &out, const RangeRules &rules) {
                      source_words(asked->from));
     };
     step("retest at once, for each that failed", rules.retest.immediate);
+    if (rules.retest.times > 0)
+        out.item("retest at once: after " + std::to_string(rules.retest.times) +
+                 (rules.retest.times == 1 ? " failure" : " failures") + "; then training comes first");
     if (const auto &same = rules.retest.same_exam)
         out.item("retest at once is examined by the methods that the failed coupon failed by",
                  source_words(*same));
@@ -98,7 +101,8 @@ std::string period_words(const ValidityWay &way) {
 
 std::string extension_words(const ValidityWay::Extension &extension) {
     return "extended by " + extension.adds.text + " on " + std::to_string(extension.welds) +
-           " examined welds of the last " + extension.within.text;
+           " welds of the last " + extension.within.text + ", examined" +
+           (extension.one_of.empty() ? "" : " by " + listed(extension.one_of, "or")) + " and accepted";
 }
 
 Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {
@@ -115,6 +119,7 @@ Document document_of(const RangeRules &rules) {
     out.title = rules.title;
     out.heading(rules.title).line(rules.edition + "; " + rules.source);
     if (!rules.notes.empty()) out.line(rules.notes);
+    if (!rules.base_metals.empty()) out.line("For base metals: " + listed(rules.base_metals));
     add_ranges(out, rules);
     add_ends(out, rules);
     add_exams(out, rules);

@@ -11,7 +11,10 @@ namespace {
 
 /// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
 Words standing_words(const HeldQualification &held) {
-    return Words(title_of(held) + ": ") + state_words(held.validity.state) + ", " + held.validity.reason;
+    const Validity &v = held.validity;
+    const bool doubt = v.state == Validity::State::in_doubt && v.until;
+    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
+           ", " + v.reason;
 }
 
 std::string name_line(const WelderRecord &welder) {
@@ -54,6 +57,17 @@ std::string time_left(std::int64_t days) {
 }
 
 } // namespace
+
+Words held_words(const HeldQualification &held) {
+    Words out = state_words(held.validity.state);
+    return held.aside.empty() ? out : out + Words(" (by override)", Tone::cannot_say);
+}
+
+std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules) {
+    std::vector<Bullet> out;
+    for (const auto &one : all) out.push_back({words_of(one, rules), "", {}});
+    return out;
+}
 
 Words state_words(Validity::State state) {
     return {std::string(name_of(state)), state == Validity::State::valid       ? Tone::accept
@@ -122,6 +136,12 @@ Document document_of(const WelderStanding &standing) {
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
+    for (const auto &one : standing.failed) {
+        std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
+        if (one.welded) text += ", welded " + print(*one.welded);
+        if (!one.by.empty()) text += ", by " + listed(one.by);
+        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
+    }
     if (!standing.welder.events.empty()) {
         doc.heading("Logged", 2);
         for (const auto &e : standing.welder.events) {
@@ -143,8 +163,8 @@ Document document_of(const std::vector<WelderStanding> &all) {
             table.rows.push_back({welder.mark, welder.name, "holds no qualification", "", ""});
         for (const auto &held : standing.held) {
             const auto &until = held.validity.until;
-            table.rows.push_back({welder.mark, welder.name, title_of(held), state_words(held.validity.state),
-                                  until ? print(*until) : ""});
+            table.rows.push_back(
+                {welder.mark, welder.name, title_of(held), held_words(held), until ? print(*until) : ""});
         }
     }
     if (all.empty()) return doc.line("no welder is on record");
@@ -158,7 +178,7 @@ Document document_of(const DueList &due) {
     Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
         table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
-                              title_of(one.held), state_words(one.held.validity.state), to_do_text(one),
+                              title_of(one.held), held_words(one.held), to_do_text(one),
                               one.held.validity.reason});
     return doc.add(std::move(table));
 }
@@ -166,7 +186,9 @@ Document document_of(const DueList &due) {
 Document document_of(const Granted &granted) {
     Document doc;
     for (const auto &held : granted.held) {
-        doc.line(Words("welder " + granted.mark + " holds ") + standing_words(held));
+        const bool valid = held.validity.state == Validity::State::valid;
+        doc.line(Words("welder " + granted.mark + (valid ? " holds " : " was granted ")) +
+                 standing_words(held));
         for (auto &item : aside_items(held.record.overridden, held.rules.get(), held.record.override_why))
             doc.item(std::move(item.words));
         doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");

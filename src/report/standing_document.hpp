@@ -30,6 +30,10 @@ Document document_of(const StandingChange &change);
 
 /// "valid" in its tone.
 Words state_words(Validity::State state);
+/// The same of a qualification, marked if it rests on an override: "valid (by override)".
+Words held_words(const HeldQualification &held);
+/// What was set aside, each with its reason.
+std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules);
 /// "renew it: 2 coupons", "use the process and log it, or it ends on 2028-11-01".
 std::string to_do_text(const NextStep &step);
 /// The same with its day, while there is one: "by 2027-05-02 use the process and log it".

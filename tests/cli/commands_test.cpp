@@ -26,13 +26,13 @@ void small_coupon(const Program &run) {
 TEST_CASE("every command has help with an example, the exit codes and the caution") {
     const Program run;
     for (const auto &command : commands()) {
-        const std::string help = run.ok({command.name, "--help"});
-        INFO(command.name);
-        CHECK(help.find("Example:\n  beadbook " + command.name) != std::string::npos);
+        const std::string help = run.ok({command.name(), "--help"});
+        INFO(command.name());
+        CHECK(help.find("Example:\n  beadbook " + command.name()) != std::string::npos);
         CHECK(help.find("Exit codes:") != std::string::npos);
         CHECK(help.find("An aid, not the code") != std::string::npos);
-        CHECK(run.ok({"help", command.name}) == help);
-        CHECK(run.ok({"--help"}).find("  " + command.name + " ") != std::string::npos);
+        CHECK(run.ok({"help", command.name()}) == help);
+        CHECK(run.ok({"--help"}).find("  " + command.name() + " ") != std::string::npos);
     }
 }
 

@@ -55,7 +55,7 @@ TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
 TEST_CASE("JSON of rules for welders: list, show, check", "[catalogue]") {
     const Program run;
     const auto list = json(run, {"rules", "list"});
-    CHECK(list.size() == 5);
+    CHECK(list.size() == 6);
     for (const auto &one : list) {
         const auto rules = json(run, {"rules", "show", one["rules"]});
         CHECK(rules["hash"] == one["hash"]);

@@ -24,7 +24,7 @@ std::string refusal(const std::vector<std::string> &words) {
 TEST_CASE("words are taken apart into flags, values, repeated values and the rest") {
     const Args args = parse_words(some_options(), {"T-1", "--condition", "a=1", "-f", "x.txt", "pore 0.1",
                                                    "--json", "--condition=b=2", "--", "--not-an-option"});
-    CHECK(args.flag("json"));
+    CHECK(args.has("json"));
     CHECK(args.text("file") == "x.txt");
     CHECK(args.all("condition") == std::vector<std::string>{"a=1", "b=2"});
     CHECK(args.positional() == std::vector<std::string>{"T-1", "pore 0.1", "--not-an-option"});
@@ -33,7 +33,7 @@ TEST_CASE("words are taken apart into flags, values, repeated values and the res
 
 TEST_CASE("what was not given is absent, and an empty value is given") {
     const Args none = parse_words(some_options(), {});
-    CHECK_FALSE(none.flag("json"));
+    CHECK_FALSE(none.has("json"));
     CHECK_FALSE(none.has("file"));
     CHECK(none.text("file", "-") == "-");
     CHECK(none.all("condition").empty());

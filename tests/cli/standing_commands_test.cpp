@@ -165,7 +165,7 @@ TEST_CASE("a lapsed qualification comes back by a coupon; the record shows what 
     run.ok({"exam", "Q-2", "RT", "--incomplete", "the film is lost", "--replaces", "3", "--why", "lost"});
     CHECK_THAT(run({"renew", "L1", "1", "Q-2"}).err, says("give --override"));
     CHECK_THAT(flat(run.ok({"renew", "L1", "1", "Q-2", "--override", "the owner saw the film"})),
-               says("valid, holds through 2027-05-20"));
+               says("valid (by override), holds through 2027-05-20"));
     CHECK(run({"renew", "L1", "1", "Q-2"}).code == 3);
     const std::string record = flat(run.ok({"record", "L1", "1"}));
     CHECK_THAT(record, says("Renewed on 2026-11-20"));
@@ -217,13 +217,14 @@ TEST_CASE("carried in only with a paper, which is given back", "[standing]") {
     CHECK(run({"record", "L1", "1", "--document", run.file("back.pdf")}).code == 3);
     run.ok({"used", "L1", "141", "--date", "2026-05-20", "--work", "line 4"});
     run.ok({"used", "L1", "141", "--date", "2026-11-10", "--work", "line 4"});
-    CHECK_THAT(run({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted"}).err,
+    CHECK_THAT(run({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted by A. Field"}).err,
                says("1 given; 2 welds of the last 6 months"));
-    CHECK_THAT(run({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted", "--coupon", "Q-9"}).err,
-               says("there is no coupon 'Q-9'"));
     CHECK_THAT(
-        run.ok({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted", "--weld", "2026-08-02 RT accepted"}),
-        says("lasts through 2029-12-01"));
+        run({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted by A. Field", "--coupon", "Q-9"}).err,
+        says("there is no coupon 'Q-9'"));
+    CHECK_THAT(run.ok({"extend", "L1", "1", "--weld", "2026-11-12 RT accepted by A. Field", "--weld",
+                       "2026-08-02 RT accepted by A. Field"}),
+               says("lasts through 2029-12-01"));
 }
 
 TEST_CASE("the qualification record as text, JSON and page says the same, and escapes what people typed",

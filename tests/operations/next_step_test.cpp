@@ -19,7 +19,7 @@ void carried(Yard &yard, const std::string &rules, const std::string &way, const
                          rules,
                          way,
                          {{"units", "mm"},
-                          {"process", rules == "iso-9606-1" ? "141" : "GTAW"},
+                          {"process", rules == "iso-9606-1" || rules == "ship-hull" ? "141" : "GTAW"},
                           {"joint", "groove"},
                           {"welded", day}},
                          {"paper.pdf", "paper"}});
@@ -54,7 +54,7 @@ TEST_CASE("the due list shows the last day on which use counts, by every rule se
             INFO(name << ", way " << way.id);
             ++tried;
             const Day start = parse_day(welded), last = use_by(start, way);
-            const std::string process = name == "iso-9606-1" ? "141" : "GTAW";
+            const std::string process = name == "iso-9606-1" || name == "ship-hull" ? "141" : "GTAW";
             const auto ahead = static_cast<int>((last - start).count());
             Yard none, late, in_time;
             for (Yard *yard : {&none, &late, &in_time}) carried(*yard, name, way.id);

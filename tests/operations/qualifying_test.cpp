@@ -122,7 +122,10 @@ TEST_CASE("examinations that the rules ask are demanded, and an override keeps i
     yard.coupon("Q-3", "2026-10-05", true, {{"metal-group", ""}}, none);
     CHECK_THAT(refused_to_qualify(yard, "Q-3", "mil-std-1595a"),
                says("no examination that counts is on record"));
-    CHECK(yard.qualify("Q-3", "mil-std-1595a", "the owner saw it").notes.size() == 1);
+    const auto silent = yard.qualify("Q-3", "mil-std-1595a", "the owner saw it").notes;
+    REQUIRE(silent.size() == 2);
+    CHECK_THAT(silent[0], says("asks for no examination of the test"));
+    CHECK_THAT(silent[1], says("cannot be said in full without the test's metal group"));
 }
 
 TEST_CASE(

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "operations/yard.hpp"
+#include "records/codecs/bodies.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -108,16 +109,17 @@ TEST_CASE("welds of the work extend, each once", "[standing]") {
     // ISO 9606-1 9.3 b): two welds of the last six months, two more years (from memory).
     Yard yard;
     carried(yard);
-    const std::string first = "2026-11-12 RT accepted, line 4", second = "2026-08-02 RT accepted";
+    const std::string first = "2026-11-12 RT accepted by A. Field, line 4",
+                      second = "2026-08-02 RT accepted by A. Field";
     CHECK_THAT(yard.refusal([&] { extended(yard, {first}); }), says("1 given; 2 welds of the last 6 months"));
     CHECK_THAT(yard.refusal([&] { extended(yard, {first, first}); }), says("is given twice"));
     CHECK_THAT(yard.refusal([&] {
-        extended(yard, {first, "2026-05-20 RT accepted"});
+        extended(yard, {first, "2026-05-20 RT accepted by A. Field"});
     }),
                says("does not count"));
     CHECK(extended(yard, {first, second}).value.now.validity.ends == parse_day("2029-12-01"));
     CHECK_THAT(yard.refusal([&] {
-        extended(yard, {"2026-11-13 RT accepted", second});
+        extended(yard, {"2026-11-13 RT accepted by A. Field", second});
     }),
                says("extended it already on 2026-11-25"));
     CHECK(yard.validity(1).ends == parse_day("2029-12-01"));
@@ -141,7 +143,7 @@ TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing
     CHECK_THAT(yard.refusal([&] { extended(yard, {}, {"Q-1", "Q-2"}); }), says("was welded for practice"));
     yard.coupon("Q-3", "2026-10-06", true, plain, {Exam::VT});
     CHECK_THAT(yard.refusal([&] { extended(yard, {}, {"Q-1", "Q-3"}); }), says("\n  coupon Q-3: no RT"));
-    const auto done = extended(yard, {"2026-11-12 RT accepted"}, {"Q-1"});
+    const auto done = extended(yard, {"2026-11-12 RT accepted by A. Field"}, {"Q-1"});
     CHECK(done.value.event.evidence.at(0).coupon == "Q-1");
     CHECK_THAT(done.value.event.text, says("2026-10-05 coupon Q-1"));
     CHECK(done.value.now.validity.ends == parse_day("2029-12-01"));
@@ -162,4 +164,55 @@ TEST_CASE("one use is told of all qualifications of the process", "[standing]") 
     CHECK(done.notes.empty());
     // The second test was welded after the first, which was a use of it.
     CHECK(yard.validity(1, "2026-06-20").until == parse_day("2026-12-11"));
+}
+
+TEST_CASE("a qualification whose test cannot be read is cannot say, and hides none of the others",
+          "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05");
+    yard.qualify("Q-1");
+    QualificationRecord old = yard.book.welder("L1").qualifications.at(0);
+    old.number = 2;
+    old.test.id = "Q-0";
+    old.test.set("process", "GTAW 1/8in +");
+    yard.write([&](Writing &w) {
+        Entry entry;
+        entry.kind = "qualification";
+        entry.subject = "L1";
+        entry.number = old.number;
+        entry.body = codec::body_of(old);
+        w.add(std::move(entry));
+    });
+    const WelderStanding standing = standing_of(yard.office, "L1");
+    REQUIRE(standing.held.size() == 2);
+    CHECK(standing.held[0].validity.state == Validity::State::valid);
+    CHECK(standing.held[1].validity.state == Validity::State::in_doubt);
+    CHECK_THAT(standing.held[1].validity.reason, says("cannot say: process 'GTAW 1/8in +': a part is empty"));
+    CHECK(title_of(standing.held[1]) == "#2 ? by asme-ix");
+    CHECK(covers(standing.held[1].range, standing.held[0].weld).covered != Truth::yes);
+    CHECK(standing_of_all(yard.office).size() == 1);
+    CHECK(due(yard.office, 36'500).items.size() == 2);
+}
+
+TEST_CASE("a coupon that cannot be read asks nothing if it passed or is of another kind", "[standing]") {
+    Yard yard;
+    const auto unreadable = [&](const std::string &id, bool passed, const Yard::Fields &more) {
+        yard.coupon(id, "2026-10-01", passed, more);
+        // As an older program took it.
+        yard.write([&](Writing &w) {
+            CouponRecord old = w.coupon(id).record;
+            old.set("process", "GTAW 1/8in +");
+            Entry entry = codec::entry_of(old);
+            entry.supersedes = w.coupon(id).record_seq;
+            entry.reason = "older";
+            w.add(std::move(entry));
+        });
+    };
+    unreadable("P-1", true, {});
+    unreadable("F-1", false, {{"position", "2G"}});
+    yard.coupon("Q-1", "2026-10-05");
+    CHECK(yard.qualify("Q-1").value.held.size() == 1);
+    unreadable("F-2", false, {});
+    yard.coupon("Q-2", "2026-10-06");
+    CHECK_THAT(yard.refusal([&] { yard.qualify("Q-2"); }), says("coupon F-2 cannot be read"));
 }

@@ -240,7 +240,12 @@ private:
         const std::string who = "L1";
         const int number = held_number(who, Validity::State::valid, true);
         yard_.write([&](Writing &w) {
-            return extend(w, {who, number, {}, {"2026-10-01 job 4"}, {mark()}, one_in(2) ? why_aside : ""});
+            return extend(w, {who,
+                              number,
+                              {},
+                              {"2026-10-01 RT accepted by A. Field, job 4"},
+                              {mark()},
+                              one_in(2) ? why_aside : ""});
         });
     }
     void use() {

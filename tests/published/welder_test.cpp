@@ -333,6 +333,78 @@ TEST_CASE("ISO 9606-1: thickness and diameter rows", "[published]") {
     CHECK(thick(welds[1], "60 mm"));
 }
 
+TEST_CASE("Ship hull rules 2026: thickness, diameter, product and details", "[published]") {
+    // Part 2, chapter 2, section 5, in two public transcriptions that agree; twins worked out here.
+    const std::string plate = "joint groove, form plate, thickness ",
+                      tube = "joint groove, form tube, diameter ",
+                      fillet = "joint fillet, form tube, thickness ";
+    const std::string w = "thickness ", d = "form tube, diameter ", b = "joint groove, backing ";
+    check(
+        "ship-hull",
+        {
+            {"T 2: T to 2 T", plate + "2 mm", w + "4 mm", "thickness", "yes"},
+            {"T 2, twin over", plate + "2 mm", w + "4.000001 mm", "thickness", "no"},
+            {"T 2, twin under", plate + "2 mm", w + "1.999999 mm", "thickness", "no"},
+            {"T 3: 3 to 2 T", plate + "3 mm", w + "6 mm", "thickness", "yes"},
+            {"T 10: from 3", plate + "10 mm", w + "3 mm", "thickness", "yes"},
+            {"T 10, twin under", plate + "10 mm", w + "2.999999 mm", "thickness", "no"},
+            {"T 10: to 20", plate + "10 mm", w + "20 mm", "thickness", "yes"},
+            {"T 10, twin over", plate + "10 mm", w + "20.000001 mm", "thickness", "no"},
+            {"T 11.999999 is the middle row", plate + "11.999999 mm", w + "24 mm", "thickness", "no"},
+            {"T 12: no upper end", plate + "12 mm", w + "80 mm", "thickness", "yes"},
+            {"T 12, twin under 3", plate + "12 mm", w + "2.999999 mm", "thickness", "no"},
+            {"pipe fillet T 1: to the greater of 2 T and 3", fillet + "1 mm", w + "3 mm", "thickness", "yes"},
+            {"pipe fillet T 1, twin", fillet + "1 mm", w + "3.000001 mm", "thickness", "no"},
+            {"pipe fillet T 2: to 4", fillet + "2 mm", w + "4 mm", "thickness", "yes"},
+            {"pipe fillet T 3: no upper end", fillet + "3 mm", w + "80 mm", "thickness", "yes"},
+            {"D 25: to 2 D", tube + "25 mm", d + "50 mm", "diameter", "yes"},
+            {"D 25, twin", tube + "25 mm", d + "50.000001 mm", "diameter", "no"},
+            {"D 25.000001: no upper end", tube + "25.000001 mm", d + "400 mm", "diameter", "yes"},
+            {"D 40: at least 25, not 20", tube + "40 mm", d + "24.999999 mm", "diameter", "no"},
+            {"D 60: from 30", tube + "60 mm", d + "30 mm", "diameter", "yes"},
+            {"D 60, twin", tube + "60 mm", d + "29.999999 mm", "diameter", "no"},
+            {"pipe over 25 covers plate", tube + "26 mm", "form plate", "form", "yes"},
+            {"pipe of 25 does not", tube + "25 mm", "form plate", "form", "no"},
+            {"plate covers pipe of 500", plate + "10 mm", d + "500 mm", "form", "yes"},
+            {"plate, twin", plate + "10 mm", d + "499.999999 mm", "form", "no"},
+            {"SS NB covers DS NB", b + "SS NB", b + "DS NB", "backing", "yes"},
+            {"SS MB covers DS MB", b + "SS MB", b + "DS MB", "backing", "yes"},
+            {"SS MB does not cover SS NB", b + "SS MB", b + "SS NB", "backing", "no"},
+            {"SS GB covers SS GB", b + "SS GB", b + "SS GB", "backing", "yes"},
+            {"DS NB does not cover SS NB", b + "DS NB", b + "SS NB", "backing", "no"},
+            {"ML covers SL", "joint fillet, runs ML", "joint fillet, runs SL", "runs", "yes"},
+            {"SL does not cover ML", "joint fillet, runs SL", "joint fillet, runs ML", "runs", "no"},
+        });
+}
+
+TEST_CASE("Retests once at most: ship hull rules 2026 and ISO 9606-1", "[published]") {
+    using Kind = Attempt::Kind;
+    const Day first = parse_day("2026-11-02"), second = parse_day("2026-11-09"),
+              third = parse_day("2026-11-16");
+    const auto after = [](const char *rules, const std::vector<Attempt> &attempts) {
+        return retest_state(shipped_range_rules(rules)->retest, attempts);
+    };
+    // Section 5, retest: double specimens, all must pass; failing again, further training (read).
+    CHECK_FALSE(after("ship-hull", {{Kind::failed, first, "A"}, {Kind::passed, second, "B"}}).satisfied());
+    CHECK(after("ship-hull",
+                {{Kind::failed, first, "A"}, {Kind::passed, second, "B"}, {Kind::passed, second, "C"}})
+              .satisfied());
+    // ISO 9606-1 clause 8: a failed test may be repeated (read); once without further training (memory).
+    CHECK(after("iso-9606-1", {{Kind::failed, first, "A"}, {Kind::passed, second, "B"}}).satisfied());
+    for (const auto *rules : {"ship-hull", "iso-9606-1"}) {
+        std::vector<Attempt> all{{Kind::failed, first, "A"}, {Kind::failed, second, "B"}};
+        for (const auto *id : {"C", "D", "E", "F"}) all.push_back({Kind::passed, third, id});
+        CHECK(after(rules, all).training_first);
+        CHECK_FALSE(after(rules, all).satisfied());
+        all.insert(all.begin() + 2, {Kind::trained, second, ""});
+        all.resize(4);
+        CHECK_FALSE(after(rules, all).training_first);
+        CHECK(after(rules, all).satisfied());
+    }
+    // Two coupons of one day are one failure.
+    CHECK_FALSE(after("iso-9606-1", {{Kind::failed, first, "A"}, {Kind::failed, first, "B"}}).training_first);
+}
+
 TEST_CASE("Validity and continuity: published cases", "[published]") {
     const auto state = [](const std::string &rules, const std::string &way, const std::string &welded,
                           std::vector<std::string> uses, const std::string &on) {

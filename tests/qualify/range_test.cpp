@@ -31,8 +31,8 @@ std::string with_range(const std::string &range, const std::string &variables = 
 } // namespace
 
 TEST_CASE("the shipped rules load without an issue, and each range has a source") {
-    CHECK(shipped_range_rule_names() ==
-          std::vector<std::string>{"asme-ix", "aws-d1.1", "aws-d17.1", "iso-9606-1", "mil-std-1595a"});
+    CHECK(shipped_range_rule_names() == std::vector<std::string>{"asme-ix", "aws-d1.1", "aws-d17.1",
+                                                                 "iso-9606-1", "mil-std-1595a", "ship-hull"});
     for (const auto &name : shipped_range_rule_names()) {
         const auto rules = shipped_range_rules(name);
         INFO(name);

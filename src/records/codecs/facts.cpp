@@ -214,6 +214,7 @@ nlohmann::json json_of(const Grade &grade) {
     nlohmann::json out{{"decision", grade.decision()}, {"class", grade.class_id}};
     if (!grade.remark.empty()) out["remark"] = grade.remark;
     if (grade.against_verdict) out["against verdict"] = true;
+    if (grade.against_mechanical) out["against mechanical"] = true;
     return out;
 }
 
@@ -227,6 +228,7 @@ Grade grade_from(const nlohmann::json &json, const Stamp &stamp) {
     out.class_id = json.at("class").get<std::string>();
     out.remark = json.value("remark", "");
     out.against_verdict = json.value("against verdict", false);
+    out.against_mechanical = json.value("against mechanical", false);
     out.stamp = stamp;
     return out;
 }

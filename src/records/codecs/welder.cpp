@@ -48,6 +48,7 @@ Compare compare_from(const std::string &id) {
 nlohmann::json json_of(const AfterFailure &after) {
     nlohmann::json out{{"coupon", after.coupon}, {"failed", print(after.failed)}};
     for (const Day day : after.trained) out["trained"].push_back(print(day));
+    for (const auto &[day, entered] : after.late) out["entered late"][print(day)] = print(entered);
     return out;
 }
 
@@ -55,6 +56,8 @@ AfterFailure after_from(const nlohmann::json &json) {
     AfterFailure out{json.value("coupon", ""), parse_day(json.at("failed").get<std::string>()), {}};
     for (const auto &day : json.value("trained", std::vector<std::string>{}))
         out.trained.push_back(parse_day(day));
+    for (const auto &[day, entered] : json.value("entered late", std::map<std::string, std::string>{}))
+        out.late[parse_day(day)] = parse_day(entered);
     return out;
 }
 

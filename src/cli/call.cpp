@@ -1,0 +1,100 @@
+#include "cli/call.hpp"
+
+#include "facts/coupon_record.hpp"
+#include "measure/text.hpp"
+#include "operations/outside_solver.hpp"
+#include "records/files.hpp"
+
+#include <charconv>
+#include <filesystem>
+#include <pwd.h>
+#include <unistd.h>
+
+namespace beadbook {
+
+Call::Call(Args args, Session &session)
+    : args_(std::move(args)),
+      session_(session), outside_{session.now, session.today,
+                                  [](const std::string &path) { return read_file(path); },
+                                  [](const std::string &path) {
+                                      return std::filesystem::absolute(path).lexically_normal().string();
+                                  },
+                                  outside_solver(session.environment("BEADBOOK_SOLVER"))} {}
+
+std::optional<std::string> Call::text_if_given(const std::string &option) const {
+    return has(option) ? std::optional(text(option)) : std::nullopt;
+}
+
+std::optional<Day> Call::day(const std::string &option) const {
+    return has(option) ? std::optional(parse_day(text(option))) : std::nullopt;
+}
+
+int Call::number(const std::string &option, std::string_view what, int otherwise) const {
+    return has(option) ? whole_number(text(option), what) : otherwise;
+}
+
+std::map<std::string, std::string> Call::coupon_fields() const {
+    std::map<std::string, std::string> out;
+    for (const auto &field : beadbook::coupon_fields())
+        if (has(field.name)) out[field.name] = text(field.name);
+    return out;
+}
+
+Source Call::source(const std::string &word) const {
+    if (word != "-") return {word};
+    return {word, input(word)};
+}
+
+std::string Call::input(const std::string &path) const {
+    return path == "-" ? read_text(session_.in, path) : read_file(path);
+}
+
+Office &Call::office(Ledger::Mode mode) {
+    if (!office_) {
+        book_.emplace(book_path(args_, session_), mode);
+        office_.emplace(*book_, catalogue_);
+    }
+    return *office_;
+}
+
+std::string Call::actor() const {
+    if (const std::string by = text("by"); !by.empty()) return by;
+    if (const std::string user = session_.environment("BEADBOOK_USER"); !user.empty()) return user;
+    const passwd *entry = getpwuid(getuid());
+    return entry ? entry->pw_name : "";
+}
+
+std::string book_path(const Args &args, const Session &session) {
+    if (args.has("book")) return args.text("book");
+    if (const auto set = session.environment("BEADBOOK_BOOK"); !set.empty()) return set;
+    std::string data = session.environment("XDG_DATA_HOME");
+    if (data.empty()) {
+        const std::string home = session.environment("HOME");
+        if (home.empty()) throw StoreError("where is the record? give --book FILE or set BEADBOOK_BOOK");
+        data = home + "/.local/share";
+    }
+    return data + "/beadbook/book.db";
+}
+
+int whole_number(const std::string &text, std::string_view what) {
+    const std::string_view digits = text.starts_with("#") ? std::string_view(text).substr(1) : text;
+    int value = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (error != std::errc() || end != digits.data() + digits.size() || value < 1)
+        throw UsageError("'" + shown(text) + "' is no " + std::string(what) +
+                         "; expected a whole number such as 3");
+    return value;
+}
+
+Option why_option() { return {"why", "TEXT", "the reason; it is kept with the old entry"}; }
+Option sure_option() { return {"sure", "", "it is meant so, though nobody would believe it at first sight"}; }
+Option happened_option() { return {"date", "DAY", "on this day (default today)"}; }
+Option on_option() { return {"on", "DAY", "as it stands on this day (default today)"}; }
+
+std::vector<Option> coupon_field_options() {
+    std::vector<Option> out;
+    for (const auto &field : coupon_fields()) out.push_back({field.name, "VALUE", field.help});
+    return out;
+}
+
+} // namespace beadbook

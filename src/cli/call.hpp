@@ -1,0 +1,109 @@
+#pragma once
+
+#include "cli/exit_code.hpp"
+#include "cli/options.hpp"
+#include "cli/session.hpp"
+#include "criteria/vocabulary.hpp"
+#include "operations/done.hpp"
+#include "operations/source.hpp"
+#include "operations/writing.hpp"
+#include "render/text.hpp"
+
+#include <map>
+#include <optional>
+
+namespace beadbook {
+
+/// One call of a command: its words, and what it works with. The record that --book names is opened on first
+/// use.
+class Call {
+public:
+    Call(Args args, Session &session);
+    Call(const Call &) = delete;
+
+    // The words.
+    const Args &args() const { return args_; }
+    const std::vector<std::string> &words() const { return args_.positional(); }
+    const std::string &at(std::size_t i) const { return args_.at(i); }
+    bool has(const std::string &option) const { return args_.has(option); }
+    std::string text(const std::string &option, const std::string &otherwise = "") const {
+        return args_.text(option, otherwise);
+    }
+    std::vector<std::string> all(const std::string &option) const { return args_.all(option); }
+    bool json() const { return args_.has("json"); }
+    /// The text that an option gives, if it does; also an empty one.
+    std::optional<std::string> text_if_given(const std::string &option) const;
+    /// The day that an option gives, if it does. Throws InputError.
+    std::optional<Day> day(const std::string &option) const;
+    /// The whole number that an option gives. Throws UsageError.
+    int number(const std::string &option, std::string_view what, int otherwise = 0) const;
+    /// Fields of a coupon that the call gives.
+    std::map<std::string, std::string> coupon_fields() const;
+    /// What a word names: a file, or the text of standard input for "-".
+    Source source(const std::string &word) const;
+    /// A whole file, or standard input for "-". Throws DataError as read_file does.
+    std::string input(const std::string &path) const;
+
+    // The world.
+    Session &session() { return session_; }
+    Catalogue &catalogue() { return catalogue_; }
+    /// The record for reading; `mode` where a command means to write later. The first call opens it.
+    Office &office(Ledger::Mode mode = Ledger::Mode::read);
+    /// Who acts: --by, else BEADBOOK_USER, else the login name.
+    std::string actor() const;
+
+    /// Runs an operation in one transaction and commits it.
+    template <class Work>
+    auto write(Work work, Ledger::Mode mode = Ledger::Mode::write) {
+        Writing writing(office(mode), actor());
+        auto out = work(writing);
+        writing.commit();
+        return out;
+    }
+
+    /// Prints a result: as text made from its document, or as JSON; doubts go to the error stream, and into
+    /// the JSON. `document_of` and `json_text` of the result's family must be included.
+    template <class Result>
+    ExitCode tell(const Result &result, const std::vector<std::string> &notes = {}) {
+        for (const auto &note : notes) session_.err << "beadbook: note: " << note << "\n";
+        if (json())
+            session_.out << json_text(result, notes);
+        else
+            session_.out << beadbook::text(document_of(result), session_.paint());
+        return ExitCode::done;
+    }
+    template <class T>
+    ExitCode tell(const Done<T> &done) {
+        return tell(done.value, done.notes);
+    }
+
+private:
+    Args args_;
+    Session &session_;
+    Outside outside_;
+    Catalogue catalogue_{outside_};
+    std::optional<Book> book_;
+    std::optional<Office> office_;
+};
+
+/// A result under the name by which it is told; what is told before it comes first.
+template <class Named, class T, class... Before>
+Done<Named> as(Done<T> done, const Before &...before) {
+    return {Named{before..., std::move(done.value)}, std::move(done.notes)};
+}
+
+/// --book, else BEADBOOK_BOOK, else beadbook/book.db in the user's data folder.
+std::string book_path(const Args &args, const Session &session);
+
+/// A whole number from 1, also written #3. Throws UsageError.
+int whole_number(const std::string &text, std::string_view what);
+
+// Options that several commands take.
+Option why_option();
+Option sure_option();
+Option happened_option(); ///< --date
+Option on_option();
+/// One option for each field of a coupon.
+std::vector<Option> coupon_field_options();
+
+} // namespace beadbook

@@ -1,0 +1,75 @@
+// What was measured, to and from other programs: export, import.
+#include "cli/command.hpp"
+#include "measure/text.hpp"
+#include "operations/bulk.hpp"
+#include "records/files.hpp"
+#include "render/json_keeping.hpp"
+
+namespace beadbook {
+namespace {
+
+Sheet sheet_named(const std::string &word) {
+    if (word == "coupons") return Sheet::coupons;
+    if (word == "exams") return Sheet::exams;
+    if (word == "indications") return Sheet::indications;
+    throw UsageError("'" + shown(word) + "' is no table; expected coupons, exams or indications");
+}
+
+/// Words: json, or csv and a table.
+std::optional<Sheet> form_of(const Call &call) {
+    const std::string &form = call.at(0);
+    if (form == "json") {
+        if (call.words().size() > 1) throw UsageError("json takes no table");
+        return std::nullopt;
+    }
+    if (form != "csv") throw UsageError("'" + shown(form) + "' is no form; expected json or csv");
+    if (call.words().size() < 2)
+        throw UsageError("which table? expected csv coupons, csv exams or csv indications");
+    return sheet_named(call.at(1));
+}
+
+ExitCode run_export(Call &call) {
+    const auto sheet = form_of(call);
+    if (call.json() && !call.has("output"))
+        throw UsageError("the data are printed as they are; --json goes with --output");
+    const Exported exported = export_record(call.office(), sheet);
+    if (!call.has("output")) {
+        call.session().out << exported.text;
+        return ExitCode::done;
+    }
+    write_new_file(call.text("output"), exported.text);
+    return call.tell(Written{call.text("output"), exported.coupons});
+}
+
+ExitCode run_import(Call &call) {
+    const auto sheet = form_of(call);
+    std::string text = call.input(call.text("file", "-"));
+    PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
+                                             {sheet, std::move(text), call.has("sure"), call.has("again")});
+    return call.tell(call.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
+}
+
+} // namespace
+
+std::vector<Command> exchange_commands() {
+    return {
+        looks(For::keeper, run_export, R"(export json | csv coupons|exams|indications
+what was measured, for a spreadsheet or a program
+export csv indications --output found.csv
+JSON holds all in one file; CSV is one table a file. Both can be imported again. Verdicts, grades and the
+history stay with the record: 'backup' copies it whole.)",
+              {{"output", "FILE", "write to a new file (else standard output)", 'o'}}),
+        enters(For::keeper, run_import, R"(import json | csv coupons|exams|indications
+take coupons, exams and indications from an export
+import csv indications --file found.csv
+All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, then exams, then
+indications. What register, exam and log refuse is refused here too.
+A number that nobody would believe at first sight is refused unless the file names the rule under `sure`, or
+with --sure.)",
+               {{"file", "FILE", "the file (else standard input)", 'f'},
+                sure_option(),
+                {"again", "", "finds of a table that was imported already are meant to come again"}}),
+    };
+}
+
+} // namespace beadbook

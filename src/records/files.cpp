@@ -1,0 +1,64 @@
+#include "records/files.hpp"
+
+#include "measure/refusal.hpp"
+#include "measure/text.hpp"
+
+#include <cerrno>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <vector>
+
+namespace beadbook {
+namespace {
+
+constexpr std::size_t largest_file = std::size_t{64} << 20;
+
+std::ifstream opened(const std::string &path) {
+    std::error_code ignored;
+    if (std::filesystem::is_directory(path, ignored))
+        throw DataError(shown(path) + ": this is a folder, not a file");
+    std::ifstream file(path, std::ios::binary);
+    if (!file) throw DataError(shown(path) + ": cannot be read");
+    return file;
+}
+
+} // namespace
+
+std::string read_text(std::istream &in, const std::string &name) {
+    std::string text;
+    std::vector<char> block(std::size_t{1} << 16);
+    while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0) {
+        text.append(block.data(), static_cast<std::size_t>(in.gcount()));
+        if (text.size() > largest_file) throw DataError(shown(name) + ": larger than 64 MiB");
+    }
+    if (!valid_utf8(text)) throw DataError(shown(name) + ": not UTF-8 text");
+    return text;
+}
+
+std::string read_file(const std::string &path) {
+    std::ifstream file = opened(path);
+    return read_text(file, path);
+}
+
+std::string read_bytes(const std::string &path, std::size_t most) {
+    std::ifstream file = opened(path);
+    std::string bytes(most, '\0');
+    file.read(bytes.data(), static_cast<std::streamsize>(most));
+    bytes.resize(static_cast<std::size_t>(file.gcount()));
+    if (file.bad()) throw DataError(shown(path) + ": cannot be read");
+    return bytes;
+}
+
+void write_new_file(const std::string &path, const std::string &bytes) {
+    std::FILE *file = std::fopen(path.c_str(), "wbx");
+    if (!file && errno == EEXIST) throw DataError(shown(path) + ": is there already; nothing is overwritten");
+    if (!file) throw StoreError(shown(path) + ": cannot be written");
+    const bool whole = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+    if (std::fclose(file) == 0 && whole) return;
+    std::error_code ignored;
+    std::filesystem::remove(path, ignored);
+    throw StoreError(shown(path) + ": cannot be written");
+}
+
+} // namespace beadbook
