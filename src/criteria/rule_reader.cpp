@@ -357,9 +357,11 @@ private:
 
     void check_limit(const Formula &f, const Yaml &node, const std::string &path) {
         if (f.dimension() != rule_.dimension())
-            context_.issues.error(node.where, path,
-                                  "the limit is " + std::string(name_of(f.dimension())) +
-                                      " but the measure is " + std::string(name_of(rule_.dimension())));
+            context_.issues.error(
+                node.where, path,
+                "the limit is " + std::string(name_of(f.dimension())) + " but the measure is " +
+                    std::string(name_of(rule_.dimension())) +
+                    (f.dimension() == Dimension::number && f.is_constant() ? "; a unit is missing" : ""));
         const bool each = rule_.kind == Rule::Kind::each;
         const bool gap = rule_.kind == Rule::Kind::gap;
         if ((uses_scope(f, Scope::indication) && !each) || (uses_scope(f, Scope::pair) && !gap) ||

@@ -69,7 +69,7 @@ TEST_CASE("a rule that counts borderlines is open where its class is silent") {
 TEST_CASE("the length of a dimension is how long it is so along the weld, not its size") {
     const std::string small =
         "  - {id: r, types: fillet size, exams: VT, where: size under 0.3 in, measure: sum "
-        "of length, window: 12 in, at most: {A: 1 in, B: 2.4 in}" +
+        "of length, window: whole weld, at most: {A: 1 in, B: 2.4 in}" +
         by + "  - {id: s, types: fillet size, exams: VT, allowed: no limit" + by;
     CHECK(verdicts(small, {"VT fillet size 0.25 from 1 to 4"}) == "A reject, B reject");
     CHECK(verdicts(small, {"VT fillet size s 0.25 l 2.4 at 1"}) == "A reject, B accept");
@@ -79,7 +79,7 @@ TEST_CASE("the length of a dimension is how long it is so along the weld, not it
     CHECK(verdicts(small, {"VT fillet size 0.3 from 1 to 4"}) == "A accept, B accept");
     const auto unknown = judged(set_from(head() + "rules:\n" + small), {"", {"VT fillet size 0.25 at 1"}});
     CHECK(unknown.verdicts() == "A cannot say, B cannot say");
-    CHECK(unknown.sentences("A").find("cannot be decided without length") != std::string::npos);
+    CHECK(unknown.sentences("A").find("cannot be decided without the length") != std::string::npos);
     CHECK(before(unknown) == "A accept, B accept"); // the older one took the size for it
     const auto stretch = judged(unknown.set, {"", {"VT fillet size 0.25 from 1 to 4"}});
     CHECK(before(stretch) == "A accept, B accept");
