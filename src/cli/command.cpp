@@ -65,8 +65,7 @@ std::string Command::details() const {
 
 std::vector<Option> Command::all_options() const {
     const Option by{"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"};
-    return beadbook::options(options,
-                             enters ? std::vector<Option>{by} : std::vector<Option>{},
+    return beadbook::options(options, enters ? std::vector<Option>{by} : std::vector<Option>{},
                              Option{"json", "", "print JSON for programs"},
                              Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
                              Option{"help", "", "this help", 'h'});

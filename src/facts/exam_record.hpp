@@ -34,10 +34,11 @@ struct ExamRecord {
     std::string open;         ///< why it cannot stand for "examined" as it is on record; not stored
     bool pending = false;     ///< what it found is not all on record; not stored
     bool contradicts = false; ///< more is on record under it than it was finished with; not stored
+    bool lacks = false;       ///< less is on record under it than it was finished with; not stored
 
     ExamDone done() const {
         const std::string &why = !incomplete.empty() ? incomplete : !invalid.empty() ? invalid : open;
-        return {method, why.empty(), why, pending, number, contradicts};
+        return {method, why.empty(), why, pending, number, contradicts, lacks};
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;

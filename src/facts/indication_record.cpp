@@ -63,6 +63,12 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
         return found == i.measures.end() ? nullptr : &found->second;
     };
     const Typed *length = get(Quantity::length), *width = get(Quantity::width), *size = get(Quantity::size);
+    // A dimension that is checked may be none; an imperfection without a length or depth is none.
+    if (!Vocabulary::shipped()[i.type].measured)
+        for (const Quantity q : {Quantity::length, Quantity::depth, Quantity::size})
+            if (const Typed *of = get(q); of && of->value == Exact(0))
+                throw InputError("the " + std::string(info(q).name) + " is " + of->text +
+                                 "; what was not measured is left out, and what is not there is not logged");
     if (length && width && width->value > length->value)
         throw InputError("the width " + width->text + " is more than the length " + length->text +
                          "; the length is the longer of the two");

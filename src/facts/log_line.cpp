@@ -284,11 +284,37 @@ bool is_comment(std::string_view line) {
     return bare.front() == '#' && !(bare.size() > 1 && std::isdigit(static_cast<unsigned char>(bare[1])));
 }
 
+std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary) {
+    std::string_view rest = trimmed(line);
+    while (!rest.empty() && (rest.front() == '#' || std::isspace(static_cast<unsigned char>(rest.front()))))
+        rest.remove_prefix(1);
+    std::size_t digits = 0;
+    while (digits < rest.size() && std::isdigit(static_cast<unsigned char>(rest[digits]))) ++digits;
+    const std::string_view find = trimmed(rest.substr(digits));
+    if (digits == 0 || find.size() == rest.size() - digits) return "";
+    std::size_t end = 0;
+    for (int words = 0; words < 4 && end < find.size(); ++words) {
+        while (end < find.size() && std::isspace(static_cast<unsigned char>(find[end]))) ++end;
+        while (end < find.size() && !std::isspace(static_cast<unsigned char>(find[end]))) ++end;
+        if (vocabulary.find(find.substr(0, end)))
+            return "#" + std::string(rest.substr(0, digits)) + " " + std::string(find);
+    }
+    return "";
+}
+
+std::string_view without_mark(std::string_view text) {
+    constexpr std::string_view mark = "\xEF\xBB\xBF";
+    return text.starts_with(mark) ? text.substr(mark.size()) : text;
+}
+
 std::string print_log_line(const IndicationRecord &i, const Vocabulary &vocabulary) {
     std::string out = vocabulary[i.type].name;
     for (const auto &key : measure_keys())
-        if (const auto found = i.measures.find(key.quantity); found != i.measures.end())
-            out += " " + std::string(key.word) + " " + found->second.text;
+        if (const auto found = i.measures.find(key.quantity); found != i.measures.end()) {
+            // A bare number is the size: `fillet size 1/4 in`, without saying size twice.
+            const bool said = key.quantity == Quantity::size && out.ends_with(" size");
+            out += (said ? " " : " " + std::string(key.word) + " ") + found->second.text;
+        }
     if (i.at) out += (i.end ? " from " : " at ") + i.at->text;
     if (i.end) out += " to " + i.end->text;
     if (i.middle) out += " mid " + i.middle->text;

@@ -50,6 +50,17 @@ void compare_places(Comparing &all, const Indication &i, const Coupon &coupon, b
                           Missing::place() | lack_of(Quantity::size));
 }
 
+/// A fillet is no larger than its longest leg.
+void compare_leg(Comparing &all, const Coupon &coupon, const std::vector<Indication> &indications,
+                 const Vocabulary &vocabulary) {
+    if (!coupon.values.has(Quantity::longest_leg)) return;
+    const auto fillet = vocabulary.find("fillet size");
+    for (const auto &i : indications)
+        if (i.type == fillet && i.measures.has(Quantity::size))
+            all.less_or_equal(i.measures[Quantity::size], coupon.values[Quantity::longest_leg], i.number,
+                              lack_of(Quantity::size) | lack_of(Quantity::longest_leg));
+}
+
 } // namespace
 
 Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDone> &exams,
@@ -59,6 +70,7 @@ Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDon
     if (coupon.values.has(Quantity::thinner) && coupon.values.has(Quantity::thicker))
         all.less_or_equal(coupon.values[Quantity::thinner], coupon.values[Quantity::thicker], 0,
                           lack_of(Quantity::thinner) | lack_of(Quantity::thicker));
+    compare_leg(all, coupon, indications, vocabulary);
     for (const auto &i : indications) {
         compare_sizes(all, i, vocabulary[i.type].measured);
         compare_places(all, i, coupon, vocabulary[i.type].measured);

@@ -57,6 +57,7 @@ struct ExamDone {
     bool pending = false;
     int number = 0;           ///< how the coupon's record calls it
     bool contradicts = false; ///< more is on record under it than it was finished with
+    bool lacks = false;       ///< less is on record under it than it was finished with
 };
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".

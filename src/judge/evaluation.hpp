@@ -28,7 +28,8 @@ public:
     const Coupon &coupon;
     const std::vector<Indication> &indications;
     const std::vector<Item> items;
-    const int engine; ///< whose verdicts are asked for
+    const int engine;     ///< whose verdicts are asked for
+    bool outside = false; ///< the set does not cover the coupon
     std::vector<ClassJudgement> classes;
 
     /// Numbers of the indications behind items, ascending.
@@ -45,6 +46,7 @@ public:
 
     /// Nothing has been said against the class yet, so what is evaluated belongs to its proof.
     bool open(std::size_t class_index) const { return (open_ >> class_index) & 1u; }
+    bool any_open() const { return (open_ & ((std::uint64_t{1} << classes.size()) - 1)) != 0; }
     /// What became of an item before a rule, for the proof: of one class, or of all.
     struct Traced {
         static constexpr std::uint16_t all_classes = 0xffff;

@@ -84,7 +84,21 @@ private:
     const Coupon &coupon_;
 };
 
-Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type) {
+} // namespace
+
+bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Values &measures) {
+    return type.shape == Shape::linear && measures.has(Quantity::length) && measures.has(Quantity::width) &&
+           measures[Quantity::length] <= measures[Quantity::width];
+}
+
+namespace {
+
+/// A joined one has several names, so its measures decide.
+Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type,
+               Shapes shapes) {
+    if (shapes == Shapes::by_name && item.members.size() == 1 &&
+        round_in_spite_of_name(type, item.measures.get()))
+        return type.shape;
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
     if (!set.linear || !measured) return type.shape;
     Missing missing;
@@ -164,7 +178,7 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
 
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine, std::size_t for_class) {
+                             int engine, Shapes shapes, std::size_t for_class) {
     std::vector<Item> items;
     items.reserve(indications.size());
     for (std::size_t i = 0; i < indications.size(); ++i) {
@@ -177,7 +191,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         items.push_back(std::move(item));
     }
     const auto settle_shape = [&](Item &item) {
-        item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type]);
+        item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type], shapes);
     };
     for (auto &item : items) settle_shape(item);
     const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;

@@ -46,11 +46,18 @@ struct Item {
     Missing may_merge;              ///< what would tell whether it is one with another; none if that is known
 };
 
+/// Elongated by its name, and as wide as long by its measures. Anything longer is for the set's own rule to
+/// call linear or rounded, whatever the name: three times the width is rounded in most standards.
+bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Values &measures);
+
+/// Whether the name of such a find says that it is linear, or its measures decide as of all others.
+enum class Shapes : std::uint8_t { by_measures, by_name };
+
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions and as `engine` did it.
 /// What counts may hang on the class (CriteriaSet::counts_by_class): it is settled for one.
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine, std::size_t for_class = 0);
+                             int engine, Shapes shapes = Shapes::by_measures, std::size_t for_class = 0);
 
 /// Truth of all conditions for one item.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,

@@ -1,5 +1,7 @@
 #include "judge/contradiction.hpp"
 #include "judge/evaluation.hpp"
+#include "judge/readings.hpp"
+#include "judge/wanted.hpp"
 #include "judge/whole_coupon.hpp"
 
 #include <algorithm>
@@ -75,99 +77,6 @@ void settle_scope(Evaluation &e) {
     for (auto &c : e.classes)
         for (auto &f : c.findings)
             if (f.effect == Verdict::reject) f.effect = Verdict::cannot_say;
-}
-
-void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
-    const auto done = [&](Exam method) {
-        return std::any_of(exams.begin(), exams.end(),
-                           [&](const ExamDone &x) { return x.counts && x.method == method; });
-    };
-    const auto missing = [&](std::size_t c, int clause, std::vector<Exam> of, Missing lacks) {
-        Finding f;
-        f.kind = Finding::Kind::exam_missing;
-        f.effect = Verdict::cannot_say;
-        f.clause = clause;
-        f.exams = std::move(of);
-        f.missing = lacks;
-        e.add(c, std::move(f));
-    };
-    for (std::size_t r = 0; r < e.set.required.size(); ++r) {
-        const RequiredExam &required = e.set.required[r];
-        if (std::any_of(required.one_of.begin(), required.one_of.end(), done)) continue;
-        Missing lacks;
-        if (holds_for(required.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
-        for (std::size_t c = 0; c < e.classes.size(); ++c)
-            if (required.classes[c]) missing(c, static_cast<int>(r), required.one_of, lacks);
-    }
-    std::vector<Exam> pending;
-    for (const auto &exam : exams)
-        if (exam.pending) pending.push_back(exam.method);
-    std::sort(pending.begin(), pending.end());
-    pending.erase(std::unique(pending.begin(), pending.end()), pending.end());
-    for (const Exam method : pending)
-        for (std::size_t c = 0; c < e.classes.size(); ++c) {
-            Finding f;
-            f.kind = Finding::Kind::exam_pending;
-            f.effect = Verdict::cannot_say;
-            f.exams = {method};
-            e.add(c, std::move(f));
-        }
-    const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
-    for (std::size_t c = 0; c < e.classes.size(); ++c) {
-        for (std::size_t x = 0; x < exam_count; ++x)
-            if (e.coupon.called_for[x] && !done(static_cast<Exam>(x)))
-                missing(c, -1, {static_cast<Exam>(x)}, {});
-        if (none && e.classes[c].findings.empty()) missing(c, -1, {}, {});
-    }
-}
-
-/// Whether an entry is a measurement of what the rule wants measured: of the right side, if it names one.
-Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found, Missing &lacks) {
-    if (!rule.subject.covers(found.type, found.exam)) return Truth::no;
-    Truth out = Truth::yes;
-    if (e.engine < first_to_ask_in_order) return out;
-    for (const auto &c : rule.where)
-        if (asks_for_side(c))
-            out = both(out, c.word(found.words[static_cast<std::size_t>(Attribute::side)], lacks));
-    return out;
-}
-
-/// Dimensions that must be on record for the class to be accepted at all.
-void check_measured(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
-        const Rule &rule = e.set.rules[r];
-        if (!rule.must_be_measured) continue;
-        Truth there = Truth::no;
-        Missing of_side;
-        std::vector<int> perhaps;
-        for (const auto &found : e.indications) {
-            const Truth one = measures_it(e, rule, found, of_side);
-            there = std::max(there, one);
-            if (one == Truth::unknown) perhaps.push_back(found.number);
-        }
-        if (there == Truth::yes) continue;
-        Missing lacks;
-        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) {
-            e.applies_not(r);
-            continue;
-        }
-        for (std::size_t c = 0; c < e.classes.size(); ++c) {
-            if (rule.limits[c].kind != Limit::Kind::value) continue;
-            Finding f;
-            f.kind = Finding::Kind::not_measured;
-            f.effect = Verdict::cannot_say;
-            f.rule = static_cast<int>(r);
-            f.missing = lacks;
-            if (e.engine >= first_to_ask_in_order) {
-                // Whether it must be measured at all comes first, then whether one on record is of that side.
-                if (applies == Truth::yes) f.missing = of_side;
-                if (applies == Truth::yes && there == Truth::unknown) f.indications = perhaps;
-                if (f.missing.any()) f.kind = Finding::Kind::missing_data;
-            }
-            e.add(c, std::move(f));
-        }
-    }
 }
 
 bool speaks_of(const Gap &gap, const Evaluation &e, const Item &item) {
@@ -274,6 +183,14 @@ void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
     check_required_exams(e, exams);
 }
 
+Evaluation evaluated(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
+                     const std::vector<Indication> &indications, std::vector<Item> items, int engine) {
+    Evaluation e(set, coupon, indications, std::move(items), engine);
+    e.outside = check_scope(e);
+    if (!e.outside) check_all(e, exams);
+    return e;
+}
+
 /// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
 void settle_verdict(ClassJudgement &c) {
     const auto key = [](const Finding &f) {
@@ -316,24 +233,31 @@ Judgement judge_as_for(std::size_t for_class, const CriteriaSet &set, const Coup
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
         return judge_as_for(for_class, set, coupon, exams, sorted, vocabulary, engine);
     }
-    Evaluation e(set, coupon, indications,
-                 make_items(set, coupon, indications, vocabulary, engine, for_class), engine);
-    const bool proofs = engine >= first_with_proofs;
-    const bool outside = check_scope(e);
-    if (!outside) check_all(e, exams);
-    Contradictions contradictions;
-    if (proofs && !outside) {
-        contradictions = contradictions_in(coupon, exams, indications, vocabulary);
+    const auto read = [&](const std::vector<Indication> &found, Shapes shapes) {
+        return evaluated(set, coupon, exams, found,
+                         make_items(set, coupon, found, vocabulary, engine, shapes, for_class), engine);
+    };
+    Evaluation e = read(indications, Shapes::by_measures);
+    const bool proofs = engine >= first_with_proofs && !e.outside;
+    std::size_t compared = 0;
+    if (proofs) {
+        const auto contradictions = contradictions_in(coupon, exams, indications, vocabulary);
         check_contradictions(e, contradictions);
+        compared = contradictions.compared;
     }
     e.settle_nearest();
     settle_scope(e);
+    if (proofs && engine >= first_with_open_silence && e.any_open())
+        for (const auto &reading : other_readings(set, coupon, indications, vocabulary)) {
+            compared += reading.behind.size();
+            hold_against(reading, read(reading.indications, reading.shapes), e);
+        }
     Judgement out;
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         ClassJudgement &one = e.classes[c];
         settle_verdict(one);
-        if (proofs && one.verdict == Verdict::accept)
-            accept_by_proof(e, c, exams, contradictions.compared, vocabulary, one);
+        if (engine >= first_with_proofs && one.verdict == Verdict::accept)
+            accept_by_proof(e, c, exams, compared, vocabulary, one);
         out.classes.push_back(std::move(one));
     }
     return out;

@@ -1,6 +1,7 @@
 #include "judge/contradiction.hpp"
 #include "judge/item.hpp"
 #include "judge/judgement.hpp"
+#include "judge/readings.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -26,7 +27,11 @@ public:
         if (auto lack = whole_coupon()) return lack;
         if (auto lack = dimensions()) return lack;
         const auto compared = contradictions_in(coupon_, exams_, indications_, vocabulary);
-        if (!compared.found.empty() || compared.compared != proof_.compared)
+        std::size_t all = compared.compared;
+        if (engine_ >= first_with_open_silence)
+            for (const auto &reading : other_readings(set_, coupon_, indications_, vocabulary))
+                all += reading.behind.size();
+        if (!compared.found.empty() || all != proof_.compared)
             return ProofLack{ProofPart::agreement, -1, -1, 0, {}};
         return gaps();
     }

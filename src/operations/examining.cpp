@@ -95,8 +95,15 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         exam.practice_hash = practice->hash;
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     }
+    std::vector<std::string> notes = slips(exam);
     if (request.replaces > 0) {
-        exam.number = state.needed_exam(request.replaces).number;
+        const ExamRecord &old = state.needed_exam(request.replaces);
+        exam.number = old.number;
+        if (old.finished && !exam.finished)
+            notes.push_back("exam " + named({&old}) + " was finished with " +
+                            std::to_string(old.finished->found) +
+                            " found, and this entry in its place does not say how many: it is open again, "
+                            "and counts once it is finished");
         Entry e = codec::entry_of(request.coupon, exam);
         e.supersedes = state.exam_seq.at(exam.number);
         e.reason = needed_reason(request.why);
@@ -105,7 +112,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         exam.number = state.last_exam + 1;
         writing.add(codec::entry_of(request.coupon, exam));
     }
-    return {writing.coupon(request.coupon).needed_exam(exam.number), slips(exam)};
+    return {writing.coupon(request.coupon).needed_exam(exam.number), std::move(notes)};
 }
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {

@@ -29,14 +29,21 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
     ParsedLog out;
     std::string faults;
     int bad = 0, number = 0;
-    std::istringstream lines(text);
+    std::istringstream lines{std::string(without_mark(text))};
     for (std::string line; std::getline(lines, line);) {
         ++number;
-        if (is_comment(line)) continue;
+        const std::string in_comment = find_in_comment(line);
+        if (is_comment(line) && in_comment.empty()) continue;
         const auto name_fault = [&](const std::string &column, const char *what) {
             if (++bad <= most_named)
                 faults += "\n" + name + ":" + std::to_string(number) + column + ": " + what;
         };
+        if (is_comment(line)) {
+            name_fault("", ("a remark that reads like a find; write '" + shown(in_comment) +
+                            "', or a word before the number")
+                               .c_str());
+            continue;
+        }
         try {
             out.lines.push_back(read_log_line(line, weld, unit));
             out.numbers.push_back(number);
@@ -55,7 +62,7 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
 
 std::string hash_of_lines(const std::string &text) {
     std::string all;
-    std::istringstream lines(text);
+    std::istringstream lines{std::string(without_mark(text))};
     for (std::string line; std::getline(lines, line);)
         if (!is_comment(line)) all += std::string(trimmed(line)) + "\n";
     return sha256(all);
@@ -147,6 +154,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
     };
     std::vector<IndicationRecord> out;
     std::string unsure;
+    std::set<std::string> seen;
     for (std::size_t i = 0; i < log.lines.size(); ++i) {
         IndicationRecord &found = log.lines[i].found;
         try {
@@ -159,7 +167,12 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
             throw at_line(i, e);
         }
         try {
-            found.sure = set_aside_by(Plausibility::shipped().of(state.record, found), request.sure);
+            auto unlikely = Plausibility::shipped().of(state.record, found);
+            const std::string read = std::to_string(found.exam) + " " + print_log_line(found);
+            if (!seen.insert(read).second)
+                unlikely.push_back({"same-line-twice", "'" + shown(print_log_line(found)) +
+                                                           "' stands here twice: are these two finds?"});
+            found.sure = set_aside_by(unlikely, request.sure);
         } catch (const Unsure &e) {
             unsure += (unsure.empty() ? "" : "\n") + std::string(at_line(i, e).what());
         }

@@ -1,7 +1,9 @@
 #include "operations/moving.hpp"
 
 #include "facts/plausibility.hpp"
+#include "measure/text.hpp"
 #include "operations/finishing.hpp"
+#include "operations/judging.hpp"
 #include "operations/logging.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -18,6 +20,39 @@ void note_contradictions(Writing &writing, const std::string &coupon, int exam,
                         std::to_string(one.finished->found) + " found, and " +
                         std::to_string(state.finds_of(exam)) +
                         " are on record now: it does not count until it is opened again and finished");
+}
+
+/// What the coupon's own criteria say of each of its classes; nothing if it names none that is there.
+std::optional<Judged> as_it_stands(Writing &writing, const std::string &coupon) {
+    try {
+        return judge_coupon(writing.office(), writing.coupon(coupon), {});
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return std::nullopt;
+    }
+}
+
+void note_verdicts(const std::optional<Judged> &before, const std::optional<Judged> &now,
+                   std::vector<std::string> &notes) {
+    if (!before || !now) return;
+    std::vector<std::string> changed;
+    for (std::size_t k = 0; k < now->judgement.classes.size(); ++k) {
+        const Verdict was = before->judgement.classes[k].verdict, is = now->judgement.classes[k].verdict;
+        if (was != is)
+            changed.push_back("class " + now->set->classes[k].id + " was " + std::string(name_of(was)) +
+                              " and is " + std::string(name_of(is)));
+    }
+    if (!changed.empty())
+        notes.push_back("the move changes the verdict on coupon " + now->mark + " by " + now->set->name +
+                        ": " + listed(changed));
+}
+
+/// Another method has other rules.
+void note_method(const ExamRecord &from, const ExamRecord &to, int number, std::vector<std::string> &notes) {
+    if (from.method == to.method) return;
+    const std::string was(name_of(from.method)), is(name_of(to.method));
+    notes.push_back("#" + std::to_string(number) + " was found by " + was + " and is judged as found by " +
+                    is + " from now on; the rules for " + was + " do not speak of it any more");
 }
 
 IndicationRecord moved_within(Writing &writing, const MoveRequest &request, IndicationRecord now) {
@@ -70,10 +105,17 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     const IndicationRecord old = writing.coupon(request.coupon).needed_indication(request.number);
     const bool over = !request.to.empty() && request.to != request.coupon;
     if (!over && request.exam == 0) throw lacking("exam", "under which exam does it belong?");
-    Done<Moved> out{{request.coupon, old.number, old.exam, over ? request.to : request.coupon, {}}, {}};
+    const std::string to = over ? request.to : request.coupon;
+    const ExamRecord from = writing.coupon(request.coupon).needed_exam(old.exam);
+    const auto before = as_it_stands(writing, request.coupon);
+    const auto before_there = over ? as_it_stands(writing, to) : std::nullopt;
+    Done<Moved> out{{request.coupon, old.number, old.exam, to, {}}, {}};
     out.value.now = over ? moved_over(writing, request, old) : moved_within(writing, request, old);
     note_contradictions(writing, request.coupon, old.exam, out.notes);
     note_contradictions(writing, out.value.coupon, out.value.now.exam, out.notes);
+    note_method(from, writing.coupon(to).needed_exam(out.value.now.exam), out.value.now.number, out.notes);
+    note_verdicts(before, as_it_stands(writing, request.coupon), out.notes);
+    if (over) note_verdicts(before_there, as_it_stands(writing, to), out.notes);
     return out;
 }
 

@@ -21,7 +21,8 @@ struct Moved {
 };
 /// Files a find under another exam, of the same coupon or of another one, where its places are read anew and
 /// it gets the next number. Both keep it in their history. A finished exam may lose or get one: it counts no
-/// more until it is opened again and finished with what is on record. Throws Unsure; Refusal: it lies there
+/// more until it is opened again and finished with what is on record. The notes tell another method, and each
+/// class whose verdict the move changes. Throws Unsure; Refusal: it lies there
 /// already, it does not fit on that weld.
 Done<Moved> move_indication(Writing &writing, const MoveRequest &request);
 

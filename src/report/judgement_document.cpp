@@ -1,5 +1,6 @@
 #include "report/judgement_document.hpp"
 
+#include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
@@ -7,6 +8,7 @@
 #include "report/weld_strip.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace beadbook {
@@ -33,11 +35,62 @@ void add_causes(Document &doc, const Case &c, const ClassJudgement &judged) {
     }
 }
 
-void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgement &one) {
-    for (std::size_t f = 0; f < one.findings.size() && f < most_reasons; ++f)
-        doc.item(sentence(c, k, one.findings[f]), authority(c, k, one.findings[f]));
-    if (one.findings.size() > most_reasons)
-        doc.item("and " + std::to_string(one.findings.size() - most_reasons) + " more reasons");
+/// Each reason once, with the classes that it holds for.
+class Reasons {
+public:
+    Reasons(const Case &c, const Judged &judged) {
+        const auto &classes = judged.judgement.classes;
+        for (std::size_t k = 0; k < classes.size(); ++k)
+            for (std::size_t f = 0; f < std::min(classes[k].findings.size(), most_reasons); ++f) {
+                const Finding &one = classes[k].findings[f];
+                Said said{sentence(c, k, one), authority(c, k, one)};
+                of_class_.resize(classes.size());
+                of_class_[k].push_back(said);
+                auto &by = classes_[std::move(said)];
+                if (by.empty() || by.back() != c.set.classes[k].id) by.push_back(c.set.classes[k].id);
+            }
+        of_class_.resize(classes.size());
+    }
+
+    void add(Document &doc, std::size_t k, std::size_t all) {
+        std::size_t before = 0;
+        for (const auto &said : of_class_[k]) {
+            if (!told_.insert(said).second) {
+                ++before;
+                continue;
+            }
+            const auto &classes = classes_.at(said);
+            doc.item(said.first + (classes.size() > 1 ? " So for the classes " + listed(classes) + "." : ""),
+                     said.second);
+        }
+        if (before > 0)
+            doc.item("and " + std::to_string(before) +
+                     (before == 1 ? " reason that was said above" : " reasons that were said above"));
+        if (all > most_reasons) doc.item("and " + std::to_string(all - most_reasons) + " more reasons");
+    }
+
+private:
+    using Said = std::pair<std::string, std::string>; ///< sentence, and what it rests on
+    std::vector<std::vector<Said>> of_class_;
+    std::map<Said, std::vector<std::string>> classes_;
+    std::set<Said> told_;
+};
+
+/// Finds that a relevance clause leaves out, by that clause: no rule looks at them.
+void add_left_out(Document &doc, const Case &c) {
+    std::map<int, std::vector<int>> by_clause;
+    for (const auto &item : make_items(c.set, c.coupon, c.indications, c.vocabulary, engine_number)) {
+        if (item.counts != Truth::no) continue;
+        for (const std::size_t m : item.members)
+            by_clause[item.irrelevant_by].push_back(c.indications[m].number);
+    }
+    if (by_clause.empty()) return;
+    doc.heading("Not relevant, so that no rule looks at it", 2);
+    for (auto &[clause, numbers] : by_clause) {
+        const Relevance &by = c.set.relevance[static_cast<std::size_t>(clause)];
+        std::sort(numbers.begin(), numbers.end());
+        doc.item(print_indications(c, numbers) + ": " + by.text, authority(by.clause, by.standing));
+    }
 }
 
 /// What nobody would believe at first sight and somebody said is meant so.
@@ -132,11 +185,13 @@ Document judged_document(const Judged &judged, bool in_full) {
     doc.line("Coupon " + judged.mark + " by " + judged.set->title + " (" + judged.set->edition + ")");
     if (!judged.withdrawn.empty())
         doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
+    Reasons reasons(c, judged);
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +
                  verdict_words(one.verdict));
-        add_reasons(doc, c, k, one);
+        reasons.add(doc, k, one.findings.size());
+        if (!judged.withdrawn.empty()) doc.item("a coupon that is withdrawn is not judged");
         if (one.verdict != Verdict::accept) continue;
         if (one.nearest)
             doc.item("nearest to a limit: " + sentence(c, k, *one.nearest), authority(c, k, *one.nearest));
@@ -168,9 +223,9 @@ Document explained_document(const Explained &e, bool in_full) {
     if (one.verdict == Verdict::accept) {
         doc.gap();
         if (one.nearest)
-            doc.line("It meets the class. Nearest to a limit: " + sentence(c, k, *one.nearest));
+            doc.line("Nearest to a limit: " + sentence(c, k, *one.nearest));
         else
-            doc.line("It meets the class, and nothing came near a limit.");
+            doc.line("Nothing came near a limit.");
     } else {
         doc.heading(one.verdict == Verdict::reject ? "Why it is not accepted"
                                                    : "What is missing before anybody can say",
@@ -184,6 +239,7 @@ Document explained_document(const Explained &e, bool in_full) {
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
     }
+    add_left_out(doc, c);
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));
@@ -209,12 +265,20 @@ Document document_of(const Graded &g) {
                            (against.empty() ? ")" : "; " + against + ")"));
 }
 
+namespace {
+
+/// What stands beside the verdicts.
+Words marks_of(const Judged &judged) {
+    return Words(std::string(judged.mechanical == "failed" ? "; mechanical tests failed" : "") +
+                 (judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn));
+}
+
+} // namespace
+
 Document document_of(const JudgedOrNot &one) {
     return Document{}.line(Words(padded(one.mark, 14)) +
-                           (one.judged
-                                ? verdicts_in_a_line(*one.judged) +
-                                      (one.judged->mechanical == "failed" ? "; mechanical tests failed" : "")
-                                : Words("not judged: " + one.why_not, Tone::cannot_say)));
+                           (one.judged ? verdicts_in_a_line(*one.judged) + marks_of(*one.judged)
+                                       : Words("not judged: " + one.why_not, Tone::cannot_say)));
 }
 
 } // namespace beadbook

@@ -44,12 +44,27 @@ std::string exam_words(const Judged &judged, const ProvenExam &exam) {
     return out;
 }
 
+/// Exams that count though nothing asked for them: what they found, or that it was nothing, stands behind it
+/// too.
+std::vector<ProvenExam> beside(const Judged &judged, const Proof &proof) {
+    std::vector<ProvenExam> out;
+    for (const auto &exam : judged.exams) {
+        const bool asked = std::any_of(proof.exams.begin(), proof.exams.end(), [&](const ProvenExam &one) {
+            return one.method == exam.method && one.number == exam.number;
+        });
+        if (exam.counts && !asked) out.push_back({-1, false, exam.method, exam.number});
+    }
+    return out;
+}
+
 /// Each exam once, however many clauses ask for it.
 std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     std::set<std::pair<Exam, int>> said;
     for (const auto &exam : proof.exams)
         if (said.emplace(exam.method, exam.number).second) out.push_back(exam_words(judged, exam));
+    for (const auto &exam : beside(judged, proof))
+        out.push_back(exam_words(judged, exam) + ", not asked for");
     return out;
 }
 
@@ -61,10 +76,13 @@ std::string with_semicolons(const std::vector<std::string> &items) {
 
 std::string entries_words(const Judged &judged, const Proof &proof) {
     if (judged.indications.empty()) return "Nothing was found";
-    std::set<int> decided, irrelevant, rules;
+    std::set<int> decided, irrelevant, rules, clauses;
     for (const auto &row : proof.entries) {
         if (row.entry == 0) continue;
-        if (row.how == How::not_relevant) irrelevant.insert(row.entry);
+        if (row.how == How::not_relevant) {
+            irrelevant.insert(row.entry);
+            clauses.insert(row.rule);
+        }
         if (!decides(row)) continue;
         decided.insert(row.entry);
         rules.insert(row.rule);
@@ -73,7 +91,11 @@ std::string entries_words(const Judged &judged, const Proof &proof) {
     if (!decided.empty())
         out.push_back(std::to_string(decided.size()) + " judged by " +
                       counted(rules.size(), "rule", "rules") + ", within every limit");
-    if (!irrelevant.empty()) out.push_back(std::to_string(irrelevant.size()) + " not relevant");
+    std::vector<std::string> by;
+    for (const int clause : clauses)
+        by.push_back(judged.set->relevance[static_cast<std::size_t>(clause)].clause);
+    if (!irrelevant.empty())
+        out.push_back(std::to_string(irrelevant.size()) + " not relevant by " + listed(by));
     return counted(judged.indications.size(), "entry: ", "entries: ") + listed(out);
 }
 
@@ -99,6 +121,20 @@ std::string standing_words(const StandingCount &count) {
 std::string gaps_words(const Proof &proof) {
     if (proof.gaps == 0) return "the set names no gap";
     return counted(proof.gaps, "known gap was", "known gaps were") + " looked at, and none bears on it";
+}
+
+/// Parts that the set lacks of what these exams look at: logging nothing of them proves nothing of them.
+std::string not_in_the_set(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &gap : judged.set->gaps) {
+        const bool looked_at =
+            std::any_of(judged.exams.begin(), judged.exams.end(), [&](const ExamDone &exam) {
+                return exam.counts &&
+                       (!gap.subject || gap.subject->exams[static_cast<std::size_t>(exam.method)]);
+            });
+        if (gap.where.empty() && looked_at) out.push_back(gap.text);
+    }
+    return with_semicolons(out);
 }
 
 std::string scope_words(const Case &c, const Proof &proof) {
@@ -218,6 +254,8 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
     if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
     doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
              " compared, and none contradicts; " + gaps_words(proof));
+    if (const std::string gaps = not_in_the_set(judged); !gaps.empty())
+        doc.item("Not in this set, so that the accept does not speak of it: " + gaps);
     doc.item(standing_words(standings_behind(proof, c.set, k)));
 }
 
@@ -237,7 +275,9 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
              c.set.edition, std::move(covered));
     doc.item("Facts of the coupon that it rests on", "", std::move(facts));
     for (const auto &exam : proof.exams) exams.push_back({exam_words(judged, exam), asked_by(c, exam), {}});
-    doc.item("Examinations that were asked", "", std::move(exams));
+    for (const auto &exam : beside(judged, proof))
+        exams.push_back({exam_words(judged, exam), "it counts, though nothing asks for it", {}});
+    doc.item("Examinations that count", "", std::move(exams));
     doc.heading("Each entry before each rule", 2);
     add_entries(doc, c, k, proof);
     doc.heading("The rest", 2);
@@ -249,7 +289,7 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
              std::move(wanted));
     doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
              " compared, and none contradicts: sizes with each other and with places, places with the weld, "
-             "thicknesses, numbers of finds with entries");
+             "thicknesses, numbers of finds with entries, pieces that touch as one, names with measures");
     for (const auto &gap : c.set.gaps)
         gaps.push_back({gap.text + (gap.subject ? "" : " (names no kind of entry)"), "", {}});
     std::string looked = gaps_words(proof);

@@ -189,7 +189,49 @@ std::string exam_words(const Case &c, const Finding &f) {
     return out;
 }
 
-std::string contradiction_words(const Case &c, const Finding &f) {
+/// Why what an exam found is not all on record, and what mends it.
+std::string pending_words(const Case &c, Exam method) {
+    const std::string the = "The " + std::string(name_of(method));
+    std::vector<std::string> out;
+    for (const auto &exam : c.exams) {
+        if (exam.method != method || !exam.pending) continue;
+        out.push_back(
+            exam.lacks ? the + " was finished with more finds than are on record under it: the rest is to be "
+                               "logged, or it is to be opened again and finished with what it found"
+            : exam.contradicts
+                ? the + " was finished with fewer finds than are on record under it: it is to be opened "
+                        "again and finished with what it found"
+                : the + " was begun, and what it found is not all on record: it is to be finished, or "
+                        "withdrawn");
+    }
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
+    std::string all;
+    for (const auto &one : out) all += (all.empty() ? "" : "; ") + one;
+    return all;
+}
+
+/// What would speak against it if the record were read as it might be meant: as one, or by its name.
+std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) {
+    const bool as_one = f.missing == Missing::place();
+    std::string out = as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
+                               "practice), and nothing here says that they are one or apart; as one"
+                             : "its name says that it is linear, and it was measured as wide as long; by "
+                               "its name";
+    if (f.rule >= 0) {
+        const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
+        out += ": " + (rule.title.empty() ? "" : rule.title + ", ") +
+               (f.has_numbers ? compared(c, k, rule, f) : std::string("it would not be accepted"));
+    } else {
+        out += " it would not be accepted";
+    }
+    return out +
+           (as_one ? "; log them as one, or where they lie apart" : "; put right the one that is not so");
+}
+
+std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) {
+    if (f.missing == Missing::place() ? f.indications.size() > 1 : f.missing.has(Missing::shape()))
+        return print_indications(c, f.indications) + ": " + other_reading_words(c, k, f);
     if (!f.exams.empty())
         return "The " + std::string(name_of(f.exams.front())) +
                " was finished with fewer finds than are on record under it";
@@ -304,10 +346,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                               : "no rule of this set speaks of it as found by this method") +
                ".";
     case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
-    case Finding::Kind::exam_pending:
-        return "The " + std::string(name_of(f.exams.front())) +
-               " was begun, and what it found is not all on record: it is to be finished, or withdrawn.";
-    case Finding::Kind::contradiction: return contradiction_words(c, f) + ".";
+    case Finding::Kind::exam_pending: return pending_words(c, f.exams.front()) + ".";
+    case Finding::Kind::contradiction: return contradiction_words(c, class_index, f) + ".";
     case Finding::Kind::unproven: return unproven_words(c, f) + ".";
     case Finding::Kind::outside_scope:
         return "The set does not cover this coupon, so it says nothing of it: " +

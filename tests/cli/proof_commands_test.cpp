@@ -32,9 +32,12 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
         CHECK_THAT(brief, says("Examined: VT 2026-10-05 by A. Field, level II, none found"));
         CHECK_THAT(brief, says("Nothing was found"));
         CHECK_THAT(brief, says("clauses behind it were read"));
-        CHECK_THAT(brief, !says("Examinations that were asked"));
+        CHECK_THAT(brief, !says("Examinations that count"));
         const std::string whole = flat_text(run.ok({command, "Q-1", "--proof"}));
-        CHECK_THAT(whole, says("Examinations that were asked"));
+        CHECK_THAT(whole, says("Examinations that count"));
+        CHECK_THAT(whole, says("none found, by no named practice [it counts, though nothing asks for it]"));
+        CHECK_THAT(brief, says("none found, by no named practice, not asked for"));
+        CHECK_THAT(brief, says("so that the accept does not speak of it: Tables I (visual) and II"));
         CHECK_THAT(whole, says("Facts of the coupon that it rests on"));
         const auto json = nlohmann::json::parse(run.ok({command, "Q-1", "--json"}));
         const auto &proof = json.at("classes").back().at("proof");
@@ -52,4 +55,52 @@ TEST_CASE("what is not accepted has no proof to print", "[proof]") {
     const Run done = run({"judge", "T-1", "--proof"});
     CHECK(done.code == 5);
     CHECK_THAT(done.out, !says("What proves"));
+}
+
+TEST_CASE("a reason that several classes share is said once, with its classes", "[proof]") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
+            "--thickness", "0.15in", "--magnetic", "yes", "--material", "steel", "--process", "GTAW"});
+    const std::string out = flat_text(run({"judge", "T-1"}).out);
+    const std::string reason = "No VT that counts is on record";
+    const auto first = out.find(reason);
+    REQUIRE(first != std::string::npos);
+    CHECK(out.find(reason, first + 1) == std::string::npos);
+    CHECK_THAT(out, says("No VT that counts is on record. So for the classes 1, 2 and 3."));
+    CHECK_THAT(out, says("Class 2: cannot say - and 2 reasons that were said above"));
+}
+
+TEST_CASE("why names the finds that are not relevant, and the clause that leaves them out", "[proof]") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--joint", "groove", "--weld-thickness", "0.5in",
+            "--weld-length", "8in"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"exam", "T-1", "PT", "--examiner", "A. Field", "--level", "II"});
+    run.ok({"log", "T-1", "gas pore 0.05in at 1in", "--finish"});
+    const std::string why = flat_text(run.ok({"why", "T-1"}));
+    CHECK_THAT(why, says("Not relevant, so that no rule looks at it"));
+    CHECK_THAT(why, says("#1 gas pore (PT) from 1 in to 1.05 in: size at most 1/16 in [3.5.3, read"));
+    CHECK_THAT(why, says("1 not relevant by 3.5.3"));
+    // The verdict is said once.
+    CHECK_THAT(why, !says("It meets the class"));
+    CHECK_THAT(why, says("It meets what this set asks."));
+}
+
+TEST_CASE("a withdrawn coupon that is judged says why nothing is said", "[proof]") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--joint", "groove"});
+    run.ok({"withdraw", "T-1", "coupon", "--why", "it was lost"});
+    CHECK_THAT(run({"judge", "T-1"}).out, says("- a coupon that is withdrawn is not judged"));
+    CHECK_THAT(run({"judge", "--all"}).out, says("withdrawn: it was lost"));
+}
+
+TEST_CASE("another unit of a coupon tells what becomes of the numbers before", "[proof]") {
+    const Program run;
+    run.ok({"register", "T-1", "--units", "in", "--thickness", "0.2"});
+    const Run done = run({"change", "T-1", "--units", "mm", "--why", "metric drawing"});
+    CHECK(done.code == 0);
+    CHECK_THAT(done.out + done.err, says("a bare number is taken in mm from now on"));
+    CHECK_THAT(run.ok({"show", "T-1"}), says("0.2 in"));
+    const Run other = run({"change", "T-1", "--thickness", "3", "--why", "measured again"});
+    CHECK_THAT(other.out + other.err, !says("a bare number"));
 }

@@ -128,3 +128,24 @@ TEST_CASE("random bytes are refused or read, never worse") {
         }
     }
 }
+
+TEST_CASE("a size whose name says it is not said twice, and is read back") {
+    const WeldLine weld{Length{8 * nm_per_inch}, false};
+    const auto once = parse_log_line("fillet size 1/4 at 1", weld, Unit::inch);
+    CHECK(print_log_line(once) == "fillet size 1/4 in at 1 in");
+    CHECK(parse_log_line(print_log_line(once), weld, std::nullopt) == once);
+    CHECK(print_log_line(parse_log_line("gas pore 0.05 at 1", weld, Unit::inch)) ==
+          "gas pore size 0.05 in at 1 in");
+}
+
+TEST_CASE("a comment that begins with a number and a type reads like a find") {
+    CHECK(find_in_comment("# 4 crack") == "#4 crack");
+    CHECK(find_in_comment("#  12 lack of fusion from 2 to 3") == "#12 lack of fusion from 2 to 3");
+    CHECK(find_in_comment("# crack 0.2 at 3").empty());
+    CHECK(find_in_comment("# 4 o'clock").empty());
+    CHECK(find_in_comment("# seen 4 cracks").empty());
+    CHECK(find_in_comment("# 4").empty());
+    CHECK(find_in_comment("").empty());
+    CHECK(without_mark("\xEF\xBB\xBFpore") == "pore");
+    CHECK(without_mark("pore") == "pore");
+}

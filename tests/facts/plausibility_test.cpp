@@ -111,6 +111,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"length-over-weld", weld, "crack l 8 in", "crack l 203.200001 mm"},
         {"size-over-weld", weld, "crack 8 in", "crack 203.200001 mm"},
         {"round-over-wall", wall, "pore 1 in", "pore 25.400001 mm"},
+        {"round-but-long", {}, "pore 3in x 1in", "pore 76.200001mm x 25.4mm"},
+        {"linear-but-round", {}, "crack 25.400001mm x 1in", "crack 1in x 1in"},
         {"width-over-weld", weld, "slag 2in x 1.5in", "slag 2in x 38.100001mm"},
         {"size-too-large", {}, "crack 420 in", "crack 10668.000001 mm"},
         {"length-too-large", {}, "crack l 420 in", "crack l 10668.000001 mm"},

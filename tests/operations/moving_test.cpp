@@ -32,11 +32,14 @@ TEST_CASE("a find that is moved within its coupon keeps its number, and both exa
     CHECK(done.value.now.number == 2);
     CHECK(done.value.now.exam == 2);
     // The MT was finished with none and the RT with two.
-    REQUIRE(done.notes.size() == 2);
+    REQUIRE(done.notes.size() == 4);
     CHECK_THAT(done.notes[0],
                says("exam 3 (RT) of coupon T-1 was finished with 2 found, and 1 are on record"));
     CHECK_THAT(done.notes[1],
                says("exam 2 (MT) of coupon T-1 was finished with 0 found, and 1 are on record"));
+    CHECK_THAT(done.notes[2], says("#2 was found by RT and is judged as found by MT from now on"));
+    CHECK_THAT(done.notes[3], says("the move changes the verdict on coupon T-1 by"));
+    CHECK_THAT(done.notes[3], says("was reject and is cannot say"));
     const CouponState state = booth.office.coupon("T-1");
     CHECK(state.needed_indication(2).exam == 2);
     CHECK(state.needed_indication(2).moved_from == MovedFrom{"T-1", 3, 2, "wrong film"});
@@ -66,7 +69,12 @@ TEST_CASE("a find that is moved to another coupon is read anew there and gets th
     CHECK(done.value.coupon == "T-2");
     CHECK(done.value.now.number == 2);
     CHECK(done.value.now.exam == 3); // its only open one
-    CHECK(done.notes.empty());
+    // One method, but neither verdict is what it was.
+    REQUIRE(done.notes.size() == 2);
+    CHECK_THAT(done.notes[0], says("the move changes the verdict on coupon T-1 by"));
+    CHECK_THAT(done.notes[0], says("was reject and is cannot say"));
+    CHECK_THAT(done.notes[1], says("the move changes the verdict on coupon T-2 by"));
+    CHECK_THAT(done.notes[1], says("was cannot say and is reject"));
     const CouponState from = booth.office.coupon("T-1"), to = booth.office.coupon("T-2");
     CHECK(from.indication(1) == nullptr);
     REQUIRE(from.moved_away().size() == 1);

@@ -1,6 +1,7 @@
 #include "naive.hpp"
 
 #include "naive_coupon.hpp"
+#include "naive_pieces.hpp"
 
 #include <algorithm>
 
@@ -26,8 +27,8 @@ struct Thing {
 class Naive {
 public:
     /// By what counts for one class.
-    Naive(const CriteriaSet &set, const RandomCase &c, std::size_t for_class)
-        : set_(set), c_(c), for_class_(for_class) {
+    Naive(const CriteriaSet &set, const RandomCase &c, std::size_t for_class, bool by_name)
+        : set_(set), c_(c), for_class_(for_class), by_name_(by_name) {
         around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
         for (const auto &i : c.indications)
             things_.push_back({i.type,
@@ -252,6 +253,9 @@ private:
 
     void settle_shape(Thing &t) const {
         t.shape = Vocabulary::shipped()[t.type].shape;
+        if (by_name_ && t.parts.size() == 1 && t.shape == Shape::linear &&
+            measure(t, Quantity::length) <= measure(t, Quantity::width))
+            return;
         if (set_.linear) t.shape = condition(*set_.linear, &t) ? Shape::linear : Shape::rounded;
     }
 
@@ -515,6 +519,7 @@ private:
     const CriteriaSet &set_;
     const RandomCase &c_;
     std::size_t for_class_;
+    bool by_name_ = false; ///< a name that says linear counts, though it is as wide as long
     std::int64_t around_ = 0;
     std::vector<Thing> things_;
 };
@@ -522,9 +527,18 @@ private:
 } // namespace
 
 std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) {
-    if (!set.counts_by_class) return Naive(set, c, 0).run();
-    std::vector<Verdict> out;
-    for (std::size_t k = 0; k < set.classes.size(); ++k) out.push_back(Naive(set, c, k).run()[k]);
+    const auto judged = [&](const RandomCase &read, bool by_name) {
+        if (!set.counts_by_class) return Naive(set, read, 0, by_name).run();
+        std::vector<Verdict> out;
+        for (std::size_t k = 0; k < set.classes.size(); ++k)
+            out.push_back(Naive(set, read, k, by_name).run()[k]);
+        return out;
+    };
+    std::vector<Verdict> out = judged(c, false);
+    const RandomCase one = naive_as_one(set, c);
+    for (const auto &other : {judged(one, false), judged(c, true)})
+        for (std::size_t k = 0; k < out.size(); ++k)
+            if (out[k] == Verdict::accept && other[k] != Verdict::accept) out[k] = Verdict::cannot_say;
     return out;
 }
 

@@ -3,7 +3,9 @@
 #include "case.hpp"
 #include "criteria/shipped.hpp"
 #include "measure/print.hpp"
+#include "naive_pieces.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <sstream>
@@ -94,25 +96,41 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
         i.across = Span{{across}, {across + step}};
         out.indications.push_back(i);
     }
+    // A fillet is no larger than its longest leg.
+    for (const auto &i : out.indications)
+        if (i.type == *Vocabulary::shipped().find("fillet size") &&
+            Exact(i.measures[Quantity::size]) > value(Quantity::longest_leg))
+            coupon.values.set(Quantity::longest_leg, Exact(i.measures[Quantity::size]));
     return out;
 }
 
 RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &random) {
+    // Pieces that touch are told by their places and lengths alone: without them they are two finds.
+    const RandomCase full = out;
+    const auto touches = [&](const Indication &i) {
+        return std::any_of(full.indications.begin(), full.indications.end(), [&](const Indication &other) {
+            return other.number != i.number && naive_touch(set, full.coupon, i, other);
+        });
+    };
+    const bool any_touch = std::any_of(full.indications.begin(), full.indications.end(), touches);
     const auto forget = [&](Environment::Values &values, std::size_t q) {
         values.forget(static_cast<Quantity>(q));
     };
     for (std::size_t q = 0; q < coupon_quantities; ++q)
-        if (pick(random, 0, 9) == 0) {
+        if (pick(random, 0, 9) == 0 && !(any_touch && static_cast<Quantity>(q) == Quantity::weld_length)) {
             forget(out.coupon.values, q);
             if (static_cast<Quantity>(q) == Quantity::weld_length) out.coupon.line.length.reset();
         }
     for (auto &fact : out.coupon.facts)
         if (pick(random, 0, 9) == 0) fact = 0;
     for (auto &i : out.indications) {
+        const bool touching =
+            touches(full.indications[static_cast<std::size_t>(&i - out.indications.data())]);
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
-            if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)))
+            if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)) &&
+                !(touching && (q == index_of(Quantity::length) || q == index_of(Quantity::size))))
                 forget(i.measures, q);
-        if (pick(random, 0, 5) == 0) i.place.reset();
+        if (pick(random, 0, 5) == 0 && !touching) i.place.reset();
         if (pick(random, 0, 5) == 0) i.across.reset();
         for (auto &word : i.words)
             if (pick(random, 0, 7) == 0) word = 0;

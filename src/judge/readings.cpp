@@ -1,0 +1,223 @@
+#include "judge/readings.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <tuple>
+
+namespace beadbook {
+namespace {
+
+/// Which finds are one with which.
+class Pieces {
+public:
+    explicit Pieces(std::size_t count) : of_(count) { std::iota(of_.begin(), of_.end(), std::size_t{0}); }
+
+    std::size_t of(std::size_t i) {
+        while (of_[i] != i) i = of_[i] = of_[of_[i]];
+        return i;
+    }
+    /// The first to be entered stands for all.
+    void unite(std::size_t a, std::size_t b) {
+        a = of(a), b = of(b);
+        of_[std::max(a, b)] = std::min(a, b);
+    }
+
+private:
+    std::vector<std::size_t> of_;
+};
+
+/// Nothing but their place could keep them apart.
+bool may_be_one(const Indication &a, const Indication &b) {
+    for (std::size_t w = 0; w < attribute_count; ++w)
+        if (a.words[w] != 0 && b.words[w] != 0 && a.words[w] != b.words[w]) return false;
+    return !a.across || !b.across || (a.across->from <= b.across->to && b.across->from <= a.across->to);
+}
+
+/// Those of one type and exam, by where they begin: joins all that touch.
+void join_touching(const std::vector<Indication> &all, std::span<const std::size_t> line,
+                   std::optional<std::int64_t> around, Pieces &pieces) {
+    struct Laid {
+        std::size_t index;
+        std::int64_t to;
+    };
+    std::vector<Laid> reaching;
+    const auto take = [&](std::size_t i, std::int64_t turn) {
+        const std::int64_t from = all[i].place->from.nm + turn;
+        std::erase_if(reaching, [&](const Laid &before) { return before.to < from; });
+        for (const auto &before : reaching)
+            if (may_be_one(all[before.index], all[i])) pieces.unite(before.index, i);
+        reaching.push_back({i, all[i].place->to.nm + turn});
+    };
+    for (const std::size_t i : line) take(i, 0);
+    // What reaches over the datum may meet the first ones from behind.
+    if (around)
+        for (const std::size_t i : line) take(i, *around);
+}
+
+/// The shortest stretch that holds them all; on a closed weld whichever way round.
+Span stretch_of(const std::vector<const Indication *> &parts, std::optional<std::int64_t> around) {
+    std::optional<Span> least;
+    for (const Indication *start : parts) {
+        const std::int64_t from = start->place->from.nm;
+        std::int64_t to = from;
+        bool first = true;
+        for (const Indication *part : parts) {
+            std::int64_t ahead = part->place->from.nm - from;
+            if (around) ahead = (ahead % *around + *around) % *around;
+            first = first && ahead >= 0;
+            to = std::max(to, from + ahead + part->place->to.nm - part->place->from.nm);
+        }
+        if (around) to = std::min(to, from + *around);
+        if (first && (!least || to - from < least->to.nm - least->from.nm)) least = Span{{from}, {to}};
+    }
+    return *least;
+}
+
+Indication one_of(const std::vector<const Indication *> &parts, std::optional<std::int64_t> around,
+                  const Vocabulary &vocabulary) {
+    Indication out = *parts.front();
+    out.measures = {};
+    out.place = stretch_of(parts, around);
+    const auto known_of_all = [&](Quantity q) {
+        return std::all_of(parts.begin(), parts.end(),
+                           [&](const Indication *p) { return p->measures.has(q); });
+    };
+    const auto largest = [&](Quantity q) {
+        Exact most = parts.front()->measures[q];
+        for (const Indication *p : parts) most = std::max(most, Exact(p->measures[q]));
+        return most;
+    };
+    for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
+        if (known_of_all(q)) out.measures.set(q, largest(q));
+    const Exact extent = out.place->to.nm - out.place->from.nm;
+    if (known_of_all(Quantity::length)) out.measures.set(Quantity::length, std::max(extent, Exact(0)));
+    if (known_of_all(Quantity::size))
+        out.measures.set(Quantity::size, std::max(largest(Quantity::size), extent));
+    const bool measured = std::any_of(parts.begin(), parts.end(), [](const Indication *p) {
+        return p->measures.has(Quantity::area) && p->area_from == AreaFrom::measured;
+    });
+    out.area_from = AreaFrom::measured;
+    if (measured && known_of_all(Quantity::area)) {
+        Exact sum = 0;
+        for (const Indication *p : parts) sum = sum + Exact(p->measures[Quantity::area]);
+        out.measures.set(Quantity::area, sum);
+    }
+    for (std::size_t w = 0; w < attribute_count; ++w)
+        for (const Indication *p : parts)
+            if (out.words[w] == 0) out.words[w] = p->words[w];
+    for (const Indication *p : parts) {
+        if (!p->across) out.across.reset();
+        if (out.across)
+            out.across =
+                Span{std::min(out.across->from, p->across->from), std::max(out.across->to, p->across->to)};
+    }
+    out.complete(vocabulary);
+    return out;
+}
+
+/// A clause of the set says when neighbours of that kind are one.
+bool merged_by_clause(const CriteriaSet &set, const Indication &found) {
+    return std::any_of(set.merges.begin(), set.merges.end(),
+                       [&](const Merge &m) { return m.subject.covers(found.type, found.exam); });
+}
+
+std::optional<OtherReading> as_one(const CriteriaSet &set, const Coupon &coupon,
+                                   const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    std::vector<std::size_t> line;
+    for (std::size_t i = 0; i < indications.size(); ++i)
+        if (indications[i].place && !vocabulary[indications[i].type].measured &&
+            !merged_by_clause(set, indications[i]))
+            line.push_back(i);
+    if (line.size() < 2) return std::nullopt;
+    const auto kind = [&](std::size_t i) { return std::tie(indications[i].exam, indications[i].type); };
+    std::sort(line.begin(), line.end(), [&](std::size_t a, std::size_t b) {
+        if (kind(a) != kind(b)) return kind(a) < kind(b);
+        const auto x = indications[a].place->from, y = indications[b].place->from;
+        return x != y ? x < y : a < b;
+    });
+    Pieces pieces(indications.size());
+    for (std::size_t begin = 0; begin < line.size();) {
+        std::size_t end = begin + 1;
+        while (end < line.size() && kind(line[end]) == kind(line[begin])) ++end;
+        if (end - begin > 1)
+            join_touching(indications, std::span(line).subspan(begin, end - begin), coupon.around(), pieces);
+        begin = end;
+    }
+    std::map<std::size_t, std::vector<const Indication *>> groups;
+    for (std::size_t i = 0; i < indications.size(); ++i) groups[pieces.of(i)].push_back(&indications[i]);
+    if (groups.size() == indications.size()) return std::nullopt;
+    OtherReading out;
+    out.between = Missing::place();
+    for (const auto &[first, parts] : groups) {
+        if (parts.size() == 1) {
+            out.indications.push_back(indications[first]);
+            continue;
+        }
+        out.indications.push_back(one_of(parts, coupon.around(), vocabulary));
+        for (const Indication *p : parts) out.behind[indications[first].number].push_back(p->number);
+    }
+    return out;
+}
+
+std::optional<OtherReading> by_name(const CriteriaSet &set, const Coupon &coupon,
+                                    const std::vector<Indication> &indications,
+                                    const Vocabulary &vocabulary) {
+    if (!set.linear) return std::nullopt;
+    OtherReading out;
+    for (const auto &found : indications) {
+        Missing missing;
+        if (round_in_spite_of_name(vocabulary[found.type], found.measures) &&
+            !vocabulary[found.type].measured &&
+            set.linear->compare(Environment{coupon.values, &found.measures}, missing) == Truth::no)
+            out.behind[found.number] = {found.number};
+    }
+    if (out.behind.empty()) return std::nullopt;
+    out.indications = indications;
+    out.shapes = Shapes::by_name;
+    out.between = Missing::shape() | lack_of(Quantity::length) | lack_of(Quantity::width);
+    return out;
+}
+
+} // namespace
+
+std::vector<OtherReading> other_readings(const CriteriaSet &set, const Coupon &coupon,
+                                         const std::vector<Indication> &indications,
+                                         const Vocabulary &vocabulary) {
+    std::vector<OtherReading> out;
+    if (auto reading = as_one(set, coupon, indications, vocabulary)) out.push_back(std::move(*reading));
+    if (auto reading = by_name(set, coupon, indications, vocabulary)) out.push_back(std::move(*reading));
+    return out;
+}
+
+void hold_against(const OtherReading &reading, const Evaluation &other, Evaluation &e) {
+    std::vector<int> all;
+    for (const auto &[number, numbers] : reading.behind)
+        all.insert(all.end(), numbers.begin(), numbers.end());
+    for (std::size_t c = 0; c < e.classes.size(); ++c) {
+        if (!e.open(c)) continue;
+        for (Finding f : other.classes[c].findings) {
+            if (f.effect == Verdict::accept) continue;
+            f.kind = Finding::Kind::contradiction;
+            f.effect = Verdict::cannot_say;
+            f.clause = -1;
+            f.missing = reading.between;
+            std::vector<int> named;
+            bool of_these = false;
+            for (const int n : f.indications) {
+                const auto behind = reading.behind.find(n);
+                of_these = of_these || behind != reading.behind.end();
+                if (behind == reading.behind.end())
+                    named.push_back(n);
+                else
+                    named.insert(named.end(), behind->second.begin(), behind->second.end());
+            }
+            if (!of_these) named.insert(named.end(), all.begin(), all.end());
+            std::sort(named.begin(), named.end());
+            named.erase(std::unique(named.begin(), named.end()), named.end());
+            f.indications = std::move(named);
+            e.add(c, std::move(f));
+        }
+    }
+}
+
+} // namespace beadbook

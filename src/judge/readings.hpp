@@ -1,0 +1,30 @@
+#pragma once
+
+#include "judge/evaluation.hpp"
+
+#include <map>
+
+namespace beadbook {
+
+/// What is on record, read as somebody else might read it.
+struct OtherReading {
+    std::vector<Indication> indications;
+    Shapes shapes = Shapes::by_measures;
+    std::map<int, std::vector<int>>
+        behind;      ///< entries that are read otherwise, by the number they have in it
+    Missing between; ///< what the record would have to say more clearly
+};
+
+/// Other readings that an accept must hold under too. Two at most: finds of one type, side and exam that
+/// touch or overlap, taken as the one imperfection that they may be, where no merging clause of the set
+/// decides (common practice, no source); and finds whose name says linear and which were measured as wide as
+/// long, where the set's own rule calls them rounded, taken by their name.
+std::vector<OtherReading> other_readings(const CriteriaSet &set, const Coupon &coupon,
+                                         const std::vector<Indication> &indications,
+                                         const Vocabulary &vocabulary);
+
+/// A class that nothing speaks against is open where the other reading would not be accepted: each of its
+/// reasons is told as a contradiction of the entries that are read otherwise.
+void hold_against(const OtherReading &reading, const Evaluation &other, Evaluation &evaluation);
+
+} // namespace beadbook

@@ -1,0 +1,103 @@
+#include "judge/wanted.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
+    const auto done = [&](Exam method) {
+        return std::any_of(exams.begin(), exams.end(),
+                           [&](const ExamDone &x) { return x.counts && x.method == method; });
+    };
+    const auto missing = [&](std::size_t c, int clause, std::vector<Exam> of, Missing lacks) {
+        Finding f;
+        f.kind = Finding::Kind::exam_missing;
+        f.effect = Verdict::cannot_say;
+        f.clause = clause;
+        f.exams = std::move(of);
+        f.missing = lacks;
+        e.add(c, std::move(f));
+    };
+    for (std::size_t r = 0; r < e.set.required.size(); ++r) {
+        const RequiredExam &required = e.set.required[r];
+        if (std::any_of(required.one_of.begin(), required.one_of.end(), done)) continue;
+        Missing lacks;
+        if (holds_for(required.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        for (std::size_t c = 0; c < e.classes.size(); ++c)
+            if (required.classes[c]) missing(c, static_cast<int>(r), required.one_of, lacks);
+    }
+    std::vector<Exam> pending;
+    for (const auto &exam : exams)
+        if (exam.pending) pending.push_back(exam.method);
+    std::sort(pending.begin(), pending.end());
+    pending.erase(std::unique(pending.begin(), pending.end()), pending.end());
+    for (const Exam method : pending)
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            Finding f;
+            f.kind = Finding::Kind::exam_pending;
+            f.effect = Verdict::cannot_say;
+            f.exams = {method};
+            e.add(c, std::move(f));
+        }
+    const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
+    for (std::size_t c = 0; c < e.classes.size(); ++c) {
+        for (std::size_t x = 0; x < exam_count; ++x)
+            if (e.coupon.called_for[x] && !done(static_cast<Exam>(x)))
+                missing(c, -1, {static_cast<Exam>(x)}, {});
+        if (none && e.classes[c].findings.empty()) missing(c, -1, {}, {});
+    }
+}
+
+namespace {
+
+/// Whether an entry is a measurement of what the rule wants measured: of the right side, if it names one.
+Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found, Missing &lacks) {
+    if (!rule.subject.covers(found.type, found.exam)) return Truth::no;
+    Truth out = Truth::yes;
+    if (e.engine < first_to_ask_in_order) return out;
+    for (const auto &c : rule.where)
+        if (asks_for_side(c))
+            out = both(out, c.word(found.words[static_cast<std::size_t>(Attribute::side)], lacks));
+    return out;
+}
+
+} // namespace
+
+void check_measured(Evaluation &e) {
+    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+        const Rule &rule = e.set.rules[r];
+        if (!rule.must_be_measured) continue;
+        Truth there = Truth::no;
+        Missing of_side;
+        std::vector<int> perhaps;
+        for (const auto &found : e.indications) {
+            const Truth one = measures_it(e, rule, found, of_side);
+            there = std::max(there, one);
+            if (one == Truth::unknown) perhaps.push_back(found.number);
+        }
+        if (there == Truth::yes) continue;
+        Missing lacks;
+        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
+        if (applies == Truth::no) {
+            e.applies_not(r);
+            continue;
+        }
+        for (std::size_t c = 0; c < e.classes.size(); ++c) {
+            if (rule.limits[c].kind != Limit::Kind::value) continue;
+            Finding f;
+            f.kind = Finding::Kind::not_measured;
+            f.effect = Verdict::cannot_say;
+            f.rule = static_cast<int>(r);
+            f.missing = lacks;
+            if (e.engine >= first_to_ask_in_order) {
+                // Whether it must be measured at all comes first, then whether one on record is of that side.
+                if (applies == Truth::yes) f.missing = of_side;
+                if (applies == Truth::yes && there == Truth::unknown) f.indications = perhaps;
+                if (f.missing.any()) f.kind = Finding::Kind::missing_data;
+            }
+            e.add(c, std::move(f));
+        }
+    }
+}
+
+} // namespace beadbook
