@@ -231,7 +231,7 @@ logged already are refused without --again.)",
         enters(For::technician, run_sheet, R"(sheet [FILE]
 exams and finds of many coupons at once, as they are written down at the bench
 sheet monday.txt
-  VT, MT; by A. Field; level II; light=1000 lx     a head: methods, then who and how
+  VT MT; by A. Field; level II; light=1000 lx     a head: methods, then who and how
   T-1 VT undercut l 3/8 d 0.010 at 1-1/2           coupon, method, find (see 'log')
   "   MT crack 0.2 at 3                            " is the coupon of the line before
   T-2..T-15 none                                   all methods of the head found none

@@ -163,7 +163,7 @@ private:
 
     void take(const std::string &line) {
         if (heads.empty())
-            throw refused("no exam is named yet; expected a line such as 'VT, MT; by A. Field; level II'");
+            throw refused("no exam is named yet; expected a line such as 'VT MT; by A. Field; level II'");
         Head &head = heads.back();
         std::string_view rest = line;
         rest.remove_prefix(rest.find_first_not_of(" \t"));

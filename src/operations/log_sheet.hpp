@@ -6,7 +6,7 @@ namespace beadbook {
 
 /// Many coupons and exams in one text, as they are written down at the bench:
 ///
-///     VT, MT; by A. Field; level II; date 2026-11-25; light=1000 lx
+///     VT MT; by A. Field; level II; date 2026-11-25; light=1000 lx
 ///     T-1 VT undercut l 3/8 d 0.010 at 1-1/2
 ///     "   MT crack 0.2 at 3
 ///     T-2..T-15 none
