@@ -137,15 +137,7 @@ private:
                         !merge.subject.covers(b.type, b.exam))
                         continue;
                     const auto gap = forward_gap(a, b);
-                    if (!gap) continue;
-                    Environment::Values pair;
-                    pair.set(Quantity::gap, Exact(*gap));
-                    pair.set(Quantity::smaller_size,
-                             std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
-                    pair.set(Quantity::larger_size,
-                             std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
-                    Missing missing;
-                    if (merge.when.compare(env(pair), missing) != Truth::yes) continue;
+                    if (!gap || !near(merge, a, b, *gap)) continue;
                     join(a, b);
                     things_.erase(things_.begin() + static_cast<std::ptrdiff_t>(j));
                     changed = true;
@@ -153,11 +145,21 @@ private:
         }
     }
 
-    bool near(const Merge &merge, const Thing &a, const Thing &b, std::int64_t gap) const {
+    /// What a clause or a limit between two neighbours may speak of.
+    Environment::Values pair_of(const Thing &a, const Thing &b, std::int64_t gap) const {
         Environment::Values pair;
         pair.set(Quantity::gap, Exact(gap));
-        pair.set(Quantity::smaller_size, std::min(measure(a, Quantity::size), measure(b, Quantity::size)));
-        pair.set(Quantity::larger_size, std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
+        const auto both = [&](Quantity of, Quantity smaller, Quantity larger) {
+            pair.set(smaller, std::min(measure(a, of), measure(b, of)));
+            pair.set(larger, std::max(measure(a, of), measure(b, of)));
+        };
+        both(Quantity::size, Quantity::smaller_size, Quantity::larger_size);
+        both(Quantity::length, Quantity::shorter_length, Quantity::longer_length);
+        return pair;
+    }
+
+    bool near(const Merge &merge, const Thing &a, const Thing &b, std::int64_t gap) const {
+        const Environment::Values pair = pair_of(a, b, gap);
         Missing missing;
         return merge.when.compare(env(pair), missing) == Truth::yes;
     }
@@ -390,11 +392,7 @@ private:
                 for (const auto &b : found) {
                     const auto gap = &a == &b ? std::nullopt : forward_gap(a, b);
                     if (!gap) continue;
-                    Environment::Values pair;
-                    pair.set(Quantity::larger_size,
-                             std::max(measure(a, Quantity::size), measure(b, Quantity::size)));
-                    pair.set(Quantity::longer_length,
-                             std::max(measure(a, Quantity::length), measure(b, Quantity::length)));
+                    const Environment::Values pair = pair_of(a, b, *gap);
                     compare({Exact(*gap), {}}, rule, limit_of(rule, limit, pair), reject, ask);
                 }
         } else {
