@@ -5,6 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
+#include "operations/faults.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/logging.hpp"
 #include "records/codecs/bodies.hpp"
@@ -12,50 +13,9 @@
 #include "records/codecs/located.hpp"
 
 #include <algorithm>
-#include <functional>
 
 namespace beadbook {
 namespace {
-
-/// Collects the mistakes of a file, so that one run shows them all.
-class Faults {
-public:
-    /// Runs a step about one part of the file. `where` is asked only for a mistake that is shown.
-    template <class F>
-    void guard(const std::function<std::string()> &where, F f) {
-        try {
-            f();
-        } catch (const Refusal &e) {
-            if (e.kind() == Refusal::Kind::record) throw;
-            add(where, e.what(), e.missing() ? e.field() : "");
-        }
-    }
-    void add(const std::function<std::string()> &where, const std::string &what,
-             const std::string &lacking = "") {
-        same_field_ = same_field_ && !lacking.empty() && (count_ == 0 || lacking == field_);
-        field_ = lacking;
-        if (!full()) text_ += "\n" + where() + ": " + what;
-        ++count_;
-    }
-    std::size_t count() const { return count_; }
-    bool full() const { return count_ >= most_; }
-
-    /// Throws if there are any; `bad` of the things called `what` have them.
-    void check(std::size_t bad, const std::string &what) const {
-        if (count_ == 0) return;
-        Refusal out = refused(std::to_string(bad) + " " + what + (bad == 1 ? "" : "s") +
-                              " cannot be taken, nothing was stored:" + text_ +
-                              (count_ > most_ ? "\nand " + std::to_string(count_ - most_) + " more" : ""));
-        // Where all of them ask the same of the request, that is what to give.
-        throw same_field_ ? Refusal(std::move(out).give(field_)) : out;
-    }
-
-private:
-    static constexpr std::size_t most_ = 20;
-    std::string text_, field_;
-    std::size_t count_ = 0;
-    bool same_field_ = true; ///< every mistake lacks `field_`
-};
 
 /// Doubts of a long file: the first ones, and how many more.
 class Notes {
@@ -141,7 +101,7 @@ private:
             if (given.mistakes.empty()) faults_.guard(where(given.at), [&] { take_coupon(given, where); });
             if (faults_.count() > before) ++bad;
         }
-        faults_.check(bad, "coupon");
+        faults_.check(counted(bad, "coupon"));
     }
 
     template <class Where>
@@ -243,7 +203,7 @@ private:
                     }
                 });
         }
-        faults_.check(faults_.count(), "row");
+        faults_.check(counted(faults_.count(), "row"));
         for (auto &[coupon, row, one] : found) {
             coupon->finds.give(one.number);
             add_found(coupon->state.record, one);

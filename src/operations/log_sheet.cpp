@@ -3,6 +3,7 @@
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/examining.hpp"
+#include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
 #include "operations/marks.hpp"
@@ -41,40 +42,6 @@ struct Head {
     }
 };
 
-/// Every mistake with its line; all of them are told at once.
-class SheetFaults {
-public:
-    explicit SheetFaults(std::string name) : name_(std::move(name)) {}
-
-    void add(int line, const std::string &what, int column = 0) {
-        ++count_;
-        if (count_ > most_named) return;
-        text_ += "\n" + name_ + ":" + std::to_string(line) +
-                 (column > 0 ? ":" + std::to_string(column) : "") + ": " + what;
-    }
-    void add(int line, const Refusal &e) {
-        add(line, std::string(e.what()));
-        if (e.missing()) {
-            ++missing_;
-            field_ = e.field();
-        }
-    }
-    void throw_if_any() const {
-        if (count_ == 0) return;
-        const std::string more =
-            count_ > most_named ? "\nand " + std::to_string(count_ - most_named) + " more" : "";
-        auto out = refused(std::to_string(count_) + (count_ == 1 ? " line" : " lines") +
-                           " of the sheet cannot be taken, nothing was stored:" + text_ + more);
-        if (missing_ == count_) throw std::move(out).give(field_); // one word mends them all
-        throw out;
-    }
-
-private:
-    static constexpr int most_named = 40;
-    std::string name_, text_, field_;
-    int count_ = 0, missing_ = 0;
-};
-
 /// Takes the first word off, and the blanks behind it.
 std::string_view take_word(std::string_view &rest) {
     const std::size_t end = std::min(rest.find_first_of(" \t"), rest.size());
@@ -97,24 +64,26 @@ std::vector<Exam> methods_of(std::string_view line) {
     return out;
 }
 
+/// How many bad lines of a sheet are named.
+constexpr std::size_t most_faults = 40;
+
+std::string place(const std::string &sheet, int line) { return sheet + ":" + std::to_string(line); }
+
 class Reader {
 public:
-    Reader(const std::string &text, SheetFaults &faults) : faults_(faults) {
-        std::istringstream lines{std::string(without_mark(text))};
+    Reader(const SheetRequest &request, Faults &faults) : faults_(faults) {
+        std::istringstream lines{std::string(without_mark(request.text))};
         for (std::string line; std::getline(lines, line);) {
             ++number_;
             const std::string_view words = trimmed(line);
             if (words.empty() || words.front() == '#') continue;
-            try {
-                if (auto methods = methods_of(words); !methods.empty())
-                    begin(std::move(methods), words);
-                else
-                    take(line);
-            } catch (const InputError &e) {
-                faults_.add(number_, e.what());
-            } catch (const Refusal &e) {
-                faults_.add(number_, std::string(e.what()));
-            }
+            faults_.guard([&] { return place(request.name, number_); },
+                          [&] {
+                              if (auto methods = methods_of(words); !methods.empty())
+                                  begin(std::move(methods), words);
+                              else
+                                  take(line);
+                          });
         }
     }
 
@@ -208,7 +177,7 @@ private:
         }
     }
 
-    SheetFaults &faults_;
+    Faults &faults_;
     int number_ = 0;
     std::string last_;
 };
@@ -227,24 +196,21 @@ std::string placed(const std::vector<std::pair<int, std::string>> &finds) {
 
 class Taking {
 public:
-    Taking(Writing &writing, const SheetRequest &request, SheetFaults &faults)
+    Taking(Writing &writing, const SheetRequest &request, Faults &faults)
         : writing_(writing), request_(request), faults_(faults) {}
 
     void take(const Head &head, const CouponPart &coupon) {
         for (const Exam method : head.methods) {
             const auto said = coupon.said.find(method);
             if (said == coupon.said.end() || !said->second.anything()) {
-                faults_.add(coupon.line, coupon.mark + ": what did " + std::string(name_of(method)) +
-                                             " find? say '" + coupon.mark + " " +
-                                             std::string(name_of(method)) + " none', or its finds");
+                faults_.add(at(coupon.line), coupon.mark + ": what did " + std::string(name_of(method)) +
+                                                 " find? say '" + coupon.mark + " " +
+                                                 std::string(name_of(method)) + " none', or its finds");
                 continue;
             }
-            try {
-                take(head, coupon, method, said->second);
-            } catch (const Refusal &e) {
-                if (e.kind() == Refusal::Kind::record) throw;
-                faults_.add(said->second.finds.empty() ? coupon.line : said->second.finds.front().first, e);
-            }
+            const auto &finds = said->second.finds;
+            faults_.guard(at(finds.empty() ? coupon.line : finds.front().first),
+                          [&] { take(head, coupon, method, said->second); });
         }
     }
 
@@ -264,27 +230,30 @@ private:
         auto recorded = record_exam(writing_, exam);
         const int number = recorded.value.number;
         SheetTaken::Part part{coupon.mark, std::move(recorded.value), {}};
-        note(std::move(recorded.notes));
+        add_notes(out.notes, std::move(recorded.notes));
         if (!said.finds.empty()) {
             auto logged =
                 log_lines(writing_, {coupon.mark, number, placed(said.finds), request_.name, request_.sure});
-            note(std::move(logged.notes));
+            add_notes(out.notes, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
             part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
         }
         out.value.parts.push_back(std::move(part));
     }
     bool lines_are_good(const CouponRecord &coupon, const Said &said) {
-        bool good = true;
+        const std::size_t before = faults_.count();
+        const WeldLine weld = coupon.facts().line;
         for (const auto &[line, text] : said.finds) {
             try {
-                read_log_line(text, coupon.facts().line, coupon.fixed_unit());
+                read_log_line(text, weld, coupon.fixed_unit());
             } catch (const InputError &e) {
-                faults_.add(line, e.what(), static_cast<int>(e.column) + 1);
-                good = false;
+                faults_.add(at(line, ":" + std::to_string(e.column + 1)), e.what());
             }
         }
-        return good;
+        return faults_.count() == before;
+    }
+    std::function<std::string()> at(int line, const std::string &column = "") const {
+        return [=, this] { return place(request_.name, line) + column; };
     }
     void check_new(const CouponState &state, const ExamRequest &exam) const {
         const Day day = exam.date.value_or(writing_.outside().today());
@@ -294,26 +263,20 @@ private:
                               " by " + exam.examiner + " already")
                     .give("again");
     }
-    void note(std::vector<std::string> notes) {
-        for (auto &one : notes)
-            if (std::find(out.notes.begin(), out.notes.end(), one) == out.notes.end())
-                out.notes.push_back(std::move(one));
-    }
-
     Writing &writing_;
     const SheetRequest &request_;
-    SheetFaults &faults_;
+    Faults &faults_;
 };
 
 } // namespace
 
 Done<SheetTaken> take_sheet(Writing &writing, const SheetRequest &request) {
-    SheetFaults faults(request.name);
-    const Reader reader(request.text, faults);
+    Faults faults(most_faults);
+    const Reader reader(request, faults);
     Taking taking(writing, request, faults);
     for (const auto &head : reader.heads)
         for (const auto &coupon : head.coupons) taking.take(head, coupon);
-    faults.throw_if_any();
+    faults.check(counted(faults.count(), "line") + " of the sheet");
     if (taking.out.value.parts.empty()) throw refused("the sheet names no exam of a coupon");
     return std::move(taking.out);
 }

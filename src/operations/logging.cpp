@@ -3,6 +3,7 @@
 #include "facts/plausibility.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
 #include "records/codecs/bodies.hpp"
@@ -25,38 +26,32 @@ std::vector<std::string> doubts_about(const CouponRecord &coupon,
 
 ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
                     std::optional<Unit> unit) {
-    constexpr int most_named = 20;
     ParsedLog out;
-    std::string faults;
-    int bad = 0, number = 0;
+    Faults faults;
+    int number = 0;
     std::istringstream lines{std::string(without_mark(text))};
     for (std::string line; std::getline(lines, line);) {
         ++number;
-        const std::string in_comment = find_in_comment(line);
-        if (is_comment(line) && in_comment.empty()) continue;
-        const auto name_fault = [&](const std::string &column, const char *what) {
-            if (++bad <= most_named)
-                faults += "\n" + name + ":" + std::to_string(number) + column + ": " + what;
+        const auto at = [&](const std::string &column = "") {
+            return [&, column] { return name + ":" + std::to_string(number) + column; };
         };
+        const std::string in_comment = find_in_comment(line);
         if (is_comment(line)) {
-            name_fault("", ("a remark that reads like a find; write '" + shown(in_comment) +
-                            "', or a word before the number")
-                               .c_str());
+            if (!in_comment.empty())
+                faults.add(at(), "a remark that reads like a find; write '" + shown(in_comment) +
+                                     "', or a word before the number");
             continue;
         }
         try {
             out.lines.push_back(read_log_line(line, weld, unit));
             out.numbers.push_back(number);
         } catch (const InputError &e) {
-            name_fault(":" + std::to_string(e.column + 1), e.what());
+            faults.add(at(":" + std::to_string(e.column + 1)), e.what());
         } catch (const DataError &e) {
-            name_fault("", e.what());
+            faults.add(at(), e.what());
         }
     }
-    if (bad > most_named) faults += "\nand " + std::to_string(bad - most_named) + " more";
-    if (bad > 0)
-        throw refused(std::to_string(bad) + (bad == 1 ? " line" : " lines") +
-                      " cannot be taken, nothing was stored:" + faults);
+    faults.check(counted(faults.count(), "line"));
     return out;
 }
 

@@ -3,8 +3,6 @@
 #include "measure/text.hpp"
 #include "operations/marks.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 namespace {
 
@@ -50,9 +48,7 @@ Done<std::vector<ExamRecord>> record_exams(Writing &writing, const std::vector<s
         request.coupon = mark;
         auto done = record_exam(writing, request);
         out.value.push_back(std::move(done.value));
-        for (auto &note : done.notes)
-            if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())
-                out.notes.push_back(std::move(note));
+        add_notes(out.notes, std::move(done.notes));
     });
     return out;
 }

@@ -2,6 +2,7 @@
 
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
+#include "operations/faults.hpp"
 
 namespace beadbook {
 
@@ -9,20 +10,16 @@ namespace beadbook {
 /// is thrown as it is. Throws Refusal: nothing may be committed then.
 template <class Each>
 void for_each_mark(const std::vector<std::string> &marks, Each each) {
-    std::string faults;
-    int bad = 0;
+    Faults faults(marks.size());
     for (const auto &mark : marks) {
         try {
             each(mark);
         } catch (const Refusal &e) {
             if (marks.size() == 1 || e.missing() || e.kind() == Refusal::Kind::record) throw;
-            ++bad;
-            faults += "\n" + mark + ": " + e.what();
+            faults.add([&] { return mark; }, e.what());
         }
     }
-    if (bad > 0)
-        throw refused(std::to_string(bad) + " of " + std::to_string(marks.size()) +
-                      " cannot be taken, nothing was stored:" + faults);
+    faults.check(std::to_string(faults.count()) + " of " + std::to_string(marks.size()));
 }
 
 /// Several coupons of one kind.
