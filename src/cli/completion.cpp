@@ -35,16 +35,10 @@ std::string quoted(const std::string &text) {
     return out + "'";
 }
 
-std::string joined(const std::vector<std::string> &words) {
-    std::string out;
-    for (const auto &word : words) out += (out.empty() ? "" : " ") + word;
-    return out;
-}
-
 std::string all_names() {
     std::vector<std::string> out;
     for (const auto &command : commands()) out.push_back(command.name());
-    return joined(out);
+    return joined(out, " ");
 }
 
 std::string for_bash() {
@@ -61,7 +55,7 @@ std::string for_bash() {
     for (const auto &command : commands()) {
         std::vector<std::string> words = fixed_words(command);
         for (const auto &option : command.all_options()) words.push_back("--" + option.name);
-        out << "    " << command.name() << ") words=" << quoted(joined(words)) << " ;;\n";
+        out << "    " << command.name() << ") words=" << quoted(joined(words, " ")) << " ;;\n";
     }
     out << "    esac\n"
            "    COMPREPLY=($(compgen -W \"$words\" -- \"$word\") $(compgen -f -- \"$word\"))\n"
@@ -91,7 +85,8 @@ std::string for_zsh() {
                           (option.value.empty() ? "" : "=") + "[" + text(option.help) + "]" +
                           (option.value.empty() ? "" : ":" + text(option.value) + ":_files"));
         const auto words = fixed_words(command);
-        out << " " << (words.empty() ? quoted("*:file:_files") : quoted("*:word:(" + joined(words) + ")"))
+        out << " "
+            << (words.empty() ? quoted("*:file:_files") : quoted("*:word:(" + joined(words, " ") + ")"))
             << " ;;\n";
     }
     out << "    esac\n}\n_beadbook \"$@\"\n";
@@ -109,7 +104,7 @@ std::string for_fish() {
             out << here << " -l " << option.name << (option.quick ? std::string(" -s ") + option.quick : "")
                 << (option.value.empty() ? "" : " -r") << " -d " << quoted(option.help) << "\n";
         if (const auto words = fixed_words(command); !words.empty())
-            out << here << " -a " << quoted(joined(words)) << "\n";
+            out << here << " -a " << quoted(joined(words, " ")) << "\n";
     }
     return out.str();
 }

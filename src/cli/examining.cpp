@@ -171,13 +171,6 @@ ExitCode run_move(Call &call) {
     return call.tell(call.write([&](Writing &w) { return move_indication(w, request); }));
 }
 
-/// With bars between, as a word of the call.
-std::string alternatives(const std::vector<std::string> &words) {
-    std::string out;
-    for (const auto &word : words) out += (out.empty() ? "" : "|") + word;
-    return out;
-}
-
 /// Each by its short name and in words.
 std::string methods_text() {
     std::vector<std::string> out;
@@ -192,7 +185,7 @@ std::vector<Command> examining_commands() {
     return {
         enters(
             For::technician, run_exam,
-            "exam COUPON|COUPON..COUPON " + alternatives(exam_names()) + R"(
+            "exam COUPON|COUPON..COUPON " + joined(exam_names(), "|") + R"(
 record an examination: method, date, examiner, conditions
 exam T-7 MT --examiner "A. Field" --level II --condition "technique=yoke" --condition "light=1000 lx"
 Methods: )" + methods_text() +

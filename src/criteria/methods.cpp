@@ -2,24 +2,13 @@
 
 #include "measure/text.hpp"
 
-#include <algorithm>
-#include <cctype>
-
 namespace beadbook {
-namespace {
-
-bool same_letters(std::string_view a, std::string_view b) {
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [](unsigned char x, unsigned char y) { return std::tolower(x) == std::tolower(y); });
-}
-
-} // namespace
 
 std::string_view name_of(Exam exam) { return info(exam).name; }
 
 std::optional<Exam> exam_named(std::string_view name) {
     for (const Exam exam : all_exams())
-        if (same_letters(name_of(exam), trimmed(name))) return exam;
+        if (same_word(name_of(exam), trimmed(name))) return exam;
     return std::nullopt;
 }
 

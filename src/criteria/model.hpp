@@ -147,7 +147,6 @@ struct Gap {
     Shape shape = Shape::unknown; ///< only indications of this shape
     std::vector<bool> classes;    ///< for which it is one
     bool beside_rules = false;    ///< it has a condition, or names classes
-    std::string conditions_text() const;
 };
 
 /// A check of the set that its author answers once, with a reason.

@@ -58,14 +58,6 @@ std::vector<bool> read_class_list(const Fields &fields, ReadContext &context) {
     return out;
 }
 
-Shape read_shape(const Fields &fields) {
-    const std::string word = fields.text("shape");
-    if (word == "linear") return Shape::linear;
-    if (word == "rounded") return Shape::rounded;
-    if (!word.empty()) fields.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
-    return Shape::unknown;
-}
-
 Standing read_standing(const Fields &fields, Issues &issues) {
     const Yaml *node = fields.need("standing");
     return node ? read_standing(*node, fields.path_of("standing"), issues) : Standing{};

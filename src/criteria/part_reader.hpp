@@ -14,8 +14,6 @@ void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_li
 std::vector<Standing> read_standings(const Fields &fields, ReadContext &context);
 /// Key `classes`: a list of them; all, if it is absent.
 std::vector<bool> read_class_list(const Fields &fields, ReadContext &context);
-/// Key `shape`: linear or rounded.
-Shape read_shape(const Fields &fields);
 
 /// Whether `exams` must stand there. A gap without it is one for all methods: it can only make a verdict
 /// cannot say.

@@ -6,32 +6,26 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <set>
 #include <stdexcept>
 
 namespace beadbook {
 namespace {
 
-std::string folded(std::string_view word) {
-    std::string out(trimmed(word));
-    std::transform(out.begin(), out.end(), out.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return out;
-}
-
-Shape shape_named(const Fields &fields) {
-    const std::string word = fields.text("shape");
-    if (word == "linear") return Shape::linear;
-    if (word == "rounded") return Shape::rounded;
-    if (!word.empty()) fields.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
-    return Shape::unknown;
-}
+std::string folded(std::string_view word) { return lowered(trimmed(word)); }
 
 } // namespace
 
 std::string_view name_of(Shape shape) {
     return shape == Shape::linear ? "linear" : shape == Shape::rounded ? "rounded" : "unknown";
+}
+
+Shape read_shape(const Fields &fields) {
+    const std::string word = fields.text("shape");
+    if (word == "linear") return Shape::linear;
+    if (word == "rounded") return Shape::rounded;
+    if (!word.empty()) fields.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
+    return Shape::unknown;
 }
 
 const Vocabulary &Vocabulary::shipped() {
@@ -58,7 +52,7 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
         ImperfectionType type;
         type.name = fields.needed_text("name");
         type.quick = fields.needed_text("quick");
-        type.shape = shape_named(fields);
+        type.shape = read_shape(fields);
         type.measured = fields.flag("measured", false);
         type.cause = fields.text("cause");
         type.remedy = fields.text("remedy");

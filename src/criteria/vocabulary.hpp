@@ -12,9 +12,13 @@
 
 namespace beadbook {
 
+class Fields;
+
 /// Linear or rounded; unknown when it hangs on a length and width that nobody measured.
 enum class Shape : std::uint8_t { unknown, linear, rounded };
 std::string_view name_of(Shape shape);
+/// Key `shape` of a type, a rule or a gap: linear or rounded; unknown if it is absent.
+Shape read_shape(const Fields &fields);
 
 using TypeId = std::uint16_t;
 

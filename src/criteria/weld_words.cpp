@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <string>
 
 namespace beadbook {
@@ -36,21 +35,16 @@ constexpr auto other_metals = std::to_array<Called>({
     {"brass", "copper"},
 });
 
-bool same(std::string_view a, std::string_view b) {
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [](unsigned char x, unsigned char y) { return std::tolower(x) == std::tolower(y); });
-}
-
 std::string_view among(const FactInfo &fact, std::string_view word) {
     for (const auto &one : fact.words)
-        if (same(one, word)) return one;
+        if (same_word(one, word)) return one;
     return {};
 }
 
 template <std::size_t N>
 std::string_view among(const std::array<Called, N> &others, std::string_view word) {
     for (const auto &one : others)
-        if (same(one.also, word)) return one.name;
+        if (same_word(one.also, word)) return one.name;
     return {};
 }
 
@@ -62,16 +56,11 @@ constexpr std::string_view words_of_doubt[] = {"not",    "non",    "no",    "or"
 
 /// Whether a text leaves open what it is.
 bool is_doubtful(std::string_view text) {
-    if (text.find_first_of("?(") != text.npos) return true;
-    const auto letter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
-    for (std::size_t begin = 0; begin < text.size();) {
-        std::size_t end = begin;
-        while (end < text.size() && letter(text[end])) ++end;
-        for (const auto word : words_of_doubt)
-            if (same(word, text.substr(begin, end - begin))) return true;
-        begin = std::max(end, begin + 1);
-    }
-    return false;
+    const auto words = letters_in(text);
+    return text.find_first_of("?(") != text.npos || std::any_of(words.begin(), words.end(), [](auto word) {
+               return std::any_of(std::begin(words_of_doubt), std::end(words_of_doubt),
+                                  [&](auto doubt) { return same_word(doubt, word); });
+           });
 }
 
 /// The first word of each part between plus signs and commas; one that is not known leaves all unknown.
@@ -105,19 +94,10 @@ WordBits positions_in(std::string_view text) { return bits_of(Fact::position, te
 WordBits materials_in(std::string_view text) {
     WordBits out = 0;
     if (is_doubtful(text)) return out;
-    const auto letter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
-    for (std::size_t begin = 0; begin < text.size();) {
-        if (!letter(text[begin])) {
-            ++begin;
-            continue;
-        }
-        std::size_t end = begin;
-        while (end < text.size() && letter(text[end])) ++end;
-        const std::string_view word = text.substr(begin, end - begin);
+    for (const auto word : letters_in(text)) {
         std::string_view metal = among(info(Fact::material), word);
         if (metal.empty()) metal = among(other_metals, word);
         if (!metal.empty()) out |= bit_of(Fact::material, metal);
-        begin = end;
     }
     return out;
 }

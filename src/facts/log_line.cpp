@@ -8,6 +8,24 @@
 namespace beadbook {
 namespace {
 
+struct NamedType {
+    TypeId type = 0;
+    std::size_t length = 0; ///< of the words that name it
+};
+
+/// The type that a text begins with: the longest run of words that names one.
+std::optional<NamedType> type_named(std::string_view text, const Vocabulary &vocabulary) {
+    constexpr int most_words = 4;
+    std::optional<NamedType> out;
+    std::size_t end = 0;
+    for (int words = 0; words < most_words && end < text.size(); ++words) {
+        while (end < text.size() && std::isspace(static_cast<unsigned char>(text[end]))) ++end;
+        while (end < text.size() && !std::isspace(static_cast<unsigned char>(text[end]))) ++end;
+        if (const auto type = vocabulary.find(text.substr(0, end))) out = NamedType{*type, end};
+    }
+    return out;
+}
+
 class LineParser {
 public:
     LineParser(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
@@ -89,23 +107,16 @@ private:
     void read_type() {
         blanks();
         const std::size_t begin = at_;
-        std::size_t best = 0, end = begin;
-        for (int words = 0; words < 4 && end < text_.size(); ++words) {
-            while (end < text_.size() && std::isspace(static_cast<unsigned char>(text_[end]))) ++end;
-            while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end]))) ++end;
-            if (const auto type = vocabulary_.find(text_.substr(begin, end - begin))) {
-                out_.type = *type;
-                best = end;
-            }
+        if (const auto named = type_named(text_.substr(begin), vocabulary_)) {
+            out_.type = named->type;
+            at_ = begin + named->length;
+            return;
         }
-        if (best == 0) {
-            std::size_t last = begin;
-            while (last < text_.size() && text_[last] != '@' && text_[last] != '.' &&
-                   !std::isdigit(static_cast<unsigned char>(text_[last])))
-                ++last;
-            best = guess_type(trimmed(text_.substr(begin, last - begin)), begin);
-        }
-        at_ = best;
+        std::size_t last = begin;
+        while (last < text_.size() && text_[last] != '@' && text_[last] != '.' &&
+               !std::isdigit(static_cast<unsigned char>(text_[last])))
+            ++last;
+        at_ = guess_type(trimmed(text_.substr(begin, last - begin)), begin);
     }
 
     /// What the line can mean where no type is named; `found` is all that stands before a number. Where it
@@ -330,13 +341,8 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
     while (digits < rest.size() && std::isdigit(static_cast<unsigned char>(rest[digits]))) ++digits;
     const std::string_view find = trimmed(rest.substr(digits));
     if (digits == 0 || find.size() == rest.size() - digits) return "";
-    std::size_t end = 0;
-    for (int words = 0; words < 4 && end < find.size(); ++words) {
-        while (end < find.size() && std::isspace(static_cast<unsigned char>(find[end]))) ++end;
-        while (end < find.size() && !std::isspace(static_cast<unsigned char>(find[end]))) ++end;
-        if (vocabulary.find(find.substr(0, end)))
-            return "#" + std::string(rest.substr(0, digits)) + " " + std::string(find);
-    }
+    if (type_named(find, vocabulary))
+        return "#" + std::string(rest.substr(0, digits)) + " " + std::string(find);
     return "";
 }
 

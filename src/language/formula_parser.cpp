@@ -3,7 +3,6 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -208,31 +207,19 @@ std::optional<Formula> FormulaParser::named() {
     return Formula::of(quantity->slot, quantity->dimension);
 }
 
-namespace {
-
-/// The same name by other letters' case counts as the nearest: `t` for `T`.
-std::string other_case(const std::string &word, const std::vector<std::string> &known) {
-    const auto lower = [](std::string text) {
-        for (char &c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-        return text;
-    };
-    for (const auto &one : known)
-        if (!word.empty() && lower(one) == lower(word)) return "; did you mean '" + one + "'?";
-    return did_you_mean(word, known);
-}
-
-} // namespace
-
 void FormulaParser::unknown(std::size_t begin) const {
     std::vector<std::string> known;
     for (const auto &one : names_.all())
         if (asked_at_ == begin || one.kind == Name::Kind::quantity) known.push_back(one.text);
     for (const auto &[key, formula] : names_.formulas) known.push_back(key);
-    s_.fail_at(begin, "found " + s_.found_at(begin) + "; expected a number with its unit" +
-                          (known.empty()                 ? ""
-                           : known.size() <= most_listed ? ", " + listed(known, "or")
-                                                         : " or a name that is known here") +
-                          other_case(s_.word_at(begin), known));
+    const std::string word = s_.word_at(begin);
+    const std::string other_case = word_among(word, known); // `t` for `T`
+    s_.fail_at(begin,
+               "found " + s_.found_at(begin) + "; expected a number with its unit" +
+                   (known.empty()                 ? ""
+                    : known.size() <= most_listed ? ", " + listed(known, "or")
+                                                  : " or a name that is known here") +
+                   (other_case.empty() ? did_you_mean(word, known) : "; did you mean '" + other_case + "'?"));
 }
 
 Formula parse_formula(const std::string &text, const Names &names) {

@@ -23,6 +23,8 @@ std::size_t sequence_at(std::string_view s, std::size_t i) {
     return overlong || beyond ? 0 : size;
 }
 
+char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> row(b.size() + 1);
     std::iota(row.begin(), row.end(), std::size_t{0});
@@ -90,16 +92,39 @@ bool valid_utf8(std::string_view s) {
     return true;
 }
 
+std::vector<std::string_view> letters_in(std::string_view text) {
+    const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    std::vector<std::string_view> out;
+    for (std::size_t begin = 0; begin < text.size();) {
+        std::size_t end = begin;
+        while (end < text.size() && letter(text[end])) ++end;
+        if (end > begin) out.push_back(text.substr(begin, end - begin));
+        begin = std::max(end, begin + 1);
+    }
+    return out;
+}
+
+std::string lowered(std::string_view text) {
+    std::string out(text);
+    std::transform(out.begin(), out.end(), out.begin(), small);
+    return out;
+}
+
 bool same_word(std::string_view a, std::string_view b) {
-    const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
     return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [&](char x, char y) { return small(x) == small(y); });
+                      [](char x, char y) { return small(x) == small(y); });
 }
 
 std::string word_among(std::string_view word, const std::vector<std::string> &list) {
     const auto found =
         std::find_if(list.begin(), list.end(), [&](const std::string &one) { return same_word(one, word); });
     return found == list.end() ? "" : *found;
+}
+
+std::string joined(const std::vector<std::string> &items, std::string_view between) {
+    std::string out;
+    for (const auto &item : items) out.append(&item == &items.front() ? "" : between).append(item);
+    return out;
 }
 
 std::string listed(const std::vector<std::string> &items, std::string_view last) {

@@ -12,6 +12,12 @@ std::string_view trimmed(std::string_view text);
 /// Words between runs of blanks.
 std::vector<std::string_view> words_of(std::string_view text);
 
+/// Runs of letters (of ASCII), whatever stands between them.
+std::vector<std::string_view> letters_in(std::string_view text);
+
+/// In small letters (of ASCII).
+std::string lowered(std::string_view text);
+
 /// With blanks up to a width in bytes, and one in any case: a column of a listing.
 std::string padded(std::string_view text, std::size_t width);
 
@@ -27,6 +33,9 @@ std::string word_among(std::string_view word, const std::vector<std::string> &li
 
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string> &items, std::string_view last = "and");
+
+/// With the same between any two.
+std::string joined(const std::vector<std::string> &items, std::string_view between);
 
 /// The candidate nearest in spelling, if it is near enough to be what was meant; else empty.
 std::string nearest_word(std::string_view word, const std::vector<std::string> &candidates);

@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -18,39 +17,16 @@ constexpr std::string_view wanted = "expected the day, the methods, that it was 
     throw InputError("'" + shown(text) + "': " + why + "; " + std::string(wanted));
 }
 
-std::string lower(std::string_view word) {
-    std::string out(word);
-    std::transform(out.begin(), out.end(), out.begin(),
-                   [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : c; });
-    return out;
-}
-
-/// Words of letters alone.
-std::vector<std::string> plain_words_of(std::string_view text) {
-    std::vector<std::string> out;
-    bool begun = false;
-    for (const char c : text) {
-        if (!std::isalpha(static_cast<unsigned char>(c))) {
-            begun = false;
-            continue;
-        }
-        if (!begun) out.emplace_back();
-        begun = true;
-        out.back() += c;
-    }
-    for (auto &word : out) word = lower(word);
-    return out;
-}
-
 /// The word by which the text says that something of the weld was not accepted; empty: none.
 std::string denial_in(const std::string &text) {
     constexpr std::array<std::string_view, 4> begins{"reject", "fail", "unaccept", "inaccept"};
     constexpr std::array<std::string_view, 6> whole{"not", "never", "refused",
                                                     "nok", "none",  "unsatisfactory"};
-    for (const auto &word : plain_words_of(text))
+    const std::string small = lowered(text);
+    for (const auto word : letters_in(small))
         if (std::any_of(begins.begin(), begins.end(), [&](auto b) { return word.starts_with(b); }) ||
             std::find(whole.begin(), whole.end(), word) != whole.end())
-            return word;
+            return std::string(word);
     return "";
 }
 
@@ -59,7 +35,7 @@ std::string exam_called(const std::string &word) {
     constexpr std::array<std::string_view, 8> mechanical{"mechanical", "bend",   "bends",   "fracture",
                                                          "macro",      "macros", "section", "sections"};
     if (const auto exam = exam_named(word)) return std::string(name_of(*exam));
-    const std::string plain = lower(word);
+    const std::string plain = lowered(word);
     if (plain == "ut") return "UT";
     return std::find(mechanical.begin(), mechanical.end(), plain) != mechanical.end() ? "mechanical" : "";
 }
@@ -83,7 +59,7 @@ ExaminedWeld read_examined_weld(const std::string &text) {
     if (const std::string word = denial_in(text); !word.empty())
         refuse_weld(text, "it says '" + word + "', and only a weld that was accepted counts");
     std::string rest = text.substr(std::min<std::size_t>(10, text.size()));
-    const std::size_t at = lower(rest).find(" accepted by ");
+    const std::size_t at = lowered(rest).find(" accepted by ");
     if (at == std::string::npos) refuse_weld(text, "it does not say that the weld was accepted, and by whom");
     std::string methods = rest.substr(0, at);
     std::replace_if(
@@ -102,7 +78,7 @@ ExaminedWeld read_examined_weld(const std::string &text) {
     const std::size_t comma = std::min(tail.find(','), tail.size());
     out.who = trimmed(std::string_view(tail).substr(0, comma));
     if (comma < tail.size()) out.what = trimmed(std::string_view(tail).substr(comma + 1));
-    if (plain_words_of(out.who).empty()) refuse_weld(text, "it does not say who accepted the weld");
+    if (letters_in(out.who).empty()) refuse_weld(text, "it does not say who accepted the weld");
     return out;
 }
 

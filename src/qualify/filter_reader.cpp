@@ -145,6 +145,18 @@ std::vector<std::string> read_word_list(const Yaml &node, const std::string &pat
     return out;
 }
 
+std::vector<std::string> read_known_words(const Fields &fields, std::string_view key,
+                                          const std::vector<std::string> &known, const std::string &what,
+                                          Issues &issues) {
+    const Yaml *list = fields.get(key);
+    if (!list) return {};
+    auto out = read_word_list(*list, fields.path_of(key), issues);
+    for (const auto &word : out)
+        if (std::find(known.begin(), known.end(), word) == known.end())
+            fields.error(key, "'" + shown(word) + "' is no " + what + "; expected " + listed(known, "or"));
+    return out;
+}
+
 WeldFilter read_filter(const Fields &fields, std::string_view key, const Names &names, Issues &issues) {
     const Yaml *node = fields.get(key);
     return node ? FilterReader(names, issues).read(*node, fields.path_of(key)) : WeldFilter{};

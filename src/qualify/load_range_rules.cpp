@@ -47,7 +47,8 @@ public:
         add_trait_names(rules_, false, work_names_);
         read_symbols(top, test_names_);
         read_usual_sizes(top);
-        if (const Yaml *metals = top.get("base metals")) read_base_metals(*metals);
+        rules_.base_metals =
+            read_known_words(top, "base metals", info(Fact::material).words, "base metal", issues_);
         for (const Yaml *node : top.items("variables")) read_variable(*node);
         for (const Yaml *node : top.items("ranges")) read_rule(*node);
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
@@ -68,15 +69,6 @@ private:
                 issues_.error(where, path, e.what());
             }
         }
-    }
-
-    void read_base_metals(const Yaml &list) {
-        rules_.base_metals = read_word_list(list, "base metals", issues_);
-        const auto &known = info(Fact::material).words;
-        for (const auto &word : rules_.base_metals)
-            if (std::find(known.begin(), known.end(), word) == known.end())
-                issues_.error(list.where, "base metals",
-                              "'" + shown(word) + "' is no base metal; expected " + listed(known, "or"));
     }
 
     void read_words(const Fields &top) {
@@ -242,13 +234,8 @@ private:
         const Authority from = read_authority(fields, issues_);
         out.clause = from.clause;
         out.standing = from.standing;
-        if (const Yaml *list = fields.need("one of"))
-            out.one_of = read_word_list(*list, fields.path_of("one of"), issues_);
-        const auto known = exam_words();
-        for (const auto &word : out.one_of)
-            if (std::find(known.begin(), known.end(), word) == known.end())
-                fields.error("one of",
-                             "'" + shown(word) + "' is no examination; expected " + listed(known, "or"));
+        fields.need("one of");
+        out.one_of = read_known_words(fields, "one of", exam_words(), "examination", issues_);
         rules_.exams.push_back(std::move(out));
     }
 

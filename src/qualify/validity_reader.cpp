@@ -5,8 +5,6 @@
 #include "qualify/examined_weld.hpp"
 #include "qualify/filter_reader.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 namespace {
 
@@ -34,13 +32,7 @@ ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
     out.within = read_period(fields, "within", issues).value_or(Period{});
     out.adds = read_period(fields, "adds", issues).value_or(Period{});
     out.from = read_authority(fields, issues);
-    if (const Yaml *list = fields.get("one of"))
-        out.one_of = read_word_list(*list, fields.path_of("one of"), issues);
-    const auto known = stated_exams();
-    for (const auto &word : out.one_of)
-        if (std::find(known.begin(), known.end(), word) == known.end())
-            fields.error("one of",
-                         "'" + shown(word) + "' is no examination; expected " + listed(known, "or"));
+    out.one_of = read_known_words(fields, "one of", stated_exams(), "examination", issues);
     return out;
 }
 

@@ -97,7 +97,9 @@ void add_counting(Document &out, const CriteriaSet &set) {
 
 std::string gap_words(const CriteriaSet &set, const Gap &gap) {
     if (!gap.beside_rules) return "";
-    const std::string conditions = gap.conditions_text();
+    std::string conditions = condition_words(gap.when, gap.where);
+    if (gap.shape != Shape::unknown)
+        conditions += (conditions.empty() ? "" : ", ") + std::string(name_of(gap.shape));
     return " (beside the rules" + class_words(set, gap.classes) +
            (conditions.empty() ? "" : ", where " + conditions) + ")";
 }

@@ -68,12 +68,6 @@ std::vector<std::string> examined_words(const Judged &judged, const Proof &proof
     return out;
 }
 
-std::string with_semicolons(const std::vector<std::string> &items) {
-    std::string out;
-    for (const auto &item : items) out += (out.empty() ? "" : "; ") + item;
-    return out;
-}
-
 std::string entries_words(const Judged &judged, const Proof &proof) {
     if (judged.indications.empty()) return "Nothing was found";
     std::set<int> decided, irrelevant, rules, clauses;
@@ -134,7 +128,7 @@ std::string not_in_the_set(const Judged &judged) {
             });
         if (gap.where.empty() && looked_at) out.push_back(gap.text);
     }
-    return with_semicolons(out);
+    return joined(out, "; ");
 }
 
 std::string scope_words(const Case &c, const Proof &proof) {
@@ -249,7 +243,7 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
     const std::string facts = facts_words(c, facts_behind(proof, c.set, k));
     doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
              (facts.empty() ? "" : ": " + facts));
-    doc.item("Examined: " + with_semicolons(examined_words(judged, proof)));
+    doc.item("Examined: " + joined(examined_words(judged, proof), "; "));
     doc.item(entries_words(judged, proof));
     if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
     doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
