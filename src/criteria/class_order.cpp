@@ -6,24 +6,22 @@
 namespace beadbook {
 namespace {
 
-/// How much a limit lets through, as an order: none < value < no limit. Nothing for what nobody knows.
-enum class Reach { less, same, more, unknown };
-
 bool open(const Limit &l) {
     return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;
 }
 
-Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
+/// Whether the limit that should be stricter lets more through: none < value < no limit. Not where nobody
+/// knows.
+bool more_through(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
     const auto fixed = [](const Limit &l) {
         return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1;
     };
-    if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
-    if (strict.kind != Limit::Kind::value) return Reach::same;
+    if (fixed(strict) != fixed(loose)) return fixed(strict) > fixed(loose);
+    if (strict.kind != Limit::Kind::value) return false;
     const Environment env{values, &values};
     const Evaluated a = strict.formula.evaluate(env);
     const Evaluated b = loose.formula.evaluate(env);
-    if (!a.known() || !b.known() || a.value == b.value) return Reach::same;
-    return (a.value < b.value) == upper ? Reach::less : Reach::more;
+    return a.known() && b.known() && (upper ? a.value > b.value : a.value < b.value);
 }
 
 /// Values of one quantity: a spread of plausible ones, and both sides of every number that it is held
@@ -116,7 +114,7 @@ public:
                 here.set(all_[k], values[k][rest % values[k].size()]);
                 rest /= values[k].size();
             }
-            if (more_through(here)) return Wrong::only_where_sizes_differ;
+            if (more_through_at(here)) return Wrong::only_where_sizes_differ;
         }
         return Wrong::nowhere;
     }
@@ -124,7 +122,7 @@ public:
 private:
     /// The same value for all quantities of one dimension.
     bool alike(const std::vector<std::vector<Exact>> &values) const {
-        if (all_.empty()) return more_through({});
+        if (all_.empty()) return more_through_at({});
         std::size_t most = 0;
         for (const auto &of : values) most = std::max(most, of.size());
         for (std::size_t n = 0; n < most; ++n) {
@@ -136,12 +134,12 @@ private:
                         .first;
                 here.set(all_[k], value->second);
             }
-            if (more_through(here)) return true;
+            if (more_through_at(here)) return true;
         }
         return false;
     }
-    bool more_through(const Environment::Values &here) const {
-        return spread_.allows(here) && reach(strict_, loose_, upper_, here) == Reach::more;
+    bool more_through_at(const Environment::Values &here) const {
+        return spread_.allows(here) && more_through(strict_, loose_, upper_, here);
     }
 
     const Spread &spread_;

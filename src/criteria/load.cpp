@@ -8,6 +8,7 @@
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 
+#include <algorithm>
 #include <set>
 #include <stdexcept>
 
@@ -161,7 +162,9 @@ private:
     }
 
     void add_relevance(Relevance one) {
-        for (const bool speaks : one.classes) set_.counts_by_class = set_.counts_by_class || !speaks;
+        const bool of_all =
+            std::all_of(one.classes.begin(), one.classes.end(), [](bool speaks) { return speaks; });
+        set_.counts_by_class = set_.counts_by_class || !of_all;
         set_.relevance.push_back(std::move(one));
     }
 

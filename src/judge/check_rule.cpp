@@ -13,11 +13,8 @@ class RuleCheck {
 public:
     RuleCheck(Evaluation &e, std::size_t rule, std::span<const Candidate> candidates)
         : e_(e), index_(rule), rule_(e.set.rules[rule]) {
-        applies_ = holds_for(rule_.when, e.coupon, {}, {}, applies_missing_);
-        if (applies_ == Truth::no) {
-            e.applies_not(rule);
-            return;
-        }
+        applies_ = e.applies(rule, applies_missing_);
+        if (applies_ == Truth::no) return;
         for (const auto &c : candidates) consider(c.item);
         exam_ = candidates.front().exam;
     }

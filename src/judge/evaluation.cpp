@@ -26,6 +26,12 @@ std::vector<int> Evaluation::numbers_of(std::span<const std::uint32_t> of_items)
     return out;
 }
 
+Truth Evaluation::applies(std::size_t rule, Missing &lacks) {
+    const Truth out = holds_for(set.rules[rule].when, coupon, {}, {}, lacks);
+    if (out == Truth::no) not_applying_.push_back(static_cast<int>(rule));
+    return out;
+}
+
 bool Evaluation::holds_back(std::size_t rule, std::size_t class_index, Exam exam) const {
     return std::any_of(held_back_.begin(), held_back_.end(), [&](const HeldBack &one) {
         return one.rule == rule && one.class_index == class_index && one.exam == exam;

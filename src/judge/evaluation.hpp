@@ -67,7 +67,8 @@ public:
     std::vector<Finding> take_back(std::size_t rule, std::size_t class_index, Exam exam) const;
     /// Takes out the rows of a rule for a class and one exam.
     void untrace(std::size_t rule, std::size_t class_index, Exam exam);
-    void applies_not(std::size_t rule) { not_applying_.push_back(static_cast<int>(rule)); }
+    /// Whether a rule is for this coupon, and what would tell; that it is not is kept for the proof.
+    Truth applies(std::size_t rule, Missing &lacks);
     const std::vector<Traced> &traces() const { return traces_; }
     const std::vector<int> &not_applying() const { return not_applying_; }
 

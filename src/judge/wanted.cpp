@@ -77,11 +77,8 @@ void check_measured(Evaluation &e) {
         }
         if (there == Truth::yes) continue;
         Missing lacks;
-        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) {
-            e.applies_not(r);
-            continue;
-        }
+        const Truth applies = e.applies(r, lacks);
+        if (applies == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
             Finding f;

@@ -9,11 +9,8 @@ void check_combined(Evaluation &e) {
         const Rule &rule = e.set.rules[r];
         if (rule.kind != Rule::Kind::combine) continue;
         Missing lacks;
-        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) {
-            e.applies_not(r);
-            continue;
-        }
+        const Truth applies = e.applies(r, lacks);
+        if (applies == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             const Limit::Kind kind = rule.limits[c].kind;
             const bool left = kind == Limit::Kind::ask || kind == Limit::Kind::not_said;
@@ -75,11 +72,8 @@ void check_coupon_rules(Evaluation &e) {
         const Rule &rule = e.set.rules[r];
         if (rule.kind != Rule::Kind::coupon) continue;
         Missing lacks;
-        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) {
-            e.applies_not(r);
-            continue;
-        }
+        const Truth applies = e.applies(r, lacks);
+        if (applies == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
             Finding f;
             f.rule = static_cast<int>(r);
