@@ -243,12 +243,12 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     if (std::string why = uncovered_metal(rules, out.test.get("material")); !why.empty())
         out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
+    const bool test = was_test(office.book().history(coupon.record.id));
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
-        if (!was_test(office.book(), coupon.record.id))
-            one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
+        if (!test) one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         take_retest(office, rules, tests, coupon, one,
                     tests.retest_of(out.test, out.welded, one.weld, rules));

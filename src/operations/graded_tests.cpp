@@ -109,9 +109,9 @@ Weld without_process(const CouponRecord &coupon) {
 
 /// The coupon as it was described when it was last graded failed; none, if it never was. What is changed
 /// later does not undo whose test that was, and by which process.
-std::optional<CouponRecord> as_it_failed(Book &book, const std::string &id) {
+std::optional<CouponRecord> as_it_failed(const std::vector<Entry> &history) {
     std::optional<CouponRecord> now, out;
-    for (const auto &entry : book.history(id)) {
+    for (const auto &entry : history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry))
             now = codec::coupon_from(codec::parsed(entry.body));
         else if (entry.kind == "grade" && !is_withdrawal(entry) &&
@@ -136,9 +136,9 @@ bool examined_by(const std::string &exam, const CouponState &coupon) {
                        [&](const ExamRecord &e) { return e.done().counts && name_of(e.method) == exam; });
 }
 
-bool was_test(Book &book, const std::string &coupon) {
+bool was_test(const std::vector<Entry> &history) {
     std::optional<std::string> purpose;
-    for (const auto &entry : book.history(coupon)) {
+    for (const auto &entry : history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry)) {
             const CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
             const auto before = std::exchange(purpose, said.get("purpose"));
@@ -180,14 +180,15 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
 void GradedTests::take(Office &office, const std::string &mark, const std::string &id) {
     CouponState coupon = office.coupon(id);
     const CouponRecord &record = coupon.record;
-    const auto once_failed = as_it_failed(office.book(), id);
+    const auto history = office.book().history(id);
+    const auto once_failed = as_it_failed(history);
     if (record.get("welder") != mark) {
         if (!once_failed || once_failed->get("welder") != mark) return;
         coupon.record = *once_failed;
         coupon.record.id = id;
     }
     const bool bends_failed = record.get("mechanical") == "failed";
-    const bool practice = record.get("purpose") == "practice", test = was_test(office.book(), id);
+    const bool practice = record.get("purpose") == "practice", test = was_test(history);
     if (practice && !test) return;
     const auto judged = judged_now(office, coupon);
     const bool rejected = judged && judged->verdict == Verdict::reject;

@@ -14,7 +14,7 @@ bool examined_by(const std::string &exam, const CouponState &coupon);
 
 /// Whether the coupon was a test when it was first examined or graded: what its purpose is called later
 /// changes nothing of what it showed.
-bool was_test(Book &book, const std::string &coupon);
+bool was_test(const std::vector<Entry> &history);
 
 /// As facts/coupon_weld.hpp. Throws DataError that names the coupon: its process cannot be read.
 std::vector<Weld> welds_named(const CouponRecord &coupon);

@@ -35,11 +35,13 @@ public:
             return !why.empty() && (unreadable || !(doubt && settled));
         }
         std::optional<Day> since;
+        std::int64_t described = 0; ///< the entry that says what was welded
     };
     const Fate &of(const std::string &coupon) {
         const auto [at, fresh] = fates_.emplace(coupon, Fate{});
         if (fresh) try {
                 const CouponState state = office_.coupon(coupon);
+                at->second.described = state.record_seq;
                 at->second.why = no_longer_proves(state, welder_);
                 const GradeStanding grade = standing_of_grade(office_, state);
                 if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
@@ -53,7 +55,7 @@ public:
                     at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
             } catch (const Refusal &e) {
                 // One coupon that cannot be read must not hide what the others prove.
-                at->second = {"cannot say: " + std::string(e.what()), true, "", true, {}};
+                at->second = {"cannot say: " + std::string(e.what()), true, "", true, {}, 0};
             }
         return at->second;
     }
@@ -121,7 +123,6 @@ std::string described_otherwise(Book &book, const QualificationRecord &record, s
         "form",       "sides",     "thickness",      "runs",     "thickness-2", "diameter",    "layers",
         "backing",    "filler",    "filler-group",   "welded",   "filler-type", "metal-group", "material",
         "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
-    if (!book.knows_coupon(record.test.id)) return "";
     std::optional<CouponRecord> then, now;
     for (const auto &e : book.history(record.test.id)) {
         if (e.kind != "coupon" || is_withdrawal(e)) continue;
@@ -139,6 +140,15 @@ std::string described_otherwise(Book &book, const QualificationRecord &record, s
                           (is.empty() ? "not told" : is));
         }
     return out.empty() ? "" : "coupon " + record.test.id + " is described otherwise since: " + listed(out);
+}
+
+/// Unless it is revoked: then nothing is left to doubt. Without a reason nothing is doubted.
+void put_in_doubt(const std::string &why, Validity &validity) {
+    if (why.empty() || validity.state == Validity::State::revoked) return;
+    validity.state = Validity::State::in_doubt;
+    validity.until.reset();
+    validity.use_by.reset();
+    validity.reason = why;
 }
 
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
@@ -214,22 +224,12 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
         if (!held.record.carried()) {
             take_back(fates, held.record, held.validity);
-            std::string otherwise =
-                described_otherwise(office.book(), held.record, welder.entries.at(held.record.number));
-            if (!otherwise.empty() && held.validity.state != Validity::State::revoked) {
-                held.validity.state = Validity::State::in_doubt;
-                held.validity.until.reset();
-                held.validity.use_by.reset();
-                held.validity.reason = std::move(otherwise);
-            }
+            const std::int64_t granted = welder.entries.at(held.record.number);
+            if (fates.of(held.record.test.id).described > granted)
+                put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
         }
         tell_whose_word(fates, welder, held, undone, held.validity);
-        if (!held.unreadable.empty() && held.validity.state != Validity::State::revoked) {
-            held.validity.state = Validity::State::in_doubt;
-            held.validity.until.reset();
-            held.validity.use_by.reset();
-            held.validity.reason = "cannot say: " + held.unreadable;
-        }
+        if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);
         held.aside = asides_of(welder, held, on, undone);
     }
     return out;
