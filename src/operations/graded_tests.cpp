@@ -182,7 +182,8 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     const CouponRecord &record = coupon.record;
     const auto history = office.book().history(id);
     const auto once_failed = as_it_failed(history);
-    if (record.get("welder") != mark) {
+    const bool ours = record.get("welder") == mark;
+    if (!ours) {
         if (!once_failed || once_failed->get("welder") != mark) return;
         coupon.record = *once_failed;
         coupon.record.id = id;
@@ -198,7 +199,8 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
         bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
     const bool settled = settled_.contains(id);
     // One that passed and was taken back proves nothing.
-    const bool passed = !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
+    // Nor does one that passed as somebody else's.
+    const bool passed = ours && !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
                         (!moved || settled) && test && !practice;
     if (!failed && !passed) return;
     const std::string welded = record.get("welded");

@@ -304,6 +304,19 @@ TEST_CASE("tests of another welder say nothing", "[standing]") {
     yard.qualify("Q-3");
 }
 
+TEST_CASE("what failed under one welder and passed under another is no pass of the first", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-0", "2026-10-04", false);
+    yard.coupon("Q-1", "2026-10-05", false);
+    yard.change("Q-1", {{"welder", "L2"}});
+    yard.grade("Q-1", true);
+    yard.coupon("Q-2", "2026-10-06");
+    yard.coupon("Q-3", "2026-10-07");
+    // Two coupons are asked after is not one of them.
+    CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("2 coupons must pass, 1 did"));
+    yard.qualify("Q-3");
+}
+
 TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it proves", "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2026-10-05", true, {{"position", "3G"}});
