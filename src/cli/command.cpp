@@ -97,13 +97,17 @@ const std::vector<Command> &commands() {
     return all;
 }
 
-const Command &command_named(const std::string &name) {
+const Command *command_called(const std::string &name) {
     const auto &all = commands();
     const auto found =
         std::find_if(all.begin(), all.end(), [&](const Command &c) { return c.name() == name; });
-    if (found != all.end()) return *found;
+    return found == all.end() ? nullptr : &*found;
+}
+
+const Command &command_named(const std::string &name) {
+    if (const Command *command = command_called(name)) return *command;
     std::vector<std::string> names;
-    for (const auto &c : all) names.push_back(c.name());
+    for (const auto &c : commands()) names.push_back(c.name());
     throw UsageError("there is no command '" + shown(name) + "'" + did_you_mean(name, names));
 }
 

@@ -53,6 +53,8 @@ std::vector<Command> program_commands();
 
 /// All of them.
 const std::vector<Command> &commands();
+/// Null if there is none.
+const Command *command_called(const std::string &name);
 /// Throws UsageError with the nearest name.
 const Command &command_named(const std::string &name);
 

@@ -5,8 +5,6 @@
 #include "cli/version.hpp"
 #include "measure/text.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 namespace {
 
@@ -102,9 +100,10 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         session.err << "beadbook: error: " << what << "\n" << hint;
         return static_cast<int>(code);
     };
-    const bool known = !words.empty() && std::any_of(commands().begin(), commands().end(),
-                                                     [&](const Command &c) { return c.name() == words[0]; });
-    const std::string hint = "see 'beadbook " + (known ? words[0] + " " : "") + "--help'\n";
+    const auto hint = [&] {
+        const bool known = !words.empty() && command_called(words[0]);
+        return "see 'beadbook " + (known ? words[0] + " " : "") + "--help'\n";
+    };
     try {
         const ExitCode code = run_words(words, session);
         session.out.flush();
@@ -112,10 +111,10 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         if (!session.out) return fail(ExitCode::store, "the output could not be written");
         return static_cast<int>(code);
     } catch (const UsageError &e) {
-        return fail(ExitCode::usage, e.what(), hint);
+        return fail(ExitCode::usage, e.what(), hint());
     } catch (const Refusal &e) {
         const ExitCode code = code_of(e.kind());
-        return fail(code, in_words(e), code == ExitCode::usage ? hint : "");
+        return fail(code, in_words(e), code == ExitCode::usage ? hint() : "");
     } catch (const std::bad_alloc &) {
         return fail(ExitCode::store, "out of memory");
     } catch (const std::exception &e) {

@@ -93,6 +93,15 @@ private:
         return out;
     }
 
+    /// Every part of the base that has a clause of its own.
+    template <class Change>
+    void each_part(Change change) {
+        for (const auto key : lists)
+            if (Yaml *all = find(base_, key))
+                for (auto &part : all->items) change(part);
+        if (Yaml *linear = find(base_, "linear")) change(*linear);
+    }
+
     void take_out() {
         const auto known = ids_in_base();
         for (const Yaml *word : one_or_items(own_.find("without"))) {
@@ -151,9 +160,7 @@ private:
             list.items.push_back(std::move(info));
         }
         put(base_, "classes", std::move(list));
-        for (const auto key : lists)
-            if (Yaml *all = find(base_, key))
-                for (auto &one : all->items) rename_in(one);
+        each_part([&](Yaml &part) { rename_in(part); });
         if (Yaml *gaps = find(base_, "gaps"))
             for (auto &one : gaps->items) rename_in(one);
         for (const auto key : lists) drop_classless(key);
@@ -220,22 +227,16 @@ private:
             if (Yaml *of = find(part, "standing of"))
                 for (auto &entry : of->entries) lower(entry.value);
         };
-        for (const auto key : lists)
-            if (Yaml *all = find(base_, key))
-                for (auto &part : all->items) lower_in(part);
-        if (Yaml *linear = find(base_, "linear")) lower_in(*linear);
+        each_part(lower_in);
     }
 
     /// A clause that is taken over is one of the other standard.
     void cite() {
         const std::string standard = text_under(own_, "cited as");
         if (standard.empty()) return;
-        for (const auto key : lists)
-            if (Yaml *all = find(base_, key))
-                for (auto &part : all->items)
-                    if (Yaml *clause = find(part, "clause")) clause->text = standard + " " + clause->text;
-        if (Yaml *linear = find(base_, "linear"))
-            if (Yaml *clause = find(*linear, "clause")) clause->text = standard + " " + clause->text;
+        each_part([&](Yaml &part) {
+            if (Yaml *clause = find(part, "clause")) clause->text = standard + " " + clause->text;
+        });
     }
 
     /// Single keys of inherited rules, and of a limit single classes.

@@ -198,8 +198,7 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     const bool failed =
         bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
     const bool settled = settled_.contains(id);
-    // One that passed and was taken back proves nothing.
-    // Nor does one that passed as somebody else's.
+    // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
     const bool passed = ours && !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
                         (!moved || settled) && test && !practice;
     if (!failed && !passed) return;

@@ -76,10 +76,11 @@ private:
     std::set<Said> told_;
 };
 
-/// Finds that a relevance clause leaves out, by that clause: no rule looks at them.
-void add_left_out(Document &doc, const Case &c) {
+/// Finds that a relevance clause leaves out for the class, by that clause: no rule looks at them.
+void add_left_out(Document &doc, const Case &c, std::size_t k) {
     std::map<int, std::vector<int>> by_clause;
-    for (const auto &item : make_items(c.set, c.coupon, c.indications, c.vocabulary, engine_number)) {
+    for (const auto &item :
+         make_items(c.set, c.coupon, c.indications, c.vocabulary, engine_number, Shapes::by_measures, k)) {
         if (item.counts != Truth::no) continue;
         for (const std::size_t m : item.members)
             by_clause[item.irrelevant_by].push_back(c.indications[m].number);
@@ -239,7 +240,7 @@ Document explained_document(const Explained &e, bool in_full) {
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
     }
-    add_left_out(doc, c);
+    add_left_out(doc, c, k);
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));

@@ -109,9 +109,8 @@ TEST_CASE("every command and option that the READMEs show exists") {
                 const auto words = words_of(call);
                 INFO(file << ": " << line);
                 REQUIRE_FALSE(words.empty());
-                const auto command = std::find_if(commands().begin(), commands().end(),
-                                                  [&](const Command &c) { return c.name() == words[0]; });
-                REQUIRE(command != commands().end());
+                const Command *command = command_called(std::string(words[0]));
+                REQUIRE(command);
                 const auto options = command->all_options();
                 ++calls;
                 for (const auto word : words)
