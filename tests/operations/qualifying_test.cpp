@@ -8,31 +8,6 @@ using namespace beadbook::test;
 
 namespace {
 
-std::string refused_to_qualify(Yard &yard, const std::string &coupon, const std::string &rules = "asme-ix") {
-    return yard.refusal([&] { yard.qualify(coupon, rules); });
-}
-
-Done<StandingChange> renewed(Yard &yard, int number, const std::vector<std::string> &coupons,
-                             const std::string &override_why = "") {
-    return yard.write([&](Writing &w) { return renew(w, {"L1", number, coupons, {}, override_why}); });
-}
-
-std::string refused_to_renew(Yard &yard, int number, const std::vector<std::string> &coupons) {
-    return yard.refusal([&] { renewed(yard, number, coupons); });
-}
-
-/// One qualification by rules of two coupons for a renewal, lapsed since 2025-12-10.
-void two_coupon_rules(Yard &yard) {
-    write_file(yard.file("two.yaml"),
-               "rules: two\ntitle: t\nedition: e\nunits: in\nvariables: [thickness]\n"
-               "ranges: [{id: a, of: thickness, allows: same, clause: c, standing: {house: x}}]\n"
-               "examinations: [{id: v, one of: [VT], clause: \"5\", standing: {house: x}}]\n"
-               "validity: [{id: v, use every: 6 months, clause: c, standing: {house: x}}]\n"
-               "renewal: {coupons: 2, clause: \"8\", standing: {house: x}}\n");
-    yard.coupon("Q-1", "2025-06-10");
-    yard.qualify("Q-1", yard.file("two.yaml"));
-}
-
 const std::vector<Exam> none;
 
 } // namespace
@@ -183,41 +158,6 @@ TEST_CASE("an exam that does not count is none; each process is asked for its ow
     CHECK(yard.book.welder("L1").qualification(3)->override_why == "the bends follow");
 }
 
-TEST_CASE("after a failed test two coupons must pass, or one after training", "[standing]") {
-    // ASME BPVC Section IX QW-321.2 (read: twice the coupons) and QW-321.3 (from memory).
-    Yard yard;
-    yard.coupon("Q-1", "2026-10-05", false);
-    yard.coupon("Q-2", "2026-10-06");
-    CHECK_THAT(refused_to_qualify(yard, "Q-2"),
-               says("coupon Q-1 failed on 2026-10-05: 2 coupons must pass, 1 did [QW-321.2, read]"));
-    // Another position is another kind of test.
-    yard.coupon("Q-5", "2026-10-06", true, {{"position", "2G"}});
-    yard.qualify("Q-5");
-    yard.coupon("Q-3", "2026-10-06");
-    const auto granted = yard.qualify("Q-3").value;
-    CHECK(granted.held[0].record.number == 2);
-    CHECK(granted.held[0].record.evidence->coupons == std::vector<std::string>{"Q-2", "Q-3"});
-
-    Yard other;
-    other.coupon("Q-1", "2026-10-05", false);
-    other.write([](Writing &w) {
-        return log_training(w, {"L1", "GTAW", parse_day("2026-10-08"), "root runs"});
-    });
-    other.coupon("Q-2", "2026-10-12");
-    other.qualify("Q-2");
-}
-
-TEST_CASE("the coupon that passed with it must have been examined too, and bends that opened are a failure",
-          "[standing]") {
-    Yard yard;
-    yard.coupon("Q-1", "2026-10-05", true, {{"mechanical", "failed"}}); // graded passed before the bends
-    yard.coupon("Q-2", "2026-10-06", true, {}, {Exam::VT});
-    yard.coupon("Q-3", "2026-10-07");
-    const std::string refused = refused_to_qualify(yard, "Q-3");
-    CHECK_THAT(refused, says("coupon Q-2: no RT or mechanical tests"));
-    CHECK_THAT(refused, !says("must pass"));
-}
-
 TEST_CASE("a process that cannot be read names its coupon", "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2026-10-05", false);
@@ -288,35 +228,6 @@ TEST_CASE("what was set aside and what had failed are kept by kind, and come bac
     CHECK(yard.qualify("Q-3").value.held.at(0).record.overridden.empty());
 }
 
-TEST_CASE("practice coupons neither qualify nor count as failed tests", "[standing]") {
-    Yard yard;
-    yard.coupon("Q-1", "2026-10-05", false, {{"purpose", "practice"}});
-    yard.coupon("Q-2", "2026-10-06", true, {{"purpose", "practice"}});
-    CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("was welded for practice"));
-    yard.coupon("Q-3", "2026-10-07", true, {{"purpose", "test"}});
-    yard.qualify("Q-3");
-}
-
-TEST_CASE("tests of another welder say nothing", "[standing]") {
-    Yard yard;
-    yard.coupon("Q-2", "2026-10-06", false, {{"welder", "L2"}});
-    yard.coupon("Q-3", "2026-10-07");
-    yard.qualify("Q-3");
-}
-
-TEST_CASE("what failed under one welder and passed under another is no pass of the first", "[standing]") {
-    Yard yard;
-    yard.coupon("Q-0", "2026-10-04", false);
-    yard.coupon("Q-1", "2026-10-05", false);
-    yard.change("Q-1", {{"welder", "L2"}});
-    yard.grade("Q-1", true);
-    yard.coupon("Q-2", "2026-10-06");
-    yard.coupon("Q-3", "2026-10-07");
-    // Two coupons are asked after Q-0, and Q-1 is not one of them.
-    CHECK_THAT(refused_to_qualify(yard, "Q-2"), says("2 coupons must pass, 1 did"));
-    yard.qualify("Q-3");
-}
-
 TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it proves", "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2026-10-05", true, {{"position", "3G"}});
@@ -329,104 +240,6 @@ TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it
     CHECK_THAT(standing().reason, says("coupon Q-1 is described otherwise since: position 3G is now 1G"));
     yard.change("Q-1", {{"position", "3G"}});
     CHECK(standing().state == Validity::State::valid);
-}
-
-TEST_CASE("a failed test stays one, of whom and by what it was when it failed", "[standing]") {
-    for (const auto &[field, value] : {std::pair{"welder", "L2"}, std::pair{"process", "GTAW"}}) {
-        INFO(field);
-        Yard yard;
-        yard.coupon("Q-1", "2026-10-05", false, {{"process", "SMAW"}});
-        yard.change("Q-1", {{field, value}});
-        yard.coupon("Q-3", "2026-10-07", true, {{"process", "SMAW"}});
-        CHECK_THAT(refused_to_qualify(yard, "Q-3"), says("coupon Q-1 failed on 2026-10-05"));
-    }
-}
-
-TEST_CASE("a lapsed qualification comes back by one coupon, where its rules say so", "[standing]") {
-    // QW-322.2(a): one coupon (read), which restores all ranges of the process (from memory).
-    Yard yard;
-    yard.coupon("Q-1", "2025-06-10");
-    yard.qualify("Q-1");
-    CHECK_THAT(refused_to_renew(yard, 1, {"Q-1"}), says("was welded on 2025-06-10, before it lapsed"));
-    yard.coupon("Q-2", "2026-11-20", true, {{"position", "1G"}});
-    const auto done = renewed(yard, 1, {"Q-2"});
-    CHECK(done.value.now.validity.state == Validity::State::valid);
-    CHECK(done.value.now.validity.until == parse_day("2027-05-20"));
-    CHECK(done.value.event.evidence.at(0).coupon == "Q-2");
-    CHECK(done.value.event.seq > 0);
-    CHECK_THAT(refused_to_renew(yard, 1, {"Q-2"}), says("is valid, not lapsed"));
-    yard.coupon("Q-3", "2021-06-10", true, {{"metal-group", ""}});
-    yard.qualify("Q-3", "mil-std-1595a");
-    CHECK_THAT(refused_to_renew(yard, 2, {"Q-2"}), says("nothing renews"));
-    CHECK_THAT(yard.refusal([&] { renewed(yard, 1, {}); }), says("by which coupon?"));
-}
-
-TEST_CASE("renewal refuses what qualification refuses", "[standing]") {
-    Yard yard;
-    yard.coupon("Q-1", "2025-06-10");
-    yard.qualify("Q-1");
-    yard.coupon("P-1", "2026-11-20", true, {{"purpose", "practice"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"P-1"}), says("was welded for practice"));
-    yard.coupon("B-1", "2026-11-20", true, {{"mechanical", "failed"}, {"position", "1G"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"B-1"}), says("its mechanical tests failed"));
-    yard.coupon("F-1", "2026-11-20", false, {{"position", "2G"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"F-1"}), says("was graded failed"));
-    yard.coupon("D-1", "2026-11-26", true, {{"position", "5G"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"D-1"}), says("which is to come"));
-    yard.coupon("L-1", "2026-11-20", true, {{"welder", "L2"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"L-1"}), says("was not welded by L1"));
-    yard.coupon("S-1", "2026-11-20", true, {{"process", "SMAW"}, {"filler-group", "F4"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"S-1"}), says("was welded with 'SMAW', not with GTAW"));
-    CHECK_THAT(refused_to_renew(yard, 1, {"P-1", "B-1", "P-1"}), says("coupon P-1 is given twice"));
-
-    yard.coupon("E-1", "2026-11-20", true,
-                {{"form", "plate"}, {"seam", ""}, {"diameter", ""}, {"position", "3G"}}, {Exam::VT});
-    CHECK_THAT(refused_to_renew(yard, 1, {"E-1"}), says("no RT or mechanical tests"));
-    const auto done = renewed(yard, 1, {"E-1"}, "the film is with the customer");
-    CHECK(done.value.now.validity.state == Validity::State::valid);
-    const WelderEvent kept = yard.book.welder("L1").events.back();
-    CHECK(kept.override_why == "the film is with the customer");
-    REQUIRE(kept.overridden.size() == 2);
-    CHECK(kept.overridden.at(0).kind == Shortcoming::Kind::verdict);
-    CHECK(kept.overridden.at(1).kind == Shortcoming::Kind::exam);
-    CHECK(kept.overridden.at(1).rule == "inside");
-    const auto said = words_of(kept.overridden, shipped_range_rules("asme-ix").get());
-    CHECK_THAT(said.at(0), says("the verdict for class 3 is 'cannot say'"));
-    CHECK_THAT(said.at(1), says("no RT or mechanical tests"));
-}
-
-TEST_CASE("any process of the coupon renews its own", "[standing]") {
-    Yard yard;
-    const Yard::Fields both{{"process", "GTAW 0.05in + SMAW 0.1in"}, {"filler-group", "F6 + F4"}};
-    yard.coupon("Q-1", "2025-06-10", true, both);
-    yard.qualify("Q-1");
-    yard.coupon("Q-2", "2026-11-20", true, both);
-    CHECK(renewed(yard, 2, {"Q-2"}).value.now.validity.state == Validity::State::valid);
-    CHECK(yard.validity(1).state == Validity::State::lapsed);
-    CHECK(renewed(yard, 1, {"Q-2"}).value.now.validity.state == Validity::State::valid);
-}
-
-TEST_CASE("as many coupons renew as the rules ask", "[standing]") {
-    Yard yard;
-    two_coupon_rules(yard);
-    yard.coupon("Q-2", "2026-11-10", true, {{"position", "1G"}});
-    yard.coupon("Q-3", "2026-11-20", true, {{"position", "2G"}});
-    CHECK_THAT(refused_to_renew(yard, 1, {"Q-2"}), says("2 coupons renew it, 1 is given [8, house]"));
-    const auto done = renewed(yard, 1, {"Q-3", "Q-2"});
-    CHECK(done.value.event.day == parse_day("2026-11-20"));
-    CHECK(done.value.event.evidence.size() == 2);
-    CHECK_THAT(done.value.event.text, says("coupons Q-3 and Q-2"));
-}
-
-TEST_CASE("after a coupon that failed, a renewal takes the two that the retest rules ask", "[standing]") {
-    Yard yard;
-    yard.coupon("Q-1", "2025-06-10");
-    yard.qualify("Q-1");
-    yard.coupon("R-1", "2026-10-05", false);
-    yard.coupon("R-2", "2026-10-06");
-    CHECK_THAT(refused_to_renew(yard, 1, {"R-2"}), says("2 coupons must pass, 1 did"));
-    yard.coupon("R-3", "2026-10-07");
-    renewed(yard, 1, {"R-2", "R-3"});
 }
 
 TEST_CASE("what a coupon proved is proved no longer when it is graded failed or corrected", "[standing]") {

@@ -39,4 +39,15 @@ public:
     }
 };
 
+inline std::string refused_to_qualify(Yard &yard, const std::string &coupon,
+                                      const std::string &rules = "asme-ix") {
+    return yard.refusal([&] { yard.qualify(coupon, rules); });
+}
+
+/// The welder L1 renewed by these coupons.
+inline Done<StandingChange> renewed(Yard &yard, int number, const std::vector<std::string> &coupons,
+                                    const std::string &override_why = "") {
+    return yard.write([&](Writing &w) { return renew(w, {"L1", number, coupons, {}, override_why}); });
+}
+
 } // namespace beadbook::test
