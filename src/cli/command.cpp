@@ -65,8 +65,7 @@ std::string Command::details() const {
 
 std::vector<Option> Command::all_options() const {
     const Option by{"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"};
-    return beadbook::options(options,
-                             enters ? std::vector<Option>{by} : std::vector<Option>{},
+    return beadbook::options(options, enters ? std::vector<Option>{by} : std::vector<Option>{},
                              Option{"json", "", "print JSON for programs"},
                              Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
                              Option{"help", "", "this help", 'h'});
@@ -87,7 +86,7 @@ const std::vector<Command> &commands() {
         std::vector<Command> out;
         for (const auto &family : {coupon_commands, examining_commands, judging_commands, technique_commands,
                                    planning_commands, welder_commands, qualifying_commands, standing_commands,
-                                   catalogue_commands, exchange_commands, keeping_commands})
+                                   people_commands, catalogue_commands, exchange_commands, keeping_commands})
             for (auto &command : family()) out.push_back(std::move(command));
         return out;
     }();
