@@ -6,6 +6,7 @@
 #include "records/files.hpp"
 
 #include <charconv>
+#include <cstdlib>
 #include <filesystem>
 #include <pwd.h>
 #include <unistd.h>
@@ -49,9 +50,23 @@ std::string Call::input(const std::string &path) const {
     return path == "-" ? read_text(session_.in, path) : read_file(path);
 }
 
+Call::~Call() {
+    office_.reset();
+    book_.reset();
+    std::error_code ignored;
+    if (!trial_.empty()) std::filesystem::remove_all(trial_, ignored);
+}
+
 Office &Call::office(Ledger::Mode mode) {
     if (!office_) {
-        book_.emplace(book_path(args_, session_), mode);
+        std::string path = book_path(args_, session_);
+        if (has("dry-run") && mode == Ledger::Mode::create && !std::filesystem::exists(path)) {
+            std::string folder = std::filesystem::temp_directory_path() / "beadbook-XXXXXX";
+            if (!mkdtemp(folder.data())) throw StoreError(folder + ": cannot be made for a dry run");
+            trial_ = folder;
+            path = folder + "/book.db";
+        }
+        book_.emplace(path, mode);
         office_.emplace(*book_, catalogue_);
     }
     return *office_;

@@ -19,6 +19,7 @@ namespace beadbook {
 class Call {
 public:
     Call(Args args, Session &session);
+    ~Call();
     Call(const Call &) = delete;
 
     // The words.
@@ -57,7 +58,7 @@ public:
     auto write(Work work, Ledger::Mode mode = Ledger::Mode::write) {
         Writing writing(office(mode), actor());
         auto out = work(writing);
-        writing.commit();
+        if (!has("dry-run")) writing.commit();
         return out;
     }
 
@@ -65,11 +66,14 @@ public:
     /// the JSON. `document_of` and `json_text` of the result's family must be included.
     template <class Result>
     ExitCode tell(const Result &result, const std::vector<std::string> &notes = {}) {
-        for (const auto &note : notes) session_.err << "beadbook: note: " << note << "\n";
+        auto all = notes;
+        if (has("dry-run")) all.push_back("nothing was stored: --dry-run");
+        if (!has("quiet"))
+            for (const auto &note : all) session_.err << "beadbook: note: " << note << "\n";
         if (json())
-            session_.out << json_text(result, notes);
+            session_.out << json_text(result, all);
         else
-            session_.out << beadbook::text(document_of(result), session_.paint());
+            session_.out << beadbook::text(document_of(result), session_.paint(), session_.width);
         return ExitCode::done;
     }
     template <class T>
@@ -82,6 +86,7 @@ private:
     Session &session_;
     Outside outside_;
     Catalogue catalogue_{outside_};
+    std::string trial_; ///< folder of a record that a dry run would begin
     std::optional<Book> book_;
     std::optional<Office> office_;
 };

@@ -64,9 +64,13 @@ std::string Command::details() const {
 }
 
 std::vector<Option> Command::all_options() const {
-    const Option by{"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"};
-    return beadbook::options(options, enters ? std::vector<Option>{by} : std::vector<Option>{},
+    const std::vector<Option> of_entering{
+        {"by", "NAME", "who does this (else BEADBOOK_USER, else your login)"},
+        {"dry-run", "", "do all but store it: tells what it would", 'n'}};
+    return beadbook::options(options, enters ? of_entering : std::vector<Option>{},
                              Option{"json", "", "print JSON for programs"},
+                             Option{"quiet", "", "print nothing but mistakes; the exit code tells", 'q'},
+                             Option{"color", "WHEN", "auto, always or never (default auto: on a terminal)"},
                              Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
                              Option{"help", "", "this help", 'h'});
 }
@@ -84,9 +88,10 @@ std::size_t Command::most() const { return counted_in_all(arguments()).most; }
 const std::vector<Command> &commands() {
     static const std::vector<Command> all = [] {
         std::vector<Command> out;
-        for (const auto &family : {coupon_commands, examining_commands, judging_commands, technique_commands,
-                                   planning_commands, welder_commands, qualifying_commands, standing_commands,
-                                   people_commands, catalogue_commands, exchange_commands, keeping_commands})
+        for (const auto &family :
+             {coupon_commands, examining_commands, judging_commands, technique_commands, planning_commands,
+              welder_commands, qualifying_commands, standing_commands, people_commands, catalogue_commands,
+              exchange_commands, keeping_commands, program_commands})
             for (auto &command : family()) out.push_back(std::move(command));
         return out;
     }();

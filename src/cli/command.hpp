@@ -12,12 +12,12 @@ enum class For { technician, instructor, welder, keeper };
 /// One command. The tables of these drive dispatch, help, the mending of misspelt names, and the tests.
 struct Command {
     For whom;
-    bool enters = false; ///< something on record; then it takes --by
+    bool enters = false; ///< something on record; then it takes --by and --dry-run
     ExitCode (*run)(Call &) = nullptr;
     /// Lines: name and words, what it does, an example (without the program's name); then what more there is
     /// to say. `[...]` may be left out, `...` comes again, ` | ` parts several ways.
     std::string help;
-    std::vector<Option> options; ///< of its own; --book, --json and --help come with every command
+    std::vector<Option> options; ///< of its own; --book, --json, --help and more come with every command
 
     std::string line(std::size_t number) const;
     std::string name() const;
@@ -50,6 +50,7 @@ std::vector<Command> people_commands();
 std::vector<Command> catalogue_commands();
 std::vector<Command> exchange_commands();
 std::vector<Command> keeping_commands();
+std::vector<Command> program_commands();
 
 /// All of them.
 const std::vector<Command> &commands();

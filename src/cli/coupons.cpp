@@ -2,6 +2,8 @@
 #include "operations/coupons.hpp"
 #include "cli/command.hpp"
 #include "operations/looking.hpp"
+#include "operations/many.hpp"
+#include "operations/marks.hpp"
 #include "render/json_coupons.hpp"
 #include "report/coupon_document.hpp"
 
@@ -14,10 +16,12 @@ CouponRequest coupon_request(const Call &call) {
 
 ExitCode run_register(Call &call) {
     // Read before the record is opened, so that a bad word begins none.
-    const CouponRequest request = coupon_request(call);
-    described(call.catalogue(), request);
-    return call.tell(as<Registered>(
-        call.write([&](Writing &w) { return register_coupon(w, request); }, Ledger::Mode::create)));
+    const CouponsRequest request{marks_in(call.at(0)), call.coupon_fields(), call.text("like"),
+                                 call.has("sure")};
+    if (request.marks.size() == 1 && request.like.empty()) described(call.catalogue(), coupon_request(call));
+    auto done = call.write([&](Writing &w) { return register_coupons(w, request); }, Ledger::Mode::create);
+    if (done.value.size() > 1) return call.tell(as<RegisteredMany>(std::move(done)));
+    return call.tell(Registered{done.value.front()}, done.notes);
 }
 
 ExitCode run_change(Call &call) {
@@ -47,13 +51,16 @@ ExitCode run_history(Call &call) {
 
 std::vector<Command> coupon_commands() {
     return {
-        enters(For::technician, run_register, R"(register COUPON
+        enters(For::technician, run_register, R"(register COUPON|COUPON..COUPON
 register a test coupon: joint, sizes, metal, criteria and class
 register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in
 Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units, else the unit of the other sizes.
 What is not known is left out: a rule that needs it then says so instead of passing the coupon.
-A number that nobody would believe at first sight is refused without --sure.)",
-               options(coupon_field_options(), sure_option())),
+A number that nobody would believe at first sight is refused without --sure.
+T-1..T-15 are fifteen coupons, all or none, and --welder L1..L15 their welders in order. --like takes what another
+coupon says of its weld, but not who welded it, when, or its mechanical tests.)",
+               options(coupon_field_options(),
+                       Option{"like", "COUPON", "what is not given here is as it is there"}, sure_option())),
         enters(For::technician, run_change, R"(change COUPON
 correct what was registered about a coupon
 change T-7 --thickness 0.071in --why "measured again")",

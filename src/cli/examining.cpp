@@ -4,7 +4,10 @@
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
 #include "operations/finishing.hpp"
+#include "operations/log_sheet.hpp"
 #include "operations/logging.hpp"
+#include "operations/many.hpp"
+#include "operations/marks.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
 
@@ -49,10 +52,17 @@ ExitCode run_exam(Call &call) {
     if (call.has("ask")) {
         if (request.practice.empty() && !request.as_before)
             throw UsageError("which conditions are asked for hangs on the practice: give --practice");
+        request.coupon = marks_in(call.at(0)).front();
         ask_conditions(call, request);
+        request.coupon = call.at(0);
     }
+    const auto marks = marks_in(request.coupon);
+    if (marks.size() == 1)
+        return call.tell(as<ExamRecorded>(call.write([&](Writing &w) { return record_exam(w, request); }),
+                                          request.coupon));
+    if (request.replaces > 0) throw UsageError("--replaces is of one COUPON");
     return call.tell(
-        as<ExamRecorded>(call.write([&](Writing &w) { return record_exam(w, request); }), request.coupon));
+        as<ExamsRecorded>(call.write([&](Writing &w) { return record_exams(w, marks, request); }), marks));
 }
 
 /// The lines of the call, or of a file, or of standard input.
@@ -87,6 +97,12 @@ ExitCode run_log(Call &call) {
             *done.value.finished += finish_exam(w, {request.coupon, one, {}, true}).value.finished->found;
         return done;
     }));
+}
+
+ExitCode run_sheet(Call &call) {
+    const std::string name = call.words().empty() ? "-" : call.at(0);
+    const SheetRequest request{call.input(name), name, call.has("sure"), call.has("again")};
+    return call.tell(call.write([&](Writing &w) { return take_sheet(w, request); }));
 }
 
 ExitCode run_finish(Call &call) {
@@ -170,14 +186,14 @@ std::vector<Command> examining_commands() {
     return {
         enters(
             For::technician, run_exam,
-            "exam COUPON " + alternatives(exam_names()) + R"(
+            "exam COUPON|COUPON..COUPON " + alternatives(exam_names()) + R"(
 record an examination: method, date, examiner, conditions
 exam T-7 MT --examiner "A. Field" --level II --condition "technique=yoke" --condition "light=1000 lx"
 Methods: )" + methods_text() +
                 R"(.
 An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or with none
 (--found none); an open one fulfils no requirement. One that left something out (--incomplete "...") fulfils
-no requirement, but what it found counts.
+no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none.
 Of an examiner who is on record ('person') the level, the certificate and the vision test are taken from there, of
 equipment on record its calibration; one who is not entitled is refused without --sure, and then the exam does
 not count. --as-before leaves out what is read each time; what the call gives goes before.)",
@@ -220,6 +236,19 @@ logged already are refused without --again.)",
                 {"finish", "", "these are all: finish the exams that they go to"},
                 sure_option(),
                 {"again", "", "lines of a file that are logged already are meant to come again"}}),
+        enters(For::technician, run_sheet, R"(sheet [FILE]
+exams and finds of many coupons at once, as they are written down at the bench
+sheet monday.txt
+  VT MT; by A. Field; level II; light=1000 lx     a head: methods, then who and how
+  T-1 VT undercut l 3/8 d 0.010 at 1-1/2           coupon, method, find (see 'log')
+  "   MT crack 0.2 at 3                            " is the coupon of the line before
+  T-2..T-15 none                                   all methods of the head found none
+  T-9 MT incomplete: the yoke failed               does not count
+Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
+what changes: who, level, procedure and day stay; practice and conditions do not. Keys: by, level, date, practice,
+procedure, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing, and every bad line is named.)",
+               {sure_option(),
+                {"again", "", "exams of that coupon, method, day and person on record are other ones"}}),
         enters(For::technician, run_finish, R"(finish [COUPON [EXAM]]
 finish an exam: say how many indications it found, or none
 finish T-7 --found 3

@@ -5,22 +5,18 @@
 #include <sstream>
 
 namespace beadbook {
-namespace {
 
-constexpr std::string_view exit_codes =
+const std::string_view exit_codes =
     "Exit codes: 0 done, accepted; 1 rejected, uncovered; 5 cannot say; 6 work not allowed;\n"
     "2 wrong usage; 3 bad data, nothing stored; 4 trouble with the record; 130 interrupted.\n";
 
-struct Heading {
-    For whom;
-    std::string_view text;
-};
-constexpr Heading headings[] = {{For::technician, "Who examines"},
-                                {For::instructor, "Who tests welders"},
-                                {For::welder, "Who welds"},
-                                {For::keeper, "Who keeps the record and its criteria"}};
-
-} // namespace
+const std::vector<Section> &headings() {
+    static const std::vector<Section> all{{For::technician, "Who examines"},
+                                          {For::instructor, "Who tests welders"},
+                                          {For::welder, "Who welds"},
+                                          {For::keeper, "Who keeps the record and its criteria"}};
+    return all;
+}
 
 std::string program_help() {
     std::ostringstream out;
@@ -32,7 +28,7 @@ Example:
   beadbook log T-7 "rounded indication 0.06 at 2.1"
   beadbook judge T-7
 )";
-    for (const auto &heading : headings) {
+    for (const auto &heading : headings()) {
         out << "\n" << heading.text << ":\n";
         for (const auto &c : commands())
             if (c.whom == heading.whom)

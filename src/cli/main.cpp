@@ -1,10 +1,13 @@
 #include "cli/command.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <csignal>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
+#include <poll.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace {
@@ -23,6 +26,19 @@ std::string environment(const std::string &name) {
     return value ? value : "";
 }
 
+/// Of the terminal, within what can be read; of a file 100.
+std::size_t width() {
+    winsize size{};
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0) return 100;
+    return std::clamp<std::size_t>(size.ws_col, 40, 160);
+}
+
+/// Whether nobody reads the output any more: `beadbook coupons | head`.
+bool pipe_closed() {
+    pollfd out{STDOUT_FILENO, POLLOUT, 0};
+    return poll(&out, 1, 0) == 1 && (out.revents & POLLERR) != 0;
+}
+
 /// Nothing to tidy up: every command is one transaction, and SQLite rolls back what was not committed.
 extern "C" void interrupted(int) { std::_Exit(130); }
 
@@ -35,7 +51,8 @@ int main(int argc, char **argv) {
     const bool colour =
         isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
     const auto today = [] { return beadbook::local_day(std::time(nullptr)); };
-    beadbook::Session session{std::cin, std::cout, std::cerr, isatty(STDIN_FILENO) != 0,
-                              colour,   utc_now,   today,     environment};
+    beadbook::Session session{std::cin, std::cout,  std::cerr, isatty(STDIN_FILENO) != 0,
+                              colour,   utc_now,    today,     environment,
+                              width(),  pipe_closed};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -51,6 +51,8 @@ public:
     std::vector<std::string> all(const std::string &name) const {
         return has(name) ? values_.at(name) : std::vector<std::string>{};
     }
+    /// The value of an option that was not given.
+    void otherwise(const std::string &name, const std::string &value) { values_.try_emplace(name, 1, value); }
     const std::vector<std::string> &positional() const { return positional_; }
     const std::string &at(std::size_t i) const { return positional_.at(i); }
 

@@ -1,6 +1,7 @@
 #include "cli/command.hpp"
 
 #include "cli/help.hpp"
+#include "cli/settings.hpp"
 #include "cli/version.hpp"
 #include "measure/text.hpp"
 
@@ -45,6 +46,29 @@ std::string in_words(const Refusal &e) {
     return out;
 }
 
+bool colour_wanted(const Args &args, const Session &session) {
+    const std::string when = args.text("color", "auto");
+    if (when != "auto" && when != "always" && when != "never")
+        throw UsageError("--color is auto, always or never, not '" + shown(when) + "'");
+    return when == "always" || (when == "auto" && session.colour);
+}
+
+ExitCode run_command(const Command &command, const Args &args, Session &session) {
+    std::ostream nowhere(nullptr);
+    Session own{session.in,
+                args.has("quiet") ? nowhere : session.out,
+                session.err,
+                session.in_is_terminal && !args.has("quiet") && !args.has("dry-run"),
+                colour_wanted(args, session),
+                session.now,
+                session.today,
+                session.environment,
+                session.width,
+                session.pipe_closed};
+    Call call(args, own);
+    return command.run(call);
+}
+
 ExitCode run_words(const std::vector<std::string> &words, Session &session) {
     if (words.empty()) {
         session.err << program_help();
@@ -62,10 +86,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
     const Command &command = command_named(help ? words[1] : words[0]);
     if (!help) {
         const Args args = parse(command, {words.begin() + 1, words.end()});
-        if (!args.has("help")) {
-            Call call(args, session);
-            return command.run(call);
-        }
+        if (!args.has("help")) return run_command(command, with_settings(command, args, session), session);
     }
     session.out << command_help(command);
     return ExitCode::done;
@@ -85,6 +106,7 @@ int run_program(const std::vector<std::string> &words, Session &session) {
     try {
         const ExitCode code = run_words(words, session);
         session.out.flush();
+        if (!session.out && session.pipe_closed && session.pipe_closed()) return static_cast<int>(code);
         if (!session.out) return fail(ExitCode::store, "the output could not be written");
         return static_cast<int>(code);
     } catch (const UsageError &e) {

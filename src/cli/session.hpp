@@ -19,6 +19,8 @@ struct Session {
     std::function<std::string()> now;                            ///< UTC, 2026-11-25T09:30:00Z
     std::function<Day()> today;                                  ///< the calendar day here
     std::function<std::string(const std::string &)> environment; ///< empty if not set
+    std::size_t width = 100;                                     ///< of a line of text
+    std::function<bool()> pipe_closed = {}; ///< the reader of `out` went away, which is no mistake
 
     Paint paint() const { return Paint(colour); }
 };

@@ -3,6 +3,7 @@
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
+#include "operations/marks.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -97,12 +98,16 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
 }
 
 void check_new(Book &book, const std::string &mark) {
-    if (book.knows_coupon(mark))
-        throw refused("coupon " + mark + " is registered already").mend({"change", {mark}, {}});
+    if (!book.knows_coupon(mark)) return;
+    std::string free = next_mark(mark);
+    while (!free.empty() && book.knows_coupon(free)) free = next_mark(free);
+    throw refused("coupon " + mark + " is registered already" +
+                  (free.empty() ? "" : "; " + free + " is free"))
+        .mend({"change", {mark}, {}});
 }
 
-Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request) {
-    Done<CouponRecord> out{described(writing.catalogue(), request), {}};
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base) {
+    Done<CouponRecord> out{described(writing.catalogue(), request, std::move(base)), {}};
     check_new(writing.book(), out.value.id);
     writing.add(codec::entry_of(out.value));
     return out;

@@ -19,8 +19,8 @@ struct CouponRequest {
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {},
                        const RangeRules *by = nullptr);
 
-/// Throws DataError if the mark is taken.
-Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request);
+/// Throws DataError if the mark is taken, and names one that is free.
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base = {});
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);
 

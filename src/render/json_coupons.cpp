@@ -54,6 +54,12 @@ std::string json_text(const Registered &done, const std::vector<std::string> &no
     return render::finished(codec::json_of(done.coupon), notes);
 }
 
+std::string json_text(const RegisteredMany &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &coupon : done.coupons) out.push_back(codec::json_of(coupon));
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const Changed &done, const std::vector<std::string> &notes) {
     return render::finished(codec::json_of(done.coupon), notes);
 }
@@ -139,6 +145,24 @@ std::string json_text(const std::vector<Entry> &history, const std::vector<std::
             one["changes"].push_back(std::move(value));
         }
         out.push_back(std::move(one));
+    }
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const ExamsRecorded &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (std::size_t i = 0; i < done.exams.size(); ++i)
+        out.push_back(exam_json(done.coupons[i], done.exams[i]));
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const SheetTaken &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &part : done.parts) {
+        nlohmann::json exam = exam_json(part.coupon, part.exam);
+        exam["indications"] = nlohmann::json::array();
+        for (const auto &found : part.found) exam["indications"].push_back(codec::json_of(found));
+        out.push_back(std::move(exam));
     }
     return render::finished(std::move(out), notes);
 }

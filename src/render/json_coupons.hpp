@@ -8,6 +8,7 @@
 namespace beadbook {
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes = {});
+std::string json_text(const RegisteredMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponRestored &done, const std::vector<std::string> &notes = {});
@@ -17,6 +18,8 @@ std::string json_text(const std::vector<CouponLine> &list, const std::vector<std
 std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes = {});
 
+std::string json_text(const ExamsRecorded &done, const std::vector<std::string> &notes = {});
+std::string json_text(const SheetTaken &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Logged &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes = {});

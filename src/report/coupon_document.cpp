@@ -2,6 +2,7 @@
 
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "operations/marks.hpp"
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
 #include "report/standing_document.hpp"
@@ -99,6 +100,12 @@ std::string grade_text(const Grade &g) {
 Document document_of(const Registered &done) {
     const std::string &id = done.coupon.id;
     return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " VT");
+}
+
+Document document_of(const RegisteredMany &done) {
+    std::vector<std::string> marks;
+    for (const auto &coupon : done.coupons) marks.push_back(coupon.id);
+    return Document{}.line(std::to_string(marks.size()) + " coupons registered: " + marks_text(marks));
 }
 
 Document document_of(const Changed &done) {

@@ -8,6 +8,9 @@ namespace beadbook {
 struct Registered {
     CouponRecord coupon;
 };
+struct RegisteredMany {
+    std::vector<CouponRecord> coupons;
+};
 struct Changed {
     CouponRecord coupon;
 };
@@ -19,6 +22,7 @@ struct CouponRestored {
 };
 
 Document document_of(const Registered &done);
+Document document_of(const RegisteredMany &done);
 Document document_of(const Changed &done);
 Document document_of(const CouponWithdrawn &done);
 Document document_of(const CouponRestored &done);

@@ -1,6 +1,8 @@
 #include "report/exam_document.hpp"
 
+#include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "operations/marks.hpp"
 
 namespace beadbook {
 
@@ -30,6 +32,33 @@ Document document_of(const ExamRecorded &done) {
     else
         doc.line(name + "; next: log what it finds, and finish it");
     add_objection(doc, done.exam);
+    return doc;
+}
+
+Document document_of(const ExamsRecorded &done) {
+    Document doc;
+    const ExamRecord &first = done.exams.front();
+    doc.line(std::string(name_of(first.method)) + " of " + marks_text(done.coupons) + " recorded" +
+             (first.finished ? " and finished: " + found_text(first.finished->found)
+                             : "; next: log what they find, and finish them"));
+    for (std::size_t i = 0; i < done.exams.size(); ++i)
+        if (!done.exams[i].invalid.empty() || (done.exams[i].finished && !done.exams[i].open.empty())) {
+            doc.line(exam_name(done.exams[i], done.coupons[i]) + ":");
+            add_objection(doc, done.exams[i]);
+        }
+    return doc;
+}
+
+Document document_of(const SheetTaken &done) {
+    Document doc;
+    for (const auto &part : done.parts) {
+        doc.line(padded(exam_name(part.exam, part.coupon), 24) + "  " +
+                 (part.exam.incomplete.empty() ? found_text(part.exam.finished->found)
+                                               : "incomplete: " + part.exam.incomplete));
+        for (const auto &found : part.found)
+            doc.line("  #" + std::to_string(found.number) + " " + print_log_line(found));
+        add_objection(doc, part.exam);
+    }
     return doc;
 }
 

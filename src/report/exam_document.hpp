@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/examining.hpp"
+#include "operations/log_sheet.hpp"
 #include "operations/logging.hpp"
 #include "operations/moving.hpp"
 #include "report/document.hpp"
@@ -10,6 +11,11 @@ namespace beadbook {
 struct ExamRecorded {
     std::string coupon;
     ExamRecord exam;
+};
+/// The same exam of several coupons, in the order of their marks.
+struct ExamsRecorded {
+    std::vector<std::string> coupons;
+    std::vector<ExamRecord> exams;
 };
 struct ExamFinishedNow {
     std::string coupon;
@@ -31,6 +37,8 @@ struct Withdrawn {
 };
 
 Document document_of(const ExamRecorded &done);
+Document document_of(const ExamsRecorded &done);
+Document document_of(const SheetTaken &done);
 Document document_of(const Logged &done);
 Document document_of(const ExamFinishedNow &done);
 Document document_of(const ExamReopened &done);

@@ -19,9 +19,10 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
                     [] { return std::string("2026-11-25T10:00:00Z"); },
                     [] { return parse_day("2026-11-25"); },
                     [this](const std::string &name) {
-                        return name == "BEADBOOK_BOOK"   ? book()
-                               : name == "BEADBOOK_USER" ? std::string("tester")
-                                                         : std::string();
+                        return name == "BEADBOOK_BOOK"       ? book()
+                               : name == "BEADBOOK_USER"     ? std::string("tester")
+                               : name == "BEADBOOK_SETTINGS" ? settings()
+                                                             : std::string();
                     }};
     Run run;
     run.code = run_program(words, session);

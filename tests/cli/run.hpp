@@ -21,6 +21,7 @@ public:
     /// Fails the test unless the run ends with 0.
     std::string ok(const std::vector<std::string> &words, const std::string &input = "") const;
     std::string book() const { return folder_.file("book.db"); }
+    std::string settings() const { return folder_.file("settings.yaml"); }
     std::string file(const std::string &name) const { return folder_.file(name); }
 
 private:

@@ -1,0 +1,114 @@
+#include "cli/settings.hpp"
+
+#include "language/fields.hpp"
+#include "measure/text.hpp"
+#include "records/files.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace beadbook {
+namespace {
+
+/// Variables of the environment that go before the file.
+struct NearerVariable {
+    std::string name, option;
+};
+const NearerVariable variables[] = {{"BEADBOOK_BOOK", "book"}, {"BEADBOOK_USER", "by"}};
+
+/// The options that a section of the file may set: of one command, or of any.
+std::vector<Option> options_of_section(const std::string &name) {
+    if (name != "every") return command_named(name).all_options();
+    std::vector<Option> out;
+    for (const auto &command : commands())
+        for (auto &option : command.all_options()) out.push_back(std::move(option));
+    return out;
+}
+
+void read_section(const Yaml::Entry &section, const std::string &path, Issues &issues,
+                  std::vector<Setting> &out) {
+    std::vector<Option> known;
+    try {
+        known = options_of_section(section.key);
+    } catch (const UsageError &e) {
+        issues.error(section.key_where, section.key, e.what());
+        return;
+    }
+    for (const auto &entry : section.value.entries) {
+        const auto option =
+            std::find_if(known.begin(), known.end(), [&](const Option &o) { return o.name == entry.key; });
+        if (option == known.end() || entry.key == "help") {
+            std::vector<std::string> names;
+            for (const auto &one : known) names.push_back(one.name);
+            issues.error(entry.key_where, section.key,
+                         "there is no option '" + shown(entry.key) + "'" + did_you_mean(entry.key, names));
+            continue;
+        }
+        const std::string at = section.key + "." + entry.key;
+        const auto value = scalar_text(entry.value, at, issues);
+        if (!value) continue;
+        if (option->value.empty() && *value != "yes") {
+            issues.error(entry.value.where, at, "it takes no value; expected yes");
+            continue;
+        }
+        out.push_back({section.key, entry.key, *value, path + ":" + std::to_string(entry.key_where.line)});
+    }
+}
+
+} // namespace
+
+std::string settings_path(const Session &session) {
+    if (const auto set = session.environment("BEADBOOK_SETTINGS"); !set.empty()) return set;
+    std::string folder = session.environment("XDG_CONFIG_HOME");
+    if (folder.empty()) {
+        const std::string home = session.environment("HOME");
+        if (home.empty()) return "";
+        folder = home + "/.config";
+    }
+    return folder + "/beadbook/settings.yaml";
+}
+
+std::vector<Setting> settings_in_file(const Session &session) {
+    const std::string path = settings_path(session);
+    if (path.empty() || !std::filesystem::exists(path)) return {};
+    const std::string text = read_file(path);
+    Issues issues;
+    std::vector<Setting> out;
+    const Yaml all = read_yaml(text, issues);
+    for (const auto &section : all.entries) read_section(section, path, issues, out);
+    if (issues.any_error()) {
+        std::string faults;
+        for (const auto &issue : issues.all()) faults += "\n" + print(issue, path, text);
+        throw DataError("the settings cannot be used:" + faults);
+    }
+    return out;
+}
+
+Args with_settings(const Command &command, Args given, const Session &session) {
+    const auto settings = settings_in_file(session);
+    const auto options = command.all_options();
+    const auto set_nearer = [&](const std::string &option) {
+        return std::any_of(std::begin(variables), std::end(variables), [&](const NearerVariable &v) {
+            return v.option == option && !session.environment(v.name).empty();
+        });
+    };
+    // What is said of the command wins over what is said of every one.
+    for (const std::string &section : {command.name(), std::string("every")})
+        for (const auto &one : settings)
+            if (one.command == section && !set_nearer(one.option) &&
+                std::any_of(options.begin(), options.end(),
+                            [&](const Option &o) { return o.name == one.option; }))
+                given.otherwise(one.option, one.value);
+    return given;
+}
+
+SettingsInForce settings_in_force(const Session &session) {
+    SettingsInForce out{settings_path(session), false, settings_in_file(session)};
+    out.there = !out.file.empty() && std::filesystem::exists(out.file);
+    for (const auto &variable : variables)
+        if (const auto value = session.environment(variable.name); !value.empty())
+            out.settings.push_back({"every", variable.option, value, variable.name});
+    return out;
+}
+
+} // namespace beadbook

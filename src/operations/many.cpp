@@ -1,0 +1,60 @@
+#include "operations/many.hpp"
+
+#include "measure/text.hpp"
+#include "operations/marks.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// What one coupon never takes from another: who welded it, when, and what came of it.
+constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
+
+CouponRecord likeness(Writing &writing, const std::string &like, std::vector<std::string> &notes) {
+    if (like.empty()) return {};
+    CouponRecord out = writing.coupon(like).record;
+    for (const char *field : of_one_coupon) out.fields.erase(field);
+    out.withdrawn.clear();
+    std::vector<std::string> taken;
+    for (const auto &[name, value] : out.fields) taken.push_back(name + " " + value.text);
+    notes.push_back("like " + like + ": " + listed(taken));
+    return out;
+}
+
+} // namespace
+
+Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request) {
+    Done<std::vector<CouponRecord>> out;
+    const CouponRecord base = likeness(writing, request.like, out.notes);
+    std::vector<std::string> welders;
+    if (const auto welder = request.fields.find("welder");
+        welder != request.fields.end() && request.marks.size() > 1)
+        welders = marks_in(welder->second);
+    if (welders.size() > 1 && welders.size() != request.marks.size())
+        throw refused(std::to_string(welders.size()) + " welders for " +
+                      std::to_string(request.marks.size()) + " coupons; expected as many")
+            .at("welder");
+    for_each_mark(request.marks, [&](const std::string &mark) {
+        CouponRequest one{mark, request.fields, request.sure};
+        if (welders.size() > 1) one.fields["welder"] = welders[out.value.size()];
+        out.value.push_back(register_coupon(writing, one, base).value);
+    });
+    return out;
+}
+
+Done<std::vector<ExamRecord>> record_exams(Writing &writing, const std::vector<std::string> &marks,
+                                           ExamRequest request) {
+    Done<std::vector<ExamRecord>> out;
+    for_each_mark(marks, [&](const std::string &mark) {
+        request.coupon = mark;
+        auto done = record_exam(writing, request);
+        out.value.push_back(std::move(done.value));
+        for (auto &note : done.notes)
+            if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())
+                out.notes.push_back(std::move(note));
+    });
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,82 @@
+#include "operations/marks.hpp"
+
+#include "measure/refusal.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <optional>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+/// A mark that ends with a number of at most 9 digits.
+struct Numbered {
+    std::string stem;
+    int number = 0;
+    std::size_t digits = 0; ///< at least so many are written
+
+    std::string with(int n) const {
+        std::string out = std::to_string(n);
+        if (out.size() < digits) out.insert(0, digits - out.size(), '0');
+        return stem + out;
+    }
+};
+
+std::optional<Numbered> numbered(const std::string &mark) {
+    std::size_t at = mark.size();
+    while (at > 0 && std::isdigit(static_cast<unsigned char>(mark[at - 1]))) --at;
+    const std::size_t digits = mark.size() - at;
+    if (digits == 0 || digits > 9) return std::nullopt;
+    return Numbered{mark.substr(0, at), std::stoi(mark.substr(at)), mark[at] == '0' ? digits : 0};
+}
+
+void take_series(const std::string &part, std::vector<std::string> &out) {
+    const std::size_t dots = part.find("..");
+    if (dots == std::string::npos) {
+        out.push_back(part);
+        return;
+    }
+    const auto first = numbered(part.substr(0, dots)), last = numbered(part.substr(dots + 2));
+    const auto bad = [&](const std::string &why) {
+        return refused("'" + shown(part) + "' is no series of marks: " + why +
+                       "; expected such as T-1..T-15");
+    };
+    if (!first || !last) throw bad("both ends must end with a number");
+    if (!last->stem.empty() && last->stem != first->stem) throw bad("its ends differ before the number");
+    if (last->number < first->number) throw bad("it runs backwards");
+    if (last->number - first->number >= most_marks)
+        throw bad("it has more than " + std::to_string(most_marks) + " marks");
+    for (int n = first->number; n <= last->number; ++n) out.push_back(first->with(n));
+}
+
+} // namespace
+
+std::vector<std::string> marks_in(const std::string &word) {
+    std::vector<std::string> out;
+    for (std::size_t at = 0; at != std::string::npos;) {
+        const std::size_t comma = word.find(',', at);
+        take_series(std::string(trimmed(word.substr(at, comma - at))), out);
+        at = comma == std::string::npos ? comma : comma + 1;
+    }
+    std::set<std::string> seen;
+    for (const auto &mark : out)
+        if (!seen.insert(mark).second) throw refused("mark " + shown(mark) + " is named twice");
+    if (out.size() > most_marks)
+        throw refused("these are more than " + std::to_string(most_marks) + " marks");
+    return out;
+}
+
+std::string next_mark(const std::string &mark) {
+    const auto of = numbered(mark);
+    return of ? of->with(of->number + 1) : "";
+}
+
+std::string marks_text(const std::vector<std::string> &marks) {
+    for (std::size_t i = 1; i < marks.size(); ++i)
+        if (next_mark(marks[i - 1]) != marks[i]) return listed(marks);
+    return marks.size() > 2 ? marks.front() + " to " + marks.back() : listed(marks);
+}
+
+} // namespace beadbook

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// The marks that a word means, in order: "T-1", "T-1..T-15" or "T-1..15" (as many digits as the first, where
+/// it has leading noughts), and several of these with commas. Throws Refusal: ends that are not alike,
+/// backwards, one twice, or more than `most_marks`.
+std::vector<std::string> marks_in(const std::string &word);
+inline constexpr int most_marks = 1000;
+
+/// The next mark of a series after those that are taken: T-15 gives T-16; empty if the mark ends with no
+/// number.
+std::string next_mark(const std::string &mark);
+
+/// "T-1 to T-15" where they are a series, else listed.
+std::string marks_text(const std::vector<std::string> &marks);
+
+} // namespace beadbook

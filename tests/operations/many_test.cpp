@@ -1,0 +1,74 @@
+#include "operations/many.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+Done<std::vector<CouponRecord>> registered(Booth &booth, const CouponsRequest &request) {
+    return booth.write([&](Writing &w) { return register_coupons(w, request); });
+}
+
+} // namespace
+
+TEST_CASE("coupons like another take what it says of the weld, and nothing that is its own") {
+    Booth booth;
+    registered(booth, {{"F-1"},
+                       {{"joint", "groove"},
+                        {"thickness", "0.065 in"},
+                        {"welder", "W0"},
+                        {"welded", "2026-11-20"},
+                        {"mechanical", "passed"}},
+                       "",
+                       false});
+    const auto done =
+        registered(booth, {{"T-1", "T-2"}, {{"welder", "W1..W2"}, {"joint", "fillet"}}, "F-1", false});
+    REQUIRE(done.value.size() == 2);
+    CHECK(done.value[0].get("welder") == "W1");
+    CHECK(done.value[1].get("welder") == "W2");
+    CHECK(done.value[1].get("joint") == "fillet"); // what is given wins
+    CHECK(done.value[1].get("thickness") == "0.065 in");
+    for (const char *own : {"welded", "mechanical"}) CHECK(done.value[1].get(own).empty());
+    REQUIRE(done.notes.size() == 1);
+    CHECK(done.notes[0].find("like F-1: joint groove and thickness 0.065 in") == 0);
+}
+
+TEST_CASE("of many none is stored if one is bad, and every bad one is named") {
+    Booth booth;
+    registered(booth, {{"T-2"}, {}, "", false});
+    registered(booth, {{"T-4"}, {}, "", false});
+    const Refusal e = booth.refusal([&] {
+        registered(booth, {{"T-1", "T-2", "T-3", "T-4"}, {}, "", false});
+    });
+    CHECK_THAT(e.what(), says("2 of 4 cannot be taken, nothing was stored:"));
+    CHECK_THAT(e.what(), says("\nT-2: coupon T-2 is registered already; T-3 is free"));
+    CHECK_THAT(e.what(), says("\nT-4: coupon T-4 is registered already; T-5 is free"));
+    CHECK_FALSE(booth.book.knows_coupon("T-1"));
+    CHECK_THAT(booth.refusal([&] {
+                        registered(booth, {{"U-1", "U-2"}, {{"welder", "W1..W3"}}, "", false});
+                    })
+                   .what(),
+               says("3 welders for 2 coupons"));
+}
+
+TEST_CASE("one exam of many coupons is one of each") {
+    Booth booth;
+    registered(booth, {{"T-1", "T-2"}, {}, "", false});
+    ExamRequest exam;
+    exam.examiner = "A. Field";
+    exam.level = "II";
+    exam.found = 0;
+    const auto done = booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
+    CHECK(done.value.size() == 2);
+    for (const char *mark : {"T-1", "T-2"}) CHECK(booth.office.coupon(mark).exams.size() == 1);
+    CHECK_THAT(booth
+                   .refusal([&] {
+                       booth.write([&](Writing &w) { return record_exams(w, {"T-1", "X", "Y"}, exam); });
+                   })
+                   .what(),
+               says("2 of 3 cannot be taken"));
+    CHECK(booth.office.coupon("T-1").exams.size() == 1);
+}

@@ -1,0 +1,30 @@
+#include "operations/marks.hpp"
+
+#include "catch.hpp"
+#include "measure/refusal.hpp"
+
+using namespace beadbook;
+
+TEST_CASE("a word means one mark, a series, or several of these") {
+    using Marks = std::vector<std::string>;
+    CHECK(marks_in("T-1") == Marks{"T-1"});
+    CHECK(marks_in("T-8..T-11") == Marks{"T-8", "T-9", "T-10", "T-11"});
+    CHECK(marks_in("T-8..10") == Marks{"T-8", "T-9", "T-10"});
+    CHECK(marks_in("A08..A10") == Marks{"A08", "A09", "A10"});
+    CHECK(marks_in("T-1, T-3..4,x") == Marks{"T-1", "T-3", "T-4", "x"});
+    for (const char *bad : {"T..T-3", "T-3..T-1", "T-1..U-3", "T-1..T-1001", "T-1,T-1", "T-1..T-3,T-2"}) {
+        INFO(bad);
+        CHECK_THROWS_AS(marks_in(bad), Refusal);
+    }
+    CHECK(marks_in("T-1..T-1000").size() == 1000);
+}
+
+TEST_CASE("a series goes on, and is told short") {
+    CHECK(next_mark("T-9") == "T-10");
+    CHECK(next_mark("A09") == "A10");
+    CHECK(next_mark("A099") == "A100");
+    CHECK(next_mark("cap").empty());
+    CHECK(marks_text({"T-1", "T-2", "T-3"}) == "T-1 to T-3");
+    CHECK(marks_text({"T-1", "T-2"}) == "T-1 and T-2");
+    CHECK(marks_text({"T-1", "T-3", "T-4"}) == "T-1, T-3 and T-4");
+}
