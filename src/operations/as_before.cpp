@@ -50,8 +50,7 @@ std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord 
 AsBefore fill_as_before(Office &office, ExamRecord &exam, bool names_practice) {
     const auto person = person_named(office, exam.examiner);
     if (person) exam.examiner = person->name;
-    const Entry entry = last_exam(office, exam);
-    const ExamRecord last = codec::exam_from(codec::parsed(entry.body));
+    const ExamRecord last = codec::exam_from(codec::parsed(last_exam(office, exam).body));
     AsBefore out;
     std::vector<std::string> taken, left;
     if (!names_practice && !last.practice.empty()) {
@@ -88,8 +87,9 @@ AsBefore fill_as_before(Office &office, ExamRecord &exam, bool names_practice) {
         exam.equipment.push_back(EquipmentUsed{one.serial, "", {}, {}, false, {}});
         taken.push_back("equipment " + one.serial);
     }
-    out.notes.push_back("as in exam " + std::to_string(last.number) + " of coupon " + entry.subject + ": " +
-                        (taken.empty() ? "nothing" : listed(taken)) +
+    // Without its coupon: of many exams at once it is said once.
+    out.notes.push_back("from the last " + std::string(name_of(exam.method)) + " by " + exam.examiner +
+                        ", of " + print(last.date) + ": " + (taken.empty() ? "nothing" : listed(taken)) +
                         (left.empty() ? "" : "; to be read anew: " + listed(left)));
     return out;
 }
