@@ -11,6 +11,8 @@
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -68,9 +70,13 @@ ExitCode run_exam(Call &call) {
 /// The lines of the call, or of a file, or of standard input.
 LogRequest log_request(const Call &call, int exam) {
     LogRequest out{call.at(0), exam, "", "line", call.has("sure"), false, call.has("again")};
+    // Words without quotes are one line: log T-1 pore 0.04 at 3:00.
+    const bool unquoted = std::all_of(call.words().begin() + 1, call.words().end(), [](const auto &word) {
+        return word.find_first_of(" \t") == std::string::npos;
+    });
     for (std::size_t i = 1; i < call.words().size(); ++i) {
         if (call.at(i).find('\n') != std::string::npos) throw UsageError("a line holds a line break");
-        out.text += call.at(i) + "\n";
+        out.text += call.at(i) + (unquoted ? " " : "\n");
     }
     if (call.words().size() > 1) return out;
     out.name = call.text("file", "-");
@@ -216,12 +222,13 @@ not count. --as-before leaves out what is read each time; what the call gives go
         enters(For::technician, run_log, R"(log COUPON [LINE ...]
 log indications, one short line each
 log T-7 "gas pore 0.045 at 3.2" "undercut l 3/8 d 0.010 at 1-1/2 smooth"
-A line: TYPE, then measures and place in any order.
+A line: TYPE, then measures and place in any order. Words without quotes are one line.
   pore 0.045 @ 3.2                     size, and where it begins
   slag .25x.05 at 4-1/8                length x width
   undercut l 3/8 d 0.010 at 1-1/2 face smooth
   lack of fusion from 2 to 2.4 # side wall
   ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)
+  cra l.2 7:00                         cut short, where only one type begins so; an hour alone is the place
   MT crack 0.2 at 3                    the method, where several exams are open
   #7 crack 0.2 at 3                    as the program prints it: find 7; refused if 7 was used
 Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across [left];

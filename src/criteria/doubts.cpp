@@ -6,9 +6,9 @@ namespace beadbook {
 
 const std::vector<std::string> &check_names() {
     static const std::vector<std::string> names{
-        "hole-in-table",      "merge-hides-spacing", "no-class-has-a-limit",
-        "empty-band",         "never-together",      "overlapping-bands",
-        "hole-between-bands", "duplicate-rule",      "unused-quantity"};
+        "hole-in-table",   "merge-hides-spacing",      "no-class-has-a-limit",  "empty-band",
+        "never-together",  "overlapping-bands",        "hole-between-bands",    "duplicate-rule",
+        "unused-quantity", "not-said-beside-no-limit", "exam-for-looser-class", "class-order"};
     return names;
 }
 

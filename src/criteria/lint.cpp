@@ -1,5 +1,6 @@
 #include "criteria/lint.hpp"
 
+#include "criteria/class_order.hpp"
 #include "criteria/doubts.hpp"
 
 #include <algorithm>
@@ -7,59 +8,6 @@
 
 namespace beadbook {
 namespace {
-
-/// A spread of plausible coupons and indications on which limits of neighbouring classes are compared.
-std::vector<Environment::Values> samples() {
-    std::vector<Environment::Values> out;
-    for (const std::int64_t thousandth : {10, 30, 62, 118, 125, 126, 200, 375, 500, 750, 1000, 2250, 4000}) {
-        Environment::Values v;
-        const Exact t = Exact(thousandth) * Exact(nm_per_inch / 1000);
-        for (std::size_t q = 0; q < quantity_count; ++q) v.set(static_cast<Quantity>(q), t);
-        v.set(Quantity::weld_length, Exact(8 * nm_per_inch));
-        v.set(Quantity::design_temperature, Exact(100'000'000));
-        v.set(Quantity::angle, Exact(90'000'000));
-        v.set(Quantity::area, t * t);
-        out.push_back(v);
-    }
-    return out;
-}
-
-/// How much a limit lets through, as an order: none < value < no limit. Nothing for what nobody knows.
-enum class Reach { less, same, more, unknown };
-
-Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
-    const auto fixed = [](const Limit &l) {
-        return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1;
-    };
-    const auto open = [](const Limit &l) {
-        return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said;
-    };
-    if (open(strict) || open(loose)) return Reach::unknown;
-    if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
-    if (strict.kind != Limit::Kind::value) return Reach::same;
-    const Environment env{values, &values};
-    const Evaluated a = strict.formula.evaluate(env);
-    const Evaluated b = loose.formula.evaluate(env);
-    if (!a.known() || !b.known() || a.value == b.value) return Reach::same;
-    return (a.value < b.value) == upper ? Reach::less : Reach::more;
-}
-
-void check_order(const CriteriaSet &set, Issues &issues) {
-    const auto coupons = samples();
-    for (const auto &rule : set.rules) {
-        const bool upper = is_maximum(rule.compare);
-        for (std::size_t c = 0; c + 1 < rule.limits.size(); ++c)
-            for (const auto &values : coupons)
-                if (reach(rule.limits[c], rule.limits[c + 1], upper, values) == Reach::more) {
-                    issues.error(rule.where_from, "rules." + rule.id,
-                                 "class " + set.classes[c].id + " should be stricter than class " +
-                                     set.classes[c + 1].id +
-                                     ", but its limit lets more through; write 'ordered: no' " +
-                                     "if the standard means it");
-                    break;
-                }
-    }
-}
 
 void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts) {
     const std::string path = "tables." + table.name;
@@ -140,7 +88,7 @@ public:
             add(rule.when);
             add(rule.where);
             add(rule.measure);
-            if (rule.window) add(rule.window->length);
+            for (const auto &window : rule.windows) add(window.length);
             if (rule.linked) add({*rule.linked});
             for (const auto &limit : rule.limits) add(limit.formula);
             if (rule.prorated) used_ |= std::uint64_t{1} << slot_of(Quantity::weld_length);
@@ -180,16 +128,17 @@ void lint(const CriteriaSet &set, Issues &issues) {
             {1, 1}, "scope",
             "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
             "'scope: not read'");
-    if (set.ordered) check_order(set, issues);
     Doubts doubts(set, issues);
+    if (set.ordered) check_order(set, issues, doubts);
     check_tables(set, issues, doubts);
     check_merging(set, doubts);
     check_conditions(set, doubts);
     check_rule_bands(set, doubts);
     check_declared(set, doubts);
     for (const auto &rule : set.rules)
-        if (std::all_of(rule.limits.begin(), rule.limits.end(),
-                        [](const Limit &l) { return l.kind == Limit::Kind::not_said; }))
+        if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {
+                return l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;
+            }))
             doubts.tell("no-class-has-a-limit", rule.id, rule.where_from, "rules." + rule.id,
                         "no class has a limit here; make it a gap instead");
     doubts.tell_needless();

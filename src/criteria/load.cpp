@@ -17,10 +17,15 @@ namespace {
 /// Reads the head of a set, then hands each rule to the rule reader.
 class SetReader {
 public:
-    SetReader(const std::string &text, const Vocabulary &vocabulary, Issues &issues)
-        : issues_(issues), root_(read_yaml(text, issues)), context_{vocabulary, set_, names_, issues} {
-        set_.text = text;
-        set_.hash = sha256(text);
+    SetReader(const std::string &text, const Vocabulary &vocabulary, const BaseText &base, Issues &issues)
+        : issues_(issues), context_{vocabulary, set_, names_, issues} {
+        Extended read = read_extended(text, base, issues);
+        root_ = std::move(read.root);
+        set_.text = std::move(read.text);
+        set_.hash = sha256(set_.text);
+        set_.extends = std::move(read.base);
+        set_.extends_edition = std::move(read.base_edition);
+        set_.inherited = std::move(read.inherited);
     }
 
     CriteriaSet read() {
@@ -47,8 +52,7 @@ public:
         read_tables(top);
         read_scope(top);
         if (const Yaml *linear = top.get("linear")) read_linear(*linear);
-        for (const Yaml *node : top.items("relevance"))
-            set_.relevance.push_back(read_relevance(*node, context_));
+        for (const Yaml *node : top.items("relevance")) add_relevance(read_relevance(*node, context_));
         for (const Yaml *node : top.items("merge")) set_.merges.push_back(read_merge(*node, context_));
         for (const Yaml *node : top.items("required exams"))
             set_.required.push_back(read_required_exam(*node, context_));
@@ -156,6 +160,11 @@ private:
         });
     }
 
+    void add_relevance(Relevance one) {
+        for (const bool speaks : one.classes) set_.counts_by_class = set_.counts_by_class || !speaks;
+        set_.relevance.push_back(std::move(one));
+    }
+
     void add_gap(Gap gap) {
         set_.needs_nearest_gap = set_.needs_nearest_gap || speak_of_nearest_gap(gap.where);
         set_.gaps.push_back(std::move(gap));
@@ -181,9 +190,9 @@ private:
 
 } // namespace
 
-Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary) {
+Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
     Issues issues;
-    auto set = std::make_shared<CriteriaSet>(SetReader(text, vocabulary, issues).read());
+    auto set = std::make_shared<CriteriaSet>(SetReader(text, vocabulary, base, issues).read());
     if (!issues.any_error()) lint(*set, issues);
     issues.sort_by_place();
     Loaded out;

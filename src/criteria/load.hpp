@@ -1,5 +1,6 @@
 #pragma once
 
+#include "criteria/extend.hpp"
 #include "criteria/model.hpp"
 
 #include <memory>
@@ -13,8 +14,9 @@ struct Loaded {
 };
 
 /// Reads and compiles one criteria set (language: criteria/README.md). Collects all mistakes, never throws
-/// on the author's.
-Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// on the author's. `base` brings the text of a set that it extends.
+Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary = Vocabulary::shipped(),
+                     const BaseText &base = shipped_base);
 
 /// A shipped set by name; throws std::out_of_range if there is none.
 std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name);

@@ -26,6 +26,14 @@ Dimension Rule::dimension() const {
     }
 }
 
+std::string Gap::conditions_text() const {
+    std::string out;
+    for (const auto *list : {&when, &where})
+        for (const auto &c : *list) out += (out.empty() ? "" : ", ") + c.text;
+    if (shape != Shape::unknown) out += (out.empty() ? "" : ", ") + std::string(name_of(shape));
+    return out;
+}
+
 bool asks_for_side(const Condition &c) {
     return c.kind == Condition::Kind::word &&
            c.slot == fact_count + static_cast<std::size_t>(Attribute::side);

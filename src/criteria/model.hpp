@@ -32,7 +32,8 @@ struct Limit {
         none,     ///< any occurrence rejects
         free,     ///< permitted, no limit
         ask,      ///< a person decides: cannot say
-        not_said, ///< the standard is silent here, or it was not read: cannot say
+        not_said, ///< the standard is silent here, or it was not read: cannot say, whatever else accepts
+        other,    ///< `does not apply`: this rule is not for the class, so another one must speak
     };
     Kind kind = Kind::not_said;
     Formula formula;
@@ -67,6 +68,7 @@ struct Rule {
         sum,      ///< sum of a measure in a window or a group
         count,    ///< number in a window or a group
         combine,  ///< number of other rules that are at the borderline
+        coupon,   ///< no find: what `when` says of the coupon itself is not allowed
     };
     std::string id, title, clause, reading, says;
     std::vector<Standing> standings; ///< one a class
@@ -78,7 +80,8 @@ struct Rule {
     std::vector<Condition> where; ///< on each indication
     Formula measure;              ///< Kind::each
     Quantity summed = Quantity::length;
-    std::optional<Window> window;
+    std::vector<Window> windows;     ///< one a class; empty: none
+    bool window_by_class = false;    ///< they differ
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
     std::size_t least_group = 1;     ///< smaller groups in line are none
     bool prorated = false;           ///< on a weld shorter than the window the limit shrinks in proportion
@@ -87,8 +90,14 @@ struct Rule {
     std::vector<Limit> limits;         ///< one a class
     std::vector<std::size_t> combined; ///< Kind::combine: rules by index
     Exact borderline = 1;              ///< share of the limit from which a rule is at the borderline
+    /// The rule by index without which this one does not reject, nor that one without this: only where one
+    /// exam finds both over.
+    std::optional<std::size_t> only_with;
 
     Dimension dimension() const;
+    const Window *window(std::size_t class_index) const {
+        return windows.empty() ? nullptr : &windows[class_index];
+    }
 };
 
 /// `side is root` and the like: where a measurement is to be taken.
@@ -98,6 +107,7 @@ struct Relevance {
     std::string id, clause;
     Standing standing;
     Subject subject;
+    std::vector<bool> classes;     ///< for which it speaks
     std::vector<Condition> ignore; ///< all hold: the indication does not count
     std::string text;
 };
@@ -130,8 +140,14 @@ struct ScopePart {
 struct Gap {
     std::string text;
     std::optional<Subject> subject; ///< indications that only it could judge
-    /// What meets all of these needs the missing part beside the rules that speak of it: it stays open.
-    std::vector<Condition> where;
+    /// With any condition, what meets all of them needs the missing part beside the rules that speak of it:
+    /// it stays open. Without, the gap tells why no rule speaks.
+    std::vector<Condition> when;  ///< on the coupon
+    std::vector<Condition> where; ///< on each indication
+    Shape shape = Shape::unknown; ///< only indications of this shape
+    std::vector<bool> classes;    ///< for which it is one
+    bool beside_rules = false;    ///< it has a condition, or names classes
+    std::string conditions_text() const;
 };
 
 /// A check of the set that its author answers once, with a reason.
@@ -167,8 +183,11 @@ struct CriteriaSet {
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
     std::vector<Silence> silences;
-    std::string text; ///< the file, byte for byte
-    std::string hash; ///< SHA-256 of `text`, hex
+    std::string extends;         ///< the set that it changes; empty: it stands alone
+    std::string extends_edition; ///< of that one
+    std::string inherited;       ///< how sure is at most what is taken from there, in words; may be empty
+    std::string text;            ///< the file, byte for byte; below it the texts of the sets that it extends
+    std::string hash;            ///< SHA-256 of `text`, hex
 
     /// Rules that speak of a type found by an exam, by index. Filled at loading.
     const std::vector<std::uint16_t> &rules_for(TypeId type, Exam exam) const;
@@ -177,6 +196,8 @@ struct CriteriaSet {
 
     std::vector<std::vector<std::uint16_t>> by_type_and_exam;
     bool needs_nearest_gap = false; ///< some rule speaks of it
+    /// A relevance clause speaks for some classes only, so what counts differs between them.
+    bool counts_by_class = false;
 };
 
 } // namespace beadbook

@@ -45,6 +45,27 @@ Unit read_unit(const Fields &top) {
     return unit == "mm" ? Unit::millimetre : Unit::inch;
 }
 
+std::vector<bool> read_class_list(const Fields &fields, ReadContext &context) {
+    std::vector<bool> out(context.set.classes.size(), !fields.get("classes"));
+    for (const Yaml *word : fields.words("classes")) {
+        if (const auto index = context.set.class_index(word->text))
+            out[*index] = true;
+        else
+            context.issues.error(word->where, fields.path_of("classes"),
+                                 "there is no class '" + shown(word->text) + "'" +
+                                     did_you_mean(word->text, context.set.class_names()));
+    }
+    return out;
+}
+
+Shape read_shape(const Fields &fields) {
+    const std::string word = fields.text("shape");
+    if (word == "linear") return Shape::linear;
+    if (word == "rounded") return Shape::rounded;
+    if (!word.empty()) fields.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
+    return Shape::unknown;
+}
+
 Standing read_standing(const Fields &fields, Issues &issues) {
     const Yaml *node = fields.need("standing");
     return node ? read_standing(*node, fields.path_of("standing"), issues) : Standing{};
@@ -63,6 +84,20 @@ Standing read_standing(const Yaml &node, const std::string &path, Issues &issues
     if (found != kinds.end()) out.kind = static_cast<Standing::Kind>(found - kinds.begin());
     out.source = one.text(node.entries.front().key);
     if (out.source.empty()) issues.error(node.where, path, "the source is empty");
+    return out;
+}
+
+std::vector<Standing> read_standings(const Fields &fields, ReadContext &context) {
+    std::vector<Standing> out(context.set.classes.size(), read_standing(fields, context.issues));
+    const Yaml *map = fields.get("standing of");
+    if (!map) return out;
+    for (const auto &entry : map->entries) {
+        if (const auto index = context.set.class_index(entry.key))
+            out[*index] = read_standing(entry.value, fields.path_of("standing of"), context.issues);
+        else
+            fields.error("standing of", "there is no class '" + shown(entry.key) + "'" +
+                                            did_you_mean(entry.key, context.set.class_names()));
+    }
     return out;
 }
 
@@ -98,14 +133,15 @@ Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_ex
 }
 
 Relevance read_relevance(const Yaml &node, ReadContext &context) {
-    static const std::vector<std::string> keys{"id",     "types",  "except",  "exams",
-                                               "ignore", "clause", "standing"};
+    static const std::vector<std::string> keys{"id",      "types",  "except", "exams",
+                                               "classes", "ignore", "clause", "standing"};
     const Fields fields(node, "relevance", keys, context.issues);
     Relevance out;
     out.id = fields.needed_text("id");
     out.clause = fields.needed_text("clause");
     out.standing = read_standing(fields, context.issues);
     out.subject = read_subject(fields, context, ExamsKey::needed);
+    out.classes = read_class_list(fields, context);
     fields.need("ignore");
     out.ignore = read_conditions(fields, "ignore", context.names, context.issues);
     refuse_scopes(out.ignore, {Scope::pair, Scope::group}, false, fields, "ignore");
@@ -152,15 +188,7 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
     out.one_of = exams_in(fields, "one of");
     out.when = read_conditions(fields, "when", context.names, context.issues);
     refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
-    out.classes.assign(context.set.classes.size(), !fields.get("classes"));
-    for (const Yaml *word : fields.words("classes")) {
-        if (const auto index = context.set.class_index(word->text))
-            out.classes[*index] = true;
-        else
-            context.issues.error(word->where, "required exams.classes",
-                                 "there is no class '" + shown(word->text) + "'" +
-                                     did_you_mean(word->text, context.set.class_names()));
-    }
+    out.classes = read_class_list(fields, context);
     return out;
 }
 
@@ -192,13 +220,23 @@ Silence read_silence(const Yaml &node, ReadContext &context) {
 }
 
 Gap read_gap(const Yaml &node, ReadContext &context) {
-    const Fields fields(node, "gaps", {"text", "types", "except", "exams", "where"}, context.issues);
+    static const std::vector<std::string> keys{"text",    "types", "except", "exams",
+                                               "classes", "when",  "where",  "shape"};
+    const Fields fields(node, "gaps", keys, context.issues);
     Gap out;
     out.text = fields.needed_text("text");
     if (fields.get("types")) out.subject = read_subject(fields, context, ExamsKey::all_if_absent);
     out.where = read_conditions(fields, "where", context.names, context.issues);
     refuse_scopes(out.where, {Scope::pair, Scope::group}, false, fields, "where");
-    if (fields.get("where") && !out.subject) fields.error("where", "say of which 'types'");
+    out.when = read_conditions(fields, "when", context.names, context.issues);
+    refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
+    out.shape = read_shape(fields);
+    out.classes = read_class_list(fields, context);
+    for (const char *key : {"when", "where", "shape", "classes"}) {
+        if (!fields.get(key)) continue;
+        out.beside_rules = true;
+        if (!out.subject) fields.error(key, "say of which 'types'");
+    }
     return out;
 }
 

@@ -10,6 +10,13 @@ namespace beadbook {
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
                    bool attributes, const Fields &fields, std::string_view key);
 
+/// One standing for a rule; classes whose number is known otherwise are named under `standing of`.
+std::vector<Standing> read_standings(const Fields &fields, ReadContext &context);
+/// Key `classes`: a list of them; all, if it is absent.
+std::vector<bool> read_class_list(const Fields &fields, ReadContext &context);
+/// Key `shape`: linear or rounded.
+Shape read_shape(const Fields &fields);
+
 /// Whether `exams` must stand there. A gap without it is one for all methods: it can only make a verdict
 /// cannot say.
 enum class ExamsKey : std::uint8_t { needed, all_if_absent };

@@ -106,7 +106,7 @@ std::string measure_of(const Rule &rule) {
                       std::to_string(static_cast<int>(rule.summed)) + "|" +
                       std::to_string(static_cast<int>(rule.compare)) + "|" +
                       std::to_string(static_cast<int>(rule.shape)) + "|";
-    if (rule.window) out += rule.window->text;
+    for (const auto &window : rule.windows) out += window.text + ";";
     out += "|";
     if (rule.linked) out += rule.linked->text + "|" + std::to_string(rule.least_group);
     return out + (rule.prorated ? "|in proportion" : "");
@@ -117,6 +117,20 @@ struct Known {
     Scoped scope;
     std::string measure;
 };
+
+/// `not said` keeps open what the other rule lets through: is it meant, or does the rule not apply?
+void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+    const Subject &x = a.rule->subject, &y = b.rule->subject;
+    if ((x.exams & y.exams).none() || (x.types & y.types).none() || !meet(a.scope, b.scope)) return;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        for (const auto &[silent, free] : {std::pair{a.rule, b.rule}, {b.rule, a.rule}})
+            if (silent->limits[c].kind == Limit::Kind::not_said && free->limits[c].kind == Limit::Kind::free)
+                return doubts.tell(
+                    "not-said-beside-no-limit", silent->id, silent->where_from, "rules." + silent->id,
+                    "class " + set.classes[c].id + " is 'not said' here, and rule '" + free->id +
+                        "' has 'no limit' for the same: it stays open; 'does not apply' says " +
+                        "that this rule is not for the class");
+}
 
 void check_pair(const Known &a, const Known &b, Doubts &doubts) {
     const Subject &x = a.rule->subject, &y = b.rule->subject;
@@ -175,16 +189,23 @@ void check_conditions(const CriteriaSet &set, Doubts &doubts) {
         check_list(all_of(rule), rule.id, rule.where_from, "rules." + rule.id, doubts);
     for (const auto &one : set.relevance) check_list(one.ignore, one.id, {}, "relevance." + one.id, doubts);
     for (const auto &one : set.required) check_list(one.when, one.id, {}, "required exams." + one.id, doubts);
-    for (const auto &gap : set.gaps) check_list(gap.where, gap.text, {}, "gaps", doubts);
+    for (const auto &gap : set.gaps) {
+        std::vector<Condition> all = gap.when;
+        all.insert(all.end(), gap.where.begin(), gap.where.end());
+        check_list(all, gap.text, {}, "gaps", doubts);
+    }
 }
 
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
     std::vector<Known> known;
     for (const auto &rule : set.rules)
-        if (rule.kind != Rule::Kind::combine)
+        if (rule.kind != Rule::Kind::combine && rule.kind != Rule::Kind::coupon)
             known.push_back({&rule, scoped(all_of(rule)), measure_of(rule)});
     for (std::size_t b = 1; b < known.size(); ++b)
-        for (std::size_t a = 0; a < b; ++a) check_pair(known[a], known[b], doubts);
+        for (std::size_t a = 0; a < b; ++a) {
+            check_pair(known[a], known[b], doubts);
+            check_silent_beside(set, known[a], known[b], doubts);
+        }
     for (std::size_t first = 0; first < known.size(); ++first)
         for (const auto &[slot, band] : known[first].scope.bands) {
             const auto alike = [&, slot = slot](const Known &one) {

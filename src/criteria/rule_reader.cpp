@@ -10,17 +10,18 @@ namespace beadbook {
 namespace {
 
 const std::vector<std::string> keys{
-    "id",       "title",    "types",       "except",  "exams",       "shape",      "when",
-    "where",    "measure",  "window",      "linked",  "least group", "short weld", "at most",
-    "at least", "under",    "over",        "allowed", "combine",     "borderline", "must be measured",
-    "clause",   "standing", "standing of", "reading", "says"};
+    "id",       "title",    "types",       "except",  "exams",       "shape",           "when",
+    "where",    "measure",  "window",      "linked",  "least group", "short weld",      "at most",
+    "at least", "under",    "over",        "allowed", "combine",     "borderline",      "must be measured",
+    "clause",   "standing", "standing of", "reading", "says",        "reject only with"};
 
 constexpr std::array<std::pair<std::string_view, Compare>, 4> compare_keys{{{"at most", Compare::at_most},
                                                                             {"at least", Compare::at_least},
                                                                             {"under", Compare::under},
                                                                             {"over", Compare::over}}};
 
-const std::vector<std::string> limit_words{"none", "no limit", "a person decides", "not said"};
+const std::vector<std::string> limit_words{"none", "no limit", "a person decides", "not said",
+                                           "does not apply"};
 
 class RuleReader {
 public:
@@ -35,12 +36,12 @@ public:
         rule_.clause = fields_.needed_text("clause");
         rule_.reading = fields_.text("reading");
         rule_.says = fields_.text("says");
-        read_standings();
+        rule_.standings = read_standings(fields_, context_);
         check_template();
         read_kind();
-        if (rule_.kind != Rule::Kind::combine) {
+        if (rule_.kind != Rule::Kind::combine && rule_.kind != Rule::Kind::coupon) {
             rule_.subject = read_subject(fields_, context_, ExamsKey::needed);
-            read_shape();
+            rule_.shape = read_shape(fields_);
         }
         rule_.when = read_conditions(fields_, "when", context_.names, context_.issues);
         refuse_scopes(rule_.when, {Scope::indication, Scope::pair, Scope::group}, true, fields_, "when");
@@ -51,6 +52,8 @@ public:
         read_least_group();
         rule_.must_be_measured = fields_.flag("must be measured", false);
         read_limits();
+        read_only_with();
+        if (rule_.kind == Rule::Kind::coupon) check_of_coupon();
         if (rule_.id.empty()) return std::nullopt;
         return std::move(rule_);
     }
@@ -59,23 +62,6 @@ private:
     static std::string path_of(const Yaml &node) {
         const Yaml *id = node.find("id");
         return "rules" + (id && id->kind == Yaml::Kind::scalar ? "." + id->text : "");
-    }
-
-    /// One standing for the rule; classes whose number is known otherwise are named under `standing of`.
-    void read_standings() {
-        rule_.standings.assign(context_.set.classes.size(), read_standing(fields_, context_.issues));
-        const Yaml *map = fields_.get("standing of");
-        if (!map) return;
-        for (const auto &entry : map->entries) {
-            const auto index = context_.set.class_index(entry.key);
-            if (!index) {
-                fields_.error("standing of", "there is no class '" + shown(entry.key) + "'" +
-                                                 did_you_mean(entry.key, context_.set.class_names()));
-                continue;
-            }
-            rule_.standings[*index] =
-                read_standing(entry.value, fields_.path_of("standing of"), context_.issues);
-        }
     }
 
     void check_template() {
@@ -96,7 +82,8 @@ private:
             rule_.kind = Rule::Kind::combine;
             read_combine();
         } else if (!fields_.get("measure")) {
-            rule_.kind = Rule::Kind::presence;
+            const bool of_coupon = !fields_.get("types") && !fields_.get("exams") && fields_.get("when");
+            rule_.kind = of_coupon ? Rule::Kind::coupon : Rule::Kind::presence;
         } else if (measure == "count") {
             rule_.kind = Rule::Kind::count;
         } else if (measure == "gap") {
@@ -139,7 +126,8 @@ private:
                 context_.issues.error(word->where, fields_.path_of("combine"),
                                       "no rule above is called '" + shown(word->text) + "'" +
                                           did_you_mean(word->text, ids));
-            else if (found->kind == Rule::Kind::presence || found->kind == Rule::Kind::combine)
+            else if (found->kind == Rule::Kind::presence || found->kind == Rule::Kind::combine ||
+                     found->kind == Rule::Kind::coupon)
                 context_.issues.error(word->where, fields_.path_of("combine"),
                                       "rule '" + word->text +
                                           "' has no measure that could be at the borderline");
@@ -156,12 +144,43 @@ private:
         }
     }
 
-    void read_shape() {
-        const std::string word = fields_.text("shape");
-        if (word == "linear") rule_.shape = Shape::linear;
-        if (word == "rounded") rule_.shape = Shape::rounded;
-        if (!word.empty() && rule_.shape == Shape::unknown)
-            fields_.error("shape", "found '" + shown(word) + "'; expected linear or rounded");
+    bool without_measure() const {
+        return rule_.kind == Rule::Kind::presence || rule_.kind == Rule::Kind::coupon;
+    }
+
+    /// A rule on the coupon itself says what it may not be, and nothing of a find.
+    void check_of_coupon() {
+        for (const char *key : {"except", "shape", "where", "window", "linked", "must be measured"})
+            if (fields_.get(key)) fields_.error(key, "a rule without 'types' speaks of the coupon only");
+        for (const auto &limit : rule_.limits)
+            if (limit.kind == Limit::Kind::free)
+                return fields_.error("allowed", "'no limit' permits nothing here; write 'does not apply'");
+    }
+
+    /// Two rules on what one exam finds that reject only if both are over.
+    void read_only_with() {
+        if (!fields_.get("reject only with")) return;
+        const std::string id = fields_.text("reject only with");
+        auto &rules = context_.set.rules;
+        std::vector<std::string> ids;
+        for (const auto &r : rules) ids.push_back(r.id);
+        const auto found = std::find(ids.begin(), ids.end(), id);
+        if (found == ids.end())
+            return fields_.error("reject only with",
+                                 "no rule above is called '" + shown(id) + "'" + did_you_mean(id, ids));
+        Rule &other = rules[static_cast<std::size_t>(found - ids.begin())];
+        const auto measures = [](const Rule &r) {
+            return r.kind == Rule::Kind::each || r.kind == Rule::Kind::gap || r.kind == Rule::Kind::sum ||
+                   r.kind == Rule::Kind::count;
+        };
+        if (!measures(rule_) || !measures(other))
+            return fields_.error("reject only with", "both rules need a measure");
+        if (other.only_with || (other.subject.exams & rule_.subject.exams).none())
+            return fields_.error("reject only with",
+                                 other.only_with ? "rule '" + id + "' is held together with another one"
+                                                 : "no exam finds what both speak of");
+        rule_.only_with = static_cast<std::size_t>(found - ids.begin());
+        other.only_with = rules.size();
     }
 
     bool summing() const { return rule_.kind == Rule::Kind::sum || rule_.kind == Rule::Kind::count; }
@@ -180,12 +199,24 @@ private:
             return;
         }
         if (!summing()) fields_.error("window", "only a sum or a count has a window");
+        rule_.window_by_class = node->kind == Yaml::Kind::map;
+        if (rule_.window_by_class) check_classes(*node, "window");
+        for (const auto &one : context_.set.classes) {
+            const Yaml *of_class = rule_.window_by_class ? node->find(one.id) : node;
+            rule_.windows.push_back(of_class ? read_one_window(*of_class) : Window{});
+            if (!rule_.window_by_class) break;
+        }
+        if (!rule_.window_by_class && !rule_.windows.empty())
+            rule_.windows.resize(context_.set.classes.size(), rule_.windows.front());
+    }
+
+    Window read_one_window(const Yaml &node) {
         Window window;
-        window.text = scalar_text(*node, fields_.path_of("window"), context_.issues).value_or("");
-        if (window.text != "whole weld") read_stretch(*node, window);
+        window.text = scalar_text(node, fields_.path_of("window"), context_.issues).value_or("");
+        if (window.text != "whole weld") read_stretch(node, window);
         if (rule_.prorated && window.kind != Window::Kind::length)
             fields_.error("short weld", "only a window of a length can be prorated");
-        rule_.window = std::move(window);
+        return window;
     }
 
     /// `12 x T`, or `6 in2, longest side 6 in`.
@@ -232,7 +263,8 @@ private:
         const Formula &limit = c->edges[0].right;
         if (uses_scope(limit, Scope::indication) || uses_scope(limit, Scope::pair))
             fields_.error("linked", "a group is linked by the coupon's quantities or by 'longest'");
-        if (rule_.window && rule_.window->kind == Window::Kind::area)
+        if (std::any_of(rule_.windows.begin(), rule_.windows.end(),
+                        [](const Window &w) { return w.kind == Window::Kind::area; }))
             fields_.error("linked", "an area window takes no groups");
         rule_.linked = std::move(*c);
     }
@@ -258,7 +290,7 @@ private:
             key = std::string(name);
             rule_.compare = compare;
         }
-        const bool presence = rule_.kind == Rule::Kind::presence;
+        const bool presence = without_measure();
         if (presence && key.empty()) key = "allowed";
         const Yaml *node = fields_.need(key.empty() ? "at most" : key);
         if (!node) return;
@@ -299,11 +331,13 @@ private:
         const auto word = std::find(limit_words.begin(), limit_words.end(), *text);
         if (word != limit_words.end()) {
             constexpr std::array kinds{Limit::Kind::none, Limit::Kind::free, Limit::Kind::ask,
-                                       Limit::Kind::not_said};
+                                       Limit::Kind::not_said, Limit::Kind::other};
             limit.kind = kinds[static_cast<std::size_t>(word - limit_words.begin())];
+            if (limit.kind == Limit::Kind::none && rule_.kind == Rule::Kind::combine)
+                context_.issues.error(node.where, path, "'none' counts nothing here; write the number 0");
             return limit;
         }
-        if (rule_.kind == Rule::Kind::presence) {
+        if (without_measure()) {
             context_.issues.error(node.where, path,
                                   "found '" + shown(*text) + "'; expected " + listed(limit_words, "or") +
                                       did_you_mean(*text, limit_words));
@@ -323,9 +357,11 @@ private:
 
     void check_limit(const Formula &f, const Yaml &node, const std::string &path) {
         if (f.dimension() != rule_.dimension())
-            context_.issues.error(node.where, path,
-                                  "the limit is " + std::string(name_of(f.dimension())) +
-                                      " but the measure is " + std::string(name_of(rule_.dimension())));
+            context_.issues.error(
+                node.where, path,
+                "the limit is " + std::string(name_of(f.dimension())) + " but the measure is " +
+                    std::string(name_of(rule_.dimension())) +
+                    (f.dimension() == Dimension::number && f.is_constant() ? "; a unit is missing" : ""));
         const bool each = rule_.kind == Rule::Kind::each;
         const bool gap = rule_.kind == Rule::Kind::gap;
         if ((uses_scope(f, Scope::indication) && !each) || (uses_scope(f, Scope::pair) && !gap) ||

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <set>
 #include <stdexcept>
 
 namespace beadbook {
@@ -44,8 +45,8 @@ const Vocabulary &Vocabulary::shipped() {
 }
 
 Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
-    static const std::vector<std::string> keys{"name", "iso",   "quick",  "under", "shape",
-                                               "also", "cause", "remedy", "basis", "measured"};
+    static const std::vector<std::string> keys{"name",  "iso",    "quick", "under",    "shape",  "also",
+                                               "cause", "remedy", "basis", "measured", "unclear"};
     Vocabulary v;
     v.hash_ = sha256(text);
     const Yaml root = read_yaml(text, issues);
@@ -71,6 +72,7 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
             if (type.under && type.shape == Shape::unknown) type.shape = v[*type.under].shape;
         }
         for (const Yaml *word : fields.words("also")) type.also.push_back(word->text);
+        for (const Yaml *word : fields.words("unclear")) type.unclear.push_back(folded(word->text));
         const auto id = static_cast<TypeId>(v.types_.size());
         v.types_.push_back(type);
         v.add_word(type.name, id, node.where, issues);
@@ -91,6 +93,22 @@ std::optional<TypeId> Vocabulary::find(std::string_view word) const {
     const auto found = words_.find(folded(word));
     if (found == words_.end()) return std::nullopt;
     return found->second;
+}
+
+std::vector<TypeId> Vocabulary::perhaps(std::string_view word) const {
+    constexpr std::size_t least_letters = 3;
+    const std::string given = folded(word);
+    std::set<TypeId> unclear, whole, begun;
+    for (TypeId id = 0; id < types_.size(); ++id) {
+        const auto &names = types_[id].unclear;
+        if (std::find(names.begin(), names.end(), given) != names.end()) unclear.insert(id);
+    }
+    if (given.size() >= least_letters)
+        for (const auto &[name, id] : words_)
+            if (name.starts_with(given)) (name.find(' ') == name.npos ? whole : begun).insert(id);
+    // `cra` is a crack sooner than a crater crack.
+    const auto &out = !unclear.empty() ? unclear : !whole.empty() ? whole : begun;
+    return {out.begin(), out.end()};
 }
 
 bool Vocabulary::is_a(TypeId type, TypeId wider) const {

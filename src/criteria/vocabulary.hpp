@@ -24,6 +24,7 @@ struct ImperfectionType {
     std::string iso;   ///< ISO 6520-1:2007 number, empty if it has none
     std::string quick; ///< short form for fast logging
     std::vector<std::string> also;
+    std::vector<std::string> unclear; ///< words that people use for another type as well
     std::optional<TypeId> under;
     Shape shape = Shape::unknown;
     bool measured = false; ///< a dimension, not an imperfection
@@ -41,6 +42,9 @@ public:
     const ImperfectionType &operator[](TypeId id) const { return types_[id]; }
     /// By name, other word, quick form or ISO number; letter case does not matter.
     std::optional<TypeId> find(std::string_view word) const;
+    /// The types that a word can mean without naming one: an unclear word, or the first letters, three at
+    /// least, of a word. By name.
+    std::vector<TypeId> perhaps(std::string_view word) const;
     /// Is `type` the same as `wider`, or one of its kinds?
     bool is_a(TypeId type, TypeId wider) const;
     /// Cause and remedy of the type or the nearest wider one that has them.

@@ -72,8 +72,9 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
     if (length && width && width->value > length->value)
         throw InputError("the width " + width->text + " is more than the length " + length->text +
                          "; the length is the longer of the two");
+    const bool dimension = Vocabulary::shipped()[i.type].measured;
     for (const Typed *other : {length, width})
-        if (size && other && other->value > size->value)
+        if (size && other && other->value > size->value && !dimension)
             throw InputError("the size " + size->text + " is less than " + other->text +
                              "; the size is the largest dimension");
     if (i.at && i.end && (line.closed ? line.length.has_value() : i.end->value >= i.at->value)) {
@@ -84,7 +85,7 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
             throw InputError("the length " + length->text + " is not " + way);
         // A dimension that is checked (a fillet's size, say) may be so over a stretch: there the two are
         // apart.
-        if (size && extent > size->value && !Vocabulary::shipped()[i.type].measured)
+        if (size && extent > size->value && !dimension)
             throw InputError("the size " + size->text + " is less than " + way +
                              "; the size is the largest dimension");
     }

@@ -35,7 +35,7 @@ public:
         for (blanks(); at_ < text_.size(); blanks()) read_part();
         if (out_.at && out_.middle) throw InputError("a place is given twice; write 'at' or 'mid'");
         check_sense(out_, weld_);
-        return {method_, std::move(out_)};
+        return {method_, std::move(out_), std::move(guessed_)};
     }
 
 private:
@@ -100,21 +100,54 @@ private:
         }
         if (best == 0) {
             std::size_t last = begin;
-            while (last < text_.size() && text_[last] != '@' &&
+            while (last < text_.size() && text_[last] != '@' && text_[last] != '.' &&
                    !std::isdigit(static_cast<unsigned char>(text_[last])))
                 ++last;
-            const std::string_view found = trimmed(text_.substr(begin, last - begin));
-            if (found.empty())
-                throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
-            throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
-                                 did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
-                             begin);
+            best = guess_type(trimmed(text_.substr(begin, last - begin)), begin);
         }
         at_ = best;
     }
 
+    /// What the line can mean where no type is named; `found` is all that stands before a number. Where it
+    /// ends.
+    std::size_t guess_type(std::string_view found, std::size_t begin) {
+        if (found.empty())
+            throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
+        for (const std::string_view word : {found, peek_word()}) {
+            const auto could = vocabulary_.perhaps(word);
+            if (could.size() == 1) {
+                out_.type = could.front();
+                guessed_ = word;
+                return begin + word.size();
+            }
+            if (could.empty()) continue;
+            std::vector<std::string> names;
+            for (const TypeId type : could) names.push_back(vocabulary_[type].name);
+            throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which",
+                             begin);
+        }
+        throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
+                             did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
+                         begin);
+    }
+
+    /// A key that stands at its number: l.2, d0.010.
+    bool at_its_number(std::string_view word, std::string_view quick) const {
+        return word.size() > quick.size() && word.starts_with(quick) &&
+               (word[quick.size()] == '.' || std::isdigit(static_cast<unsigned char>(word[quick.size()])));
+    }
+
+    /// 7:00
+    bool hour_here() const {
+        std::size_t end = at_;
+        while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
+        return end > at_ && end + 1 < text_.size() && text_[end] == ':' &&
+               std::isdigit(static_cast<unsigned char>(text_[end + 1]));
+    }
+
     void read_part() {
         const std::size_t begin = at_;
+        if (hour_here()) return set_place(out_.at, begin, "place");
         if (text_[at_] == '@') {
             ++at_;
             return set_place(out_.at, begin, "place");
@@ -152,7 +185,8 @@ private:
         if (takes("side")) blanks();
         if (read_attribute()) return;
         for (const auto &key : measure_keys())
-            if (takes(key.word) || takes(key.quick))
+            if (takes(key.word) || takes(key.quick) ||
+                (at_its_number(word, key.quick) && (at_ += key.quick.size(), true)))
                 return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
         throw InputError("'" + shown(word) +
                              "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
@@ -260,6 +294,7 @@ private:
     const Vocabulary &vocabulary_;
     std::size_t at_ = 0;
     std::optional<Exam> method_;
+    std::string guessed_;
     IndicationRecord out_;
 };
 
@@ -275,6 +310,9 @@ IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std
     LogLine out = read_log_line(line, weld, unit, vocabulary);
     if (out.method)
         throw InputError("'" + std::string(name_of(*out.method)) + "': the exam is known here, leave it out");
+    if (!out.guessed.empty())
+        throw InputError("'" + shown(out.guessed) + "' is cut short; write " +
+                         vocabulary[out.found.type].name);
     return std::move(out.found);
 }
 

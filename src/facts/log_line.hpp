@@ -15,12 +15,16 @@ namespace beadbook {
 ///     MT crack 0.2 at 3             with the method that found it
 ///     #7 crack 0.2 at 3             as the program prints it: find 7
 ///
+/// The type may be cut short (cra) where that can mean only one. Keys may stand at their number (l.2), and an
+/// hour alone (7:00) is the place.
+///
 /// Keys: l length, w width, d depth, h height, s size, angle, area; at (or @), from .. to, mid, across
 /// [left]; face, root, smooth, sharp; # remark. Bare numbers take the coupon's unit; if nothing fixes it they
 /// are refused. A digit right behind a # is a find's number and never begins a remark.
 struct LogLine {
     std::optional<Exam> method; ///< if the line names it
     IndicationRecord found;     ///< with its number, if the line gives one
+    std::string guessed = {};   ///< the first letters that were taken as the type; empty if it was named
 };
 /// Throws InputError with the column of the mistake.
 LogLine read_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,

@@ -19,25 +19,38 @@ public:
             return;
         }
         for (const auto &c : candidates) consider(c.item);
+        exam_ = candidates.front().exam;
     }
 
     void run() {
         if (applies_ == Truth::no || members_.empty()) return;
         cover();
         each_class(Limit::Kind::free, [&](std::size_t c) { trace_all(c, ProvenEntry::How::no_limit); });
-        each_class(Limit::Kind::not_said, [&](std::size_t c) { trace_all(c, ProvenEntry::How::silent); });
+        each_class(Limit::Kind::not_said, [&](std::size_t c) {
+            if (e_.engine < first_with_open_silence)
+                trace_all(c, ProvenEntry::How::silent);
+            else
+                blanket(c, Finding::Kind::not_said);
+        });
+        each_class(Limit::Kind::other, [&](std::size_t c) { trace_all(c, ProvenEntry::How::silent); });
         each_class(Limit::Kind::none, [&](std::size_t c) { blanket(c, Finding::Kind::not_allowed); });
-        each_class(Limit::Kind::ask, [&](std::size_t c) { blanket(c, Finding::Kind::person_decides); });
+        each_class(Limit::Kind::ask, [&](std::size_t c) { ask(c); });
         const bool any_value = std::any_of(rule_.limits.begin(), rule_.limits.end(),
                                            [](const Limit &l) { return l.kind == Limit::Kind::value; });
-        if (!any_value) return;
-        settle_limits();
-        switch (rule_.kind) {
-        case Rule::Kind::each: check_each(); break;
-        case Rule::Kind::gap: check_gaps(); break;
-        case Rule::Kind::sum:
-        case Rule::Kind::count: check_held(); break;
-        default: break;
+        if (any_value) {
+            settle_limits();
+            switch (rule_.kind) {
+            case Rule::Kind::each: check_each(); break;
+            case Rule::Kind::gap: check_gaps(); break;
+            case Rule::Kind::sum:
+            case Rule::Kind::count: check_held(); break;
+            default: break;
+            }
+        }
+        for (std::size_t c = 0; rule_.only_with && c < e_.classes.size(); ++c) {
+            if (!e_.holds_back(index_, c, exam_)) continue;
+            e_.untrace(index_, c, exam_);
+            trace_all(c, ProvenEntry::How::alone);
         }
     }
 
@@ -103,7 +116,9 @@ private:
             const bool sure = applies_ == Truth::yes && m.covers == Truth::yes;
             if (!sure) e_.may_cover(m.item, m.doubts | applies_missing_);
             for (std::size_t c = 0; sure && c < e_.classes.size(); ++c)
-                if (rule_.limits[c].kind != Limit::Kind::not_said) e_.cover(m.item, c);
+                if (rule_.limits[c].kind != Limit::Kind::not_said &&
+                    rule_.limits[c].kind != Limit::Kind::other)
+                    e_.cover(m.item, c);
         }
     }
 
@@ -138,7 +153,15 @@ private:
             f.limit = *limit;
             f.ratio = ratio_of(*measured, *limit, rule_.compare);
         }
-        e_.add(c, std::move(f));
+        say(c, std::move(f));
+    }
+
+    /// A rule that rejects only together with another waits for it.
+    void say(std::size_t c, Finding f) {
+        if (rule_.only_with)
+            e_.hold_back(index_, c, exam_, std::move(f));
+        else
+            e_.add(c, std::move(f));
     }
 
     void cannot_say(std::size_t c, Missing missing, std::span<const std::uint32_t> items) {
@@ -146,7 +169,7 @@ private:
         // What decides whether the rule speaks at all is asked first: the rest may never be needed.
         f.missing = applies_missing_.any() && e_.engine >= first_to_ask_in_order ? applies_missing_
                                                                                  : missing | applies_missing_;
-        e_.add(c, std::move(f));
+        say(c, std::move(f));
     }
 
     void blanket(std::size_t c, Finding::Kind kind) {
@@ -159,6 +182,23 @@ private:
                 e_.add(c, std::move(f));
             }
         }
+    }
+
+    /// Of neighbours in line a person is asked as a group, and of what is in none not at all.
+    void ask(std::size_t c) {
+        if (!rule_.linked || rule_.least_group < 2 || e_.engine < first_with_open_silence)
+            return blanket(c, Finding::Kind::person_decides);
+        const HeldBounds bounds = bounds_of(e_, rule_, c, view(members_));
+        const Missing doubts = bounds.doubts | bounds.missing_window;
+        if (doubts.any() && members_.size() >= rule_.least_group)
+            return cannot_say(c, doubts, view(bounds.everyone));
+        for (const auto &group : bounds.least) {
+            Finding f = finding(Finding::Kind::person_decides, Verdict::cannot_say, view(group.items));
+            f.place = group.place;
+            f.missing = applies_missing_;
+            e_.add(c, std::move(f));
+        }
+        trace_all(c, ProvenEntry::How::within);
     }
 
     void compare(std::size_t c, const Exact &measured, const Exact &limit, Truth certain, Missing doubts,
@@ -280,8 +320,11 @@ private:
     }
 
     void check_held() {
-        const HeldBounds bounds = bounds_of(e_, rule_, view(members_));
+        HeldBounds bounds;
+        bool known = false;
         each_class(Limit::Kind::value, [&](std::size_t c) {
+            if (!known || rule_.window_by_class) bounds = bounds_of(e_, rule_, c, view(members_));
+            known = true;
             Evaluated limit = limits_[c];
             if (limit.known() && rule_.prorated) limit = prorated(limit.value, bounds.window);
             if (!limit.known() || bounds.missing_window.any())
@@ -311,6 +354,7 @@ private:
     }
 
     Evaluation &e_;
+    Exam exam_ = Exam::VT;
     std::size_t index_;
     const Rule &rule_;
     Truth applies_ = Truth::yes;

@@ -20,13 +20,15 @@ private:
     Contradictions &out_;
 };
 
-void compare_sizes(Comparing &all, const Indication &i) {
+void compare_sizes(Comparing &all, const Indication &i, bool dimension) {
     const auto pair = [&](Quantity small, Quantity large) {
         if (i.measures.has(small) && i.measures.has(large))
             all.less_or_equal(i.measures[small], i.measures[large], i.number,
                               lack_of(small) | lack_of(large));
     };
     pair(Quantity::width, Quantity::length);
+    // The size of a dimension is not how long it is so along the weld.
+    if (dimension) return;
     pair(Quantity::length, Quantity::size);
     pair(Quantity::width, Quantity::size);
 }
@@ -70,7 +72,7 @@ Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDon
                           lack_of(Quantity::thinner) | lack_of(Quantity::thicker));
     compare_leg(all, coupon, indications, vocabulary);
     for (const auto &i : indications) {
-        compare_sizes(all, i);
+        compare_sizes(all, i, vocabulary[i.type].measured);
         compare_places(all, i, coupon, vocabulary[i.type].measured);
     }
     for (std::size_t x = 0; x < exam_count; ++x) {

@@ -13,6 +13,8 @@ Exact ellipse(const Exact &length, const Exact &width) {
 } // namespace
 
 void Indication::complete(const Vocabulary &vocabulary) {
+    length_by_place = false;
+    if (vocabulary[type].measured) return complete_dimension();
     const auto value = [&](Quantity q) { return Exact(measures[q]); };
     const bool has_length = measures.has(Quantity::length);
     const bool has_width = measures.has(Quantity::width);
@@ -38,6 +40,34 @@ void Indication::complete(const Vocabulary &vocabulary) {
         if (place->to > place->from) measures.set(Quantity::length, Exact(place->to.nm - place->from.nm));
         if (place->to > place->from && !measures.has(Quantity::size))
             measures.set(Quantity::size, value(Quantity::length));
+    }
+}
+
+/// Its size is the dimension itself; how long it is so along the weld is another matter.
+void Indication::complete_dimension() {
+    if (!place) return;
+    if (measures.has(Quantity::length)) {
+        if (place->to == place->from) place->to = {place->from.nm + measures[Quantity::length]};
+    } else if (place->to > place->from) {
+        length_by_place = true;
+        measures.set(Quantity::length, Exact(place->to.nm - place->from.nm));
+    }
+}
+
+void Indication::length_by_size(const Vocabulary &vocabulary) {
+    if (!vocabulary[type].measured) return;
+    const bool has_length = measures.has(Quantity::length) && !length_by_place;
+    const bool has_size = measures.has(Quantity::size);
+    const std::int64_t size = has_size ? measures[Quantity::size] : 0;
+    if (has_size && !has_length) {
+        measures.set(Quantity::length, Exact(size));
+        if (place && place->to == place->from) place->to = {place->from.nm + size};
+    }
+    if (!has_size && measures.has(Quantity::length)) {
+        std::int64_t largest = measures[Quantity::length];
+        if (measures.has(Quantity::width) && has_length)
+            largest = std::max(largest, measures[Quantity::width]);
+        measures.set(Quantity::size, Exact(largest));
     }
 }
 

@@ -28,15 +28,22 @@ struct Indication {
     Environment::Values measures; ///< length, width, depth, height, size, angle, area
     std::array<std::uint8_t, attribute_count> words{};
     AreaFrom area_from = AreaFrom::measured;
+    bool length_by_place = false; ///< of a dimension: nobody told its length but by from and to
 
     /// Fills in what follows from what was measured: size is the larger of length and width, a pore with
     /// only a size is as long as that, and the place ends one length after where it begins. The area follows
     /// from length and width (see AreaFrom); with the size alone it is the circle, unless the type is linear:
-    /// then nobody knows it.
+    /// then nobody knows it. Of a dimension that is checked (a fillet's size) none of that follows: its
+    /// length along the weld is what was measured, or the way from where to where it is so.
     void complete(const Vocabulary &vocabulary);
     /// The area as engines before the fourth took it: of a linear type the rectangle, of any other the
     /// ellipse.
     void area_by_type(const Vocabulary &vocabulary);
+    /// The length of a dimension as engines before the fifth took it: its size.
+    void length_by_size(const Vocabulary &vocabulary);
+
+private:
+    void complete_dimension();
 };
 
 /// An examination that was done. One that does not count (part of the weld left out, conditions not met)

@@ -26,6 +26,27 @@ std::vector<int> Evaluation::numbers_of(std::span<const std::uint32_t> of_items)
     return out;
 }
 
+bool Evaluation::holds_back(std::size_t rule, std::size_t class_index, Exam exam) const {
+    return std::any_of(held_back_.begin(), held_back_.end(), [&](const HeldBack &one) {
+        return one.rule == rule && one.class_index == class_index && one.exam == exam;
+    });
+}
+
+std::vector<Finding> Evaluation::take_back(std::size_t rule, std::size_t class_index, Exam exam) const {
+    std::vector<Finding> out;
+    for (const auto &one : held_back_)
+        if (one.rule == rule && one.class_index == class_index && one.exam == exam)
+            out.push_back(one.finding);
+    return out;
+}
+
+void Evaluation::untrace(std::size_t rule, std::size_t class_index, Exam exam) {
+    std::erase_if(traces_, [&](const Traced &row) {
+        return row.rule == rule && row.class_index == class_index && row.item != Traced::whole_coupon &&
+               indications[items[row.item].members.front()].exam == exam;
+    });
+}
+
 double ratio_of(const Exact &measured, const Exact &limit, Compare compare) {
     const bool upper = is_maximum(compare);
     const double above = (upper ? measured : limit).to_double();

@@ -59,6 +59,14 @@ public:
         Exact measured, limit;
     };
     void trace(const Traced &row) { traces_.push_back(row); }
+    /// What a rule that rejects only together with another said so far, until both are judged.
+    void hold_back(std::size_t rule, std::size_t class_index, Exam exam, Finding finding) {
+        held_back_.push_back({rule, class_index, exam, std::move(finding)});
+    }
+    bool holds_back(std::size_t rule, std::size_t class_index, Exam exam) const;
+    std::vector<Finding> take_back(std::size_t rule, std::size_t class_index, Exam exam) const;
+    /// Takes out the rows of a rule for a class and one exam.
+    void untrace(std::size_t rule, std::size_t class_index, Exam exam);
     void applies_not(std::size_t rule) { not_applying_.push_back(static_cast<int>(rule)); }
     const std::vector<Traced> &traces() const { return traces_; }
     const std::vector<int> &not_applying() const { return not_applying_; }
@@ -92,6 +100,12 @@ private:
         Few<std::uint32_t> items;
         std::optional<Span> place;
     };
+    struct HeldBack {
+        std::size_t rule, class_index;
+        Exam exam;
+        Finding finding;
+    };
+    std::vector<HeldBack> held_back_;
     std::uint32_t open_ = ~std::uint32_t{0};
     std::vector<Traced> traces_;
     std::vector<int> not_applying_;

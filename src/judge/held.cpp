@@ -10,8 +10,8 @@ namespace {
 
 class Bounds {
 public:
-    Bounds(const Evaluation &e, const Rule &rule, std::span<const Member> members)
-        : e_(e), rule_(rule), members_(members) {}
+    Bounds(const Evaluation &e, const Rule &rule, std::size_t class_index, std::span<const Member> members)
+        : e_(e), rule_(rule), window_(rule.window(class_index)), members_(members) {}
 
     HeldBounds compute() {
         for (const auto &m : members_) out_.everyone.push_back(m.item);
@@ -43,14 +43,14 @@ private:
 
     void settle_window() {
         const auto &line = e_.coupon.line;
-        whole_ = rule_.window && rule_.window->kind == Window::Kind::whole_weld;
+        whole_ = window_ && window_->kind == Window::Kind::whole_weld;
         if (!whole_ && e_.coupon.turn_unknown()) out_.doubts |= lack_of(Quantity::weld_length);
-        if (!rule_.window || whole_) return; // without a window: whole groups in line
-        if (rule_.window->kind == Window::Kind::area) {
-            out_.window = rule_.window->longest_side;
+        if (!window_ || whole_) return; // without a window: whole groups in line
+        if (window_->kind == Window::Kind::area) {
+            out_.window = window_->longest_side;
             return;
         }
-        const Evaluated length = rule_.window->length.evaluate(Environment{e_.coupon.values});
+        const Evaluated length = window_->length.evaluate(Environment{e_.coupon.values});
         out_.missing_window = length.missing;
         if (!length.known()) return;
         out_.window = length.value;
@@ -97,7 +97,7 @@ private:
     }
 
     bool by_length() const { return rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length; }
-    bool area() const { return rule_.window && rule_.window->kind == Window::Kind::area; }
+    bool area() const { return window_ && window_->kind == Window::Kind::area; }
 
     Exact total(const Items &items) const {
         Exact sum = 0;
@@ -117,7 +117,7 @@ private:
         lone.insert(lone.end(), mergeable_.begin(), mergeable_.end());
         for (const auto i : lone) {
             Exact alone = *weight(i);
-            if (by_length() && rule_.window) alone = std::min(alone, Exact(width_));
+            if (by_length() && window_) alone = std::min(alone, Exact(width_));
             out_.least.push_back({alone, std::nullopt, {i}});
         }
     }
@@ -146,7 +146,7 @@ private:
             else
                 ++nowhere;
         }
-        const auto longest = static_cast<std::int64_t>(rule_.window->longest_side.num());
+        const auto longest = static_cast<std::int64_t>(window_->longest_side.num());
         return Exact::whole(most_weight(view(along), longest, e_.coupon.around()).held + nowhere);
     }
 
@@ -172,7 +172,7 @@ private:
             if (group.size() < rule_.least_group) continue;
             Items chosen;
             for (const auto k : group) chosen.push_back(items[k]);
-            if (rule_.window && !whole_) {
+            if (window_ && !whole_) {
                 out.push_back(worst_window(chosen));
             } else {
                 const Span place{spans[group.front()].from, spans[group.back()].to};
@@ -193,9 +193,8 @@ private:
         const auto around = e_.coupon.around();
         WorstWindow worst;
         if (area())
-            worst =
-                most_in_area(view(stretches), rule_.window->area.num(),
-                             static_cast<std::int64_t>(rule_.window->longest_side.num()), enough(), around);
+            worst = most_in_area(view(stretches), window_->area.num(),
+                                 static_cast<std::int64_t>(window_->longest_side.num()), enough(), around);
         else
             worst = by_length() ? most_length(view(stretches), width_, around)
                                 : most_weight(view(stretches), width_, around);
@@ -242,6 +241,7 @@ private:
 
     const Evaluation &e_;
     const Rule &rule_;
+    const Window *window_; ///< null: whole groups in line
     std::span<const Member> members_;
     HeldBounds out_;
     std::int64_t width_ = 0;
@@ -253,8 +253,9 @@ private:
 
 } // namespace
 
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::span<const Member> members) {
-    return Bounds(evaluation, rule, members).compute();
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::size_t class_index,
+                     std::span<const Member> members) {
+    return Bounds(evaluation, rule, class_index, members).compute();
 }
 
 } // namespace beadbook

@@ -30,6 +30,8 @@ struct HeldBounds {
     std::vector<std::uint32_t> everyone;
 };
 
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::span<const Member> members);
+/// In the window of one class.
+HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::size_t class_index,
+                     std::span<const Member> members);
 
 } // namespace beadbook

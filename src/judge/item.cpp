@@ -16,14 +16,20 @@ class NearestGaps {
 public:
     NearestGaps(std::vector<Item> &items, const Coupon &coupon) : items_(items), coupon_(coupon) {}
 
-    void set(const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+    void set(const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
         std::array<Several<std::size_t>, exam_count> by_exam;
         for (std::size_t i = 0; i < items_.size(); ++i) {
             const Indication &first = indications[items_[i].members.front()];
             if (items_[i].counts != Truth::no && !vocabulary[first.type].measured)
                 by_exam[static_cast<std::size_t>(first.exam)].push_back(i);
         }
-        for (const auto &line : by_exam) set(line);
+        for (const auto &line : by_exam) {
+            // A lone one has no neighbour, wherever it lies.
+            if (line.size() == 1 && engine >= first_with_open_silence)
+                give(line.front(), longest_length.nm);
+            else
+                set(line);
+        }
     }
 
     /// As engines before the fourth did it.
@@ -100,9 +106,10 @@ Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, c
     return linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
 }
 
-void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first) {
+void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first,
+                      std::size_t for_class) {
     for (const auto &clause : set.relevance) {
-        if (!clause.subject.covers(first.type, first.exam)) continue;
+        if (!clause.classes[for_class] || !clause.subject.covers(first.type, first.exam)) continue;
         Missing missing;
         Truth ignored = holds_for(clause.ignore, coupon, item.measures.get(), item.words, missing);
         // Too small alone, but perhaps not as one with a neighbour.
@@ -171,7 +178,7 @@ Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
 
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine, Shapes shapes) {
+                             int engine, Shapes shapes, std::size_t for_class) {
     std::vector<Item> items;
     items.reserve(indications.size());
     for (std::size_t i = 0; i < indications.size(); ++i) {
@@ -189,14 +196,15 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     for (auto &item : items) settle_shape(item);
     const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, rings, settle_shape);
-    for (auto &item : items) settle_relevance(item, set, coupon, indications[item.members.front()]);
+    for (auto &item : items)
+        settle_relevance(item, set, coupon, indications[item.members.front()], for_class);
     // What does not count is nobody's neighbour.
     if (set.needs_nearest_gap) {
         NearestGaps gaps(items, coupon);
         if (engine < first_with_rings)
             gaps.set_among_all();
         else
-            gaps.set(indications, vocabulary);
+            gaps.set(indications, vocabulary, engine);
     }
     return items;
 }

@@ -54,9 +54,10 @@ bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Val
 enum class Shapes : std::uint8_t { by_measures, by_name };
 
 /// Merges neighbours, then settles shape and relevance, all by the set's own notions and as `engine` did it.
+/// What counts may hang on the class (CriteriaSet::counts_by_class): it is settled for one.
 std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
-                             int engine, Shapes shapes = Shapes::by_measures);
+                             int engine, Shapes shapes = Shapes::by_measures, std::size_t for_class = 0);
 
 /// Truth of all conditions for one item.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,

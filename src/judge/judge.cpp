@@ -2,6 +2,7 @@
 #include "judge/evaluation.hpp"
 #include "judge/readings.hpp"
 #include "judge/wanted.hpp"
+#include "judge/whole_coupon.hpp"
 
 #include <algorithm>
 #include <set>
@@ -90,15 +91,19 @@ void check_gaps(Evaluation &e, std::uint32_t i) {
     const Item &item = e.items[i];
     for (std::size_t g = 0; g < e.set.gaps.size(); ++g) {
         const Gap &gap = e.set.gaps[g];
-        if (gap.where.empty() || !speaks_of(gap, e, item)) continue;
+        if (!gap.beside_rules || !speaks_of(gap, e, item)) continue;
+        if (gap.shape != Shape::unknown && item.shape != Shape::unknown && item.shape != gap.shape) continue;
         Finding f;
+        if (holds_for(gap.when, e.coupon, {}, {}, f.missing) == Truth::no) continue;
         if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing) == Truth::no) continue;
+        if (gap.shape != Shape::unknown && item.shape == Shape::unknown) f.missing |= Missing::shape();
         f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
         f.effect = Verdict::cannot_say;
         f.clause = static_cast<int>(g);
         f.indications = e.numbers_of({&i, 1});
         f.place = item.place;
-        for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
+        for (std::size_t c = 0; c < e.classes.size(); ++c)
+            if (gap.classes[c]) e.add(c, f);
     }
 }
 
@@ -116,64 +121,8 @@ void check_coverage(Evaluation &e) {
             f.indications = e.numbers_of({&i, 1});
             f.place = e.items[i].place;
             for (std::size_t g = 0; g < e.set.gaps.size() && f.clause < 0; ++g)
-                if (e.set.gaps[g].where.empty() && speaks_of(e.set.gaps[g], e, e.items[i]))
+                if (!e.set.gaps[g].beside_rules && speaks_of(e.set.gaps[g], e, e.items[i]))
                     f.clause = static_cast<int>(g);
-            e.add(c, std::move(f));
-        }
-    }
-}
-
-void check_combined(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
-        const Rule &rule = e.set.rules[r];
-        if (rule.kind != Rule::Kind::combine) continue;
-        Missing lacks;
-        const Truth applies = holds_for(rule.when, e.coupon, {}, {}, lacks);
-        if (applies == Truth::no) {
-            e.applies_not(r);
-            continue;
-        }
-        for (std::size_t c = 0; c < e.classes.size(); ++c) {
-            if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const Evaluated limit = rule.limits[c].formula.limit(Environment{e.coupon.values}, rule.compare);
-            std::int64_t certain = 0, possible = 0;
-            std::vector<std::uint32_t> items;
-            for (const std::size_t other : rule.combined) {
-                const auto &b = e.borderline(other, c);
-                certain += b.reached == Truth::yes;
-                possible += b.reached == Truth::unknown;
-                items.insert(items.end(), b.items.begin(), b.items.end());
-            }
-            std::sort(items.begin(), items.end());
-            items.erase(std::unique(items.begin(), items.end()), items.end());
-            Finding f;
-            f.rule = static_cast<int>(r);
-            f.indications = e.numbers_of(items);
-            f.missing = lacks.any() && e.engine >= first_to_ask_in_order ? lacks : limit.missing | lacks;
-            f.has_numbers = limit.known();
-            f.measured = Exact(certain);
-            f.limit = limit.value;
-            if (limit.known()) f.ratio = ratio_of(f.measured, limit.value, rule.compare);
-            const bool out = limit.known() && !holds(Exact(certain), rule.compare, limit.value);
-            const bool may_be_out =
-                limit.known() && !holds(Exact(certain + possible), rule.compare, limit.value);
-            if (out && applies == Truth::yes) {
-                f.kind = Finding::Kind::over_limit;
-                f.effect = Verdict::reject;
-            } else if (out || may_be_out || (!limit.known() && certain + possible > 0)) {
-                f.kind = Finding::Kind::missing_data;
-                f.effect = Verdict::cannot_say;
-            } else {
-                Evaluation::Traced row;
-                row.rule = static_cast<std::uint16_t>(r);
-                row.class_index = static_cast<std::uint16_t>(c);
-                row.sure = applies == Truth::yes;
-                row.has_numbers = limit.known();
-                row.measured = Exact(certain + possible);
-                row.limit = limit.value;
-                e.trace(row);
-                continue;
-            }
             e.add(c, std::move(f));
         }
     }
@@ -200,7 +149,7 @@ void check_contradictions(Evaluation &e, const Contradictions &contradictions) {
 void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams,
                      std::size_t compared, const Vocabulary &vocabulary, ClassJudgement &out) {
     Proof proof = proof_from(e, c, exams, compared);
-    const auto lack = lack_in(proof, e.set, c, e.coupon, exams, e.indications, vocabulary);
+    const auto lack = lack_in(proof, e.set, c, e.coupon, exams, e.indications, vocabulary, e.engine);
     if (!lack) {
         out.proof = std::move(proof);
         return;
@@ -226,7 +175,9 @@ void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
         check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
         begin = end;
     }
+    check_pairs(e);
     check_combined(e);
+    check_coupon_rules(e);
     check_coverage(e);
     check_measured(e);
     check_required_exams(e, exams);
@@ -271,24 +222,20 @@ void settle_verdict(ClassJudgement &c) {
     for (const auto &f : c.findings) c.verdict = std::max(c.verdict, f.effect);
 }
 
-} // namespace
-
-std::string_view name_of(Verdict v) {
-    return v == Verdict::accept ? "accept" : v == Verdict::reject ? "reject" : "cannot say";
-}
-
-Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
+/// All classes, by what counts for one of them.
+Judgement judge_as_for(std::size_t for_class, const CriteriaSet &set, const Coupon &coupon,
+                       const std::vector<ExamDone> &exams, const std::vector<Indication> &indications,
+                       const Vocabulary &vocabulary, int engine) {
     const auto by_number = [](const Indication &a, const Indication &b) { return a.number < b.number; };
     if (!std::is_sorted(indications.begin(), indications.end(), by_number)) {
         // Ties between neighbours at the same place are then always told in the same words.
         std::vector<Indication> sorted = indications;
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
-        return judge(set, coupon, exams, sorted, vocabulary, engine);
+        return judge_as_for(for_class, set, coupon, exams, sorted, vocabulary, engine);
     }
     const auto read = [&](const std::vector<Indication> &found, Shapes shapes) {
         return evaluated(set, coupon, exams, found,
-                         make_items(set, coupon, found, vocabulary, engine, shapes), engine);
+                         make_items(set, coupon, found, vocabulary, engine, shapes, for_class), engine);
     };
     Evaluation e = read(indications, Shapes::by_measures);
     const bool proofs = engine >= first_with_proofs && !e.outside;
@@ -300,7 +247,7 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
     }
     e.settle_nearest();
     settle_scope(e);
-    if (proofs && e.any_open())
+    if (proofs && engine >= first_with_open_silence && e.any_open())
         for (const auto &reading : other_readings(set, coupon, indications, vocabulary)) {
             compared += reading.behind.size();
             hold_against(reading, read(reading.indications, reading.shapes), e);
@@ -312,6 +259,31 @@ Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<
         if (engine >= first_with_proofs && one.verdict == Verdict::accept)
             accept_by_proof(e, c, exams, compared, vocabulary, one);
         out.classes.push_back(std::move(one));
+    }
+    return out;
+}
+
+} // namespace
+
+std::string_view name_of(Verdict v) {
+    return v == Verdict::accept ? "accept" : v == Verdict::reject ? "reject" : "cannot say";
+}
+
+Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
+    Judgement out = judge_as_for(0, set, coupon, exams, indications, vocabulary, engine);
+    if (!set.counts_by_class) return out;
+    const auto counts = [&](std::size_t c) {
+        std::vector<bool> clauses;
+        for (const auto &one : set.relevance) clauses.push_back(one.classes[c]);
+        return clauses;
+    };
+    std::set<std::vector<bool>> done{counts(0)};
+    for (std::size_t first = 1; first < set.classes.size(); ++first) {
+        if (!done.insert(counts(first)).second) continue;
+        Judgement by = judge_as_for(first, set, coupon, exams, indications, vocabulary, engine);
+        for (std::size_t c = first; c < set.classes.size(); ++c)
+            if (counts(c) == counts(first)) out.classes[c] = std::move(by.classes[c]);
     }
     return out;
 }

@@ -20,6 +20,7 @@ struct Finding {
         not_allowed,    ///< any occurrence rejects
         missing_data,   ///< `missing` would decide it
         person_decides, ///< the standard leaves it to a person
+        not_said,       ///< a rule speaks of it, but not for the class, or that was not read
         not_covered,    ///< no rule of the set speaks of the indication
         exam_missing,   ///< none of `exams` is on record, or none that counts
         not_measured,   ///< the set wants a dimension that nobody logged
@@ -58,11 +59,16 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 4;
+constexpr int engine_number = 5;
+static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
 /// leaves what does not count out of nearest gaps.
 constexpr int first_with_rings = 4;
+
+/// The first engine for which `not said` stays open beside a rule that accepts, the size of a dimension is
+/// not its length along the weld, and a lone find without a place has no neighbour.
+constexpr int first_with_open_silence = 5;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

@@ -172,12 +172,15 @@ Missing facts_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) 
         take(rule.when);
         take(rule.where);
         if (rule.limits[c].kind == Limit::Kind::value) take_formula(rule.limits[c].formula);
-        if (rule.window && rule.window->kind == Window::Kind::length) take_formula(rule.window->length);
+        if (const Window *window = rule.window(c); window && window->kind == Window::Kind::length)
+            take_formula(window->length);
         if (rule.kind == Rule::Kind::each) take_formula(rule.measure);
         if (rule.prorated) out |= lack_of(Quantity::weld_length);
     }
     // What does not apply rests on the facts that say so.
     for (const int r : proof.not_applying) take(at(set.rules, r).when);
+    for (const auto &rule : set.rules)
+        if (rule.kind == Rule::Kind::coupon && rule.limits[c].kind != Limit::Kind::other) take(rule.when);
     for (const int r : behind.relevance) take(at(set.relevance, r).ignore);
     for (const auto &required : set.required)
         if (required.classes[c]) take(required.when);

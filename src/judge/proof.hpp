@@ -29,7 +29,9 @@ struct ProvenEntry {
         no_limit,     ///< the class permits it
         not_relevant, ///< a relevance clause leaves it out; `rule` is that clause's index
         not_of_it,    ///< the rule's shape or conditions do not speak of it
-        silent,       ///< the rule says nothing for this class, so another one must
+        silent,       ///< the rule is not for this class, so another one must speak
+        alone,        ///< over the limit or not known, and the rule without which this one does not reject
+                      ///< is kept
     };
     int entry = 0; ///< number of the indication; 0: the coupon as a whole
     How how = How::within;
@@ -41,7 +43,8 @@ struct ProvenEntry {
 };
 /// Judged by that rule, so that its limit stands behind the accept.
 inline bool decides(const ProvenEntry &row) {
-    return row.how == ProvenEntry::How::within || row.how == ProvenEntry::How::no_limit;
+    return row.how == ProvenEntry::How::within || row.how == ProvenEntry::How::no_limit ||
+           row.how == ProvenEntry::How::alone;
 }
 
 /// The entry is a measurement of what the rule wants measured: of the right side, if the rule names one.
@@ -66,6 +69,9 @@ struct Proof {
     friend bool operator==(const Proof &, const Proof &) = default;
 };
 
+/// Whose habits a proof is held against, if nothing else is said: the newest.
+constexpr int proof_engine = 5;
+
 /// The part that a proof lacks.
 struct ProofLack {
     ProofPart part = ProofPart::none;
@@ -83,7 +89,8 @@ struct ProofLack {
 std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std::size_t class_index,
                                  const Coupon &coupon, const std::vector<ExamDone> &exams,
                                  const std::vector<Indication> &indications,
-                                 const Vocabulary &vocabulary = Vocabulary::shipped());
+                                 const Vocabulary &vocabulary = Vocabulary::shipped(),
+                                 int engine = proof_engine);
 
 /// How sure the clauses are that a proof rests on: scope, rules, relevance, required exams, each once.
 struct StandingCount {

@@ -1,6 +1,6 @@
 #include "judge/contradiction.hpp"
 #include "judge/item.hpp"
-#include "judge/proof.hpp"
+#include "judge/judgement.hpp"
 #include "judge/readings.hpp"
 
 #include <algorithm>
@@ -15,9 +15,9 @@ using How = ProvenEntry::How;
 class ProofCheck {
 public:
     ProofCheck(const Proof &proof, const CriteriaSet &set, std::size_t class_index, const Coupon &coupon,
-               const std::vector<ExamDone> &exams, const std::vector<Indication> &indications)
+               const std::vector<ExamDone> &exams, const std::vector<Indication> &indications, int engine)
         : proof_(proof), set_(set), class_(class_index), coupon_(coupon), exams_(exams),
-          indications_(indications) {}
+          indications_(indications), engine_(engine) {}
 
     std::optional<ProofLack> first_lack(const Vocabulary &vocabulary) {
         if (auto lack = scope()) return lack;
@@ -28,8 +28,9 @@ public:
         if (auto lack = dimensions()) return lack;
         const auto compared = contradictions_in(coupon_, exams_, indications_, vocabulary);
         std::size_t all = compared.compared;
-        for (const auto &reading : other_readings(set_, coupon_, indications_, vocabulary))
-            all += reading.behind.size();
+        if (engine_ >= first_with_open_silence)
+            for (const auto &reading : other_readings(set_, coupon_, indications_, vocabulary))
+                all += reading.behind.size();
         if (!compared.found.empty() || all != proof_.compared)
             return ProofLack{ProofPart::agreement, -1, -1, 0, {}};
         return gaps();
@@ -104,14 +105,34 @@ private:
         const Limit::Kind kind = rule(row.rule).limits[class_].kind;
         switch (row.how) {
         case How::within:
+            // Of neighbours in line a person is asked only where they are a group.
+            if (kind == Limit::Kind::ask) return rule(row.rule).least_group > 1 && !row.has_numbers;
             return kind == Limit::Kind::value &&
                    (!row.has_numbers || holds(row.measured, rule(row.rule).compare, row.limit));
         case How::no_limit: return kind == Limit::Kind::free;
-        case How::silent: return kind == Limit::Kind::not_said;
+        case How::silent:
+            return kind == Limit::Kind::other ||
+                   (kind == Limit::Kind::not_said && engine_ < first_with_open_silence);
+        case How::alone: return kept_by_other(row);
         case How::not_of_it: return true;
         case How::not_relevant: break;
         }
         return false;
+    }
+
+    /// Every entry of its exam that the other of the two rules speaks of keeps that one.
+    bool kept_by_other(const ProvenEntry &row) const {
+        const auto other = rule(row.rule).only_with;
+        if (!other) return false;
+        const auto exam_of = [&](int number) {
+            const auto found = std::find_if(indications_.begin(), indications_.end(),
+                                            [&](const Indication &i) { return i.number == number; });
+            return found == indications_.end() ? std::optional<Exam>() : found->exam;
+        };
+        return std::none_of(proof_.entries.begin(), proof_.entries.end(), [&](const ProvenEntry &one) {
+            return one.rule == static_cast<int>(*other) && one.how == How::alone &&
+                   exam_of(one.entry) == exam_of(row.entry);
+        });
     }
 
     std::optional<ProofLack> entries() const {
@@ -140,6 +161,9 @@ private:
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             const Rule &of = set_.rules[r];
             const auto index = static_cast<int>(r);
+            if (of.kind == Rule::Kind::coupon && of.limits[class_].kind != Limit::Kind::other &&
+                holds_on_coupon(of.when) != Truth::no)
+                return ProofLack{ProofPart::entry, index, -1, 0, {}};
             if (of.kind != Rule::Kind::combine || of.limits[class_].kind != Limit::Kind::value ||
                 left_out(index))
                 continue;
@@ -177,7 +201,9 @@ private:
         if (proof_.gaps != set_.gaps.size()) return ProofLack{ProofPart::gap, -1, -1, 0, {}};
         if (!set_.merges.empty()) return std::nullopt;
         for (const auto &gap : set_.gaps) {
-            if (!gap.subject || gap.where.empty()) continue;
+            if (!gap.subject || !gap.beside_rules || !gap.classes[class_] ||
+                holds_on_coupon(gap.when) == Truth::no || gap.shape != Shape::unknown)
+                continue;
             for (const auto &found : indications_) {
                 Missing lacks;
                 if (gap.subject->covers(found.type, found.exam) && !left_out_by_relevance(found.number) &&
@@ -190,8 +216,10 @@ private:
     bool left_out_by_relevance(int number) const {
         const auto [begin, end] =
             std::equal_range(proof_.entries.begin(), proof_.entries.end(), number, ByEntry{});
-        return std::any_of(
-            begin, end, [](const ProvenEntry &row) { return row.how == How::not_relevant && row.rule >= 0; });
+        return std::any_of(begin, end, [&](const ProvenEntry &row) {
+            return row.how == How::not_relevant && row.rule >= 0 &&
+                   set_.relevance[static_cast<std::size_t>(row.rule)].classes[class_];
+        });
     }
 
     struct ByEntry {
@@ -206,6 +234,7 @@ private:
     const Coupon &coupon_;
     const std::vector<ExamDone> &exams_;
     const std::vector<Indication> &indications_;
+    int engine_;
 };
 
 } // namespace
@@ -221,8 +250,9 @@ bool gives(const Indication &entry, const Rule &rule) {
 
 std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std::size_t class_index,
                                  const Coupon &coupon, const std::vector<ExamDone> &exams,
-                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
-    return ProofCheck(proof, set, class_index, coupon, exams, indications).first_lack(vocabulary);
+                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary,
+                                 int engine) {
+    return ProofCheck(proof, set, class_index, coupon, exams, indications, engine).first_lack(vocabulary);
 }
 
 } // namespace beadbook

@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -207,6 +208,21 @@ std::optional<Formula> FormulaParser::named() {
     return Formula::of(quantity->slot, quantity->dimension);
 }
 
+namespace {
+
+/// The same name by other letters' case counts as the nearest: `t` for `T`.
+std::string other_case(const std::string &word, const std::vector<std::string> &known) {
+    const auto lower = [](std::string text) {
+        for (char &c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+        return text;
+    };
+    for (const auto &one : known)
+        if (!word.empty() && lower(one) == lower(word)) return "; did you mean '" + one + "'?";
+    return did_you_mean(word, known);
+}
+
+} // namespace
+
 void FormulaParser::unknown(std::size_t begin) const {
     std::vector<std::string> known;
     for (const auto &one : names_.all())
@@ -216,7 +232,7 @@ void FormulaParser::unknown(std::size_t begin) const {
                           (known.empty()                 ? ""
                            : known.size() <= most_listed ? ", " + listed(known, "or")
                                                          : " or a name that is known here") +
-                          did_you_mean(s_.word_at(begin), known));
+                          other_case(s_.word_at(begin), known));
 }
 
 Formula parse_formula(const std::string &text, const Names &names) {

@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace beadbook {
 namespace {
@@ -15,6 +16,43 @@ bool blank(char c) { return c == ' ' || c == '\n'; }
 
 Scanner::Scanner(const std::string &text, std::string_view what) : text_(text), what_(what) {
     if (text.size() > 2000) throw InputError("a " + std::string(what) + " of more than 2000 characters");
+}
+
+void Scanner::fail_at(std::size_t at, const std::string &message) const {
+    throw InputError(message + hint_at(at), at);
+}
+
+/// Signs and habits of writing that mean something else here or nothing.
+std::string Scanner::hint_at(std::size_t at) const {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 17> habits{
+        {{"\u2264", "'at most'"},
+         {"<=", "'at most'"},
+         {"<", "'under'"},
+         {"\u2265", "'at least'"},
+         {">=", "'at least'"},
+         {">", "'over'"},
+         {"=", "'is' for a word, 'from' and 'to' for a number"},
+         {"between", "'from ... to ...'"},
+         {"\u00bd", "'1/2'"},
+         {"\u00bc", "'1/4'"},
+         {"\u00be", "'3/4'"},
+         {"\u215b", "'1/8'"},
+         {"\u00d7", "'x'"},
+         {"\u00b7", "'x'"},
+         {"\u2212", "'-'"},
+         {"\u2013", "'-'"},
+         {"of ", "'x', as in 10 % x T"}}};
+    const std::string_view here = std::string_view(text_).substr(std::min(at, text_.size()));
+    const auto digit = [&](std::size_t i) { return i < text_.size() && text_[i] >= '0' && text_[i] <= '9'; };
+    const bool after_digit = at > 0 && digit(at - 1);
+    if (after_digit && here.starts_with(',') && digit(at + 1)) return "; write a decimal with a point";
+    if (after_digit && !here.empty() && letter(here.front()) && !here.starts_with("of "))
+        return "; write 'x' between a number and a name, as in 2 x T";
+    for (const auto &[habit, instead] : habits) {
+        const std::string_view from = trimmed(here);
+        if (from.starts_with(habit)) return "; write " + std::string(instead);
+    }
+    return "";
 }
 
 std::size_t Scanner::blanks() {
@@ -66,7 +104,12 @@ std::string Scanner::word() {
 std::string Scanner::word_at(std::size_t begin) const {
     std::size_t end = begin;
     while (end < text_.size() && wordy(text_[end])) ++end;
-    return text_.substr(begin, std::max<std::size_t>(end - begin, begin < text_.size() ? 1 : 0));
+    if (end == begin && end < text_.size()) {
+        // One sign, whole: it may be of several bytes.
+        ++end;
+        while (end < text_.size() && (static_cast<unsigned char>(text_[end]) & 0xC0u) == 0x80u) ++end;
+    }
+    return text_.substr(begin, end - begin);
 }
 
 std::string Scanner::found_at(std::size_t begin) const {

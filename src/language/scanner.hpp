@@ -13,10 +13,9 @@ public:
     /// `what` is read, for messages: "formula", "condition".
     Scanner(const std::string &text, std::string_view what);
 
-    [[noreturn]] void fail(const std::string &message) const { throw InputError(message, at_); }
-    [[noreturn]] void fail_at(std::size_t at, const std::string &message) const {
-        throw InputError(message, at);
-    }
+    [[noreturn]] void fail(const std::string &message) const { fail_at(at_, message); }
+    /// What people usually mean by what stands there is told beside the message.
+    [[noreturn]] void fail_at(std::size_t at, const std::string &message) const;
 
     std::size_t at() const { return at_; }
     void go_to(std::size_t at) { at_ = at; }
@@ -44,6 +43,8 @@ public:
     std::optional<UnitWord> unit() { return scan_unit(text_, at_); }
 
 private:
+    std::string hint_at(std::size_t at) const;
+
     const std::string &text_;
     std::string_view what_;
     std::size_t at_ = 0;

@@ -54,8 +54,24 @@ DataError mistakes_in(std::string_view what, const std::string &file, const std:
     return DataError("the " + std::string(what) + " file has mistakes:" + all.substr(0, all.size() - 1));
 }
 
+BaseText bases_beside(const Outside &outside, const std::string &file) {
+    return [&outside, file](const std::string &name) -> std::optional<std::string> {
+        if (!means_file(name)) return shipped_base(name);
+        const std::size_t slash = file.rfind('/');
+        const bool whole = name.starts_with('/') || slash == std::string::npos;
+        try {
+            return outside.read(whole ? name : file.substr(0, slash + 1) + name);
+        } catch (const DataError &) {
+            return std::nullopt;
+        }
+    };
+}
+
 std::shared_ptr<const CriteriaSet> Catalogue::criteria(const std::string &name) {
-    return taken(criteria_, outside_, "criteria set", name, shipped_sets(), shipped_criteria, load_set,
+    const auto load = [&](const std::string &text) {
+        return load_criteria(text, Vocabulary::shipped(), bases_beside(outside_, name));
+    };
+    return taken(criteria_, outside_, "criteria set", name, shipped_sets(), shipped_criteria, load,
                  &Loaded::set);
 }
 std::shared_ptr<const RangeRules> Catalogue::rules(const std::string &name) {

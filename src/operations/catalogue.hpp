@@ -42,6 +42,9 @@ private:
     Shelf<Practice> practices_, practices_by_hash_;
 };
 
+/// Bases of a set: a shipped one, or a file in the folder of the one that names it.
+BaseText bases_beside(const Outside &outside, const std::string &file);
+
 /// Every mistake of a file that could not be taken, as one refusal: `what` is the kind of file.
 DataError mistakes_in(std::string_view what, const std::string &file, const std::string &text,
                       const std::vector<Issue> &issues);

@@ -84,8 +84,10 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
 /// Indications as the engine that took the verdict saw them.
 std::vector<Indication> found_as_seen(const CouponState &before, const StoredVerdict &stored) {
     std::vector<Indication> out = before.found();
-    for (auto &one : out)
+    for (auto &one : out) {
+        if (stored.engine < first_with_open_silence) one.length_by_size(Vocabulary::shipped());
         if (stored.engine < first_with_rings) one.area_by_type(Vocabulary::shipped());
+    }
     return out;
 }
 

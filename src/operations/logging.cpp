@@ -183,6 +183,16 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
     return out;
 }
 
+/// What was taken for more than it says, a sentence each.
+std::vector<std::string> guesses_in(const ParsedLog &log) {
+    std::vector<std::string> out;
+    for (const auto &line : log.lines)
+        if (!line.guessed.empty())
+            out.push_back("'" + shown(line.guessed) + "' is taken as " +
+                          Vocabulary::shipped()[line.found.type].name);
+    return out;
+}
+
 /// Refuses lines that an exam of theirs was given before.
 void check_not_again(const CouponState &state, const std::vector<IndicationRecord> &found,
                      const std::string &file) {
@@ -204,6 +214,7 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     const ExamOfLine exams(state, request.exam, who);
     ParsedLog log = parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit());
     if (log.lines.empty()) throw refused("there is no line to log");
+    auto notes = guesses_in(log);
     Logged out{request.coupon, 0, filed(state, request, exams, std::move(log)), {}};
     if (request.is_file) {
         const std::string file = hash_of_lines(request.text);
@@ -212,7 +223,7 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     }
     for (const auto &i : out.indications) writing.add(codec::entry_of(request.coupon, i));
     out.exam = out.indications.front().exam;
-    auto notes = doubts_about(coupon, out.indications);
+    for (auto &doubt : doubts_about(coupon, out.indications)) notes.push_back(std::move(doubt));
     return {std::move(out), std::move(notes)};
 }
 
@@ -241,7 +252,8 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     writing.add(std::move(e));
-    auto notes = doubts_about(record, {now});
+    auto notes = guesses_in(log);
+    for (auto &doubt : doubts_about(record, {now})) notes.push_back(std::move(doubt));
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 

@@ -25,8 +25,6 @@ Checked<T> checked(const Catalogue &catalogue, const Source &source, const std::
     return out;
 }
 
-Loaded load_set_of(const std::string &text) { return load_criteria(text); }
-
 } // namespace
 
 std::vector<std::shared_ptr<const CriteriaSet>> all_criteria(Catalogue &catalogue) {
@@ -46,7 +44,10 @@ std::vector<std::shared_ptr<const Practice>> all_practices(Catalogue &catalogue)
 }
 
 CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool coverage) {
-    CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load_set_of, &Loaded::set), {}};
+    const auto load = [&](const std::string &text) {
+        return load_criteria(text, Vocabulary::shipped(), bases_beside(catalogue.outside(), source.name));
+    };
+    CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load, &Loaded::set), {}};
     if (coverage && out.value) out.coverage = uncovered_types(*out.value, Vocabulary::shipped());
     return out;
 }

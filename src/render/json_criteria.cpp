@@ -13,9 +13,11 @@ using Json = nlohmann::json;
 Json rule_json(const CriteriaSet &set, const Rule &rule) {
     Json out{
         {"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
-    if (rule.kind != Rule::Kind::presence) out["compare"] = name_of(rule.compare);
+    if (rule.kind != Rule::Kind::presence && rule.kind != Rule::Kind::coupon)
+        out["compare"] = name_of(rule.compare);
     if (const auto words = condition_words(rule.when, rule.where); !words.empty()) out["conditions"] = words;
-    if (rule.window) out["window"] = rule.window->text;
+    if (!rule.windows.empty() && !rule.window_by_class) out["window"] = rule.windows.front().text;
+    if (rule.only_with) out["reject only with"] = set.rules[*rule.only_with].id;
     if (rule.linked) out["linked"] = rule.linked->text;
     if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
@@ -23,6 +25,8 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
         out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},
                                             {"standing", name_of(rule.standings[c].kind)},
                                             {"source", rule.standings[c].source}};
+    for (std::size_t c = 0; rule.window_by_class && c < set.classes.size(); ++c)
+        out["limits"][set.classes[c].id]["window"] = rule.windows[c].text;
     return out;
 }
 
@@ -122,6 +126,8 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
              {"not counted", std::move(relevance)},
              {"counted as one", std::move(merges)},
              {"gaps", std::move(gaps)}};
+    if (!set.extends.empty()) out["extends"] = {{"set", set.extends}, {"edition", set.extends_edition}};
+    if (!set.inherited.empty()) out["extends"]["inherited at most"] = set.inherited;
     for (const auto &one : set.silences)
         out["silence"].push_back(one.check + " of " + one.of + ": " + one.reason);
     return render::finished(std::move(out), notes);

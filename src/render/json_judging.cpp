@@ -13,6 +13,7 @@ std::string_view name_of(Finding::Kind kind) {
     case Finding::Kind::not_allowed: return "not allowed";
     case Finding::Kind::missing_data: return "missing data";
     case Finding::Kind::person_decides: return "a person decides";
+    case Finding::Kind::not_said: return "not said";
     case Finding::Kind::not_covered: return "not covered";
     case Finding::Kind::exam_missing: return "exam missing";
     case Finding::Kind::not_measured: return "not measured";

@@ -24,33 +24,48 @@ std::string source_words(const CriteriaSet &set, const Rule &rule) {
     return out;
 }
 
+std::string window_words_of(const CriteriaSet &set, const Rule &rule) {
+    if (!rule.window_by_class) return rule.windows.empty() ? "" : rule.windows.front().text;
+    std::string out;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        out += (c > 0 ? ", " : "") + rule.windows[c].text + " (" + set.classes[c].id + ")";
+    return out;
+}
+
 std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     std::string out;
     if (const auto words = condition_words(rule.when, rule.where); !words.empty())
         out += "where " + words + ": ";
     out += measure_words(rule);
-    if (rule.window) out += " in any " + rule.window->text;
+    if (const std::string words = window_words_of(set, rule); !words.empty()) out += " in any " + words;
     if (rule.linked) out += " of a line (" + rule.linked->text + ")";
     if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
-    if (rule.kind != Rule::Kind::presence) out += " " + std::string(name_of(rule.compare));
+    if (rule.kind != Rule::Kind::presence && rule.kind != Rule::Kind::coupon)
+        out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
                (needs_checking(rule.standings[c].kind)
                     ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
                     : "");
+    if (rule.only_with) out += "; rejects only together with " + set.rules[*rule.only_with].id;
     return out;
+}
+
+/// ", class A": if it is not for all.
+std::string class_words(const CriteriaSet &set, const std::vector<bool> &speaks) {
+    std::vector<std::string> out;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        if (speaks[c]) out.push_back(set.classes[c].id);
+    return out.size() == set.classes.size() ? "" : ", class " + listed(out);
 }
 
 void add_required(Document &out, const CriteriaSet &set) {
     if (!set.required.empty()) out.heading("Required examinations", 2);
     for (const auto &exam : set.required) {
-        std::vector<std::string> one_of, classes;
+        std::vector<std::string> one_of;
         for (const Exam one : exam.one_of) one_of.emplace_back(name_of(one));
-        for (std::size_t c = 0; c < set.classes.size(); ++c)
-            if (exam.classes[c]) classes.push_back(set.classes[c].id);
         const std::string when = condition_words(exam.when);
-        out.item(listed(one_of, "or") +
-                     (classes.size() < set.classes.size() ? ", class " + listed(classes) : "") +
+        out.item(listed(one_of, "or") + class_words(set, exam.classes) +
                      (when.empty() ? "" : ", where " + when),
                  exam.clause + "; " + standing_words(exam.standing));
     }
@@ -71,12 +86,20 @@ void add_scope(Document &out, const CriteriaSet &set) {
 void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.relevance.empty()) out.heading("Not counted", 2);
     for (const auto &one : set.relevance)
-        out.item(one.id + ": " + one.text, one.clause + "; " + standing_words(one.standing));
+        out.item(one.id + ": " + one.text + class_words(set, one.classes),
+                 one.clause + "; " + standing_words(one.standing));
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
     for (const auto &one : set.merges)
         out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
                  one.reading.empty() ? std::vector<Bullet>{}
                                      : std::vector<Bullet>{{"our reading: " + one.reading, "", {}}});
+}
+
+std::string gap_words(const CriteriaSet &set, const Gap &gap) {
+    if (!gap.beside_rules) return "";
+    const std::string conditions = gap.conditions_text();
+    return " (beside the rules" + class_words(set, gap.classes) +
+           (conditions.empty() ? "" : ", where " + conditions) + ")";
 }
 
 } // namespace
@@ -95,7 +118,8 @@ std::string measure_words(const Rule &rule) {
     case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name);
     case Rule::Kind::count: return "count";
     case Rule::Kind::combine: return "types at the borderline";
-    case Rule::Kind::presence: break;
+    case Rule::Kind::presence:
+    case Rule::Kind::coupon: break;
     }
     return "allowed";
 }
@@ -115,6 +139,9 @@ Document document_of(const CriteriaSet &set) {
     out.title = set.title;
     out.heading(set.title).line(set.edition + "; " + set.source);
     if (!set.notes.empty()) out.line(set.notes);
+    if (!set.extends.empty())
+        out.line("It changes set " + set.extends + " (" + set.extends_edition + ")" +
+                 (set.inherited.empty() ? "" : "; what it takes from there is at most " + set.inherited));
     add_scope(out, set);
     out.heading("Rules", 2);
     for (const auto &rule : set.rules) {
@@ -125,10 +152,7 @@ Document document_of(const CriteriaSet &set) {
     add_required(out, set);
     add_counting(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
-    for (const auto &gap : set.gaps)
-        out.item(gap.text + (gap.where.empty()
-                                 ? ""
-                                 : " (beside the rules, where " + condition_words({}, gap.where) + ")"));
+    for (const auto &gap : set.gaps) out.item(gap.text + gap_words(set, gap));
     if (!set.silences.empty()) out.heading("Checks that the author answers", 2);
     for (const auto &one : set.silences) out.item(one.check + " of " + one.of + ": " + one.reason);
     return out.caution();

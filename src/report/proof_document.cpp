@@ -156,7 +156,11 @@ std::string row_words(const Case &c, std::size_t k, const ProvenEntry &row) {
     const std::string of = title_of(rule) + " (" + rule.id + "): ";
     switch (row.how) {
     case How::no_limit: return of + "permitted";
-    case How::silent: return of + "silent for class " + c.set.classes[k].id + ", so another rule decides";
+    case How::silent:
+        return of + "does not apply to class " + c.set.classes[k].id + ", so another rule decides";
+    case How::alone:
+        return of + "rejects only together with " + rule_of(c, static_cast<int>(*rule.only_with)).id +
+               ", which is kept";
     case How::not_of_it: return of + "does not speak of it";
     default: break;
     }
@@ -195,6 +199,7 @@ std::string_view name_of(How how) {
     case How::no_limit: return "no limit";
     case How::not_relevant: return "not relevant";
     case How::not_of_it: return "not of it";
+    case How::alone: return "alone";
     case How::silent: break;
     }
     return "silent";

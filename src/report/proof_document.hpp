@@ -23,7 +23,7 @@ std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missi
 /// practice its conditions were held against.
 std::string exam_told(const ExamRecord &exam);
 
-/// "within", "no limit", "not relevant", "not of it", "silent".
+/// "within", "no limit", "not relevant", "not of it", "silent", "alone".
 std::string_view name_of(ProvenEntry::How how);
 
 } // namespace beadbook

@@ -39,24 +39,27 @@ std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
     return " (" + out + ")";
 }
 
-std::string window_words(const Rule &rule) {
+std::string window_words(const Rule &rule, std::size_t class_index) {
     const std::string least =
         rule.least_group > 1 ? " of " + std::to_string(rule.least_group) + " or more" : "";
-    if (rule.linked && !rule.window) return " in one line" + least + " (" + rule.linked->text + ")";
-    if (!rule.window) return "";
+    const Window *window = rule.window(class_index);
+    if (rule.linked && !window) return " in one line" + least + " (" + rule.linked->text + ")";
+    if (!window) return "";
     const std::string group = rule.linked ? " of a group in line" + least : "";
-    if (rule.window->kind == Window::Kind::whole_weld) return group + " over the whole weld";
-    return group + " in any " + rule.window->text;
+    if (window->kind == Window::Kind::whole_weld) return group + " over the whole weld";
+    return group + " in any " + window->text;
 }
 
-std::string measured_words(const Rule &rule) {
+std::string measured_words(const Rule &rule, std::size_t class_index) {
     switch (rule.kind) {
     case Rule::Kind::each: return rule.measure.text;
     case Rule::Kind::gap: return "free distance";
-    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name) + window_words(rule) + " is";
-    case Rule::Kind::count: return "number" + window_words(rule) + " is";
+    case Rule::Kind::sum:
+        return "sum of " + std::string(info(rule.summed).name) + window_words(rule, class_index) + " is";
+    case Rule::Kind::count: return "number" + window_words(rule, class_index) + " is";
     case Rule::Kind::combine: return "number of types at the borderline is";
-    case Rule::Kind::presence: break;
+    case Rule::Kind::presence:
+    case Rule::Kind::coupon: break;
     }
     return "";
 }
@@ -97,11 +100,14 @@ Span extent_of(const Case &c, const std::vector<int> &numbers, Length from) {
     return out.value_or(Span{from, from});
 }
 
-bool slides(const Rule &rule) { return rule.window && rule.window->kind == Window::Kind::length; }
+bool slides(const Rule &rule, std::size_t class_index) {
+    const Window *window = rule.window(class_index);
+    return window && window->kind == Window::Kind::length;
+}
 
 /// ", counted from 2 in to 4 in": where the window lay, never beyond the end of the weld.
-std::string counted_words(const Case &c, const Rule &rule, const Finding &f) {
-    if (!slides(rule) || !f.place) return "";
+std::string counted_words(const Case &c, const Rule &rule, std::size_t class_index, const Finding &f) {
+    if (!slides(rule, class_index) || !f.place) return "";
     Span window = *f.place;
     if (c.coupon.line.length && !c.coupon.line.closed) window.to = std::min(window.to, *c.coupon.line.length);
     return ", counted " + print_place(window, {}, c.unit);
@@ -120,7 +126,8 @@ std::string merged_words(const Case &c, const Rule &rule, const Finding &f) {
 std::string compared(const Case &c, std::size_t class_index, const Rule &rule, const Finding &f) {
     const PrintedPair p = print_pair(f.measured, f.limit, rule.dimension(), c.unit);
     const bool lower = !is_maximum(rule.compare);
-    std::string out = measured_words(rule) + " " + p.first + (lower ? ", at least " : ", limit ") + p.second +
+    std::string out = measured_words(rule, class_index) + " " + p.first +
+                      (lower ? ", at least " : ", limit ") + p.second +
                       limit_formula(c, rule, rule.limits[class_index]);
     const bool kept = holds(f.measured, rule.compare, f.limit);
     if (kept)
@@ -129,7 +136,8 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
         out += ": at the limit, which is itself out";
     else
         out += (lower ? ": short by " : ": over by ") + p.difference;
-    return out + counted_words(c, rule, f) + merged_words(c, rule, f) + area_words(c, rule, f);
+    if (rule.only_with) out += ", together with " + c.set.rules[*rule.only_with].id + ", which is over too";
+    return out + counted_words(c, rule, class_index, f) + merged_words(c, rule, f) + area_words(c, rule, f);
 }
 
 std::string scope_title(const ScopePart &part) { return part.title.empty() ? "" : part.title + ": "; }
@@ -155,6 +163,12 @@ std::string outside_words(const Case &c, const ScopePart &part) {
                              print(c.coupon.values[quantities[q]], info(quantities[q]).dimension, c.unit));
     }
     return part.text + "; " + listed(is);
+}
+
+std::string of_coupon(const Rule &rule) {
+    std::string out;
+    for (const auto &one : rule.when) out += (out.empty() ? "" : " and ") + one.text;
+    return out;
 }
 
 std::string missing_words(const Finding &f) {
@@ -287,20 +301,33 @@ std::string print_indications(const Case &c, const std::vector<int> &numbers) {
 std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
-    const std::string where =
-        !f.place || f.indications.size() < 2
-            ? ""
-            : " " + print_place(rule && slides(*rule) ? extent_of(c, f.indications, f.place->from) : *f.place,
-                                c.coupon.line, c.unit);
+    const std::string where = !f.place || f.indications.size() < 2
+                                  ? ""
+                                  : " " + print_place(rule && slides(*rule, class_index)
+                                                          ? extent_of(c, f.indications, f.place->from)
+                                                          : *f.place,
+                                                      c.coupon.line, c.unit);
     const std::string title = !rule || rule->title.empty() ? "" : rule->title + ", ";
     switch (f.kind) {
     case Finding::Kind::over_limit:
     case Finding::Kind::within: return who + where + ": " + title + compared(c, class_index, *rule, f) + ".";
-    case Finding::Kind::not_allowed: return who + ": " + title + "none is allowed.";
+    case Finding::Kind::not_allowed:
+        if (rule->kind == Rule::Kind::coupon)
+            return "The coupon: " + title + "not allowed where " + of_coupon(*rule) + ".";
+        return who + ": " + title + "none is allowed.";
+    case Finding::Kind::not_said:
+        return (rule->kind == Rule::Kind::coupon ? "The coupon" : who) + ": " + title +
+               "this set does not say what class " + c.set.classes[class_index].id + " allows.";
     case Finding::Kind::person_decides:
+        if (rule->kind == Rule::Kind::coupon)
+            return "The coupon: " + title + "where " + of_coupon(*rule) +
+                   " the standard leaves it to a person, who decides and writes why.";
+        if (rule->linked && f.indications.size() > 1)
+            return who + where + ": in one line (" + rule->linked->text +
+                   "), and the standard leaves this to a person, who decides and writes why.";
         return who + ": the standard leaves this to a person, who decides and writes why.";
     case Finding::Kind::missing_data:
-        if (!rule && f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+        if (!rule && f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +
                    c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
@@ -310,7 +337,7 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
                " cannot be decided without " + missing_words(f) + ".";
     case Finding::Kind::not_covered:
-        if (f.clause >= 0 && !c.set.gaps[static_cast<std::size_t>(f.clause)].where.empty())
+        if (f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": the rules of this set are not all that speaks of it, a known gap: " +
                    c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         return who + ": " +

@@ -141,3 +141,17 @@ TEST_CASE("a coupon is withdrawn and restored") {
     CHECK(history[1]["changes"][0]["now"] == "the wrong piece");
     CHECK(history[2]["changes"][0]["before"] == "the wrong piece");
 }
+
+TEST_CASE("words without quotes are one line, and what was guessed is told") {
+    const Program run;
+    run.ok({"register", "T-1", "--thickness", "0.25in", "--form", "tube", "--seam", "girth", "--diameter",
+            "2in"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II"});
+    const Run logged = run({"log", "T-1", "und", "0.04", "at", "3:00"});
+    CHECK(logged.code == 3);
+    CHECK(run.ok({"log", "T-1", "pore", "0.04", "at", "3:00"}).find("#1 gas pore size 0.04 in at 3:00") == 0);
+    const Run guessed = run({"log", "T-1", "cra 0.05 at 4:00", "pore 0.03 at 5:00"});
+    CHECK(guessed.code == 0);
+    CHECK(guessed.err.find("'cra' is taken as crack") != std::string::npos);
+    CHECK(run.ok({"show", "T-1"}).find("#3 gas pore") != std::string::npos);
+}

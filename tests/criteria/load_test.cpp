@@ -40,7 +40,7 @@ TEST_CASE("every shipped set loads without a warning") {
         CHECK(loaded.issues.empty());
         CHECK(loaded.set->name == name);
     }
-    CHECK(shipped_sets().size() == 22);
+    CHECK(shipped_sets().size() == 23);
 }
 
 TEST_CASE("every limit of the shipped sets carries its source and its standing") {
@@ -130,7 +130,7 @@ TEST_CASE("rules that make no sense are refused") {
         {"    measure: gap\n    at least: 2 x smaller size\n",
          "may use 'larger size' or 'longer length' only"},
         {"    measure: T\n    at most: 1 in\n", "expected a measure of one indication"},
-        {"    allowed: maybe\n", "expected none, no limit, a person decides or not said"},
+        {"    allowed: maybe\n", "expected none, no limit, a person decides, not said or does not apply"},
         {"    allowed: none\n    when: depth over 1 in\n", "'when' is about the coupon"},
         {"    allowed: none\n    where: gap over 1 in\n", "not known here"},
         {"    allowed: none\n    shape: square\n", "expected linear or rounded"},
@@ -216,6 +216,52 @@ TEST_CASE("rules by their bands: overlaps, holes, empty ones and twins are warne
                              thick("over 1/8 in to 1/2 in") + "}\n";
     CHECK(load_criteria(open).issues.size() == 1);
     CHECK(issues_of(open).find("between 0.5 in and 1 in") != std::string::npos);
+}
+
+TEST_CASE("the order of classes is tried over each quantity, where the rule applies") {
+    const auto set = [](const std::string &rest) {
+        return "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A, B, C]\nscope: not read\nquantities: "
+               "{T: "
+               "thinner member, T2: thicker member}\nrules:\n  - {id: r, types: porosity, exams: RT, " +
+               rest + ", clause: c, standing: {house: x}}\n";
+    };
+    const std::string wrong = "should be stricter";
+    // Right as long as both members are alike, and wrong where the other is more than twice as thick.
+    CHECK(issues_of(set("measure: size, at most: {A: T2/8, B: T/4, C: T2/4}")).find(wrong) !=
+          std::string::npos);
+    // The thicker member is never thinner than the thinner one.
+    CHECK(issues_of(set("measure: size, at most: {A: T/4, B: T2/4, C: T2/2}")).empty());
+    // Wrong only under 1/8 in, of which the rule does not speak.
+    const std::string thick = "measure: size, at most: {A: 1/16 in, B: T/2, C: T}";
+    CHECK(issues_of(set("when: T at least 1/8 in, " + thick)).find(wrong) == std::string::npos);
+    CHECK(issues_of(set("when: T over 0.1 in, " + thick)).find(wrong) != std::string::npos);
+    // A silent class between two does not hide that they stand the wrong way round.
+    CHECK(issues_of(set("measure: size, at most: {A: 2 in, B: not said, C: 1 in}"))
+              .find("class A should be "
+                    "stricter than class C") != std::string::npos);
+    const auto exams = [&](const std::string &classes, const std::string &more) {
+        return issues_of(set("allowed: none") + "required exams:\n  - {id: film, one of: RT, classes: " +
+                         classes + ", clause: c, standing: {house: x}}\n" + more);
+    };
+    CHECK(exams("[B, C]", "").find("[exam-for-looser-class]") != std::string::npos);
+    for (const auto &[classes, more] :
+         {std::pair<std::string, std::string>{"[A, B]", ""},
+          {"[A, B, C]", ""},
+          {"[B]", "  - {id: all, one of: RT, classes: [A], clause: c, standing: {house: x}}\n"}})
+        CHECK(exams(classes, more).find("exam-for-looser-class") == std::string::npos);
+}
+
+TEST_CASE("not said beside no limit is asked about") {
+    const auto rules = [](const std::string &word) {
+        return issues_of(head() +
+                         "scope: not read\nrules:\n  - {id: a, types: porosity, exams: RT, allowed: {A: "
+                         "none, B: no limit}, when: T over 0 in, clause: c, standing: {house: x}}\n  - {id: "
+                         "b, types: gas pore, exams: RT, allowed: {A: none, B: " +
+                         word + "}, when: L over 0 in, clause: c, standing: {house: x}}\n");
+    };
+    CHECK(rules("not said").find("[not-said-beside-no-limit]") != std::string::npos);
+    CHECK(rules("does not apply").empty());
+    CHECK(rules("no limit").empty());
 }
 
 TEST_CASE("a check is silenced in the file, with a reason") {

@@ -149,3 +149,29 @@ TEST_CASE("a comment that begins with a number and a type reads like a find") {
     CHECK(without_mark("\xEF\xBB\xBFpore") == "pore");
     CHECK(without_mark("pore") == "pore");
 }
+
+TEST_CASE(
+    "a type may be cut short where only one begins so, and what is unclear is refused with all it can mean") {
+    const WeldLine weld{Length{8 * nm_per_inch}, true};
+    const auto read = [&](const char *line) { return read_log_line(line, weld, Unit::inch); };
+    const Vocabulary &v = Vocabulary::shipped();
+    const LogLine short_one = read("cra l.2 d.010 7:00");
+    CHECK(short_one.guessed == "cra");
+    CHECK(v[short_one.found.type].name == "crack");
+    CHECK(short_one.found.measures.at(Quantity::length).text == ".2 in");
+    CHECK(short_one.found.measures.at(Quantity::depth).text == ".010 in");
+    CHECK(short_one.found.at->text == "7:00");
+    CHECK(read("crack 0.2").guessed.empty());
+    CHECK(v[read("high-low h 0.02").found.type].name == "linear misalignment");
+    CHECK(v[read("melt-through h 0.02").found.type].name == "excess penetration"); // no burn-through
+    for (const auto &[line, all] : {std::pair{"und 0.2", "undercut or incompletely filled groove"},
+                                    std::pair{"cold lap .2", "incomplete fusion or overlap"},
+                                    std::pair{"crater .2", "crater crack or crater pipe"}}) {
+        INFO(line);
+        CHECK_THROWS_WITH(read(line), Catch::Contains("could be ") && Catch::Contains(all));
+    }
+    CHECK_THROWS_WITH(read("cr.2"), Catch::Contains("does not begin with a type"));
+    CHECK_THROWS_WITH(read("in 0.2"),
+                      Catch::Contains("does not begin with a type")); // two letters are too few
+    CHECK_THROWS_WITH(parse_log_line("cra 0.2", weld, Unit::inch), Catch::Contains("cut short; write crack"));
+}

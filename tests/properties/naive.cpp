@@ -26,8 +26,9 @@ struct Thing {
 
 class Naive {
 public:
-    Naive(const CriteriaSet &set, const RandomCase &c, bool by_name = false)
-        : set_(set), c_(c), by_name_(by_name) {
+    /// By what counts for one class.
+    Naive(const CriteriaSet &set, const RandomCase &c, std::size_t for_class, bool by_name)
+        : set_(set), c_(c), for_class_(for_class), by_name_(by_name) {
         around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
         for (const auto &i : c.indications)
             things_.push_back({i.type,
@@ -71,9 +72,22 @@ public:
         for (std::size_t k = 0; k < out.size(); ++k) {
             bool reject = false, ask = false;
             std::vector<bool> covered(things_.size(), false);
-            for (const auto &rule : set_.rules) judge_rule(rule, k, reject, ask, covered);
+            for (std::size_t r = 0; r < set_.rules.size(); ++r) {
+                const Rule &rule = set_.rules[r];
+                if (!rule.only_with) judge_rule(rule, k, reject, ask, covered, {});
+                if (!rule.only_with || *rule.only_with > r) continue;
+                // Only where one exam finds both over.
+                for (std::size_t e = 0; e < exam_count; ++e) {
+                    std::array<bool, 2> out{}, open{};
+                    judge_rule(rule, k, out[0], open[0], covered, static_cast<Exam>(e));
+                    judge_rule(set_.rules[*rule.only_with], k, out[1], open[1], covered,
+                               static_cast<Exam>(e));
+                    reject = reject || (out[0] && out[1]);
+                    ask = ask || ((out[0] || open[0]) && (out[1] || open[1]));
+                }
+            }
             for (std::size_t i = 0; i < things_.size(); ++i)
-                ask = ask || !covered[i] || left_open(things_[i]);
+                ask = ask || !covered[i] || left_open(things_[i], k);
             for (const auto &rule : set_.rules) {
                 const bool there = std::any_of(c_.indications.begin(), c_.indications.end(),
                                                [&](const Indication &i) { return measures_for(rule, i); });
@@ -247,7 +261,7 @@ private:
 
     bool irrelevant(const Thing &t) const {
         return std::any_of(set_.relevance.begin(), set_.relevance.end(), [&](const Relevance &r) {
-            return r.subject.covers(t.type, t.exam) &&
+            return r.classes[for_class_] && r.subject.covers(t.type, t.exam) &&
                    std::all_of(r.ignore.begin(), r.ignore.end(),
                                [&](const Condition &c) { return condition(c, &t); });
         });
@@ -267,13 +281,16 @@ private:
     }
 
     /// A known gap that bears on it beside whatever rules there are.
-    bool left_open(const Thing &t) const {
+    bool left_open(const Thing &t, std::size_t k) const {
         return std::any_of(set_.gaps.begin(), set_.gaps.end(), [&](const Gap &gap) {
-            return !gap.where.empty() && std::any_of(t.types.begin(), t.types.end(), [&](TypeId x) {
-                return gap.subject->covers(x, t.exam);
-            }) && std::all_of(gap.where.begin(), gap.where.end(), [&](const Condition &c) {
-                return condition(c, &t);
-            });
+            const auto on_coupon = [&](const Condition &c) { return condition(c, nullptr); };
+            return gap.beside_rules && gap.classes[k] &&
+                   (gap.shape == Shape::unknown || gap.shape == t.shape) &&
+                   std::all_of(gap.when.begin(), gap.when.end(), on_coupon) &&
+                   std::any_of(t.types.begin(), t.types.end(),
+                               [&](TypeId x) { return gap.subject->covers(x, t.exam); }) &&
+                   std::all_of(gap.where.begin(), gap.where.end(),
+                               [&](const Condition &c) { return condition(c, &t); });
         });
     }
 
@@ -290,29 +307,42 @@ private:
                            [&](const Condition &c) { return condition(c, nullptr); });
     }
 
-    void judge_rule(const Rule &rule, std::size_t k, bool &reject, bool &ask, std::vector<bool> &covered) {
+    void judge_rule(const Rule &rule, std::size_t k, bool &reject, bool &ask, std::vector<bool> &covered,
+                    std::optional<Exam> only) {
+        const Limit::Kind says = rule.limits[k].kind;
+        if (rule.kind == Rule::Kind::coupon) {
+            if (!applies(rule)) return;
+            reject = reject || says == Limit::Kind::none;
+            ask = ask || says == Limit::Kind::ask || says == Limit::Kind::not_said;
+            return;
+        }
         if (rule.kind == Rule::Kind::combine) {
             if (!applies(rule)) return;
             std::int64_t near = 0;
             for (const std::size_t other : rule.combined)
                 near += at_borderline(set_.rules[other], k, rule.borderline);
             const Exact limit = limit_of(rule, rule.limits[k].formula, {}).value;
+            ask = ask || (near > 0 && (says == Limit::Kind::ask || says == Limit::Kind::not_said));
             reject = reject ||
                      (rule.limits[k].kind == Limit::Kind::value && !holds(Exact(near), rule.compare, limit));
             return;
         }
         for (std::size_t e = 0; e < exam_count; ++e) {
+            if (only && static_cast<std::size_t>(*only) != e) continue;
             std::vector<Thing> found;
             for (std::size_t i = 0; i < things_.size(); ++i) {
                 if (!speaks_of(rule, things_[i], static_cast<Exam>(e))) continue;
                 found.push_back(things_[i]);
-                if (rule.limits[k].kind != Limit::Kind::not_said) covered[i] = true;
+                if (says != Limit::Kind::not_said && says != Limit::Kind::other) covered[i] = true;
             }
             if (found.empty()) continue;
             const Limit &limit = rule.limits[k];
             if (limit.kind == Limit::Kind::none) reject = true;
-            if (limit.kind == Limit::Kind::ask) ask = true;
-            if (limit.kind == Limit::Kind::value) judge_found(rule, limit.formula, found, reject, ask);
+            if (limit.kind == Limit::Kind::not_said) ask = true;
+            // A person is asked about groups, where it takes several to be one.
+            if (limit.kind == Limit::Kind::ask)
+                ask = ask || rule.least_group < 2 || !groups(rule, found).empty();
+            if (limit.kind == Limit::Kind::value) judge_found(rule, k, found, reject, ask);
         }
     }
 
@@ -344,8 +374,9 @@ private:
             reject = true;
     }
 
-    void judge_found(const Rule &rule, const Formula &limit, const std::vector<Thing> &found, bool &reject,
+    void judge_found(const Rule &rule, std::size_t k, const std::vector<Thing> &found, bool &reject,
                      bool &ask) const {
+        const Formula &limit = rule.limits[k].formula;
         if (rule.kind == Rule::Kind::each) {
             for (const auto &t : found) {
                 // The most of a joined one, but the least of each part.
@@ -369,12 +400,12 @@ private:
         } else {
             Evaluated most = limit_of(rule, limit, {});
             if (rule.prorated && most.known()) {
-                const Exact window = rule.window->length.evaluate(Environment{c_.coupon.values}).value;
+                const Exact window = rule.window(k)->length.evaluate(Environment{c_.coupon.values}).value;
                 const Exact length = c_.coupon.line.length->nm;
                 if (length < window) most.value = most.value * length / window;
             }
             for (const auto &group : groups(rule, found))
-                compare({held(rule, group), {}}, rule, most, reject, ask);
+                compare({held(rule, rule.window(k), group), {}}, rule, most, reject, ask);
         }
     }
 
@@ -388,11 +419,11 @@ private:
         return sum;
     }
 
-    Exact held(const Rule &rule, const std::vector<Thing> &group) const {
-        if (!rule.window || rule.window->kind == Window::Kind::whole_weld) return total(rule, group);
-        if (rule.window->kind == Window::Kind::area) return Exact(in_area(rule, group));
-        const auto width = static_cast<std::int64_t>(
-            rule.window->length.evaluate(Environment{c_.coupon.values}).value.num());
+    Exact held(const Rule &rule, const Window *window, const std::vector<Thing> &group) const {
+        if (!window || window->kind == Window::Kind::whole_weld) return total(rule, group);
+        if (window->kind == Window::Kind::area) return Exact(in_area(*window, group));
+        const auto width =
+            static_cast<std::int64_t>(window->length.evaluate(Environment{c_.coupon.values}).value.num());
         if (width >= c_.coupon.line.length->nm) return total(rule, group);
         Exact most = 0;
         const bool length = rule.kind == Rule::Kind::sum && rule.summed == Quantity::length;
@@ -418,8 +449,8 @@ private:
     }
 
     /// Every rectangle whose left, right, low and high neighbours are any four of them.
-    std::int64_t in_area(const Rule &rule, const std::vector<Thing> &group) const {
-        const auto longest = static_cast<std::int64_t>(rule.window->longest_side.num());
+    std::int64_t in_area(const Window &window, const std::vector<Thing> &group) const {
+        const auto longest = static_cast<std::int64_t>(window.longest_side.num());
         std::vector<Thing> all = group;
         std::vector<std::size_t> id;
         for (std::size_t i = 0; i < group.size(); ++i) id.push_back(i);
@@ -438,7 +469,7 @@ private:
                 for (const auto &low : all)
                     for (const auto &high : all) {
                         const std::int64_t y = std::max<std::int64_t>(0, high.across_from - low.across_to);
-                        if (y >= longest || static_cast<Int128>(x) * y >= rule.window->area.num()) continue;
+                        if (y >= longest || static_cast<Int128>(x) * y >= window.area.num()) continue;
                         std::vector<bool> in(group.size(), false);
                         for (std::size_t i = 0; i < all.size(); ++i)
                             if (all[i].to >= left.to && all[i].from <= std::max(right.from, left.to) &&
@@ -487,6 +518,7 @@ private:
 
     const CriteriaSet &set_;
     const RandomCase &c_;
+    std::size_t for_class_;
     bool by_name_ = false; ///< a name that says linear counts, though it is as wide as long
     std::int64_t around_ = 0;
     std::vector<Thing> things_;
@@ -495,9 +527,16 @@ private:
 } // namespace
 
 std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c) {
-    std::vector<Verdict> out = Naive(set, c).run();
+    const auto judged = [&](const RandomCase &read, bool by_name) {
+        if (!set.counts_by_class) return Naive(set, read, 0, by_name).run();
+        std::vector<Verdict> out;
+        for (std::size_t k = 0; k < set.classes.size(); ++k)
+            out.push_back(Naive(set, read, k, by_name).run()[k]);
+        return out;
+    };
+    std::vector<Verdict> out = judged(c, false);
     const RandomCase one = naive_as_one(set, c);
-    for (const auto &other : {Naive(set, one).run(), Naive(set, c, true).run()})
+    for (const auto &other : {judged(one, false), judged(c, true)})
         for (std::size_t k = 0; k < out.size(); ++k)
             if (out[k] == Verdict::accept && other[k] != Verdict::accept) out[k] = Verdict::cannot_say;
     return out;

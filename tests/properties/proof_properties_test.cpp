@@ -211,6 +211,7 @@ private:
     }
     void add_contradictions() {
         must_contradict("an entry larger than its size", [](Indication &i) {
+            i.type = *Vocabulary::shipped().find("gas pore"); // the size of a dimension is not its length
             i.measures.set(Quantity::size, Exact(i.measures[Quantity::length] - 1));
         });
         must_contradict("an entry wider than long", [](Indication &i) {

@@ -83,6 +83,8 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
         const Exact size = steps(random, 1, largest);
         i.measures.set(Quantity::length, size);
         i.measures.set(Quantity::width, std::min(size, steps(random, 1, largest)));
+        // Of a dimension that is checked, the size and how long it is so are two matters.
+        if (Vocabulary::shipped()[i.type].measured) i.measures.set(Quantity::size, steps(random, 1, largest));
         for (const Quantity q : {Quantity::depth, Quantity::height}) i.measures.set(q, steps(random, 1, 6));
         i.measures.set(Quantity::angle, Exact(pick(random, 16, 32) * 5'000'000LL));
         for (auto &word : i.words) word = static_cast<std::uint8_t>(pick(random, 1, 2));

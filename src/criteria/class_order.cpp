@@ -1,0 +1,197 @@
+#include "criteria/class_order.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace beadbook {
+namespace {
+
+/// How much a limit lets through, as an order: none < value < no limit. Nothing for what nobody knows.
+enum class Reach { less, same, more, unknown };
+
+bool open(const Limit &l) {
+    return l.kind == Limit::Kind::ask || l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;
+}
+
+Reach reach(const Limit &strict, const Limit &loose, bool upper, const Environment::Values &values) {
+    const auto fixed = [](const Limit &l) {
+        return l.kind == Limit::Kind::none ? 0 : l.kind == Limit::Kind::free ? 2 : 1;
+    };
+    if (fixed(strict) != fixed(loose)) return fixed(strict) < fixed(loose) ? Reach::less : Reach::more;
+    if (strict.kind != Limit::Kind::value) return Reach::same;
+    const Environment env{values, &values};
+    const Evaluated a = strict.formula.evaluate(env);
+    const Evaluated b = loose.formula.evaluate(env);
+    if (!a.known() || !b.known() || a.value == b.value) return Reach::same;
+    return (a.value < b.value) == upper ? Reach::less : Reach::more;
+}
+
+/// Values of one quantity: a spread of plausible ones, and both sides of every number that it is held
+/// against.
+class Spread {
+public:
+    Spread(const CriteriaSet &set, const Rule &rule) {
+        for (const auto &part : set.scope)
+            if (part.only_if.empty()) take(part.when);
+        take(rule.when);
+        take(rule.where);
+    }
+
+    std::vector<Exact> of(Quantity q) const {
+        std::vector<Exact> out;
+        if (info(q).dimension == Dimension::angle) {
+            out = {Exact(30'000'000), Exact(90'000'000), Exact(150'000'000)};
+        } else if (info(q).dimension == Dimension::temperature) {
+            out = {Exact(20'000'000), Exact(100'000'000), Exact(400'000'000)};
+        } else if (info(q).dimension == Dimension::number) {
+            out = {Exact(1), Exact(2), Exact(5)};
+        } else {
+            for (const std::int64_t thousandth : {10, 62, 125, 200, 375, 750, 1500, 4000, 16000}) {
+                const Exact length = Exact(thousandth) * Exact(nm_per_inch / 1000);
+                out.push_back(info(q).dimension == Dimension::area ? length * length : length);
+            }
+        }
+        if (const auto found = edges_.find(q); found != edges_.end())
+            for (const Exact &edge : found->second)
+                for (const Exact &value : {edge - Exact(1), edge, edge + Exact(1)})
+                    if (value > Exact(0)) out.push_back(value);
+        return out;
+    }
+
+    bool allows(const Environment::Values &values) const {
+        if (values.has(Quantity::thinner) && values.has(Quantity::thicker) &&
+            values[Quantity::thinner] > values[Quantity::thicker])
+            return false;
+        const Environment env{values, &values};
+        return std::none_of(conditions_.begin(), conditions_.end(), [&](const Condition *c) {
+            Missing missing;
+            return c->compare(env, missing) == Truth::no;
+        });
+    }
+
+private:
+    void take(const std::vector<Condition> &conditions) {
+        for (const auto &c : conditions) {
+            if (c.kind != Condition::Kind::comparison) continue;
+            conditions_.push_back(&c);
+            const auto slot = c.left.lone_quantity();
+            for (const auto &edge : c.edges)
+                if (slot && edge.right.is_constant() && edge.right.constant_value().is_whole())
+                    edges_[static_cast<Quantity>(*slot)].push_back(edge.right.constant_value());
+        }
+    }
+
+    std::vector<const Condition *> conditions_;
+    std::map<Quantity, std::vector<Exact>> edges_;
+};
+
+/// Where a stricter limit lets more through than a looser one.
+enum class Wrong { nowhere, only_where_sizes_differ, with_all_alike };
+
+class Comparison {
+public:
+    Comparison(const Spread &spread, const Limit &strict, const Limit &loose, bool upper)
+        : spread_(spread), strict_(strict), loose_(loose), upper_(upper) {
+        for (const auto *limit : {&strict, &loose})
+            for (const Quantity q : quantities_of(limit->formula))
+                if (std::find(all_.begin(), all_.end(), q) == all_.end()) all_.push_back(q);
+    }
+
+    Wrong wrong() const {
+        std::vector<std::vector<Exact>> values;
+        for (const Quantity q : all_) values.push_back(spread_.of(q));
+        if (alike(values)) return Wrong::with_all_alike;
+        if (all_.size() < 2) return Wrong::nowhere;
+        // A limit of many quantities is tried on fewer values of each.
+        std::size_t cases = 1;
+        for (auto &of : values) {
+            while (cases * of.size() > 4000 && of.size() > 2)
+                of.erase(of.begin() + static_cast<std::ptrdiff_t>(of.size() / 2));
+            cases *= of.size();
+        }
+        for (std::size_t n = 0; n < cases; ++n) {
+            Environment::Values here;
+            std::size_t rest = n;
+            for (std::size_t k = 0; k < all_.size(); ++k) {
+                here.set(all_[k], values[k][rest % values[k].size()]);
+                rest /= values[k].size();
+            }
+            if (more_through(here)) return Wrong::only_where_sizes_differ;
+        }
+        return Wrong::nowhere;
+    }
+
+private:
+    /// The same value for all quantities of one dimension.
+    bool alike(const std::vector<std::vector<Exact>> &values) const {
+        if (all_.empty()) return more_through({});
+        std::size_t most = 0;
+        for (const auto &of : values) most = std::max(most, of.size());
+        for (std::size_t n = 0; n < most; ++n) {
+            std::map<Dimension, Exact> chosen;
+            Environment::Values here;
+            for (std::size_t k = 0; k < all_.size(); ++k) {
+                const auto value =
+                    chosen.emplace(info(all_[k]).dimension, values[k][std::min(n, values[k].size() - 1)])
+                        .first;
+                here.set(all_[k], value->second);
+            }
+            if (more_through(here)) return true;
+        }
+        return false;
+    }
+    bool more_through(const Environment::Values &here) const {
+        return spread_.allows(here) && reach(strict_, loose_, upper_, here) == Reach::more;
+    }
+
+    const Spread &spread_;
+    const Limit &strict_, &loose_;
+    bool upper_;
+    std::vector<Quantity> all_;
+};
+
+void check_exams(const CriteriaSet &set, Doubts &doubts) {
+    const auto within = [](const RequiredExam &one, const RequiredExam &other) {
+        return std::all_of(one.one_of.begin(), one.one_of.end(), [&](Exam exam) {
+            return std::find(other.one_of.begin(), other.one_of.end(), exam) != other.one_of.end();
+        });
+    };
+    for (const auto &exam : set.required)
+        for (std::size_t c = 0; c + 1 < set.classes.size(); ++c) {
+            if (exam.classes[c] || !exam.classes[c + 1]) continue;
+            if (std::any_of(set.required.begin(), set.required.end(), [&](const RequiredExam &other) {
+                    return other.classes[c] && within(other, exam);
+                }))
+                continue;
+            doubts.tell("exam-for-looser-class", exam.id, {}, "required exams." + exam.id,
+                        "class " + set.classes[c + 1].id + " asks for it, and class " + set.classes[c].id +
+                            ", which should be stricter, does not");
+        }
+}
+
+} // namespace
+
+void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
+    for (const auto &rule : set.rules) {
+        const Spread spread(set, rule);
+        const bool upper = is_maximum(rule.compare);
+        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
+            if (open(rule.limits[c])) continue;
+            std::size_t next = c + 1;
+            while (next < rule.limits.size() && open(rule.limits[next])) ++next;
+            if (next >= rule.limits.size()) continue;
+            const Wrong wrong = Comparison(spread, rule.limits[c], rule.limits[next], upper).wrong();
+            const std::string text = "class " + set.classes[c].id + " should be stricter than class " +
+                                     set.classes[next].id + ", but its limit lets more through";
+            if (wrong == Wrong::with_all_alike)
+                issues.error(rule.where_from, "rules." + rule.id,
+                             text + "; write 'ordered: no' if the standard means it");
+            if (wrong == Wrong::only_where_sizes_differ)
+                doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
+                            text + " where its quantities lie far apart");
+        }
+    }
+    check_exams(set, doubts);
+}
+
+} // namespace beadbook

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "criteria/doubts.hpp"
+
+namespace beadbook {
+
+/// Of an ordered set: an error where a class lets more through than a looser one, tried on coupons and finds
+/// that its conditions and the scope leave; a doubt if that needs quantities far apart, which may be no
+/// coupon. A class that is silent is passed over. A doubt too where a looser class asks for an exam that the
+/// stricter one does not.
+void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts);
+
+} // namespace beadbook

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "language/yaml.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+
+namespace beadbook {
+
+/// The text of a set that another one extends, by the name that stands in the file; nothing if there is none.
+using BaseText = std::function<std::optional<std::string>(const std::string &name)>;
+/// The shipped sets.
+std::optional<std::string> shipped_base(const std::string &name);
+
+/// A set's file once its base stands under it.
+struct Extended {
+    Yaml root;        ///< as if all had been written in one file
+    std::string text; ///< the file, and below it the texts of its bases, so that it can be read again alone
+    std::string base; ///< the set that it extends; empty if it stands alone
+    std::string base_edition;
+    std::string inherited; ///< how sure what is inherited is at most, in words
+};
+
+/// Reads a file and what it extends. What comes from the base stands at the place of `extends`, for messages.
+/// An unknown base, a circle and a mistake in the base are issues there.
+Extended read_extended(const std::string &text, const BaseText &base, Issues &issues);
+
+} // namespace beadbook
