@@ -11,6 +11,7 @@
 #include "technique/exam_check.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 namespace beadbook {
@@ -28,6 +29,41 @@ void check_level(const ExamRecord &exam) {
     if (exam.level.empty() || known_level(exam.level)) return;
     throw refused("level: '" + shown(exam.level) + "' is no level; expected I, II or III, or CWI or SCWI")
         .at("level");
+}
+
+/// What people write who do not name anybody. Common practice, no source.
+constexpr std::string_view no_names[] = {"nobody",   "none",    "unknown",  "tbd",     "tba",
+                                         "n/a",      "na",      "self",     "trainee", "someone",
+                                         "somebody", "anybody", "examiner", "me"};
+
+/// An exam is somebody's who can be asked.
+void check_examiner(const ExamRecord &exam) {
+    const auto letter = [](unsigned char c) { return std::isalpha(c) != 0 || c >= 0x80; };
+    const bool named = std::any_of(exam.examiner.begin(), exam.examiner.end(), letter) &&
+                       std::none_of(std::begin(no_names), std::end(no_names), [&](std::string_view word) {
+                           return same_word(exam.examiner, std::string(word));
+                       });
+    if (!exam.examiner.empty() && !named)
+        throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
+}
+
+/// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
+std::vector<Unlikely> unlikely_of(const CouponRecord &coupon, const ExamRecord &exam, Day today) {
+    auto out = Plausibility::shipped().of(coupon, exam, today);
+    if (!exam.examiner.empty() && same_word(exam.examiner, coupon.get("welder")))
+        out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
+    return out;
+}
+
+/// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
+void check_finished(const ExamRecord &exam, Day today) {
+    if (!exam.finished) return;
+    if (exam.finished->on < exam.date || exam.finished->on > today)
+        throw refused(
+            "finished on " + print(exam.finished->on) + ", and the exam is of " + print(exam.date) +
+            (exam.finished->on > today ? "; that day is to come" : "; it cannot end before it begins"))
+            .at("finished on");
+    if (exam.finished->by.empty()) throw refused("it is finished, and by nobody").at("finished by");
 }
 
 /// The request as a record, and the practice that it names.
@@ -90,7 +126,7 @@ Asked asked_for(Office &office, const ExamRequest &request) {
 /// What nobody would believe of the exam, and what speaks against its examiner.
 std::vector<Unlikely> doubted(const CouponRecord &coupon, const ExamRecord &exam, Day today,
                               std::vector<Unlikely> against) {
-    auto out = Plausibility::shipped().of(coupon, exam, today);
+    auto out = unlikely_of(coupon, exam, today);
     out.insert(out.end(), against.begin(), against.end());
     return out;
 }
@@ -109,6 +145,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord &exam = asked.exam;
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
+    check_examiner(exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
     exam.sure = set_aside_by(doubted(state.record, exam, today, std::move(asked.against)), request.sure);
@@ -144,8 +181,10 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
     check_level(exam);
+    check_examiner(exam);
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
+    check_finished(exam, today);
     OnRecord known = fill_from_record(office, exam);
     std::vector<std::string> before = std::exchange(exam.sure, {});
     exam.sure = set_aside_by(doubted(coupon, exam, today, std::move(known.against)), sure, before);

@@ -251,6 +251,7 @@ Document explained_document(const Explained &e, bool in_full) {
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
+    add_taken_back(doc, e.taken_back);
     if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
         doc.line(line);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));

@@ -287,12 +287,22 @@ TEST_CASE("what an exam used is on it as it was that day, and answers the practi
     CHECK(between.value.cautions().size() == 1);
     CHECK(between.value.done().counts);
     CHECK(booth.exam(Exam::MT, with({"LM-7"}, "2026-05-01")).value.cautions().empty());
-    const auto judged = booth.exam(Exam::MT, [&](ExamRequest &r) {
-        with({"LM-7"}, "2026-05-02")(r);
-        r.practice = "astm-e1444-mt";
-    });
-    CHECK_THAT(judged.value.invalid, says("meter due 2026-05-01: not past is asked"));
+    EquipmentRequest yoke;
+    yoke.serial = "Y-3";
+    yoke.kind = "yoke";
+    yoke.calibrations = {"2026-05-24"};
+    booth.equipment(yoke);
+    const auto by_practice = [&](const char *day) {
+        return booth.exam(Exam::MT, [=](ExamRequest &r) {
+            with({"Y-3"}, day)(r);
+            r.practice = "astm-e1444-mt";
+            r.conditions = {"technique=yoke"};
+        });
+    };
+    const auto judged = by_practice("2026-11-25");
+    CHECK_THAT(judged.value.invalid, says("yoke checked 2026-05-24: within 6 months is asked"));
     CHECK_FALSE(judged.value.done().counts);
+    CHECK_THAT(by_practice("2026-11-24").value.invalid, !says("yoke checked 2026-05-24"));
     CHECK_THAT(booth.exam(Exam::VT, with({"LM-7"}, "2025-04-30")).value.cautions().at(0),
                says("calibrated only after the exam"));
     CHECK_THAT(booth.exam(Exam::VT, with({"X-9"})).value.cautions().at(0), says("it is not on record"));
