@@ -41,6 +41,8 @@ ExamRequest exam_request(const Call &call) {
         throw UsageError("--incomplete wants the reason why it does not count");
     out.conditions = call.all("condition");
     out.practice = call.text("practice");
+    out.equipment = call.all("equipment");
+    out.as_before = call.has("as-before");
     if (call.has("found")) out.found = found_word(call.text("found"));
     if (call.has("replaces")) out.replaces = call.number("replaces", "exam");
     out.why = call.text("why");
@@ -52,7 +54,7 @@ ExitCode run_exam(Call &call) {
     ExamRequest request = exam_request(call);
     call.office(Ledger::Mode::write);
     if (call.has("ask")) {
-        if (request.practice.empty())
+        if (request.practice.empty() && !request.as_before)
             throw UsageError("which conditions are asked for hangs on the practice: give --practice");
         request.coupon = marks_in(call.at(0)).front();
         ask_conditions(call, request);
@@ -192,7 +194,10 @@ Methods: )" + methods_text() +
                 R"(.
 An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or with none
 (--found none); an open one fulfils no requirement. One that left something out (--incomplete "...") fulfils
-no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none.)",
+no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none.
+Of an examiner who is on record ('person') the level, the certificate and the vision test are taken from there, of
+equipment on record its calibration; one who is not entitled is refused without --sure, and then the exam does
+not count. --as-before leaves out what is read each time; what the call gives goes before.)",
             {{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
              {"examiner", "NAME", "who examined"},
              {"level", "I|II|III", "the examiner's level"},
@@ -200,6 +205,9 @@ no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen 
              {"practice", "NAME", "practice that its conditions are held against: a shipped one or a file"},
              {"ask", "", "ask for the conditions that the practice needs"},
              {"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
+             {"equipment", "SERIAL", "equipment that was used; may be repeated", 0, true},
+             {"as-before", "",
+              "practice, conditions and equipment of the examiner's last exam of the method"},
              {"incomplete", "TEXT", "why it does not count"},
              {"note", "TEXT", "anything else"},
              {"found", "none", "finish it at once: it found nothing"},

@@ -101,7 +101,8 @@ private:
 void ask_conditions(Call &call, ExamRequest &request) {
     std::istream &in = call.session().in;
     std::ostream &out = call.json() ? call.session().err : call.session().out;
-    out << "conditions by " << call.catalogue().practice(request.practice)->title
+    out << "conditions"
+        << (request.practice.empty() ? "" : " by " + call.catalogue().practice(request.practice)->title)
         << "; Enter leaves one out\n";
     std::set<std::string> skipped;
     for (;;) {

@@ -62,7 +62,7 @@ const std::vector<CouponField> &coupon_fields() {
         measure_field("thickness", Quantity::thinner, "thickness of a member"),
         measure_field("thickness-2", Quantity::thinner, "thickness of the other member, if it differs"),
         measure_field("weld-thickness", Quantity::weld_thickness,
-                      "thickness of the weld, without reinforcement"),
+                      "thickness of the weld, without reinforcement; full: a butt that is welded through"),
         measure_field("bead-thickness", Quantity::bead_thickness, "thickness of the bead"),
         measure_field("throat", Quantity::throat, "nominal throat of a fillet"),
         measure_field("fillet-size", Quantity::fillet_size, "fillet size on the drawing"),

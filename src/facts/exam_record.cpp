@@ -11,6 +11,13 @@ std::map<std::string, std::string> ExamRecord::conditions_told() const {
     return out;
 }
 
+std::vector<std::string> ExamRecord::cautions() const {
+    std::vector<std::string> out;
+    for (const auto &one : equipment)
+        if (std::string caution = caution_of(one, date); !caution.empty()) out.push_back(std::move(caution));
+    return out;
+}
+
 void add_condition(ExamRecord &exam, const std::string &text) {
     const std::size_t equals = text.find('=');
     const std::string name = checked_text(text.substr(0, equals), "condition");

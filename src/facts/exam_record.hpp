@@ -1,6 +1,7 @@
 #pragma once
 
 #include "facts/coupon_record.hpp"
+#include "facts/equipment_record.hpp"
 #include "judge/coupon.hpp"
 #include "measure/day.hpp"
 
@@ -27,6 +28,7 @@ struct ExamRecord {
     std::string incomplete;                        ///< why it does not count; empty if it does
     std::map<std::string, std::string> conditions; ///< technique, as name and value
     std::string practice, practice_hash;           ///< that the conditions are held against; may be empty
+    std::vector<EquipmentUsed> equipment;          ///< as it was on record that day
     std::optional<ExamFinished> finished;
     std::vector<std::string>
         sure;                 ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
@@ -42,6 +44,8 @@ struct ExamRecord {
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;
+    /// What speaks against its equipment; no verdict goes by it.
+    std::vector<std::string> cautions() const;
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;
 };
 

@@ -1,5 +1,6 @@
 #include "facts/exam_standing.hpp"
 
+#include "facts/person_record.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -28,6 +29,15 @@ bool inspector(const std::string &text) {
 
 } // namespace
 
+bool same_level(const std::string &a, const std::string &b) {
+    return level_in(a) == level_in(b) && (level_in(a) > 0 || inspector(a) == inspector(b));
+}
+
+int rank_of_level(const std::string &level) {
+    const int number = level_in(level);
+    return number > 0 ? number : inspector(level) ? 2 : 0;
+}
+
 bool known_level(const std::string &level) { return level_in(level) > 0 || inspector(level); }
 
 std::optional<bool> may_judge_alone(Exam method, const std::string &level) {
@@ -43,6 +53,8 @@ std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon,
                (exam.finished->found == 1 ? " find, " : " finds, ") + std::to_string(finds) +
                (finds == 1 ? " is on record" : " are on record");
     if (exam.examiner.empty()) return "its examiner is not named";
+    for (const auto &id : exam.sure)
+        if (std::string why = why_not_entitled(id); !why.empty()) return why;
     const auto alone = may_judge_alone(exam.method, exam.level);
     if (!alone)
         return exam.level.empty()

@@ -2,6 +2,7 @@
 
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/coupon_hints.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
 #include "records/codecs/bodies.hpp"
@@ -81,6 +82,17 @@ Done<CouponRecord> take_back_or_restore(Writing &writing, const CouponState &old
     return {now, {}};
 }
 
+bool says_through(const CouponRequest &request) {
+    const auto weld = request.fields.find("weld-thickness");
+    return weld != request.fields.end() && trimmed(weld->second) == "full";
+}
+
+void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
+    if (says_through(request))
+        done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
+                             ", the thinner member: the butt is said to be welded through");
+}
+
 } // namespace
 
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base,
@@ -88,7 +100,10 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     base.id = request.mark;
     check_coupon_id(base.id);
     const CouponRecord before = base;
-    base.set_all(request.fields);
+    auto fields = request.fields;
+    if (says_through(request)) fields.erase("weld-thickness");
+    base.set_all(fields);
+    if (says_through(request)) base.set("weld-thickness", through_thickness(base));
     if (request.fields.contains("criteria") || request.fields.contains("class"))
         check_criteria(catalogue, base);
     if (request.fields.contains("process") || request.fields.contains("position"))
@@ -110,6 +125,8 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     Done<CouponRecord> out{described(writing.catalogue(), request, std::move(base)), {}};
     check_new(writing.book(), out.value.id);
     writing.add(codec::entry_of(out.value));
+    out.notes = hints_on(writing.catalogue(), out.value);
+    note_through(request, out);
     return out;
 }
 
@@ -133,6 +150,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     e.reason = needed_reason(request.why);
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
+    note_through(request.said, out);
     if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())
         out.notes.push_back(
             "a bare number is taken in " + std::string(name_of(*unit)) +

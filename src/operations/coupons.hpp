@@ -19,7 +19,8 @@ struct CouponRequest {
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {},
                        const RangeRules *by = nullptr);
 
-/// Throws DataError if the mark is taken, and names one that is free.
+/// Throws DataError if the mark is taken, and names one that is free. Notes: what is not said and could be
+/// (coupon_hints.hpp), and a weld thickness that was worked out because it is said to be `full`.
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base = {});
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);

@@ -1,9 +1,12 @@
 #include "operations/examining.hpp"
 
 #include "facts/exam_standing.hpp"
+#include "facts/person_record.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/as_before.hpp"
 #include "operations/finishing.hpp"
+#include "operations/on_record.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
 
@@ -74,6 +77,11 @@ ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     out.note = checked_text(request.note, "note");
     out.incomplete = checked_text(request.incomplete, "incomplete");
     for (const auto &condition : request.conditions) add_condition(out, condition);
+    for (const auto &serial : request.equipment) {
+        out.equipment.push_back(EquipmentUsed{checked_text(serial, "equipment"), "", {}, {}, false, {}});
+        if (out.equipment.back().serial.empty())
+            throw lacking("equipment", "which equipment? its serial number");
+    }
     return out;
 }
 
@@ -94,45 +102,64 @@ std::vector<std::string> slips(const ExamRecord &exam) {
     return out;
 }
 
-/// A practice by the text that the record keeps or that is shipped; null if it is neither.
-std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord &exam) {
-    const std::string &hash = exam.practice_hash;
-    if (hash.empty()) return office.catalogue().practice(exam.practice);
-    if (auto kept = office.catalogue().kept_practice(office.ledger(), hash)) return kept;
-    const auto names = shipped_practice_names();
-    if (std::find(names.begin(), names.end(), exam.practice) == names.end()) return nullptr;
-    auto shipped = office.catalogue().practice(exam.practice);
-    return shipped->hash == hash ? shipped : nullptr;
+/// An exam as it is asked for, filled in from the examiner's last one and from what is on record.
+struct Asked {
+    ExamRecord exam;
+    std::shared_ptr<const Practice> practice;
+    std::vector<Unlikely> against;
+    std::vector<std::string> notes;
+};
+
+Asked asked_for(Office &office, const ExamRequest &request) {
+    Asked out{record_of(request, office.outside()), practice_for(office.catalogue(), request), {}, {}};
+    if (request.as_before) {
+        AsBefore before = fill_as_before(office, out.exam, !request.practice.empty());
+        if (!out.practice) out.practice = std::move(before.practice);
+        out.notes = std::move(before.notes);
+    }
+    OnRecord known = fill_from_record(office, out.exam);
+    out.against = std::move(known.against);
+    out.notes.insert(out.notes.end(), known.notes.begin(), known.notes.end());
+    return out;
+}
+
+/// What nobody would believe of the exam, and what speaks against its examiner.
+std::vector<Unlikely> doubted(const CouponRecord &coupon, const ExamRecord &exam, Day today,
+                              std::vector<Unlikely> against) {
+    auto out = unlikely_of(coupon, exam, today);
+    out.insert(out.end(), against.begin(), against.end());
+    return out;
 }
 
 } // namespace
 
 std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request) {
-    const auto practice = practice_for(office.catalogue(), request);
-    if (!practice) throw lacking("practice", "which conditions are asked for hangs on the practice");
-    const ExamRecord exam = record_of(request, office.outside());
-    return conditions_wanted(*practice, exam.conditions_told(), exam.date,
+    const Asked asked = asked_for(office, request);
+    if (!asked.practice) throw lacking("practice", "which conditions are asked for hangs on the practice");
+    return conditions_wanted(*asked.practice, asked.exam.conditions_told(), asked.exam.date,
                              office.coupon(request.coupon).record.facts());
 }
 
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
-    ExamRecord exam = record_of(request, writing.outside());
+    Asked asked = asked_for(writing.office(), request);
+    ExamRecord &exam = asked.exam;
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
     check_examiner(exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
-    exam.sure = set_aside_by(unlikely_of(state.record, exam, today), request.sure);
+    exam.sure = set_aside_by(doubted(state.record, exam, today, std::move(asked.against)), request.sure);
     if (request.found) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
     }
-    if (const auto practice = practice_for(writing.catalogue(), request)) {
+    if (const auto &practice = asked.practice) {
         exam.practice = practice->name;
         exam.practice_hash = practice->hash;
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     }
-    std::vector<std::string> notes = slips(exam);
+    std::vector<std::string> notes = std::move(asked.notes);
+    for (auto &slip : slips(exam)) notes.push_back(std::move(slip));
     if (request.replaces > 0) {
         const ExamRecord &old = state.needed_exam(request.replaces);
         exam.number = old.number;
@@ -158,10 +185,15 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
     check_finished(exam, today);
-    exam.sure = set_aside_by(unlikely_of(coupon, exam, today), sure, exam.sure);
+    OnRecord known = fill_from_record(office, exam);
+    std::vector<std::string> before = std::exchange(exam.sure, {});
+    exam.sure = set_aside_by(doubted(coupon, exam, today, std::move(known.against)), sure, before);
+    // Of an examiner who is not on record here, what another record said stays.
+    for (auto &id : before)
+        if (!known.knows_examiner && !why_not_entitled(id).empty()) exam.sure.push_back(std::move(id));
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
-    ReadyExam out{std::move(exam), nullptr, {}};
+    ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {
         if (!out.record.practice_hash.empty())
             throw refused("a practice hash without the practice's name").at("practice");

@@ -11,8 +11,10 @@ struct ExamRequest {
     Exam method = Exam::VT;
     std::optional<Day> date; ///< default today
     std::string examiner, level, procedure, note;
-    std::string incomplete;              ///< why it does not count; empty if it does
-    std::vector<std::string> conditions; ///< name=value
+    std::string incomplete;                  ///< why it does not count; empty if it does
+    std::vector<std::string> conditions;     ///< name=value
+    std::vector<std::string> equipment = {}; ///< serial numbers
+    bool as_before = false;   ///< what is left out is taken from the examiner's last exam of the method
     std::string practice;     ///< that they are held against: a shipped name or a file; may be empty
     std::optional<int> found; ///< finishes it at once with so many finds; only 0 is possible for a new one
     int replaces = 0;         ///< number of the exam that this corrects; 0: a new one
@@ -23,8 +25,11 @@ struct ExamRequest {
 /// Conditions that the practice would still ask for, in its order, given what the request says already.
 std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request);
 
-/// The exam as it stands on record, with why it was not valid if it was not. Notes: conditions whose name
-/// looks like a slip.
+/// The exam as it stands on record, with why it was not valid if it was not. Level, certificate and vision
+/// test of an examiner who is on record, and the calibrations of the equipment, are taken from there
+/// (on_record.hpp); one who is not entitled is refused until it is meant so (field "sure"), and then the exam
+/// does not count. Notes: what was filled in, doubts about the equipment, conditions whose name looks like a
+/// slip.
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request);
 
 /// An exam whose record comes from elsewhere, an import say, held to what record_exam asks. Throws DataError.

@@ -55,6 +55,15 @@ JudgedOrNot judged_or_not(const std::string &mark, const std::function<Judged()>
 
 } // namespace
 
+std::vector<std::string> Judged::cautions() const {
+    std::vector<std::string> out;
+    for (const auto &exam : exam_records)
+        for (const auto &caution : exam.cautions())
+            out.push_back("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) +
+                          "): " + caution);
+    return out;
+}
+
 Verdict Judged::verdict() const {
     if (sought) return judgement.classes[*sought].verdict;
     Verdict best = Verdict::reject;

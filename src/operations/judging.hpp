@@ -26,6 +26,8 @@ struct Judged {
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
+    /// What speaks against the equipment of its exams, each with its exam.
+    std::vector<std::string> cautions() const;
 };
 
 /// Judges a coupon against every class of its criteria. Throws DataError: it names none, or not that class.

@@ -186,6 +186,18 @@ void replay_welder(Office &office, const std::string &mark, Replay &out) {
     });
 }
 
+/// People and equipment hold nothing to take again; what is on record of them must be readable.
+template <class Read>
+void read_again(Family family, const std::vector<std::string> &subjects, Read read,
+                std::vector<ReplayFault> &faults) {
+    for (const auto &subject : subjects) {
+        ReplayFault fault;
+        fault.family = family;
+        fault.subject = subject;
+        about(fault, faults, [&] { read(subject); });
+    }
+}
+
 } // namespace
 
 Verified verify(Office &office, const VerifyRequest &request) {
@@ -196,6 +208,12 @@ Verified verify(Office &office, const VerifyRequest &request) {
         out.replay.emplace();
         for (const auto &id : office.book().coupons()) replay_coupon(office, id, *out.replay);
         for (const auto &mark : office.book().welders()) replay_welder(office, mark, *out.replay);
+        Book &book = office.book();
+        read_again(
+            Family::person, book.people(), [&](const auto &name) { book.person(name); }, out.replay->faults);
+        read_again(
+            Family::equipment, book.all_equipment(), [&](const auto &serial) { book.equipment(serial); },
+            out.replay->faults);
     }
     if (!request.head.empty() && request.head != out.chain.head) out.other_head = request.head;
     return out;

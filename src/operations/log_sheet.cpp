@@ -96,6 +96,8 @@ private:
         if (!heads.empty()) head.exam = heads.back().exam;
         head.exam.practice.clear();
         head.exam.conditions.clear();
+        head.exam.equipment.clear();
+        head.exam.as_before = false;
         last_ = "";
         heads.push_back(std::move(head));
         for (std::size_t at = line.find(';'); at != std::string_view::npos;) {
@@ -124,10 +126,15 @@ private:
             exam.practice = value;
         else if (key == "procedure")
             exam.procedure = value;
+        else if (key == "with")
+            exam.equipment.push_back(value);
+        else if (whole == "as before")
+            exam.as_before = true;
         else
-            throw refused(
-                "'" + shown(whole) +
-                "' is not understood; expected by, level, date, practice, procedure, or NAME=VALUE");
+            throw refused("'" + shown(whole) +
+                          "' is not understood; expected by, level, date, practice, procedure, with "
+                          "EQUIPMENT, as before, "
+                          "or NAME=VALUE");
     }
 
     void take(const std::string &line) {
@@ -258,7 +265,7 @@ private:
     void check_new(const CouponState &state, const ExamRequest &exam) const {
         const Day day = exam.date.value_or(writing_.outside().today());
         for (const auto &one : state.exams)
-            if (one.method == exam.method && one.date == day && one.examiner == exam.examiner)
+            if (one.method == exam.method && one.date == day && same_word(one.examiner, exam.examiner))
                 throw refused("coupon " + exam.coupon + " has " + named({&one}) + " of " + print(day) +
                               " by " + exam.examiner + " already")
                     .give("again");

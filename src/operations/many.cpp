@@ -36,7 +36,11 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
     for_each_mark(request.marks, [&](const std::string &mark) {
         CouponRequest one{mark, request.fields, request.sure};
         if (welders.size() > 1) one.fields["welder"] = welders[out.value.size()];
-        out.value.push_back(register_coupon(writing, one, base).value);
+        auto done = register_coupon(writing, one, base);
+        out.value.push_back(std::move(done.value));
+        for (auto &note : done.notes)
+            if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())
+                out.notes.push_back(std::move(note));
     });
     return out;
 }

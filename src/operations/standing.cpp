@@ -353,6 +353,7 @@ DueList due(Office &office, int days, std::optional<Day> on) {
         }
     std::stable_sort(out.items.begin(), out.items.end(),
                      [](const auto &a, const auto &b) { return a.days_left < b.days_left; });
+    out.endings = endings(office, out.on, out.through);
     return out;
 }
 

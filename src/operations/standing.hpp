@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/ending.hpp"
 #include "operations/writing.hpp"
 
 namespace beadbook {
@@ -78,6 +79,7 @@ struct DueQualification : NextStep {
 struct DueList {
     Day on, through;
     std::vector<DueQualification> items; ///< what ends first comes first
+    std::vector<Ending> endings = {};    ///< of people and equipment
 };
 /// Qualifications that end or whose use counts no more within so many days, by whatever rules, and those that
 /// are over; none that was revoked. Throws Refusal (field "days"): not 1 to 36500.

@@ -27,4 +27,26 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
 
 WelderState Book::welder(const std::string &mark) { return fold_welder(mark, welder_history(mark)); }
 
+std::vector<Entry> Book::person_history(const std::string &name) {
+    auto out = ledger_.entries_of(Family::person, name);
+    if (out.empty())
+        throw refused("'" + shown(name) + "' is not on record" + did_you_mean(name, people()))
+            .mend({"person", {name}, {}});
+    return out;
+}
+
+PersonState Book::person(const std::string &name) { return fold_person(name, person_history(name)); }
+
+std::vector<Entry> Book::equipment_history(const std::string &serial) {
+    auto out = ledger_.entries_of(Family::equipment, serial);
+    if (out.empty())
+        throw refused("there is no equipment '" + shown(serial) + "'" + did_you_mean(serial, all_equipment()))
+            .mend({"equipment", {serial}, {"kind"}});
+    return out;
+}
+
+EquipmentState Book::equipment(const std::string &serial) {
+    return fold_equipment(serial, equipment_history(serial));
+}
+
 } // namespace beadbook

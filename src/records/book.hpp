@@ -1,6 +1,8 @@
 #pragma once
 
 #include "facts/coupon_state.hpp"
+#include "facts/equipment_record.hpp"
+#include "facts/person_record.hpp"
 #include "facts/welder_record.hpp"
 #include "records/ledger.hpp"
 
@@ -32,6 +34,16 @@ public:
     bool knows_welder(const std::string &mark) { return ledger_.knows(Family::welder, mark); }
     std::vector<std::string> welders() { return ledger_.subjects(Family::welder); }
     std::vector<Entry> welder_history(const std::string &mark);
+
+    /// Throws DataError if there is no such person; capitals matter (people() has the names as they are).
+    PersonState person(const std::string &name);
+    std::vector<std::string> people() { return ledger_.subjects(Family::person); }
+    std::vector<Entry> person_history(const std::string &name);
+
+    /// Throws DataError if there is none of that serial number.
+    EquipmentState equipment(const std::string &serial);
+    std::vector<std::string> all_equipment() { return ledger_.subjects(Family::equipment); }
+    std::vector<Entry> equipment_history(const std::string &serial);
 
 private:
     Ledger ledger_;

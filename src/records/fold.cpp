@@ -1,6 +1,7 @@
 #include "records/fold.hpp"
 
 #include "records/codecs/facts.hpp"
+#include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/codecs/welder.hpp"
@@ -129,6 +130,22 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
                 out.events.push_back(codec::event_from(e));
             }
         }
+        return out;
+    });
+}
+
+PersonState fold_person(const std::string &name, std::span<const Entry> entries) {
+    return readable("person " + name, [&] {
+        PersonState out;
+        for (const auto &e : entries) out = {codec::person_from(name, codec::parsed(e.body)), e.seq};
+        return out;
+    });
+}
+
+EquipmentState fold_equipment(const std::string &serial, std::span<const Entry> entries) {
+    return readable("equipment " + serial, [&] {
+        EquipmentState out;
+        for (const auto &e : entries) out = {codec::equipment_from(serial, codec::parsed(e.body)), e.seq};
         return out;
     });
 }

@@ -1,6 +1,8 @@
 #pragma once
 
 #include "facts/coupon_state.hpp"
+#include "facts/equipment_record.hpp"
+#include "facts/person_record.hpp"
 #include "facts/welder_record.hpp"
 #include "records/entry.hpp"
 
@@ -17,5 +19,8 @@ bool take_entry(CouponState &state, const Entry &entry, const Vocabulary &vocabu
 
 /// The same for a welder.
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries);
+/// A person, a piece of equipment: what stands of the entries.
+PersonState fold_person(const std::string &name, std::span<const Entry> entries);
+EquipmentState fold_equipment(const std::string &serial, std::span<const Entry> entries);
 
 } // namespace beadbook

@@ -13,14 +13,14 @@ namespace beadbook {
 namespace {
 
 constexpr int application_id = 0x42454144; // "BEAD"
-constexpr int newest_version = 3;
-constexpr int oldest_readable = 2; ///< version 3 only adds an index
+constexpr int newest_version = 4;
+constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds of entries
 constexpr int busy_milliseconds = 5000;
 const std::string no_hash(64, '0');
 
 /// Numbered migrations; version n is reached by the n-th.
-const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql",
-                                          "0003_coupons_of_welder.sql"};
+const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql", "0003_coupons_of_welder.sql",
+                                          "0004_people_equipment.sql"};
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
@@ -45,8 +45,6 @@ Entry entry_from(SQLite::Statement &row) {
 
 constexpr const char *columns =
     "seq, at, who, kind, subject, exam, number, supersedes, reason, body, previous, hash";
-
-const char *name_of(Family family) { return family == Family::coupon ? "coupon" : "welder"; }
 
 bool begins_like_sqlite(const std::string &path) {
     std::ifstream in(path, std::ios::binary);
@@ -261,6 +259,22 @@ std::vector<std::string> Ledger::coupons_of(const std::string &welder) {
         std::vector<std::string> out;
         while (query.executeStep()) out.push_back(query.getColumn(0).getString());
         return out;
+    });
+}
+
+std::optional<Entry> Ledger::last_exam_by(const std::string &examiner, const std::string &method) {
+    return guarded(path_, [&]() -> std::optional<Entry> {
+        // As the index entry_by_examiner says it, word for word, so that it is used.
+        SQLite::Statement query(*db_, std::string("SELECT ") + columns +
+                                          " FROM entry AS e WHERE kind = 'exam' AND "
+                                          "json_extract(body, '$.examiner') = ? AND "
+                                          "json_extract(body, '$.method') = ? AND NOT EXISTS (SELECT 1 FROM "
+                                          "entry AS later WHERE later.supersedes = e.seq) "
+                                          "ORDER BY seq DESC LIMIT 1");
+        query.bind(1, examiner);
+        query.bind(2, method);
+        if (!query.executeStep()) return std::nullopt;
+        return entry_from(query);
     });
 }
 

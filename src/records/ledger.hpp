@@ -64,6 +64,8 @@ public:
     std::vector<std::string> subjects(Family family);
     /// Coupons that name this welder, or once did, in the order in which they were registered.
     std::vector<std::string> coupons_of(const std::string &welder);
+    /// The newest exam on record by this examiner with this method that nothing took the place of.
+    std::optional<Entry> last_exam_by(const std::string &examiner, const std::string &method);
     struct Document {
         std::string name, bytes;
     };

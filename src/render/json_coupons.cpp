@@ -17,6 +17,7 @@ nlohmann::json coupon_json(const CouponState &c) {
         nlohmann::json exam = codec::json_of(e);
         if (!e.invalid.empty()) exam["not valid"] = e.invalid;
         if (!e.open.empty()) exam["does not count"] = e.open;
+        if (const auto cautions = e.cautions(); !cautions.empty()) exam["cautions"] = cautions;
         exam["indications"] = nlohmann::json::array();
         for (const auto &i : c.indications)
             if (i.exam == e.number) exam["indications"].push_back(codec::json_of(i));
@@ -43,6 +44,7 @@ nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
     out["coupon"] = coupon;
     if (!exam.invalid.empty()) out["not valid"] = exam.invalid;
     if (!exam.open.empty()) out["does not count"] = exam.open;
+    if (const auto cautions = exam.cautions(); !cautions.empty()) out["cautions"] = cautions;
     return out;
 }
 

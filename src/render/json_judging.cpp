@@ -74,6 +74,7 @@ nlohmann::json judged_json(const Judged &judged) {
                        {"verdict", name_of(judged.verdict())}};
     if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
+    if (const auto cautions = judged.cautions(); !cautions.empty()) out["cautions"] = cautions;
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
     return out;
 }

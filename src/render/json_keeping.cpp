@@ -22,9 +22,7 @@ const char *id_of(What what) {
 }
 
 nlohmann::json json_of(const ReplayFault &f) {
-    nlohmann::json out{{"kind", id_of(f.what)},
-                       {f.family == Family::welder ? "welder" : "coupon", f.subject},
-                       {"sentence", sentence(f)}};
+    nlohmann::json out{{"kind", id_of(f.what)}, {name_of(f.family), f.subject}, {"sentence", sentence(f)}};
     if (f.entry > 0) out["entry"] = f.entry;
     if (f.number > 0) out["qualification"] = f.number;
     if (!f.part.empty()) out["class"] = f.part;

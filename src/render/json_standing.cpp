@@ -3,6 +3,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "records/codecs/welder.hpp"
 #include "render/json_parts.hpp"
+#include "render/json_people.hpp"
 #include "render/json_weld.hpp"
 
 namespace beadbook {
@@ -132,6 +133,7 @@ std::string json_text(const DueList &due, const std::vector<std::string> &notes)
         item.update(step_json(one));
         out.push_back(std::move(item));
     }
+    for (const auto &one : due.endings) out.push_back(ending_json(one));
     return render::finished(std::move(out), notes);
 }
 

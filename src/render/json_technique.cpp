@@ -79,6 +79,7 @@ std::string json_text(const CouponValidity &validity, const std::vector<std::str
                        {"valid", validity_words(one)},
                        {"findings", std::move(findings)},
                        {"gaps", std::move(gaps)}});
+        if (const auto cautions = one.exam.cautions(); !cautions.empty()) out.back()["cautions"] = cautions;
     }
     return render::finished(std::move(out), notes);
 }

@@ -47,6 +47,10 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
         under.push_back(
             {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
     for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
+    for (const auto &one : e.equipment)
+        under.push_back({"with " + (one.kind.empty() ? "equipment" : one.kind) + " " + one.serial, "", {}});
+    for (const auto &one : e.cautions())
+        under.push_back({Words("caution: " + one, Tone::cannot_say), "", {}});
     if (!e.note.empty()) under.push_back({"note: " + e.note, "", {}});
     bool any = false;
     for (const auto &i : coupon.indications) {

@@ -179,6 +179,11 @@ void add_chosen_proof(Document &doc, const Case &c, const Judged &judged, bool i
         add_proof(doc, c, judged, *k);
 }
 
+/// Of equipment whose calibration no verdict goes by: never silently.
+void add_cautions(Document &doc, const Judged &judged) {
+    for (const auto &caution : judged.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
+}
+
 Document judged_document(const Judged &judged, bool in_full) {
     const Case c = case_of(judged);
     Document doc;
@@ -200,6 +205,7 @@ Document judged_document(const Judged &judged, bool in_full) {
             doc.item("nothing came near a limit");
     }
     add_chosen_proof(doc, c, judged, in_full);
+    add_cautions(doc, judged);
     if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.line(line);
     return doc.caution();
 }
@@ -243,6 +249,7 @@ Document explained_document(const Explained &e, bool in_full) {
     add_left_out(doc, c, k);
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
+    add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
     add_taken_back(doc, e.taken_back);

@@ -11,6 +11,7 @@ std::string subject_of(const ReplayFault &f) {
     if (f.family == Family::welder)
         return f.number > 0 ? "qualification " + std::to_string(f.number) + " of welder " + f.subject
                             : "welder " + f.subject;
+    if (f.family != Family::coupon) return std::string(name_of(f.family)) + " " + f.subject;
     return f.entry > 0 ? "verdict in entry " + std::to_string(f.entry) + " (coupon " + f.subject + ")"
                        : "coupon " + f.subject;
 }

@@ -2,9 +2,8 @@
 
 #include "measure/text.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "report/people_document.hpp"
 #include "report/range_words.hpp"
-
-#include <cstdlib>
 
 namespace beadbook {
 namespace {
@@ -49,11 +48,6 @@ std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
     if (const auto why = standing.undone.find(e.seq); why != standing.undone.end())
         out += "; counts no more: " + why->second;
     return out;
-}
-
-std::string time_left(std::int64_t days) {
-    const auto count = std::abs(days);
-    return (days < 0 ? "over for " : "in ") + std::to_string(count) + (count == 1 ? " day" : " days");
 }
 
 } // namespace
@@ -171,16 +165,35 @@ Document document_of(const std::vector<WelderStanding> &all) {
     return doc.add(std::move(table));
 }
 
-Document document_of(const DueList &due) {
-    Document doc;
-    doc.title = "Due through " + print(due.through);
-    if (due.items.empty()) return doc.line("nothing is due through " + print(due.through));
+namespace {
+
+void add_qualifications(Document &doc, const DueList &due) {
     Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
         table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
                               title_of(one.held), held_words(one.held), to_do_text(one),
                               one.held.validity.reason});
-    return doc.add(std::move(table));
+    doc.add(std::move(table));
+}
+
+void add_endings(Document &doc, const std::vector<Ending> &all) {
+    Grid table{{{"by"}, {"time left"}, {"who or what"}, {"ends"}, {"to do"}}, {}};
+    for (const auto &one : all)
+        table.rows.push_back(
+            {print(one.by), time_left(one.days_left), one.subject, ending_words(one), to_do_words(one)});
+    doc.add(std::move(table));
+}
+
+} // namespace
+
+Document document_of(const DueList &due) {
+    Document doc;
+    doc.title = "Due through " + print(due.through);
+    if (due.items.empty() && due.endings.empty())
+        return doc.line("nothing is due through " + print(due.through));
+    if (!due.items.empty()) add_qualifications(doc, due);
+    if (!due.endings.empty()) add_endings(doc, due.endings);
+    return doc;
 }
 
 Document document_of(const Granted &granted) {

@@ -11,10 +11,14 @@ Tone tone_of(Truth truth) {
 }
 
 void add_exam(Document &out, const ExamValidity &one) {
+    const auto tell_cautions = [&] {
+        for (const auto &caution : one.exam.cautions()) out.item("caution: " + caution);
+    };
     const std::string name = "Exam " + std::to_string(one.exam.number) + ", " +
                              std::string(name_of(one.exam.method)) + " of " + print(one.exam.date);
     if (!one.judged()) {
         out.heading(name + ": names no practice, so its conditions are not judged", 2);
+        tell_cautions();
         return;
     }
     out.heading(Words(name + " by " + (one.practice ? one.practice->title : one.exam.practice) + ": ") +
@@ -29,6 +33,7 @@ void add_exam(Document &out, const ExamValidity &one) {
             out.item(
                 "gap of the practice here: " + gap.what +
                 (gap.lacks.empty() ? "" : " (bears on it or not: " + listed(gap.lacks) + " would tell)"));
+    tell_cautions();
 }
 
 } // namespace

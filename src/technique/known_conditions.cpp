@@ -22,6 +22,10 @@ ConditionInfo word(std::string name, std::vector<std::string> words, std::vector
 ConditionInfo day(std::string name, std::vector<Exam> methods, std::string help) {
     return {std::move(name), Kind::day, {}, {}, std::move(methods), std::move(help)};
 }
+ConditionInfo each_time(ConditionInfo info) {
+    info.each_time = true;
+    return info;
+}
 
 } // namespace
 
@@ -41,22 +45,22 @@ const std::vector<ConditionInfo> &condition_infos() {
         amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
         amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing"),
         amount("directions", K::number, {MT}, "field directions, about 90 degrees apart"),
-        amount("field", K::field, {MT}, "tangential field at the surface"),
-        amount("L/D", K::number, {MT}, "length over diameter of the part in a coil"),
+        each_time(amount("field", K::field, {MT}, "tangential field at the surface")),
+        each_time(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil")),
         word("particles", {"dry", "wet"}, {MT}, "how they are brought on"),
         word("colour", {"visible", "fluorescent"}, {MT}, "of the particles"),
         amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
         word("carrier", {"oil", "water"}, {MT}, "of the bath"),
         amount("settling", K::time, {MT}, "of the bath sample"),
         word("demagnetizing", {"needed", "not needed"}, {MT}, "was the part to be demagnetized"),
-        amount("residual", K::field, {MT}, "field left after demagnetizing"),
+        each_time(amount("residual", K::field, {MT}, "field left after demagnetizing")),
         word("type", {"I", "II"}, {PT}, "penetrant: I fluorescent, II visible"),
         word("removal", {"A", "B", "C", "D"}, {PT},
              "method: A water, B lipophilic, C solvent, D hydrophilic"),
         word("sensitivity", {"1/2", "1", "2", "3", "4"}, {PT}, "level of a type I penetrant"),
         word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"),
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
-        amount("temperature", K::temperature, {PT}, "of the part"),
+        each_time(amount("temperature", K::temperature, {PT}, "of the part")),
         amount("base dwell", K::time, {PT}, "dwell that the procedure gives at ordinary temperature"),
         amount("dwell", K::time, {PT}, "penetrant dwell"),
         amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
@@ -71,19 +75,23 @@ const std::vector<ConditionInfo> &condition_infos() {
         word("energy", {}, {RT}, "tube voltage, or activity"),
         amount("focal size", K::length, {RT}, "effective size of the source"),
         amount("source to object", K::length, {RT}, "source to the source side of the object"),
-        amount("object to film", K::length, {RT}, "source side of the object to the film"),
-        amount("unsharpness", K::length, {RT}, "geometric; worked out from the three sizes if not given"),
+        each_time(amount("object to film", K::length, {RT}, "source side of the object to the film")),
+        each_time(amount("unsharpness", K::length, {RT},
+                         "geometric; worked out from the three sizes if not given")),
         word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
              {RT}, "exposure arrangement"),
         amount("exposures", K::number, {RT}, "number of exposures"),
-        amount("density", K::number, {RT}, "lowest film density in the area of interest"),
-        amount("highest density", K::number, {RT}, "highest film density there"),
-        amount("density at iqi", K::number, {RT}, "film density beside the wire or through the plaque"),
-        word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest"),
+        each_time(amount("density", K::number, {RT}, "lowest film density in the area of interest")),
+        each_time(amount("highest density", K::number, {RT}, "highest film density there")),
+        each_time(
+            amount("density at iqi", K::number, {RT}, "film density beside the wire or through the plaque")),
+        each_time(
+            word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest")),
         word("iqi", {}, {RT}, "designation"),
         word("iqi side", {"source", "film"}, {RT}, "where it stood"),
-        word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible"),
-        word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter"),
+        each_time(word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible")),
+        each_time(
+            word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter")),
         word("image", {"film", "digital"}, {RT}, "what was read"),
         word("level", {"I", "II", "III", "CWI", "SCWI"}, {}, "the examiner's, in this method"),
         day("certificate", {}, "last day of the examiner's certificate"),

@@ -17,6 +17,7 @@ struct ConditionInfo {
     std::vector<std::string> words;          ///< Kind::word; empty: any text
     std::vector<Exam> methods;               ///< empty: all
     std::string help;
+    bool each_time = false; ///< read or measured on each exam, so that the last one's value says nothing
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.

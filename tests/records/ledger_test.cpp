@@ -4,6 +4,7 @@
 #include "operations/desk.hpp"
 #include "operations/examining.hpp"
 #include "operations/logging.hpp"
+#include "records/codecs/bodies.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <csignal>
@@ -324,4 +325,51 @@ TEST_CASE("a record of version 1 is carried forward whole, also by a command tha
     CHECK_THROWS_AS(db.exec("UPDATE entry SET who = 'x'"), SQLite::Exception);
     CHECK_THROWS_AS(db.exec("DELETE FROM entry"), SQLite::Exception);
     CHECK(db.execAndGet("SELECT count(*) FROM standing").getInt() == 3);
+}
+
+TEST_CASE("a record of version 3 is read as it is, and takes people once it is written to") {
+    const TemporaryFolder folder;
+    const std::string path = folder.file("old.db");
+    {
+        SQLite::Database db(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+        for (const char *file : {"0001_ledger.sql", "0002_welders.sql", "0003_coupons_of_welder.sql"})
+            db.exec(shipped_file(file));
+        db.exec("PRAGMA user_version = 3");
+        db.exec("PRAGMA application_id = 1111834948");
+        Entry e;
+        e.seq = 1;
+        e.at = "2026-01-02T03:04:05Z";
+        e.who = "tester";
+        e.kind = "coupon";
+        e.subject = "T-1";
+        e.body = R"({"fields":{"welder":"L1"},"id":"T-1"})";
+        e.previous = std::string(64, '0');
+        SQLite::Statement insert(db, "INSERT INTO entry (seq, at, who, kind, subject, body, previous, hash) "
+                                     "VALUES (1,?,?,?,?,?,?,?)");
+        int column = 0;
+        for (const auto &value : {e.at, e.who, e.kind, e.subject, e.body, e.previous, hash_of(e)})
+            insert.bind(++column, value);
+        insert.exec();
+    }
+    const auto version = [&] {
+        return SQLite::Database(path, SQLite::OPEN_READONLY).execAndGet("PRAGMA user_version").getInt();
+    };
+    {
+        Book book(path, Ledger::Mode::read);
+        CHECK(book.people().empty());
+        CHECK(book.all_equipment().empty());
+        CHECK_FALSE(book.ledger().last_exam_by("A. Field", "MT"));
+        CHECK(book.coupon("T-1").record.get("welder") == "L1");
+    }
+    CHECK(version() == 3);
+    OpenBook now(path, Ledger::Mode::write);
+    CHECK(version() == 4);
+    PersonRecord person;
+    person.name = "T-1"; // a coupon may be called so too
+    now.write([&](Writing &w) { w.add(codec::entry_of(person)); });
+    CHECK(now.book.people() == std::vector<std::string>{"T-1"});
+    CHECK(now.book.coupons_of("L1") == std::vector<std::string>{"T-1"});
+    CHECK(now.book.welders().empty());
+    CHECK(now.book.ledger().verify().faults.empty());
+    CHECK(now.book.ledger().verify().entries == 2);
 }

@@ -1,6 +1,7 @@
 #include "records/codecs/bodies.hpp"
 
 #include "records/codecs/facts.hpp"
+#include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 #include "records/codecs/welder.hpp"
 
@@ -14,6 +15,24 @@ std::string body_of(const Grade &grade) { return canonical(json_of(grade)); }
 std::string body_of(const WelderRecord &welder) { return canonical(json_of(welder)); }
 std::string body_of(const QualificationRecord &qualification) { return canonical(json_of(qualification)); }
 std::string body_of(const WelderEvent &event) { return canonical(json_of(event)); }
+std::string body_of(const PersonRecord &person) { return canonical(json_of(person)); }
+std::string body_of(const EquipmentRecord &equipment) { return canonical(json_of(equipment)); }
+
+Entry entry_of(const PersonRecord &person) {
+    Entry out;
+    out.kind = "person";
+    out.subject = person.name;
+    out.body = body_of(person);
+    return out;
+}
+
+Entry entry_of(const EquipmentRecord &equipment) {
+    Entry out;
+    out.kind = "equipment";
+    out.subject = equipment.serial;
+    out.body = body_of(equipment);
+    return out;
+}
 
 Entry entry_of(const CouponRecord &coupon) {
     Entry out;

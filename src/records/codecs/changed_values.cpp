@@ -41,7 +41,9 @@ void flatten(const nlohmann::json &body, const std::string &before, Values &out)
         } else if (value.is_array()) {
             std::string all;
             for (const auto &one : value)
-                if (!one.is_structured()) all += (all.empty() ? "" : ", ") + scalar_of(one);
+                if (const bool named = one.is_object() && one.contains("serial");
+                    named || !one.is_structured())
+                    all += (all.empty() ? "" : ", ") + scalar_of(named ? one["serial"] : one);
             if (!all.empty()) out[name] = all;
         } else {
             out[name] = scalar_of(value);

@@ -8,7 +8,12 @@ namespace beadbook {
 Family family_of(const std::string &kind) {
     for (const char *one : {"coupon", "exam", "indication", "remark", "verdict", "grade"})
         if (kind == one) return Family::coupon;
-    return Family::welder;
+    return kind == "person" ? Family::person : kind == "equipment" ? Family::equipment : Family::welder;
+}
+
+const char *name_of(Family family) {
+    constexpr const char *names[] = {"coupon", "welder", "person", "equipment"};
+    return names[static_cast<std::size_t>(family)];
 }
 
 std::string hash_of(const Entry &e) {

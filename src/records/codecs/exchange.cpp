@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/located.hpp"
+#include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 
 #include <algorithm>
@@ -41,6 +42,7 @@ const Keys &exam_keys() {
         out.push_back({"finished by", {Kind::text}});
         out.push_back({"sure", {Kind::list}});
         out.push_back({"conditions", {Kind::object}});
+        out.push_back({"equipment", {Kind::list}});
         out.push_back({"indications", {Kind::list}});
         return out;
     }();
@@ -168,6 +170,30 @@ private:
         return out;
     }
 
+    /// Serial numbers, or objects of texts.
+    nlohmann::json used_in(const Located &equipment) {
+        nlohmann::json out = nlohmann::json::array();
+        for (const auto &one : equipment.items) {
+            if (one.kind == Kind::text) out.push_back(one.text);
+            if (one.kind == Kind::text) continue;
+            if (one.kind != Kind::object)
+                wrong(one.at, "equipment: expected a serial number or an object, found " + one.said());
+            nlohmann::json item = nlohmann::json::object();
+            for (const auto &value : one.items) {
+                const auto &keys = equipment_used_keys();
+                if (std::find(keys.begin(), keys.end(), value.key) == keys.end())
+                    unknown(value, keys);
+                else if (value.key_given_twice)
+                    twice(value);
+                else if (value.kind != Kind::text)
+                    wrong_kind(value, "text");
+                item[value.key] = value.text;
+            }
+            out.push_back(std::move(item));
+        }
+        return out;
+    }
+
     void check_given(const Located &object, const std::string &what, const std::vector<std::string> &needed) {
         for (const auto &key : needed)
             if (!object.find(key)) wrong(object.at, what + " needs a \"" + key + "\"");
@@ -246,6 +272,8 @@ private:
                 json["conditions"][item.key] = item.text;
             }
         }
+        if (const Located *equipment = part(exam, "equipment", Kind::list))
+            json["equipment"] = used_in(*equipment);
         if (out_.mistakes.size() == mistakes) guard(exam.at, [&] { out.record = exam_from(json); });
         const bool sound = out_.mistakes.size() == mistakes;
         if (const Located *found = part(exam, "indications", Kind::list))

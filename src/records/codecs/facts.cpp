@@ -1,6 +1,7 @@
 #include "records/codecs/facts.hpp"
 
 #include "measure/text.hpp"
+#include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 
 namespace beadbook::codec {
@@ -77,6 +78,7 @@ nlohmann::json json_of(const ExamRecord &exam) {
     nlohmann::json out{{"number", exam.number}, {"method", name_of(exam.method)}, {"date", print(exam.date)}};
     put_texts(out, exam, exam_texts);
     if (!exam.conditions.empty()) out["conditions"] = exam.conditions;
+    if (!exam.equipment.empty()) out["equipment"] = json_of(exam.equipment);
     if (const auto &f = exam.finished) {
         out["found"] = f->found;
         out["finished on"] = print(f->on);
@@ -110,6 +112,7 @@ ExamRecord exam_from(const nlohmann::json &json) {
         out.finished = ExamFinished{json["found"].get<int>(), on.empty() ? out.date : parse_day(on),
                                     by.empty() ? out.examiner : by};
     }
+    if (json.contains("equipment")) out.equipment = equipment_used_from(json["equipment"]);
     if (json.contains("conditions")) {
         if (!json["conditions"].is_object()) throw DataError("exam: \"conditions\" is not an object");
         for (const auto &[name, value] : json["conditions"].items()) {

@@ -30,10 +30,10 @@ std::vector<std::string> indication_columns() {
 
 const std::vector<std::string> &columns_of(Sheet sheet) {
     static const std::vector<std::string> coupons = coupon_columns();
-    static const std::vector<std::string> exams{"coupon",      "exam",        "method",        "date",
-                                                "examiner",    "level",       "procedure",     "incomplete",
-                                                "note",        "practice",    "practice hash", "found",
-                                                "finished on", "finished by", "sure",          "conditions"};
+    static const std::vector<std::string> exams{
+        "coupon",      "exam",        "method", "date",       "examiner",      "level",
+        "procedure",   "incomplete",  "note",   "practice",   "practice hash", "found",
+        "finished on", "finished by", "sure",   "conditions", "equipment"};
     static const std::vector<std::string> indications = indication_columns();
     return sheet == Sheet::coupons ? coupons : sheet == Sheet::exams ? exams : indications;
 }
@@ -80,6 +80,22 @@ std::map<std::string, std::string> conditions_in(const std::string &cell) {
         if (item.kind != Located::Kind::text)
             throw DataError(shown(item.key) + ": expected text, found " + item.said());
         out.emplace(checked_text(item.key, "condition"), checked_text(item.text, item.key));
+    }
+    return out;
+}
+
+/// As the export writes it, or serial numbers with semicolons between.
+nlohmann::json equipment_in(const std::string &cell) {
+    if (cell.starts_with("[")) try {
+            return nlohmann::json::parse(cell);
+        } catch (const nlohmann::json::exception &) {
+            throw DataError("equipment: '" + shown(cell) + "'; expected serial numbers with ; between");
+        }
+    nlohmann::json out = nlohmann::json::array();
+    for (std::size_t begin = 0; begin < cell.size();) {
+        const std::size_t end = std::min(cell.find(';', begin), cell.size());
+        out.push_back(std::string(trimmed(std::string_view(cell).substr(begin, end - begin))));
+        begin = end + 1;
     }
     return out;
 }
@@ -146,9 +162,10 @@ ExamRecord exam_of(const SheetRow &row) {
     nlohmann::json json = nlohmann::json::object();
     for (const auto &[column, cell] : row.cells)
         if (column != "coupon" && column != "exam" && column != "found" && column != "conditions" &&
-            column != "sure")
+            column != "sure" && column != "equipment")
             json[column] = cell;
     json["sure"] = sure_of(row);
+    if (const std::string cell = row.cell("equipment"); !cell.empty()) json["equipment"] = equipment_in(cell);
     const int number = whole_in(row, "exam");
     if (number == 0) throw DataError("the row has no exam number");
     json["number"] = number;
@@ -203,6 +220,7 @@ std::string sheet_rows(Sheet sheet, const CouponState &c) {
             nlohmann::json json = json_of(e);
             json["exam"] = e.number;
             if (!e.conditions.empty()) json["conditions"] = nlohmann::json(e.conditions).dump();
+            if (!e.equipment.empty()) json["equipment"] = json["equipment"].dump();
             add(json);
         }
     return out;

@@ -1,0 +1,63 @@
+#pragma once
+
+#include "criteria/methods.hpp"
+#include "measure/day.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// A kind of equipment, and the condition of an exam that its calibration answers.
+struct EquipmentKind {
+    std::string name;
+    std::string condition; ///< meter due, yoke checked, ammeter checked; empty: none that practices name
+    bool condition_is_due = false; ///< the condition is the day of the next calibration, not of the last
+};
+const std::vector<EquipmentKind> &equipment_kinds();
+/// Null if there is none of that name.
+const EquipmentKind *equipment_kind(std::string_view name);
+
+struct Calibration {
+    Day on{};
+    std::optional<Day> until; ///< the last day that it covers; absent: not on record
+    friend bool operator==(const Calibration &, const Calibration &) = default;
+};
+/// "2026-05-01" or "2026-05-01 until 2027-05-01". Throws DataError.
+Calibration read_calibration(const std::string &text);
+std::string print(const Calibration &calibration);
+
+/// A piece of equipment on record, by its serial number. Older calibrations stay beside newer ones.
+struct EquipmentRecord {
+    std::string serial, kind, note;        ///< kind: a name of equipment_kinds()
+    std::vector<Calibration> calibrations; ///< by day
+    std::optional<Day> withdrawn;          ///< the first day on which it may not be used
+    std::string withdrawn_why;
+
+    /// The newest calibration on or before a day; null if there is none.
+    const Calibration *calibration_on(Day day) const;
+    friend bool operator==(const EquipmentRecord &, const EquipmentRecord &) = default;
+};
+struct EquipmentState {
+    EquipmentRecord record;
+    std::int64_t record_seq = 0;
+};
+
+/// A piece of equipment as an exam used it: what was on record of it that day.
+struct EquipmentUsed {
+    std::string serial, kind;             ///< no kind: it was not on record
+    std::optional<Day> calibrated, until; ///< the calibration that counted
+    bool later = false;                   ///< its first calibration came after the exam
+    std::optional<Day> withdrawn;         ///< it was withdrawn by then
+    friend bool operator==(const EquipmentUsed &, const EquipmentUsed &) = default;
+};
+EquipmentUsed used_on(const EquipmentRecord &equipment, Day day);
+
+/// What speaks against it, in a sentence; empty if nothing does. Common practice, no source: measuring
+/// equipment is used within its calibration only. No verdict goes by it; where a practice names the
+/// calibration, its rule does.
+std::string caution_of(const EquipmentUsed &used, Day exam);
+
+} // namespace beadbook

@@ -1,0 +1,74 @@
+#include "operations/coupon_hints.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace beadbook {
+namespace {
+
+/// The thinner of the members as it was written; empty if none is known.
+std::string thinner_text(const CouponRecord &coupon) {
+    const CouponValue *out = nullptr;
+    for (const char *name : {"thickness", "thickness-2"})
+        if (const auto at = coupon.fields.find(name); at != coupon.fields.end())
+            if (!out || at->second.value < out->value) out = &at->second;
+    return out ? out->text : "";
+}
+
+bool may_be_butt(const CouponRecord &coupon) {
+    const std::string form = coupon.get("joint-form");
+    return coupon.get("joint") == "groove" && (form.empty() || form == "butt");
+}
+
+/// Positions of groove tests in which a tube stands still and the weld goes round it (AWS A3.0 and ISO 6947,
+/// from memory).
+bool goes_round(const std::string &position) {
+    constexpr std::array<std::string_view, 8> all{"5G", "6G", "6GR", "H-L045", "J-L045", "PH", "PJ", "PK"};
+    return std::find(all.begin(), all.end(), position) != all.end();
+}
+
+std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const CouponRecord &coupon) {
+    if (coupon.get("criteria").empty()) return nullptr;
+    try {
+        return catalogue.criteria(coupon.get("criteria"));
+    } catch (const Refusal &) {
+        return nullptr; // a file that is gone: judging says so
+    }
+}
+
+} // namespace
+
+std::string through_thickness(const CouponRecord &coupon) {
+    if (!may_be_butt(coupon))
+        throw refused("weld-thickness full: only of a groove weld in a butt it is the thinner member")
+            .at("weld-thickness");
+    std::string out = thinner_text(coupon);
+    if (out.empty())
+        throw refused("weld-thickness full: the thickness of the members is not known").at("weld-thickness");
+    return out;
+}
+
+std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    const auto set = criteria_of(catalogue, coupon);
+    const std::string thinner = thinner_text(coupon);
+    if (set && set->text.find("weld thickness") != std::string::npos && may_be_butt(coupon) &&
+        !thinner.empty() && coupon.get("weld-thickness").empty())
+        out.push_back("weld-thickness is not said, and " + set->name +
+                      " goes by it: if the butt is welded through it "
+                      "is " +
+                      thinner +
+                      ", the thinner member (weld-thickness full); a weld that is not would "
+                      "get limits too wide");
+    if (coupon.get("form") == "tube" && coupon.get("joint") == "groove" && coupon.get("seam").empty())
+        out.push_back("seam is not said: " +
+                      std::string(goes_round(coupon.get("position"))
+                                      ? "a tube in position " + coupon.get("position") + " has a girth seam"
+                                      : "girth if the weld goes round the tube"));
+    if (set && !coupon.fixed_unit())
+        out.push_back("no unit is fixed for bare numbers, which are refused then: " + set->name +
+                      " is written in " + std::string(name_of(set->unit)));
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,97 @@
+#include "operations/equipment.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::string plain_serial(const std::string &given) {
+    std::string out = checked_text(given, "serial number");
+    if (out.empty()) throw refused("equipment needs a serial number").at("serial");
+    if (out.size() > 60) throw refused("the serial number is longer than 60 bytes").at("serial");
+    return out;
+}
+
+std::string known_kind(const std::string &given) {
+    if (const EquipmentKind *kind = equipment_kind(trimmed(given))) return kind->name;
+    std::vector<std::string> names;
+    for (const auto &one : equipment_kinds()) names.push_back(one.name);
+    throw refused("kind '" + shown(given) + "'; expected " + listed(names, "or") + did_you_mean(given, names))
+        .at("kind");
+}
+
+void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
+    if (request.kind) out.kind = known_kind(*request.kind);
+    if (request.note) out.note = checked_text(*request.note, "note");
+    if (!request.without.empty()) {
+        const Day day = parse_day(request.without);
+        if (std::erase_if(out.calibrations, [&](const Calibration &c) { return c.on == day; }) == 0)
+            throw refused("no calibration of " + print(day) + " is on record").at("without");
+    }
+    for (const auto &text : request.calibrations) {
+        const Calibration given = read_calibration(text);
+        if (given.on > today)
+            throw refused("the calibration of " + print(given.on) + " is to come").at("calibration");
+        std::erase_if(out.calibrations, [&](const Calibration &c) { return c.on == given.on; });
+        out.calibrations.push_back(given);
+    }
+    std::sort(out.calibrations.begin(), out.calibrations.end(),
+              [](const Calibration &a, const Calibration &b) { return a.on < b.on; });
+    if (request.back) {
+        if (!out.withdrawn) throw refused("equipment " + out.serial + " is in use").at("back");
+        out.withdrawn.reset();
+        out.withdrawn_why.clear();
+    }
+    if (!request.withdraw.empty()) {
+        out.withdrawn = request.day.value_or(today);
+        out.withdrawn_why = checked_text(request.withdraw, "withdraw");
+        if (*out.withdrawn > today)
+            throw refused("'" + print(*out.withdrawn) + "' is to come; withdraw it when it is so").at("date");
+    }
+}
+
+} // namespace
+
+Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest &request) {
+    const auto known = equipment_of(writing.office(), request.serial);
+    EquipmentRecord now = known.value_or(EquipmentRecord{});
+    if (!known) {
+        now.serial = plain_serial(request.serial);
+        if (!request.kind) throw lacking("kind", "what is equipment " + now.serial + "?");
+    }
+    take(now, request, writing.outside().today());
+    Entry entry = codec::entry_of(now);
+    if (known) {
+        if (*known == now) throw refused("this changes nothing");
+        entry.supersedes = writing.book().equipment(now.serial).record_seq;
+        // That it is withdrawn has its own reason.
+        entry.reason = needed_reason(request.why.empty() ? request.withdraw : request.why);
+    }
+    writing.add(std::move(entry));
+    return {{now, !known}, {}};
+}
+
+std::optional<EquipmentRecord> equipment_of(Office &office, const std::string &serial) {
+    const std::string found = word_among(trimmed(serial), office.book().all_equipment());
+    if (found.empty()) return std::nullopt;
+    return office.book().equipment(found).record;
+}
+
+EquipmentSheet show_equipment(Office &office, const std::string &serial, std::optional<Day> on) {
+    const auto known = equipment_of(office, serial);
+    const std::string found = known ? known->serial : serial;
+    return {office.book().equipment(found).record, office.book().equipment_history(found),
+            on.value_or(office.outside().today())};
+}
+
+EquipmentList list_equipment(Office &office, std::optional<Day> on) {
+    EquipmentList out{{}, on.value_or(office.outside().today())};
+    for (const auto &serial : office.book().all_equipment())
+        out.equipment.push_back(office.book().equipment(serial).record);
+    return out;
+}
+
+} // namespace beadbook

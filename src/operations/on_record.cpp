@@ -1,0 +1,150 @@
+#include "operations/on_record.hpp"
+
+#include "facts/exam_standing.hpp"
+#include "measure/text.hpp"
+#include "operations/equipment.hpp"
+#include "operations/people.hpp"
+#include "technique/known_conditions.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Fills gaps of one exam from one subject of the record, and remembers what it filled in.
+class Filler {
+public:
+    Filler(ExamRecord &exam, std::string subject) : exam_(exam), subject_(std::move(subject)) {}
+
+    void condition(const std::string &name, const std::string &on_record) {
+        const auto given = exam_.conditions.find(name);
+        if (given == exam_.conditions.end()) {
+            exam_.conditions.emplace(name, on_record);
+            filled_.push_back(name + " " + on_record);
+        } else if (!agree(name, given->second, on_record)) {
+            refuse(name, given->second, on_record, "condition");
+        }
+    }
+
+    void level(const std::string &on_record) {
+        if (const auto given = exam_.conditions.find("level");
+            given != exam_.conditions.end() && !same_level(given->second, on_record))
+            refuse("level", given->second, on_record, "condition");
+        if (exam_.level.empty()) {
+            exam_.level = on_record;
+            filled_.push_back("level " + on_record);
+        } else if (!same_level(exam_.level, on_record)) {
+            refuse("level", exam_.level, on_record, "level");
+        }
+    }
+
+    void tell(std::vector<std::string> &notes) const {
+        if (!filled_.empty()) notes.push_back("from the record of " + subject_ + ": " + listed(filled_));
+    }
+
+private:
+    static bool agree(const std::string &name, const std::string &a, const std::string &b) {
+        const ConditionInfo &info = *condition_info(name);
+        const ConditionValue one = read_condition_value(info, a), other = read_condition_value(info, b);
+        return info.kind == ConditionInfo::Kind::day ? one.day == other.day : one.text == other.text;
+    }
+    [[noreturn]] void refuse(const std::string &name, const std::string &given, const std::string &on_record,
+                             const std::string &field) const {
+        throw refused(name + ": the exam says " + shown(given) + ", the record of " + subject_ + " says " +
+                      on_record + "; leave it out, or mend the record")
+            .at(field);
+    }
+
+    ExamRecord &exam_;
+    std::string subject_;
+    std::vector<std::string> filled_;
+};
+
+void fill_vision(const PersonRecord &person, const ExamRecord &exam, Filler &filler,
+                 std::vector<std::string> &notes) {
+    const VisionTest *test = person.vision_on(exam.date);
+    if (!test) {
+        if (!exam.conditions.contains("vision"))
+            notes.push_back("no vision test of " + person.name + " on or before " + print(exam.date) +
+                            " is on record");
+        return;
+    }
+    filler.condition("vision", print(test->on));
+    if (!test->letters.empty()) filler.condition("vision test", test->letters);
+    if (test->on + parse_period("1 year") < exam.date)
+        notes.push_back("the last vision test of " + person.name + " on record, of " + print(test->on) +
+                        ", was more than a year before the exam (common practice, no source)");
+}
+
+void fill_examiner(const PersonRecord &person, ExamRecord &exam, OnRecord &out) {
+    exam.examiner = person.name;
+    out.knows_examiner = true;
+    const Entitlement entitled = entitlement(person, exam.method, exam.date);
+    Filler filler(exam, person.name);
+    if (const Certificate *certificate = entitled.certificate) {
+        filler.level(certificate->level);
+        if (certificate->until) filler.condition("certificate", print(*certificate->until));
+    }
+    fill_vision(person, exam, filler, out.notes);
+    filler.tell(out.notes);
+    if (!entitled.objection.empty())
+        out.against.push_back(
+            {entitled.objection,
+             person.name + ", " + std::string(name_of(exam.method)) + " on " + print(exam.date) + ": " +
+                 (entitled.certificate ? "on record is " + print(*entitled.certificate) + "; " : "") +
+                 why_not_entitled(entitled.objection) + ", so the exam would not count"});
+}
+
+/// The condition that calibrations answer, of several pieces the one that is soonest over.
+void fill_calibrations(ExamRecord &exam, std::vector<std::string> &notes) {
+    std::map<std::string, std::pair<Day, std::string>> known;
+    for (const auto &one : exam.equipment) {
+        const EquipmentKind *kind = equipment_kind(one.kind);
+        if (!kind || kind->condition.empty()) continue;
+        const auto &methods = condition_info(kind->condition)->methods;
+        if (std::find(methods.begin(), methods.end(), exam.method) == methods.end()) continue;
+        const auto day = kind->condition_is_due ? one.until : one.calibrated;
+        if (!day) continue;
+        const std::pair<Day, std::string> found{*day, kind->name + " " + one.serial};
+        const auto [at, fresh] = known.emplace(kind->condition, found);
+        if (!fresh && found.first < at->second.first) at->second = found;
+    }
+    for (const auto &[condition, found] : known) {
+        Filler filler(exam, found.second);
+        filler.condition(condition, print(found.first));
+        filler.tell(notes);
+    }
+}
+
+void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &notes) {
+    std::vector<EquipmentUsed> all;
+    for (auto &one : exam.equipment) {
+        if (const auto known = equipment_of(office, one.serial)) one = used_on(*known, exam.date);
+        const bool again = std::any_of(all.begin(), all.end(),
+                                       [&](const EquipmentUsed &x) { return x.serial == one.serial; });
+        if (!again) all.push_back(std::move(one));
+    }
+    exam.equipment = std::move(all);
+    fill_calibrations(exam, notes);
+    for (const auto &caution : exam.cautions()) notes.push_back("caution: " + caution);
+}
+
+} // namespace
+
+OnRecord fill_from_record(Office &office, ExamRecord &exam) {
+    OnRecord out;
+    if (const auto person = person_named(office, exam.examiner))
+        fill_examiner(*person, exam, out);
+    else if (const std::string near = nearest_word(exam.examiner, office.book().people()); !near.empty())
+        out.notes.push_back("examiner '" + shown(exam.examiner) + "' is not on record; did you mean '" +
+                            near + "'?");
+    fill_equipment(office, exam, out.notes);
+    return out;
+}
+
+bool is_of_examiner(const std::string &condition) {
+    return condition == "level" || condition == "certificate" || condition == "vision" ||
+           condition == "vision test";
+}
+
+} // namespace beadbook

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "facts/plausibility.hpp"
+#include "operations/office.hpp"
+
+namespace beadbook {
+
+/// What the records of people and equipment say of an exam that is being entered.
+struct OnRecord {
+    std::vector<Unlikely>
+        against; ///< the examiner is not entitled: an id of why_not_entitled, and the reading
+    std::vector<std::string> notes; ///< what was filled in, and doubts
+    bool knows_examiner = false;
+};
+
+/// Fills in from the record what the exam leaves out: of its examiner the name as it is on record, level,
+/// certificate and vision test; of its equipment what was on record that day, and the conditions that its
+/// calibrations answer. Throws Refusal where the exam says otherwise than the record, naming both.
+OnRecord fill_from_record(Office &office, ExamRecord &exam);
+
+/// Whether a condition is told by the record of the examiner: level, certificate, vision, vision test.
+bool is_of_examiner(const std::string &condition);
+
+} // namespace beadbook

@@ -1,0 +1,106 @@
+#include "operations/people.hpp"
+
+#include "measure/text.hpp"
+#include "records/codecs/bodies.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// With one blank between words, so that one person is not two.
+std::string plain_name(const std::string &given) {
+    const std::string text = checked_text(given, "name");
+    std::string out;
+    for (const auto word : words_of(text)) out += (out.empty() ? "" : " ") + std::string(word);
+    if (out.empty()) throw refused("a person needs a name").at("name");
+    if (out.size() > 80) throw refused("the name is longer than 80 bytes").at("name");
+    return out;
+}
+
+void take_off(PersonRecord &person, const std::string &name) {
+    const auto found = std::find_if(person.certificates.begin(), person.certificates.end(),
+                                    [&](const Certificate &c) { return name_of(c) == name; });
+    if (found == person.certificates.end()) {
+        std::vector<std::string> names;
+        for (const auto &c : person.certificates) names.push_back(name_of(c));
+        throw refused(person.name + " has no certificate '" + shown(name) + "'" +
+                      (names.empty() ? "" : "; on record: " + listed(names)))
+            .at("without");
+    }
+    person.certificates.erase(found);
+}
+
+void take(PersonRecord &person, const PersonRequest &request) {
+    if (!request.roles.empty()) person.roles.clear();
+    for (const auto &given : request.roles) {
+        const std::string role = word_among(trimmed(given), person_roles());
+        if (role.empty())
+            throw refused("role '" + shown(given) + "'; expected " + listed(person_roles(), "or") +
+                          did_you_mean(given, person_roles()))
+                .at("role");
+        if (std::find(person.roles.begin(), person.roles.end(), role) == person.roles.end())
+            person.roles.push_back(role);
+    }
+    for (const auto &name : request.without) take_off(person, std::string(trimmed(name)));
+    for (const auto &text : request.certificates) {
+        const Certificate given = read_certificate(text);
+        const auto same = std::find_if(person.certificates.begin(), person.certificates.end(),
+                                       [&](const Certificate &c) { return name_of(c) == name_of(given); });
+        if (same != person.certificates.end())
+            *same = given;
+        else
+            person.certificates.push_back(given);
+    }
+    for (const auto &text : request.vision) {
+        const VisionTest given = read_vision_test(text);
+        std::erase_if(person.vision, [&](const VisionTest &v) { return v.on == given.on; });
+        person.vision.push_back(given);
+    }
+    std::sort(person.vision.begin(), person.vision.end(),
+              [](const VisionTest &a, const VisionTest &b) { return a.on < b.on; });
+    if (request.note) person.note = checked_text(*request.note, "note");
+}
+
+} // namespace
+
+Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request) {
+    const auto known = person_named(writing.office(), request.name);
+    PersonRecord person = known.value_or(PersonRecord{});
+    if (!known) person.name = plain_name(request.name);
+    take(person, request);
+    for (const auto &one : person.vision)
+        if (one.on > writing.outside().today())
+            throw refused("the vision test of " + print(one.on) + " is to come").at("vision");
+    Entry entry = codec::entry_of(person);
+    if (known) {
+        if (*known == person) throw refused("this changes nothing");
+        entry.supersedes = writing.book().person(person.name).record_seq;
+        entry.reason = needed_reason(request.why);
+    }
+    writing.add(std::move(entry));
+    return {{person, !known}, {}};
+}
+
+std::optional<PersonRecord> person_named(Office &office, const std::string &name) {
+    std::string plain;
+    for (const auto word : words_of(name)) plain += (plain.empty() ? "" : " ") + std::string(word);
+    const std::string found = word_among(plain, office.book().people());
+    if (plain.empty() || found.empty()) return std::nullopt;
+    return office.book().person(found).record;
+}
+
+PersonSheet show_person(Office &office, const std::string &name, std::optional<Day> on) {
+    const auto known = person_named(office, name);
+    const std::string found = known ? known->name : name;
+    return {office.book().person(found).record, office.book().person_history(found),
+            on.value_or(office.outside().today())};
+}
+
+PeopleList list_people(Office &office, std::optional<Day> on) {
+    PeopleList out{{}, on.value_or(office.outside().today())};
+    for (const auto &name : office.book().people()) out.people.push_back(office.book().person(name).record);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "operations/writing.hpp"
+
+namespace beadbook {
+
+/// A person as somebody writes it down; what is absent stays as it is.
+struct PersonRequest {
+    std::string name;
+    std::vector<std::string> roles;        ///< of person_roles(); not empty: they replace those before
+    std::vector<std::string> certificates; ///< as read_certificate takes them
+    std::vector<std::string> without;      ///< certificates to take off, as name_of says them: "MT II 4711"
+    std::vector<std::string> vision;       ///< as read_vision_test takes them
+    std::optional<std::string> note;
+    std::string why; ///< of a change
+    bool says_something() const {
+        return !roles.empty() || !certificates.empty() || !without.empty() || !vision.empty() || note;
+    }
+};
+
+/// One person, with what was written and when.
+struct PersonSheet {
+    PersonRecord person;
+    std::vector<Entry> history;
+    Day on;
+};
+
+struct PersonWritten {
+    PersonRecord person;
+    bool first = false; ///< registered by this, not changed
+};
+/// Registers a person, or changes what is on record; the old entry is kept. A certificate takes the place of
+/// the one that name_of calls alike, and stands beside the others; so does a vision test of another day.
+/// Throws Refusal: no name, no reason for a change, nothing that changes.
+Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request);
+
+/// Throws Refusal: nobody of that name is on record. Capitals do not matter.
+PersonSheet show_person(Office &office, const std::string &name, std::optional<Day> on = {});
+struct PeopleList {
+    std::vector<PersonRecord> people;
+    Day on;
+};
+PeopleList list_people(Office &office, std::optional<Day> on = {});
+
+/// The person on record by that name, capitals and blanks aside; nothing if there is none.
+std::optional<PersonRecord> person_named(Office &office, const std::string &name);
+
+} // namespace beadbook

@@ -1,0 +1,69 @@
+#include "operations/coupon_hints.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+std::string notes_of(Booth &booth, const Booth::Fields &fields) {
+    static int number = 0;
+    const std::string mark = "H-" + std::to_string(++number);
+    std::string out;
+    for (const auto &note : booth.write([&](Writing &w) { return register_coupon(w, {mark, fields}); }).notes)
+        out += note + "\n";
+    return out;
+}
+
+const Booth::Fields plate{{"criteria", "ufgs-15216n"},
+                          {"joint", "groove"},
+                          {"joint-form", "butt"},
+                          {"thickness", "0.250in"},
+                          {"thickness-2", "0.125in"}};
+
+Booth::Fields plus(Booth::Fields fields, const std::string &name, const std::string &value) {
+    fields[name] = value;
+    return fields;
+}
+
+} // namespace
+
+TEST_CASE(
+    "the thickness of a butt is the thinner member only where somebody says that it is welded through") {
+    Booth booth;
+    CHECK_THAT(notes_of(booth, plate),
+               says("weld-thickness is not said, and ufgs-15216n goes by it") && says("it is 0.125in"));
+    booth.put("T-0", plate);
+    CHECK_FALSE(booth.office.coupon("T-0").record.facts().values.has(Quantity::weld_thickness));
+    booth.put("T-1", plus(plate, "weld-thickness", "full"));
+    CHECK(booth.office.coupon("T-1").record.get("weld-thickness") == "0.125in");
+    CHECK_THAT(notes_of(booth, plus(plate, "weld-thickness", "full")),
+               says("weld-thickness 0.125in, the thinner member") && !says("is not said"));
+    CHECK(notes_of(booth, plus(plate, "weld-thickness", "0.1in")).empty());
+    for (const auto &[name, value] : {std::pair{"joint", "fillet"}, {"joint-form", "tee"}}) {
+        const auto fields = plus(plus(plate, "weld-thickness", "full"), name, value);
+        CHECK(field_of(booth.refusal([&] { booth.put("T-9", fields); })) == "weld-thickness");
+    }
+    CHECK_THAT(booth.refusal([&] {
+                        booth.put("T-9", {{"joint", "groove"}, {"weld-thickness", "full"}});
+                    })
+                   .what(),
+               says("not known"));
+    // What does not go by it does not ask.
+    CHECK(notes_of(booth, plus(plate, "criteria", "mil-hdbk-1890-table-3")).empty());
+}
+
+TEST_CASE("the seam of a tube and the unit of bare numbers are named, not guessed") {
+    Booth booth;
+    const Booth::Fields tube{{"joint", "groove"}, {"form", "tube"}};
+    CHECK_THAT(notes_of(booth, tube), says("girth if the weld goes round the tube"));
+    CHECK_THAT(notes_of(booth, plus(tube, "position", "6G")), says("a tube in position 6G has a girth seam"));
+    CHECK(notes_of(booth, plus(tube, "seam", "longitudinal")).empty());
+    booth.put("T-0", plus(tube, "position", "6G"));
+    CHECK(booth.office.coupon("T-0").record.get("seam").empty());
+    CHECK_THAT(notes_of(booth, {{"criteria", "iso-5817"}}),
+               says("no unit is fixed for bare numbers") && says("iso-5817 is written in mm"));
+    CHECK(notes_of(booth, {{"criteria", "iso-5817"}, {"units", "in"}}).empty());
+}
