@@ -1,5 +1,6 @@
 // What was measured, to and from other programs: export, import.
 #include "cli/command.hpp"
+#include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/bulk.hpp"
 #include "records/files.hpp"
@@ -32,7 +33,7 @@ ExitCode run_export(Call &call) {
     const auto sheet = form_of(call);
     if (call.json() && !call.has("output"))
         throw UsageError("the data are printed as they are; --json goes with --output");
-    const Exported exported = export_record(call.office(), sheet);
+    const Exported exported = export_record(call.office(), sheet, selection_of(call));
     if (!call.has("output")) {
         call.session().out << exported.text;
         return ExitCode::done;
@@ -58,7 +59,8 @@ what was measured, for a spreadsheet or a program
 export csv indications --output found.csv
 JSON holds all in one file; CSV is one table a file. Both can be imported again. Verdicts, grades and the
 history stay with the record: 'backup' copies it whole.)",
-              {{"output", "FILE", "write to a new file (else standard output)", 'o'}}),
+              options(Option{"output", "FILE", "write to a new file (else standard output)", 'o'},
+                      selection_options())),
         enters(For::keeper, run_import, R"(import json | csv coupons|exams|indications
 take coupons, exams and indications from an export
 import csv indications --file found.csv

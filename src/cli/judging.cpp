@@ -1,6 +1,7 @@
 // Verdicts: judge, why, grade.
 #include "operations/judging.hpp"
 #include "cli/command.hpp"
+#include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "render/json_judging.hpp"
 
@@ -39,11 +40,11 @@ public:
         }
         any_ = true;
     }
-    ExitCode finish() {
+    ExitCode finish(bool of_all) {
         if (json_)
             session_.out << (any_ ? "\n]\n" : "[]\n");
         else
-            session_.out << (any_ ? "\n" : "no coupon is on record\n") << caution;
+            session_.out << (any_ ? "\n" : text(nothing_found(of_all), session_.paint())) << caution;
         return code_of(worst_);
     }
 
@@ -55,22 +56,25 @@ private:
 };
 
 ExitCode judge_every(Call &call) {
+    const Selection of = selection_of(call);
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
     if (call.has("no-record"))
-        judge_all(call.office(), judge_request(call), take);
+        judge_all(call.office(), judge_request(call), take, of);
     else
         call.write([&](Writing &w) {
-            judge_and_keep_all(w, judge_request(call), take);
+            judge_and_keep_all(w, judge_request(call), take, of);
             return 0;
         });
-    return all.finish();
+    return all.finish(of.all());
 }
 
 ExitCode run_judge(Call &call) {
     if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
-    return call.has("all") ? judge_every(call) : judge_one(call);
+    if (call.has("all")) return judge_every(call);
+    check_no_selection(call);
+    return judge_one(call);
 }
 
 ExitCode run_why(Call &call) {
@@ -102,8 +106,9 @@ std::vector<Command> judging_commands() {
 judge a coupon against every class; the verdict is kept
 judge T-7 --class B
 Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.)",
-               options(Option{"all", "", "every coupon, one line each"},
-                       Option{"no-record", "", "judge only, keep nothing"}, proof, criteria)),
+               options(Option{"all", "", "every coupon, one line each, or those that are asked for"},
+                       Option{"no-record", "", "judge only, keep nothing"}, proof, criteria,
+                       selection_options())),
         looks(For::welder, run_why, R"(why COUPON
 explain the verdict to the welder: where, why, cause and remedy
 why T-7)",
