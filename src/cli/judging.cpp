@@ -1,8 +1,8 @@
 // Verdicts: judge, why, grade.
-#include "operations/judging.hpp"
 #include "cli/command.hpp"
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
+#include "operations/grading_many.hpp"
 #include "render/json_judging.hpp"
 
 namespace beadbook {
@@ -87,9 +87,16 @@ ExitCode run_why(Call &call) {
 }
 
 ExitCode run_grade(Call &call) {
-    const std::string &decision = call.at(1);
+    const std::string &decision = call.words().back();
     if (decision != "passed" && decision != "failed")
         throw UsageError("'" + shown(decision) + "' is no grade; expected passed or failed");
+    if (call.has("all") == (call.words().size() > 1)) throw UsageError("give one COUPON or --all");
+    if (call.has("all")) {
+        const GradeManyRequest request{decision == "passed", call.text("remark"), judge_request(call),
+                                       selection_of(call)};
+        return call.tell(call.write([&](Writing &w) { return grade_many(w, request); }));
+    }
+    check_no_selection(call);
     const GradeRequest request{call.at(0), decision == "passed", call.text("remark"), judge_request(call)};
     return call.tell(call.write([&](Writing &w) { return grade_coupon(w, request); }));
 }
@@ -113,11 +120,15 @@ Each reason names the indication, what was measured, the limit, its clause and s
 explain the verdict to the welder: where, why, cause and remedy
 why T-7)",
               options(proof, criteria)),
-        enters(For::instructor, run_grade, R"(grade COUPON passed|failed
-the instructor's decision on a coupon, with a remark
+        enters(For::instructor, run_grade, R"(grade [COUPON] passed|failed
+the instructor's decision on a coupon, with a remark, or on many
 grade T-7 failed --remark "shorter arc at the toes, then weld it again"
-A grade that differs from the verdict needs a remark and is marked as such.)",
-               options(criteria, Option{"remark", "TEXT", "for the welder"})),
+A grade that differs from the verdict needs a remark and is marked as such.
+With --all every coupon that is asked for is graded, or none: 'grade passed --all --cohort autumn-2026 --verdict accept'.
+Only what is accepted is passed so, and only what is rejected is failed; each is listed with what decided. Withdrawn
+coupons and those that are graded so already are left out.)",
+               options(Option{"all", "", "every coupon that is asked for, all or none"}, criteria,
+                       Option{"remark", "TEXT", "for the welder"}, selection_options())),
     };
 }
 

@@ -37,15 +37,6 @@ bool fits_record(const Selection &of, const CouponState &coupon) {
                                       [&](const ExamRecord &e) { return e.method == *of.method; }));
 }
 
-bool fits(const Selection &of, Candidate &one) {
-    if (!fits_record(of, one.coupon())) return false;
-    const bool withdrawn = !one.coupon().record.withdrawn.empty();
-    if (of.grade && one.grade() != *of.grade) return false;
-    if (!of.verdict) return true;
-    const JudgedOrNot &judged = one.judged();
-    return !withdrawn && judged.judged && judged.judged->verdict() == *of.verdict;
-}
-
 template <class Give>
 void select_from(Office &office, const Selection &of, Give give,
                  const std::function<void(Candidate &)> &take) {
@@ -59,7 +50,7 @@ void select_from(Office &office, const Selection &of, Give give,
         if (!of.welder.empty() && !named.contains(mark)) continue;
         const CouponState &coupon = give(mark);
         Candidate one(office, coupon);
-        if (fits(of, one)) take(one);
+        if (is_meant(of, one)) take(one);
     }
 }
 
@@ -89,6 +80,15 @@ GradeState Candidate::grade() {
     if (!coupon_.grade) return GradeState::none;
     if (grading().state == GradeStanding::State::again) return GradeState::again;
     return coupon_.grade->passed ? GradeState::passed : GradeState::failed;
+}
+
+bool is_meant(const Selection &of, Candidate &one) {
+    if (!fits_record(of, one.coupon())) return false;
+    if (of.grade && one.grade() != *of.grade) return false;
+    if (!of.verdict) return true;
+    if (!one.coupon().record.withdrawn.empty()) return false;
+    const JudgedOrNot &judged = one.judged();
+    return judged.judged && judged.judged->verdict() == *of.verdict;
 }
 
 void select(Office &office, const Selection &of, const std::function<void(Candidate &)> &take) {

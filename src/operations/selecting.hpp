@@ -25,6 +25,9 @@ private:
     std::optional<GradeStanding> grading_;
 };
 
+/// Whether it is asked for.
+bool is_meant(const Selection &of, Candidate &one);
+
 /// Hands on each coupon that is asked for, in the order in which they were registered; one that cannot be
 /// judged stops none of the others. The only place that applies a selection. Throws Refusal (field "from"):
 /// after "to".
