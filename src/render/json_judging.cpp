@@ -138,6 +138,31 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     return render::finished(render::explained_json(e), notes);
 }
 
+std::string json_text(const Learner &learner, const std::vector<std::string> &notes) {
+    nlohmann::json coupons = nlohmann::json::array();
+    for (const auto &one : learner.coupons) {
+        nlohmann::json coupon = codec::json_of(one.record);
+        nlohmann::json out{{"id", one.record.id}, {"fields", coupon["fields"]}};
+        if (!one.record.withdrawn.empty()) out["withdrawn"] = one.record.withdrawn;
+        if (one.explained) {
+            out["why"] = render::explained_json(*one.explained);
+        } else {
+            out["not judged"] = one.why_not;
+            if (one.grade) out["grade"] = grade_json(*one.grade);
+            if (one.grade && !one.grade_again.empty()) out["grade"]["to be graded again"] = one.grade_again;
+            for (const auto &r : one.remarks)
+                out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
+        }
+        coupons.push_back(std::move(out));
+    }
+    nlohmann::json out{{"welder", learner.welder},
+                       {"accepted", learner.accepted.count},
+                       {"decided", learner.accepted.of},
+                       {"coupons", std::move(coupons)}};
+    if (!learner.name.empty()) out["name"] = learner.name;
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const Graded &g, const std::vector<std::string> &notes) {
     return render::finished(graded_json(g), notes);
 }

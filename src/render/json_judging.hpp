@@ -2,6 +2,7 @@
 
 #include "report/grading_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/learner_document.hpp"
 
 #include <nlohmann/json_fwd.hpp>
 
@@ -24,6 +25,7 @@ template <class Result>
 std::string json_text(const InFull<Result> &result, const std::vector<std::string> &notes = {}) {
     return json_text(result.of, notes);
 }
+std::string json_text(const Learner &learner, const std::vector<std::string> &notes = {});
 std::string json_text(const GradedMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Graded &graded, const std::vector<std::string> &notes = {});
 
