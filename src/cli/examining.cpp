@@ -37,6 +37,8 @@ ExamRequest exam_request(const Call &call) {
     out.procedure = call.text("procedure");
     out.note = call.text("note");
     out.incomplete = call.text("incomplete");
+    if (call.has("incomplete") && out.incomplete.empty())
+        throw UsageError("--incomplete wants the reason why it does not count");
     out.conditions = call.all("condition");
     out.practice = call.text("practice");
     if (call.has("found")) out.found = found_word(call.text("found"));

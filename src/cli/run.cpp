@@ -5,6 +5,8 @@
 #include "cli/version.hpp"
 #include "measure/text.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -100,9 +102,9 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         session.err << "beadbook: error: " << what << "\n" << hint;
         return static_cast<int>(code);
     };
-    const std::string hint = "see 'beadbook " +
-                             (words.empty() || words[0].starts_with("-") ? "" : shown(words[0]) + " ") +
-                             "--help'\n";
+    const bool known = !words.empty() && std::any_of(commands().begin(), commands().end(),
+                                                     [&](const Command &c) { return c.name() == words[0]; });
+    const std::string hint = "see 'beadbook " + (known ? words[0] + " " : "") + "--help'\n";
     try {
         const ExitCode code = run_words(words, session);
         session.out.flush();

@@ -99,9 +99,10 @@ std::vector<TypeId> Vocabulary::perhaps(std::string_view word) const {
     constexpr std::size_t least_letters = 3;
     const std::string given = folded(word);
     std::set<TypeId> unclear, whole, begun;
-    for (TypeId id = 0; id < types_.size(); ++id) {
+    for (std::size_t id = 0; id < types_.size(); ++id) {
         const auto &names = types_[id].unclear;
-        if (std::find(names.begin(), names.end(), given) != names.end()) unclear.insert(id);
+        if (std::find(names.begin(), names.end(), given) != names.end())
+            unclear.insert(static_cast<TypeId>(id));
     }
     if (given.size() >= least_letters)
         for (const auto &[name, id] : words_)

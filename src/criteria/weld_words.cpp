@@ -56,10 +56,29 @@ std::string_view among(const std::array<Called, N> &others, std::string_view wor
 
 WordBits bit_of(Fact fact, std::string_view word) { return WordBits{1} << word_index(info(fact), word); }
 
+/// Words by which a text says that it is not what it names, or that it may be something else.
+constexpr std::string_view words_of_doubt[] = {"not",    "non",    "no",    "or",
+                                               "filler", "silver", "maybe", "perhaps"};
+
+/// Whether a text leaves open what it is.
+bool is_doubtful(std::string_view text) {
+    if (text.find_first_of("?(") != text.npos) return true;
+    const auto letter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
+    for (std::size_t begin = 0; begin < text.size();) {
+        std::size_t end = begin;
+        while (end < text.size() && letter(text[end])) ++end;
+        for (const auto word : words_of_doubt)
+            if (same(word, text.substr(begin, end - begin))) return true;
+        begin = std::max(end, begin + 1);
+    }
+    return false;
+}
+
 /// The first word of each part between plus signs and commas; one that is not known leaves all unknown.
 template <class Find>
 WordBits bits_of(Fact fact, std::string_view text, Find called) {
     WordBits out = 0;
+    if (is_doubtful(text)) return out;
     for (std::size_t begin = 0; begin <= text.size();) {
         const std::size_t end = std::min(text.find_first_of("+,", begin), text.size());
         const std::string_view part = trimmed(text.substr(begin, end - begin));
@@ -85,6 +104,7 @@ WordBits positions_in(std::string_view text) { return bits_of(Fact::position, te
 
 WordBits materials_in(std::string_view text) {
     WordBits out = 0;
+    if (is_doubtful(text)) return out;
     const auto letter = [](char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; };
     for (std::size_t begin = 0; begin < text.size();) {
         if (!letter(text[begin])) {

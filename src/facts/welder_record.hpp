@@ -94,8 +94,9 @@ struct WelderState {
     WelderRecord record;
     std::int64_t record_seq = 0;
     std::vector<QualificationRecord> qualifications;
-    std::map<int, Stamp> granted;      ///< by number: who and when
-    std::map<int, std::string> hashes; ///< by number: the entry's hash in the chain
+    std::map<int, Stamp> granted;        ///< by number: who and when
+    std::map<int, std::string> hashes;   ///< by number: the entry's hash in the chain
+    std::map<int, std::int64_t> entries; ///< of each, by its number in the record
     std::vector<WelderEvent> events;
     int last_number = 0; ///< retracted ones too
 

@@ -26,6 +26,12 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
     const std::string text = outside.read(name);
     const auto loaded = load(text);
     if (!(loaded.*part)) throw mistakes_in(what, name, text, loaded.issues);
+    // What passes by a file must not be told as what passes by the one that is built in.
+    const std::string &own = (loaded.*part)->name;
+    if (std::find(names.begin(), names.end(), own) != names.end() &&
+        shipped(own)->hash != (loaded.*part)->hash)
+        throw DataError(shown(name) + ": it calls itself " + own +
+                        ", which is built in and says something else; give it a name of its own");
     return out = loaded.*part;
 }
 

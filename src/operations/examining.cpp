@@ -8,6 +8,7 @@
 #include "technique/exam_check.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 namespace beadbook {
@@ -25,6 +26,41 @@ void check_level(const ExamRecord &exam) {
     if (exam.level.empty() || known_level(exam.level)) return;
     throw refused("level: '" + shown(exam.level) + "' is no level; expected I, II or III, or CWI or SCWI")
         .at("level");
+}
+
+/// What people write who do not name anybody. Common practice, no source.
+constexpr std::string_view no_names[] = {"nobody",   "none",    "unknown",  "tbd",     "tba",
+                                         "n/a",      "na",      "self",     "trainee", "someone",
+                                         "somebody", "anybody", "examiner", "me"};
+
+/// An exam is somebody's who can be asked.
+void check_examiner(const ExamRecord &exam) {
+    const auto letter = [](unsigned char c) { return std::isalpha(c) != 0 || c >= 0x80; };
+    const bool named = std::any_of(exam.examiner.begin(), exam.examiner.end(), letter) &&
+                       std::none_of(std::begin(no_names), std::end(no_names), [&](std::string_view word) {
+                           return same_word(exam.examiner, std::string(word));
+                       });
+    if (!exam.examiner.empty() && !named)
+        throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
+}
+
+/// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
+std::vector<Unlikely> unlikely_of(const CouponRecord &coupon, const ExamRecord &exam, Day today) {
+    auto out = Plausibility::shipped().of(coupon, exam, today);
+    if (!exam.examiner.empty() && same_word(exam.examiner, coupon.get("welder")))
+        out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
+    return out;
+}
+
+/// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
+void check_finished(const ExamRecord &exam, Day today) {
+    if (!exam.finished) return;
+    if (exam.finished->on < exam.date || exam.finished->on > today)
+        throw refused(
+            "finished on " + print(exam.finished->on) + ", and the exam is of " + print(exam.date) +
+            (exam.finished->on > today ? "; that day is to come" : "; it cannot end before it begins"))
+            .at("finished on");
+    if (exam.finished->by.empty()) throw refused("it is finished, and by nobody").at("finished by");
 }
 
 /// The request as a record, and the practice that it names.
@@ -83,9 +119,10 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord exam = record_of(request, writing.outside());
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
+    check_examiner(exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
-    exam.sure = set_aside_by(Plausibility::shipped().of(state.record, exam, today), request.sure);
+    exam.sure = set_aside_by(unlikely_of(state.record, exam, today), request.sure);
     if (request.found) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
@@ -117,9 +154,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
     check_level(exam);
+    check_examiner(exam);
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
-    exam.sure = set_aside_by(Plausibility::shipped().of(coupon, exam, today), sure, exam.sure);
+    check_finished(exam, today);
+    exam.sure = set_aside_by(unlikely_of(coupon, exam, today), sure, exam.sure);
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     ReadyExam out{std::move(exam), nullptr, {}};

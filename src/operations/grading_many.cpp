@@ -21,6 +21,9 @@ std::string why_not_so(Candidate &one, const JudgedOrNot &judged, bool passed) {
     if (!judged.judged) return judged.why_not;
     if (one.grade() == (passed ? GradeState::failed : GradeState::passed))
         return "it is graded " + std::string(name_of(one.grade())) + " already";
+    // Why it passes now is to be said of that coupon, not of all.
+    if (passed && one.coupon().grade && !one.coupon().grade->passed)
+        return "it was graded failed; to pass it after that, grade it by itself";
     if (!judged.judged->sought)
         return "it names no class; its criteria have " + listed(judged.judged->set->class_names());
     const Verdict verdict = judged.judged->verdict();

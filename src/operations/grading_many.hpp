@@ -27,8 +27,8 @@ struct GradedMany {
 };
 
 /// Grades all that are selected, or none: passed only what is accepted, failed only what is rejected, and
-/// nothing against mechanical tests or another grade that stands. One by one `grade_coupon` takes more.
-/// Throws Refusal, which names every coupon that cannot be graded so.
+/// nothing against mechanical tests or another grade that stands, nor passed after it was failed. One by one
+/// `grade_coupon` takes more. Throws Refusal, which names every coupon that cannot be graded so.
 Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request);
 
 } // namespace beadbook

@@ -130,6 +130,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
                   standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
     out.sure = coupon.assurances();
+    out.taken_back = finds_taken_back(office.book().history(mark), coupon.record);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), coupon.record);
     return out;
 }
@@ -151,6 +152,10 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         throw refused("the verdict for class " + out.grade.class_id + " is '" +
                       std::string(name_of(out.verdict)) + "'; to grade it " + out.grade.decision() +
                       " all the same, say why")
+            .give("remark");
+    if (coupon.grade && !coupon.grade->passed && request.passed && out.grade.remark.empty())
+        throw refused("it was graded " + coupon.grade->decision() + " by " + coupon.grade->stamp.who +
+                      "; to pass it after that, say why")
             .give("remark");
     keep(writing, coupon, judged);
     std::vector<std::string> notes;

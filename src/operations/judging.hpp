@@ -2,6 +2,7 @@
 
 #include "operations/selection.hpp"
 #include "operations/writing.hpp"
+#include "records/taken_back.hpp"
 
 namespace beadbook {
 
@@ -61,6 +62,7 @@ struct Explained {
     std::vector<Remark> remarks;
     std::vector<Assurance> sure = {};                  ///< what was set aside as meant so
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
+    std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
 };
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});
 

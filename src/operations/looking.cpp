@@ -23,6 +23,7 @@ std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
 CouponSheet show_coupon(Office &office, const std::string &mark) {
     CouponSheet out{office.coupon(mark), {}};
     out.grade_standing = standing_of_grade(office, out.coupon);
+    out.taken_back = finds_taken_back(office.book().history(mark), out.coupon.record);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
     const std::string welder = out.coupon.record.get("welder");
     if (welder.empty() || !office.book().knows_welder(welder)) return out;

@@ -3,6 +3,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/selection.hpp"
 #include "operations/standing.hpp"
+#include "records/taken_back.hpp"
 
 namespace beadbook {
 
@@ -22,6 +23,7 @@ struct CouponSheet {
     GradeStanding grade_standing;
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<HeldQualification> qualified = {};     ///< what its welder holds by it, as it stands today
+    std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
 /// In the order in which they were registered.

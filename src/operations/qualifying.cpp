@@ -119,8 +119,13 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     if (mark.empty())
         throw refused(name + " names no welder").mend({"change", {request.coupon}, {"welder", "why"}});
     const WelderState welder = office.book().welder(mark);
+    const auto revoked = [&](const QualificationRecord &q) {
+        return std::any_of(welder.events.begin(), welder.events.end(), [&](const WelderEvent &e) {
+            return e.kind == "revocation" && e.qualification == q.number;
+        });
+    };
     for (const auto &q : welder.qualifications)
-        if (q.test.id == request.coupon && q.rules == rules->name)
+        if (q.test.id == request.coupon && q.rules == rules->name && !revoked(q))
             throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(q.number));
     const TestEvidence proof = evidence(office, GradedTests(office, welder), coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);

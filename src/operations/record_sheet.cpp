@@ -32,6 +32,8 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.granted = standing.welder.granted.at(number);
     out.hash = standing.welder.hashes.at(number);
     out.head = office.ledger().head();
+    if (const auto &test = out.held.record; !test.carried())
+        out.taken_back = finds_taken_back(office.book().history(test.test.id), test.test);
     return out;
 }
 

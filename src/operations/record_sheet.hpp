@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/standing.hpp"
+#include "records/taken_back.hpp"
 
 namespace beadbook {
 
@@ -11,9 +12,10 @@ struct RecordSheet {
     std::vector<WelderEvent> events;            ///< that bear on it
     std::map<std::int64_t, std::string> undone; ///< those that count no more, by entry, and why
     Stamp granted;
-    std::string hash; ///< of its entry in the chain
-    std::string head; ///< of the newest entry
-    Day on;           ///< the day that it speaks of
+    std::string hash;                       ///< of its entry in the chain
+    std::string head;                       ///< of the newest entry
+    Day on;                                 ///< the day that it speaks of
+    std::vector<TakenBack> taken_back = {}; ///< finds of the coupon that were withdrawn or corrected
 };
 /// Throws DataError: no such welder or qualification.
 RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on = {});

@@ -6,6 +6,8 @@
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "records/codecs/bodies.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
 #include <set>
@@ -112,6 +114,33 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
     return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
 }
 
+/// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
+std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
+    constexpr std::string_view of_the_weld[] = {
+        "process",    "operation", "transfer",       "position", "progression", "rotated",     "joint",
+        "form",       "sides",     "thickness",      "runs",     "thickness-2", "diameter",    "layers",
+        "backing",    "filler",    "filler-group",   "welded",   "filler-type", "metal-group", "material",
+        "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
+    if (!book.knows_coupon(record.test.id)) return "";
+    std::optional<CouponRecord> then, now;
+    for (const auto &e : book.history(record.test.id)) {
+        if (e.kind != "coupon" || is_withdrawal(e)) continue;
+        now = codec::coupon_from(codec::parsed(e.body));
+        if (e.seq <= granted) then = now;
+    }
+    std::vector<std::string> out;
+    if (then && now)
+        for (const auto &field : coupon_fields()) {
+            const std::string was = then->get(field.name), is = now->get(field.name);
+            if (was == is || std::find(std::begin(of_the_weld), std::end(of_the_weld), field.name) ==
+                                 std::end(of_the_weld))
+                continue;
+            out.push_back(field.name + " " + (was.empty() ? "not told" : was) + " is now " +
+                          (is.empty() ? "not told" : is));
+        }
+    return out.empty() ? "" : "coupon " + record.test.id + " is described otherwise since: " + listed(out);
+}
+
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
 void take_back(Fates &fates, const QualificationRecord &record, Validity &validity) {
     for (const auto &coupon : coupons_of(record)) {
@@ -183,7 +212,17 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
-        if (!held.record.carried()) take_back(fates, held.record, held.validity);
+        if (!held.record.carried()) {
+            take_back(fates, held.record, held.validity);
+            std::string otherwise =
+                described_otherwise(office.book(), held.record, welder.entries.at(held.record.number));
+            if (!otherwise.empty() && held.validity.state != Validity::State::revoked) {
+                held.validity.state = Validity::State::in_doubt;
+                held.validity.until.reset();
+                held.validity.use_by.reset();
+                held.validity.reason = std::move(otherwise);
+            }
+        }
         tell_whose_word(fates, welder, held, undone, held.validity);
         if (!held.unreadable.empty() && held.validity.state != Validity::State::revoked) {
             held.validity.state = Validity::State::in_doubt;

@@ -124,6 +124,7 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
                 out.qualifications.push_back(codec::qualification_from(codec::parsed(e.body)));
                 out.granted[out.qualifications.back().number] = {e.at, e.who};
                 out.hashes[out.qualifications.back().number] = e.hash;
+                out.entries[out.qualifications.back().number] = e.seq;
             } else {
                 out.events.push_back(codec::event_from(e));
             }

@@ -116,6 +116,7 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
     }
     if (!sheet.mechanical_asked_by.empty()) out["mechanical asked by"] = sheet.mechanical_asked_by;
+    render::add_taken_back(out, sheet.taken_back);
     for (const auto &held : sheet.qualified) {
         nlohmann::json one{{"welder", held.mark},
                            {"number", held.record.number},

@@ -110,6 +110,7 @@ nlohmann::json render::explained_json(const Explained &e) {
     if (e.grade) out["grade"] = grade_json(*e.grade);
     if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
     if (!e.mechanical_asked_by.empty()) out["mechanical asked by"] = e.mechanical_asked_by;
+    render::add_taken_back(out, e.taken_back);
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     for (const auto &one : e.sure) {

@@ -13,4 +13,16 @@ nlohmann::json number(const Exact &value, Dimension dimension, Unit unit) {
     return {{"text", print(value, dimension, unit)}, {"exact", codec::exact_text(value)}};
 }
 
+void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds) {
+    for (const auto &one : finds) {
+        nlohmann::json out{{"number", one.number},
+                           {"was", one.was},
+                           {"why", one.why},
+                           {"at", one.stamp.at},
+                           {"by", one.stamp.who}};
+        if (!one.now.empty()) out["now"] = one.now;
+        json["logged otherwise before"].push_back(std::move(out));
+    }
+}
+
 } // namespace beadbook::render

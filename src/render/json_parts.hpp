@@ -2,6 +2,7 @@
 
 #include "facts/stamp.hpp"
 #include "measure/print.hpp"
+#include "records/taken_back.hpp"
 
 #include <nlohmann/json.hpp>
 #include <string>
@@ -16,5 +17,8 @@ std::string finished(nlohmann::json json, const std::vector<std::string> &notes)
 
 /// {"text": "0.06 in", "exact": "1524000"}: rounded for reading, and the exact base units.
 nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
+
+/// Finds that were withdrawn or corrected, under "logged otherwise before" if there are any.
+void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds);
 
 } // namespace beadbook::render

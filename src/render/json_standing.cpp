@@ -164,6 +164,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["qualification"] = codec::json_of(q);
     put_words(out["qualification"], q.overridden, s.held.rules.get());
     if (q.evidence) put_words(out["qualification"]["evidence"], *q.evidence);
+    render::add_taken_back(out, s.taken_back);
     out["test"] = weld_json(s.held.weld, q.test.unit());
     out["rules"] = {{"name", s.held.rules->name},
                     {"title", s.held.rules->title},

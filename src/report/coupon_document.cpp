@@ -7,6 +7,8 @@
 #include "records/changed_values.hpp"
 #include "report/standing_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -93,6 +95,13 @@ std::string grade_text(const Grade &g) {
            (against.empty() ? "" : ", " + against) + (g.remark.empty() ? "" : ": " + g.remark);
 }
 
+void add_taken_back(Document &doc, const std::vector<TakenBack> &finds) {
+    for (const auto &one : finds)
+        doc.line("#" + std::to_string(one.number) + " was logged as " + one.was + " and " +
+                 (one.now.empty() ? "withdrawn" : "corrected to " + one.now) + " by " + one.stamp.who +
+                 " on " + one.stamp.at.substr(0, 10) + ": " + one.why);
+}
+
 Document document_of(const Registered &done) {
     const std::string &id = done.coupon.id;
     return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " VT");
@@ -171,6 +180,18 @@ Words grade_words(const Grade &grade, const std::string &again) {
     return out;
 }
 
+namespace {
+
+/// Whether the coupon, an exam or a find was entered after that entry.
+bool changed_since(const CouponState &c, std::int64_t entry) {
+    const auto later = [&](const auto &of) {
+        return std::any_of(of.begin(), of.end(), [&](const auto &one) { return one.second > entry; });
+    };
+    return c.record_seq > entry || later(c.exam_seq) || later(c.indication_seq);
+}
+
+} // namespace
+
 Document document_of(const CouponSheet &sheet) {
     const CouponState &c = sheet.coupon;
     Document doc;
@@ -181,13 +202,15 @@ Document document_of(const CouponSheet &sheet) {
     if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
     if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
     for (const auto &e : c.exams) add_exam(doc, c, e);
+    add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + r.stamp.who + " at " + r.stamp.at + ": " + r.text);
     if (!c.verdicts.empty()) {
         const StoredVerdict &v = c.verdicts.back();
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
-        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes);
+        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes +
+                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : ""));
     }
     if (const Words line = mechanical_words(c.record.get("mechanical"), sheet.mechanical_asked_by);
         !line.empty())

@@ -44,6 +44,9 @@ Document document_of(const std::vector<Entry> &history);
 /// "sure in spite of depth-over-wall": what somebody set aside as meant so; empty if nothing was.
 std::string sure_text(const std::vector<std::string> &rules);
 
+/// Finds that were withdrawn or corrected, a line each with the reason and who gave it.
+void add_taken_back(Document &doc, const std::vector<TakenBack> &finds);
+
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
 /// "against the verdict and failed mechanical tests"; empty if it is against neither.

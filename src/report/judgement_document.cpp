@@ -241,6 +241,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     add_chosen_proof(doc, c, e.judged, in_full);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
+    add_taken_back(doc, e.taken_back);
     if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
         doc.line(line);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));

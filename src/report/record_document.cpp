@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "report/coupon_document.hpp"
 #include "report/standing_document.hpp"
 
 namespace beadbook {
@@ -117,6 +118,7 @@ Document document_of(const RecordSheet &s) {
     if (q.evidence) {
         doc.heading("Examined and graded", 2);
         add_evidence(doc, *q.evidence);
+        add_taken_back(doc, s.taken_back);
         add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     }
     for (const auto &event : s.events) add_later_evidence(doc, event, *s.held.rules);

@@ -26,7 +26,7 @@ nlohmann::json registered(const Program &run) {
     return json(run, {"register",      "T-1",   "--criteria",  "mil-hdbk-1890-table-3",
                       "--class",       "2",     "--joint",     "groove",
                       "--form",        "tube",  "--seam",      "girth",
-                      "--diameter",    "2in",   "--thickness", "0.150in",
+                      "--diameter",    "2.5in", "--thickness", "0.150in",
                       "--weld-length", "8in",   "--magnetic",  "yes",
                       "--process",     "SMAW",  "--welder",    "L1",
                       "--temperature", "350 F", "--layers",    "3",

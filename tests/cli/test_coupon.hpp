@@ -17,7 +17,7 @@ inline void test_coupon(const Program &run, const std::string &id, const std::st
                                              {"--joint", "groove"},
                                              {"--form", "tube"},
                                              {"--seam", "girth"},
-                                             {"--diameter", "2in"},
+                                             {"--diameter", "2.5in"},
                                              {"--thickness", "0.15in"},
                                              {"--weld-thickness", "0.15in"},
                                              {"--magnetic", "yes"},

@@ -171,7 +171,7 @@ TEST_CASE(
         CHECK_THROWS_WITH(read(line), Catch::Contains("could be ") && Catch::Contains(all));
     }
     CHECK_THROWS_WITH(read("cr.2"), Catch::Contains("does not begin with a type"));
-    CHECK_THROWS_WITH(read("in 0.2"),
+    CHECK_THROWS_WITH(read("un 0.2"),
                       Catch::Contains("does not begin with a type")); // two letters are too few
     CHECK_THROWS_WITH(parse_log_line("cra 0.2", weld, Unit::inch), Catch::Contains("cut short; write crack"));
 }

@@ -111,6 +111,15 @@ TEST_CASE(
     booth.write([](Writing &w) { return grade_coupon(w, {"T-1", false, "it was not his own", {}}); });
     CHECK_THAT(booth.refusal([&] { grade_those(booth, true); }).what(),
                says("T-1: it is graded failed already"));
+    // Nor is one passed that had failed, also where that grade holds no more.
+    put_examined(booth, "T-4", "crack l 0.2 at 2");
+    booth.write([](Writing &w) { return grade_coupon(w, {"T-4", false, "", {}}); });
+    booth.reopen(3, "T-4");
+    booth.write([](Writing &w) { return withdraw_indication(w, "T-4", 1, "a scratch on the film"); });
+    booth.finish(3, "T-4");
+    CHECK(booth.verdict({}, "T-4") == Verdict::accept);
+    CHECK_THAT(booth.refusal([&] { grade_those(booth, true); }).what(),
+               says("T-4: it was graded failed; to pass it after that, grade it by itself"));
     // One that holds no more may be given anew.
     booth.finds("crack l 0.2 at 2", "T-2");
     CHECK(grade_those(booth, false, judged(Verdict::reject)).value.graded[0].graded.mark == "T-2");

@@ -297,13 +297,36 @@ TEST_CASE("practice coupons neither qualify nor count as failed tests", "[standi
     yard.qualify("Q-3");
 }
 
-TEST_CASE("tests of another welder say nothing, also not of one who was named by a slip", "[standing]") {
+TEST_CASE("tests of another welder say nothing", "[standing]") {
     Yard yard;
-    yard.coupon("Q-1", "2026-10-05", false);
-    yard.change("Q-1", {{"welder", "L2"}});
     yard.coupon("Q-2", "2026-10-06", false, {{"welder", "L2"}});
     yard.coupon("Q-3", "2026-10-07");
     yard.qualify("Q-3");
+}
+
+TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it proves", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"position", "3G"}});
+    yard.qualify("Q-1");
+    yard.change("Q-1", {{"note", "kept in the rack"}});
+    const auto standing = [&] { return held_by(yard.office, "L1", parse_day("2026-11-25")).at(0).validity; };
+    CHECK(standing().state == Validity::State::valid);
+    yard.change("Q-1", {{"position", "1G"}});
+    CHECK(standing().state == Validity::State::in_doubt);
+    CHECK_THAT(standing().reason, says("coupon Q-1 is described otherwise since: position 3G is now 1G"));
+    yard.change("Q-1", {{"position", "3G"}});
+    CHECK(standing().state == Validity::State::valid);
+}
+
+TEST_CASE("a failed test stays one, of whom and by what it was when it failed", "[standing]") {
+    for (const auto &[field, value] : {std::pair{"welder", "L2"}, std::pair{"process", "GTAW"}}) {
+        INFO(field);
+        Yard yard;
+        yard.coupon("Q-1", "2026-10-05", false, {{"process", "SMAW"}});
+        yard.change("Q-1", {{field, value}});
+        yard.coupon("Q-3", "2026-10-07", true, {{"process", "SMAW"}});
+        CHECK_THAT(refused_to_qualify(yard, "Q-3"), says("coupon Q-1 failed on 2026-10-05"));
+    }
 }
 
 TEST_CASE("a lapsed qualification comes back by one coupon, where its rules say so", "[standing]") {
