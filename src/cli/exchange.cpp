@@ -44,7 +44,7 @@ std::optional<ResultTable> results_of(const Call &call) {
 
 Exported exported_results(Call &call, ResultTable table) {
     Exported out{csv_head(table), 0};
-    select(call.office(), selection_of(call), [&](Candidate &one) {
+    select(call.office(), selection_of(call), [&](CouponAtHand &one) {
         out.text += csv_rows(table, one);
         if (one.coupon().record.withdrawn.empty()) ++out.coupons;
     });

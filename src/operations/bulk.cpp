@@ -271,7 +271,7 @@ Exported export_record(Office &office, std::optional<Sheet> sheet, const Selecti
     Exported out;
     std::vector<CouponState> states;
     if (sheet) out.text = codec::sheet_head(*sheet);
-    select(office, of, [&](Candidate &one) {
+    select(office, of, [&](CouponAtHand &one) {
         const CouponState &coupon = one.coupon();
         if (!coupon.record.withdrawn.empty()) return;
         ++out.coupons;

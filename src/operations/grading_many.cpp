@@ -9,7 +9,7 @@ namespace beadbook {
 namespace {
 
 /// Why a coupon is not to be graded at all; empty if it is.
-std::string nothing_to_grade(Candidate &one, bool passed) {
+std::string nothing_to_grade(CouponAtHand &one, bool passed) {
     const CouponRecord &record = one.coupon().record;
     if (!record.withdrawn.empty()) return "withdrawn: " + record.withdrawn;
     if (one.grade() == (passed ? GradeState::passed : GradeState::failed)) return "graded so already";
@@ -17,7 +17,7 @@ std::string nothing_to_grade(Candidate &one, bool passed) {
 }
 
 /// Why it cannot be graded so among many; empty if it can.
-std::string why_not_so(Candidate &one, const JudgedOrNot &judged, bool passed) {
+std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed) {
     if (!judged.judged) return judged.why_not;
     if (one.grade() == (passed ? GradeState::failed : GradeState::passed))
         return "it is graded " + std::string(name_of(one.grade())) + " already";
@@ -41,7 +41,7 @@ Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
     out.value.passed = request.passed;
     std::string faults;
     std::size_t bad = 0, all = 0;
-    select(writing, request.of, [&](Candidate &one) {
+    select(writing, request.of, [&](CouponAtHand &one) {
         const std::string &mark = one.coupon().record.id;
         if (std::string why = nothing_to_grade(one, request.passed); !why.empty()) {
             out.value.left_out.push_back({mark, std::move(why)});

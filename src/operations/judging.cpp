@@ -109,14 +109,14 @@ JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const Judge
 
 void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
                const Selection &of) {
-    select(office, of, [&](Candidate &one) {
+    select(office, of, [&](CouponAtHand &one) {
         take(request.own() ? one.judged() : judge_or_tell(office, one.coupon(), request));
     });
 }
 
 void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
                         const std::function<void(JudgedOrNot)> &take, const Selection &of) {
-    select(writing, of, [&](Candidate &one) {
+    select(writing, of, [&](CouponAtHand &one) {
         JudgedOrNot judged =
             request.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request);
         if (judged.judged) keep(writing, one.coupon(), *judged.judged);

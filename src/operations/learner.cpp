@@ -18,7 +18,7 @@ Refusal nobody_called(Office &office, const std::string &welder) {
                    did_you_mean(welder, {known.begin(), known.end()}));
 }
 
-LearnerCoupon coupon_told(Office &office, Candidate &one) {
+LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
     const CouponState &coupon = one.coupon();
     LearnerCoupon out;
     out.record = coupon.record;
@@ -46,7 +46,7 @@ Learner learner_of(Office &office, const Selection &of) {
         throw nobody_called(office, of.welder);
     if (office.book().knows_welder(of.welder)) out.name = office.book().welder(of.welder).record.name;
     std::size_t accepted = 0, decided = 0;
-    select(office, of, [&](Candidate &one) {
+    select(office, of, [&](CouponAtHand &one) {
         out.coupons.push_back(coupon_told(office, one));
         const auto &judged = one.judged().judged;
         if (!judged || !judged->withdrawn.empty() || judged->verdict() == Verdict::cannot_say) return;

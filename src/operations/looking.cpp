@@ -7,7 +7,7 @@ namespace beadbook {
 
 std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
     std::vector<CouponLine> out;
-    select(office, of, [&](Candidate &one) {
+    select(office, of, [&](CouponAtHand &one) {
         const CouponState &coupon = one.coupon();
         CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade, one.grading()};
         for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);

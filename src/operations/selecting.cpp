@@ -39,7 +39,7 @@ bool fits_record(const Selection &of, const CouponState &coupon) {
 
 template <class Give>
 void select_from(Office &office, const Selection &of, Give give,
-                 const std::function<void(Candidate &)> &take) {
+                 const std::function<void(CouponAtHand &)> &take) {
     if (of.from && of.to && *of.from > *of.to)
         throw refused("from " + print(*of.from) + " to " + print(*of.to) + " there is no day").at("from");
     // An index knows who welded what, or was once said to.
@@ -49,7 +49,7 @@ void select_from(Office &office, const Selection &of, Give give,
     for (const auto &mark : office.book().coupons()) {
         if (!of.welder.empty() && !named.contains(mark)) continue;
         const CouponState &coupon = give(mark);
-        Candidate one(office, coupon);
+        CouponAtHand one(office, coupon);
         if (is_meant(of, one)) take(one);
     }
 }
@@ -66,23 +66,23 @@ std::string_view name_of(GradeState state) {
     return "none";
 }
 
-const JudgedOrNot &Candidate::judged() {
+const JudgedOrNot &CouponAtHand::judged() {
     if (!judged_) judged_ = judge_or_tell(office_, coupon_);
     return *judged_;
 }
 
-const GradeStanding &Candidate::grading() {
+const GradeStanding &CouponAtHand::grading() {
     if (!grading_) grading_ = standing_of_grade(office_, coupon_);
     return *grading_;
 }
 
-GradeState Candidate::grade() {
+GradeState CouponAtHand::grade() {
     if (!coupon_.grade) return GradeState::none;
     if (grading().state == GradeStanding::State::again) return GradeState::again;
     return coupon_.grade->passed ? GradeState::passed : GradeState::failed;
 }
 
-bool is_meant(const Selection &of, Candidate &one) {
+bool is_meant(const Selection &of, CouponAtHand &one) {
     if (!fits_record(of, one.coupon())) return false;
     if (of.grade && one.grade() != *of.grade) return false;
     if (!of.verdict) return true;
@@ -91,14 +91,14 @@ bool is_meant(const Selection &of, Candidate &one) {
     return judged.judged && judged.judged->verdict() == *of.verdict;
 }
 
-void select(Office &office, const Selection &of, const std::function<void(Candidate &)> &take) {
+void select(Office &office, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
     CouponState at_hand;
     select_from(
         office, of,
         [&](const std::string &mark) -> const CouponState & { return at_hand = office.coupon(mark); }, take);
 }
 
-void select(Writing &writing, const Selection &of, const std::function<void(Candidate &)> &take) {
+void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
     CouponState at_hand;
     select_from(
         writing.office(), of,

@@ -8,9 +8,9 @@
 namespace beadbook {
 
 /// A coupon in the hand of somebody who goes through many: it is judged once, and only if that is asked for.
-class Candidate {
+class CouponAtHand {
 public:
-    Candidate(Office &office, const CouponState &coupon) : office_(office), coupon_(coupon) {}
+    CouponAtHand(Office &office, const CouponState &coupon) : office_(office), coupon_(coupon) {}
 
     const CouponState &coupon() const { return coupon_; }
     /// By its own criteria, for its own class. Throws StoreError.
@@ -26,13 +26,13 @@ private:
 };
 
 /// Whether it is asked for.
-bool is_meant(const Selection &of, Candidate &one);
+bool is_meant(const Selection &of, CouponAtHand &one);
 
 /// Hands on each coupon that is asked for, in the order in which they were registered; one that cannot be
 /// judged stops none of the others. The only place that applies a selection. Throws Refusal (field "from"):
 /// after "to".
-void select(Office &office, const Selection &of, const std::function<void(Candidate &)> &take);
+void select(Office &office, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 /// The same within a transaction. `take` may write about the coupon at hand after it has looked at it.
-void select(Writing &writing, const Selection &of, const std::function<void(Candidate &)> &take);
+void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 
 } // namespace beadbook

@@ -37,7 +37,7 @@ void count_reasons(const Judged &judged, CountedCoupon &into, std::set<int> &rej
     into.rejected_by.insert(into.rejected_by.end(), of_any_class.begin(), of_any_class.end());
 }
 
-CountedCoupon counted(Candidate &one, bool first) {
+CountedCoupon counted(CouponAtHand &one, bool first) {
     const CouponState &coupon = one.coupon();
     CountedCoupon out;
     out.joint = coupon.record.get("joint");
@@ -64,7 +64,7 @@ Summary summary_of_selection(Office &office, const Selection &of) {
     // A first attempt may lie outside of what is asked for; another welder's never is one of this welder.
     Selection looked_at;
     looked_at.welder = of.welder;
-    select(office, looked_at, [&](Candidate &one) {
+    select(office, looked_at, [&](CouponAtHand &one) {
         const CouponRecord &record = one.coupon().record;
         if (!record.withdrawn.empty()) return;
         const bool first = attempts.insert(kind_of_attempt(record)).second && !record.get("welder").empty();

@@ -156,7 +156,7 @@ std::string csv_head(ResultTable table) {
                                 "why again", "against verdict", "against mechanical", "remark", "by", "at"});
 }
 
-std::string csv_rows(ResultTable table, Candidate &one) {
+std::string csv_rows(ResultTable table, CouponAtHand &one) {
     const CouponState &coupon = one.coupon();
     if (!coupon.record.withdrawn.empty()) return "";
     const Cells cells = coupon_cells(coupon.record);

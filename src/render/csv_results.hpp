@@ -14,6 +14,6 @@ enum class ResultTable : std::uint8_t { verdicts, findings, grades };
 std::string csv_head(ResultTable table);
 /// The rows of a coupon: a class each, a finding of a class each, or its grade. None of a withdrawn one.
 /// Throws StoreError.
-std::string csv_rows(ResultTable table, Candidate &coupon);
+std::string csv_rows(ResultTable table, CouponAtHand &coupon);
 
 } // namespace beadbook

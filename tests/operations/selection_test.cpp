@@ -13,7 +13,7 @@ namespace {
 std::string marks(Booth &booth, const Selection &of) {
     std::string out;
     select(booth.office, of,
-           [&](Candidate &one) { out += (out.empty() ? "" : " ") + one.coupon().record.id; });
+           [&](CouponAtHand &one) { out += (out.empty() ? "" : " ") + one.coupon().record.id; });
     return out;
 }
 
@@ -127,7 +127,7 @@ TEST_CASE(
 
 TEST_CASE("a coupon is judged once however often it is looked at, and only if it is") {
     Cohort booth;
-    select(booth.office, {}, [&](Candidate &one) {
+    select(booth.office, {}, [&](CouponAtHand &one) {
         const JudgedOrNot *first = &one.judged();
         CHECK(&one.judged() == first);
         CHECK(first->judged.has_value() == (one.coupon().record.id != "bare"));

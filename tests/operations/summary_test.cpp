@@ -110,7 +110,7 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
         else
             booth.finds(found, mark);
     };
-    weld("T-1", "crack l 0.2 at 2",
+    weld("T-1", "crack l 0.2 at 2in",
          {{"welder", "L1"}, {"welded", "2026-11-02"}, {"seam", "girth"}, {"weld-length", ""}});
     weld("T-2", "", {{"welder", "L1"}, {"welded", "2026-11-09"}});
     weld("T-3", "", {{"welder", "L2"}, {"welded", "2026-11-09"}});
