@@ -41,6 +41,7 @@ Command enters(For whom, ExitCode (*run)(Call &), std::string help, std::vector<
 std::vector<Command> coupon_commands();
 std::vector<Command> examining_commands();
 std::vector<Command> judging_commands();
+std::vector<Command> listing_commands();
 std::vector<Command> technique_commands();
 std::vector<Command> planning_commands();
 std::vector<Command> welder_commands();

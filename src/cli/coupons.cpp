@@ -1,6 +1,7 @@
 // Coupons: register, change, restore, remark; and looking at them.
 #include "operations/coupons.hpp"
 #include "cli/command.hpp"
+#include "cli/selection_options.hpp"
 #include "operations/looking.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
@@ -38,7 +39,10 @@ ExitCode run_remark(Call &call) {
     return call.tell(call.write([&](Writing &w) { return remark_on(w, call.at(0), call.at(1)); }));
 }
 
-ExitCode run_coupons(Call &call) { return call.tell(list_coupons(call.office(), {call.text("welder")})); }
+ExitCode run_coupons(Call &call) {
+    const Selection of = selection_of(call);
+    return call.tell(CouponList{list_coupons(call.office(), of), of.all()});
+}
 
 ExitCode run_show(Call &call) { return call.tell(show_coupon(call.office(), call.at(0))); }
 
@@ -75,9 +79,11 @@ restore T-7 --why "it was the other piece")",
 add a remark to a coupon
 remark T-7 "restart at 4 o'clock looks cold")"),
         looks(For::instructor, run_coupons, R"(coupons
-all coupons at a glance, with verdict and grade
-coupons --welder W3)",
-              {{"welder", "NAME", "only this welder's"}}),
+all coupons at a glance, with verdict and grade, or those that are asked for
+coupons --cohort autumn-2026 --verdict reject --graded none
+Each option leaves fewer; what a coupon does not say it is not found by. The verdict is judged afresh, for the class
+that the coupon was registered with.)",
+              selection_options()),
         looks(For::technician, run_show, R"(show COUPON
 one coupon: what is known, exams, indications, verdict, grade
 show T-7)"),

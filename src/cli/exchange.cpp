@@ -1,8 +1,10 @@
 // What was measured, to and from other programs: export, import.
 #include "cli/command.hpp"
+#include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/bulk.hpp"
 #include "records/files.hpp"
+#include "render/csv_results.hpp"
 #include "render/json_keeping.hpp"
 
 namespace beadbook {
@@ -12,7 +14,9 @@ Sheet sheet_named(const std::string &word) {
     if (word == "coupons") return Sheet::coupons;
     if (word == "exams") return Sheet::exams;
     if (word == "indications") return Sheet::indications;
-    throw UsageError("'" + shown(word) + "' is no table; expected coupons, exams or indications");
+    throw UsageError("'" + shown(word) +
+                     "' is no table; expected coupons, exams or indications, or of an export verdicts, "
+                     "findings or grades");
 }
 
 /// Words: json, or csv and a table.
@@ -28,11 +32,32 @@ std::optional<Sheet> form_of(const Call &call) {
     return sheet_named(call.at(1));
 }
 
+/// A table of what was worked out, which only goes out.
+std::optional<ResultTable> results_of(const Call &call) {
+    if (call.at(0) != "csv" || call.words().size() < 2) return std::nullopt;
+    const std::string &word = call.at(1);
+    if (word == "verdicts") return ResultTable::verdicts;
+    if (word == "findings") return ResultTable::findings;
+    if (word == "grades") return ResultTable::grades;
+    return std::nullopt;
+}
+
+Exported exported_results(Call &call, ResultTable table) {
+    Exported out{csv_head(table), 0};
+    select(call.office(), selection_of(call), [&](CouponAtHand &one) {
+        out.text += csv_rows(table, one);
+        if (one.coupon().record.withdrawn.empty()) ++out.coupons;
+    });
+    return out;
+}
+
 ExitCode run_export(Call &call) {
-    const auto sheet = form_of(call);
+    const auto results = results_of(call);
+    const auto sheet = results ? std::nullopt : form_of(call);
     if (call.json() && !call.has("output"))
         throw UsageError("the data are printed as they are; --json goes with --output");
-    const Exported exported = export_record(call.office(), sheet);
+    const Exported exported =
+        results ? exported_results(call, *results) : export_record(call.office(), sheet, selection_of(call));
     if (!call.has("output")) {
         call.session().out << exported.text;
         return ExitCode::done;
@@ -42,6 +67,11 @@ ExitCode run_export(Call &call) {
 }
 
 ExitCode run_import(Call &call) {
+    if (results_of(call))
+        throw UsageError(
+            "'" + call.at(1) +
+            "' is worked out from what was measured and cannot be imported; expected coupons, exams or "
+            "indications");
     const auto sheet = form_of(call);
     std::string text = call.input(call.text("file", "-"));
     PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
@@ -53,12 +83,14 @@ ExitCode run_import(Call &call) {
 
 std::vector<Command> exchange_commands() {
     return {
-        looks(For::keeper, run_export, R"(export json | csv coupons|exams|indications
-what was measured, for a spreadsheet or a program
+        looks(For::keeper, run_export, R"(export json | csv coupons|exams|indications|verdicts|findings|grades
+what was measured, for a spreadsheet or a program, or what came of it
 export csv indications --output found.csv
-JSON holds all in one file; CSV is one table a file. Both can be imported again. Verdicts, grades and the
-history stay with the record: 'backup' copies it whole.)",
-              {{"output", "FILE", "write to a new file (else standard output)", 'o'}}),
+JSON holds all in one file; CSV is one table a file. Both can be imported again, but the tables verdicts, findings and
+grades cannot: they are worked out now from what was measured, with numbers in columns of their own and the unit beside
+them. The history stays with the record: 'backup' copies it whole. Withdrawn coupons are left out.)",
+              options(Option{"output", "FILE", "write to a new file (else standard output)", 'o'},
+                      selection_options())),
         enters(For::keeper, run_import, R"(import json | csv coupons|exams|indications
 take coupons, exams and indications from an export
 import csv indications --file found.csv

@@ -1,7 +1,8 @@
 // Verdicts: judge, why, grade.
-#include "operations/judging.hpp"
 #include "cli/command.hpp"
+#include "cli/selection_options.hpp"
 #include "measure/text.hpp"
+#include "operations/grading_many.hpp"
 #include "render/json_judging.hpp"
 
 namespace beadbook {
@@ -39,11 +40,11 @@ public:
         }
         any_ = true;
     }
-    ExitCode finish() {
+    ExitCode finish(bool of_all) {
         if (json_)
             session_.out << (any_ ? "\n]\n" : "[]\n");
         else
-            session_.out << (any_ ? "\n" : "no coupon is on record\n") << caution;
+            session_.out << (any_ ? "\n" : text(nothing_found(of_all), session_.paint())) << caution;
         return code_of(worst_);
     }
 
@@ -55,22 +56,25 @@ private:
 };
 
 ExitCode judge_every(Call &call) {
+    const Selection of = selection_of(call);
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
     if (call.has("no-record"))
-        judge_all(call.office(), judge_request(call), take);
+        judge_all(call.office(), judge_request(call), take, of);
     else
         call.write([&](Writing &w) {
-            judge_and_keep_all(w, judge_request(call), take);
+            judge_and_keep_all(w, judge_request(call), take, of);
             return 0;
         });
-    return all.finish();
+    return all.finish(of.all());
 }
 
 ExitCode run_judge(Call &call) {
     if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
-    return call.has("all") ? judge_every(call) : judge_one(call);
+    if (call.has("all")) return judge_every(call);
+    check_no_selection(call);
+    return judge_one(call);
 }
 
 ExitCode run_why(Call &call) {
@@ -83,9 +87,16 @@ ExitCode run_why(Call &call) {
 }
 
 ExitCode run_grade(Call &call) {
-    const std::string &decision = call.at(1);
+    const std::string &decision = call.words().back();
     if (decision != "passed" && decision != "failed")
         throw UsageError("'" + shown(decision) + "' is no grade; expected passed or failed");
+    if (call.has("all") == (call.words().size() > 1)) throw UsageError("give one COUPON or --all");
+    if (call.has("all")) {
+        const GradeManyRequest request{decision == "passed", call.text("remark"), judge_request(call),
+                                       selection_of(call)};
+        return call.tell(call.write([&](Writing &w) { return grade_many(w, request); }));
+    }
+    check_no_selection(call);
     const GradeRequest request{call.at(0), decision == "passed", call.text("remark"), judge_request(call)};
     return call.tell(call.write([&](Writing &w) { return grade_coupon(w, request); }));
 }
@@ -102,17 +113,22 @@ std::vector<Command> judging_commands() {
 judge a coupon against every class; the verdict is kept
 judge T-7 --class B
 Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.)",
-               options(Option{"all", "", "every coupon, one line each"},
-                       Option{"no-record", "", "judge only, keep nothing"}, proof, criteria)),
+               options(Option{"all", "", "every coupon, one line each, or those that are asked for"},
+                       Option{"no-record", "", "judge only, keep nothing"}, proof, criteria,
+                       selection_options())),
         looks(For::welder, run_why, R"(why COUPON
 explain the verdict to the welder: where, why, cause and remedy
 why T-7)",
               options(proof, criteria)),
-        enters(For::instructor, run_grade, R"(grade COUPON passed|failed
-the instructor's decision on a coupon, with a remark
+        enters(For::instructor, run_grade, R"(grade [COUPON] passed|failed
+the instructor's decision on a coupon, with a remark, or on many
 grade T-7 failed --remark "shorter arc at the toes, then weld it again"
-A grade that differs from the verdict needs a remark and is marked as such.)",
-               options(criteria, Option{"remark", "TEXT", "for the welder"})),
+A grade that differs from the verdict needs a remark and is marked as such.
+With --all every coupon that is asked for is graded, or none: 'grade passed --all --cohort autumn-2026 --verdict accept'.
+Only what is accepted is passed so, and only what is rejected is failed; each is listed with what decided. Withdrawn
+coupons and those that are graded so already are left out.)",
+               options(Option{"all", "", "every coupon that is asked for, all or none"}, criteria,
+                       Option{"remark", "TEXT", "for the welder"}, selection_options())),
     };
 }
 

@@ -51,6 +51,7 @@ const std::vector<CouponField> &coupon_fields() {
                    "criteria set it is judged by: a shipped name (see 'criteria list') or a file"),
         text_field("class", "class that is sought"),
         text_field("welder", "who welded it: a mark or name"),
+        text_field("cohort", "class or course that it was welded in, e.g. autumn-2026"),
         fact_field("joint", Fact::joint, "kind of weld"),
         fact_field("joint-form", Fact::joint_form, "form of the joint"),
         fact_field("form", Fact::form, "form of the base metal"),

@@ -40,6 +40,15 @@ std::string print(Day day) {
     return text;
 }
 
+std::string print_week(Day day) {
+    const Day thursday = day - (weekday(day) - Monday) + days{3};
+    const year of = year_month_day(thursday).year();
+    const auto week = (thursday - sys_days(of / January / 1)).count() / 7 + 1;
+    char text[16];
+    std::snprintf(text, sizeof text, "%04d-W%02d", static_cast<int>(of), static_cast<int>(week));
+    return text;
+}
+
 Day local_day(std::time_t moment) {
     std::tm parts{};
     localtime_r(&moment, &parts);

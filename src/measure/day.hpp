@@ -14,6 +14,9 @@ using Day = std::chrono::sys_days;
 Day parse_day(std::string_view text);
 std::string print(Day day);
 
+/// 2026-W48: the week by ISO 8601, which begins on Monday and belongs to the year of its Thursday.
+std::string print_week(Day day);
+
 /// The calendar day of a moment where this computer is (its TZ).
 Day local_day(std::time_t moment);
 

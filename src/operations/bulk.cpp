@@ -8,6 +8,7 @@
 #include "operations/faults.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/logging.hpp"
+#include "operations/selecting.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/exchange.hpp"
 #include "records/codecs/located.hpp"
@@ -226,19 +227,19 @@ bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
 
 } // namespace
 
-Exported export_record(Office &office, std::optional<Sheet> sheet) {
+Exported export_record(Office &office, std::optional<Sheet> sheet, const Selection &of) {
     Exported out;
     std::vector<CouponState> states;
     if (sheet) out.text = codec::sheet_head(*sheet);
-    for (const auto &mark : office.book().coupons()) {
-        CouponState coupon = office.book().coupon(mark);
-        if (!coupon.record.withdrawn.empty()) continue;
+    select(office, of, [&](CouponAtHand &one) {
+        const CouponState &coupon = one.coupon();
+        if (!coupon.record.withdrawn.empty()) return;
         ++out.coupons;
         if (sheet)
             out.text += codec::sheet_rows(*sheet, coupon);
         else
-            states.push_back(std::move(coupon));
-    }
+            states.push_back(coupon);
+    });
     if (!sheet) out.text = codec::exchange_text(states);
     return out;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/selection.hpp"
 #include "operations/writing.hpp"
 #include "records/codecs/sheet.hpp"
 #include "technique/practice.hpp"
@@ -13,12 +14,12 @@ namespace beadbook {
 
 using codec::Sheet;
 
-/// What was measured, as it stands: all coupons as JSON, or one table of a spreadsheet.
+/// What was measured, as it stands: all coupons, or those asked for, as JSON or one table of a spreadsheet.
 struct Exported {
     std::string text;
     std::size_t coupons = 0;
 };
-Exported export_record(Office &office, std::optional<Sheet> sheet);
+Exported export_record(Office &office, std::optional<Sheet> sheet, const Selection &of = {});
 
 struct ImportRequest {
     std::optional<Sheet> sheet; ///< a table of CSV; nothing: JSON

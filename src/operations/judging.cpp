@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/mechanical.hpp"
+#include "operations/selecting.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 
@@ -111,15 +112,25 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     return out;
 }
 
-void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take) {
-    for (const auto &mark : office.book().coupons())
-        take(judged_or_not(mark, [&] { return judge_coupon(office, office.coupon(mark), request); }));
+JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const JudgeRequest &request) {
+    return judged_or_not(coupon.record.id, [&] { return judge_coupon(office, coupon, request); });
+}
+
+void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
+               const Selection &of) {
+    select(office, of, [&](CouponAtHand &one) {
+        take(request.own() ? one.judged() : judge_or_tell(office, one.coupon(), request));
+    });
 }
 
 void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
-                        const std::function<void(JudgedOrNot)> &take) {
-    for (const auto &mark : writing.book().coupons())
-        take(judged_or_not(mark, [&] { return judge_and_keep(writing, mark, request).value; }));
+                        const std::function<void(JudgedOrNot)> &take, const Selection &of) {
+    select(writing, of, [&](CouponAtHand &one) {
+        JudgedOrNot judged =
+            request.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request);
+        if (judged.judged) keep(writing, one.coupon(), *judged.judged);
+        take(std::move(judged));
+    });
 }
 
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/selection.hpp"
 #include "operations/writing.hpp"
 #include "records/taken_back.hpp"
 
@@ -8,6 +9,8 @@ namespace beadbook {
 /// By which criteria and class; empty: the coupon's own.
 struct JudgeRequest {
     std::string criteria, class_id;
+    /// The coupon's own.
+    bool own() const { return criteria.empty() && class_id.empty(); }
 };
 
 /// A coupon's facts as the judge took them, beside the judgement.
@@ -44,10 +47,13 @@ struct JudgedOrNot {
     std::optional<Judged> judged;
     std::string why_not;
 };
-/// All coupons, each handed on as it comes.
-void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take);
+/// Judges a coupon; a refusal is told in the result. Throws StoreError.
+JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const JudgeRequest &request = {});
+/// All coupons, or those that were asked for, each handed on as it comes.
+void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
+               const Selection &of = {});
 void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
-                        const std::function<void(JudgedOrNot)> &take);
+                        const std::function<void(JudgedOrNot)> &take, const Selection &of = {});
 
 /// A welder's page: the judgement of one class with the grade and the remarks.
 struct Explained {

@@ -1,30 +1,22 @@
 #include "operations/looking.hpp"
 
 #include "operations/mechanical.hpp"
+#include "operations/selecting.hpp"
 
 namespace beadbook {
 
-std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request) {
+std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
     std::vector<CouponLine> out;
-    for (const auto &mark : office.book().coupons()) {
-        const CouponState coupon = office.coupon(mark);
-        if (!request.welder.empty() && coupon.record.get("welder") != request.welder) continue;
-        CouponLine line{coupon.record,
-                        {},
-                        coupon.indications.size(),
-                        {},
-                        {},
-                        coupon.grade,
-                        standing_of_grade(office, coupon)};
+    select(office, of, [&](CouponAtHand &one) {
+        const CouponState &coupon = one.coupon();
+        CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade, one.grading()};
         for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);
-        try {
-            line.verdict = judge_coupon(office, coupon).verdict();
-        } catch (const Refusal &e) {
-            if (e.kind() == Refusal::Kind::record) throw;
-            line.why_not = coupon.record.get("criteria").empty() ? "no criteria" : e.what();
-        }
+        if (const JudgedOrNot &judged = one.judged(); judged.judged)
+            line.verdict = judged.judged->verdict();
+        else
+            line.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;
         out.push_back(std::move(line));
-    }
+    });
     return out;
 }
 

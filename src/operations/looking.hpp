@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/grade_standing.hpp"
+#include "operations/selection.hpp"
 #include "operations/standing.hpp"
 #include "records/taken_back.hpp"
 
@@ -25,10 +26,8 @@ struct CouponSheet {
     std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
-struct ListRequest {
-    std::string welder; ///< only this welder's; empty: all
-};
-std::vector<CouponLine> list_coupons(Office &office, const ListRequest &request = {});
+/// In the order in which they were registered.
+std::vector<CouponLine> list_coupons(Office &office, const Selection &of = {});
 
 /// All that is on record of a coupon or a welder, oldest first.
 std::vector<Entry> history_of_coupon(Office &office, const std::string &mark);

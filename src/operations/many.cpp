@@ -7,7 +7,7 @@ namespace beadbook {
 namespace {
 
 /// What one coupon never takes from another: who welded it, when, and what came of it.
-constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
+constexpr const char *of_one_coupon[] = {"welder", "cohort", "welded", "mechanical"};
 
 CouponRecord likeness(Writing &writing, const std::string &like, std::vector<std::string> &notes) {
     if (like.empty()) return {};

@@ -83,9 +83,9 @@ std::string json_text(const Remark &done, const std::vector<std::string> &notes)
     return render::finished(stamped(codec::json_of(done), done.stamp), notes);
 }
 
-std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes) {
+std::string json_text(const CouponList &list, const std::vector<std::string> &notes) {
     nlohmann::json out = nlohmann::json::array();
-    for (const auto &one : list) {
+    for (const auto &one : list.coupons) {
         nlohmann::json line{
             {"id", one.record.id},
             {"fields", codec::json_of(one.record)["fields"]},

@@ -14,7 +14,7 @@ std::string json_text(const CouponWithdrawn &done, const std::vector<std::string
 std::string json_text(const CouponRestored &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Moved &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Remark &done, const std::vector<std::string> &notes = {});
-std::string json_text(const std::vector<CouponLine> &list, const std::vector<std::string> &notes = {});
+std::string json_text(const CouponList &list, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes = {});
 

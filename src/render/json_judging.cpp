@@ -5,7 +5,6 @@
 #include "render/json_proof.hpp"
 
 namespace beadbook {
-namespace {
 
 std::string_view name_of(Finding::Kind kind) {
     switch (kind) {
@@ -26,6 +25,8 @@ std::string_view name_of(Finding::Kind kind) {
     }
     return "within";
 }
+
+namespace {
 
 nlohmann::json finding_json(const Case &c, std::size_t class_index, const Finding &f) {
     nlohmann::json out{{"kind", name_of(f.kind)},
@@ -86,6 +87,13 @@ nlohmann::json grade_json(const Grade &grade) {
     return out;
 }
 
+nlohmann::json graded_json(const Graded &g) {
+    nlohmann::json out = grade_json(g.grade);
+    out["coupon"] = g.mark;
+    out["verdict"] = name_of(g.verdict);
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Judged &judged, const std::vector<std::string> &notes) {
@@ -97,7 +105,7 @@ std::string json_text(const JudgedOrNot &one, const std::vector<std::string> &no
     return render::finished({{"coupon", one.mark}, {"not judged", one.why_not}}, notes);
 }
 
-std::string json_text(const Explained &e, const std::vector<std::string> &notes) {
+nlohmann::json render::explained_json(const Explained &e) {
     nlohmann::json out = judged_json(e.judged);
     if (!e.welder.empty()) out["welder"] = e.welder;
     if (e.grade) out["grade"] = grade_json(*e.grade);
@@ -125,13 +133,51 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
                     out["causes"][type.name] = {{"cause", type.cause}, {"remedy", type.remedy}};
             }
     }
+    return out;
+}
+
+std::string json_text(const Explained &e, const std::vector<std::string> &notes) {
+    return render::finished(render::explained_json(e), notes);
+}
+
+std::string json_text(const Learner &learner, const std::vector<std::string> &notes) {
+    nlohmann::json coupons = nlohmann::json::array();
+    for (const auto &one : learner.coupons) {
+        nlohmann::json coupon = codec::json_of(one.record);
+        nlohmann::json out{{"id", one.record.id}, {"fields", coupon["fields"]}};
+        if (!one.record.withdrawn.empty()) out["withdrawn"] = one.record.withdrawn;
+        if (one.explained) {
+            out["why"] = render::explained_json(*one.explained);
+        } else {
+            out["not judged"] = one.why_not;
+            if (one.grade) out["grade"] = grade_json(*one.grade);
+            if (one.grade && !one.grade_again.empty()) out["grade"]["to be graded again"] = one.grade_again;
+            for (const auto &r : one.remarks)
+                out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
+        }
+        coupons.push_back(std::move(out));
+    }
+    nlohmann::json out{{"welder", learner.welder},
+                       {"accepted", learner.accepted.count},
+                       {"decided", learner.accepted.of},
+                       {"coupons", std::move(coupons)}};
+    if (!learner.name.empty()) out["name"] = learner.name;
     return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Graded &g, const std::vector<std::string> &notes) {
-    nlohmann::json out = grade_json(g.grade);
-    out["coupon"] = g.mark;
-    out["verdict"] = name_of(g.verdict);
+    return render::finished(graded_json(g), notes);
+}
+
+std::string json_text(const GradedMany &done, const std::vector<std::string> &notes) {
+    nlohmann::json out{{"graded", nlohmann::json::array()}, {"left out", nlohmann::json::array()}};
+    for (const auto &one : done.graded) {
+        nlohmann::json graded = graded_json(one.graded);
+        graded["decided by"] = deciding_words(one.judged);
+        out["graded"].push_back(std::move(graded));
+    }
+    for (const auto &one : done.left_out)
+        out["left out"].push_back({{"coupon", one.coupon}, {"why", one.why}});
     return render::finished(std::move(out), notes);
 }
 

@@ -1,8 +1,20 @@
 #pragma once
 
+#include "report/grading_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/learner_document.hpp"
+
+#include <nlohmann/json_fwd.hpp>
 
 namespace beadbook {
+
+/// "out of limit", "missing data": as tables and JSON say it.
+std::string_view name_of(Finding::Kind kind);
+
+namespace render {
+/// A welder's page, for those that hold many.
+nlohmann::json explained_json(const Explained &explained);
+} // namespace render
 
 std::string json_text(const Judged &judged, const std::vector<std::string> &notes = {});
 /// One of a list, without the list's brackets.
@@ -13,6 +25,8 @@ template <class Result>
 std::string json_text(const InFull<Result> &result, const std::vector<std::string> &notes = {}) {
     return json_text(result.of, notes);
 }
+std::string json_text(const Learner &learner, const std::vector<std::string> &notes = {});
+std::string json_text(const GradedMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Graded &graded, const std::vector<std::string> &notes = {});
 
 } // namespace beadbook

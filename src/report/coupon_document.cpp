@@ -145,7 +145,11 @@ std::string grade_cell(const CouponLine &one) {
 
 } // namespace
 
-Document document_of(const std::vector<CouponLine> &list) {
+Document nothing_found(bool of_all) {
+    return Document{}.line(of_all ? "no coupon is on record" : "no coupon on record is as asked for");
+}
+
+Document document_of(const CouponList &list) {
     Document doc;
     doc.title = "Coupons";
     Grid table{{{"coupon"},
@@ -158,7 +162,7 @@ Document document_of(const std::vector<CouponLine> &list) {
                 {"verdict"},
                 {"grade"}},
                {}};
-    for (const auto &one : list) {
+    for (const auto &one : list.coupons) {
         std::string exams;
         for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
         const auto &r = one.record;
@@ -169,8 +173,8 @@ Document document_of(const std::vector<CouponLine> &list) {
                                                    : Words(one.why_not),
                               grade_cell(one)});
     }
+    if (list.coupons.empty()) return nothing_found(list.of_all);
     doc.add(std::move(table));
-    if (list.empty()) doc.line("no coupon is on record");
     return doc;
 }
 

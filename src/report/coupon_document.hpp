@@ -29,7 +29,13 @@ Document document_of(const CouponRestored &done);
 Document document_of(const Remark &remark);
 
 /// A list of coupons, a line each.
-Document document_of(const std::vector<CouponLine> &list);
+struct CouponList {
+    std::vector<CouponLine> coupons;
+    bool of_all = true; ///< nothing narrower was asked for
+};
+Document document_of(const CouponList &list);
+/// That there is no coupon, or none of those asked for.
+Document nothing_found(bool of_all);
 /// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
 Document document_of(const CouponSheet &sheet);
 /// Entries as they were made, each with what it says, and otherwise than before.

@@ -210,18 +210,15 @@ Document judged_document(const Judged &judged, bool in_full) {
     return doc.caution();
 }
 
-Document explained_document(const Explained &e, bool in_full) {
+void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const Case c = case_of(e.judged);
     const std::size_t k = *e.judged.sought;
     const ClassJudgement &one = e.judged.judgement.classes[k];
-    Document doc;
-    doc.title = "Coupon " + e.judged.mark;
-    doc.line(Words(doc.title, Tone::strong) + Words(e.welder.empty() ? "" : ", welded by " + e.welder));
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") + verdict_words(one.verdict));
     if (!e.judged.withdrawn.empty()) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
-        return doc.caution();
+        return;
     }
     if (const std::string strip = weld_strip(c, one); !strip.empty()) {
         doc.heading("Where on the weld", 2);
@@ -257,6 +254,13 @@ Document explained_document(const Explained &e, bool in_full) {
         doc.line(line);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
+}
+
+Document explained_document(const Explained &e, bool in_full) {
+    Document doc;
+    doc.title = "Coupon " + e.judged.mark;
+    doc.line(Words(doc.title, Tone::strong) + Words(e.welder.empty() ? "" : ", welded by " + e.welder));
+    add_explanation(doc, e, in_full);
     return doc.caution();
 }
 
@@ -264,6 +268,8 @@ Document explained_document(const Explained &e, bool in_full) {
 
 Document document_of(const Judged &judged) { return judged_document(judged, false); }
 Document document_of(const InFull<Judged> &judged) { return judged_document(judged.of, true); }
+void add_explained(Document &doc, const Explained &explained) { add_explanation(doc, explained, false); }
+
 Document document_of(const Explained &e) { return explained_document(e, false); }
 Document document_of(const InFull<Explained> &e) { return explained_document(e.of, true); }
 

@@ -26,6 +26,9 @@ Document document_of(const InFull<Judged> &judged);
 Document document_of(const Explained &explained);
 Document document_of(const InFull<Explained> &explained);
 
+/// The same as a part of a longer document: without the coupon's name, and without the caution.
+void add_explained(Document &doc, const Explained &explained);
+
 Document document_of(const Graded &graded);
 
 /// One coupon in a line: every class with its verdict.

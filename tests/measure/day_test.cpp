@@ -69,3 +69,18 @@ TEST_CASE("today is the day of the place, not of Greenwich") {
         CHECK(print(local_day(moment - 16 * 3600)) == "2026-11-24");
     }
 }
+
+TEST_CASE("a week belongs to the year of its Thursday") {
+    // ISO 8601, from memory: weeks begin on Monday, 2020 and 2026 have 53.
+    for (const auto &[day, week] : {std::pair{"2026-11-25", "2026-W48"},
+                                    {"2026-11-23", "2026-W48"},
+                                    {"2026-11-22", "2026-W47"},
+                                    {"2021-01-03", "2020-W53"},
+                                    {"2021-01-04", "2021-W01"},
+                                    {"2024-12-30", "2025-W01"},
+                                    {"2024-12-29", "2024-W52"},
+                                    {"2026-01-01", "2026-W01"},
+                                    {"2027-01-01", "2026-W53"},
+                                    {"1900-01-01", "1900-W01"}})
+        CHECK(print_week(parse_day(day)) == week);
+}

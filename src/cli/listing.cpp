@@ -1,0 +1,72 @@
+// Many coupons told in one: summary, learner.
+#include "cli/command.hpp"
+#include "cli/selection_options.hpp"
+#include "measure/text.hpp"
+#include "operations/learner.hpp"
+#include "operations/summarizing.hpp"
+#include "records/files.hpp"
+#include "render/html.hpp"
+#include "render/json_judging.hpp"
+#include "render/json_standing.hpp"
+#include "render/json_summary.hpp"
+
+namespace beadbook {
+namespace {
+
+/// What is asked for, and beside it the same of another cohort, or of another welder where one is named.
+ExitCode run_summary(Call &call) {
+    std::vector<Selection> groups{selection_of(call)};
+    if (call.has("against")) {
+        Selection other = groups.front();
+        std::string &differs = other.welder.empty() ? other.cohort : other.welder;
+        if (differs.empty())
+            throw UsageError(
+                "--against names a second cohort or welder; give the first with --cohort or --welder");
+        if (differs == call.text("against"))
+            throw UsageError("'" + shown(differs) + "' against itself; --against names another one");
+        differs = call.text("against");
+        groups.push_back(std::move(other));
+    }
+    return call.tell(summarize(call.office(), groups));
+}
+
+ExitCode run_learner(Call &call) {
+    Selection of = selection_of(call);
+    of.welder = call.at(0);
+    const Learner learner = learner_of(call.office(), of);
+    if (!call.has("html")) return call.tell(learner);
+    write_new_file(call.text("html"), html(document_of(learner)));
+    return call.tell(PaperWritten{"the page", call.text("html")});
+}
+
+/// All but whose they are, which a word says.
+std::vector<Option> selection_of_one_welder() {
+    std::vector<Option> out;
+    for (auto &option : selection_options())
+        if (option.name != "welder") out.push_back(std::move(option));
+    return out;
+}
+
+} // namespace
+
+std::vector<Command> listing_commands() {
+    return {
+        looks(For::instructor, run_summary, R"(summary
+how many coupons came out how: by imperfection, rule, place, joint, welder and week
+summary --cohort autumn-2026 --against spring-2026
+Verdicts are taken afresh, for the class that a coupon was registered with. Decided is what is accepted or rejected. The
+first-pass yield is the share accepted of each welder's first registered coupon of a kind: same joint, form, position,
+process, criteria, class and purpose. Shares have their exact 95 % interval (Clopper-Pearson). Withdrawn coupons are left
+out. A find counts in the quarter of the weld where it begins.)",
+              options(Option{"against", "NAME",
+                             "beside it another cohort, or another welder where --welder is given"},
+                      selection_options())),
+        looks(For::welder, run_learner, R"(learner WELDER
+everything for one learner: coupons, verdicts with why, what to change, grades and remarks
+learner L1 --html L1.html
+WELDER is the mark or name that the coupons give. 'welder' tells what the welder holds.)",
+              options(Option{"html", "FILE", "write a page to print"}, selection_of_one_welder())),
+    };
+}
+
+} // namespace beadbook

@@ -1,0 +1,60 @@
+#include "cli/selection_options.hpp"
+
+#include "measure/text.hpp"
+
+namespace beadbook {
+namespace {
+
+template <class Value>
+Value one_of(const Call &call, const std::string &option, const std::vector<Value> &values) {
+    std::vector<std::string> names;
+    for (const Value value : values) {
+        names.emplace_back(name_of(value));
+        if (same_word(call.text(option), names.back())) return value;
+    }
+    throw UsageError("--" + option + " '" + shown(call.text(option)) + "'; expected " + listed(names, "or") +
+                     did_you_mean(call.text(option), names));
+}
+
+} // namespace
+
+std::vector<Option> selection_options() {
+    return {
+        {"cohort", "NAME", "only coupons of this class or course"},
+        {"welder", "NAME", "only this welder's"},
+        {"for-class", "CLASS", "only those registered for this class"},
+        {"process", "PROCESS", "only those welded by it"},
+        {"from", "DAY", "only those welded on this day or later"},
+        {"to", "DAY", "only those welded on this day or earlier"},
+        {"method", "METHOD", "only those with an exam by it: " + exam_names_text()},
+        {"verdict", "VERDICT", "only those judged so: accept, reject or \"cannot say\""},
+        {"graded", "GRADE", "only those whose grade is passed, failed, none or again (to be graded again)"},
+        {"unfinished", "", "only those with an open exam, or none yet"}};
+}
+
+Selection selection_of(const Call &call) {
+    Selection out{call.text("welder"),  call.text("cohort"), call.text("for-class"),
+                  call.text("process"), call.day("from"),    call.day("to")};
+    if (call.has("method")) {
+        out.method = exam_named(call.text("method"));
+        if (!out.method)
+            throw UsageError("--method '" + shown(call.text("method")) + "' is no exam; expected " +
+                             exam_names_text());
+    }
+    if (call.has("verdict"))
+        out.verdict =
+            one_of<Verdict>(call, "verdict", {Verdict::accept, Verdict::reject, Verdict::cannot_say});
+    if (call.has("graded"))
+        out.grade = one_of<GradeState>(
+            call, "graded", {GradeState::passed, GradeState::failed, GradeState::none, GradeState::again});
+    out.unfinished = call.has("unfinished");
+    return out;
+}
+
+void check_no_selection(const Call &call) {
+    for (const auto &option : selection_options())
+        if (call.has(option.name))
+            throw UsageError("--" + option.name + " says which coupons of many; it goes with --all");
+}
+
+} // namespace beadbook

@@ -1,0 +1,74 @@
+#include "operations/grading_many.hpp"
+
+#include "measure/text.hpp"
+#include "operations/selecting.hpp"
+
+#include <map>
+
+namespace beadbook {
+namespace {
+
+/// Why a coupon is not to be graded at all; empty if it is.
+std::string nothing_to_grade(CouponAtHand &one, bool passed) {
+    const CouponRecord &record = one.coupon().record;
+    if (!record.withdrawn.empty()) return "withdrawn: " + record.withdrawn;
+    if (one.grade() == (passed ? GradeState::passed : GradeState::failed)) return "graded so already";
+    return "";
+}
+
+/// Why it cannot be graded so among many; empty if it can.
+std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed) {
+    if (!judged.judged) return judged.why_not;
+    if (one.grade() == (passed ? GradeState::failed : GradeState::passed))
+        return "it is graded " + std::string(name_of(one.grade())) + " already";
+    // Why it passes now is to be said of that coupon, not of all.
+    if (passed && one.coupon().grade && !one.coupon().grade->passed)
+        return "it was graded failed; to pass it after that, grade it by itself";
+    if (!judged.judged->sought)
+        return "it names no class; its criteria have " + listed(judged.judged->set->class_names());
+    const Verdict verdict = judged.judged->verdict();
+    if (verdict != (passed ? Verdict::accept : Verdict::reject))
+        return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
+               std::string(name_of(verdict)) + "'";
+    if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
+    return "";
+}
+
+} // namespace
+
+Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
+    Done<GradedMany> out;
+    out.value.passed = request.passed;
+    std::string faults;
+    std::size_t bad = 0, all = 0;
+    select(writing, request.of, [&](CouponAtHand &one) {
+        const std::string &mark = one.coupon().record.id;
+        if (std::string why = nothing_to_grade(one, request.passed); !why.empty()) {
+            out.value.left_out.push_back({mark, std::move(why)});
+            return;
+        }
+        ++all;
+        JudgedOrNot judged =
+            request.by.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request.by);
+        if (const std::string why = why_not_so(one, judged, request.passed); !why.empty()) {
+            ++bad;
+            faults += "\n" + mark + ": " + why;
+            return;
+        }
+        out.value.graded.push_back(
+            {{mark, {}, {}}, std::move(*judged.judged), one.coupon().record.get("welder")});
+    });
+    if (bad > 0)
+        throw refused(std::to_string(bad) + " of " + std::to_string(all) + " cannot be graded " +
+                      (request.passed ? "passed" : "failed") + " among many, nothing was stored:" + faults);
+    std::map<std::string, std::vector<std::string>> notes;
+    for (auto &one : out.value.graded) {
+        auto done = grade_coupon(writing, {one.graded.mark, request.passed, request.remark, request.by});
+        one.graded = std::move(done.value);
+        for (auto &note : done.notes) notes[std::move(note)].push_back(one.graded.mark);
+    }
+    for (const auto &[note, marks] : notes) out.notes.push_back(listed(marks) + ": " + note);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,60 @@
+#include "operations/learner.hpp"
+
+#include "measure/text.hpp"
+#include "operations/selecting.hpp"
+
+#include <set>
+
+namespace beadbook {
+namespace {
+
+Refusal nobody_called(Office &office, const std::string &welder) {
+    std::set<std::string> known;
+    for (auto &mark : office.book().welders()) known.insert(std::move(mark));
+    for (const auto &mark : office.book().coupons())
+        if (std::string by = office.book().coupon(mark).record.get("welder"); !by.empty())
+            known.insert(std::move(by));
+    return refused("no coupon on record names the welder '" + shown(welder) + "'" +
+                   did_you_mean(welder, {known.begin(), known.end()}));
+}
+
+LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
+    const CouponState &coupon = one.coupon();
+    LearnerCoupon out;
+    out.record = coupon.record;
+    for (const auto &exam : coupon.exams) out.exams.push_back(exam.method);
+    out.finds = coupon.indications.size();
+    out.grade = coupon.grade;
+    out.grade_again = one.grading().why;
+    out.remarks = coupon.remarks;
+    try {
+        out.explained = explain(office, coupon.record.id);
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        out.why_not = e.what();
+    }
+    return out;
+}
+
+} // namespace
+
+Learner learner_of(Office &office, const Selection &of) {
+    Learner out;
+    out.welder = of.welder;
+    out.of = of;
+    if (of.welder.empty() || office.book().coupons_of(of.welder).empty())
+        throw nobody_called(office, of.welder);
+    if (office.book().knows_welder(of.welder)) out.name = office.book().welder(of.welder).record.name;
+    std::size_t accepted = 0, decided = 0;
+    select(office, of, [&](CouponAtHand &one) {
+        out.coupons.push_back(coupon_told(office, one));
+        const auto &judged = one.judged().judged;
+        if (!judged || !judged->withdrawn.empty() || judged->verdict() == Verdict::cannot_say) return;
+        ++decided;
+        if (judged->verdict() == Verdict::accept) ++accepted;
+    });
+    out.accepted = share_of(accepted, decided);
+    return out;
+}
+
+} // namespace beadbook

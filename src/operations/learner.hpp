@@ -1,0 +1,31 @@
+#pragma once
+
+#include "measure/share.hpp"
+#include "operations/judging.hpp"
+
+namespace beadbook {
+
+/// One of a learner's coupons with all that is said of it.
+struct LearnerCoupon {
+    CouponRecord record;
+    std::optional<Explained> explained; ///< nothing if it cannot be judged, or names no class
+    std::string why_not;                ///< why there is none
+    std::vector<Exam> exams;            ///< by number
+    std::size_t finds = 0;
+    std::optional<Grade> grade;
+    std::string grade_again; ///< why the grade must be given again; empty if it stands
+    std::vector<Remark> remarks;
+};
+/// Everything on record of the coupons that one welder welded.
+struct Learner {
+    std::string welder, name; ///< the name if the welder is enrolled
+    Selection of;
+    std::vector<LearnerCoupon> coupons; ///< in the order in which they were registered
+    Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn
+};
+
+/// `of.welder` says whose. Throws Refusal: no coupon on record names that welder, with the nearest that one
+/// does.
+Learner learner_of(Office &office, const Selection &of);
+
+} // namespace beadbook

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "operations/office.hpp"
+#include "operations/selection.hpp"
+#include "operations/summary.hpp"
+
+namespace beadbook {
+
+/// Which coupons, and how they came out.
+struct SummaryGroup {
+    Selection of;
+    Summary summary;
+};
+/// One group, or two side by side.
+struct Summaries {
+    std::vector<SummaryGroup> groups;
+};
+
+/// Counts what is selected, each coupon judged afresh for its own class; withdrawn ones are left out. First
+/// of its kind is the welder's first registered coupon with the same joint, forms, position, process,
+/// criteria, class and purpose, looked for among all on record, selected or not. Without a welder none is.
+Summaries summarize(Office &office, const std::vector<Selection> &groups);
+
+} // namespace beadbook

@@ -1,0 +1,74 @@
+#include "report/learner_document.hpp"
+
+#include "report/coupon_document.hpp"
+#include "report/judgement_document.hpp"
+#include "report/summary_document.hpp"
+
+namespace beadbook {
+namespace {
+
+Words verdict_of(const LearnerCoupon &one) {
+    if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
+    return one.explained ? verdict_words(one.explained->judged.verdict())
+                         : Words("not judged", Tone::cannot_say);
+}
+
+Words grade_of(const LearnerCoupon &one) {
+    if (!one.grade) return {};
+    return Words(one.grade->decision()) +
+           (one.grade_again.empty() ? Words() : Words(" (to be graded again)", Tone::cannot_say));
+}
+
+Grid table_of(const Learner &learner) {
+    Grid out{{{"coupon"},
+              {"welded"},
+              {"joint"},
+              {"position"},
+              {"class"},
+              {"exams"},
+              {"found", true},
+              {"verdict"},
+              {"grade"}},
+             {}};
+    for (const auto &one : learner.coupons) {
+        std::string exams;
+        for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
+        const auto &r = one.record;
+        out.rows.push_back({r.id, r.get("welded"), r.get("joint"), r.get("position"), r.get("class"), exams,
+                            std::to_string(one.finds), verdict_of(one), grade_of(one)});
+    }
+    return out;
+}
+
+void add_coupon(Document &doc, const LearnerCoupon &one) {
+    doc.gap().heading("Coupon " + one.record.id, 1);
+    if (one.explained) {
+        add_explained(doc, *one.explained);
+        return;
+    }
+    doc.line(Words(one.record.withdrawn.empty() ? "Not judged: " + one.why_not
+                                                : "The coupon is withdrawn: " + one.record.withdrawn,
+                   Tone::cannot_say));
+    if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grade_again));
+    for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
+}
+
+} // namespace
+
+Document document_of(const Learner &learner) {
+    Document doc;
+    doc.title = "Welder " + learner.welder + (learner.name.empty() ? "" : ", " + learner.name);
+    doc.heading(doc.title);
+    Selection narrower = learner.of;
+    narrower.welder.clear();
+    if (!narrower.all()) doc.line("Coupons of: " + selection_words(narrower));
+    if (learner.coupons.empty()) return std::move(doc.line("no coupon of this welder is as asked for"));
+    doc.add(table_of(learner));
+    doc.gap().line(learner.accepted.of == 0 ? "Nothing is accepted or rejected yet."
+                                            : "Accepted: " + share_words(learner.accepted) +
+                                                  "; 95 % interval, for the class sought.");
+    for (const auto &one : learner.coupons) add_coupon(doc, one);
+    return doc.caution();
+}
+
+} // namespace beadbook

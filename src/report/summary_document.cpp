@@ -1,0 +1,153 @@
+#include "report/summary_document.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace beadbook {
+namespace {
+
+std::string percent(double share) {
+    char text[16];
+    std::snprintf(text, sizeof text, "%.1f %%", 100 * share);
+    return text;
+}
+
+std::string count_words(std::size_t count) { return std::to_string(count); }
+
+/// One thing that is told of each line of a table.
+template <class Line>
+struct Told {
+    std::string title;
+    bool numbers;
+    std::string (*of)(const Line &);
+};
+
+const std::vector<Told<Outcome>> &told_of_outcomes() {
+    static const std::vector<Told<Outcome>> told{
+        {"coupons", true, [](const Outcome &o) { return count_words(o.coupons); }},
+        {"accepted", true, [](const Outcome &o) { return count_words(o.accepted); }},
+        {"rejected", true, [](const Outcome &o) { return count_words(o.rejected); }},
+        {"cannot say", true, [](const Outcome &o) { return count_words(o.cannot_say); }},
+        {"not judged", true, [](const Outcome &o) { return count_words(o.not_judged); }},
+        {"accepted of those decided", false, [](const Outcome &o) { return share_words(o.share); }},
+        {"first-pass yield", false, [](const Outcome &o) { return share_words(o.first_pass); }}};
+    return told;
+}
+
+/// In a table: two groups side by side leave room for the shares alone.
+std::vector<Told<Outcome>> told_in_table(std::size_t groups) {
+    const auto &all = told_of_outcomes();
+    return groups < 2 ? all : std::vector{all.front(), all[all.size() - 2], all.back()};
+}
+
+const std::vector<Told<FindCount>> &told_of_finds() {
+    static const std::vector<Told<FindCount>> told{
+        {"finds", true, [](const FindCount &f) { return count_words(f.finds); }},
+        {"rejecting", true, [](const FindCount &f) { return count_words(f.rejecting); }},
+        {"coupons", true, [](const FindCount &f) { return count_words(f.coupons); }}};
+    return told;
+}
+
+const std::vector<Told<RuleCount>> &told_of_rules() {
+    static const std::vector<Told<RuleCount>> told{
+        {"reasons", true, [](const RuleCount &r) { return count_words(r.reasons); }},
+        {"coupons of those rejected", false, [](const RuleCount &r) { return share_words(r.coupons); }}};
+    return told;
+}
+
+/// A table with a line for each name of any group, and for each group its own columns.
+template <class Line>
+void add_table(Document &doc, const Summaries &all, const std::string &title,
+               std::vector<Line> Summary::*lines, const std::vector<Told<Line>> &told) {
+    Grid table{{{title}}, {}};
+    std::vector<std::string> names;
+    char letter = 'A';
+    for (const auto &group : all.groups) {
+        for (const auto &one : told)
+            table.columns.push_back(
+                {(all.groups.size() > 1 ? std::string(1, letter) + " " : "") + one.title, one.numbers});
+        ++letter;
+        for (const auto &line : group.summary.*lines)
+            if (std::find(names.begin(), names.end(), line.name) == names.end()) names.push_back(line.name);
+    }
+    if (names.empty()) return;
+    for (const auto &name : names) {
+        std::vector<Words> row{name.empty() ? "not known" : name};
+        for (const auto &group : all.groups) {
+            const auto &of = group.summary.*lines;
+            const auto found =
+                std::find_if(of.begin(), of.end(), [&](const Line &l) { return l.name == name; });
+            for (const auto &one : told) row.emplace_back(found == of.end() ? std::string() : one.of(*found));
+        }
+        table.rows.push_back(std::move(row));
+    }
+    doc.heading("By " + title, 2).add(std::move(table));
+}
+
+} // namespace
+
+std::string share_words(const Share &share) {
+    if (share.of == 0) return "of none";
+    return std::to_string(share.count) + " of " + std::to_string(share.of) + ", " + percent(share.value()) +
+           " (" + percent(share.low) + " to " + percent(share.high) + ")";
+}
+
+std::string selection_words(const Selection &of) {
+    std::vector<std::string> out;
+    const auto say = [&](const std::string &name, const std::string &value) {
+        if (!value.empty()) out.push_back(name + " " + value);
+    };
+    say("cohort", of.cohort);
+    say("welder", of.welder);
+    say("class", of.class_id);
+    say("process", of.process);
+    if (of.from) say("welded from", print(*of.from));
+    if (of.to) say("welded until", print(*of.to));
+    if (of.method) say("examined by", std::string(name_of(*of.method)));
+    if (of.verdict) say("verdict", std::string(name_of(*of.verdict)));
+    if (of.grade)
+        say(*of.grade == GradeState::again ? "to be graded" : "grade", std::string(name_of(*of.grade)));
+    if (of.unfinished) out.emplace_back("unfinished");
+    std::string words;
+    for (const auto &one : out) words += (words.empty() ? "" : ", ") + one;
+    return words.empty() ? "all coupons" : words;
+}
+
+Document document_of(const Summaries &all) {
+    Document doc;
+    doc.title = "Summary";
+    const bool two = all.groups.size() > 1;
+    Grid table{{{""}}, {}};
+    for (std::size_t g = 0; g < all.groups.size(); ++g) {
+        const std::string name = two ? std::string(1, static_cast<char>('A' + g)) : "";
+        doc.line(Words(two ? name + ": " : "Summary of ", Tone::strong) +
+                 Words(selection_words(all.groups[g].of), Tone::strong));
+        table.columns.push_back({name});
+    }
+    doc.gap();
+    for (const auto &one : told_of_outcomes()) {
+        std::vector<Words> row{one.title};
+        for (const auto &group : all.groups) row.emplace_back(one.of(group.summary.all));
+        table.rows.push_back(std::move(row));
+    }
+    std::vector<Words> finds{"finds"};
+    for (const auto &group : all.groups) finds.emplace_back(count_words(group.summary.finds));
+    table.rows.push_back(std::move(finds));
+    if (!two) table.columns = {{""}, {""}};
+    doc.add(std::move(table));
+    add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds());
+    add_table(doc, all, "rule", &Summary::rules, told_of_rules());
+    add_table(doc, all, "place", &Summary::places, told_of_finds());
+    add_table(doc, all, "joint", &Summary::joints, told_in_table(all.groups.size()));
+    add_table(doc, all, "welder", &Summary::welders, told_in_table(all.groups.size()));
+    add_table(doc, all, "week", &Summary::weeks, told_in_table(all.groups.size()));
+    doc.gap().line(
+        "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
+        "sought. The first-pass yield counts each welder's first registered coupon of a kind (same joint, "
+        "form, position, process, criteria, class and purpose). A find counts where it begins.");
+    return doc.caution();
+}
+
+} // namespace beadbook
