@@ -16,7 +16,7 @@ h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid var(--ink)
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
 td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid var(--rule); overflow-wrap: anywhere }
-td.r, th.r { text-align: right }
+td.r, th.r { text-align: right } th { overflow-wrap: normal }
 td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
 h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }

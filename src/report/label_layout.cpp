@@ -2,79 +2,112 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 
 namespace beadbook {
 namespace {
 
-/// Labels that stand already, by row.
-class LabelRows {
-public:
-    LabelRows(double from, double to, double gap) : from_(from), to_(to), gap_(gap) {}
+/// Farther aside than so a label goes into another row, if that brings it nearer.
+constexpr double far_aside = 34;
 
-    LabelSpot place(const LabelWish &wish) {
-        LabelSpot best;
-        double least = std::numeric_limits<double>::infinity();
-        // A row that is free at the very place ends the search: further ones cost more.
-        for (std::size_t row = 0; row <= rows_.size(); ++row) {
-            if (3.0 * static_cast<double>(row) >= least) break;
-            for (int step = -14; step <= 14; ++step) {
-                const double left = clamped(wish.at - wish.width / 2 + 7.0 * step, wish.width);
-                if (!free(row, left, left + wish.width)) continue;
-                const double cost = 3.0 * static_cast<double>(row) + 0.7 * std::abs(step) +
-                                    6.0 * crossed(row, wish.at, left + wish.width / 2);
-                if (cost >= least) continue;
-                least = cost;
-                best = {left, row};
-            }
-        }
-        if (best.row >= rows_.size()) rows_.resize(best.row + 1);
-        rows_[best.row].push_back({best.left, best.left + wish.width});
-        return best;
+/// Labels that touch, pushed together round the middle of where they would be.
+struct LabelBlock {
+    std::vector<std::size_t> labels;
+    double wanted = 0; ///< sum over the labels of where the block would begin for each
+    double width = 0;  ///< gaps between too
+    double left = 0;
+};
+
+class LabelSpread {
+public:
+    LabelSpread(const std::vector<LabelWish> &wishes, double from, double to, double gap)
+        : wishes_(wishes), from_(from), to_(to), gap_(gap), order_(wishes.size()) {
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::stable_sort(order_.begin(), order_.end(),
+                         [&](std::size_t a, std::size_t b) { return wishes_[a].at < wishes_[b].at; });
+    }
+
+    std::vector<LabelSpot> operator()() {
+        if (wishes_.empty()) return {};
+        double all = 0;
+        for (const auto &wish : wishes_) all += wish.width + gap_;
+        auto rows = static_cast<std::size_t>(std::max(1.0, std::ceil(all / std::max(to_ - from_, 1.0))));
+        for (; rows < wishes_.size(); ++rows)
+            if (in_rows(rows)) break;
+        if (rows >= wishes_.size()) in_rows(wishes_.size());
+        come_nearer();
+        return spots_;
     }
 
 private:
-    struct Taken {
-        double left, right;
-    };
-
-    double clamped(double left, double width) const { return std::max(from_, std::min(left, to_ - width)); }
-    bool free(std::size_t row, double left, double right) const {
-        if (row >= rows_.size()) return true;
-        return std::none_of(rows_[row].begin(), rows_[row].end(), [&](const Taken &one) {
-            return left < one.right + gap_ && one.left - gap_ < right;
-        });
+    double left_of(std::size_t i) const {
+        return std::max(from_, std::min(wishes_[i].at - wishes_[i].width / 2, to_ - wishes_[i].width));
     }
-    /// Labels in nearer rows that a straight leader runs over.
-    double crossed(std::size_t row, double from, double to) const {
-        double out = 0;
-        for (std::size_t r = 0; r < row; ++r) {
-            const double at =
-                from + (to - from) * (static_cast<double>(r) + 0.5) / (static_cast<double>(row) + 0.5);
-            out += static_cast<double>(std::count_if(rows_[r].begin(), rows_[r].end(), [&](const Taken &one) {
-                return at > one.left - 1 && at < one.right + 1;
-            }));
+
+    /// By turns into so many rows; false if a row is too short for it, or one comes too far aside.
+    bool in_rows(std::size_t rows) {
+        spots_.assign(wishes_.size(), {});
+        bool near = true;
+        for (std::size_t row = 0; row < rows; ++row) {
+            std::vector<LabelBlock> blocks;
+            for (std::size_t k = row; k < order_.size(); k += rows) add(blocks, order_[k]);
+            for (const auto &block : blocks) {
+                double left = block.left;
+                if (block.left + block.width > to_ + 0.001 && block.labels.size() > 1) near = false;
+                for (const std::size_t i : block.labels) {
+                    spots_[i] = {left, row};
+                    near = near && std::abs(left - left_of(i)) <= far_aside;
+                    left += wishes_[i].width + gap_;
+                }
+            }
         }
-        return out;
+        return near;
     }
 
+    void add(std::vector<LabelBlock> &blocks, std::size_t i) const {
+        blocks.push_back({{i}, left_of(i), wishes_[i].width, left_of(i)});
+        while (blocks.size() > 1) {
+            LabelBlock &before = blocks[blocks.size() - 2], &last = blocks.back();
+            if (before.left + before.width + gap_ <= last.left) return;
+            // Each label of the last would have the joint block begin that much farther left.
+            before.wanted += last.wanted - static_cast<double>(last.labels.size()) * (before.width + gap_);
+            before.width += gap_ + last.width;
+            before.labels.insert(before.labels.end(), last.labels.begin(), last.labels.end());
+            before.left = std::max(from_, std::min(before.wanted / static_cast<double>(before.labels.size()),
+                                                   to_ - before.width));
+            blocks.pop_back();
+        }
+    }
+
+    /// Where a nearer row has room at the very place, a label needs none farther off.
+    void come_nearer() {
+        for (const std::size_t i : order_)
+            for (std::size_t row = 0; row < spots_[i].row; ++row)
+                if (free(row, i)) {
+                    spots_[i] = {left_of(i), row};
+                    break;
+                }
+    }
+    bool free(std::size_t row, std::size_t i) const {
+        for (std::size_t other = 0; other < spots_.size(); ++other)
+            if (other != i && spots_[other].row == row &&
+                left_of(i) < spots_[other].left + wishes_[other].width + gap_ &&
+                spots_[other].left < left_of(i) + wishes_[i].width + gap_)
+                return false;
+        return true;
+    }
+
+    const std::vector<LabelWish> &wishes_;
     double from_, to_, gap_;
-    std::vector<std::vector<Taken>> rows_;
+    std::vector<std::size_t> order_;
+    std::vector<LabelSpot> spots_;
 };
 
 } // namespace
 
 std::vector<LabelSpot> spread_labels(const std::vector<LabelWish> &wishes, double from, double to,
                                      double gap) {
-    std::vector<std::size_t> order(wishes.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return wishes[a].at < wishes[b].at; });
-    LabelRows rows(from, to, gap);
-    std::vector<LabelSpot> out(wishes.size());
-    for (const std::size_t i : order) out[i] = rows.place(wishes[i]);
-    return out;
+    return LabelSpread(wishes, from, to, gap)();
 }
 
 } // namespace beadbook

@@ -16,8 +16,8 @@ struct LabelSpot {
 };
 
 /// Moves labels apart, so that no two overlap and none leaves `from`..`to` (one that is wider begins at
-/// `from`): aside where that is near, else into a further row. Of the free spots each takes the one whose
-/// leader crosses the fewest labels. In the order of the wishes.
+/// `from`): aside where that is near, else into a further row; within a row their order is kept, so that no
+/// leaders of one row cross. In the order of the wishes.
 std::vector<LabelSpot> spread_labels(const std::vector<LabelWish> &wishes, double from, double to,
                                      double gap = 4);
 

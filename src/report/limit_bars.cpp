@@ -9,7 +9,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::size_t most_bars = 40, most_bar_lines = 10;
+constexpr std::size_t most_bars = 20, most_bar_lines = 10;
 
 std::string measure_of(const Rule &rule, std::size_t k) {
     const std::string title = rule.title.empty() ? rule.id : rule.title;
@@ -58,7 +58,7 @@ void worst_first(std::vector<LimitRow> &rows) {
                      [](const LimitRow &a, const LimitRow &b) { return a.ratio > b.ratio; });
 }
 
-std::string row_head(const LimitRow &row) { return (row.who.empty() ? "" : row.who + "  ") + row.what; }
+std::string row_head(const LimitRow &row) { return (row.who.empty() ? "" : row.who + ", ") + row.what; }
 std::string row_numbers(const LimitRow &row) {
     return row.measured + (row.least ? ", at least " : ", limit ") + row.limit;
 }

@@ -141,7 +141,7 @@ private:
         }
         const auto spots = spread_rows(wishes);
         std::size_t rows = 0;
-        const double row = size_ + 13;
+        const double row = size_ + 15;
         for (std::size_t i = 0; i < reasons.size(); ++i) {
             const double y = y_ + 4 + row * static_cast<double>(spots[i].row);
             rows = std::max(rows, spots[i].row + 1);
