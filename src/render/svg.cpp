@@ -89,20 +89,21 @@ public:
     SvgWriter(std::string id, SvgStyle style) : id_(std::move(id)), plain_(style == SvgStyle::plain) {}
 
     std::string operator()(const Picture &picture, std::string_view inner_style) {
+        const bool file = !inner_style.empty();
         std::string body;
         for (const auto &shape : picture.shapes) draw(body, shape);
         std::string out =
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture " + picture.kind + "\" role=\"img\"" +
+            std::string("<svg") + (file ? " xmlns=\"http://www.w3.org/2000/svg\"" : "") +
+            " class=\"picture " + picture.kind + "\" role=\"img\"" +
             attribute("viewBox", "0 0 " + coordinate(picture.width) + " " + coordinate(picture.height));
-        if (plain_ || !inner_style.empty())
-            out += attribute("width", picture.width) + attribute("height", picture.height);
+        if (plain_ || file) out += attribute("width", picture.width) + attribute("height", picture.height);
         if (plain_) out += " style=\"width:100%;height:auto\" font-family=\"DejaVu Sans\"";
         out += attribute("aria-labelledby", id_ + "t") +
                (picture.told.empty() ? "" : attribute("aria-describedby", id_ + "d"));
         for (const auto &[name, value] : picture.data) out += attribute("data-" + name, value);
         out += "><title id=\"" + id_ + "t\">" + escaped(picture.title) + "</title>";
         if (!picture.told.empty()) out += "<desc id=\"" + id_ + "d\">" + escaped(picture.told) + "</desc>";
-        if (!inner_style.empty()) out += "<style>" + std::string(inner_style) + "</style>";
+        if (file) out += "<style>" + std::string(inner_style) + "</style>";
         return out + patterns() + body + "</svg>";
     }
 
