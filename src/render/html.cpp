@@ -25,7 +25,7 @@ pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
 div.sign { display: flex; gap: 12mm; margin-top: 14mm; break-inside: avoid }
 div.sign span { flex: 1; border-top: 0.3mm solid var(--ink); padding-top: 1mm; color: var(--quiet) }
 p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
-div.sheet { break-before: page }
+div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
 std::string tagged(const TextRun &run) {
@@ -82,7 +82,7 @@ private:
             const bool right = c < table.columns.size() && table.columns[c].numbers;
             out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
         };
-        out_ += "<table>\n";
+        out_ += "<div class=\"table\"><table>\n";
         if (std::any_of(table.columns.begin(), table.columns.end(),
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
@@ -95,7 +95,7 @@ private:
             for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", words(row[c]));
             out_ += "</tr>\n";
         }
-        out_ += "</table>\n";
+        out_ += "</table></div>\n";
     }
     void show(const NamedValues &pairs) {
         out_ += "<table>\n";

@@ -100,12 +100,13 @@ private:
         out_.shapes.emplace_back(PictureLine{Role::scale, left_, bottom_, right_, bottom_});
         out_.shapes.emplace_back(PictureLine{Role::scale, left_, top_, left_, bottom_});
         const double ends = static_cast<double>(all_.thickness.back()) / unit_nm();
-        for (int k = 0; k <= 4; ++k) {
-            const double nm = ends * k / 4 * unit_nm();
+        const int parts = all_.set->unit == Unit::inch ? 4 : 5; // quarters of an inch, or 5 mm
+        for (int k = 0; k <= parts; ++k) {
+            const double nm = ends * k / parts * unit_nm();
             out_.shapes.emplace_back(PictureLine{Role::scale, x(nm), bottom_, x(nm), bottom_ + 5});
             std::string text =
                 print(static_cast<std::int64_t>(std::llround(nm)), Dimension::length, all_.set->unit);
-            if (k < 4) text = text.substr(0, text.find(' '));
+            if (k < parts) text = text.substr(0, text.find(' '));
             out_.shapes.emplace_back(PictureText{x(nm), bottom_ + 7 + size_, size_, text, Anchor::middle});
         }
         out_.shapes.emplace_back(PictureText{(left_ + right_) / 2, bottom_ + 9 + 2 * size_, size_,
@@ -191,7 +192,7 @@ Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
         std::vector<Words> row{(curve.classes.size() > 1 ? "classes " : "class ") +
                                names_of_classes(*all.set, curve)};
         for (const std::size_t i : all.told)
-            row.emplace_back(curve.at[i] ? limit_text(all, rule, *curve.at[i]) : std::string("not said"));
+            row.emplace_back(curve.at[i] ? limit_text(all, rule, *curve.at[i]) : std::string("-"));
         out.rows.push_back(std::move(row));
     }
     return out;
@@ -235,9 +236,11 @@ Document document_of(const LimitCurves &all) {
     Document doc;
     doc.title = set.title + " (" + set.edition + "), limits over thickness";
     doc.heading(doc.title);
-    doc.line("Of two members as thick as that, welded through; worked out every " +
-             std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
-             ". Where a condition stands beside a rule, its limit holds only there.");
+    doc.line(
+        "Of two members as thick as that, welded through; worked out every " +
+        std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
+        ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
+        "speak there, or for such a coupon.");
     for (const auto &curved : all.rules) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
