@@ -1,0 +1,379 @@
+"""The plainest reading of a criteria set: three values, rule by rule, class by class."""
+from fractions import Fraction
+
+from criteria import SPOKEN
+from facts import Find
+from items import (Item, gap_of, groups_in_line, in_rectangle, in_stretch, merged, nearest_gap, pair_env, placed)
+from language import BEYOND, INF, MAYBE, NO, UNKNOWN, YES, Env, NotCovered, compare, exactly, known, read_number
+
+ACCEPT, CANNOT_SAY, REJECT = "accept", "cannot say", "reject"
+
+
+class Reason:
+    def __init__(self, effect, kind, by, finds=(), measured=None, limit=None):
+        self.effect, self.kind, self.by, self.finds = effect, kind, by, tuple(finds)
+        self.measured, self.limit = measured, limit
+
+    def __repr__(self):
+        return f"{self.effect}/{self.kind}/{self.by}{list(self.finds)} {self.measured} {self.limit}"
+
+
+class Judged:
+    """One class under one way in which the finds may come together."""
+
+    def __init__(self):
+        self.reasons, self.kept = [], []
+
+    def add(self, *args):
+        self.reasons.append(Reason(*args))
+
+    @property
+    def verdict(self):
+        effects = {r.effect for r in self.reasons}
+        return REJECT if REJECT in effects else CANNOT_SAY if effects else ACCEPT
+
+
+def judge(criteria, coupon):
+    """{class: Judged}, in the set's order. Raises NotCovered."""
+    finds = [Find(given, exam.method, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
+    out = {}
+    ways = prepared(criteria, coupon, finds, False)
+    other = prepared(criteria, coupon, finds, True)
+    named = names_say_linear(criteria, finds)
+    for name in criteria.classes:
+        base = decide(criteria, coupon, ways, name, set())
+        common(criteria, coupon, finds, name, base)
+        if base.verdict == ACCEPT:
+            for reading in ([(other, set())] if other else []) + ([(ways, named)] if named else []):
+                under = decide(criteria, coupon, reading[0], name, reading[1])
+                if under.verdict != ACCEPT:
+                    base.add(CANNOT_SAY, "contradiction", under.reasons[0].by, under.reasons[0].finds)
+        out[name] = base
+    outside(criteria, coupon, out)
+    return out
+
+
+def outside(criteria, coupon, judged):
+    for part in criteria.scope:
+        asked = part.asked(coupon.values, coupon.words)
+        if asked == NO:
+            continue
+        holds = part.when(coupon.values, coupon.words)
+        if holds == YES:
+            continue
+        kind = "outside scope" if asked == YES and holds == NO else "scope unknown"
+        for one in judged.values():
+            for reason in one.reasons:
+                reason.effect = CANNOT_SAY
+            one.add(CANNOT_SAY, kind, part.id)
+
+
+def decide(criteria, coupon, ways, name, named):
+    """Over all ways: what every one of them says."""
+    all_ways = [judge_items(criteria, coupon, items, name, named) for items in ways]
+    if len(all_ways) == 1:
+        return all_ways[0]
+    verdicts = {w.verdict for w in all_ways}
+    if len(verdicts) == 1 and verdicts != {CANNOT_SAY}:
+        return all_ways[0]
+    out = Judged()
+    out.add(CANNOT_SAY, "missing data", "merge")
+    out.several = True
+    return out
+
+
+def prepared(criteria, coupon, finds, pieces):
+    """The ways in which the finds come together. `pieces`: what touches is one, where no merging clause decides;
+    nothing if that changes nothing."""
+    items = [Item([f]) for f in finds]
+    if pieces:
+        clauses = [Touching(criteria)]
+        for method in sorted({f.method for f in finds}):
+            clauses[0].allow(method, finds, coupon)
+        before = len(items)
+        items = merged(items, clauses, coupon)[0]
+        if len(items) == before:
+            return None
+    return merged(items, criteria.merges, coupon)
+
+
+class Touching:
+    """Common practice: pieces of one type, side and exam that touch or overlap may be one imperfection."""
+
+    def __init__(self, criteria):
+        self.criteria, self.methods = criteria, set()
+
+    def allow(self, method, _finds, _coupon):
+        self.methods.add(method)
+
+    def speaks_of(self, name, method):
+        decided = any(m.speaks_of(name, method) for m in self.criteria.merges)
+        return not decided and not self.criteria.vocabulary.measured(name) and method in self.methods
+
+    @staticmethod
+    def near(env, words):
+        return YES if env["gap"] == exactly(0) else NO
+
+
+def names_say_linear(criteria, finds):
+    if not criteria.linear:
+        return set()
+    return {f.number for f in finds if criteria.vocabulary.shape(f.type) == "linear" and
+            known(f.values["length"]) and f.values["length"] == f.values["width"]}
+
+
+def settle_shape(criteria, item, coupon, named):
+    vocabulary = criteria.vocabulary
+
+    def of(values, name):
+        if not criteria.linear:
+            return vocabulary.shape(name)
+        truth = criteria.linear(Env({**coupon.values, **values}), {})
+        if truth == MAYBE:
+            return vocabulary.shape(name)
+        return "linear" if truth == YES else "rounded"
+    shapes = ["linear" if f.number in named else of(f.values, f.type) for f in item.finds]
+    if len(item.finds) == 1:
+        item.shape = shapes[0]
+        return
+    narrowest = Env(item.values, width=tuple(min(side) for side in zip(*(f.values["width"] for f in item.finds))))
+    item.shape = "linear" if "linear" in shapes else of(narrowest, item.type)
+
+
+def both_env(coupon, item):
+    return Env({**coupon.values, **item.values})
+
+
+def settle_items(criteria, coupon, items, name, named):
+    for item in items:
+        item.counts, item.irrelevant = YES, None
+        settle_shape(criteria, item, coupon, named)
+        for clause in criteria.relevance:
+            if clause.speaks_of(item.type, item.method) and name in clause.classes:
+                ignored = clause.ignore(both_env(coupon, item), item.words)
+                if ignored == YES:
+                    item.irrelevant = clause.id
+                item.counts = min(item.counts, 2 - ignored)
+    for item in items:
+        item.values["nearest gap"] = nearest_gap(item, items, coupon, criteria.vocabulary)
+
+
+def conditions_of(part, coupon, item):
+    """Truth that the part speaks of the item, but for whether the item counts."""
+    shape = YES if not part.shape or part.shape == item.shape else MAYBE if item.shape is None else NO
+    words = {**coupon.words, **item.words}
+    return min(part.when(coupon.values, coupon.words), part.where(both_env(coupon, item), words), shape)
+
+
+def judge_items(criteria, coupon, items, name, named):
+    out = Judged()
+    settle_items(criteria, coupon, items, name, named)
+    covered, may_be = set(), set()
+    for rule in criteria.rules:
+        limit = rule.limits[name]
+        if limit == "does not apply":
+            continue
+        for method in rule.exams:
+            chosen = []
+            for item in items:
+                if item.method == method and rule.speaks_of(item.type, method):
+                    truth = conditions_of(rule, coupon, item)
+                    if truth and item.counts:
+                        (covered if truth == YES else may_be).add(id(item))
+                        chosen.append((item, min(truth, item.counts)))
+            if chosen:
+                apply(criteria, coupon, rule, limit, name, chosen, out)
+    for item in items:
+        if item.counts == NO:
+            continue
+        if id(item) not in covered:
+            kind = "missing data" if id(item) in may_be else "not covered"
+            out.add(CANNOT_SAY, kind, "-", item.numbers)
+        for gap in criteria.gaps:
+            beside = any(k in gap.raw for k in ("when", "where", "shape", "classes"))
+            if beside and name in gap.classes and gap.speaks_of(item.type, item.method) and \
+                    conditions_of(gap, coupon, item):
+                out.add(CANNOT_SAY, "gap", gap.id, item.numbers)
+    return out
+
+
+def numbers(chosen):
+    return sorted(n for item, _ in chosen for n in item.numbers)
+
+
+def apply(criteria, coupon, rule, limit, name, chosen, out):
+    if limit in ("a person decides", "not said"):
+        if rule.linked:
+            groups = groups_in_line([i for i, _ in chosen], criteria.reader.condition(rule.linked), coupon, False)
+            raise NotCovered(f"rule {rule.id}: groups that a person decides ({len(groups)})")
+        out.add(CANNOT_SAY, limit, rule.id, numbers(chosen))
+    elif limit == "none":
+        for item, truth in chosen:
+            out.add(REJECT if truth == YES else CANNOT_SAY, "not allowed" if truth == YES else "missing data", rule.id,
+                    item.numbers)
+    elif limit != "no limit":
+        if rule.measure == "gap":
+            gaps_between(criteria, coupon, rule, limit, chosen, out)
+        elif rule.measure == "count" or rule.summed:
+            held(criteria, coupon, rule, limit, name, chosen, out)
+        else:
+            each(criteria, coupon, rule, limit, chosen, out)
+
+
+def weigh(rule, measured, limit, truth, finds, out):
+    """One measured value against its limit."""
+    within = compare(measured, rule.compare, limit)
+    if within == YES:
+        out.kept.append((rule, measured, limit, truth, finds))
+    elif within == NO and truth == YES:
+        out.add(REJECT, "out of limit", rule.id, finds, measured, limit)
+    else:
+        out.add(CANNOT_SAY, "missing data", rule.id, finds, measured, limit)
+
+
+def each(criteria, coupon, rule, limit, chosen, out):
+    for item, truth in chosen:
+        parts = [item]
+        if rule.compare in ("at least", "over") and len(item.finds) > 1:
+            parts = [Item([f]) for f in item.finds]
+        for part in parts:
+            env = both_env(coupon, part)
+            if env["nearest gap"] == UNKNOWN:
+                env["nearest gap"] = item.values["nearest gap"]
+            measured = criteria.reader.value(rule.measure, env)
+            weigh(rule, measured, criteria.reader.value(limit, env), truth, part.numbers, out)
+
+
+def gaps_between(criteria, coupon, rule, limit, chosen, out):
+    for i, (a, of_a) in enumerate(chosen):
+        for b, of_b in chosen[i + 1:]:
+            gap = gap_of(a, b, coupon)
+            env = pair_env(a, b, coupon, gap)
+            finds = sorted(a.numbers + b.numbers)
+            weigh(rule, gap, criteria.reader.value(limit, env), min(of_a, of_b), finds, out)
+
+
+def held(criteria, coupon, rule, limit, name, chosen, out):
+    """Sums and counts: what is certain, and the worst that may be."""
+    window, area, longest = window_of(criteria, rule, name, coupon)
+    allowed = criteria.reader.value(limit, coupon.values)
+    if rule.in_proportion:
+        allowed = in_proportion(allowed, window, coupon)
+    sure = [i for i, truth in chosen if truth == YES]
+    every = [i for i, _ in chosen]
+    if rule.linked:
+        near = criteria.reader.condition(rule.linked)
+        low_groups = groups_in_line(sure, near, coupon, True)
+        high_groups = groups_in_line(every, near, coupon, False)
+        lacking = len(high_groups) > 1 and any(not placed(i) for i in every)
+        if rule.raw.get("least group"):
+            raise NotCovered(f"rule {rule.id}: least group")
+        high_groups = [every] if lacking else high_groups
+    else:
+        low_groups, high_groups = [sure], [every]
+    low = max((least(rule, g, window, area, longest, coupon) for g in low_groups), default=Fraction(0))
+    high = max((most(rule, g, window, area, longest, coupon) for g in high_groups), default=Fraction(0))
+    measured = (low, max(high, low))
+    weigh(rule, measured, allowed, YES, numbers(chosen), out)
+
+
+def window_of(criteria, rule, name, coupon):
+    text = rule.windows[name]
+    if text is None or text == "whole weld":
+        return None, None, None
+    if "longest side" in text:
+        area, longest = (t.replace("longest side", "").strip() for t in text.split(","))
+        return None, read_number(area)[0], read_number(longest)[0]
+    return criteria.reader.value(text, coupon.values), None, None
+
+
+def in_proportion(allowed, window, coupon):
+    if window is None or not known(window):
+        return UNKNOWN
+    if coupon.length is None:
+        return UNKNOWN
+    share = min(Fraction(1), coupon.length / window[0])
+    return tuple(INF if side == INF else side * share for side in allowed)
+
+
+def amount(rule, item, side):
+    if rule.measure == "count":
+        return Fraction(1)
+    return item.values[rule.summed][side]
+
+
+def least(rule, items, window, area, longest, coupon):
+    """What is certainly together somewhere."""
+    if not items:
+        return Fraction(0)
+    if area is not None:
+        surely = [i for i in items if i.across is not None and placed(i)]
+        return Fraction(max(in_rectangle(surely, area, longest, coupon) if surely else 0, 1))
+    if window is None:
+        return sum((amount(rule, i, 0) for i in items), Fraction(0))
+    # A stretch of unknown length is none; of a lone one the part inside counts.
+    reach = window[0]
+    cut = rule.summed == "length"
+    fixed = [i for i in items if i.span is not None and (placed(i) or not cut)]
+    best = in_stretch(fixed, [amount(rule, i, 0) for i in fixed], reach, coupon, cut) if fixed else Fraction(0)
+    for item in items:
+        alone = amount(rule, item, 0)
+        best = max(best, min(alone, reach) if cut else alone)
+    if coupon.length is not None and reach >= coupon.length:
+        best = max(best, sum((amount(rule, i, 0) for i in items), Fraction(0)))
+    return best
+
+
+def most(rule, items, window, area, longest, coupon):
+    """The worst that may be."""
+    total = sum((amount(rule, i, 1) for i in items), Fraction(0))
+    loose = [i for i in items if not placed(i)]
+    fixed = [i for i in items if placed(i)]
+    if area is not None:
+        open_across = [i for i in fixed if i.across is None]
+        fixed = [i for i in fixed if i.across is not None]
+        if open_across or loose or (coupon.closed and coupon.length is None):
+            return Fraction(count_anywhere(fixed, open_across, area, longest, coupon) + len(loose))
+        return Fraction(in_rectangle(fixed, area, longest, coupon) if fixed else 0)
+    if window is None or total == INF or (coupon.closed and coupon.length is None) or window[1] == INF:
+        return total
+    cut = rule.summed == "length"
+    best = in_stretch(fixed, [amount(rule, i, 1) for i in fixed], window[1], coupon, cut) if fixed else Fraction(0)
+    return best + sum((min(amount(rule, i, 1), window[1]) if cut else amount(rule, i, 1) for i in loose), Fraction(0))
+
+
+def count_anywhere(fixed, open_across, area, longest, coupon):
+    """Nobody told how far across some lie: they may lie in one line with any."""
+    if coupon.closed and coupon.length is None:
+        return len(fixed) + len(open_across)
+    return int(in_stretch(fixed + open_across, [Fraction(1)] * len(fixed + open_across), longest, coupon, False))
+
+
+def common(criteria, coupon, finds, name, out):
+    """What is asked of the coupon as a whole: exams, and dimensions that must be measured."""
+    counting = {e.method for e in coupon.exams if e.counts}
+    for part in criteria.required:
+        one_of = part.raw["one of"]
+        if name not in part.classes or counting & set([one_of] if isinstance(one_of, str) else one_of):
+            continue
+        if part.when(coupon.values, coupon.words) != NO:
+            out.add(CANNOT_SAY, "exam missing", part.id)
+    for method in coupon.called_for:
+        if method not in counting:
+            out.add(CANNOT_SAY, "exam missing", "called for " + method)
+    if not counting:
+        out.add(CANNOT_SAY, "exam missing", "any")
+    for exam in coupon.exams:
+        if exam.pending:
+            out.add(CANNOT_SAY, "exam pending", exam.method)
+        if exam.contradicts:
+            out.add(CANNOT_SAY, "contradiction", exam.method)
+    for rule in criteria.rules:
+        if not rule.must_be_measured or rule.limits[name] in SPOKEN or rule.when(coupon.values, coupon.words) == NO:
+            continue
+        given = [f for f in finds if rule.speaks_of(f.type, f.method) and known(f.values[rule.measure])]
+        if not any(rule.where(Env({**coupon.values, **f.values}), {**coupon.words, **f.words}) == YES for f in given):
+            out.add(CANNOT_SAY, "not measured", rule.id)
+
+
+__all__ = ["judge", "BEYOND"]
