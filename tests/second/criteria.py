@@ -73,6 +73,10 @@ class Part:
     def speaks_of(self, name, method):
         return self.of_finds and (not self.exams or method in self.exams) and self.of_type(name)
 
+    def speaks_of_part(self, item):
+        """Of what came together it speaks where it speaks of any of them."""
+        return any(self.speaks_of(f.type, f.method) for f in item.finds)
+
 
 class Rule(Part):
     def __init__(self, raw, criteria):

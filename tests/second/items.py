@@ -35,9 +35,13 @@ def way(a, b, coupon):
 
 
 def both_ways(a, b, around):
-    if (b[0] - a[0]) % around <= a[1] - a[0] or (a[0] - b[0]) % around <= b[1] - b[0]:
-        return (Fraction(0), Fraction(0))
-    return ((b[0] - a[1]) % around, (a[0] - b[1]) % around)
+    """From the end of each to the begin of the other; nothing where they overlap."""
+    if (b[0] - a[0]) % around > a[1] - a[0] and (a[0] - b[0]) % around <= b[1] - b[0]:
+        a, b = b, a
+    off = (b[0] - a[0]) % around
+    ahead = off - (a[1] - a[0])
+    behind = around - max(off + b[1] - b[0], a[1] - a[0])
+    return (max(ahead, Fraction(0)), max(behind, Fraction(0)))
 
 
 def gap_of(a, b, coupon):

@@ -176,22 +176,22 @@ def judge_items(criteria, coupon, items, name, named):
         for method in rule.exams:
             chosen = []
             for item in items:
-                if item.method == method and rule.speaks_of(item.type, method):
+                if item.method == method and rule.speaks_of_part(item):
                     truth = conditions_of(rule, coupon, item)
                     if truth and item.counts:
-                        (covered if truth == YES else may_be).add(id(item))
+                        (covered if truth == YES else may_be).update(
+                            f.number for f in item.finds if rule.speaks_of(f.type, method))
                         chosen.append((item, min(truth, item.counts)))
             if chosen:
                 apply(criteria, coupon, rule, limit, name, chosen, out)
     for item in items:
         if item.counts == NO:
             continue
-        if id(item) not in covered:
-            kind = "missing data" if id(item) in may_be else "not covered"
-            out.add(CANNOT_SAY, kind, "-", item.numbers)
+        for lone in set(item.numbers) - covered:
+            out.add(CANNOT_SAY, "missing data" if lone in may_be else "not covered", "-", [lone])
         for gap in criteria.gaps:
             beside = any(k in gap.raw for k in ("when", "where", "shape", "classes"))
-            if beside and name in gap.classes and gap.speaks_of(item.type, item.method) and \
+            if beside and name in gap.classes and gap.speaks_of_part(item) and \
                     conditions_of(gap, coupon, item):
                 out.add(CANNOT_SAY, "gap", gap.id, item.numbers)
     return out

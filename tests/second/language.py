@@ -91,7 +91,7 @@ class Reader:
         return self.read[text]
 
     def value(self, text, env):
-        if not self.careful:
+        if not self.careful or text in self.names:
             return self.formula(text)(env)
         asked = Asked(env)
         value = self.formula(text)(asked)

@@ -1,0 +1,148 @@
+"""One set: random coupons, judged by both, held against each other."""
+import collections
+import json
+import os
+import subprocess
+import tempfile
+from fractions import Fraction
+from pathlib import Path
+
+from coupons import Maker
+from criteria import Criteria, Vocabulary
+from facts import Coupon
+from judge import judge
+from language import NotCovered, known
+from smallest import smallest, told
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+FEWEST = 95  # of a hundred class verdicts must be compared
+
+
+class Refused(Exception):
+    """The program takes no such coupons."""
+
+
+def judged_by(program, coupons):
+    """{coupon: answer} of the program, from a record of its own."""
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "coupons.json"
+        file.write_text(json.dumps({"format": "beadbook exchange", "version": 1, "coupons": coupons}), encoding="utf-8")
+        env = dict(os.environ, BEADBOOK_BOOK=str(Path(folder) / "book.db"), BEADBOOK_USER="second opinion")
+        done = subprocess.run([program, "import", "json", "--sure", "-q", "--file", str(file)], env=env,
+                              capture_output=True, text=True, check=False)
+        if done.returncode != 0:
+            raise Refused(done.stderr[:3000])
+        done = subprocess.run([program, "judge", "--all", "--no-record", "--json"], env=env, capture_output=True,
+                              text=True, check=False)
+    return {a["coupon"]: a for a in json.loads(done.stdout)}
+
+
+def number(exact):
+    return Fraction(exact["exact"])
+
+
+def reject_rules(findings):
+    return {f["rule"] for f in findings if f["effect"] == "reject"}
+
+
+def numbers_of(findings):
+    return {(f["rule"], number(f["measured"]), number(f["limit"])) for f in findings
+            if f["effect"] == "reject" and "measured" in f}
+
+
+class Tally:
+    def __init__(self, criteria):
+        self.criteria = criteria
+        self.pairs, self.lacking, self.kinds = collections.Counter(), collections.Counter(), collections.Counter()
+        self.first, self.decisive = {}, collections.Counter()
+
+    def differ(self, kind, coupon, name):
+        self.kinds[kind] += 1
+        size = len(json.dumps(coupon))
+        if kind not in self.first or size < self.first[kind][0]:
+            self.first[kind] = (size, coupon, name)
+
+    def hold(self, coupon, name, ours, theirs):
+        """One class."""
+        criteria = self.criteria
+        self.pairs[ours.verdict, theirs["verdict"]] += 1
+        if ours.verdict != theirs["verdict"]:
+            mine = sorted({(r.kind, r.by) for r in ours.reasons if r.effect == ours.verdict})[:1]
+            its = sorted({(f["kind"], str(f.get("rule"))) for f in theirs["findings"]
+                          if f["effect"] == theirs["verdict"]})[:1]
+            return self.differ(("verdict", ours.verdict, theirs["verdict"], str(mine), str(its)), coupon, name)
+        if ours.verdict == "reject":
+            rules = {r.by for r in ours.reasons if r.effect == "reject"}
+            self.decisive.update((rule, name) for rule in rules)
+            its = reject_rules(theirs["findings"])
+            if rules != its:
+                return self.differ(("rules", str(sorted(rules - its)), str(sorted(its - rules))), coupon, name)
+            mine = {(r.by, r.measured[0], r.limit[0]) for r in ours.reasons
+                    if r.effect == "reject" and r.measured and known(r.measured) and known(r.limit)}
+            if not mine <= numbers_of(theirs["findings"]):
+                return self.differ(("numbers", str(sorted({m[0] for m in mine - numbers_of(theirs["findings"])}))),
+                                   coupon, name)
+        elif ours.verdict == "accept":
+            self.decisive.update((rule.id, name) for rule, *_ in ours.kept)
+        else:
+            self.decisive.update((r.by, name) for r in ours.reasons if r.by)
+        return None
+
+
+def compare(name, program, count, seed, show):
+    """(what is to be told, whether the two agree)."""
+    criteria = Criteria(ROOT / "criteria" / f"{name}.yaml", Vocabulary(ROOT / "criteria" / "vocabulary.yaml"))
+    maker = Maker(criteria, seed)
+    coupons = [maker.coupon(i) for i in range(count)]
+    tally = Tally(criteria)
+    try:
+        answers = judged_by(program, coupons)
+    except Refused as why:
+        return f"{name}: the import was refused:\n{why}", False
+    for coupon in coupons:
+        try:
+            mine = judge(criteria, Coupon(coupon))
+        except NotCovered as why:
+            tally.lacking[str(why)] += len(criteria.classes)
+            continue
+        for theirs in answers[coupon["id"]]["classes"]:
+            tally.hold(coupon, theirs["class"], mine[theirs["class"]], theirs)
+    return told_of(tally, program, show, len(coupons))
+
+
+def told_of(tally, program, show, count):
+    criteria = tally.criteria
+    compared = sum(tally.pairs.values())
+    share = Fraction(100 * compared, count * len(criteria.classes))
+    lines = [f"{criteria.name}: {compared} class verdicts compared ({float(share):.1f} %), "
+             f"{sum(tally.kinds.values())} differ"]
+    for (ours, theirs), number_of in sorted(tally.pairs.items()):
+        if ours == theirs:
+            lines.append(f"  both {ours}: {number_of}")
+    for what in criteria.not_covered:
+        lines.append(f"  NOT COVERED at all: {what}")
+    for what, number_of in tally.lacking.items():
+        lines.append(f"  NOT COVERED: {number_of} class verdicts: {what}")
+    for kind, number_of in tally.kinds.most_common():
+        lines.append(f"  DIFFERS {number_of} times: second opinion {' | program '.join(kind[1:3])} {kind}")
+    never = [f"{r.id} {c}" for r in criteria.rules for c in criteria.classes
+             if r.limits[c] != "does not apply" and (r.id, c) not in tally.decisive]
+    if never:
+        lines.append(f"  never decisive: {', '.join(never)}")
+    for kind, (_, coupon, name) in list(sorted(tally.first.items()))[:show]:
+        lines += shown(kind, coupon, name, criteria, program)
+    return "\n".join(lines), not tally.kinds and not criteria.not_covered and share >= FEWEST
+
+
+def shown(kind, coupon, name, criteria, program):
+    def asked(coupons):
+        try:
+            return judged_by(program, coupons)
+        except Refused:
+            return None
+    small = smallest(coupon, name, criteria, asked) if kind[0] == "verdict" else coupon
+    answer = next(c for c in asked([small])[small["id"]]["classes"] if c["class"] == name)
+    lines = [f"--- {criteria.name}, class {name}: {kind}", told(small)]
+    lines += [f"  program: {f['effect']} {f['sentence']}" for f in answer["findings"]]
+    lines += [f"  second:  {r}" for r in judge(criteria, Coupon(small))[name].reasons]
+    return lines
