@@ -41,18 +41,25 @@ def number(exact):
     return Fraction(exact["exact"])
 
 
-def reject_rules(findings):
-    return {f["rule"] for f in findings if f["effect"] == "reject"}
+def rejects_of_program(findings):
+    """Rules whose limit is passed; what is not allowed, with the rule that says so; and the numbers."""
+    rejects = [f for f in findings if f["effect"] == "reject"]
+    return ({f["rule"] for f in rejects if f["kind"] == "out of limit"},
+            {(f["rule"], n) for f in rejects if f["kind"] == "not allowed" for n in f["indications"]},
+            {(f["rule"], number(f["measured"]), number(f["limit"])) for f in rejects if "measured" in f})
 
 
-def numbers_of(findings):
-    return {(f["rule"], number(f["measured"]), number(f["limit"])) for f in findings
-            if f["effect"] == "reject" and "measured" in f}
+def rejects_of_mine(reasons):
+    rejects = [r for r in reasons if r.effect == "reject"]
+    return ({r.by for r in rejects if r.kind == "out of limit"},
+            {(r.by, n) for r in rejects if r.kind == "not allowed" for n in r.finds},
+            {(r.by, r.measured[0], r.limit[0]) for r in rejects
+             if r.measured and known(r.measured) and known(r.limit)})
 
 
 class Tally:
     def __init__(self, criteria):
-        self.criteria = criteria
+        self.criteria, self.rules = criteria, {r.id: r for r in criteria.rules}
         self.pairs, self.lacking, self.kinds = collections.Counter(), collections.Counter(), collections.Counter()
         self.first, self.decisive = {}, collections.Counter()
 
@@ -72,16 +79,17 @@ class Tally:
                           if f["effect"] == theirs["verdict"]})[:1]
             return self.differ(("verdict", ours.verdict, theirs["verdict"], str(mine), str(its)), coupon, name)
         if ours.verdict == "reject":
-            rules = {r.by for r in ours.reasons if r.effect == "reject"}
-            self.decisive.update((rule, name) for rule in rules)
-            its = reject_rules(theirs["findings"])
-            if rules != its:
-                return self.differ(("rules", str(sorted(rules - its)), str(sorted(its - rules))), coupon, name)
-            mine = {(r.by, r.measured[0], r.limit[0]) for r in ours.reasons
-                    if r.effect == "reject" and r.measured and known(r.measured) and known(r.limit)}
-            if not mine <= numbers_of(theirs["findings"]):
-                return self.differ(("numbers", str(sorted({m[0] for m in mine - numbers_of(theirs["findings"])}))),
-                                   coupon, name)
+            mine, its = rejects_of_mine(ours.reasons), rejects_of_program(theirs["findings"])
+            self.decisive.update((r.by, name) for r in ours.reasons if r.effect == "reject")
+            if mine[0] != its[0]:
+                return self.differ(("rules", str(sorted(mine[0] - its[0])), str(sorted(its[0] - mine[0]))), coupon, name)
+            # Of what several rules do not allow, the program names one.
+            if not its[1] <= mine[1] or {n for _, n in its[1]} != {n for _, n in mine[1]}:
+                return self.differ(("not allowed", str(sorted(mine[1])), str(sorted(its[1]))), coupon, name)
+            # Of distances the program tells those of neighbours, here all are held.
+            missed = (its[2] - mine[2]) | {m for m in mine[2] - its[2] if self.rules[m[0]].measure != "gap"}
+            if missed:
+                return self.differ(("numbers", str(sorted({m[0] for m in missed}))), coupon, name)
         elif ours.verdict == "accept":
             self.decisive.update((rule.id, name) for rule, *_ in ours.kept)
         else:

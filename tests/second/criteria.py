@@ -120,7 +120,8 @@ class Criteria:
         self.required = self.read_each(raw.get("required exams", []), lambda e: Part(e, self))
         scope = raw.get("scope", [])
         self.scope = [] if scope == "not read" else self.read_each(scope, self.scope_part)
-        self.linear = self.reader.condition(raw["linear"]["when"]) if "linear" in raw else None
+        bold = Reader(names, raw.get("formulas", {}), raw.get("tables", {}), False)
+        self.linear = bold.condition(raw["linear"]["when"]) if "linear" in raw else None
 
     def read_each(self, parts, read):
         out = []

@@ -161,47 +161,43 @@ def placed(item):
 
 
 def in_stretch(chosen, amounts, window, coupon, cut):
-    """The most of the amounts that lies in any stretch: of what is placed. `cut`: only the part inside."""
+    """The most of the amounts that lies in any stretch: of what is placed. `cut`: only the part inside; else what lies
+    in it by more than a point counts in full."""
     if window is None or (coupon.length is not None and window >= coupon.length):
         return sum(amounts, Fraction(0))
     around = coupon.length if coupon.closed else None
-    turns = (-1, 0, 1) if around else (0,)
-    starts = {s for i in chosen for s in (i.span[0], i.span[1] - window)}
+    turns = (-around, 0, around) if around else (0,)
+    ends = [i.span for i in chosen]
+    starts = {s for a, b in ends for s in ((a, b - window) if cut else (b,))}
     best = Fraction(0)
     for start in starts:
         total = Fraction(0)
-        for item, amount in zip(chosen, amounts):
-            inside, met = Fraction(0), False
-            for turn in turns:
-                low = max(item.span[0] + turn * (around or 0), start)
-                high = min(item.span[1] + turn * (around or 0), start + window)
-                if high >= low:
-                    inside, met = inside + high - low, True
-            if met:
-                total += inside if cut else amount
+        for (a, b), amount in zip(ends, amounts):
+            if cut:
+                total += sum(max(Fraction(0), min(b + t, start + window) - max(a + t, start)) for t in turns)
+            elif any(b + t >= start and a + t < start + window for t in turns):
+                total += amount
         best = max(best, total)
     return best
 
 
 def in_rectangle(chosen, area, longest, coupon):
-    """The most items that any rectangle meets, its sides along and across the weld."""
+    """The most items that lie by more than a point in any rectangle with sides along and across the weld."""
     around = coupon.length if coupon.closed and coupon.length else None
-    spans = [(i.span, i.across) for i in chosen]
+    spans = [(i.span, i.across, i) for i in chosen]
     if around:
-        spans += [((s[0] + around, s[1] + around), c) for s, c in spans]
+        spans += [((s[0] + around, s[1] + around), c, i) for s, c, i in spans]
     best = 0
-    for end, _ in spans:
-        for begin, _ in spans:
-            low, high = (end[1], begin[0]) if begin[0] > end[1] else (begin[0], begin[0])
-            along = high - low
-            if along > longest:
+    for end, _, _ in spans:
+        for begin, _, _ in spans:
+            along = max(Fraction(0), begin[0] - end[1])
+            if along >= longest:
                 continue
             tall = longest if along == 0 else min(longest, area / along)
-            met = [c for s, c in spans if s[0] <= high and s[1] >= low]
-            for _, c in spans:
-                count = sum(1 for m in met if m[0] <= c[1] + tall and m[1] >= c[1])
-                best = max(best, count)
-    return min(best, len(chosen))
+            met = [(c, i) for s, c, i in spans if s[0] <= begin[0] and s[1] >= end[1]]
+            for base, _ in met:
+                best = max(best, len({id(i) for c, i in met if c[0] < base[1] + tall and c[1] >= base[1]}))
+    return best
 
 
 def groups_in_line(chosen, near, coupon, certain):

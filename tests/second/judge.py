@@ -125,19 +125,18 @@ def names_say_linear(criteria, finds):
 def settle_shape(criteria, item, coupon, named):
     vocabulary = criteria.vocabulary
 
-    def of(values, name):
-        if not criteria.linear:
-            return vocabulary.shape(name)
-        truth = criteria.linear(Env({**coupon.values, **values}), {})
+    def of(values, names):
+        """By the set's own words; where that is not known, by the names, if they agree."""
+        truth = criteria.linear(Env({**coupon.values, **values}), {}) if criteria.linear else MAYBE
         if truth == MAYBE:
-            return vocabulary.shape(name)
+            by_name = {vocabulary.shape(name) for name in names}
+            return by_name.pop() if len(by_name) == 1 else None
         return "linear" if truth == YES else "rounded"
-    shapes = ["linear" if f.number in named else of(f.values, f.type) for f in item.finds]
-    if len(item.finds) == 1:
-        item.shape = shapes[0]
-        return
-    narrowest = Env(item.values, width=tuple(min(side) for side in zip(*(f.values["width"] for f in item.finds))))
-    item.shape = "linear" if "linear" in shapes else of(narrowest, item.type)
+    shapes = ["linear" if f.number in named else of(f.values, [f.type]) for f in item.finds]
+    item.shape = shapes[0]
+    if len(item.finds) > 1:
+        narrowest = Env(item.values, width=tuple(min(side) for side in zip(*(f.values["width"] for f in item.finds))))
+        item.shape = "linear" if "linear" in shapes else of(narrowest, [f.type for f in item.finds])
 
 
 def both_env(coupon, item):
