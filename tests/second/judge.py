@@ -23,6 +23,7 @@ class Judged:
 
     def __init__(self):
         self.reasons, self.kept = [], []
+        self.several = False  # one of several ways in which the finds may come together, all of one verdict
 
     def add(self, *args):
         self.reasons.append(Reason(*args))
@@ -75,10 +76,10 @@ def decide(criteria, coupon, ways, name, named):
         return all_ways[0]
     verdicts = {w.verdict for w in all_ways}
     if len(verdicts) == 1 and verdicts != {CANNOT_SAY}:
+        all_ways[0].several = True
         return all_ways[0]
     out = Judged()
     out.add(CANNOT_SAY, "missing data", "merge")
-    out.several = True
     return out
 
 
@@ -135,7 +136,10 @@ def settle_shape(criteria, item, coupon, named):
     shapes = ["linear" if f.number in named else of(f.values, [f.type]) for f in item.finds]
     item.shape = shapes[0]
     if len(item.finds) > 1:
-        narrowest = Env(item.values, width=tuple(min(side) for side in zip(*(f.values["width"] for f in item.finds))))
+        # Of what nobody measured the width is at most the length, which is the longer of the two.
+        widths = [f.values["width"] if known(f.values["width"]) else (Fraction(0), f.values["length"][1])
+                  for f in item.finds]
+        narrowest = Env(item.values, width=tuple(min(side) for side in zip(*widths)))
         item.shape = "linear" if "linear" in shapes else of(narrowest, [f.type for f in item.finds])
 
 
@@ -367,6 +371,10 @@ def common(criteria, coupon, finds, name, out):
             out.add(CANNOT_SAY, "exam pending", exam.method)
         if exam.contradicts:
             out.add(CANNOT_SAY, "contradiction", exam.method)
+    leg = coupon.values["longest leg"]
+    for find in finds:
+        if find.type == "fillet size" and known(find.values["size"]) and find.values["size"][0] > leg[1]:
+            out.add(CANNOT_SAY, "contradiction", "longest leg", [find.number])
     for rule in criteria.rules:
         if not rule.must_be_measured or rule.limits[name] in SPOKEN or rule.when(coupon.values, coupon.words) == NO:
             continue
