@@ -66,8 +66,8 @@ private:
             m.certain = Truth::unknown;
             m.doubts |= item.may_merge;
         }
-        m.covers =
-            both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
+        m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts,
+                                            e_.least_of(item)));
         m.certain = both(m.certain, m.covers);
         if (m.certain != Truth::no)
             members_.push_back(m);
@@ -237,6 +237,14 @@ private:
         }
     }
 
+    /// Of a joined one, what its measure is at least where it is not known of all parts; else 0.
+    Exact least_measured(const Item &item, const Evaluated &measured) const {
+        const auto asked = rule_.measure.lone_quantity();
+        const LeastKnown *least = e_.least_of(item);
+        return !measured.known() && asked && least ? Exact((*least)[static_cast<Quantity>(*asked)])
+                                                   : Exact(0);
+    }
+
     void check_one(const Member &m, const Environment::Values &measures,
                    std::uint32_t part = Evaluation::Traced::all_parts) {
         const bool upper = is_maximum(rule_.compare);
@@ -245,6 +253,9 @@ private:
         const Evaluated measured = rule_.measure.evaluate(env);
         each_class(Limit::Kind::value, [&](std::size_t c) {
             const Evaluated limit = limit_of(c, env);
+            if (const Exact least = least_measured(item, measured);
+                upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value))
+                return compare(c, least, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
             if (!measured.known() || !limit.known())
                 return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
             // What is within a limit alone may be over it as one with a neighbour, or short of it alone
