@@ -62,6 +62,8 @@ class Tally:
         self.criteria, self.rules = criteria, {r.id: r for r in criteria.rules}
         self.pairs, self.lacking, self.kinds = collections.Counter(), collections.Counter(), collections.Counter()
         self.first, self.decisive, self.numbers = {}, collections.Counter(), 0
+        # What the program leaves open although every way in which the missing may turn out says the same.
+        self.careful = collections.Counter()
 
     def differ(self, kind, coupon, name):
         self.kinds[kind] += 1
@@ -84,6 +86,9 @@ class Tally:
         """One class."""
         criteria = self.criteria
         self.pairs[ours.verdict, theirs["verdict"]] += 1
+        if ours.several and ours.verdict != "cannot say" and theirs["verdict"] == "cannot say":
+            self.careful[ours.verdict] += 1
+            return None
         if ours.verdict != theirs["verdict"]:
             mine = sorted({(r.kind, r.by) for r in ours.reasons if r.effect == ours.verdict})[:1]
             its = sorted({(f["kind"], str(f.get("rule"))) for f in theirs["findings"]
@@ -105,6 +110,7 @@ class Tally:
             self.numbers += len(mine[2])
         elif ours.verdict == "accept":
             self.decisive.update((rule.id, name) for rule, *_ in ours.kept)
+            self.decisive.update((rule, name) for rule in ours.free)
         else:
             self.decisive.update((r.by, name) for r in ours.reasons if r.by)
         return None
@@ -140,6 +146,8 @@ def told_of(tally, program, show, count):
     for (ours, theirs), number_of in sorted(tally.pairs.items()):
         if ours == theirs:
             lines.append(f"  both {ours}: {number_of}")
+    for verdict, number_of in sorted(tally.careful.items()):
+        lines.append(f"  left open by the program, {verdict} whatever the missing turns out to be: {number_of}")
     for what in criteria.not_covered:
         lines.append(f"  NOT COVERED at all: {what}")
     for what, number_of in tally.lacking.items():

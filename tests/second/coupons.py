@@ -21,7 +21,7 @@ def written(nm, units, rng):
     """The same length, as somebody would type it."""
     nm = int(nm)
     if units == "in" and nm % 254 == 0 and rng.random() < 0.8:
-        return {"typed": f"{Fraction(nm, 25_400_000).limit_denominator(10 ** 9) and decimal(nm, 25_400_000)} in"}
+        return {"typed": decimal(nm, 25_400_000) + " in"}
     return {"typed": decimal(nm, 1_000_000) + " mm", "nm": nm}
 
 
@@ -143,7 +143,7 @@ class Maker:
 
     def step(self, limit):
         rng = self.rng
-        far = [limit / 10, -limit / 10, limit] if limit else [MM]
+        far = [limit // 10, -limit // 10, limit] if limit else [MM]
         return max(to_nm(limit + rng.choice(STEPS * 3 + far)), 1)
 
     def some(self):
@@ -218,7 +218,7 @@ class Maker:
                 continue
             value = self.criteria.reader.value(found.group(3), self.seen.values)
             if known(value) and value[0] > 0:
-                yield found.group(1), max(to_nm(value[0]) + self.rng.choice([-1, 0, 1, 1, int(value[0] / 2)]), 1)
+                yield found.group(1), max(to_nm(value[0]) + self.rng.choice([-1, 0, 1, 1, int(value[0] // 2)]), 1)
 
     def aimed(self, rule, name):
         rng = self.rng
@@ -266,7 +266,7 @@ class Maker:
             if rng.random() < 0.3:
                 one["type"] = self.type_of(rule)
             if counting:
-                small = max(to_nm(self.some() / 4), 1) if "size" not in dict(self.edge_texts(rule)) else one.get("size")
+                small = max(to_nm(self.some() // 4), 1) if "size" not in dict(self.edge_texts(rule)) else one.get("size")
                 one = {"type": one["type"], "size": small or MM}
                 if not self.fits(rule, one):
                     raise Retry()

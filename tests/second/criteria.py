@@ -119,6 +119,7 @@ class Criteria:
         self.merges = self.read_each(raw.get("merge", []), self.merge_part)
         self.required = self.read_each(raw.get("required exams", []), lambda e: Part(e, self))
         scope = raw.get("scope", [])
+        self.scope_not_read = scope == "not read"
         self.scope = [] if scope == "not read" else self.read_each(scope, self.scope_part)
         bold = Reader(names, raw.get("formulas", {}), raw.get("tables", {}), False)
         self.linear = bold.condition(raw["linear"]["when"]) if "linear" in raw else None
@@ -140,6 +141,7 @@ class Criteria:
     def merge_part(self, raw):
         part = Part(dict(raw, when=None), self)
         part.near = self.reader.condition(raw["when"])
+        part.takes = lambda a, b: all(part.speaks_of(f.type, f.method) for f in a.finds + b.finds)
         return part
 
     def scope_part(self, raw):

@@ -1,7 +1,7 @@
 """A coupon of an exchange file as the judge sees it."""
 from fractions import Fraction
 
-from language import INF, UNKNOWN, Env, exactly, known, read_number
+from language import Env, exactly, known, read_number, whole
 
 SIZES = {"weld-thickness": "weld thickness", "bead-thickness": "bead thickness", "throat": "throat",
          "fillet-size": "specified fillet size", "leg": "longest leg", "weld-length": "weld length",
@@ -15,11 +15,11 @@ PI = Fraction(314159265358979323846264338327950288419716939937510, 10 ** 50)
 
 
 def number(given):
-    return read_number(given["typed"] if isinstance(given, dict) else given)[0]
+    return whole(read_number(given["typed"] if isinstance(given, dict) else given)[0])
 
 
 def to_whole(value):
-    return Fraction((value + Fraction(1, 2)) // 1)
+    return (value + Fraction(1, 2)) // 1
 
 
 class Coupon:
@@ -103,7 +103,7 @@ def follow(told, shape):
     """What follows from what was measured."""
     alone = "size" in told and "length" not in told and "width" not in told
     if "size" not in told and "length" in told:
-        told["size"] = max(told["length"], told.get("width", Fraction(0)))
+        told["size"] = max(told["length"], told.get("width", 0))
     if "length" not in told and "size" in told:
         told["length"] = told["size"]  # the length is the longer of the two, and the size the largest
     if "area" not in told:
@@ -114,9 +114,3 @@ def follow(told, shape):
         elif alone and shape != "linear":
             told["area"] = to_whole(PI * told["size"] ** 2 / 4)
 
-
-def unknown_above(pair):
-    return (pair[0], INF)
-
-
-__all__ = ["Coupon", "Find", "UNKNOWN"]

@@ -26,11 +26,11 @@ def way(a, b, coupon):
     """Between two spans, as a pair; nothing between what touches."""
     if a is None or b is None:
         return UNKNOWN
-    direct = max(Fraction(0), max(a[0], b[0]) - min(a[1], b[1]))
+    direct = max(0, max(a[0], b[0]) - min(a[1], b[1]))
     if not coupon.closed:
         return exactly(direct)
     if coupon.length is None:
-        return exactly(0) if direct == 0 else (Fraction(0), direct)
+        return exactly(0) if direct == 0 else (0, direct)
     return exactly(min(both_ways(a, b, coupon.length)))
 
 
@@ -41,14 +41,14 @@ def both_ways(a, b, around):
     off = (b[0] - a[0]) % around
     ahead = off - (a[1] - a[0])
     behind = around - max(off + b[1] - b[0], a[1] - a[0])
-    return (max(ahead, Fraction(0)), max(behind, Fraction(0)))
+    return (max(ahead, 0), max(behind, 0))
 
 
 def gap_of(a, b, coupon):
     """Between two items; what has no known length ends nobody knows where."""
     gap = way(a.span, b.span, coupon)
     if gap[0] > 0 and not (known(a.values["length"]) and known(b.values["length"])):
-        return (Fraction(0), gap[1])
+        return (0, gap[1])
     return gap
 
 
@@ -131,7 +131,7 @@ def next_step(items, apart, clauses, coupon):
     for i, a in enumerate(items):
         for b in items[i + 1:]:
             for clause in clauses:
-                if a.method != b.method or not all(clause.speaks_of(x.type, x.method) for x in (a, b)):
+                if a.method != b.method or not clause.takes(a, b):
                     continue
                 truth = clause.near(pair_env(a, b, coupon, gap_of(a, b, coupon)), {})
                 if truth == YES:
@@ -164,17 +164,17 @@ def in_stretch(chosen, amounts, window, coupon, cut):
     """The most of the amounts that lies in any stretch: of what is placed. `cut`: only the part inside; else what lies
     in it by more than a point counts in full."""
     if window is None or (coupon.length is not None and window >= coupon.length):
-        return sum(amounts, Fraction(0))
+        return sum(amounts, 0)
     around = coupon.length if coupon.closed else None
     turns = (-around, 0, around) if around else (0,)
     ends = [i.span for i in chosen]
     starts = {s for a, b in ends for s in ((a, b - window) if cut else (b,))}
-    best = Fraction(0)
+    best = 0
     for start in starts:
-        total = Fraction(0)
+        total = 0
         for (a, b), amount in zip(ends, amounts):
             if cut:
-                total += sum(max(Fraction(0), min(b + t, start + window) - max(a + t, start)) for t in turns)
+                total += sum(max(0, min(b + t, start + window) - max(a + t, start)) for t in turns)
             elif any(b + t >= start and a + t < start + window for t in turns):
                 total += amount
         best = max(best, total)
@@ -190,10 +190,10 @@ def in_rectangle(chosen, area, longest, coupon):
     best = 0
     for end, _, _ in spans:
         for begin, _, _ in spans:
-            along = max(Fraction(0), begin[0] - end[1])
+            along = max(0, begin[0] - end[1])
             if along >= longest:
                 continue
-            tall = longest if along == 0 else min(longest, area / along)
+            tall = longest if along == 0 else min(longest, Fraction(area) / along)
             met = [(c, i) for s, c, i in spans if s[0] <= begin[0] and s[1] >= end[1]]
             for base, _ in met:
                 best = max(best, len({id(i) for c, i in met if c[0] < base[1] + tall and c[1] >= base[1]}))

@@ -1,4 +1,5 @@
 """The plainest reading of a criteria set: three values, rule by rule, class by class."""
+import itertools
 from fractions import Fraction
 
 from criteria import SPOKEN
@@ -23,6 +24,7 @@ class Judged:
 
     def __init__(self):
         self.reasons, self.kept = [], []
+        self.free = set()      # rules that permit what they speak of
         self.several = False  # one of several ways in which the finds may come together, all of one verdict
 
     def add(self, *args):
@@ -55,6 +57,11 @@ def judge(criteria, coupon):
 
 
 def outside(criteria, coupon, judged):
+    """Of what the set does not cover it says nothing. Where nobody read that, it accepts no weld of which one does not
+    know joint and metal."""
+    if criteria.scope_not_read and not (coupon.words.get("joint") and coupon.words.get("material")):
+        for one in judged.values():
+            one.add(CANNOT_SAY, "scope unknown", "-")
     for part in criteria.scope:
         asked = part.asked(coupon.values, coupon.words)
         if asked == NO:
@@ -71,16 +78,29 @@ def outside(criteria, coupon, judged):
 
 def decide(criteria, coupon, ways, name, named):
     """Over all ways: what every one of them says."""
-    all_ways = [judge_items(criteria, coupon, items, name, named) for items in ways]
+    all_ways = [judge_items(criteria, coupon, items, name, named, shapes)
+                for items in ways for shapes in shapes_of(criteria, coupon, items, named)]
     if len(all_ways) == 1:
         return all_ways[0]
     verdicts = {w.verdict for w in all_ways}
     if len(verdicts) == 1 and verdicts != {CANNOT_SAY}:
-        all_ways[0].several = True
-        return all_ways[0]
+        best = all_ways[0]
+        best.several = True
+        return best
     out = Judged()
     out.add(CANNOT_SAY, "missing data", "merge")
     return out
+
+
+def shapes_of(criteria, coupon, items, named):
+    """Every way in which the shapes that nobody told may turn out, where that can matter and is not too much."""
+    for item in items:
+        settle_shape(criteria, item, coupon, named)
+    unknown = [item for item in items if item.shape is None]
+    if not criteria.linear or len(unknown) > 3:
+        return [{}]
+    return [{id(i): s for i, s in zip(unknown, way)} for way in itertools.product(("linear", "rounded"),
+                                                                                 repeat=len(unknown))]
 
 
 def prepared(criteria, coupon, finds, pieces):
@@ -88,11 +108,8 @@ def prepared(criteria, coupon, finds, pieces):
     nothing if that changes nothing."""
     items = [Item([f]) for f in finds]
     if pieces:
-        clauses = [Touching(criteria)]
-        for method in sorted({f.method for f in finds}):
-            clauses[0].allow(method, finds, coupon)
         before = len(items)
-        items = merged(items, clauses, coupon)[0]
+        items = merged(items, [Touching(criteria)], coupon)[0]
         if len(items) == before:
             return None
     return merged(items, criteria.merges, coupon)
@@ -102,14 +119,14 @@ class Touching:
     """Common practice: pieces of one type, side and exam that touch or overlap may be one imperfection."""
 
     def __init__(self, criteria):
-        self.criteria, self.methods = criteria, set()
+        self.criteria = criteria
 
-    def allow(self, method, _finds, _coupon):
-        self.methods.add(method)
-
-    def speaks_of(self, name, method):
-        decided = any(m.speaks_of(name, method) for m in self.criteria.merges)
-        return not decided and not self.criteria.vocabulary.measured(name) and method in self.methods
+    def takes(self, a, b):
+        name, vocabulary = a.type, self.criteria.vocabulary
+        decided = any(m.speaks_of(name, a.method) for m in self.criteria.merges)
+        unlike = any(k in a.words and k in b.words and a.words[k] != b.words[k] for k in ("side", "transition"))
+        across = a.across and b.across and (a.across[1] < b.across[0] or b.across[1] < a.across[0])
+        return name == b.type and not (decided or unlike or across or vocabulary.measured(name))
 
     @staticmethod
     def near(env, words):
@@ -126,31 +143,30 @@ def names_say_linear(criteria, finds):
 def settle_shape(criteria, item, coupon, named):
     vocabulary = criteria.vocabulary
 
-    def of(values, names):
-        """By the set's own words; where that is not known, by the names, if they agree."""
+    def of(values, otherwise):
+        """By the set's own words; where what was measured does not tell, otherwise."""
         truth = criteria.linear(Env({**coupon.values, **values}), {}) if criteria.linear else MAYBE
-        if truth == MAYBE:
-            by_name = {vocabulary.shape(name) for name in names}
-            return by_name.pop() if len(by_name) == 1 else None
-        return "linear" if truth == YES else "rounded"
-    shapes = ["linear" if f.number in named else of(f.values, [f.type]) for f in item.finds]
+        return otherwise if truth == MAYBE else "linear" if truth == YES else "rounded"
+    shapes = ["linear" if f.number in named else of(f.values, vocabulary.shape(f.type)) for f in item.finds]
     item.shape = shapes[0]
     if len(item.finds) > 1:
         # Of what nobody measured the width is at most the length, which is the longer of the two.
-        widths = [f.values["width"] if known(f.values["width"]) else (Fraction(0), f.values["length"][1])
+        widths = [f.values["width"] if known(f.values["width"]) else (0, f.values["length"][1])
                   for f in item.finds]
         narrowest = Env(item.values, width=tuple(min(side) for side in zip(*widths)))
-        item.shape = "linear" if "linear" in shapes else of(narrowest, [f.type for f in item.finds])
+        alike = "rounded" if set(shapes) == {"rounded"} else None
+        item.shape = "linear" if "linear" in shapes else of(narrowest, alike)
 
 
 def both_env(coupon, item):
     return Env({**coupon.values, **item.values})
 
 
-def settle_items(criteria, coupon, items, name, named):
+def settle_items(criteria, coupon, items, name, named, shapes):
     for item in items:
         item.counts, item.irrelevant = YES, None
         settle_shape(criteria, item, coupon, named)
+        item.shape = shapes.get(id(item), item.shape)
         for clause in criteria.relevance:
             if clause.speaks_of(item.type, item.method) and name in clause.classes:
                 ignored = clause.ignore(both_env(coupon, item), item.words)
@@ -168,9 +184,9 @@ def conditions_of(part, coupon, item):
     return min(part.when(coupon.values, coupon.words), part.where(both_env(coupon, item), words), shape)
 
 
-def judge_items(criteria, coupon, items, name, named):
+def judge_items(criteria, coupon, items, name, named, shapes):
     out = Judged()
-    settle_items(criteria, coupon, items, name, named)
+    settle_items(criteria, coupon, items, name, named, shapes)
     covered, may_be = set(), set()
     for rule in criteria.rules:
         limit = rule.limits[name]
@@ -214,7 +230,9 @@ def apply(criteria, coupon, rule, limit, name, chosen, out):
         for item, truth in chosen:
             out.add(REJECT if truth == YES else CANNOT_SAY, "not allowed" if truth == YES else "missing data", rule.id,
                     item.numbers)
-    elif limit != "no limit":
+    elif limit == "no limit":
+        out.free.add(rule.id)
+    else:
         if rule.measure == "gap":
             gaps_between(criteria, coupon, rule, limit, chosen, out)
         elif rule.measure == "count" or rule.summed:
@@ -274,8 +292,8 @@ def held(criteria, coupon, rule, limit, name, chosen, out):
         high_groups = [every] if lacking else high_groups
     else:
         low_groups, high_groups = [sure], [every]
-    low = max((least(rule, g, window, area, longest, coupon) for g in low_groups), default=Fraction(0))
-    high = max((most(rule, g, window, area, longest, coupon) for g in high_groups), default=Fraction(0))
+    low = max((least(rule, g, window, area, longest, coupon) for g in low_groups), default=0)
+    high = max((most(rule, g, window, area, longest, coupon) for g in high_groups), default=0)
     measured = (low, max(high, low))
     weigh(rule, measured, allowed, YES, numbers(chosen), out)
 
@@ -295,61 +313,61 @@ def in_proportion(allowed, window, coupon):
         return UNKNOWN
     if coupon.length is None:
         return UNKNOWN
-    share = min(Fraction(1), coupon.length / window[0])
+    share = min(1, Fraction(coupon.length) / window[0])
     return tuple(INF if side == INF else side * share for side in allowed)
 
 
 def amount(rule, item, side):
     if rule.measure == "count":
-        return Fraction(1)
+        return 1
     return item.values[rule.summed][side]
 
 
 def least(rule, items, window, area, longest, coupon):
     """What is certainly together somewhere."""
     if not items:
-        return Fraction(0)
+        return 0
     if area is not None:
         surely = [i for i in items if i.across is not None and placed(i)]
-        return Fraction(max(in_rectangle(surely, area, longest, coupon) if surely else 0, 1))
+        return (max(in_rectangle(surely, area, longest, coupon) if surely else 0, 1))
     if window is None:
-        return sum((amount(rule, i, 0) for i in items), Fraction(0))
+        return sum(amount(rule, i, 0) for i in items)
     # A stretch of unknown length is none; of a lone one the part inside counts.
     reach = window[0]
     cut = rule.summed == "length"
     fixed = [i for i in items if i.span is not None and (placed(i) or not cut)]
-    best = in_stretch(fixed, [amount(rule, i, 0) for i in fixed], reach, coupon, cut) if fixed else Fraction(0)
+    best = in_stretch(fixed, [amount(rule, i, 0) for i in fixed], reach, coupon, cut) if fixed else 0
     for item in items:
         alone = amount(rule, item, 0)
         best = max(best, min(alone, reach) if cut else alone)
     if coupon.length is not None and reach >= coupon.length:
-        best = max(best, sum((amount(rule, i, 0) for i in items), Fraction(0)))
+        best = max(best, sum(amount(rule, i, 0) for i in items))
     return best
 
 
 def most(rule, items, window, area, longest, coupon):
     """The worst that may be."""
-    total = sum((amount(rule, i, 1) for i in items), Fraction(0))
+    total = sum(amount(rule, i, 1) for i in items)
     loose = [i for i in items if not placed(i)]
     fixed = [i for i in items if placed(i)]
     if area is not None:
         open_across = [i for i in fixed if i.across is None]
         fixed = [i for i in fixed if i.across is not None]
         if open_across or loose or (coupon.closed and coupon.length is None):
-            return Fraction(count_anywhere(fixed, open_across, area, longest, coupon) + len(loose))
-        return Fraction(in_rectangle(fixed, area, longest, coupon) if fixed else 0)
+            return (count_anywhere(fixed, open_across, area, longest, coupon) + len(loose))
+        return (in_rectangle(fixed, area, longest, coupon) if fixed else 0)
     if window is None or total == INF or (coupon.closed and coupon.length is None) or window[1] == INF:
         return total
     cut = rule.summed == "length"
-    best = in_stretch(fixed, [amount(rule, i, 1) for i in fixed], window[1], coupon, cut) if fixed else Fraction(0)
-    return best + sum((min(amount(rule, i, 1), window[1]) if cut else amount(rule, i, 1) for i in loose), Fraction(0))
+    best = in_stretch(fixed, [amount(rule, i, 1) for i in fixed], window[1], coupon, cut) if fixed else 0
+    return best + sum((min(amount(rule, i, 1), window[1]) if cut else amount(rule, i, 1) for i in loose), 0)
 
 
 def count_anywhere(fixed, open_across, area, longest, coupon):
     """Nobody told how far across some lie: they may lie in one line with any."""
     if coupon.closed and coupon.length is None:
         return len(fixed) + len(open_across)
-    return int(in_stretch(fixed + open_across, [Fraction(1)] * len(fixed + open_across), longest, coupon, False))
+    return int(in_stretch(fixed + open_across, [1] * len(fixed + open_across), longest, coupon, False))
 
 
 def common(criteria, coupon, finds, name, out):
@@ -382,5 +400,3 @@ def common(criteria, coupon, finds, name, out):
         if not any(rule.where(Env({**coupon.values, **f.values}), {**coupon.words, **f.words}) == YES for f in given):
             out.add(CANNOT_SAY, "not measured", rule.id)
 
-
-__all__ = ["judge", "BEYOND"]
