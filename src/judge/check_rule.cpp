@@ -277,11 +277,17 @@ private:
             }
         }
         Several<std::uint32_t> all;
-        for (const auto &m : members_) all.push_back(m.item);
+        bool open_end = false;
+        for (const auto &m : members_) {
+            all.push_back(m.item);
+            open_end = open_end || e_.items[m.item].open_end;
+        }
         const auto pairs = neighbour_pairs(view(spans), e_.coupon.around());
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (placed.size() < members_.size() && members_.size() > 1)
                 cannot_say(c, Missing::place(), view(all));
+            // The way from where one begins is the most that it can be, so it may reject and not accept.
+            if (open_end && members_.size() > 1) cannot_say(c, lack_of(Quantity::length), view(all));
             if (placed.size() > 1 && e_.coupon.turn_unknown())
                 cannot_say(c, lack_of(Quantity::weld_length), view(all));
         });

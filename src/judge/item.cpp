@@ -51,7 +51,8 @@ private:
         if (coupon_.turn_unknown() && line.size() > 1) return;
         Line certain;
         for (const std::size_t i : line) {
-            if (!items_[i].place || (items_[i].may_merge.any() && line.size() > 1)) return;
+            const Item &item = items_[i];
+            if (!item.place || ((item.may_merge.any() || item.open_end) && line.size() > 1)) return;
             if (items_[i].counts == Truth::yes) certain.push_back(i);
         }
         const auto all = gaps_in(line);
@@ -231,6 +232,8 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.place = indications[i].place;
         item.across = indications[i].across;
         item.measures = Measures(indications[i].measures);
+        item.open_end = engine >= first_with_bounds && item.place && item.place->from == item.place->to &&
+                        !item.measures.has(Quantity::length) && !vocabulary[indications[i].type].measured;
         item.words = indications[i].words;
         items.push_back(std::move(item));
     }

@@ -68,7 +68,8 @@ struct Item {
     std::optional<Exact>
         narrow_at_most; ///< it is no wider, as far as widths are known; none is wider than long
     LeastKnown least;
-    Missing may_merge; ///< what would tell whether it is one with another; none if that is known
+    bool open_end = false; ///< one knows where it begins, and not how long it is
+    Missing may_merge;     ///< what would tell whether it is one with another; none if that is known
 };
 
 /// Elongated by its name, and as wide as long by its measures. Anything longer is for the set's own rule to

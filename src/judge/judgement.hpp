@@ -74,7 +74,8 @@ constexpr int first_with_open_silence = 5;
 constexpr int first_that_asks_what_weld = 6;
 
 /// The first engine for which what is known of one part of a joined find bounds the whole: no wider than its
-/// narrowest can be, and at least as deep as the deepest that was measured.
+/// narrowest can be, and at least as deep as the deepest that was measured; and for which a find of unknown
+/// length may reach as far as it likes.
 constexpr int first_with_bounds = 7;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A

@@ -225,6 +225,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
         Missing lacks;
         mergeable(item, item, 0, clause, coupon, lacks);
         if (!item.place) lacks |= Missing::place();
+        if (item.open_end) lacks |= lack_of(Quantity::length);
         if (!lacks.any()) {
             lines[exam].push_back(std::move(item));
         } else {

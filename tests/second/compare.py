@@ -16,6 +16,8 @@ from smallest import smallest, told
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 FEWEST = 95  # of a hundred class verdicts must be compared
+AT_ONCE = 2000  # coupons in one record
+OPEN = {"a person decides", "not said"}  # what a rule leaves open by intent
 
 
 class Refused(Exception):
@@ -71,6 +73,16 @@ class Tally:
         if kind not in self.first or size < self.first[kind][0]:
             self.first[kind] = (size, coupon, name)
 
+    def coupon(self, coupon, answer):
+        """All classes of one."""
+        try:
+            mine = judge(self.criteria, Coupon(coupon))
+        except NotCovered as why:
+            self.lacking[str(why)] += len(self.criteria.classes)
+            return
+        for theirs in answer["classes"]:
+            self.hold(coupon, theirs["class"], mine[theirs["class"]], theirs)
+
     def told(self, mine, its):
         """Whether the program says that number. Of distances it tells those of neighbours, here all are held; it ends a
         count once it is over the limit; its pi has 15 digits."""
@@ -93,14 +105,19 @@ class Tally:
             mine = sorted({(r.kind, r.by) for r in ours.reasons if r.effect == ours.verdict})[:1]
             its = sorted({(f["kind"], str(f.get("rule"))) for f in theirs["findings"]
                           if f["effect"] == theirs["verdict"]})[:1]
-            return self.differ(("verdict", ours.verdict, theirs["verdict"], str(mine), str(its)), coupon, name)
+            return self.differ(("verdict", f"second opinion {ours.verdict} {mine}",
+                                f"program {theirs['verdict']} {its}"), coupon, name)
+        # A rule decides where it alone rejects, or alone keeps open, or permits what is accepted.
+        alone = {r.by for r in ours.reasons if r.effect == ours.verdict}
+        if len(alone) == 1:
+            self.decisive.update((by, name) for by in alone)
         if ours.verdict == "reject":
-            self.decisive.update((r.by, name) for r in ours.reasons if r.effect == "reject")
             mine, its = rejects_of_mine(ours.reasons), rejects_of_program(theirs["findings"])
             if ours.several:
                 return None
             if mine[0] != its[0]:
-                return self.differ(("rules", str(sorted(mine[0] - its[0])), str(sorted(its[0] - mine[0]))), coupon, name)
+                return self.differ(("rules", f"only the second opinion {sorted(mine[0] - its[0])}",
+                                    f"only the program {sorted(its[0] - mine[0])}"), coupon, name)
             # Of what several rules do not allow, the program names one.
             if not its[1] <= mine[1] or {n for _, n in its[1]} != {n for _, n in mine[1]}:
                 return self.differ(("not allowed", str(sorted(mine[1])), str(sorted(its[1]))), coupon, name)
@@ -109,32 +126,29 @@ class Tally:
                 return self.differ(("numbers", str(sorted(missed))), coupon, name)
             self.numbers += len(mine[2])
         elif ours.verdict == "accept":
-            self.decisive.update((rule.id, name) for rule, *_ in ours.kept)
             self.decisive.update((rule, name) for rule in ours.free)
-        else:
-            self.decisive.update((r.by, name) for r in ours.reasons if r.by)
+        elif not ours.several and not any("scope" in r.kind for r in ours.reasons):
+            mine = {(r.kind, r.by) for r in ours.reasons if r.kind in OPEN and r.by in self.rules}
+            its = {(f["kind"], f["rule"]) for f in theirs["findings"] if f["kind"] in OPEN and f.get("rule")}
+            if mine != its:
+                return self.differ(("open", f"only the second opinion {sorted(mine - its)}",
+                                    f"only the program {sorted(its - mine)}"), coupon, name)
         return None
 
 
 def compare(name, program, count, seed, show):
     """(what is to be told, whether the two agree)."""
     criteria = Criteria(ROOT / "criteria" / f"{name}.yaml", Vocabulary(ROOT / "criteria" / "vocabulary.yaml"))
-    maker = Maker(criteria, seed)
-    coupons = [maker.coupon(i) for i in range(count)]
-    tally = Tally(criteria)
-    try:
-        answers = judged_by(program, coupons)
-    except Refused as why:
-        return f"{name}: the import was refused:\n{why}", False
-    for coupon in coupons:
+    maker, tally = Maker(criteria, seed), Tally(criteria)
+    for start in range(0, count, AT_ONCE):
+        coupons = [maker.coupon(i) for i in range(start, min(count, start + AT_ONCE))]
         try:
-            mine = judge(criteria, Coupon(coupon))
-        except NotCovered as why:
-            tally.lacking[str(why)] += len(criteria.classes)
-            continue
-        for theirs in answers[coupon["id"]]["classes"]:
-            tally.hold(coupon, theirs["class"], mine[theirs["class"]], theirs)
-    return told_of(tally, program, show, len(coupons))
+            answers = judged_by(program, coupons)
+        except Refused as why:
+            return f"{name}: the import was refused:\n{why}", False
+        for coupon in coupons:
+            tally.coupon(coupon, answers[coupon["id"]])
+    return told_of(tally, program, show, count)
 
 
 def told_of(tally, program, show, count):
@@ -153,11 +167,11 @@ def told_of(tally, program, show, count):
     for what, number_of in tally.lacking.items():
         lines.append(f"  NOT COVERED: {number_of} class verdicts: {what}")
     for kind, number_of in tally.kinds.most_common():
-        lines.append(f"  DIFFERS {number_of} times: second opinion {' | program '.join(kind[1:3])} {kind}")
+        lines.append(f"  DIFFERS {number_of} times: {': '.join(kind)}")
     never = [f"{r.id} {c}" for r in criteria.rules for c in criteria.classes
              if r.limits[c] != "does not apply" and (r.id, c) not in tally.decisive]
     if never:
-        lines.append(f"  never decisive: {', '.join(never)}")
+        lines.append(f"  never decided alone: {', '.join(never)}")
     for kind, (_, coupon, name) in list(sorted(tally.first.items()))[:show]:
         lines += shown(kind, coupon, name, criteria, program)
     return "\n".join(lines), not tally.kinds and not criteria.not_covered and share >= FEWEST
@@ -171,7 +185,7 @@ def shown(kind, coupon, name, criteria, program):
             return None
     small = smallest(coupon, name, criteria, asked) if kind[0] == "verdict" else coupon
     answer = next(c for c in asked([small])[small["id"]]["classes"] if c["class"] == name)
-    lines = [f"--- {criteria.name}, class {name}: {kind}", told(small)]
+    lines = [f"--- {criteria.name}, class {name}: {': '.join(kind)}", told(small)]
     lines += [f"  program: {f['effect']} {f['sentence']}" for f in answer["findings"]]
     lines += [f"  second:  {r}" for r in judge(criteria, Coupon(small))[name].reasons]
     return lines

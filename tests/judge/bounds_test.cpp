@@ -1,5 +1,6 @@
-// What is known of one part bounds the find that several make together: its shape, its depth, and whether a
-// rule speaks of it. Found by the second opinion (tests/second).
+// What is known of a part bounds the find that several make together: its shape, its depth, and whether a
+// rule speaks of it. What has a place and no length may end anywhere. Found by the second opinion
+// (tests/second).
 #include "case.hpp"
 #include "catch.hpp"
 
@@ -74,4 +75,40 @@ TEST_CASE("a lone find is near no other, also on a weld of unknown length") {
     const auto untold = judged("ship-hull", {"joint=groove material=steel thickness=49 mm", lone});
     CHECK(untold.verdicts() == "hull accept");
     CHECK(before(untold) == "hull cannot say");
+}
+
+TEST_CASE("what has a place and no length may reach to its neighbour") {
+    // Row 4.1 of ISO 5817 is a gap: two that overlap along the weld are left to a person.
+    const auto caps = [](const std::string &first) {
+        return judged("iso-5817",
+                      {"joint=groove material=steel process=GTAW weld-length=200mm thickness=10mm",
+                       {"VT excess weld metal " + first + " h 1 mm w 10 mm smooth at 10 mm",
+                        "VT excess weld metal l 20 mm h 1 mm w 10 mm smooth at 30 mm"}});
+    };
+    CHECK(caps("l 19 mm").verdicts() == "B accept, C accept, D accept");
+    CHECK(caps("").verdicts() == "B cannot say, C cannot say, D cannot say");
+    CHECK(before(caps("")) == "B accept, C accept, D accept");
+
+    const auto own = [](const std::string &rule, std::vector<std::string> log) {
+        return judged(
+                   set_from(
+                       head() +
+                       "rules:\n  - {id: r, types: porosity, exams: RT, clause: c, standing: {house: x}, " +
+                       rule + "}\n"),
+                   {"weld-length=20in", std::move(log)})
+            .verdicts();
+    };
+    const std::vector<std::string> far{"RT pore at 1", "RT pore at 7.5"},
+        near{"RT pore at 1", "RT pore at 1.5"};
+    const std::string accept = "A accept, B accept", open = "A cannot say, B cannot say",
+                      reject = "A reject, B reject";
+    CHECK(own("measure: gap, at least: 1 in", far) == open);
+    CHECK(own("measure: gap, at least: 1 in", near) == reject);
+    CHECK(own("measure: gap, at least: 1 in", {"RT pore 0.1 at 1", "RT pore 0.1 at 7.5"}) == accept);
+    CHECK(own("measure: gap, at least: 1 in", {"RT pore at 1"}) == accept);
+    CHECK(own("measure: count, window: 6 in, at most: 1", far) == open);
+    CHECK(own("measure: count, window: 6 in, at most: 1", near) == reject);
+    CHECK(own("measure: count, window: 6 in, at most: 2", far) == accept);
+    CHECK(own("measure: count, linked: gap at most 1 in, at most: 1", far) == open);
+    CHECK(own("measure: count, linked: gap at most 1 in, at most: 1", near) == reject);
 }
