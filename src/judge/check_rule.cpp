@@ -293,7 +293,7 @@ private:
         });
         tightest_.assign(e_.classes.size(), {});
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
-        // An uncertain one in between must not hide two certain ones that are too near.
+        // An uncertain one in between, or one of unknown size, must not hide two that are too near.
         if (!pairs.empty()) check_certain_gaps(view(placed));
         each_class(Limit::Kind::value, [&](std::size_t c) {
             const Tightest &t = tightest_[c];
@@ -305,7 +305,8 @@ private:
         Several<Span> spans;
         Several<const Member *> sure;
         for (const Member *m : placed)
-            if (m->certain == Truth::yes) {
+            if (m->certain == Truth::yes &&
+                (e_.engine < first_with_bounds || e_.items[m->item].measures.has(Quantity::size))) {
                 sure.push_back(m);
                 spans.push_back(*e_.items[m->item].place);
             }

@@ -106,6 +106,10 @@ TEST_CASE("what has a place and no length may reach to its neighbour") {
     CHECK(own("measure: gap, at least: 1 in", near) == reject);
     CHECK(own("measure: gap, at least: 1 in", {"RT pore 0.1 at 1", "RT pore 0.1 at 7.5"}) == accept);
     CHECK(own("measure: gap, at least: 1 in", {"RT pore at 1"}) == accept);
+    // Two that are too near are so with one of unknown size between them.
+    const std::string spaced = "measure: gap, at least: 4 x larger size";
+    CHECK(own(spaced, {"RT pore 0.5 at 1", "RT pore 0.5 at 2"}) == reject);
+    CHECK(own(spaced, {"RT pore 0.5 at 1", "RT pore at 1.75", "RT pore 0.5 at 2"}) == reject);
     CHECK(own("measure: count, window: 6 in, at most: 1", far) == open);
     CHECK(own("measure: count, window: 6 in, at most: 1", near) == reject);
     CHECK(own("measure: count, window: 6 in, at most: 2", far) == accept);

@@ -53,6 +53,7 @@ class Maker(Finds):
         self.targets = [(r, c) for r in criteria.rules for c in criteria.classes if r.limits[c] != "does not apply"]
         self.types = list(criteria.vocabulary.types)
         self.fitting = {}
+        self.near_clauses = criteria.merges + [g for g in criteria.gaps if "nearest gap" in str(g.raw.get("where"))]
         self.limits = [t for r in criteria.rules for t in r.limits.values() if t not in SPOKEN]
 
     def coupon(self, number):
@@ -72,7 +73,7 @@ class Maker(Finds):
                 break
             except (Retry, NotCovered):
                 continue
-        if self.criteria.merges and rng.random() < 0.3:
+        if self.near_clauses and rng.random() < 0.3:
             finds += self.neighbours()
         if rng.random() < 0.35:
             for _ in range(rng.choice([1, 1, 2, 3])):

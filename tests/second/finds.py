@@ -226,9 +226,9 @@ class Finds:
         return [Fraction(max(b - a, 1)) for a, b in zip(edges, edges[1:])]
 
     def neighbours(self):
-        """Two or three about as near as the merging clauses ask."""
+        """Two or three about as near as the merging clauses ask, or a gap that speaks of neighbours."""
         rng = self.rng
-        clause = rng.choice(self.criteria.merges)
+        clause = rng.choice(self.near_clauses)
         method, out = rng.choice(clause.exams), []
         kind = self.type_of(clause)
         for _ in range(rng.choice([2, 2, 3])):
@@ -242,6 +242,9 @@ class Finds:
                 out.append((method, self.place(one, gap + (20 * MM if not out else 0))))
             except Retry:
                 break
+        if out and rng.random() < 0.2:  # nobody told where it ends
+            for key in ("length", "size"):
+                out[0][1].pop(key, None)
         return out
 
     def any_find(self):
