@@ -64,7 +64,9 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.today,
                 session.environment,
                 session.width,
-                session.pipe_closed};
+                session.pipe_closed,
+                session.until_stopped,
+                session.open};
     Call call(args, own);
     return command.run(call);
 }

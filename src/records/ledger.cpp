@@ -13,14 +13,14 @@ namespace beadbook {
 namespace {
 
 constexpr int application_id = 0x42454144; // "BEAD"
-constexpr int newest_version = 4;
-constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds of entries
+constexpr int newest_version = 5;
+constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds, version 5 a table
 constexpr int busy_milliseconds = 5000;
 const std::string no_hash(64, '0');
 
 /// Numbered migrations; version n is reached by the n-th.
 const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql", "0003_coupons_of_welder.sql",
-                                          "0004_people_equipment.sql"};
+                                          "0004_people_equipment.sql", "0005_sent.sql"};
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
@@ -284,6 +284,25 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
         query.bind(1, hash);
         if (!query.executeStep()) return std::nullopt;
         return Document{query.getColumn(0).getString(), query.getColumn(1).getString()};
+    });
+}
+
+std::optional<Ledger::Sent> Ledger::sent(const std::string &key) {
+    return guarded(path_, [&]() -> std::optional<Sent> {
+        SQLite::Statement query(*db_, "SELECT hash, answer FROM sent WHERE key = ?");
+        query.bind(1, key);
+        if (!query.executeStep()) return std::nullopt;
+        return Sent{query.getColumn(0).getString(), query.getColumn(1).getString()};
+    });
+}
+
+void Ledger::keep_sent(const std::string &key, const Sent &sent) {
+    guarded(path_, [&] {
+        SQLite::Statement add(*db_, "INSERT INTO sent (key, hash, answer) VALUES (?, ?, ?)");
+        add.bind(1, key);
+        add.bind(2, sent.hash);
+        add.bind(3, sent.answer);
+        add.exec();
     });
 }
 

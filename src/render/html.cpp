@@ -39,10 +39,8 @@ std::string tagged(const TextRun &run) {
 class HtmlRenderer {
 public:
     std::string operator()(const Document &document) {
-        out_ = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
-               escaped(document.title) + "</title><style>" + std::string(style) + "</style></head><body>\n";
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
-        return out_ + "</body></html>\n";
+        return std::move(out_);
     }
 
 private:
@@ -82,7 +80,7 @@ private:
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
             for (std::size_t c = 0; c < table.columns.size(); ++c)
-                cell(c, "th", escaped(table.columns[c].title));
+                cell(c, table.columns[c].title.empty() ? "td" : "th", escaped(table.columns[c].title));
             out_ += "</tr></thead>\n";
         }
         for (const auto &row : table.rows) {
@@ -126,6 +124,12 @@ std::string escaped(std::string_view text) {
     return out;
 }
 
-std::string html(const Document &document) { return HtmlRenderer()(document); }
+std::string fragment(const Document &document) { return HtmlRenderer()(document); }
+
+std::string html(const Document &document) {
+    return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
+           escaped(document.title) + "</title><style>" + std::string(style) + "</style></head><body>\n" +
+           fragment(document) + "</body></html>\n";
+}
 
 } // namespace beadbook
