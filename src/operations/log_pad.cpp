@@ -3,6 +3,7 @@
 #include "technique/finds.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -52,9 +53,13 @@ LogPad log_pad(const CouponRecord &coupon, Exam method) {
             types.push_back({type, static_cast<int>(grade_by(method, vocabulary, type, facts)),
                              usual_rank(vocabulary[type].name)});
     }
-    std::stable_sort(types.begin(), types.end(), [](const Ranked &a, const Ranked &b) {
-        return a.grade != b.grade ? a.grade > b.grade : a.rank < b.rank;
-    });
+    // What is usual and is seen by the method at all, then what it sees well, then the rest.
+    const auto order = [](const Ranked &one) {
+        const bool is_usual = one.rank < std::size(usual) && one.grade > 0;
+        return std::tuple(!is_usual, -one.grade, one.rank);
+    };
+    std::stable_sort(types.begin(), types.end(),
+                     [&](const Ranked &a, const Ranked &b) { return order(a) < order(b); });
     LogPad out;
     for (const auto &one : types)
         (out.first.size() < most_first && one.grade > 0 ? out.first : out.more).push_back(one.type);

@@ -56,7 +56,7 @@ Answer show(Visit &visit) {
     const CouponSheet sheet = show_coupon(visit.office(), mark);
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     const auto to_do = to_examine(visit.office(), sheet.coupon, visit.person());
-    std::string main = fragment(document_of(sheet));
+    std::string main = part_of(document_of(sheet), "sheet");
     if (to_do) main += "<h2>To be examined</h2>\n" + exam_deeds(*to_do);
     main += "<h2>Verdict</h2>\n" + verdict_line(judged);
     if (judged.judged) main += verdict_parts(*judged.judged);

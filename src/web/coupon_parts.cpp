@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "render/html.hpp"
 #include "report/judgement_document.hpp"
+#include "report/weld_map.hpp"
 #include "web/page.hpp"
 
 #include <algorithm>
@@ -40,6 +41,20 @@ std::string exam_buttons(const ToExamine &to_do) {
     return out;
 }
 
+std::string map_part(const CouponState &coupon, const JudgedOrNot &judged) {
+    WeldMap map;
+    if (judged.judged) {
+        const Judged &by = *judged.judged;
+        const std::size_t index = by.sought.value_or(0);
+        map = weld_map(case_of(by), index, by.judgement.classes.at(index));
+    } else {
+        map = weld_map(coupon.record.facts(), coupon.found(), coupon.record.unit());
+    }
+    Document doc;
+    doc.add(Figure{unrolled(map), unrolled(map, 340), unplaced_words(map), ""});
+    return "<div id=\"map\" data-live>\n" + fragment(doc, "map") + "</div>\n";
+}
+
 std::string verdict_line(const JudgedOrNot &judged) {
     Document doc;
     if (judged.judged)
@@ -49,9 +64,9 @@ std::string verdict_line(const JudgedOrNot &judged) {
     return "<div class=\"verdict\" role=\"status\">" + fragment(doc) + "</div>\n";
 }
 
-std::string verdict_parts(const Judged &judged) {
-    return "<details class=\"reasons\" open><summary>Why</summary>\n" +
-           one_deeper(fragment(document_of(judged))) + "</details>\n";
+std::string verdict_parts(const Judged &judged, bool open) {
+    return "<details class=\"reasons\"" + std::string(open ? " open" : "") + "><summary>Why</summary>\n" +
+           one_deeper(part_of(document_of(judged), "why")) + "</details>\n";
 }
 
 } // namespace beadbook

@@ -16,9 +16,13 @@ std::string about(const CouponRecord &coupon);
 /// A button for each exam that is open, and for each that is required and not begun.
 std::string exam_buttons(const ToExamine &to_do);
 
+/// The weld with its finds, to be tapped; as the class sought judges them, if there is one.
+std::string map_part(const CouponState &coupon, const JudgedOrNot &judged);
+
 /// Every class with its verdict, or why there is none.
 std::string verdict_line(const JudgedOrNot &judged);
-/// The reasons, what is missing and what it rests on, as the judgement is told everywhere.
-std::string verdict_parts(const Judged &judged);
+/// The reasons, what is missing and what it rests on, as the judgement is told everywhere; folded away if not
+/// `open`.
+std::string verdict_parts(const Judged &judged, bool open = true);
 
 } // namespace beadbook

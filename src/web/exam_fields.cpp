@@ -57,12 +57,18 @@ void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
         .add({"procedure", "Procedure", known.procedure})
         .add({"equipment", "Equipment", serials(known), Control::Kind::text, "serial numbers, with commas",
               visit.office().book().all_equipment()});
-    for (const auto &condition : condition_infos())
-        if (is_for(condition, known.method) && !(on_record && is_of_examiner(condition.name)))
-            add_condition(form, condition, known);
+    form.put("</div>\n<details" +
+             std::string(known.practice.empty() && known.conditions.empty() ? "" : " open") +
+             "><summary>Conditions</summary><div class=\"fields\">");
+    for (const auto &condition : condition_infos()) {
+        // The level stands above; what the record tells of an examiner is not asked again.
+        const bool told = condition.name == "level" || (on_record && is_of_examiner(condition.name));
+        if (is_for(condition, known.method) && !told) add_condition(form, condition, known);
+    }
     form.put("</div>\n")
         .add({"incomplete", "Why it does not count, if it does not", known.incomplete})
-        .add({"note", "Note", known.note});
+        .add({"note", "Note", known.note})
+        .put("</details>\n");
 }
 
 ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam method) {

@@ -52,9 +52,11 @@ Answer begin_form(Visit &visit, const std::string &word, const Refusal *refused)
     const Exam method = method_in(word);
     const Proposed at_first = proposed(visit, method);
     visit.office().coupon(mark); // or there is none
+    const std::string coupons = visit.request.query.text("coupons");
     Form form(visit, coupon_path(mark) + "/exam", refused);
     form.hidden("method", word)
-        .add({"coupons", "Coupons", mark, Control::Kind::text, "T-1..T-15 begins the same exam of fifteen"});
+        .add({"coupons", "Coupons", coupons.empty() ? mark : coupons, Control::Kind::text,
+              "T-1..T-15 begins the same exam of fifteen"});
     add_exam_fields(form, visit, at_first.exam);
     const std::string main = "<h1>Begin " + escaped(word) + " of " + escaped(mark) + "</h1>\n" +
                              notes_html(at_first.notes) + form.html("Begin " + word);

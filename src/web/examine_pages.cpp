@@ -4,10 +4,36 @@
 #include "web/coupon_parts.hpp"
 #include "web/page.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
 constexpr std::size_t most_shown = 200;
+
+/// The same exam of every coupon that needs it and has none begun, where there are several.
+std::string whole_stacks(const ExamsToDo &all) {
+    std::string out;
+    for (const auto &method : method_table) {
+        const std::string name(method.name);
+        std::vector<std::string> marks;
+        for (const auto &one : all.coupons) {
+            const bool begun = std::any_of(one.open.begin(), one.open.end(), [&](const ExamRecord &exam) {
+                return name_of(exam.method) == name;
+            });
+            const bool wanted =
+                std::any_of(one.missing.begin(), one.missing.end(), [&](const AskedExam &asked) {
+                    return std::find(asked.one_of.begin(), asked.one_of.end(), name) != asked.one_of.end();
+                });
+            if (wanted && !begun) marks.push_back(one.coupon.id);
+        }
+        if (marks.size() > 1)
+            out += button_to(coupon_path(marks.front()) + "/exam?method=" + url_word(name) +
+                                 "&coupons=" + url_word(joined(marks, ",")),
+                             "begin " + name + " of all " + std::to_string(marks.size()));
+    }
+    return out;
+}
 
 Answer home(Visit &visit) {
     std::string main = "<h1>To be examined</h1>\n<p class=\"deeds\">" +
@@ -18,7 +44,7 @@ Answer home(Visit &visit) {
     }
     const ExamsToDo all = exams_to_do(visit.office(), visit.person(), most_shown);
     if (all.coupons.empty()) main += "<p>Nothing waits: every coupon has what its criteria ask.</p>";
-    main += "<ul class=\"coupons\">\n";
+    main += "<p class=\"deeds\">" + whole_stacks(all) + "</p>\n<ul class=\"coupons\">\n";
     for (const auto &one : all.coupons)
         main += "<li" + std::string(one.mine ? " class=\"mine\"" : "") + "><h2>" +
                 link_to(coupon_path(one.coupon.id), one.coupon.id) + "</h2><p>" + escaped(about(one.coupon)) +

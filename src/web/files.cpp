@@ -2,6 +2,7 @@
 
 #include "criteria/shipped.hpp"
 #include "measure/sha256.hpp"
+#include "render/svg.hpp"
 
 #include <map>
 #include <stdexcept>
@@ -17,7 +18,8 @@ Answer file_answer(const Request &request) {
     const Answer none{404, "text/plain; charset=utf-8", "no such file\n"};
     if (type == types.end()) return none;
     try {
-        const std::string &text = shipped_file(name);
+        const std::string text =
+            name == "files/picture.css" ? std::string(picture_style()) : shipped_file(name);
         const std::string tag = "\"" + sha256(text).substr(0, 32) + "\"";
         Answer out{200, type->second, text, {{"ETag", tag}, {"Cache-Control", "no-cache"}}};
         // The worker keeps pages, not only files.

@@ -25,7 +25,7 @@ public:
     Form &hidden(const std::string &name, const std::string &value);
     /// HTML between the controls.
     Form &put(const std::string &html);
-    /// The whole, with a button of these words. `attributes` are of the form.
+    /// The whole, with a button of these words; none if they are empty. `attributes` are of the form.
     std::string html(const std::string &button, const std::string &attributes = "") const;
 
 private:

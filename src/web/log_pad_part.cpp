@@ -51,10 +51,13 @@ std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam) {
                              piece("key", "l", "length") + piece("key", "d", "depth") +
                              piece("key", "h", "height") + piece("key", "w", "width");
     std::string out = "<div id=\"pad\" hidden data-unit=\"" + pad.unit + "\"" +
-                      (pad.unit_is_fixed ? "" : " data-say-unit") + ">\n";
-    out += group("Type", types(pad.first) + "<details><summary>more types</summary>" + types(pad.more) +
-                             "</details>");
-    out += group("Measure in " + pad.unit, keys + "<div class=\"quick\">" + sizes + "</div>");
+                      (pad.unit_is_fixed ? "" : " data-say-unit") +
+                      (pad.places.empty() ? "" : " data-closed") + ">\n";
+    out += group("Type", "<div class=\"types\">" + types(pad.first) + "</div>" +
+                             "<details><summary>more types</summary>" + "<div class=\"types\">" +
+                             types(pad.more) + "</div>" + "</details>");
+    out += group("Measure, " + std::string(pad.unit == "in" ? "inches" : "millimetres"),
+                 keys + "<div class=\"quick\">" + sizes + "</div>");
     out += group("Place", places + piece("target", "place", "digits give the place") + piece("side", "face") +
                               piece("side", "root"));
     return out + group("Digits", digits()) +

@@ -82,17 +82,28 @@ std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
 }
 
 /// What changes with each line: a module fetches the page again and puts this in its place.
-std::string live(Visit &visit, const AtHand &at) {
+std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     int last = 0, count = 0;
     const std::string finds = finds_list(at, last, count);
-    std::string out =
-        "<div id=\"live\" data-live>\n" + verdict_line(judge_or_tell(visit.office(), at.coupon));
+    std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
                link_to(at.path + "/conditions", "Read the conditions") + "</p>\n";
     if (at.exam.finished && !at.exam.open.empty())
         out += "<p class=\"caution\">It does not count: " + escaped(at.exam.open) + "</p>\n";
-    return out + "<h2>Found</h2>\n" + finds + end_of(visit, at, last, count) + "</div>\n";
+    out += "<h2>Found</h2>\n" + finds + end_of(visit, at, last, count);
+    if (judged.judged) out += verdict_parts(*judged.judged, false);
+    return out + "</div>\n";
+}
+
+std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
+    return Form(visit, at.path + "/log", refused)
+        .put("<div class=\"logbar\">")
+        .add({"line", "What was found, one line", "", Control::Kind::text,
+              "type, size, place: gas pore 0.045 at 3.2"})
+        .put("<button>Log it</button><output id=\"reading\" for=\"f-line\"></output></div>\n" +
+             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam))
+        .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
 }
 
 Answer log_page(Visit &visit, const Refusal *refused) {
@@ -103,14 +114,14 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        "</h1>\n<p class=\"quiet\">" + escaped(about(at.coupon.record)) +
                        "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
                        link_to(at.path + "/conditions", "change") + "</p>\n";
-    if (!at.exam.finished)
-        main += Form(visit, at.path + "/log", refused)
-                    .add({"line", "What was found, one line", "", Control::Kind::text,
-                          "type, size, place: gas pore 0.045 at 3.2"})
-                    .put("<output id=\"reading\" for=\"f-line\"></output>\n" +
-                         log_pad_part(at.coupon.record, at.exam))
-                    .html("Log it", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
-    main += live(visit, at);
+    const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
+    main += "<div class=\"bench\"><div>\n";
+    // The map of a finished exam is only looked at.
+    if (at.exam.finished)
+        main += map_part(at.coupon, judged);
+    else
+        main += log_form(visit, at, judged, refused);
+    main += "</div>" + live(visit, at, judged) + "</div>\n";
     if (at.exam.finished)
         main += "<details><summary>Open it again</summary>" +
                 Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +

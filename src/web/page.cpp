@@ -12,7 +12,8 @@ std::string head(const std::string &title, const std::string &token, const std::
                       "</title>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                       "<meta name=\"color-scheme\" content=\"light dark\">\n"
                       "<link rel=\"icon\" href=\"/files/bead.svg\" type=\"image/svg+xml\">\n"
-                      "<link rel=\"stylesheet\" href=\"/files/bench.css\">\n";
+                      "<link rel=\"stylesheet\" href=\"/files/bench.css\">\n"
+                      "<link rel=\"stylesheet\" href=\"/files/picture.css\">\n";
     if (!token.empty())
         out += "<meta name=\"bench-token\" content=\"" + escaped(token) +
                "\">\n<meta name=\"bench-person\" content=\"" + escaped(person) + "\">\n";
@@ -38,6 +39,11 @@ std::string notes_html(const std::vector<std::string> &notes) {
     std::string out = "<ul class=\"told\" role=\"status\">";
     for (const auto &note : notes) out += "<li>" + escaped(note) + "</li>";
     return out + "</ul>\n";
+}
+
+std::string part_of(Document document, const std::string &ids) {
+    std::erase_if(document.blocks, [](const Block &block) { return std::holds_alternative<Caution>(block); });
+    return fragment(document, ids);
 }
 
 std::string one_deeper(std::string html) {

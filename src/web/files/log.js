@@ -69,10 +69,11 @@ function place(event) {
     if (!map) return;
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(map.getScreenCTM().inverse());
     const { x0, x1, start, length } = map.dataset;
+    if (x0 === undefined) return;
     const share = Math.min(1, Math.max(0, (at.x - Number(x0)) / (Number(x1) - Number(x0))));
     const nm = Number(start) + share * Number(length);
-    if (map.dataset.closed !== undefined && map.dataset.closed !== 'no') {
-        const minutes = Math.round((share * 720) / 5) * 5 % 720;
+    if (pad.dataset.closed !== undefined) {
+        const minutes = Math.round(share * 720 / 5) * 5 % 720;
         parts.place = `${Math.floor(minutes / 60) || 12}:${String(minutes % 60).padStart(2, '0')}`;
     } else if (pad.dataset.unit === 'mm') {
         parts.place = String(Math.round(nm / 1e6));
@@ -124,7 +125,7 @@ if (form && line && pad && token) {
         if (button?.dataset.part) tap(button);
         else if (button?.dataset.key) key(button.dataset.key);
     });
-    document.addEventListener('click', place);
+    form.addEventListener('click', place);
     line.addEventListener('input', () => {
         clear();
         echo();
