@@ -264,17 +264,22 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 
-void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {
+Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
+                              const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
     Entry e;
     e.kind = "indication";
     e.subject = coupon;
-    e.exam = state.needed_indication(number).exam;
+    const int exam = state.needed_indication(number).exam;
+    e.exam = exam;
     e.number = number;
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     e.body = withdrawal(number);
     writing.add(std::move(e));
+    Done<int> out{number, {}};
+    note_contradictions(writing, coupon, exam, out.notes);
+    return out;
 }
 
 } // namespace beadbook

@@ -53,6 +53,8 @@ std::string hash_of_lines(const std::string &text);
 /// Instead of an indication, the one of a line. The old one is kept. Throws Unsure.
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
                                 const std::string &line, const std::string &why, bool sure = false);
-void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why);
+/// The notes tell that its exam, if it was finished, does not count until it is opened again.
+Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
+                              const std::string &why);
 
 } // namespace beadbook

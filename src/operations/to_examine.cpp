@@ -1,9 +1,9 @@
 #include "operations/to_examine.hpp"
 
 #include "operations/finding.hpp"
-#include "operations/selecting.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace beadbook {
 namespace {
@@ -23,16 +23,19 @@ bool is_for_the_bench(const AskedExam &asked) {
                        [](const std::string &one) { return exam_named(one).has_value(); });
 }
 
+bool is_of(const ToExamine &one, const std::string &person) {
+    return !person.empty() && std::any_of(one.open.begin(), one.open.end(),
+                                          [&](const ExamRecord &exam) { return exam.examiner == person; });
+}
+
 } // namespace
 
 std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person) {
     if (!coupon.record.withdrawn.empty()) return std::nullopt;
     ToExamine out;
     out.coupon = coupon.record;
-    for (const auto *exam : coupon.open_exams()) {
-        out.open.push_back(*exam);
-        out.mine = out.mine || (!person.empty() && exam->examiner == person);
-    }
+    for (const auto *exam : coupon.open_exams()) out.open.push_back(*exam);
+    out.mine = is_of(out, person);
     MethodsResult asked;
     try {
         asked = methods_for(office.catalogue(), coupon.record).value;
@@ -48,17 +51,28 @@ std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, c
     return out;
 }
 
-ExamsToDo exams_to_do(Office &office, const std::string &person, std::size_t most) {
+ExamsToDo ExamBoard::look(Office &office, const std::string &person, std::size_t most) {
+    const std::lock_guard lock(mutex_);
+    const auto changes = office.ledger().changes_after(seen_, Family::coupon);
+    for (const auto &mark : changes.subjects) {
+        const std::size_t place = order_.try_emplace(mark, order_.size()).first->second;
+        if (auto found = to_examine(office, office.coupon(mark), ""))
+            waiting_.insert_or_assign(place, std::move(*found));
+        else
+            waiting_.erase(place);
+    }
+    seen_ = changes.newest;
+    std::array<std::vector<const ToExamine *>, 3> ranks; // the person's own, open ones, the rest
+    for (const auto &[place, one] : waiting_)
+        ranks[is_of(one, person) ? 0 : one.open.empty() ? 2 : 1].push_back(&one);
     ExamsToDo out;
-    select(office, {}, [&](CouponAtHand &one) {
-        if (auto found = to_examine(office, one.coupon(), person)) out.coupons.push_back(std::move(*found));
-    });
-    const auto rank = [](const ToExamine &one) { return one.mine ? 0 : one.open.empty() ? 2 : 1; };
-    std::stable_sort(out.coupons.begin(), out.coupons.end(),
-                     [&](const ToExamine &a, const ToExamine &b) { return rank(a) < rank(b); });
-    out.all = out.coupons.size();
-    if (out.coupons.size() > most)
-        out.coupons.erase(out.coupons.begin() + static_cast<std::ptrdiff_t>(most), out.coupons.end());
+    out.all = waiting_.size();
+    for (const auto &rank : ranks)
+        for (const auto *one : rank)
+            if (out.coupons.size() < most) {
+                out.coupons.push_back(*one);
+                out.coupons.back().mine = is_of(*one, person);
+            }
     return out;
 }
 

@@ -3,6 +3,9 @@
 #include "operations/office.hpp"
 #include "operations/required_exams.hpp"
 
+#include <map>
+#include <mutex>
+
 namespace beadbook {
 
 /// A coupon that somebody still has to examine.
@@ -23,8 +26,20 @@ struct ExamsToDo {
         coupons;         ///< those of the person first, then those with an open exam, then the rest
     std::size_t all = 0; ///< how many there are, shown or not
 };
-/// Over the whole record, at most so many.
-ExamsToDo exams_to_do(Office &office, const std::string &person, std::size_t most);
+
+/// What waits on the whole record, kept from one look to the next: a coupon is looked at again only after
+/// something was written about it. For many threads, and one record.
+class ExamBoard {
+public:
+    /// As it stands now, at most so many.
+    ExamsToDo look(Office &office, const std::string &person, std::size_t most);
+
+private:
+    std::mutex mutex_;
+    std::int64_t seen_ = 0;                    ///< newest entry that it knows
+    std::map<std::string, std::size_t> order_; ///< of registration
+    std::map<std::size_t, ToExamine> waiting_; ///< by that order
+};
 
 /// The next coupon after this one, in the order of registration, that needs an exam by the method: one that
 /// `person` has open there, or one to begin. Looks at the next hundred, and does not begin again.

@@ -287,25 +287,6 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
     });
 }
 
-std::optional<Ledger::Sent> Ledger::sent(const std::string &key) {
-    return guarded(path_, [&]() -> std::optional<Sent> {
-        SQLite::Statement query(*db_, "SELECT hash, answer FROM sent WHERE key = ?");
-        query.bind(1, key);
-        if (!query.executeStep()) return std::nullopt;
-        return Sent{query.getColumn(0).getString(), query.getColumn(1).getString()};
-    });
-}
-
-void Ledger::keep_sent(const std::string &key, const Sent &sent) {
-    guarded(path_, [&] {
-        SQLite::Statement add(*db_, "INSERT INTO sent (key, hash, answer) VALUES (?, ?, ?)");
-        add.bind(1, key);
-        add.bind(2, sent.hash);
-        add.bind(3, sent.answer);
-        add.exec();
-    });
-}
-
 std::string Ledger::head() {
     return guarded(path_, [&] {
         SQLite::Statement query(*db_, "SELECT hash FROM entry ORDER BY seq DESC LIMIT 1");

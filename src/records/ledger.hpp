@@ -62,6 +62,14 @@ public:
     std::optional<Sent> sent(const std::string &key);
     void keep_sent(const std::string &key, const Sent &sent);
 
+    /// The subjects of a family that were written about after that entry, in the order in which they first
+    /// were, and the number of the newest entry of all.
+    struct Changes {
+        std::int64_t newest = 0;
+        std::vector<std::string> subjects;
+    };
+    Changes changes_after(std::int64_t seq, Family family);
+
     /// Keeps a paper by its content and returns its SHA-256.
     std::string keep_document(const std::string &name, const std::string &bytes);
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/outside.hpp"
+#include "operations/to_examine.hpp"
 #include "web/message.hpp"
 #include "web/sessions.hpp"
 
@@ -31,6 +31,7 @@ public:
 
     const BenchWorld &world() const { return world_; }
     Sessions &sessions() { return sessions_; }
+    ExamBoard &exam_board() { return exam_board_; }
 
 private:
     std::string origin() const { return "http://127.0.0.1:" + std::to_string(port_); }
@@ -42,6 +43,7 @@ private:
 
     BenchWorld world_;
     Sessions sessions_;
+    ExamBoard exam_board_;
     std::atomic<int> port_ = 0;
 };
 

@@ -42,7 +42,7 @@ Answer home(Visit &visit) {
         main += "<p>Nothing is on record yet. Register the first coupon, and the record begins.</p>";
         return page_of(visit, {"To be examined", main, "/"});
     }
-    const ExamsToDo all = exams_to_do(visit.office(), visit.person(), most_shown);
+    const ExamsToDo all = visit.bench().exam_board().look(visit.office(), visit.person(), most_shown);
     if (all.coupons.empty()) main += "<p>Nothing waits: every coupon has what its criteria ask.</p>";
     main += "<p class=\"deeds\">" + whole_stacks(all) + "</p>\n<ul class=\"coupons\">\n";
     for (const auto &one : all.coupons)

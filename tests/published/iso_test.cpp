@@ -16,7 +16,8 @@ struct Row {
 
 void check(const std::string &set, const std::vector<Row> &rows) {
     for (const auto &row : rows) {
-        const std::string in_scope = set == "iso-5817" ? "material=steel process=GTAW " : "";
+        const std::string in_scope =
+            set == "iso-5817" ? "material=steel process=GTAW " : "joint=groove material=steel ";
         const JudgedCase result = judged(set, {in_scope + row.coupon, row.log});
         INFO(row.id << ", " << row.source << "\n" << result.sentences(result.set->classes.back().id));
         CHECK(result.verdicts() == row.expected);
