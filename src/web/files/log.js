@@ -1,10 +1,10 @@
 // The pad of the page that logs finds: taps put a line together, and the line is read back while it grows.
 import { token, showPart, refresh, send } from './bench.js';
 
-const form = document.querySelector('#log');
-const line = form?.querySelector('[name=line]');
-const reading = document.querySelector('#reading');
-const pad = document.querySelector('#pad');
+const form = /** @type {HTMLFormElement} */ (document.querySelector('#log'));
+const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]'));
+const reading = /** @type {HTMLElement} */ (document.querySelector('#reading'));
+const pad = /** @type {HTMLElement} */ (document.querySelector('#pad'));
 
 /** What was tapped so far. */
 const parts = { type: '', key: '', size: '', place: '', side: '' };
@@ -20,7 +20,7 @@ function composed() {
 }
 
 function press() {
-    for (const button of pad.querySelectorAll('[data-part]')) {
+    for (const button of /** @type {NodeListOf<HTMLElement>} */ (pad.querySelectorAll('[data-part]'))) {
         const { part, value } = button.dataset;
         const on = part === 'target' ? target === value : value !== '' && parts[part] === value;
         button.setAttribute('aria-pressed', String(part === 'key' ? parts.key === value : on));
@@ -39,7 +39,10 @@ export function clear() {
     press();
 }
 
-/** One sign into the size or the place. */
+/**
+ * One sign into the size or the place.
+ * @param {string} sign
+ */
 function key(sign) {
     if (sign === 'clear') {
         clear();
@@ -51,6 +54,7 @@ function key(sign) {
     changed();
 }
 
+/** @param {HTMLElement} button */
 function tap(button) {
     const { part, value } = button.dataset;
     if (part === 'target') {
@@ -63,9 +67,13 @@ function tap(button) {
     changed();
 }
 
-/** A tap on the map: its place along the weld, and the side of the band that was met. */
+/**
+ * A tap on the map: its place along the weld, and the side of the band that was met.
+ * @param {MouseEvent} event
+ */
 function place(event) {
-    const map = event.target.closest('.weld-map');
+    const met = /** @type {Element} */ (event.target);
+    const map = /** @type {SVGSVGElement} */ (met.closest('.weld-map'));
     if (!map) return;
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(map.getScreenCTM().inverse());
     const { x0, x1, start, length } = map.dataset;
@@ -80,7 +88,7 @@ function place(event) {
     } else {
         parts.place = String(Math.round(nm / 254e3) / 100);
     }
-    const side = event.target.closest('g[data-side]')?.dataset.side;
+    const side = met.closest('g[data-side]')?.getAttribute('data-side');
     if (side === 'face' || side === 'root') parts.side = side;
     changed();
 }
@@ -121,7 +129,7 @@ if (form && line && pad && token) {
     pad.hidden = false;
     press();
     pad.addEventListener('click', event => {
-        const button = event.target.closest('button');
+        const button = /** @type {Element} */ (event.target).closest('button');
         if (button?.dataset.part) tap(button);
         else if (button?.dataset.key) key(button.dataset.key);
     });
