@@ -8,6 +8,7 @@
 #include <fcntl.h>
 #include <iostream>
 #include <poll.h>
+#include <spawn.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -51,6 +52,14 @@ void keep_standard_streams() {
         }
 }
 
+/// Shows a page in the user's browser, if there is a screen.
+void open_in_browser(const std::string &link) {
+    if (environment("DISPLAY").empty() && environment("WAYLAND_DISPLAY").empty()) return;
+    const char *const words[] = {"xdg-open", link.c_str(), nullptr};
+    pid_t child = 0;
+    posix_spawnp(&child, words[0], nullptr, nullptr, const_cast<char *const *>(words), environ);
+}
+
 /// Nothing to tidy up: every command is one transaction, and SQLite rolls back what was not committed.
 extern "C" void interrupted(int) { std::_Exit(130); }
 
@@ -64,8 +73,9 @@ int main(int argc, char **argv) {
     const bool colour =
         isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
     const auto today = [] { return beadbook::local_day(std::time(nullptr)); };
-    beadbook::Session session{std::cin, std::cout,  std::cerr, isatty(STDIN_FILENO) != 0,
-                              colour,   utc_now,    today,     environment,
-                              width(),  pipe_closed};
+    beadbook::Session session{std::cin,       std::cout,   std::cerr, isatty(STDIN_FILENO) != 0,
+                              colour,         utc_now,     today,     environment,
+                              width(),        pipe_closed, false,     {},
+                              open_in_browser};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -73,7 +73,10 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.today,
                 session.environment,
                 session.width,
-                session.pipe_closed};
+                session.pipe_closed,
+                false,
+                session.until_stopped,
+                session.open};
     const auto run = [&] {
         Call call(args, own);
         return command.run(call);

@@ -23,6 +23,10 @@ struct Session {
     std::function<bool()> pipe_closed = {}; ///< the reader of `out` went away, which is no mistake
     bool stored = false;                    ///< something was entered on record in this run
 
+    /// Waits until a server is to stop; none: until SIGINT or SIGTERM.
+    std::function<void(const std::string &link)> until_stopped = {};
+    std::function<void(const std::string &link)> open = {}; ///< shows a page in the user's browser
+
     Paint paint() const { return Paint(colour); }
 };
 

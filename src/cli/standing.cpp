@@ -1,8 +1,8 @@
 // How qualifications stand: due, extend, revoke, record.
 #include "operations/standing.hpp"
 #include "cli/command.hpp"
+#include "cli/page.hpp"
 #include "records/files.hpp"
-#include "render/html.hpp"
 #include "render/json_standing.hpp"
 
 namespace beadbook {
@@ -34,8 +34,7 @@ ExitCode run_record(Call &call) {
     }
     const RecordSheet sheet = record_sheet(call.office(), call.at(0), number, call.day("on"));
     if (!call.has("html")) return call.tell(sheet);
-    write_new_file(call.text("html"), html(document_of(sheet)));
-    return call.tell(PaperWritten{"the page", call.text("html")});
+    return tell_page(call, document_of(sheet));
 }
 
 } // namespace
@@ -66,7 +65,7 @@ the qualification record of one welder and test: text, JSON, or a page to print
 record L1 2 --html L1-2.html
 What was welded, examined and graded, by which criteria and rules (edition and hash), what it
 qualifies, how it stands, and the hashes that prove it.)",
-              {{"html", "FILE", "write a page to print"},
+              {page_option(),
                {"document", "FILE", "write the paper that it was carried in with"},
                on_option()}),
     };

@@ -61,6 +61,22 @@ public:
     Entry append(Entry entry);
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
 
+    /// What was sent under a key, and how it was answered. Only inside a Transaction, so that it is kept with
+    /// what it entered or not at all.
+    struct Sent {
+        std::string hash, answer;
+    };
+    std::optional<Sent> sent(const std::string &key);
+    void keep_sent(const std::string &key, const Sent &sent);
+
+    /// The subjects of a family that were written about after that entry, in the order in which they first
+    /// were, and the number of the newest entry of all.
+    struct Changes {
+        std::int64_t newest = 0;
+        std::vector<std::string> subjects;
+    };
+    Changes changes_after(std::int64_t seq, Family family);
+
     /// Keeps a paper by its content and returns its SHA-256.
     std::string keep_document(const std::string &name, const std::string &bytes);
 

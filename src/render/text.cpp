@@ -140,10 +140,16 @@ private:
             wrap(words, "  " + row.name + std::string(width + 2 - length_of(row.name), ' '), width + 4);
         }
     }
-    void show(const Drawing &drawing) {
-        out_ += visible(drawing.text);
-        if (!drawing.text.empty() && drawing.text.back() != '\n') out_ += '\n';
+    void as_it_is(const std::string &drawn) {
+        out_ += visible(drawn);
+        if (!drawn.empty() && drawn.back() != '\n') out_ += '\n';
     }
+    void show(const Drawing &drawing) { as_it_is(drawing.text); }
+    void show(const Figure &figure) { as_it_is(figure.text); }
+    void show(const Tiles &tiles) {
+        for (const auto &figure : tiles.figures) as_it_is(figure.text);
+    }
+    void show(const NewSheet &) {}   // for paper
     void show(const Signatures &) {} // for paper
     void show(const Caution &) { out_ += "\n" + std::string(caution); }
 

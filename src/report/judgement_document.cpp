@@ -4,7 +4,9 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/limit_bars.hpp"
 #include "report/proof_document.hpp"
+#include "report/weld_map.hpp"
 #include "report/weld_strip.hpp"
 
 #include <algorithm>
@@ -210,6 +212,15 @@ Document judged_document(const Judged &judged, bool in_full) {
     return doc.caution();
 }
 
+void add_where(Document &doc, const Case &c, std::size_t k, const ClassJudgement &judged) {
+    if (c.indications.empty()) return;
+    const WeldMap map = weld_map(c, k, judged);
+    std::string text = weld_strip(c, judged);
+    if (const std::string rest = unplaced_words(map); !rest.empty()) text += "    " + rest + "\n";
+    doc.heading("Where on the weld", 2);
+    add_map(doc, map, std::move(text));
+}
+
 void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const Case c = case_of(e.judged);
     const std::size_t k = *e.judged.sought;
@@ -220,10 +231,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
-    if (const std::string strip = weld_strip(c, one); !strip.empty()) {
-        doc.heading("Where on the weld", 2);
-        doc.add(Drawing{strip});
-    }
+    add_where(doc, c, k, one);
     if (one.verdict == Verdict::accept) {
         doc.gap();
         if (one.nearest)
@@ -242,10 +250,12 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
+        add_limit_bars(doc, limit_rows(c, k, one));
     }
     add_left_out(doc, c, k);
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
+    if (one.proof) add_limit_bars(doc, limit_rows(c, k, *one.proof));
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
