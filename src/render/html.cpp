@@ -8,9 +8,10 @@ namespace {
 constexpr std::string_view page_style = R"(
 :root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
 @media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }
-@page { margin: 16mm }
+@page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "DejaVu Sans", sans-serif } }
 body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: var(--ink); background: var(--paper); max-width: 180mm; margin: 8mm auto }
 @media screen { body { padding: 0 4mm } }
+@media print { body { max-width: none; margin: 0 } }
 h1 { font-size: 17pt; margin: 0 0 1mm }
 h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid var(--ink) }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
@@ -143,11 +144,14 @@ std::string fragment(const Document &document, const std::string &ids, SvgStyle 
     return HtmlRenderer(ids, style)(document);
 }
 
-std::string html(const Document &document, SvgStyle style) {
+std::string html(const Document &document, SvgStyle style, PaperSize paper) {
+    const std::string size = paper == PaperSize::a4       ? "@page { size: A4 }\n"
+                             : paper == PaperSize::letter ? "@page { size: letter }\n"
+                                                          : "";
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
            "<meta name=\"viewport\" content=\"width=device-width\"><title>" +
            escaped(document.title) + "</title><style>" + std::string(page_style) +
-           std::string(picture_style()) + "</style></head><body>\n" + fragment(document, "p", style) +
+           std::string(picture_style()) + size + "</style></head><body>\n" + fragment(document, "p", style) +
            "</body></html>\n";
 }
 
