@@ -122,6 +122,7 @@ Ledger::Ledger(Ledger &&) noexcept = default;
 Ledger &Ledger::operator=(Ledger &&) noexcept = default;
 
 Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
+    ledger.appended_.reset(); // of one that was rolled back
     guarded(ledger.path_, [&] {
         open_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
     });
