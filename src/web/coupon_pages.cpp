@@ -31,6 +31,7 @@ Answer register_form(Visit &visit, const Refusal *refused) {
 }
 
 Answer register_now(Visit &visit) {
+    visit.may_begin_record();
     try {
         const CouponsRequest request{marks_in(visit.field("mark")), coupon_fields_in(visit), "",
                                      visit.ticked("sure")};

@@ -74,7 +74,9 @@ std::string asked_for(const Refusal &refusal) {
 Answer refusal_page(Visit &visit, const Refusal &refusal) {
     const int status = status_of(refusal, visit.writes());
     std::string main = refusal_html(refusal);
-    if (!visit.request.part) {
+    if (visit.request.part) {
+        main += asked_for(refusal);
+    } else {
         main = "<h1>" + std::string(visit.writes() ? "Nothing was stored" : "That cannot be shown") +
                "</h1>\n" + main;
         if (visit.writes() && refusal.missing()) {

@@ -14,6 +14,7 @@ namespace {
 constexpr const char *loopback = "127.0.0.1";
 /// One connection holds one thread, an idle one too, and a browser opens six.
 constexpr std::size_t threads = 64;
+constexpr std::size_t longest_path = 1000;
 
 Request request_of(const httplib::Request &q) {
     Request out;
@@ -105,11 +106,16 @@ void set_up(httplib::Server &s, std::size_t most_bytes) {
         int yes = 1;
         setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
     });
-    // Of many overlapping ranges of a small page a huge answer is made.
+    // What the library itself cannot bear, whoever asks: of many overlapping ranges of a small page it makes
+    // a huge answer, and a long path takes much of the stack. Nothing else is refused before the body is
+    // read.
     s.set_pre_routing_handler([](const httplib::Request &q, httplib::Response &r) {
-        if (q.get_header_value("Range").find(',') == std::string::npos)
+        if (q.get_header_value("Range").find(',') != std::string::npos)
+            r.status = 416;
+        else if (q.path.size() > longest_path)
+            r.status = 414;
+        else
             return httplib::Server::HandlerResponse::Unhandled;
-        r.status = 416;
         return httplib::Server::HandlerResponse::Handled;
     });
 }

@@ -41,7 +41,9 @@ bool Visit::has_record() const {
 
 Office &Visit::office() {
     if (!office_) {
-        book_.emplace(bench_.world().book, writes() ? Ledger::Mode::create : Ledger::Mode::read);
+        book_.emplace(bench_.world().book, !writes() ? Ledger::Mode::read
+                                           : begins_ ? Ledger::Mode::create
+                                                     : Ledger::Mode::write);
         office_.emplace(*book_, catalogue_);
     }
     return *office_;

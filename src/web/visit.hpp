@@ -42,6 +42,8 @@ public:
     /// StoreError.
     Office &office();
     bool has_record() const;
+    /// This may be the first thing that is ever written: there need be no record yet.
+    void may_begin_record() { begins_ = true; }
 
     /// Enters something in one transaction as the person at the bench: `work` takes a Writing and returns
     /// what to tell, a sentence each. Then the browser goes on to `next` (read after `work`); a module gets
@@ -60,6 +62,7 @@ private:
     BenchSession session_;
     std::map<std::string, std::string> words_;
     Catalogue catalogue_{bench_.world().outside};
+    bool begins_ = false;
     std::optional<Book> book_;
     std::optional<Office> office_;
 };

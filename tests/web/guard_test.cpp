@@ -130,6 +130,9 @@ TEST_CASE("a name is text on every page, whatever it holds") {
 TEST_CASE("looking makes no record") {
     Browser browser;
     CHECK(browser.get("/").body.find("Nothing is on record yet") != std::string::npos);
+    CHECK(browser.get("/register").status == 200);
+    CHECK(browser.get("/coupon/T-1").status == 503);
+    CHECK(browser.post("/coupon/T-1/remark", {{"text", "x"}}).status == 503);
     CHECK_FALSE(std::filesystem::exists(browser.book()));
 }
 

@@ -175,7 +175,7 @@ TEST_CASE("it answers on the loopback address alone") {
     close(socket);
 }
 
-TEST_CASE("many ranges of one page are not answered") {
+TEST_CASE("many ranges of one page, and very long paths, are not answered") {
     Seen seen;
     Server server([&](const Request &q) { return seen(q); });
     const int port = server.bind(0);
@@ -183,5 +183,11 @@ TEST_CASE("many ranges of one page are not answered") {
     const Connection c(port);
     c.send("GET / HTTP/1.1\r\nHost: h\r\nRange: bytes=0-,0-,0-\r\n\r\n");
     CHECK(c.read().find("HTTP/1.1 416") == 0);
+    for (const std::string method : {"GET", "POST"}) {
+        const Connection other(port);
+        other.send(method + " /" + std::string(7000, 'a') +
+                   " HTTP/1.1\r\nHost: h\r\nContent-Length: 0\r\n\r\n");
+        CHECK(other.read().find("HTTP/1.1 414") == 0);
+    }
     CHECK(seen.count == 0);
 }

@@ -66,7 +66,9 @@ export async function send(form) {
     const why = document.createElement('div');
     why.className = 'asked';
     showPart(why, happened.refused);
-    form.querySelector('.deeds:last-of-type')?.before(why);
+    const bar = form.querySelector('.logbar');
+    if (bar) bar.append(why);
+    else form.querySelector('.deeds')?.before(why);
     return false;
 }
 
@@ -92,6 +94,7 @@ async function count() {
         what.textContent = `${one.path}: ${one.fields.map(([, value]) => value).join(', ')}`;
         const why = document.createElement('div');
         showPart(why, one.refused ?? '');
+        why.querySelectorAll('.field').forEach(field => field.remove());
         const button = document.createElement('button');
         button.textContent = 'I have seen it';
         button.className = 'plain';

@@ -25,7 +25,7 @@ async function enter(page, text) {
 }
 
 const waiting = (page, text) => page.waitForFunction(t => document.querySelector('#waiting').textContent === t, text);
-const logged = bench => bench.coupon('T-1').exams[0].indications.map(one => one.at.typed);
+const logged = bench => (bench.coupon('T-1').exams[0].indications ?? []).map(one => one.at.typed);
 
 test('what is entered offline waits, is seen to wait, and is sent once in its order', async () => {
     const { bench, page } = await atTheBench();
