@@ -72,7 +72,7 @@ TEST_CASE("a part that is too deep rejects, whatever the depth of its neighbour"
 
 TEST_CASE("a lone find is near no other, also on a weld of unknown length") {
     const std::vector<std::string> lone{"RT surface pore 6.000001 mm at 9 mm"};
-    const auto untold = judged("ship-hull", {"joint=groove material=steel thickness=49 mm", lone});
+    const auto untold = judged("ship-hull", {"joint=groove material=steel thickness=49mm", lone});
     CHECK(untold.verdicts() == "hull accept");
     CHECK(before(untold) == "hull cannot say");
 }
