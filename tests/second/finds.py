@@ -43,7 +43,9 @@ class Finds:
 
     def type_of(self, rule):
         if rule not in self.fitting:
-            self.fitting[rule] = [t for t in self.types if rule.of_type(t)]
+            fit = [t for t in self.types if rule.of_type(t)]
+            alike = [t for t in fit if rule.shape and self.criteria.vocabulary.shape(t) == rule.shape]
+            self.fitting[rule] = alike * 20 + fit
         return self.rng.choice(self.fitting[rule])
 
     def limit_of(self, rule, name, env):
@@ -168,18 +170,22 @@ class Finds:
         if limit is None:
             count = rng.randint(1, 3)
         elif counting:
-            count = int(limit) + rng.choice([0, 0, 1, 1, 2])
+            count = int(limit) + rng.choice([0, 1, 1, 2, 3])
         else:
             count = rng.choice([1, 2, 2, 3, 4])
         pieces = self.split(self.step(limit), count) if limit and not counting else [None] * count
+        even = bool(limit) and not counting and rng.random() < 0.4
+        if even:  # each small enough for itself, and not too near
+            count = rng.choice([3, 4, 5, 6, 8])
+            pieces = [to_nm(self.step(limit) / count) + 1] * count
         first = self.base(rule)
         for amount in pieces:
             one = dict(first) if counting or rng.random() < 0.7 else self.base(rule)
-            if rng.random() < 0.3:
+            if rng.random() < (0 if even else 0.3):
                 one["type"] = self.type_of(rule)
             if counting:
                 at_edge = "size" in dict(self.edge_texts(rule))
-                small = one.get("size") if at_edge else max(to_nm(self.some() // 4), 1)
+                small = one.get("size") if at_edge else rng.choice([2 * MM, 3 * MM, max(to_nm(self.some() // 4), 1)])
                 one = {"type": one["type"], "size": small or MM}
                 if not self.fits(rule, one):
                     raise Retry()
@@ -190,7 +196,7 @@ class Finds:
                 set_measure(one, rule.summed, amount, rng)
             elif amount is not None and rule.summed == "area":
                 one = self.of_area(one, amount)
-            self.place(one, self.between(rule, out, window))
+            self.place(one, (10 * MM if out else 0) if even else self.between(rule, out, window))
             out.append((method, one))
         return out
 
@@ -207,7 +213,7 @@ class Finds:
         rng = self.rng
         if not out:
             return Fraction(0)
-        if rule.linked and rng.random() < 0.8:
+        if rule.linked and rng.random() < 0.93:
             right = rule.linked.replace("gap at most ", "")
             longest = max((o[1].get("length", o[1].get("size", 0)) for o in out), default=0)
             value = self.criteria.reader.value(right, Env({**self.seen.values, "longest": exactly(longest)}))

@@ -59,7 +59,7 @@ def least(rule, items, window, area, longest, coupon):
     if not items:
         return 0
     if area is not None:
-        surely = [i for i in items if i.across is not None and placed(i)]
+        surely = [i for i in items if i.across is not None and i.span is not None]  # it is there where it begins
         return (max(in_rectangle(surely, area, longest, coupon) if surely else 0, 1))
     if window is None:
         return sum(amount(rule, i, 0) for i in items)

@@ -81,6 +81,9 @@ def decide(criteria, coupon, ways, name, named):
     all_ways = [judge_items(criteria, coupon, items, name, named, shapes)
                 for items in ways for shapes in shapes_of(criteria, coupon, items, named)]
     if len(all_ways) == 1:
+        # What came together with one of unknown length is known from below only.
+        all_ways[0].several = any(len(item.finds) > 1 and not all(known(f.values["length"]) for f in item.finds)
+                                  for item in ways[0])
         return all_ways[0]
     verdicts = {w.verdict for w in all_ways}
     if len(verdicts) == 1 and verdicts != {CANNOT_SAY}:
