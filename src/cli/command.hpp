@@ -52,6 +52,7 @@ std::vector<Command> people_commands();
 std::vector<Command> catalogue_commands();
 std::vector<Command> exchange_commands();
 std::vector<Command> keeping_commands();
+std::vector<Command> bench_commands();
 std::vector<Command> program_commands();
 
 /// All of them.

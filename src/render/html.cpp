@@ -87,7 +87,7 @@ private:
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
             for (std::size_t c = 0; c < table.columns.size(); ++c)
-                cell(c, "th", escaped(table.columns[c].title));
+                cell(c, table.columns[c].title.empty() ? "td" : "th", escaped(table.columns[c].title));
             out_ += "</tr></thead>\n";
         }
         for (const auto &row : table.rows) {

@@ -126,7 +126,7 @@ std::string not_in_the_set(const Judged &judged) {
                 return exam.counts &&
                        (!gap.subject || gap.subject->exams[static_cast<std::size_t>(exam.method)]);
             });
-        if (gap.where.empty() && looked_at) out.push_back(gap.text);
+        if (!gap.beside_rules && looked_at) out.push_back(gap.text);
     }
     return joined(out, "; ");
 }

@@ -59,7 +59,8 @@ bool has(const Ended &ended, const std::string &text) {
 TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends a slip", "[journeys]") {
     const Shell sh;
     REQUIRE(sh("beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth "
-               "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no")
+               "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no --material '316L "
+               "stainless steel'")
                 .code == 0);
     REQUIRE(
         sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --found none --condition 'light=1000 lx'")

@@ -14,7 +14,7 @@ std::string rule(const std::string &lines) {
 
 std::shared_ptr<const CriteriaSet> with(const std::string &lines, const std::string &more = "") {
     return set_from(
-        "set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A]\nscope: not read\nquantities: "
+        "set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A]\nquantities: "
         "{S: specified fillet size}\nrules:\n" +
         rule(lines) + more);
 }
