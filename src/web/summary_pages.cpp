@@ -81,9 +81,10 @@ void link_rows(std::string &html, const Summaries &all, Day today) {
                                         {"cannot say", Verdict::cannot_say}}) {
         const std::string row = "<tr><td>" + std::string(word) + "</td>";
         if (const std::size_t at = html.find(row); at < html.find("<h2>"))
-            html.replace(at, row.size(), "<tr><td>" + linked_name(word, groups, [&](Selection &of) {
-                                             of.verdict = verdict;
-                                         }) + "</td>");
+            html.replace(at, row.size(),
+                         "<tr><td>" + linked_name(word, groups, [&, is = verdict](Selection &of) {
+                             of.verdict = is;
+                         }) + "</td>");
     }
 }
 
