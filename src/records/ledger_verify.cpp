@@ -2,53 +2,15 @@
 // papers.
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
-#include "records/codecs/typed.hpp"
+#include "records/codecs/body_check.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
-
-#include <cmath>
 
 namespace beadbook {
 
 using namespace ledger_rows;
 
 namespace {
-
-/// Keys of the numbers that are read as such of the trade.
-bool is_small_number(const std::string &key) {
-    for (const char *one : {"number", "exam", "found", "form", "part", "engine"})
-        if (key == one) return true;
-    return false;
-}
-
-/// A number that a reader could take for another one.
-bool has_number_out_of_range(const nlohmann::json &json, const std::string &key = "") {
-    if (json.is_structured()) {
-        for (const auto &item : json.items())
-            if (has_number_out_of_range(item.value(), json.is_object() ? item.key() : key)) return true;
-        return false;
-    }
-    constexpr double too_large = 9.2e18; // beyond 64 bits a number is read as a floating one
-    if (json.is_number_float()) return std::fabs(json.get<double>()) > too_large;
-    if (!json.is_number_integer()) return false;
-    if (json.is_number_unsigned() && json.get<std::uint64_t>() > std::numeric_limits<std::int64_t>::max())
-        return true;
-    const auto value = json.get<std::int64_t>();
-    return is_small_number(key) && (value < 0 || value > std::numeric_limits<int>::max());
-}
-
-/// What is wrong with the bytes of a body whose hash holds; empty if nothing.
-std::string fault_of_body(const Entry &e) {
-    try {
-        const nlohmann::json body = codec::parsed(e.body);
-        // A key that stands twice, a blank, another order: who reads the bytes otherwise reads another fact.
-        if (codec::canonical(body) != e.body) return "its body is not written as this program writes it";
-        if (has_number_out_of_range(body)) return "a number in its body is out of range";
-    } catch (const Refusal &) {
-        return "its body cannot be read";
-    }
-    return "";
-}
 
 class Verifying {
 public:
@@ -101,20 +63,14 @@ private:
                 out_.faults.push_back(name + "it was changed after it was written" + about);
                 return;
             }
-            if (const std::string fault = fault_of_body(e); !fault.empty()) {
+            if (const std::string fault = codec::fault_of_body(e.body); !fault.empty()) {
                 out_.faults.push_back(name + fault + about);
                 return;
             }
-            if (e.kind == "qualification") note_paper(e);
+            if (const auto paper = codec::document_of(e)) papers_.emplace_back(seq, *paper);
             out_.head = e.hash;
             out_.entries = expected;
         }
-    }
-
-    void note_paper(const Entry &e) {
-        const nlohmann::json body = codec::parsed(e.body);
-        const auto paper = body.find("document");
-        if (paper != body.end() && paper->is_string()) papers_.emplace_back(e.seq, paper->get<std::string>());
     }
 
     void check_texts(const std::string &table, const std::string &what, const std::string &changed) {
