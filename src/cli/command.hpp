@@ -47,6 +47,7 @@ std::vector<Command> planning_commands();
 std::vector<Command> welder_commands();
 std::vector<Command> qualifying_commands();
 std::vector<Command> standing_commands();
+std::vector<Command> printing_commands();
 std::vector<Command> people_commands();
 std::vector<Command> catalogue_commands();
 std::vector<Command> exchange_commands();

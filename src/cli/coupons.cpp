@@ -47,7 +47,9 @@ ExitCode run_coupons(Call &call) {
 
 ExitCode run_show(Call &call) {
     const CouponSheet sheet = show_coupon(call.office(), call.at(0));
-    return call.has("html") ? tell_page(call, document_of(sheet)) : call.tell(sheet);
+    return wants_page(call)
+               ? tell_page(call, document_of(sheet), sets_of(call.office(), {sheet.coupon.record}))
+               : call.tell(sheet);
 }
 
 ExitCode run_history(Call &call) {
@@ -91,7 +93,7 @@ that the coupon was registered with.)",
         looks(For::technician, run_show, R"(show COUPON
 one coupon: what is known, exams, indications, verdict, grade
 show T-7)",
-              {page_option()}),
+              page_options()),
         looks(For::technician, run_history, R"(history COUPON
 every entry ever made about a coupon, or a welder: who, when, why, and the values before and after
 history T-7)",

@@ -26,15 +26,18 @@ ExitCode run_summary(Call &call) {
         groups.push_back(std::move(other));
     }
     const Summaries summaries = summarize(call.office(), groups);
-    return call.has("html") ? tell_page(call, document_of(summaries)) : call.tell(summaries);
+    return wants_page(call) ? tell_page(call, document_of(summaries)) : call.tell(summaries);
 }
 
 ExitCode run_learner(Call &call) {
     Selection of = selection_of(call);
     of.welder = call.at(0);
     const Learner learner = learner_of(call.office(), of);
-    if (!call.has("html")) return call.tell(learner);
-    return tell_page(call, document_of(learner));
+    if (!wants_page(call)) return call.tell(learner);
+    std::vector<std::shared_ptr<const CriteriaSet>> sets;
+    for (const auto &one : learner.coupons)
+        if (one.explained) sets.push_back(one.explained->judged.set);
+    return tell_page(call, document_of(learner), sets);
 }
 
 /// All but whose they are, which a word says.
@@ -58,12 +61,12 @@ process, criteria, class and purpose. Shares have their exact 95 % interval (Clo
 out. A find counts in the quarter of the weld where it begins.)",
               options(Option{"against", "NAME",
                              "beside it another cohort, or another welder where --welder is given"},
-                      page_option(), selection_options())),
+                      page_options(), selection_options())),
         looks(For::welder, run_learner, R"(learner WELDER
 everything for one learner: coupons, verdicts with why, what to change, grades and remarks
 learner L1 --html L1.html
 WELDER is the mark or name that the coupons give. 'welder' tells what the welder holds.)",
-              options(page_option(), selection_of_one_welder())),
+              options(page_options(), selection_of_one_welder())),
     };
 }
 

@@ -31,7 +31,7 @@ std::string live_verdicts(Call &call, const std::string &coupon) {
                            Tone::quiet));
         return text(doc, call.session().paint());
     } catch (const Refusal &e) {
-        return std::string("  (") + e.what() + ")\n";
+        return std::string("  (") + visible(e.what()) + ")\n";
     }
 }
 
@@ -111,7 +111,7 @@ private:
     }
     void list() {
         for (const auto &i : call_.office().coupon(coupon_).indications)
-            session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
+            session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
     }
     void undo(int number) {
         if (mine_.empty()) throw InputError("nothing of this sitting is left to undo");
@@ -134,7 +134,7 @@ private:
         try {
             done = store();
         } catch (const Unsure &e) {
-            session_.out << "  " << e.what() << "\n  yes or no: " << std::flush;
+            session_.out << "  " << visible(e.what()) << "\n  yes or no: " << std::flush;
             std::string answer;
             std::getline(session_.in, answer);
             const std::string_view word = trimmed(answer);
@@ -145,9 +145,9 @@ private:
         for (const auto &i : done.value.indications) {
             mine_.push_back(i.number);
             ++logged_;
-            session_.out << "  #" << i.number << " " << print_log_line(i) << "\n";
+            session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
         }
-        for (const auto &note : done.notes) session_.out << "  note: " << note << "\n";
+        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
     }
 
     Call &call_;
@@ -214,7 +214,7 @@ void ask_conditions(Call &call, ExamRequest &request) {
             add_condition(trial, info.name + "=" + answer);
             request.conditions.push_back(info.name + "=" + answer);
         } catch (const DataError &e) {
-            out << "  " << e.what() << "\n";
+            out << "  " << visible(e.what()) << "\n";
         }
     }
 }
@@ -230,10 +230,10 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
         try {
             if (!prompt.take(*line)) break;
         } catch (const InputError &e) {
-            session.out << "  " << std::string(e.column, ' ') << "^ " << e.what() << "\n";
+            session.out << "  " << std::string(e.column, ' ') << "^ " << visible(e.what()) << "\n";
         } catch (const Refusal &e) {
             // A busy record too: what was logged is stored, and the line can be typed again.
-            session.out << "  " << e.what() << "\n";
+            session.out << "  " << visible(e.what()) << "\n";
         }
     }
     session.out << "\n"

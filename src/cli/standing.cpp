@@ -33,8 +33,10 @@ ExitCode run_record(Call &call) {
         return call.tell(PaperWritten{paper.name, to});
     }
     const RecordSheet sheet = record_sheet(call.office(), call.at(0), number, call.day("on"));
-    if (!call.has("html")) return call.tell(sheet);
-    return tell_page(call, document_of(sheet));
+    if (!wants_page(call)) return call.tell(sheet);
+    std::vector<std::shared_ptr<const CriteriaSet>> sets;
+    for (const auto &test : sheet.tests) sets.push_back(test.set);
+    return tell_page(call, document_of(sheet), sets);
 }
 
 } // namespace
@@ -65,9 +67,9 @@ the qualification record of one welder and test: text, JSON, or a page to print
 record L1 2 --html L1-2.html
 What was welded, examined and graded, by which criteria and rules (edition and hash), what it
 qualifies, how it stands, and the hashes that prove it.)",
-              {page_option(),
-               {"document", "FILE", "write the paper that it was carried in with"},
-               on_option()}),
+              options(page_options(),
+                      Option{"document", "FILE", "write the paper that it was carried in with"},
+                      on_option())),
     };
 }
 

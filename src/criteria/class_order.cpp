@@ -1,5 +1,7 @@
 #include "criteria/class_order.hpp"
 
+#include "criteria/limit_order.hpp"
+
 #include <algorithm>
 #include <map>
 
@@ -24,7 +26,8 @@ bool more_through(const Limit &strict, const Limit &loose, bool upper, const Env
     return a.known() && b.known() && (upper ? a.value > b.value : a.value < b.value);
 }
 
-/// Values of one quantity: a spread of plausible ones, and both sides of every number that it is held
+/// For limits that multiply quantities, which are tried on samples. Values of one quantity: a spread of
+/// plausible ones, and both sides of every number that it is held
 /// against.
 class Spread {
 public:
@@ -88,8 +91,8 @@ enum class Wrong { nowhere, only_where_sizes_differ, with_all_alike };
 
 class Comparison {
 public:
-    Comparison(const Spread &spread, const Limit &strict, const Limit &loose, bool upper)
-        : spread_(spread), strict_(strict), loose_(loose), upper_(upper) {
+    Comparison(Spread spread, const Limit &strict, const Limit &loose, bool upper)
+        : spread_(std::move(spread)), strict_(strict), loose_(loose), upper_(upper) {
         for (const auto *limit : {&strict, &loose})
             for (const Quantity q : quantities_of(limit->formula))
                 if (std::find(all_.begin(), all_.end(), q) == all_.end()) all_.push_back(q);
@@ -142,11 +145,25 @@ private:
         return spread_.allows(here) && more_through(strict_, loose_, upper_, here);
     }
 
-    const Spread &spread_;
+    Spread spread_;
     const Limit &strict_, &loose_;
     bool upper_;
     std::vector<Quantity> all_;
 };
+
+/// Exactly, over all that the scope and the rule's conditions leave; by samples where that cannot be done.
+Wrong order_of(const CriteriaSet &set, const Rule &rule, const Limit &strict, const Limit &loose) {
+    if (strict.kind == Limit::Kind::value && loose.kind == Limit::Kind::value) {
+        const auto where = conditions_of(set, rule);
+        const auto units = units_to_try(set, rule);
+        const auto more = lets_more_through(strict, loose, rule.compare, where, units);
+        if (more && !*more) return Wrong::nowhere;
+        const auto alike = lets_more_through(strict, loose, rule.compare, where, units, true);
+        if (alike && *alike) return Wrong::with_all_alike;
+        if (more && alike) return Wrong::only_where_sizes_differ;
+    }
+    return Comparison(Spread(set, rule), strict, loose, is_maximum(rule.compare)).wrong();
+}
 
 void check_exams(const CriteriaSet &set, Doubts &doubts) {
     const auto within = [](const RequiredExam &one, const RequiredExam &other) {
@@ -171,14 +188,12 @@ void check_exams(const CriteriaSet &set, Doubts &doubts) {
 
 void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     for (const auto &rule : set.rules) {
-        const Spread spread(set, rule);
-        const bool upper = is_maximum(rule.compare);
         for (std::size_t c = 0; c < rule.limits.size(); ++c) {
             if (open(rule.limits[c])) continue;
             std::size_t next = c + 1;
             while (next < rule.limits.size() && open(rule.limits[next])) ++next;
             if (next >= rule.limits.size()) continue;
-            const Wrong wrong = Comparison(spread, rule.limits[c], rule.limits[next], upper).wrong();
+            const Wrong wrong = order_of(set, rule, rule.limits[c], rule.limits[next]);
             const std::string text = "class " + set.classes[c].id + " should be stricter than class " +
                                      set.classes[next].id + ", but its limit lets more through";
             if (wrong == Wrong::with_all_alike)

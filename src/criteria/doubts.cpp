@@ -5,10 +5,21 @@
 namespace beadbook {
 
 const std::vector<std::string> &check_names() {
-    static const std::vector<std::string> names{
-        "hole-in-table",   "merge-hides-spacing",      "no-class-has-a-limit",  "empty-band",
-        "never-together",  "overlapping-bands",        "hole-between-bands",    "duplicate-rule",
-        "unused-quantity", "not-said-beside-no-limit", "exam-for-looser-class", "class-order"};
+    static const std::vector<std::string> names{"hole-in-table",         "merge-hides-spacing",
+                                                "no-class-has-a-limit",  "empty-band",
+                                                "never-together",        "overlapping-bands",
+                                                "hole-between-bands",    "duplicate-rule",
+                                                "unused-quantity",       "not-said-beside-no-limit",
+                                                "exam-for-looser-class", "class-order",
+                                                "shadowed-rule",         "two-limits",
+                                                "never-decisive",        "always-rejects",
+                                                "outside-scope",         "division-by-zero",
+                                                "negative-limit",        "table-short-of-scope",
+                                                "bands-short-of-scope",  "cracks-pass",
+                                                "class-left-out",        "clause-without-rule",
+                                                "gap-on-covered-type",   "exam-without-rule",
+                                                "relevance-over-limit",  "duplicate-clause",
+                                                "shadowed-measure",      "unused-formula"};
     return names;
 }
 

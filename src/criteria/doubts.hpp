@@ -29,5 +29,9 @@ private:
 /// that overlap with different limits, holes between them, and rules that stand there twice.
 void check_conditions(const CriteriaSet &set, Doubts &doubts);
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
+/// Rules that can never decide, or always reject; limits that are no measure; coupons outside the scope.
+void check_reach(const CriteriaSet &set, Doubts &doubts);
+/// Finds of which the set speaks and no rule, or no class; cracks that pass.
+void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 
 } // namespace beadbook

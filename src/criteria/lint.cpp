@@ -112,6 +112,16 @@ private:
 /// What the author meant to limit and no rule speaks of.
 void check_declared(const CriteriaSet &set, Doubts &doubts) {
     const Uses uses(set);
+    for (const auto &one : set.unused)
+        doubts.tell("unused-formula", one.name, one.where, one.path,
+                    "nothing here speaks of '" + one.name + "'");
+    for (const auto &one : set.declared)
+        for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
+            if (info(static_cast<Quantity>(q)).name == one.name)
+                doubts.tell("shadowed-measure", one.name, one.where, "quantities." + one.name,
+                            "'" + one.name + "' is a measure of an imperfection too, and now means the " +
+                                std::string(info(static_cast<Quantity>(one.slot)).name) +
+                                " everywhere; give it another name");
     for (const auto &one : set.declared)
         if (!uses.has(one.slot))
             doubts.tell("unused-quantity", one.name, one.where, "quantities." + one.name,
@@ -122,7 +132,7 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
 
 } // namespace
 
-void lint(const CriteriaSet &set, Issues &issues) {
+void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) {
     if (!set.scope_said)
         issues.warning(
             {1, 1}, "scope",
@@ -134,6 +144,8 @@ void lint(const CriteriaSet &set, Issues &issues) {
     check_merging(set, doubts);
     check_conditions(set, doubts);
     check_rule_bands(set, doubts);
+    check_reach(set, doubts);
+    check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {

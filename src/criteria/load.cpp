@@ -4,6 +4,7 @@
 #include "criteria/part_reader.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "criteria/unused_names.hpp"
 #include "language/fields.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
@@ -62,6 +63,7 @@ public:
         for (const Yaml *node : top.items("silence")) set_.silences.push_back(read_silence(*node, context_));
         if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
         index_rules();
+        set_.unused = unused_names(root_);
         return std::move(set_);
     }
 
@@ -196,7 +198,7 @@ private:
 Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
     Issues issues;
     auto set = std::make_shared<CriteriaSet>(SetReader(text, vocabulary, base, issues).read());
-    if (!issues.any_error()) lint(*set, issues);
+    if (!issues.any_error()) lint(*set, vocabulary, issues);
     issues.sort_by_place();
     Loaded out;
     if (!issues.any_error()) out.set = std::move(set);

@@ -166,6 +166,12 @@ struct DeclaredQuantity {
     Where where;
 };
 
+/// A formula or table that nothing speaks of.
+struct UnusedName {
+    std::string name, path;
+    Where where;
+};
+
 /// One standard edition, or a shop's own rules: immutable once loaded.
 struct CriteriaSet {
     std::string name, title, edition, source, notes;
@@ -173,8 +179,9 @@ struct CriteriaSet {
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
     bool ordered = true;
     std::vector<DeclaredQuantity> declared;
+    std::vector<UnusedName> unused;
     std::vector<ScopePart> scope;
-    bool scope_said = false;         ///< the file speaks of its scope, if only to say that it was not read
+    bool scope_said = false; ///< the file speaks of its scope, if only to say that it was not read
     /// Nobody read what lies outside.
     bool scope_not_read() const { return scope_said && scope.empty(); }
     std::optional<Condition> linear; ///< when a measured indication is linear

@@ -1,5 +1,6 @@
 // What conditions let through, as far as they compare one quantity with plain numbers or ask for words.
 #include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
 #include "measure/print.hpp"
 
 #include <algorithm>
@@ -85,7 +86,8 @@ void check_list(const std::vector<Condition> &conditions, const std::string &of,
                 return doubts.tell("never-together", of, where, path,
                                    "'" + conditions[i].text + "' and '" + conditions[k].text +
                                        "' never hold together");
-    if (scoped(conditions).empty())
+    const auto never = [&](Unit unit) { return possible(where_hold(conditions, unit)) == false; };
+    if (scoped(conditions).empty() || (never(Unit::inch) && never(Unit::millimetre)))
         doubts.tell("never-together", of, where, path, "its conditions never hold all together");
 }
 
@@ -95,9 +97,18 @@ std::vector<Condition> all_of(const Rule &rule) {
     return out;
 }
 
-bool same_limits(const Rule &a, const Rule &b) {
+/// Also if they are written in other words: 1/16 in and 0.0625 in.
+bool same_limits(const CriteriaSet &set, const Rule &a, const Rule &b) {
+    const auto units = units_to_try(set, a);
+    const auto none_over = [&](const Limit &x, const Limit &y) {
+        return lets_more_through(x, y, a.compare, {}, units) == false;
+    };
     return std::equal(a.limits.begin(), a.limits.end(), b.limits.begin(), b.limits.end(),
-                      [](const Limit &x, const Limit &y) { return x.text == y.text; });
+                      [&](const Limit &x, const Limit &y) {
+                          if (x.kind != y.kind) return false;
+                          return x.text == y.text ||
+                                 (x.kind == Limit::Kind::value && none_over(x, y) && none_over(y, x));
+                      });
 }
 
 /// Everything that a rule measures and how, but for its conditions, subject and limits.
@@ -132,12 +143,12 @@ void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b,
                         "that this rule is not for the class");
 }
 
-void check_pair(const Known &a, const Known &b, Doubts &doubts) {
+void check_pair(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
     const Subject &x = a.rule->subject, &y = b.rule->subject;
     if (a.measure != b.measure || (x.exams & y.exams).none() || (x.types & y.types).none()) return;
     if (a.scope.others != b.scope.others || !meet(a.scope, b.scope)) return;
     const std::string path = "rules." + b.rule->id;
-    const bool same = same_limits(*a.rule, *b.rule);
+    const bool same = same_limits(set, *a.rule, *b.rule);
     if (same && a.scope == b.scope && x.types == y.types && x.exams == y.exams)
         return doubts.tell("duplicate-rule", b.rule->id, b.rule->where_from, path,
                            "it says what rule '" + a.rule->id + "' says");
@@ -149,6 +160,63 @@ void check_pair(const Known &a, const Known &b, Doubts &doubts) {
                            "its band of " + std::string(info(static_cast<Quantity>(slot)).name) +
                                " overlaps that of rule '" + a.rule->id + "', and their limits differ");
     }
+}
+
+/// Whether all that `b` speaks of is spoken of by `a` too.
+bool speaks_of_all(const Known &a, const Known &b) {
+    const Subject &x = a.rule->subject, &y = b.rule->subject;
+    const bool shape = a.rule->shape == Shape::unknown || a.rule->shape == b.rule->shape;
+    if (!shape || (y.types & ~x.types).any() || (y.exams & ~x.exams).any()) return false;
+    const auto among = [&](const std::string &text) {
+        return std::find(b.scope.others.begin(), b.scope.others.end(), text) != b.scope.others.end();
+    };
+    return std::all_of(a.scope.others.begin(), a.scope.others.end(), among) &&
+           std::all_of(a.scope.bands.begin(), a.scope.bands.end(),
+                       [&](const auto &one) {
+                           const auto own = b.scope.bands.find(one.first);
+                           return own != b.scope.bands.end() && own->second.within(one.second) == own->second;
+                       }) &&
+           std::all_of(a.scope.words.begin(), a.scope.words.end(), [&](const auto &one) {
+               const auto own = b.scope.words.find(one.first);
+               return own != b.scope.words.end() && (own->second & ~one.second) == 0;
+           });
+}
+
+/// A rule that can never tell, because another one rejects all that it would, and perhaps more.
+void check_shadow(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+    for (const auto &[over, under] : {std::pair{&a, &b}, {&b, &a}}) {
+        const Rule &strict = *over->rule, &loose = *under->rule;
+        if (strict.only_with || loose.only_with || loose.must_be_measured || !speaks_of_all(*over, *under))
+            continue;
+        const bool forbids = strict.kind == Rule::Kind::presence;
+        if (!forbids && over->measure != under->measure) continue;
+        if (over->scope == under->scope && same_limits(set, strict, loose) && !forbids) continue;
+        const auto units = units_to_try(set, strict);
+        bool decides = false, limits = false;
+        for (std::size_t c = 0; c < set.classes.size(); ++c) {
+            const Limit &x = strict.limits[c], &y = loose.limits[c];
+            if (y.kind == Limit::Kind::other) continue;
+            const bool none = x.kind == Limit::Kind::none;
+            const bool within =
+                x.kind == Limit::Kind::value && y.kind == Limit::Kind::value &&
+                lets_more_through(x, y, strict.compare, conditions_of(set, loose), units) == false;
+            decides = decides || !(none || within);
+            limits = limits || y.kind == Limit::Kind::value;
+        }
+        if (!decides && limits)
+            return doubts.tell("shadowed-rule", loose.id, loose.where_from, "rules." + loose.id,
+                               "it never decides: rule '" + strict.id +
+                                   "' speaks of the same finds and lets no more through");
+    }
+    const Rule &x = *a.rule, &y = *b.rule;
+    if (x.only_with || y.only_with || a.measure != b.measure || a.scope != b.scope ||
+        x.subject.types != y.subject.types || x.subject.exams != y.subject.exams || same_limits(set, x, y))
+        return;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        if (x.limits[c].kind == Limit::Kind::value && y.limits[c].kind == Limit::Kind::value)
+            return doubts.tell("two-limits", y.id, y.where_from, "rules." + y.id,
+                               "rule '" + x.id +
+                                   "' has another limit for the same finds; the stricter of them decides");
 }
 
 std::string said(const Exact &value, Slot slot, Unit unit) {
@@ -180,6 +248,20 @@ void check_holes(const CriteriaSet &set, Slot slot, std::vector<const Known *> r
             !next.high || *next.high > *reach.high || (*next.high == *reach.high && next.high_in);
         if (further) reach.high = next.high, reach.high_in = next.high_in;
     }
+    if (!reach.high) return;
+    // What the scope bounds further up than the last band.
+    std::vector<Condition> scope;
+    for (const auto &part : set.scope)
+        if (part.only_if.empty()) scope.insert(scope.end(), part.when.begin(), part.when.end());
+    const auto past = [&](const Exact &value) {
+        return possible(
+            both_of(where_hold(scope, Unit::inch), {{over_zero(Linear::of(slot) - Linear{{}, value})}}));
+    };
+    const Rule &last = *rules.back()->rule;
+    if (past(*reach.high) == true && past(*reach.high * Exact(1'000'000)) == false)
+        doubts.tell("bands-short-of-scope", last.id, last.where_from, "rules." + last.id,
+                    "the bands end at " + said(*reach.high, slot, set.unit) +
+                        ", and the set covers more than that");
 }
 
 } // namespace
@@ -203,7 +285,8 @@ void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
             known.push_back({&rule, scoped(all_of(rule)), measure_of(rule)});
     for (std::size_t b = 1; b < known.size(); ++b)
         for (std::size_t a = 0; a < b; ++a) {
-            check_pair(known[a], known[b], doubts);
+            check_pair(set, known[a], known[b], doubts);
+            check_shadow(set, known[a], known[b], doubts);
             check_silent_beside(set, known[a], known[b], doubts);
         }
     for (std::size_t first = 0; first < known.size(); ++first)

@@ -108,7 +108,9 @@ void check_gaps(Evaluation &e, std::uint32_t i) {
         if (gap.shape != Shape::unknown && item.shape != Shape::unknown && item.shape != gap.shape) continue;
         Finding f;
         if (holds_for(gap.when, e.coupon, {}, {}, f.missing) == Truth::no) continue;
-        if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing) == Truth::no) continue;
+        if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing, e.least_of(item)) ==
+            Truth::no)
+            continue;
         if (gap.shape != Shape::unknown && item.shape == Shape::unknown) f.missing |= Missing::shape();
         f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
         f.effect = Verdict::cannot_say;

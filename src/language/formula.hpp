@@ -85,6 +85,8 @@ public:
     bool has_twins() const { return twins_; }
     /// Tables that it looks into.
     std::vector<const Table *> tables() const;
+    /// Children before parents, the root last: for those who reason about it. Never empty once it was read.
+    const std::vector<Node> &nodes() const { return nodes_; }
 
     std::string text;                 ///< as the author wrote it
     std::vector<std::string> symbols; ///< the author's names of quantities(), in the same order

@@ -8,9 +8,10 @@ namespace {
 constexpr std::string_view page_style = R"(
 :root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
 @media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }
-@page { margin: 16mm }
+@page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "DejaVu Sans", sans-serif } }
 body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: var(--ink); background: var(--paper); max-width: 180mm; margin: 8mm auto }
 @media screen { body { padding: 0 4mm } }
+@media print { body { max-width: none; margin: 0 } }
 h1 { font-size: 17pt; margin: 0 0 1mm }
 h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid var(--ink) }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
@@ -24,7 +25,7 @@ pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
 div.sign { display: flex; gap: 12mm; margin-top: 14mm; break-inside: avoid }
 div.sign span { flex: 1; border-top: 0.3mm solid var(--ink); padding-top: 1mm; color: var(--quiet) }
 p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
-div.sheet { break-before: page }
+div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
 std::string tagged(const TextRun &run) {
@@ -81,7 +82,7 @@ private:
             const bool right = c < table.columns.size() && table.columns[c].numbers;
             out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
         };
-        out_ += "<table>\n";
+        out_ += "<div class=\"table\"><table>\n";
         if (std::any_of(table.columns.begin(), table.columns.end(),
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
@@ -94,7 +95,7 @@ private:
             for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", words(row[c]));
             out_ += "</tr>\n";
         }
-        out_ += "</table>\n";
+        out_ += "</table></div>\n";
     }
     void show(const NamedValues &pairs) {
         out_ += "<table>\n";
@@ -143,11 +144,14 @@ std::string fragment(const Document &document, const std::string &ids, SvgStyle 
     return HtmlRenderer(ids, style)(document);
 }
 
-std::string html(const Document &document, SvgStyle style) {
+std::string html(const Document &document, SvgStyle style, PaperSize paper) {
+    const std::string size = paper == PaperSize::a4       ? "@page { size: A4 }\n"
+                             : paper == PaperSize::letter ? "@page { size: letter }\n"
+                                                          : "";
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
            "<meta name=\"viewport\" content=\"width=device-width\"><title>" +
            escaped(document.title) + "</title><style>" + std::string(page_style) +
-           std::string(picture_style()) + "</style></head><body>\n" + fragment(document, "p", style) +
+           std::string(picture_style()) + size + "</style></head><body>\n" + fragment(document, "p", style) +
            "</body></html>\n";
 }
 

@@ -8,9 +8,13 @@
 
 namespace beadbook {
 
+/// What a page is printed on; any: as the printer has it.
+enum class PaperSize { any, a4, letter };
+
 /// One page, complete in itself, that prints on A4 and Letter. `plain` is for programs that make paper of it
 /// and know less of styles than a browser.
-std::string html(const Document &document, SvgStyle style = SvgStyle::by_class);
+std::string html(const Document &document, SvgStyle style = SvgStyle::by_class,
+                 PaperSize paper = PaperSize::any);
 
 /// Its blocks alone, for a page that others make; with picture_style() in the page's style. Two on one page
 /// take different `ids`.

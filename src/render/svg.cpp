@@ -2,6 +2,7 @@
 
 #include "render/escaped.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 
@@ -40,6 +41,7 @@ svg.picture .halo { paint-order: stroke; stroke: var(--p-paper); stroke-width: 3
 .p-hatch-c { fill: none; stroke: var(--p-reject); stroke-width: 2 } .p-hatch-paper { fill: var(--p-paper) }
 figure { margin: 2mm 0 3mm; break-inside: avoid } figcaption { font-size: 9pt; color: var(--quiet, #555) }
 figure .narrow { display: none } .weld-ring-figure svg.picture { max-width: 115mm; margin: 0 auto }
+@media print { .weld-ring-figure svg.picture { max-width: 84mm } }
 @media screen and (max-width: 560px) { figure .wide { display: none } figure .narrow { display: block } }
 div.tiles { display: flex; flex-wrap: wrap; gap: 3mm } div.tiles figure { margin: 0; break-inside: avoid }
 .label-figure { width: 58mm } .label-figure svg.picture { background: #fff }
@@ -87,20 +89,21 @@ public:
     SvgWriter(std::string id, SvgStyle style) : id_(std::move(id)), plain_(style == SvgStyle::plain) {}
 
     std::string operator()(const Picture &picture, std::string_view inner_style) {
+        const bool file = !inner_style.empty();
         std::string body;
         for (const auto &shape : picture.shapes) draw(body, shape);
         std::string out =
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture " + picture.kind + "\" role=\"img\"" +
+            std::string("<svg") + (file ? " xmlns=\"http://www.w3.org/2000/svg\"" : "") +
+            " class=\"picture " + picture.kind + "\" role=\"img\"" +
             attribute("viewBox", "0 0 " + coordinate(picture.width) + " " + coordinate(picture.height));
-        if (plain_ || !inner_style.empty())
-            out += attribute("width", picture.width) + attribute("height", picture.height);
+        if (plain_ || file) out += attribute("width", picture.width) + attribute("height", picture.height);
         if (plain_) out += " style=\"width:100%;height:auto\" font-family=\"DejaVu Sans\"";
         out += attribute("aria-labelledby", id_ + "t") +
                (picture.told.empty() ? "" : attribute("aria-describedby", id_ + "d"));
         for (const auto &[name, value] : picture.data) out += attribute("data-" + name, value);
         out += "><title id=\"" + id_ + "t\">" + escaped(picture.title) + "</title>";
         if (!picture.told.empty()) out += "<desc id=\"" + id_ + "d\">" + escaped(picture.told) + "</desc>";
-        if (!inner_style.empty()) out += "<style>" + std::string(inner_style) + "</style>";
+        if (file) out += "<style>" + std::string(inner_style) + "</style>";
         return out + patterns() + body + "</svg>";
     }
 
@@ -115,7 +118,8 @@ private:
     std::string look(Role role) {
         const RoleLook &of = look_of(role);
         std::string out = plain_ ? " " + std::string(of.plain) : " class=\"p-" + std::string(of.name) + "\"";
-        if (of.hatch != 0) {
+        if (of.hatch != 0 && plain_) out += " fill=\"#fff\"";
+        if (of.hatch != 0 && !plain_) {
             hatched_[static_cast<std::size_t>(of.hatch - 'a')] = true;
             out += " fill=\"url(#" + id_ + of.hatch + ")\"";
         }
@@ -125,20 +129,14 @@ private:
     /// Only those that something is filled with.
     std::string patterns() const {
         static constexpr std::array<std::string_view, 3> lines{"M0 6L6 0", "M0 0L6 6", "M0 0L6 6M0 6L6 0"};
-        static constexpr std::array<std::string_view, 3> plain{
-            "fill=\"none\" stroke=\"#8a5a00\" stroke-width=\"1.2\"",
-            "fill=\"none\" stroke=\"#555\" stroke-width=\"0.6\"",
-            "fill=\"none\" stroke=\"#a3161a\" stroke-width=\"1.2\""};
         std::string out;
         for (std::size_t i = 0; i < hatched_.size(); ++i) {
             if (!hatched_[i]) continue;
             const std::string letter(1, static_cast<char>('a' + i));
             out += "<pattern id=\"" + id_ + letter +
                    "\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\"><rect width=\"6\" "
-                   "height=\"6\" " +
-                   (plain_ ? std::string("fill=\"#fff\"") : std::string("class=\"p-hatch-paper\"")) +
-                   "/><path d=\"" + std::string(lines[i]) + "\" " +
-                   (plain_ ? std::string(plain[i]) : "class=\"p-hatch-" + letter + "\"") + "/></pattern>";
+                   "height=\"6\" class=\"p-hatch-paper\"/><path d=\"" +
+                   std::string(lines[i]) + "\" class=\"p-hatch-" + letter + "\"/></pattern>";
         }
         return out.empty() ? "" : "<defs>" + out + "</defs>";
     }
@@ -153,6 +151,25 @@ private:
     void put(std::string &out, const PictureBox &s) {
         out += "<rect" + look(s.role) + attribute("x", s.x) + attribute("y", s.y) +
                attribute("width", s.width) + attribute("height", s.height) + "/>";
+        if (plain_ && look_of(s.role).hatch != 0) out += hatch_lines(s, look_of(s.role).hatch);
+    }
+    /// Patterns make a PDF a hundred times as large, so a plain box is hatched line by line.
+    static std::string hatch_lines(const PictureBox &s, char hatch) {
+        static constexpr std::array<std::string_view, 3> colours{"#8a5a00", "#777", "#a3161a"};
+        std::string way;
+        const auto lines = [&](bool rising) {
+            for (double along = 5; along < s.width + s.height; along += 5) {
+                // From where the line enters the box to where it leaves it, by the way along the top.
+                const double low = std::max(0.0, along - s.height), high = std::min(along, s.width);
+                const auto y = [&](double x) { return rising ? along - x : s.height - along + x; };
+                way += "M" + coordinate(s.x + low) + " " + coordinate(s.y + y(low)) + "L" +
+                       coordinate(s.x + high) + " " + coordinate(s.y + y(high));
+            }
+        };
+        if (hatch != 'b') lines(true);
+        if (hatch != 'a') lines(false);
+        return "<path fill=\"none\" stroke=\"" + std::string(colours[static_cast<std::size_t>(hatch - 'a')]) +
+               "\" stroke-width=\"0.7\"" + attribute("d", way) + "/>";
     }
     void put(std::string &out, const PictureEllipse &s) {
         out += "<ellipse" + look(s.role) + attribute("cx", s.x) + attribute("cy", s.y) +

@@ -212,15 +212,6 @@ Document judged_document(const Judged &judged, bool in_full) {
     return doc.caution();
 }
 
-void add_where(Document &doc, const Case &c, std::size_t k, const ClassJudgement &judged) {
-    if (c.indications.empty()) return;
-    const WeldMap map = weld_map(c, k, judged);
-    std::string text = weld_strip(c, judged);
-    if (const std::string rest = unplaced_words(map); !rest.empty()) text += "    " + rest + "\n";
-    doc.heading("Where on the weld", 2);
-    add_map(doc, map, std::move(text));
-}
-
 void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const Case c = case_of(e.judged);
     const std::size_t k = *e.judged.sought;
@@ -231,7 +222,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
-    add_where(doc, c, k, one);
+    add_where(doc, e.judged, k, "Where on the weld");
     if (one.verdict == Verdict::accept) {
         doc.gap();
         if (one.nearest)
@@ -275,6 +266,17 @@ Document explained_document(const Explained &e, bool in_full) {
 }
 
 } // namespace
+
+void add_where(Document &doc, const Judged &judged, std::size_t k, const std::string &heading) {
+    if (judged.indications.empty()) return;
+    const Case c = case_of(judged);
+    const ClassJudgement &of = judged.judgement.classes[k];
+    const WeldMap map = weld_map(c, k, of);
+    std::string text = weld_strip(c, of);
+    if (const std::string rest = unplaced_words(map); !rest.empty()) text += "    " + rest + "\n";
+    doc.heading(heading, 2);
+    add_map(doc, map, std::move(text));
+}
 
 Document document_of(const Judged &judged) { return judged_document(judged, false); }
 Document document_of(const InFull<Judged> &judged) { return judged_document(judged.of, true); }

@@ -5,11 +5,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace beadbook {
 namespace {
 
-constexpr std::size_t most_bars = 20, most_bar_lines = 10;
+constexpr std::size_t most_bars = 20, most_bar_lines = 10, bars_in_one = 4;
 
 std::string measure_of(const Rule &rule, std::size_t k) {
     const std::string title = rule.title.empty() ? rule.id : rule.title;
@@ -187,9 +188,16 @@ void add_limit_bars(Document &doc, std::vector<LimitRow> rows) {
     std::string text = limit_lines(rows);
     if (rows.size() > most_bars) rows.resize(most_bars);
     doc.heading("Measured against the limits", 2);
-    doc.add(Figure{limit_bars(rows), limit_bars(rows, 340),
-                   all > most_bars ? "and " + std::to_string(all - most_bars) + " more" : "",
-                   std::move(text)});
+    // In pieces, so that paper may break between them.
+    for (std::size_t from = 0; from < rows.size(); from += bars_in_one) {
+        const std::vector<LimitRow> some(
+            rows.begin() + static_cast<std::ptrdiff_t>(from),
+            rows.begin() + static_cast<std::ptrdiff_t>(std::min(from + bars_in_one, rows.size())));
+        const bool last = from + bars_in_one >= rows.size();
+        doc.add(Figure{limit_bars(some), limit_bars(some, 340),
+                       last && all > most_bars ? "and " + std::to_string(all - most_bars) + " more" : "",
+                       std::exchange(text, "")});
+    }
 }
 
 } // namespace beadbook

@@ -34,6 +34,13 @@ PageFamily coupon_pages();
 PageFamily exam_pages();
 PageFamily log_pages();
 PageFamily person_pages();
+PageFamily class_pages();
+PageFamily grading_pages();
+PageFamily summary_pages();
+PageFamily welder_pages();
+PageFamily keeper_pages();
+PageFamily people_pages();
+PageFamily catalogue_pages();
 
 /// All of them.
 const std::vector<PageFamily> &page_families();

@@ -26,6 +26,7 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
                     },
                     100,
                     {},
+                    false,
                     [](const std::string &) {}}; // a server stops at once
     Run run;
     run.code = run_program(words, session);

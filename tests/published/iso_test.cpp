@@ -152,8 +152,8 @@ TEST_CASE("ISO 5817 surface imperfections", "[published]") {
             {"D-48 by plain levels",
              "1.7, 1.9, 1.11, read",
              butt + "8mm",
-             {"VT undercut l 20 d 0.45 at 50 smooth", "VT excess weld metal h 2.6 w 12 at 90 smooth",
-              "VT excess penetration h 2.0 w 4 at 120"},
+             {"VT undercut l 20 d 0.45 at 50 smooth", "VT excess weld metal l 15 h 2.6 w 12 at 90 smooth",
+              "VT excess penetration l 10 h 2.0 w 4 at 120"},
              cd},
         });
 }

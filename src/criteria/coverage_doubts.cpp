@@ -1,0 +1,228 @@
+// Which finds no rule, or no class, speaks of though the set names them; and what passes that never should.
+#include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+bool meet(const Subject &a, const Subject &b) {
+    return (a.types & b.types).any() && (a.exams & b.exams).any();
+}
+
+bool without_condition(const Rule &rule) {
+    return rule.when.empty() && rule.where.empty() && rule.shape == Shape::unknown;
+}
+
+/// Some gap tells why nothing is said of them, for that class.
+bool in_gap(const CriteriaSet &set, TypeId type, Exam exam, std::size_t c) {
+    return std::any_of(set.gaps.begin(), set.gaps.end(), [&](const Gap &gap) {
+        return gap.subject && gap.subject->covers(type, exam) && gap.classes[c];
+    });
+}
+
+class Coverage {
+public:
+    Coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts)
+        : set_(set), vocabulary_(vocabulary), doubts_(doubts) {}
+
+    void check() {
+        for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
+        for (std::size_t c = 0; c < set_.classes.size(); ++c)
+            if (check_cracks(c)) break; // of one class is enough to be told
+        for (const auto &one : set_.relevance) check_clause(one.subject, one.id, "relevance." + one.id);
+        for (const auto &one : set_.merges) check_clause(one.subject, one.id, "merge." + one.id);
+        for (const auto &gap : set_.gaps) check_gap(gap);
+        for (const auto &exam : set_.required) check_exam(exam);
+    }
+
+private:
+    /// The rules that speak of it, in that class.
+    std::vector<const Rule *> rules_of(TypeId type, Exam exam, std::size_t c) const {
+        std::vector<const Rule *> out;
+        for (const auto index : set_.rules_for(type, exam))
+            if (set_.rules[index].limits[c].kind != Limit::Kind::other) out.push_back(&set_.rules[index]);
+        return out;
+    }
+
+    /// A crack that only `no limit` speaks of, or that does not count, is accepted.
+    bool check_cracks(std::size_t c) {
+        const auto crack = vocabulary_.find("crack");
+        if (!crack) return false;
+        for (std::size_t e = 0; e < exam_count; ++e) {
+            const Exam exam = static_cast<Exam>(e);
+            const auto rules = rules_of(*crack, exam, c);
+            const auto free = [&](const Rule *rule) { return rule->limits[c].kind == Limit::Kind::free; };
+            if (!rules.empty() && std::all_of(rules.begin(), rules.end(), free) &&
+                !in_gap(set_, *crack, exam, c)) {
+                tell_cracks(*rules.front(), c);
+                return true;
+            }
+            for (const auto &one : set_.relevance)
+                if (one.subject.covers(*crack, exam) && one.classes[c] && forbids(rules, c)) {
+                    doubts_.tell("cracks-pass", one.id, {}, "relevance." + one.id,
+                                 "a crack that is small enough does not count, though rule '" +
+                                     rules.front()->id + "' forbids cracks; leave them out by 'except'");
+                    return true;
+                }
+        }
+        return false;
+    }
+    static bool forbids(const std::vector<const Rule *> &rules, std::size_t c) {
+        return !rules.empty() && rules.front()->limits[c].kind == Limit::Kind::none;
+    }
+    void tell_cracks(const Rule &rule, std::size_t c) {
+        doubts_.tell("cracks-pass", rule.id, rule.where_from, "rules." + rule.id,
+                     "it has no limit for class " + set_.classes[c].id +
+                         ", and no other rule speaks of cracks there: a crack is accepted");
+    }
+
+    /// Finds that other classes have a limit for, and this one only `does not apply`.
+    void check_class(std::size_t c) {
+        std::vector<std::string> told;
+        for (const auto &rule : set_.rules) {
+            if (rule.limits[c].kind != Limit::Kind::other || rule.kind == Rule::Kind::combine ||
+                rule.kind == Rule::Kind::coupon)
+                continue;
+            for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+                for (std::size_t e = 0; e < exam_count; ++e) {
+                    const auto type = static_cast<TypeId>(t);
+                    const Exam exam = static_cast<Exam>(e);
+                    if (!rule.subject.covers(type, exam) || !rules_of(type, exam, c).empty() ||
+                        in_gap(set_, type, exam, c) ||
+                        std::find(told.begin(), told.end(), rule.id) != told.end())
+                        continue;
+                    told.push_back(rule.id);
+                    doubts_.tell("class-left-out", rule.id, rule.where_from, "rules." + rule.id,
+                                 "it does not apply to class " + set_.classes[c].id +
+                                     ", and no other rule speaks of " + vocabulary_[type].name + " by " +
+                                     std::string(name_of(exam)) + " there");
+                }
+        }
+    }
+
+    void check_clause(const Subject &subject, const std::string &id, const std::string &path) {
+        if (std::none_of(set_.rules.begin(), set_.rules.end(),
+                         [&](const Rule &rule) { return meet(rule.subject, subject); }))
+            doubts_.tell("clause-without-rule", id, {}, path, "no rule speaks of what it speaks of");
+    }
+
+    /// A gap without a condition is heard only where no rule speaks.
+    void check_gap(const Gap &gap) {
+        if (!gap.subject || gap.beside_rules) return;
+        for (std::size_t e = 0; e < exam_count; ++e)
+            for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+                if (gap.subject->covers(static_cast<TypeId>(t), static_cast<Exam>(e)) &&
+                    !covered(static_cast<TypeId>(t), static_cast<Exam>(e)))
+                    return;
+        doubts_.tell("gap-on-covered-type", gap.text, {}, "gaps",
+                     "'" + gap.text +
+                         "': rules speak of all that it names, so it keeps nothing open; with "
+                         "'classes', 'where' or 'when' it does");
+    }
+    bool covered(TypeId type, Exam exam) const {
+        const auto &rules = set_.rules_for(type, exam);
+        return std::any_of(rules.begin(), rules.end(), [&](const auto index) {
+            const Rule &rule = set_.rules[index];
+            return without_condition(rule) &&
+                   std::none_of(rule.limits.begin(), rule.limits.end(),
+                                [](const Limit &l) { return l.kind == Limit::Kind::other; });
+        });
+    }
+
+    void check_exam(const RequiredExam &one) {
+        for (const Exam exam : one.one_of) {
+            const auto e = static_cast<std::size_t>(exam);
+            if (std::any_of(set_.rules.begin(), set_.rules.end(),
+                            [&](const Rule &rule) { return rule.subject.exams[e]; }) ||
+                std::any_of(set_.gaps.begin(), set_.gaps.end(),
+                            [&](const Gap &gap) { return !gap.subject || gap.subject->exams[e]; }))
+                return;
+        }
+        doubts_.tell("exam-without-rule", one.id, {}, "required exams." + one.id,
+                     "it must be done, and no rule judges what it finds");
+    }
+
+    const CriteriaSet &set_;
+    const Vocabulary &vocabulary_;
+    Doubts &doubts_;
+};
+
+/// What does not count is never over the limit, though the limit is smaller.
+void check_relevance(const CriteriaSet &set, const Relevance &one, const Rule &rule, Doubts &doubts) {
+    if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare) ||
+        (rule.subject.types & ~one.subject.types).any() || (rule.subject.exams & ~one.subject.exams).any())
+        return;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        if (rule.limits[c].kind != Limit::Kind::value || !one.classes[c]) continue;
+        // Some that is over the limit counts not, for every coupon of which both speak.
+        std::vector<Condition> all = conditions_of(set, rule);
+        const Formula &limit = rule.limits[c].formula;
+        if (one.ignore.size() != 1 || one.ignore[0].kind != Condition::Kind::comparison ||
+            one.ignore[0].left.lone_quantity() != rule.measure.lone_quantity() ||
+            !rule.measure.lone_quantity() || one.ignore[0].edges.size() != 1 ||
+            !is_maximum(one.ignore[0].edges[0].compare))
+            continue;
+        bool over = true;
+        for (const Unit unit : units_to_try(set, rule)) {
+            const Formula &bound = one.ignore[0].edges[0].right;
+            over = over && may_be_over(where_hold(all, unit), bound, limit, unit) == true &&
+                   may_be_over(where_hold(all, unit), limit, bound, unit) == false;
+        }
+        if (over)
+            return doubts.tell("relevance-over-limit", rule.id, rule.where_from, "rules." + rule.id,
+                               "its limit for class " + set.classes[c].id + " lies under what relevance '" +
+                                   one.id + "' leaves out, so what is over it may not count");
+    }
+}
+
+/// Ids that two clauses share, or one that says what another says.
+template <class Parts, class Same>
+void check_twice(const Parts &parts, const std::string &key, Same same, Doubts &doubts) {
+    for (std::size_t b = 1; b < parts.size(); ++b)
+        for (std::size_t a = 0; a < b; ++a)
+            if (same(parts[a], parts[b])) {
+                doubts.tell("duplicate-clause", parts[b].id, {}, key + "." + parts[b].id,
+                            "it says what '" + parts[a].id + "' says");
+                break;
+            }
+}
+
+std::string texts(const std::vector<Condition> &conditions) {
+    std::string out;
+    for (const auto &c : conditions) out += c.text + ";";
+    return out;
+}
+
+} // namespace
+
+void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts) {
+    Coverage(set, vocabulary, doubts).check();
+    for (const auto &one : set.relevance)
+        for (const auto &rule : set.rules) check_relevance(set, one, rule, doubts);
+    const auto subject = [](const Subject &a, const Subject &b) {
+        return a.types == b.types && a.exams == b.exams;
+    };
+    check_twice(
+        set.relevance, "relevance",
+        [&](const Relevance &a, const Relevance &b) {
+            return subject(a.subject, b.subject) && a.text == b.text && a.classes == b.classes;
+        },
+        doubts);
+    check_twice(
+        set.merges, "merge",
+        [&](const Merge &a, const Merge &b) {
+            return subject(a.subject, b.subject) && a.when.text == b.when.text;
+        },
+        doubts);
+    check_twice(
+        set.required, "required exams",
+        [&](const RequiredExam &a, const RequiredExam &b) {
+            return a.one_of == b.one_of && a.classes == b.classes && texts(a.when) == texts(b.when);
+        },
+        doubts);
+}
+
+} // namespace beadbook

@@ -1,0 +1,81 @@
+#include "criteria/limit_order.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+bool printed_twice(const std::vector<Condition> &conditions) {
+    return std::any_of(conditions.begin(), conditions.end(), [](const Condition &c) {
+        return c.left.has_twins() || std::any_of(c.edges.begin(), c.edges.end(),
+                                                 [](const auto &edge) { return edge.right.has_twins(); });
+    });
+}
+
+/// That all quantities of one kind which either formula speaks of have one value.
+std::vector<Inequality> all_alike(const Formula &a, const Formula &b) {
+    std::map<Dimension, Slot> first;
+    std::vector<Inequality> out;
+    for (const Formula *formula : {&a, &b})
+        for (const Quantity q : quantities_of(*formula)) {
+            const Slot other = first.emplace(info(q).dimension, slot_of(q)).first->second;
+            if (other == slot_of(q)) continue;
+            const Linear gap = Linear::of(slot_of(q)) - Linear::of(other);
+            out.push_back(at_least_zero(gap));
+            out.push_back(at_least_zero(gap.times(Exact(-1))));
+        }
+    return out;
+}
+
+} // namespace
+
+std::vector<Condition> conditions_of(const CriteriaSet &set, const Rule &rule) {
+    std::vector<Condition> out = rule.when;
+    out.insert(out.end(), rule.where.begin(), rule.where.end());
+    for (const auto &part : set.scope)
+        if (part.only_if.empty()) out.insert(out.end(), part.when.begin(), part.when.end());
+    return out;
+}
+
+std::vector<Unit> units_to_try(const CriteriaSet &set, const Rule &rule) {
+    const bool twice =
+        printed_twice(conditions_of(set, rule)) ||
+        std::any_of(rule.limits.begin(), rule.limits.end(),
+                    [](const Limit &l) { return l.kind == Limit::Kind::value && l.formula.has_twins(); }) ||
+        std::any_of(rule.windows.begin(), rule.windows.end(),
+                    [](const Window &w) { return w.length.has_twins(); });
+    return twice ? std::vector{Unit::inch, Unit::millimetre} : std::vector{Unit::inch};
+}
+
+std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, const Formula &other,
+                                Unit unit, bool strictly) {
+    const auto a = pieces_of(one, unit), b = pieces_of(other, unit);
+    if (!a || !b) return std::nullopt;
+    Alternatives all;
+    for (const auto &x : *a)
+        for (const auto &y : *b) {
+            std::vector<Inequality> here = x.where;
+            here.insert(here.end(), y.where.begin(), y.where.end());
+            here.push_back({x.value - y.value, strictly});
+            all.push_back(std::move(here));
+        }
+    return possible(both_of(where, all));
+}
+
+std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Compare compare,
+                                      const std::vector<Condition> &where, const std::vector<Unit> &units,
+                                      bool alike) {
+    if (one.text == other.text) return false;
+    bool known = true;
+    for (const Unit unit : units) {
+        Alternatives here = where_hold(where, unit);
+        if (alike) here = both_of(here, {all_alike(one.formula, other.formula)});
+        const auto over = is_maximum(compare) ? may_be_over(here, one.formula, other.formula, unit)
+                                              : may_be_over(here, other.formula, one.formula, unit);
+        if (over && *over) return true;
+        known = known && over.has_value();
+    }
+    return known ? std::optional(false) : std::nullopt;
+}
+
+} // namespace beadbook

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "criteria/model.hpp"
+#include "criteria/pieces.hpp"
+
+namespace beadbook {
+
+/// What must hold of a coupon for the set to speak of it, and of a find for the rule to: the scope without
+/// the parts that ask first whether they apply, `when` and `where`.
+std::vector<Condition> conditions_of(const CriteriaSet &set, const Rule &rule);
+
+/// In which units the printed values of the rule are to be looked at: one, where none is printed in two.
+std::vector<Unit> units_to_try(const CriteriaSet &set, const Rule &rule);
+
+/// Whether one sum may be over another, where those conditions hold; strictly, or at least as large.
+std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, const Formula &other,
+                                Unit unit, bool strictly = true);
+
+/// Whether the first limit lets more through than the second, somewhere. Nothing where that cannot be told
+/// exactly (products of quantities). Only of two values. With `alike`, only where all quantities of a kind
+/// are the same is looked at.
+std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Compare compare,
+                                      const std::vector<Condition> &where, const std::vector<Unit> &units,
+                                      bool alike = false);
+
+} // namespace beadbook

@@ -1,0 +1,217 @@
+// What a rule can reach in the coupons that the set covers: nothing, all or none of its finds, a limit below
+// 0.
+#include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+const std::vector<Unit> both_units{Unit::inch, Unit::millimetre};
+
+/// A table may be rounded to a step: what is not over its end by more than this is not told.
+const Exact table_slack = 25'400;
+
+/// True in every unit.
+template <class Asked>
+bool in_all(const std::vector<Unit> &units, Asked asked) {
+    return std::all_of(units.begin(), units.end(), asked);
+}
+
+/// Words that two lists of conditions ask for, and no word satisfies both.
+bool words_apart(const std::vector<Condition> &a, const std::vector<Condition> &b) {
+    return std::any_of(a.begin(), a.end(), [&](const Condition &x) {
+        return x.kind == Condition::Kind::word && std::any_of(b.begin(), b.end(), [&](const Condition &y) {
+                   return y.kind == Condition::Kind::word && y.slot == x.slot && (x.fitting & y.fitting) == 0;
+               });
+    });
+}
+
+class Reach {
+public:
+    Reach(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
+        : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
+          units_(units_to_try(set, rule)) {}
+
+    void check() {
+        if (outside_scope()) return;
+        std::vector<std::string> never, always;
+        std::vector<const Table *> seen;
+        for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
+            if (rule_.limits[c].kind != Limit::Kind::value) continue;
+            if (check_number(c)) return;
+            for (const Table *table : rule_.limits[c].formula.tables())
+                if (std::find(seen.begin(), seen.end(), table) == seen.end())
+                    check_table(*seen.emplace_back(table));
+            if (never_over(c)) never.push_back(set_.classes[c].id);
+            if (always_over(c)) always.push_back(set_.classes[c].id);
+        }
+        if (!never.empty())
+            tell("never-decisive", "it never rejects for class " + listed_classes(never) +
+                                       ": what it measures is always within the limit");
+        if (!always.empty())
+            tell("always-rejects", "it always rejects for class " + listed_classes(always) +
+                                       ": what it speaks of is never within the limit; 'none' says so");
+    }
+
+private:
+    static std::string listed_classes(const std::vector<std::string> &all) {
+        std::string out;
+        for (const auto &one : all) out += (out.empty() ? "" : ", ") + one;
+        return out;
+    }
+    void tell(std::string_view check, const std::string &text) {
+        doubts_.tell(check, rule_.id, rule_.where_from, "rules." + rule_.id, text);
+    }
+    Alternatives where(Unit unit) const { return where_hold(conditions_, unit); }
+
+    /// Also where its own conditions never hold together, which is told elsewhere.
+    bool outside_scope() {
+        std::vector<Condition> own = rule_.when;
+        own.insert(own.end(), rule_.where.begin(), rule_.where.end());
+        if (in_all(both_units, [&](Unit u) { return possible(where_hold(own, u)) == false; })) return true;
+        std::vector<Condition> scope;
+        for (const auto &part : set_.scope)
+            if (part.only_if.empty()) scope.insert(scope.end(), part.when.begin(), part.when.end());
+        const bool outside = words_apart(own, scope) ||
+                             in_all(both_units, [&](Unit u) { return possible(where(u)) == false; });
+        if (outside)
+            tell("outside-scope", "it speaks only of coupons that the set does not cover, by its 'scope'");
+        return outside;
+    }
+
+    /// Limits and windows that are no measure at all; true if one was told.
+    bool check_number(std::size_t c) {
+        for (const Unit unit : units_) {
+            std::vector<const Formula *> formulas{&rule_.limits[c].formula};
+            if (const Window *window = rule_.window(c); window && window->kind == Window::Kind::length)
+                formulas.push_back(&window->length);
+            for (const Formula *formula : formulas) {
+                if (divides_by_zero(*formula, unit)) {
+                    tell("division-by-zero", "'" + formula->text + "' divides by what may be 0 here");
+                    return true;
+                }
+                const bool window = formula != formulas.front();
+                // A limit below 0 that asks for at least so much only asks for nothing.
+                if (!window && !is_maximum(rule_.compare)) continue;
+                if (below_zero(*formula, unit, window)) {
+                    tell("negative-limit", "'" + formula->text + "' falls " + (window ? "to" : "below") +
+                                               " 0 for coupons that the rule speaks of");
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /// Coupons that the rule and the scope bound on a side, and of which the table ends before that.
+    void check_table(const Table &table) {
+        const Unit unit = units_.front();
+        const auto by = pieces_of(table.by, unit);
+        if (!by) return;
+        for (const bool upper : {true, false})
+            if (const auto end = end_of(table, upper); end && beyond_end(*by, unit, *end, upper)) {
+                tell("table-short-of-scope", "table '" + table.name + "' ends " +
+                                                 (upper ? "below" : "above") +
+                                                 " what the set covers: a size there has no value");
+                return;
+            }
+    }
+    /// The last value of its rows on that side; nothing where a row is open.
+    static std::optional<Exact> end_of(const Table &table, bool upper) {
+        std::optional<Exact> out;
+        for (const auto &row : table.rows) {
+            const auto edge = std::find_if(row.band.begin(), row.band.end(), [&](const Table::Edge &e) {
+                return is_maximum(e.compare) == upper;
+            });
+            if (edge == row.band.end()) return std::nullopt;
+            if (!out || (upper ? edge->value > *out : edge->value < *out)) out = edge->value;
+        }
+        return out;
+    }
+    bool beyond_end(const std::vector<Piece> &by, Unit unit, const Exact &end, bool upper) const {
+        const auto past = [&](const Exact &value) {
+            return possible_with(where(unit), by, [&](const Linear &size) {
+                const Linear edge{{}, value};
+                return std::vector{over_zero(upper ? size - edge : edge - size)};
+            });
+        };
+        const Exact far = upper ? end * Exact(1'000'000) : end / Exact(1'000'000);
+        return past(far) == false && past(end + (upper ? table_slack : Exact(0) - table_slack)) == true;
+    }
+
+    bool divides_by_zero(const Formula &formula, Unit unit) const {
+        const auto divisors = divisors_of(formula, unit);
+        return std::any_of(divisors.begin(), divisors.end(), [&](const std::vector<Piece> &pieces) {
+            return possible_with(where(unit), pieces, [](const Linear &value) {
+                       return std::vector{at_least_zero(value), at_least_zero(value.times(Exact(-1)))};
+                   }) == true;
+        });
+    }
+
+    bool below_zero(const Formula &formula, Unit unit, bool or_zero) const {
+        if (formula.dimension() == Dimension::temperature) return false;
+        const auto pieces = pieces_of(formula, unit);
+        return pieces && possible_with(where(unit), *pieces, [&](const Linear &value) {
+                             return std::vector<Inequality>{{value.times(Exact(-1)), !or_zero}};
+                         }) == true;
+    }
+
+    /// A find of which the rule speaks and that is over the limit; not known: true.
+    bool never_over(std::size_t c) const {
+        const Formula &limit = rule_.limits[c].formula;
+        const bool strictly = rule_.compare == Compare::at_most || rule_.compare == Compare::at_least;
+        switch (rule_.kind) {
+        case Rule::Kind::each: return in_all(units_, [&](Unit u) { return !beyond(limit, u, strictly); });
+        case Rule::Kind::sum: return never_fills(c);
+        case Rule::Kind::combine:
+            return limit.is_constant() &&
+                   limit.constant_value() >= Exact(static_cast<std::int64_t>(rule_.combined.size()));
+        default: return false;
+        }
+    }
+    bool always_over(std::size_t c) const {
+        if (rule_.kind != Rule::Kind::each) return false;
+        const Formula &limit = rule_.limits[c].formula;
+        const bool strictly = rule_.compare == Compare::under || rule_.compare == Compare::over;
+        return in_all(units_, [&](Unit u) {
+            const auto within = is_maximum(rule_.compare)
+                                    ? may_be_over(where(u), limit, rule_.measure, u, strictly)
+                                    : may_be_over(where(u), rule_.measure, limit, u, strictly);
+            return within == false;
+        });
+    }
+
+    bool beyond(const Formula &limit, Unit unit, bool strictly) const {
+        const auto over = is_maximum(rule_.compare)
+                              ? may_be_over(where(unit), rule_.measure, limit, unit, strictly)
+                              : may_be_over(where(unit), limit, rule_.measure, unit, strictly);
+        return over != false;
+    }
+
+    /// The lengths in a stretch add to no more than the stretch.
+    bool never_fills(std::size_t c) const {
+        const Window *window = rule_.window(c);
+        if (!window || rule_.summed != Quantity::length || window->kind == Window::Kind::area) return false;
+        const Formula stretch =
+            window->kind == Window::Kind::length ? window->length : formula_of(Quantity::weld_length);
+        return in_all(units_, [&](Unit u) {
+            return may_be_over(where(u), stretch, rule_.limits[c].formula, u) == false;
+        });
+    }
+
+    const CriteriaSet &set_;
+    const Rule &rule_;
+    Doubts &doubts_;
+    std::vector<Condition> conditions_;
+    std::vector<Unit> units_;
+};
+
+} // namespace
+
+void check_reach(const CriteriaSet &set, Doubts &doubts) {
+    for (const auto &rule : set.rules) Reach(set, rule, doubts).check();
+}
+
+} // namespace beadbook
