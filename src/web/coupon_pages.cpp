@@ -57,9 +57,14 @@ Answer show(Visit &visit) {
     const CouponSheet sheet = show_coupon(visit.office(), mark);
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     const auto to_do = to_examine(visit.office(), sheet.coupon, visit.person());
-    std::string main = part_of(document_of(sheet), "sheet");
-    if (to_do) main += "<h2>To be examined</h2>\n" + exam_deeds(*to_do);
-    main += "<h2>Verdict</h2>\n" + verdict_line(judged);
+    std::string main = "<h1>Coupon " + escaped(mark) + "</h1>\n" + verdict_line(judged);
+    if (to_do) main += exam_deeds(*to_do);
+    Document known = document_of(sheet);
+    std::erase_if(known.blocks, [](const Block &block) {
+        const auto *heading = std::get_if<Heading>(&block);
+        return heading && heading->level == 1; // the page has it already
+    });
+    main += part_of(std::move(known), "sheet");
     if (judged.judged) main += verdict_parts(*judged.judged);
     main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
             button_to(coupon_path(mark) + "/exam", "Another exam") +
