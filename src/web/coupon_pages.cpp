@@ -75,8 +75,10 @@ Answer show(Visit &visit) {
 
 Answer change_form(Visit &visit, const Refusal *refused) {
     const std::string &mark = visit.word("mark");
-    const CouponRecord known = visit.office().coupon(mark).record;
+    const CouponState state = visit.office().coupon(mark);
+    const CouponRecord &known = state.record;
     Form form(visit, coupon_path(mark) + "/change", refused);
+    form.hidden("seen", std::to_string(state.record_seq));
     form.add({"why", "The reason", "", Control::Kind::text, "It is kept with what was said before."});
     add_coupon_fields(form, visit.catalogue(), known);
     return page_of(
@@ -91,6 +93,7 @@ Answer change(Visit &visit) {
     const std::string &mark = visit.word("mark");
     try {
         return visit.enter(coupon_path(mark), [&](Writing &w) {
+            visit.must_have_seen(w.coupon(mark).record_seq, "coupon " + mark);
             const CouponRecord known = w.coupon(mark).record;
             CouponChange request{
                 {mark, coupon_fields_in(visit), visit.ticked("sure")}, {}, visit.field("why")};
@@ -102,7 +105,8 @@ Answer change(Visit &visit) {
             return std::move(done.notes);
         });
     } catch (const Refusal &e) {
-        return visit.request.part ? refusal_page(visit, e) : change_form(visit, &e);
+        if (visit.request.part || e.field() == "seen") return refusal_page(visit, e);
+        return change_form(visit, &e);
     }
 }
 

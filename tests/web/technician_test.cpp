@@ -194,6 +194,33 @@ TEST_CASE("the conditions of an exam are corrected, and its finish stands") {
     CHECK(coupon.exams[0].finished);
 }
 
+/// What a form that was opened would send along.
+std::string seen_in(const std::string &page) {
+    const std::string begin = "name=\"seen\" value=\"";
+    const std::size_t at = page.find(begin);
+    REQUIRE(at != std::string::npos);
+    return page.substr(at + begin.size(), page.find('"', at + begin.size()) - at - begin.size());
+}
+
+TEST_CASE("a page that was opened before a change does not put back what it said then") {
+    Browser browser;
+    begun(browser);
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    for (const std::string path : {"/coupon/T-1/change", "/coupon/T-1/exam/1/conditions"}) {
+        INFO(path);
+        const std::string seen = seen_in(browser.get(path).body);
+        const Sent same{{"level", "II"}, {"thickness", "1/16 in"}, {"seen", seen}, {"why", "measured again"}};
+        browser.ok(path, same);
+        Sent stale = same;
+        stale[1].second = "1 in";
+        const Answer refused = browser.post(path, stale);
+        CHECK(refused.status == 422);
+        CHECK(says(refused.body, "was changed after this page was opened"));
+        CHECK(seen_in(browser.get(path).body) != seen);
+    }
+    CHECK(on_record(browser, "T-1").record.get("thickness") == "1/16 in");
+}
+
 TEST_CASE("the first page lists what waits: the person's own first, nothing that is done or withdrawn") {
     Browser browser;
     browser.ok("/register", with(plate, {{"mark", "T-1..T-3"}}));
