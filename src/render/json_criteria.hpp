@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/boundaries.hpp"
 #include "operations/reading.hpp"
 #include "operations/trying.hpp"
 
@@ -14,6 +15,7 @@ std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &set
 std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes = {});
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes = {});
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes = {});
+std::string json_text(const Boundaries &all, const std::vector<std::string> &notes = {});
 std::string json_text(const TriedCases &tried, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<TriedCases> &all, const std::vector<std::string> &notes = {});
 
