@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/outside_solver.hpp"
 #include "records/files.hpp"
+#include "records/record_file.hpp"
 
 #include <charconv>
 #include <cstdlib>
@@ -12,6 +13,13 @@
 #include <unistd.h>
 
 namespace beadbook {
+namespace {
+
+bool names_book(const Args &args, const Session &session) {
+    return args.has("book") || !session.environment("BEADBOOK_BOOK").empty();
+}
+
+} // namespace
 
 Call::Call(Args args, Session &session)
     : args_(std::move(args)),
@@ -51,6 +59,8 @@ std::string Call::input(const std::string &path) const {
 }
 
 Call::~Call() {
+    // Also where the command failed: an empty record stands there now, perhaps by a slip in its name.
+    if (!begun_.empty() && !has("quiet")) session_.err << "beadbook: note: " << begun_ << "\n";
     office_.reset();
     book_.reset();
     std::error_code ignored;
@@ -60,13 +70,18 @@ Call::~Call() {
 Office &Call::office(Ledger::Mode mode) {
     if (!office_) {
         std::string path = book_path(args_, session_);
-        if (has("dry-run") && mode == Ledger::Mode::create && !std::filesystem::exists(path)) {
+        if (has("dry-run") && mode == Ledger::Mode::create && !record_file::there(path)) {
             std::string folder = std::filesystem::temp_directory_path() / "beadbook-XXXXXX";
             if (!mkdtemp(folder.data())) throw StoreError(folder + ": cannot be made for a dry run");
             trial_ = folder;
             path = folder + "/book.db";
         }
+        if (mode == Ledger::Mode::create && !names_book(args_, session_)) {
+            std::error_code ignored; // the user's own folder of data; a folder that is named must be there
+            std::filesystem::create_directories(std::filesystem::path(path).parent_path(), ignored);
+        }
         book_.emplace(path, mode);
+        if (book_->ledger().began() && trial_.empty()) begun_ = "a new record begins: " + visible(path);
         office_.emplace(*book_, catalogue_);
     }
     return *office_;

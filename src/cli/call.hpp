@@ -4,6 +4,7 @@
 #include "cli/options.hpp"
 #include "cli/session.hpp"
 #include "criteria/vocabulary.hpp"
+#include "measure/text.hpp"
 #include "operations/done.hpp"
 #include "operations/source.hpp"
 #include "operations/writing.hpp"
@@ -58,7 +59,10 @@ public:
     auto write(Work work, Ledger::Mode mode = Ledger::Mode::write) {
         Writing writing(office(mode), actor());
         auto out = work(writing);
-        if (!has("dry-run")) writing.commit();
+        if (!has("dry-run")) {
+            writing.commit();
+            session_.stored = true;
+        }
         return out;
     }
 
@@ -67,9 +71,10 @@ public:
     template <class Result>
     ExitCode tell(const Result &result, const std::vector<std::string> &notes = {}) {
         auto all = notes;
+        if (!begun_.empty()) all.insert(all.begin(), std::exchange(begun_, {}));
         if (has("dry-run")) all.push_back("nothing was stored: --dry-run");
         if (!has("quiet"))
-            for (const auto &note : all) session_.err << "beadbook: note: " << note << "\n";
+            for (const auto &note : all) session_.err << "beadbook: note: " << visible(note) << "\n";
         if (json())
             session_.out << json_text(result, all);
         else
@@ -87,6 +92,7 @@ private:
     Outside outside_;
     Catalogue catalogue_{outside_};
     std::string trial_; ///< folder of a record that a dry run would begin
+    std::string begun_; ///< that a new record was begun, until it is told
     std::optional<Book> book_;
     std::optional<Office> office_;
 };

@@ -1,6 +1,8 @@
 // Criteria sets, rules for welders and practices: list, show, check a file of one's own.
 #include "operations/catalogue.hpp"
 #include "cli/command.hpp"
+#include "cli/page.hpp"
+#include "operations/described.hpp"
 #include "render/json_criteria.hpp"
 #include "render/json_practice.hpp"
 #include "render/json_rules.hpp"
@@ -61,8 +63,17 @@ ExitCode run_cases(Call &call) {
     return all_hold ? ExitCode::done : ExitCode::rejected;
 }
 
+ExitCode run_picture(Call &call) {
+    const LimitCurves curves =
+        limit_curves(call.catalogue().criteria(call.at(1)), described_coupon(call.coupon_fields()));
+    return wants_page(call) ? tell_bare_page(call, document_of(curves)) : call.tell(curves);
+}
+
 ExitCode run_criteria(Call &call) {
     Catalogue &catalogue = call.catalogue();
+    if (is(call, "picture", 1)) return run_picture(call);
+    if (wants_page(call) || !call.coupon_fields().empty())
+        throw UsageError("a page and a description of the coupon go with picture");
     if (is(call, "check", 1))
         return tell_check(call, check_criteria(catalogue, call.source(call.at(1)), call.has("coverage")));
     if (is(call, "cases", 0) || is(call, "cases", 1)) return run_cases(call);
@@ -70,7 +81,7 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
     if (is(call, "show", 1)) return call.tell(*catalogue.criteria(call.at(1)));
-    throw UsageError("expected list, types, show SET, check SET, cases [SET] or schema [KIND]");
+    throw UsageError("expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]");
 }
 
 ExitCode run_rules(Call &call) {
@@ -95,15 +106,17 @@ ExitCode run_practice(Call &call) {
 std::vector<Command> catalogue_commands() {
     return {
         looks(For::keeper, run_criteria,
-              R"(criteria list | types | show SET | check SET | cases [SET] | schema [KIND]
+              R"(criteria list | types | show SET | picture SET | check SET | cases [SET] | schema [KIND]
 the criteria sets, their rules with clause and standing, and the words for imperfections
 criteria check my-shop.yaml --coverage
 SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' judges the worked cases
 beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. With
---boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'schema' prints the
-JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
-              {{"coverage", "", "with check: types of imperfection that no rule speaks of"},
-               {"boundaries", "", "with cases SET: a value just under, at and just over each limit"}}),
+--boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
+each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'schema'
+prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
+              options(Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
+                      Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
+                      page_options(), coupon_field_options())),
         looks(For::keeper, run_rules, R"(rules list | show RULES | check FILE
 rules for welders: list them, show one, or check a file of your own
 rules show asme-ix

@@ -47,10 +47,12 @@ std::vector<Command> planning_commands();
 std::vector<Command> welder_commands();
 std::vector<Command> qualifying_commands();
 std::vector<Command> standing_commands();
+std::vector<Command> printing_commands();
 std::vector<Command> people_commands();
 std::vector<Command> catalogue_commands();
 std::vector<Command> exchange_commands();
 std::vector<Command> keeping_commands();
+std::vector<Command> bench_commands();
 std::vector<Command> program_commands();
 
 /// All of them.

@@ -1,6 +1,7 @@
 // Coupons: register, change, restore, remark; and looking at them.
 #include "operations/coupons.hpp"
 #include "cli/command.hpp"
+#include "cli/page.hpp"
 #include "cli/selection_options.hpp"
 #include "operations/looking.hpp"
 #include "operations/many.hpp"
@@ -44,7 +45,12 @@ ExitCode run_coupons(Call &call) {
     return call.tell(CouponList{list_coupons(call.office(), of), of.all()});
 }
 
-ExitCode run_show(Call &call) { return call.tell(show_coupon(call.office(), call.at(0))); }
+ExitCode run_show(Call &call) {
+    const CouponSheet sheet = show_coupon(call.office(), call.at(0));
+    return wants_page(call)
+               ? tell_page(call, document_of(sheet), sets_of(call.office(), {sheet.coupon.record}))
+               : call.tell(sheet);
+}
 
 ExitCode run_history(Call &call) {
     return call.tell(call.has("welder") ? history_of_welder(call.office(), call.at(0))
@@ -86,7 +92,8 @@ that the coupon was registered with.)",
               selection_options()),
         looks(For::technician, run_show, R"(show COUPON
 one coupon: what is known, exams, indications, verdict, grade
-show T-7)"),
+show T-7)",
+              page_options()),
         looks(For::technician, run_history, R"(history COUPON
 every entry ever made about a coupon, or a welder: who, when, why, and the values before and after
 history T-7)",

@@ -153,13 +153,12 @@ ExitCode run_withdraw(Call &call) {
         return call.tell(
             as<CouponWithdrawn>(call.write([&](Writing &w) { return withdraw_coupon(w, coupon, why); })));
     const int number = whole_number(call.at(2), what);
-    return call.tell(call.write([&](Writing &w) {
-        if (what == "exam")
-            withdraw_exam(w, coupon, number, why);
-        else
-            withdraw_indication(w, coupon, number, why);
-        return Withdrawn{what, number};
-    }));
+    const auto done = call.write([&](Writing &w) {
+        if (what == "indication") return withdraw_indication(w, coupon, number, why);
+        withdraw_exam(w, coupon, number, why);
+        return Done<int>{number, {}};
+    });
+    return call.tell(Withdrawn{what, number}, done.notes);
 }
 
 ExitCode run_move(Call &call) {

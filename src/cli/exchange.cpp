@@ -74,8 +74,9 @@ ExitCode run_import(Call &call) {
             "indications");
     const auto sheet = form_of(call);
     std::string text = call.input(call.text("file", "-"));
-    PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
-                                             {sheet, std::move(text), call.has("sure"), call.has("again")});
+    PreparedImport prepared =
+        prepare_import(call.office(Ledger::Mode::create),
+                       {sheet, std::move(text), call.has("sure"), call.has("again"), call.has("open-files")});
     return call.tell(call.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
 }
 
@@ -100,7 +101,8 @@ A number that nobody would believe at first sight is refused unless the file nam
 with --sure.)",
                {{"file", "FILE", "the file (else standard input)", 'f'},
                 sure_option(),
-                {"again", "", "finds of a table that was imported already are meant to come again"}}),
+                {"again", "", "finds of a table that was imported already are meant to come again"},
+                {"open-files", "", "criteria and practices that the file names by a path may be opened"}}),
     };
 }
 

@@ -14,6 +14,7 @@ enum class ExitCode : int {
     store = 4,       ///< the record is busy, damaged, foreign, read-only, or does not verify
     cannot_say = 5,  ///< done; a judged coupon can be neither accepted nor rejected
     not_allowed = 6, ///< done; the welder may not do some of the work
+    untold = 7,      ///< stored, but what was done could not be printed; it must not be done again
     interrupted = 130,
 };
 

@@ -8,7 +8,8 @@ namespace beadbook {
 
 const std::string_view exit_codes =
     "Exit codes: 0 done, accepted; 1 rejected, uncovered; 5 cannot say; 6 work not allowed;\n"
-    "2 wrong usage; 3 bad data, nothing stored; 4 trouble with the record; 130 interrupted.\n";
+    "2 wrong usage; 3 bad data, nothing stored; 4 trouble with the record; 7 stored, but not told; 130 "
+    "interrupted.\n";
 
 const std::vector<Section> &headings() {
     static const std::vector<Section> all{{For::technician, "Who examines"},

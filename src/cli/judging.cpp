@@ -1,5 +1,6 @@
 // Verdicts: judge, why, grade.
 #include "cli/command.hpp"
+#include "cli/page.hpp"
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
@@ -79,7 +80,11 @@ ExitCode run_judge(Call &call) {
 
 ExitCode run_why(Call &call) {
     const Explained explained = explain(call.office(), call.at(0), judge_request(call));
-    if (call.has("proof"))
+    if (wants_page(call))
+        tell_page(call,
+                  call.has("proof") ? document_of(InFull<Explained>{explained}) : document_of(explained),
+                  {explained.judged.set});
+    else if (call.has("proof"))
         call.tell(InFull<Explained>{explained});
     else
         call.tell(explained);
@@ -119,7 +124,7 @@ Each reason names the indication, what was measured, the limit, its clause and s
         looks(For::welder, run_why, R"(why COUPON
 explain the verdict to the welder: where, why, cause and remedy
 why T-7)",
-              options(proof, criteria)),
+              options(proof, page_options(), criteria)),
         enters(For::instructor, run_grade, R"(grade [COUPON] passed|failed
 the instructor's decision on a coupon, with a remark, or on many
 grade T-7 failed --remark "shorter arc at the toes, then weld it again"

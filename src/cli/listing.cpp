@@ -1,13 +1,11 @@
 // Many coupons told in one: summary, learner.
 #include "cli/command.hpp"
+#include "cli/page.hpp"
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/learner.hpp"
 #include "operations/summarizing.hpp"
-#include "records/files.hpp"
-#include "render/html.hpp"
 #include "render/json_judging.hpp"
-#include "render/json_standing.hpp"
 #include "render/json_summary.hpp"
 
 namespace beadbook {
@@ -27,16 +25,19 @@ ExitCode run_summary(Call &call) {
         differs = call.text("against");
         groups.push_back(std::move(other));
     }
-    return call.tell(summarize(call.office(), groups));
+    const Summaries summaries = summarize(call.office(), groups);
+    return wants_page(call) ? tell_page(call, document_of(summaries)) : call.tell(summaries);
 }
 
 ExitCode run_learner(Call &call) {
     Selection of = selection_of(call);
     of.welder = call.at(0);
     const Learner learner = learner_of(call.office(), of);
-    if (!call.has("html")) return call.tell(learner);
-    write_new_file(call.text("html"), html(document_of(learner)));
-    return call.tell(PaperWritten{"the page", call.text("html")});
+    if (!wants_page(call)) return call.tell(learner);
+    std::vector<std::shared_ptr<const CriteriaSet>> sets;
+    for (const auto &one : learner.coupons)
+        if (one.explained) sets.push_back(one.explained->judged.set);
+    return tell_page(call, document_of(learner), sets);
 }
 
 /// All but whose they are, which a word says.
@@ -60,12 +61,12 @@ process, criteria, class and purpose. Shares have their exact 95 % interval (Clo
 out. A find counts in the quarter of the weld where it begins.)",
               options(Option{"against", "NAME",
                              "beside it another cohort, or another welder where --welder is given"},
-                      selection_options())),
+                      page_options(), selection_options())),
         looks(For::welder, run_learner, R"(learner WELDER
 everything for one learner: coupons, verdicts with why, what to change, grades and remarks
 learner L1 --html L1.html
 WELDER is the mark or name that the coupons give. 'welder' tells what the welder holds.)",
-              options(Option{"html", "FILE", "write a page to print"}, selection_of_one_welder())),
+              options(page_options(), selection_of_one_welder())),
     };
 }
 

@@ -5,8 +5,10 @@
 #include <csignal>
 #include <cstdlib>
 #include <ctime>
+#include <fcntl.h>
 #include <iostream>
 #include <poll.h>
+#include <spawn.h>
 #include <sys/ioctl.h>
 #include <unistd.h>
 
@@ -39,20 +41,41 @@ bool pipe_closed() {
     return poll(&out, 1, 0) == 1 && (out.revents & POLLERR) != 0;
 }
 
+/// Standard input, output and errors that somebody closed: else the next file that is opened, the record or
+/// an export, would get their number, and what is printed would be written into it. Read-only, so that
+/// printing still fails and is told.
+void keep_standard_streams() {
+    for (int open = ::open("/dev/null", O_RDONLY); open >= 0; open = ::open("/dev/null", O_RDONLY))
+        if (open > STDERR_FILENO) {
+            close(open);
+            return;
+        }
+}
+
+/// Shows a page in the user's browser, if there is a screen.
+void open_in_browser(const std::string &link) {
+    if (environment("DISPLAY").empty() && environment("WAYLAND_DISPLAY").empty()) return;
+    const char *const words[] = {"xdg-open", link.c_str(), nullptr};
+    pid_t child = 0;
+    posix_spawnp(&child, words[0], nullptr, nullptr, const_cast<char *const *>(words), environ);
+}
+
 /// Nothing to tidy up: every command is one transaction, and SQLite rolls back what was not committed.
 extern "C" void interrupted(int) { std::_Exit(130); }
 
 } // namespace
 
 int main(int argc, char **argv) {
+    keep_standard_streams();
     std::signal(SIGINT, interrupted);
     std::signal(SIGPIPE, SIG_IGN); // a closed pipe shows as a failed write
     std::ios::sync_with_stdio(false);
     const bool colour =
         isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
     const auto today = [] { return beadbook::local_day(std::time(nullptr)); };
-    beadbook::Session session{std::cin, std::cout,  std::cerr, isatty(STDIN_FILENO) != 0,
-                              colour,   utc_now,    today,     environment,
-                              width(),  pipe_closed};
+    beadbook::Session session{std::cin,       std::cout,   std::cerr, isatty(STDIN_FILENO) != 0,
+                              colour,         utc_now,     today,     environment,
+                              width(),        pipe_closed, false,     {},
+                              open_in_browser};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -46,6 +46,15 @@ std::string in_words(const Refusal &e) {
     return out;
 }
 
+/// A message that nobody would read to its end.
+std::string capped(const std::string &text) {
+    constexpr std::size_t most = 20'000;
+    if (text.size() <= most) return text;
+    std::string out = text.substr(0, most);
+    while (!valid_utf8(out)) out.pop_back();
+    return out + "...\nand " + std::to_string(text.size() - out.size()) + " bytes more";
+}
+
 bool colour_wanted(const Args &args, const Session &session) {
     const std::string when = args.text("color", "auto");
     if (when != "auto" && when != "always" && when != "never")
@@ -64,9 +73,22 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.today,
                 session.environment,
                 session.width,
-                session.pipe_closed};
-    Call call(args, own);
-    return command.run(call);
+                session.pipe_closed,
+                false,
+                session.until_stopped,
+                session.open};
+    const auto run = [&] {
+        Call call(args, own);
+        return command.run(call);
+    };
+    try {
+        const ExitCode code = run();
+        session.stored = own.stored;
+        return code;
+    } catch (...) {
+        session.stored = own.stored;
+        throw;
+    }
 }
 
 ExitCode run_words(const std::vector<std::string> &words, Session &session) {
@@ -97,8 +119,13 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 int run_program(const std::vector<std::string> &words, Session &session) {
     const auto fail = [&](ExitCode code, const std::string &what, const std::string &hint = "") {
         session.out.flush();
-        session.err << "beadbook: error: " << what << "\n" << hint;
+        session.err << "beadbook: error: " << visible(capped(what)) << "\n" << hint;
         return static_cast<int>(code);
+    };
+    // After something was stored nothing may read as if it had not been.
+    const auto untold = [&](const std::string &why) {
+        return fail(ExitCode::untold, "what was entered is stored, but " + why +
+                                          "; look at the record before anything is entered again");
     };
     const auto hint = [&] {
         const bool known = !words.empty() && command_called(words[0]);
@@ -108,16 +135,21 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         const ExitCode code = run_words(words, session);
         session.out.flush();
         if (!session.out && session.pipe_closed && session.pipe_closed()) return static_cast<int>(code);
+        if (!session.out && session.stored) return untold("the output could not be written");
         if (!session.out) return fail(ExitCode::store, "the output could not be written");
         return static_cast<int>(code);
     } catch (const UsageError &e) {
+        if (session.stored) return untold(e.what());
         return fail(ExitCode::usage, e.what(), hint());
     } catch (const Refusal &e) {
+        if (session.stored) return untold(in_words(e));
         const ExitCode code = code_of(e.kind());
         return fail(code, in_words(e), code == ExitCode::usage ? hint() : "");
     } catch (const std::bad_alloc &) {
+        if (session.stored) return untold("out of memory");
         return fail(ExitCode::store, "out of memory");
     } catch (const std::exception &e) {
+        if (session.stored) return untold(std::string("unexpected: ") + e.what());
         return fail(ExitCode::store, std::string("unexpected: ") + e.what());
     }
 }

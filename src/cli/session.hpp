@@ -21,6 +21,11 @@ struct Session {
     std::function<std::string(const std::string &)> environment; ///< empty if not set
     std::size_t width = 100;                                     ///< of a line of text
     std::function<bool()> pipe_closed = {}; ///< the reader of `out` went away, which is no mistake
+    bool stored = false;                    ///< something was entered on record in this run
+
+    /// Waits until a server is to stop; none: until SIGINT or SIGTERM.
+    std::function<void(const std::string &link)> until_stopped = {};
+    std::function<void(const std::string &link)> open = {}; ///< shows a page in the user's browser
 
     Paint paint() const { return Paint(colour); }
 };

@@ -1,8 +1,8 @@
 // How qualifications stand: due, extend, revoke, record.
 #include "operations/standing.hpp"
 #include "cli/command.hpp"
+#include "cli/page.hpp"
 #include "records/files.hpp"
-#include "render/html.hpp"
 #include "render/json_standing.hpp"
 
 namespace beadbook {
@@ -33,9 +33,10 @@ ExitCode run_record(Call &call) {
         return call.tell(PaperWritten{paper.name, to});
     }
     const RecordSheet sheet = record_sheet(call.office(), call.at(0), number, call.day("on"));
-    if (!call.has("html")) return call.tell(sheet);
-    write_new_file(call.text("html"), html(document_of(sheet)));
-    return call.tell(PaperWritten{"the page", call.text("html")});
+    if (!wants_page(call)) return call.tell(sheet);
+    std::vector<std::shared_ptr<const CriteriaSet>> sets;
+    for (const auto &test : sheet.tests) sets.push_back(test.set);
+    return tell_page(call, document_of(sheet), sets);
 }
 
 } // namespace
@@ -66,9 +67,9 @@ the qualification record of one welder and test: text, JSON, or a page to print
 record L1 2 --html L1-2.html
 What was welded, examined and graded, by which criteria and rules (edition and hash), what it
 qualifies, how it stands, and the hashes that prove it.)",
-              {{"html", "FILE", "write a page to print"},
-               {"document", "FILE", "write the paper that it was carried in with"},
-               on_option()}),
+              options(page_options(),
+                      Option{"document", "FILE", "write the paper that it was carried in with"},
+                      on_option())),
     };
 }
 

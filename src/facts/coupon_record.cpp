@@ -226,8 +226,10 @@ Coupon CouponRecord::facts() const {
         put_words(out, Fact::process, processes_in(process), &out.more_processes);
     if (const std::string position = get("position"); !position.empty())
         put_words(out, Fact::position, positions_in(position), nullptr);
-    if (const std::string material = get("material"); !material.empty())
-        put_words(out, Fact::material, materials_in(material), &out.more_materials);
+    // A metal group that is a metal's name tells the metal.
+    const std::string material = get("material");
+    if (const std::string metal = material.empty() ? get("metal-group") : material; !metal.empty())
+        put_words(out, Fact::material, materials_in(metal), &out.more_materials);
     std::vector<Exact> members;
     for (const char *name : {"thickness", "thickness-2"})
         if (const auto found = fields.find(name); found != fields.end())

@@ -47,7 +47,9 @@ std::vector<Weld> welds_of(const CouponRecord &coupon) {
             const std::string text = coupon.get(field_of(trait));
             const auto parts = parts_of(text);
             const bool own = split(trait) && parts.size() == processes.size();
-            weld.word(trait) = own ? parts[p] : text;
+            // What the first process welded against backs the next: one word does not tell of both.
+            const bool backed_by_weld = trait == Trait::backing && p > 0;
+            weld.word(trait) = own ? parts[p] : backed_by_weld ? "" : text;
         }
         const std::string &part = processes[p];
         const std::size_t blank = std::min(part.find(' '), part.size());

@@ -6,9 +6,10 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 14> shortcoming_ids{
-    "told",   "grade",          "verdict",    "purpose",     "not examined", "exam",    "same exam",
-    "retest", "retest unknown", "failed day", "failed kind", "unreadable",   "coupons", "training"};
+constexpr std::array<std::string_view, 16> shortcoming_ids{
+    "told",      "grade",    "verdict",        "purpose",     "not examined", "exam",
+    "same exam", "retest",   "retest unknown", "failed day",  "failed kind",  "unreadable",
+    "coupons",   "training", "by machine",     "entered late"};
 
 } // namespace
 

@@ -26,6 +26,8 @@ struct Shortcoming {
         unreadable,     ///< a coupon of the welder cannot be read, so whether it failed cannot be said
         coupons,        ///< fewer than a renewal takes
         training,       ///< one failed after the retest that the rules allow at once, and none is on record
+        by_machine,     ///< a machine led the torch, and the rules speak of a welder's hand
+        entered_late,   ///< dated before a failure of its kind, and entered after it
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given

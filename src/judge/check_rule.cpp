@@ -66,8 +66,8 @@ private:
             m.certain = Truth::unknown;
             m.doubts |= item.may_merge;
         }
-        m.covers =
-            both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts));
+        m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts,
+                                            e_.least_of(item)));
         m.certain = both(m.certain, m.covers);
         if (m.certain != Truth::no)
             members_.push_back(m);
@@ -237,6 +237,14 @@ private:
         }
     }
 
+    /// Of a joined one, what its measure is at least where it is not known of all parts; else 0.
+    Exact least_measured(const Item &item, const Evaluated &measured) const {
+        const auto asked = rule_.measure.lone_quantity();
+        const LeastKnown *least = e_.least_of(item);
+        return !measured.known() && asked && least ? Exact((*least)[static_cast<Quantity>(*asked)])
+                                                   : Exact(0);
+    }
+
     void check_one(const Member &m, const Environment::Values &measures,
                    std::uint32_t part = Evaluation::Traced::all_parts) {
         const bool upper = is_maximum(rule_.compare);
@@ -245,6 +253,9 @@ private:
         const Evaluated measured = rule_.measure.evaluate(env);
         each_class(Limit::Kind::value, [&](std::size_t c) {
             const Evaluated limit = limit_of(c, env);
+            if (const Exact least = least_measured(item, measured);
+                upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value))
+                return compare(c, least, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
             if (!measured.known() || !limit.known())
                 return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
             // What is within a limit alone may be over it as one with a neighbour, or short of it alone
@@ -266,17 +277,23 @@ private:
             }
         }
         Several<std::uint32_t> all;
-        for (const auto &m : members_) all.push_back(m.item);
+        bool open_end = false;
+        for (const auto &m : members_) {
+            all.push_back(m.item);
+            open_end = open_end || e_.items[m.item].open_end;
+        }
         const auto pairs = neighbour_pairs(view(spans), e_.coupon.around());
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (placed.size() < members_.size() && members_.size() > 1)
                 cannot_say(c, Missing::place(), view(all));
+            // The way from where one begins is the most that it can be, so it may reject and not accept.
+            if (open_end && members_.size() > 1) cannot_say(c, lack_of(Quantity::length), view(all));
             if (placed.size() > 1 && e_.coupon.turn_unknown())
                 cannot_say(c, lack_of(Quantity::weld_length), view(all));
         });
         tightest_.assign(e_.classes.size(), {});
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
-        // An uncertain one in between must not hide two certain ones that are too near.
+        // An uncertain one in between, or one of unknown size, must not hide two that are too near.
         if (!pairs.empty()) check_certain_gaps(view(placed));
         each_class(Limit::Kind::value, [&](std::size_t c) {
             const Tightest &t = tightest_[c];
@@ -288,7 +305,8 @@ private:
         Several<Span> spans;
         Several<const Member *> sure;
         for (const Member *m : placed)
-            if (m->certain == Truth::yes) {
+            if (m->certain == Truth::yes &&
+                (e_.engine < first_with_bounds || e_.items[m->item].measures.has(Quantity::size))) {
                 sure.push_back(m);
                 spans.push_back(*e_.items[m->item].place);
             }

@@ -32,6 +32,11 @@ public:
     bool outside = false; ///< the set does not cover the coupon
     std::vector<ClassJudgement> classes;
 
+    /// What is known of some parts of a joined item; null: engines before that did not ask.
+    const LeastKnown *least_of(const Item &item) const {
+        return engine >= first_with_bounds ? &item.least : nullptr;
+    }
+
     /// Numbers of the indications behind items, ascending.
     std::vector<int> numbers_of(std::span<const std::uint32_t> of_items) const;
 

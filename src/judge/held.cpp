@@ -86,12 +86,14 @@ private:
             return;
         }
         const bool placed = item.place && (!area() || item.across);
+        open_end_ = open_end_ || item.open_end;
         if (m.certain != Truth::yes) {
             out_.doubts |= m.doubts;
             uncertain_.push_back(m.item);
             unplaced_uncertain_ = unplaced_uncertain_ || !placed;
         } else {
             (placed ? certain_ : certain_unplaced_).push_back(m.item);
+            if (item.open_end) out_.doubts |= lack_of(Quantity::length);
             if (item.place && !placed) out_.doubts |= Missing::across();
         }
     }
@@ -124,7 +126,7 @@ private:
 
     void upper_bound(const Exact &certain_total) {
         const bool open = e_.coupon.turn_unknown();
-        if (!certain_unplaced_.empty() || unplaced_uncertain_ || open) {
+        if (!certain_unplaced_.empty() || unplaced_uncertain_ || open || open_end_) {
             out_.most = area() && !open ? area_upper_bound() : certain_total + total(uncertain_);
             return;
         }
@@ -141,7 +143,7 @@ private:
         Int128 nowhere = 0;
         for (const auto &m : members_) {
             const auto &place = e_.items[m.item].place;
-            if (place)
+            if (place && !e_.items[m.item].open_end)
                 along.push_back({place->from.nm, place->to.nm, 1, 0, 0, along.size()});
             else
                 ++nowhere;
@@ -248,6 +250,7 @@ private:
     bool whole_ = false;
     bool bounded_ = true;
     bool unplaced_uncertain_ = false;
+    bool open_end_ = false; ///< nobody told where some of them end
     Items certain_, certain_unplaced_, uncertain_, mergeable_;
 };
 

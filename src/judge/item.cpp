@@ -51,7 +51,8 @@ private:
         if (coupon_.turn_unknown() && line.size() > 1) return;
         Line certain;
         for (const std::size_t i : line) {
-            if (!items_[i].place || (items_[i].may_merge.any() && line.size() > 1)) return;
+            const Item &item = items_[i];
+            if (!item.place || ((item.may_merge.any() || item.open_end) && line.size() > 1)) return;
             if (items_[i].counts == Truth::yes) certain.push_back(i);
         }
         const auto all = gaps_in(line);
@@ -125,19 +126,38 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, 
     }
 }
 
+/// Not all widths are known, but it is too long for the narrowest that it can have.
+bool is_linear_for_sure(const Item &item, const CriteriaSet &set, const Coupon &coupon) {
+    if (!set.linear || !item.narrow_at_most) return false;
+    Environment::Values measures = item.measures.get();
+    measures.set(Quantity::width, *item.narrow_at_most);
+    Missing missing;
+    return set.linear->compare(Environment{coupon.values, &measures}, missing) == Truth::yes;
+}
+
 /// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not
 /// make a linear one round, whose limit is larger.
 template <class SettleShape>
 void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const Coupon &coupon,
-                       const std::vector<Indication> &indications, Rings rings, SettleShape settle_shape) {
+                       const std::vector<Indication> &indications, int engine, SettleShape settle_shape) {
     for (auto &item : items) {
         item.has_linear = item.shape == Shape::linear;
         if (item.measures.has(Quantity::width)) item.narrowest = item.measures[Quantity::width];
+        item.narrow_at_most = item.narrowest;
+        if (!item.narrowest && item.measures.has(Quantity::length))
+            item.narrow_at_most = item.measures[Quantity::length];
     }
+    const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;
     for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon, rings);
     for (auto &item : items) {
         if (item.members.size() == 1) continue;
         const bool open = item.shape == Shape::unknown;
+        if (engine >= first_with_bounds && !item.narrowest) {
+            item.shape = item.has_linear || is_linear_for_sure(item, set, coupon) ? Shape::linear
+                         : open                                                   ? Shape::unknown
+                                                                                  : Shape::rounded;
+            continue;
+        }
         const Measures joined = item.measures;
         if (item.narrowest) item.measures.set(Quantity::width, *item.narrowest);
         settle_shape(item);
@@ -149,19 +169,44 @@ void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const C
     }
 }
 
+/// A comparison that hangs on missing data, decided by what is known: the largest of a joined one is at least
+/// that of any part, and a lone find's way to its neighbour is longer than any.
+Truth by_bounds(const Condition &c, const Coupon &coupon, const Environment::Values &measures,
+                const LeastKnown &least) {
+    const auto asked = c.left.lone_quantity();
+    if (!asked) return Truth::unknown;
+    const auto q = static_cast<Quantity>(*asked);
+    const bool beyond = q == Quantity::nearest_gap && measures.has(q) && measures[q] == longest_length.nm;
+    const std::int64_t at_least = least[q];
+    if (!beyond && at_least == 0) return Truth::unknown;
+    Truth all = Truth::yes;
+    for (const auto &edge : c.edges) {
+        const bool upper = is_maximum(edge.compare);
+        const Evaluated right = edge.right.limit(Environment{coupon.values, &measures}, edge.compare);
+        const bool kept = !beyond && right.known() && holds(Exact(at_least), edge.compare, right.value);
+        if (upper && (beyond || (right.known() && !kept))) return Truth::no;
+        if (!beyond && (upper || !kept)) all = Truth::unknown;
+    }
+    return all;
+}
+
 } // namespace
 
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
                 const Environment::Values &measures, const std::array<std::uint8_t, attribute_count> &words,
-                Missing &missing) {
+                Missing &missing, const LeastKnown *least) {
     Truth all = Truth::yes;
     Missing lacks;
     for (const auto &c : conditions) {
         Truth one = Truth::yes;
         switch (c.kind) {
-        case Condition::Kind::comparison:
-            one = c.compare(Environment{coupon.values, &measures}, lacks);
+        case Condition::Kind::comparison: {
+            Missing of_this;
+            one = c.compare(Environment{coupon.values, &measures}, of_this);
+            if (one == Truth::unknown && least) one = by_bounds(c, coupon, measures, *least);
+            if (one == Truth::unknown) lacks |= of_this;
             break;
+        }
         case Condition::Kind::word:
             one = c.slot < fact_count ? c.words_said(coupon.said(c.slot), lacks)
                                       : c.word(words[c.slot - fact_count], lacks);
@@ -187,6 +232,8 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.place = indications[i].place;
         item.across = indications[i].across;
         item.measures = Measures(indications[i].measures);
+        item.open_end = engine >= first_with_bounds && item.place && item.place->from == item.place->to &&
+                        !item.measures.has(Quantity::length) && !vocabulary[indications[i].type].measured;
         item.words = indications[i].words;
         items.push_back(std::move(item));
     }
@@ -194,8 +241,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type], shapes);
     };
     for (auto &item : items) settle_shape(item);
-    const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;
-    if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, rings, settle_shape);
+    if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, engine, settle_shape);
     for (auto &item : items)
         settle_relevance(item, set, coupon, indications[item.members.front()], for_class);
     // What does not count is nobody's neighbour.

@@ -3,6 +3,8 @@
 #include "judge/coupon.hpp"
 #include "judge/few.hpp"
 
+#include <algorithm>
+#include <array>
 #include <memory>
 #include <vector>
 
@@ -30,6 +32,26 @@ private:
     std::shared_ptr<Environment::Values> own_;
 };
 
+/// Of several that count as one, of which a measure is not known of all: what the largest of it is at least.
+/// 0: nothing is known.
+class LeastKnown {
+public:
+    static constexpr std::array quantities{Quantity::width, Quantity::depth, Quantity::height,
+                                           Quantity::angle};
+    std::int64_t operator[](Quantity q) const {
+        for (std::size_t i = 0; i < quantities.size(); ++i)
+            if (quantities[i] == q) return value_[i];
+        return 0;
+    }
+    void raise(Quantity q, std::int64_t to) {
+        for (std::size_t i = 0; i < quantities.size(); ++i)
+            if (quantities[i] == q) value_[i] = std::max(value_[i], to);
+    }
+
+private:
+    std::array<std::int64_t, quantities.size()> value_{};
+};
+
 /// What the rules see: an indication, or several neighbours that the set counts as one.
 struct Item {
     Few<std::size_t> members; ///< indices of indications; the first gives type and exam
@@ -43,7 +65,11 @@ struct Item {
     Missing doubts;                 ///< why `counts` or `shape` is unknown
     bool has_linear = false;        ///< a member is linear by itself; as one with others it stays so
     std::optional<Exact> narrowest; ///< width of the narrowest member, if all are known
-    Missing may_merge;              ///< what would tell whether it is one with another; none if that is known
+    std::optional<Exact>
+        narrow_at_most; ///< it is no wider, as far as widths are known; none is wider than long
+    LeastKnown least;
+    bool open_end = false; ///< one knows where it begins, and not how long it is
+    Missing may_merge;     ///< what would tell whether it is one with another; none if that is known
 };
 
 /// Elongated by its name, and as wide as long by its measures. Anything longer is for the set's own rule to
@@ -59,9 +85,10 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
                              const std::vector<Indication> &indications, const Vocabulary &vocabulary,
                              int engine, Shapes shapes = Shapes::by_measures, std::size_t for_class = 0);
 
-/// Truth of all conditions for one item.
+/// Truth of all conditions for one item. With `least` also what is known of some of its parts may decide, and
+/// a lone find is farther than any from a neighbour.
 Truth holds_for(const std::vector<Condition> &conditions, const Coupon &coupon,
                 const Environment::Values &measures, const std::array<std::uint8_t, attribute_count> &words,
-                Missing &missing);
+                Missing &missing, const LeastKnown *least = nullptr);
 
 } // namespace beadbook

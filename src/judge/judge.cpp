@@ -68,6 +68,19 @@ bool check_scope(Evaluation &e) {
     return outside;
 }
 
+/// Where nobody read what a set covers, it can still not be a weld of which nothing is told: joint and metal
+/// are asked before anything is accepted. What is rejected stays so.
+void check_told(Evaluation &e) {
+    if (!e.set.scope_not_read()) return;
+    Finding f;
+    for (const Fact fact : {Fact::joint, Fact::material})
+        if (e.coupon.said(static_cast<Slot>(fact)) == 0) f.missing |= lack_of(fact);
+    if (!f.missing.any()) return;
+    f.kind = Finding::Kind::scope_unknown;
+    f.effect = Verdict::cannot_say;
+    for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
+}
+
 /// A set that may not cover the coupon rejects it no more than it accepts it.
 void settle_scope(Evaluation &e) {
     const bool open = !e.set.scope.empty() && !e.classes.empty() &&
@@ -95,7 +108,9 @@ void check_gaps(Evaluation &e, std::uint32_t i) {
         if (gap.shape != Shape::unknown && item.shape != Shape::unknown && item.shape != gap.shape) continue;
         Finding f;
         if (holds_for(gap.when, e.coupon, {}, {}, f.missing) == Truth::no) continue;
-        if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing) == Truth::no) continue;
+        if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing, e.least_of(item)) ==
+            Truth::no)
+            continue;
         if (gap.shape != Shape::unknown && item.shape == Shape::unknown) f.missing |= Missing::shape();
         f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
         f.effect = Verdict::cannot_say;
@@ -247,6 +262,7 @@ Judgement judge_as_for(std::size_t for_class, const CriteriaSet &set, const Coup
     }
     e.settle_nearest();
     settle_scope(e);
+    if (proofs && engine >= first_that_asks_what_weld) check_told(e);
     if (proofs && engine >= first_with_open_silence && e.any_open())
         for (const auto &reading : other_readings(set, coupon, indications, vocabulary)) {
             compared += reading.behind.size();

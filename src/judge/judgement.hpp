@@ -59,7 +59,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 5;
+constexpr int engine_number = 7;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -69,6 +69,14 @@ constexpr int first_with_rings = 4;
 /// The first engine for which `not said` stays open beside a rule that accepts, the size of a dimension is
 /// not its length along the weld, and a lone find without a place has no neighbour.
 constexpr int first_with_open_silence = 5;
+
+/// The first engine that accepts no weld whose joint and metal nobody told, where the scope was not read.
+constexpr int first_that_asks_what_weld = 6;
+
+/// The first engine for which what is known of one part of a joined find bounds the whole: no wider than its
+/// narrowest can be, and at least as deep as the deepest that was measured; and for which a find of unknown
+/// length may reach as far as it likes.
+constexpr int first_with_bounds = 7;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

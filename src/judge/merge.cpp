@@ -38,11 +38,17 @@ void join(Item &a, const Item &b) {
     if (b.shape == Shape::unknown) a.shape = Shape::unknown;
     a.narrowest =
         a.narrowest && b.narrowest ? std::optional(std::min(*a.narrowest, *b.narrowest)) : std::nullopt;
-    for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height, Quantity::angle})
-        if (a.measures.has(q) && b.measures.has(q))
+    if (b.narrow_at_most)
+        a.narrow_at_most =
+            a.narrow_at_most ? std::min(*a.narrow_at_most, *b.narrow_at_most) : *b.narrow_at_most;
+    for (const Quantity q : LeastKnown::quantities)
+        if (a.measures.has(q) && b.measures.has(q)) {
             a.measures.set(q, std::max(value_or_zero(a, q), value_or_zero(b, q)));
-        else
-            a.measures.forget(q); // known of one only: not known of both
+        } else { // known of one only: not known of both, but no less than that
+            for (const Item *part : {static_cast<const Item *>(&a), &b})
+                a.least.raise(q, part->measures.has(q) ? part->measures.get()[q] : part->least[q]);
+            a.measures.forget(q);
+        }
     if (a.measures.has(Quantity::area) && b.measures.has(Quantity::area))
         a.measures.set(Quantity::area, value_or_zero(a, Quantity::area) + value_or_zero(b, Quantity::area));
     const Exact extent = a.place->to.nm - a.place->from.nm;
@@ -219,6 +225,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
         Missing lacks;
         mergeable(item, item, 0, clause, coupon, lacks);
         if (!item.place) lacks |= Missing::place();
+        if (item.open_end) lacks |= lack_of(Quantity::length);
         if (!lacks.any()) {
             lines[exam].push_back(std::move(item));
         } else {

@@ -59,6 +59,10 @@ private:
             if (holds_on_coupon(part.when) != Truth::yes || (asked == Truth::yes && !listed))
                 return ProofLack{ProofPart::scope, -1, index, 0, {}};
         }
+        if (engine_ >= first_that_asks_what_weld && set_.scope_not_read() &&
+            (coupon_.facts[static_cast<Slot>(Fact::joint)] == 0 ||
+             coupon_.facts[static_cast<Slot>(Fact::material)] == 0))
+            return ProofLack{ProofPart::scope, -1, -1, 0, {}};
         return std::nullopt;
     }
 

@@ -1,7 +1,10 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <cstdio>
 #include <numeric>
+#include <optional>
 
 namespace beadbook {
 namespace {
@@ -21,6 +24,54 @@ std::size_t sequence_at(std::string_view s, std::size_t i) {
     const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
     const bool beyond = (lead == 0xED && second > 0x9F) || (lead == 0xF4 && second > 0x8F);
     return overlong || beyond ? 0 : size;
+}
+
+/// The character of a whole UTF-8 sequence.
+std::uint32_t code_point(std::string_view sequence) {
+    const auto lead = static_cast<unsigned char>(sequence.front());
+    if (sequence.size() == 1) return lead;
+    std::uint32_t out = lead & (0x7Fu >> sequence.size());
+    for (const char c : sequence.substr(1)) out = out << 6 | (static_cast<unsigned char>(c) & 0x3Fu);
+    return out;
+}
+
+/// By the Unicode Standard, chapter 23 (special areas and format characters), from memory: C0, C1 and delete;
+/// soft hyphen; marks, embeddings, overrides and isolates of direction; line and paragraph separator; blanks
+/// and joins without width that are no letters' joiner; the byte order mark; tags.
+bool is_invisible(std::uint32_t c) {
+    if (c < 0x20) return c != '\n' && c != '\t';
+    return (c >= 0x7F && c <= 0x9F) || c == 0xAD || c == 0x61C || c == 0x180E || c == 0x200B || c == 0x200E ||
+           c == 0x200F || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF ||
+           (c >= 0xFFF9 && c <= 0xFFFB) || (c >= 0xE0000 && c <= 0xE007F);
+}
+
+/// Whether the sequence at `i` (of `size` bytes, 0: broken) may be printed as it is.
+bool plain_at(std::string_view s, std::size_t i, std::size_t size) {
+    return size > 0 && !is_invisible(code_point(s.substr(i, size)));
+}
+
+/// Whether all of it is what a keyboard gives, which most is.
+bool plain_ascii(std::string_view s) {
+    return std::all_of(s.begin(), s.end(),
+                       [](char c) { return (c >= ' ' && c < 0x7F) || c == '\n' || c == '\t'; });
+}
+
+/// With another text for each character that is not to be printed as it is; of a broken sequence for each
+/// byte.
+template <class Instead>
+std::string rewritten(std::string_view s, Instead instead) {
+    if (plain_ascii(s)) return std::string(s);
+    std::string out;
+    out.reserve(s.size());
+    for (std::size_t i = 0; i < s.size();) {
+        const std::size_t size = sequence_at(s, i);
+        if (plain_at(s, i, size))
+            out += s.substr(i, size);
+        else
+            out += instead(size > 0 ? std::optional(code_point(s.substr(i, size))) : std::nullopt, s[i]);
+        i += std::max<std::size_t>(size, 1);
+    }
+    return out;
 }
 
 char small(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -73,14 +124,36 @@ std::string shown(std::string_view s) {
     for (std::size_t i = 0; i < s.size();) {
         if (out.size() >= most) return out + "...";
         const std::size_t size = sequence_at(s, i);
-        const auto c = static_cast<unsigned char>(s[i]);
-        if (size == 0 || c < 0x20 || c == 0x7F)
+        if (!plain_at(s, i, size) || s[i] == '\n' || s[i] == '\t')
             out += '?';
         else
             out += s.substr(i, size);
         i += std::max<std::size_t>(size, 1);
     }
     return out;
+}
+
+std::string visible(std::string_view s) {
+    return rewritten(s, [](std::optional<std::uint32_t> point, char byte) {
+        char number[16];
+        std::snprintf(number, sizeof number, point ? "<U+%04X>" : "<%02X>",
+                      point ? static_cast<unsigned>(*point) : static_cast<unsigned char>(byte));
+        return std::string(number);
+    });
+}
+
+std::string escaped_for_json(std::string_view s) {
+    return rewritten(s, [](std::optional<std::uint32_t> point, char byte) {
+        if (!point) return std::string(1, byte);
+        char number[16];
+        if (*point < 0x10000)
+            std::snprintf(number, sizeof number, "\\u%04x", static_cast<unsigned>(*point));
+        else
+            std::snprintf(number, sizeof number, "\\u%04x\\u%04x",
+                          static_cast<unsigned>(0xD800 + ((*point - 0x10000) >> 10)),
+                          static_cast<unsigned>(0xDC00 + ((*point - 0x10000) & 0x3FF)));
+        return std::string(number);
+    });
 }
 
 bool valid_utf8(std::string_view s) {

@@ -26,6 +26,13 @@ std::string shown(std::string_view text);
 
 bool valid_utf8(std::string_view text);
 
+/// For a screen or a printout: what would act on it or is not seen stands as its number, U+202E as
+/// "<U+202E>". These are control characters (but line ends and tabs), marks that turn the direction of
+/// writing, invisible separators and blanks without width, and bytes that are no UTF-8.
+std::string visible(std::string_view text);
+/// The same characters of a JSON text, escaped as JSON does it, so that they are read back.
+std::string escaped_for_json(std::string_view json);
+
 /// Whether two words are the same but for capitals (of ASCII).
 bool same_word(std::string_view a, std::string_view b);
 /// The word of a list as it is written there, capitals aside; empty if it is none of them.

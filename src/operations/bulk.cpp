@@ -62,8 +62,18 @@ private:
         out_.entries.push_back(std::move(entry));
     }
 
+    /// Whoever wrote the file that is imported must not choose what is opened here, and shown where it is
+    /// wrong.
+    void check_may_open(const std::string &key, const std::string &name) const {
+        if (!out_.request.open_files && means_file(name))
+            throw refused(key + ": the file '" + shown(name) + "' is opened only if you say that it may be")
+                .give("open-files");
+    }
+
     CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields,
                             const std::vector<std::string> &sure_of) {
+        if (const auto criteria = fields.find("criteria"); criteria != fields.end())
+            check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
         if (!out_.seen.emplace(mark, 0).second)
@@ -73,6 +83,7 @@ private:
     }
 
     ExamRecord checked_exam(const CouponRecord &coupon, ExamRecord exam) {
+        if (exam.practice_hash.empty()) check_may_open("practice", exam.practice);
         ReadyExam ready = ready_exam(office_, coupon, std::move(exam), out_.request.sure);
         notes_.add(coupon.id, ready.notes);
         auto &kept = out_.practices;

@@ -26,6 +26,7 @@ struct ImportRequest {
     std::string text;           ///< the file
     bool sure = false;          ///< what nobody would believe at first sight is meant so
     bool again = false;         ///< finds of the same file are meant to come again
+    bool open_files = false;    ///< criteria and practices that the file names by their path may be opened
 };
 struct Imported {
     std::optional<Sheet> sheet;

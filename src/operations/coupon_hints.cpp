@@ -51,6 +51,15 @@ std::string through_thickness(const CouponRecord &coupon) {
 std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coupon) {
     std::vector<std::string> out;
     const auto set = criteria_of(catalogue, coupon);
+    if (set && set->scope_not_read()) {
+        const Coupon judged = coupon.facts();
+        std::vector<std::string> untold;
+        for (const Fact fact : {Fact::joint, Fact::material})
+            if (judged.said(static_cast<Slot>(fact)) == 0) untold.emplace_back(info(fact).name);
+        if (!untold.empty())
+            out.push_back(set->name + " accepts nothing of a weld whose " + joined(untold, " and ") +
+                          " nobody told");
+    }
     const std::string thinner = thinner_text(coupon);
     if (set && set->text.find("weld thickness") != std::string::npos && may_be_butt(coupon) &&
         !thinner.empty() && coupon.get("weld-thickness").empty())

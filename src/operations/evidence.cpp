@@ -249,6 +249,8 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
         if (!test) one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
+        if (out.test.get("operation") == "machine")
+            one.lacks.push_back(shortcoming(Shortcoming::Kind::by_machine));
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         take_retest(office, rules, tests, coupon, one,
                     tests.retest_of(out.test, out.welded, one.weld, rules));

@@ -108,4 +108,15 @@ Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int nu
     return {writing.coupon(coupon).needed_exam(number), {}};
 }
 
+void note_contradictions(Writing &writing, const std::string &coupon, int exam,
+                         std::vector<std::string> &notes) {
+    const CouponState &state = writing.coupon(coupon);
+    const ExamRecord &one = state.needed_exam(exam);
+    if (one.finished && one.finished->found != state.finds_of(exam))
+        notes.push_back("exam " + named({&one}) + " of coupon " + coupon + " was finished with " +
+                        std::to_string(one.finished->found) + " found, and " +
+                        std::to_string(state.finds_of(exam)) +
+                        " are on record now: it does not count until it is opened again and finished");
+}
+
 } // namespace beadbook

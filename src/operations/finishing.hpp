@@ -22,6 +22,10 @@ Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int ex
 /// "2 (MT) and 3 (RT)".
 std::string named(const std::vector<const ExamRecord *> &exams);
 
+/// Adds a note if the exam was finished with another number of finds than is on record now.
+void note_contradictions(Writing &writing, const std::string &coupon, int exam,
+                         std::vector<std::string> &notes);
+
 /// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
 void check_finish(const ExamRecord &exam, int found, int on_record);
 /// Refuses an exam of tomorrow, or of before the weld. Throws Refusal.

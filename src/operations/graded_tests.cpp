@@ -121,6 +121,18 @@ std::optional<CouponRecord> as_it_failed(const std::vector<Entry> &history) {
     return out;
 }
 
+/// The entry by which a failure showed: the first grade that says so, else the first examination.
+std::int64_t shown_by(const std::vector<Entry> &history) {
+    std::int64_t examined = 0;
+    for (const auto &entry : history) {
+        if (entry.kind == "exam" && examined == 0) examined = entry.seq;
+        if (entry.kind == "grade" && !is_withdrawal(entry) &&
+            !codec::grade_from(codec::parsed(entry.body), {}).passed)
+            return entry.seq;
+    }
+    return examined == 0 ? history.back().seq : examined;
+}
+
 /// When it was entered, if that was after the day.
 std::optional<Day> entered_after(const WelderEvent &event, Day day) {
     if (event.stamp.at.size() < 10) return std::nullopt;
@@ -220,7 +232,8 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
             // What could not be read then is not held against what can be read now.
         }
     auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
-    tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by)});
+    tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
+                      history.front().seq});
 }
 
 GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
@@ -233,11 +246,18 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         return out.unknown.back();
     };
     std::vector<Attempt> attempts;
+    const Test *own = find(coupon.id);
     for (const auto &test : tests_) {
         const std::string &id = test.coupon.record.id;
-        if (id == coupon.id || (test.day && *test.day > welded)) continue;
+        if (id == coupon.id) continue;
+        const bool later = test.day && *test.day > welded;
+        if (later && (test.passed || !own || own->begun_by <= test.shown_by)) continue;
         std::vector<std::string> lacks;
         const Truth same = same_kind(test, weld, lacks);
+        if (later) {
+            if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
+            continue;
+        }
         if (same == Truth::no || (same == Truth::unknown && test.passed)) continue;
         if (!test.day)
             unknown(Shortcoming::Kind::failed_day, id);

@@ -32,6 +32,8 @@ public:
         bool passed = false;
         std::vector<Weld> welds;
         std::vector<std::string> failed_by; ///< methods; all it was examined by, if nothing tells them apart
+        std::int64_t shown_by = 0;          ///< entry by which a failure showed
+        std::int64_t begun_by = 0;          ///< its first entry
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {

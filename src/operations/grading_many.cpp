@@ -4,6 +4,7 @@
 #include "operations/selecting.hpp"
 
 #include <map>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -34,15 +35,16 @@ std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed
     return "";
 }
 
-} // namespace
-
-Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
+/// `named` are those alone that are graded; none: all that are selected.
+Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
+                             std::optional<std::set<std::string>> named) {
     Done<GradedMany> out;
     out.value.passed = request.passed;
     std::string faults;
     std::size_t bad = 0, all = 0;
     select(writing, request.of, [&](CouponAtHand &one) {
         const std::string &mark = one.coupon().record.id;
+        if (named && named->erase(mark) == 0) return;
         if (std::string why = nothing_to_grade(one, request.passed); !why.empty()) {
             out.value.left_out.push_back({mark, std::move(why)});
             return;
@@ -58,6 +60,11 @@ Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
         out.value.graded.push_back(
             {{mark, {}, {}}, std::move(*judged.judged), one.coupon().record.get("welder")});
     });
+    if (named)
+        for (const auto &mark : *named) {
+            ++bad, ++all;
+            faults += "\n" + shown(mark) + ": it is not among those asked for, or not any more";
+        }
     if (bad > 0)
         throw refused(std::to_string(bad) + " of " + std::to_string(all) + " cannot be graded " +
                       (request.passed ? "passed" : "failed") + " among many, nothing was stored:" + faults);
@@ -69,6 +76,17 @@ Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
     }
     for (const auto &[note, marks] : notes) out.notes.push_back(listed(marks) + ": " + note);
     return out;
+}
+
+} // namespace
+
+Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request) {
+    return grade_named(writing, request, std::nullopt);
+}
+
+Done<GradedMany> grade_these(Writing &writing, const GradeManyRequest &request,
+                             const std::vector<std::string> &marks) {
+    return grade_named(writing, request, std::set<std::string>(marks.begin(), marks.end()));
 }
 
 } // namespace beadbook

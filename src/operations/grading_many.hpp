@@ -30,5 +30,8 @@ struct GradedMany {
 /// nothing against mechanical tests or another grade that stands, nor passed after it was failed. One by one
 /// `grade_coupon` takes more. Throws Refusal, which names every coupon that cannot be graded so.
 Done<GradedMany> grade_many(Writing &writing, const GradeManyRequest &request);
+/// The same of these alone, by their marks: one that is not among those selected refuses all.
+Done<GradedMany> grade_these(Writing &writing, const GradeManyRequest &request,
+                             const std::vector<std::string> &marks);
 
 } // namespace beadbook

@@ -215,7 +215,15 @@ Verified verify(Office &office, const VerifyRequest &request) {
             Family::equipment, book.all_equipment(), [&](const auto &serial) { book.equipment(serial); },
             out.replay->faults);
     }
-    if (!request.head.empty() && request.head != out.chain.head) out.other_head = request.head;
+    if (!request.head.empty()) {
+        // Of an earlier entry it proves as much up to there: what follows was only added.
+        if (request.head == std::string(64, '0'))
+            out.entries_after = out.chain.entries;
+        else if (const auto noted = office.ledger().entry_with_hash(request.head))
+            out.entries_after = out.chain.entries - *noted;
+        else
+            out.other_head = request.head;
+    }
     return out;
 }
 

@@ -10,7 +10,7 @@ namespace beadbook {
 
 struct VerifyRequest {
     bool replay = false; ///< also take every verdict and every range again
-    std::string head;    ///< noted earlier; the record must end with it. Empty: not asked
+    std::string head;    ///< noted earlier; the record must still hold that entry. Empty: not asked
 };
 
 /// A stored verdict or range that does not come out as it was stored, or that cannot be taken again.
@@ -42,8 +42,9 @@ struct Replay {
 
 struct Verified {
     Verification chain;
-    std::optional<Replay> replay; ///< if it was asked for and the chain holds
-    std::string other_head;       ///< the head that was noted, if the record ends with another
+    std::optional<Replay> replay;              ///< if it was asked for and the chain holds
+    std::string other_head;                    ///< the head that was noted, if no entry has it
+    std::optional<std::int64_t> entries_after; ///< the head that was noted: how many came after it
 
     bool holds() const {
         return chain.faults.empty() && other_head.empty() && (!replay || replay->faults.empty());

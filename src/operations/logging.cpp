@@ -202,10 +202,11 @@ void check_not_again(const CouponState &state, const std::vector<IndicationRecor
 
 } // namespace
 
-Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
-    const CouponState &state = writing.coupon(request.coupon);
-    const CouponRecord coupon = state.record;
-    const std::string who = writing.stamp().who;
+namespace {
+
+/// The lines as they are read on the coupon as it stands, with what is doubted.
+Done<Logged> taken_as(const CouponState &state, const std::string &who, const LogRequest &request) {
+    const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
     ParsedLog log = parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit());
     if (log.lines.empty()) throw refused("there is no line to log");
@@ -216,10 +217,21 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
         if (!request.again) check_not_again(state, out.indications, file);
         for (auto &i : out.indications) i.file = file;
     }
-    for (const auto &i : out.indications) writing.add(codec::entry_of(request.coupon, i));
     out.exam = out.indications.front().exam;
     for (auto &doubt : doubts_about(coupon, out.indications)) notes.push_back(std::move(doubt));
     return {std::move(out), std::move(notes)};
+}
+
+} // namespace
+
+Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
+    auto out = taken_as(writing.coupon(request.coupon), writing.stamp().who, request);
+    for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
+    return out;
+}
+
+Done<Logged> read_lines(Office &office, const std::string &who, const LogRequest &request) {
+    return taken_as(office.coupon(request.coupon), who, request);
 }
 
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
@@ -252,17 +264,22 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 
-void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {
+Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
+                              const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
     Entry e;
     e.kind = "indication";
     e.subject = coupon;
-    e.exam = state.needed_indication(number).exam;
+    const int exam = state.needed_indication(number).exam;
+    e.exam = exam;
     e.number = number;
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     e.body = withdrawal(number);
     writing.add(std::move(e));
+    Done<int> out{number, {}};
+    note_contradictions(writing, coupon, exam, out.notes);
+    return out;
 }
 
 } // namespace beadbook

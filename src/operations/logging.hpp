@@ -28,6 +28,9 @@ struct Logged {
 /// and refused if the number was used. Notes: finds that the process can hardly make. Throws Unsure.
 Done<Logged> log_lines(Writing &writing, const LogRequest &request);
 
+/// How the lines would be taken if `who` logged them now: nothing is stored. Refuses what log_lines refuses.
+Done<Logged> read_lines(Office &office, const std::string &who, const LogRequest &request);
+
 /// Finds that the coupon's process can hardly make, one sentence each.
 std::vector<std::string> doubts_about(const CouponRecord &coupon,
                                       const std::vector<IndicationRecord> &indications);
@@ -50,6 +53,8 @@ std::string hash_of_lines(const std::string &text);
 /// Instead of an indication, the one of a line. The old one is kept. Throws Unsure.
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
                                 const std::string &line, const std::string &why, bool sure = false);
-void withdraw_indication(Writing &writing, const std::string &coupon, int number, const std::string &why);
+/// The notes tell that its exam, if it was finished, does not count until it is opened again.
+Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
+                              const std::string &why);
 
 } // namespace beadbook

@@ -10,18 +10,6 @@
 namespace beadbook {
 namespace {
 
-/// Exams whose number of finds is not what they were finished with.
-void note_contradictions(Writing &writing, const std::string &coupon, int exam,
-                         std::vector<std::string> &notes) {
-    const CouponState &state = writing.coupon(coupon);
-    const ExamRecord &one = state.needed_exam(exam);
-    if (one.finished && one.finished->found != state.finds_of(exam))
-        notes.push_back("exam " + named({&one}) + " of coupon " + coupon + " was finished with " +
-                        std::to_string(one.finished->found) + " found, and " +
-                        std::to_string(state.finds_of(exam)) +
-                        " are on record now: it does not count until it is opened again and finished");
-}
-
 /// What the coupon's own criteria say of each of its classes; nothing if it names none that is there.
 std::optional<Judged> as_it_stands(Writing &writing, const std::string &coupon) {
     try {

@@ -18,6 +18,27 @@ HeldQualification &&numbered(WelderStanding &standing, int number) {
                     std::to_string(number));
 }
 
+/// By the text of the criteria that the record keeps.
+std::vector<Judged> tests_of(Office &office, const QualificationRecord &record) {
+    std::vector<Judged> out;
+    if (!record.evidence) return out;
+    const Evidence &evidence = *record.evidence;
+    const auto set = evidence.criteria_hash.empty()
+                         ? nullptr
+                         : office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash);
+    const auto class_index = set ? set->class_index(evidence.class_id) : std::nullopt;
+    if (!class_index) return out;
+    auto marks = evidence.coupons;
+    if (marks.empty()) marks.push_back(evidence.coupon);
+    for (const auto &mark : marks) {
+        const CouponState coupon = office.coupon(mark);
+        if (!coupon.record.withdrawn.empty()) continue;
+        out.push_back(judge_by(coupon, set));
+        out.back().sought = class_index;
+    }
+    return out;
+}
+
 } // namespace
 
 RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on) {
@@ -34,6 +55,7 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.head = office.ledger().head();
     if (const auto &test = out.held.record; !test.carried())
         out.taken_back = finds_taken_back(office.book().history(test.test.id), test.test);
+    out.tests = tests_of(office, out.held.record);
     return out;
 }
 

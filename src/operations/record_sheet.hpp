@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/judging.hpp"
 #include "operations/standing.hpp"
 #include "records/taken_back.hpp"
 
@@ -16,6 +17,9 @@ struct RecordSheet {
     std::string head;                       ///< of the newest entry
     Day on;                                 ///< the day that it speaks of
     std::vector<TakenBack> taken_back = {}; ///< finds of the coupon that were withdrawn or corrected
+    /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
+    /// was given for; without those that cannot be judged so.
+    std::vector<Judged> tests = {};
 };
 /// Throws DataError: no such welder or qualification.
 RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on = {});

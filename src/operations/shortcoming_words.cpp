@@ -74,6 +74,12 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::unreadable:
         return "cannot say whether this is a retest: " + named + " cannot be read" +
                (one.text.empty() ? "" : " (" + one.text + ")");
+    case Kind::by_machine:
+        return "a machine led the torch: what it shows of the welder's hand, " +
+               (rules ? rules->name : std::string("these rules")) +
+               " as it is known here does not say (common practice: it qualifies an operator)";
+    case Kind::entered_late:
+        return "it is dated before the failure of " + named + " and was entered only after that was known";
     case Kind::coupons: break;
     }
     return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +
@@ -84,7 +90,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
 /// Kinds whose sentence names the coupon itself.
 bool names_coupon(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
-    return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::unreadable;
+    return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::unreadable ||
+           kind == Kind::entered_late;
 }
 
 } // namespace

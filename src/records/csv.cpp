@@ -2,7 +2,9 @@
 
 #include "measure/refusal.hpp"
 
+#include <algorithm>
 #include <csv.h>
+#include <string_view>
 
 namespace beadbook {
 namespace {
@@ -12,8 +14,26 @@ struct Reading {
     std::vector<std::string> row;
 };
 
+/// What a spreadsheet takes for a formula and would run, but for a plain number.
+bool looks_like_formula(std::string_view cell) {
+    if (cell.empty() || std::string_view("=+-@\t\r").find(cell.front()) == std::string_view::npos)
+        return false;
+    const std::string_view rest = cell.substr(1);
+    const bool number = (cell.front() == '-' || cell.front() == '+') && !rest.empty() &&
+                        rest.front() != '.' &&
+                        rest.find_first_not_of("0123456789.") == std::string_view::npos;
+    return !number;
+}
+
+/// Behind the quotes that were put in front of it.
+std::string_view behind_quotes(std::string_view cell) {
+    return cell.substr(std::min(cell.find_first_not_of('\''), cell.size()));
+}
+
 void cell_done(void *bytes, std::size_t size, void *data) {
-    static_cast<Reading *>(data)->row.emplace_back(static_cast<const char *>(bytes), size);
+    std::string_view cell(static_cast<const char *>(bytes), size);
+    if (cell.starts_with('\'') && looks_like_formula(behind_quotes(cell))) cell.remove_prefix(1);
+    static_cast<Reading *>(data)->row.emplace_back(cell);
 }
 
 void row_done(int, void *data) {
@@ -42,9 +62,12 @@ std::vector<std::vector<std::string>> read_csv(const std::string &text) {
 
 std::string write_csv_row(const std::vector<std::string> &cells) {
     std::string out;
-    for (const auto &cell : cells) {
-        if (!out.empty() || &cell != &cells.front()) out += ',';
-        const bool plain = cell.find_first_of(",\"\r\n") == std::string::npos &&
+    for (const auto &given : cells) {
+        if (!out.empty() || &given != &cells.front()) out += ',';
+        // A quote in front makes it text to a spreadsheet; also where there is one, so that reading takes one
+        // off.
+        const std::string cell = (looks_like_formula(behind_quotes(given)) ? "'" : "") + given;
+        const bool plain = cell.find_first_of(",;\t\"\r\n") == std::string::npos &&
                            (cell.empty() || (cell.front() != ' ' && cell.back() != ' '));
         if (plain) {
             out += cell;

@@ -9,6 +9,8 @@ namespace beadbook {
 /// Throws DataError for a quote that is out of place or not closed.
 std::vector<std::vector<std::string>> read_csv(const std::string &text);
 
+/// A cell that a spreadsheet would run as a formula (it begins with = + - @, and is no plain number) gets a
+/// quote (') in front, which read_csv takes off again.
 std::string write_csv_row(const std::vector<std::string> &cells);
 
 } // namespace beadbook

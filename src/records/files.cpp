@@ -14,10 +14,20 @@ namespace {
 
 constexpr std::size_t largest_file = std::size_t{64} << 20;
 
+/// Streams of this process, by the names that a shell gives them: <(command) and /dev/stdin.
+bool is_own_stream(const std::string &path) {
+    return path.starts_with("/dev/fd/") || path.starts_with("/proc/self/fd/") || path == "/dev/stdin";
+}
+
+/// Not a pipe that nobody writes into, nor a device: reading would wait for ever.
 std::ifstream opened(const std::string &path) {
     std::error_code ignored;
-    if (std::filesystem::is_directory(path, ignored))
+    const auto status = std::filesystem::status(path, ignored);
+    if (std::filesystem::is_directory(status))
         throw DataError(shown(path) + ": this is a folder, not a file");
+    if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) && !is_own_stream(path))
+        throw DataError(shown(path) +
+                        ": this is a pipe or device, not a file; give its text on standard input");
     std::ifstream file(path, std::ios::binary);
     if (!file) throw DataError(shown(path) + ": cannot be read");
     return file;

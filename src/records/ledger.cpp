@@ -1,70 +1,93 @@
 #include "records/ledger.hpp"
 
-#include "criteria/shipped.hpp"
 #include "measure/sha256.hpp"
+#include "measure/text.hpp"
+#include "records/ledger_rows.hpp"
+#include "records/record_file.hpp"
+#include "records/schema.hpp"
 
 #include <SQLiteCpp/Backup.h>
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <filesystem>
-#include <fstream>
 #include <sqlite3.h>
 
 namespace beadbook {
+
+using namespace ledger_rows;
+
 namespace {
 
-constexpr int application_id = 0x42454144; // "BEAD"
-constexpr int newest_version = 4;
-constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds of entries
-constexpr int busy_milliseconds = 5000;
-const std::string no_hash(64, '0');
-
-/// Numbered migrations; version n is reached by the n-th.
-const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql", "0003_coupons_of_welder.sql",
-                                          "0004_people_equipment.sql"};
+constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds, version 5 a table
+/// Newest entries that are held to the chain before anything is added behind them.
+constexpr int looked_back_at = 500;
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
-std::string text_or_empty(const SQLite::Column &c) { return c.isNull() ? "" : c.getString(); }
-
-Entry entry_from(SQLite::Statement &row) {
-    Entry e;
-    e.seq = row.getColumn(0).getInt64();
-    e.at = row.getColumn(1).getString();
-    e.who = row.getColumn(2).getString();
-    e.kind = row.getColumn(3).getString();
-    e.subject = row.getColumn(4).getString();
-    if (!row.getColumn(5).isNull()) e.exam = row.getColumn(5).getInt();
-    if (!row.getColumn(6).isNull()) e.number = row.getColumn(6).getInt();
-    if (!row.getColumn(7).isNull()) e.supersedes = row.getColumn(7).getInt64();
-    e.reason = text_or_empty(row.getColumn(8));
-    e.body = row.getColumn(9).getString();
-    e.previous = row.getColumn(10).getString();
-    e.hash = row.getColumn(11).getString();
-    return e;
+bool is_fresh(SQLite::Database &db) {
+    return pragma(db, "application_id") == 0 && pragma(db, "user_version") == 0 &&
+           db.execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
 }
 
-constexpr const char *columns =
-    "seq, at, who, kind, subject, exam, number, supersedes, reason, body, previous, hash";
-
-bool begins_like_sqlite(const std::string &path) {
-    std::ifstream in(path, std::ios::binary);
-    std::string head(16, '\0');
-    in.read(head.data(), 16);
-    return in.gcount() == 0 || head == std::string("SQLite format 3\0", 16);
-}
-
-template <class F>
-auto guarded(const std::string &path, F f) {
+/// Lets SQLite play back what a write that was broken off left half done, where this may be written to.
+/// Whoever only reads cannot do it; whoever may not write here is told so when reading fails.
+void recover(const std::string &path) {
     try {
-        return f();
-    } catch (const SQLite::Exception &e) {
-        throw store_error(path, e);
+        SQLite::Database db(path, SQLite::OPEN_READWRITE, busy_milliseconds);
+        db.execAndGet("SELECT count(*) FROM sqlite_schema");
+    } catch (const SQLite::Exception &) {
+        return;
     }
+}
+
+/// A copy in memory, carried to the newest version there: the file stays as it is.
+std::unique_ptr<SQLite::Database> carried_in_memory(SQLite::Database &db) {
+    auto out = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    SQLite::Backup run(*out, db);
+    run.executeStep(-1);
+    out->exec("PRAGMA foreign_keys = ON");
+    schema::migrate(*out);
+    return out;
+}
+
+void check_schema(SQLite::Database &db, const std::string &path) {
+    SQLite::Transaction moment(db); // another program may be migrating it
+    const auto faults = schema::faults(db, pragma(db, "user_version"));
+    if (!faults.empty())
+        throw StoreError(
+            path + ": the record's own tables were changed behind the program: " + faults.front() +
+            "; nothing is read from it or written to it, 'verify' names all. Take the last backup");
+}
+
+/// That nobody changed the end of the ledger, to which the next entry is bound.
+void check_end(SQLite::Database &db, const std::string &path) {
+    SQLite::Statement query(db, std::string("SELECT ") + columns + " FROM entry ORDER BY seq DESC LIMIT " +
+                                    std::to_string(looked_back_at));
+    const auto refuse = [&](std::int64_t seq) {
+        throw StoreError(
+            path + ": entry " + std::to_string(seq) +
+            " does not hold: it was changed after it was written. A record that was tampered with " +
+            "is not written to; take the last backup");
+    };
+    std::optional<Entry> later;
+    int looked_at = 0;
+    for (; query.executeStep(); ++looked_at) {
+        Entry e = entry_from(query);
+        if (hash_of(e) != e.hash || (e.seq == 1 && e.previous != no_hash)) refuse(e.seq);
+        if (later && (later->seq != e.seq + 1 || later->previous != e.hash)) refuse(later->seq);
+        later = std::move(e);
+    }
+    if (later && looked_at < looked_back_at && later->seq != 1) refuse(1);
 }
 
 } // namespace
 
 StoreError store_error(const std::string &path, const SQLite::Exception &e) {
+    if (e.getExtendedErrorCode() == SQLITE_READONLY_ROLLBACK ||
+        e.getExtendedErrorCode() == SQLITE_READONLY_RECOVERY)
+        return StoreError(path +
+                          ": a write to the record was broken off midway, and it cannot be cleaned up from "
+                          "here, where it is read-only. Any command of somebody who may write to the folder "
+                          "mends it; or copy the file and its -journal together to a folder of your own");
     switch (e.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
@@ -74,7 +97,11 @@ StoreError store_error(const std::string &path, const SQLite::Exception &e) {
         return StoreError(path + ": the record cannot be written to (read-only); nothing was stored");
     case SQLITE_FULL: return StoreError(path + ": the disk is full; nothing was stored");
     case SQLITE_CANTOPEN:
-        return StoreError(path + ": cannot be opened; is it a file in a folder that you may write to?");
+        return StoreError(path +
+                          (record_file::in_wal(path)
+                               ? ": another program set it to WAL, which cannot be read in a folder that is "
+                                 "read-only; copy it to a folder of your own"
+                               : ": cannot be opened; is it a file in a folder that you may write to?"));
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
         return StoreError(path + ": the record is damaged or is no record of ours (" + e.what() +
@@ -96,6 +123,7 @@ Ledger::Ledger(Ledger &&) noexcept = default;
 Ledger &Ledger::operator=(Ledger &&) noexcept = default;
 
 Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
+    ledger.appended_.reset(); // of one that was rolled back
     guarded(ledger.path_, [&] {
         open_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
     });
@@ -104,53 +132,68 @@ Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
 Ledger::Transaction::~Transaction() = default;
 
 void Ledger::Transaction::commit() {
-    guarded(ledger_.path_, [&] { open_->commit(); });
+    guarded(ledger_.path_, [&] {
+        const auto all = ledger_.appended_;
+        ledger_.check_appended();
+        try {
+            open_->commit();
+        } catch (const SQLite::Exception &) {
+            // It may have failed only after the last step, the journal's removal: then all of it is stored.
+            open_.reset(); // rolls back what can be
+            if (!all || !ledger_.ends_with(all->hash)) throw;
+        }
+    });
 }
 
 Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
-    std::error_code ignored;
-    const bool exists = std::filesystem::exists(path, ignored);
+    const bool exists = record_file::there(path);
     if (!exists && mode != Mode::create)
         throw Refusal(Refusal::Kind::record, path + ": there is no record yet")
             .mend({"register", {"COUPON"}, {}});
-    if (std::filesystem::is_directory(path, ignored))
-        throw StoreError(path + ": this is a folder, not a record file");
-    if (exists && !begins_like_sqlite(path)) throw StoreError(path + ": this file is no record of ours");
+    const bool writes = mode == Mode::write || mode == Mode::create;
+    if (exists) record_file::refuse_foreign_journal(path);
     guarded(path_, [&] {
-        if (mode == Mode::create && !exists)
-            if (const auto folder = std::filesystem::path(path).parent_path(); !folder.empty())
-                std::filesystem::create_directories(folder, ignored);
-        const int flags = mode == Mode::read     ? SQLite::OPEN_READONLY
+        if (!exists) {
+            std::error_code error;
+            if (const auto folder = std::filesystem::path(path).parent_path();
+                !folder.empty() && !std::filesystem::is_directory(folder, error))
+                throw StoreError(path + ": there is no folder " + folder.string());
+            record_file::refuse_leftovers(path);
+        }
+        if (!writes && record_file::has_journal(path)) recover(path);
+        const int flags = !writes                ? SQLite::OPEN_READONLY
                           : mode == Mode::create ? SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE
                                                  : SQLite::OPEN_READWRITE;
         db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
-        if (mode != Mode::read) {
+        const bool fresh = is_fresh(*db_);
+        if (!fresh && pragma(*db_, "application_id") != schema::application_id)
+            throw StoreError(path + ": this database belongs to another program");
+        const int version = pragma(*db_, "user_version");
+        if (version > schema::newest_version())
+            throw StoreError(path + ": the record was made by a newer beadbook; use that one");
+        if (fresh && !writes) throw StoreError(path + ": the file is empty, no record of ours");
+        if (!fresh && version < 1) throw StoreError(path + ": the record is damaged: it has no version");
+        if (!fresh && (mode != Mode::inspect || version < oldest_readable)) check_schema(*db_, path);
+        if (writes) {
+            // A file that another program set to WAL: see ledger.hpp.
+            if (record_file::in_wal(path)) db_->exec("PRAGMA journal_mode = DELETE");
             db_->exec("PRAGMA synchronous = EXTRA");
             // A long write stays in memory until it is committed, so that others can read meanwhile.
             db_->exec("PRAGMA cache_spill = OFF");
+            migrate(version);
+            check_end(*db_, path);
+        } else if (version < oldest_readable) {
+            db_ = carried_in_memory(*db_);
         }
-        const bool fresh = pragma(*db_, "application_id") == 0 && pragma(*db_, "user_version") == 0 &&
-                           db_->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
-        if (!fresh && pragma(*db_, "application_id") != application_id)
-            throw StoreError(path + ": this database belongs to another program");
-        if (pragma(*db_, "user_version") > newest_version)
-            throw StoreError(path + ": the record was made by a newer beadbook; use that one");
-        if (fresh && mode == Mode::read) throw StoreError(path + ": the file is empty, no record of ours");
-        if (mode != Mode::read) migrate(fresh);
-        if (mode == Mode::read && pragma(*db_, "user_version") < oldest_readable) Ledger(path, Mode::write);
+        began_ = fresh;
     });
 }
 
-void Ledger::migrate(bool fresh) {
-    if (!fresh && pragma(*db_, "user_version") == newest_version) return;
+void Ledger::migrate(int version) {
+    if (version == schema::newest_version()) return;
     SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
-    // Another program may have been quicker.
-    for (int version = pragma(*db_, "user_version"); version < newest_version; ++version) {
-        db_->exec(shipped_file(migrations[static_cast<std::size_t>(version)]));
-        db_->exec("PRAGMA user_version = " + std::to_string(version + 1));
-        db_->exec("PRAGMA application_id = " + std::to_string(application_id));
-    }
+    schema::migrate(*db_); // another program may have been quicker
     transaction.commit();
 }
 
@@ -180,10 +223,31 @@ Entry Ledger::append(Entry e) {
         add.bind(10, e.body);
         add.bind(11, e.previous);
         add.bind(12, e.hash);
-        add.exec();
+        // What a trigger of somebody else's ignores is no error to SQLite.
+        if (add.exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
         add.reset();
+        if (!appended_) appended_ = Appended{e.seq, 0, {}};
+        ++appended_->count;
+        appended_->hash = e.hash;
         return e;
     });
+}
+
+bool Ledger::ends_with(const std::string &hash) {
+    try {
+        return head() == hash;
+    } catch (const Refusal &) {
+        return false;
+    }
+}
+
+void Ledger::check_appended() {
+    if (!appended_) return;
+    const Appended all = *std::exchange(appended_, std::nullopt);
+    SQLite::Statement count(*db_, "SELECT count(*) FROM entry WHERE seq >= ?");
+    count.bind(1, all.first);
+    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || head() != all.hash)
+        throw StoreError(path_ + ": what was written is not what is there to be read; nothing was stored");
 }
 
 void Ledger::keep_criteria(const std::string &hash, const std::string &name, const std::string &text) {
@@ -194,18 +258,24 @@ void Ledger::keep_criteria(const std::string &hash, const std::string &name, con
         add.bind(3, text);
         add.exec();
     });
+    if (criteria_text(hash) != text)
+        throw StoreError(path_ + ": the text of " + shown(name) +
+                         " was changed after it was kept; nothing was stored");
 }
 
 std::string Ledger::keep_document(const std::string &name, const std::string &bytes) {
-    return guarded(path_, [&] {
-        const std::string hash = sha256(bytes);
+    const std::string hash = sha256(bytes);
+    guarded(path_, [&] {
         SQLite::Statement add(*db_, "INSERT OR IGNORE INTO document (hash, name, bytes) VALUES (?, ?, ?)");
         add.bind(1, hash);
         add.bind(2, name);
         add.bind(3, bytes.data(), static_cast<int>(bytes.size()));
         add.exec();
-        return hash;
     });
+    if (const auto kept = document(hash); !kept || kept->bytes != bytes)
+        throw StoreError(path_ + ": document " + shown(name) +
+                         " was changed after it was kept; nothing was stored");
+    return hash;
 }
 
 bool Ledger::knows(Family family, const std::string &subject) {
@@ -224,7 +294,7 @@ std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject)
         query.bind(1, name_of(family));
         query.bind(2, subject);
         std::vector<Entry> out;
-        while (query.executeStep()) out.push_back(entry_from(query));
+        while (query.executeStep()) out.push_back(sound_entry_from(query));
         return out;
     });
 }
@@ -274,7 +344,7 @@ std::optional<Entry> Ledger::last_exam_by(const std::string &examiner, const std
         query.bind(1, examiner);
         query.bind(2, method);
         if (!query.executeStep()) return std::nullopt;
-        return entry_from(query);
+        return sound_entry_from(query);
     });
 }
 
@@ -299,72 +369,11 @@ std::optional<std::string> Ledger::criteria_text(const std::string &hash) {
         SQLite::Statement query(*db_, "SELECT text FROM criteria WHERE hash = ?");
         query.bind(1, hash);
         if (!query.executeStep()) return std::nullopt;
-        return query.getColumn(0).getString();
+        std::string text = query.getColumn(0).getString();
+        if (sha256(text) != hash)
+            throw StoreError(path_ + ": a text that verdicts rest on was changed after it was kept");
+        return text;
     });
-}
-
-Verification Ledger::verify() {
-    return guarded(path_, [&] {
-        Verification out;
-        SQLite::Statement integrity(*db_, "PRAGMA integrity_check");
-        while (integrity.executeStep())
-            if (const auto line = integrity.getColumn(0).getString(); line != "ok")
-                out.faults.push_back("file: " + line);
-        SQLite::Statement keys(*db_, "PRAGMA foreign_key_check");
-        if (keys.executeStep()) out.faults.emplace_back("file: an entry refers to one that is not there");
-        out.head = no_hash;
-        SQLite::Statement query(*db_, std::string("SELECT ") + columns + " FROM entry ORDER BY seq");
-        while (query.executeStep()) {
-            const std::int64_t expected = out.entries + 1;
-            const Entry e = entry_from(query);
-            const std::string name = "entry " + std::to_string(e.seq);
-            if (e.seq != expected) {
-                out.faults.push_back("entry " + std::to_string(expected) + " is missing");
-                break;
-            }
-            if (e.previous != out.head || hash_of(e) != e.hash) {
-                out.faults.push_back(name + " does not hold: it was changed after it was written (" +
-                                     e.subject + ", " + e.kind + ", " + e.at + ")");
-                break;
-            }
-            out.head = e.hash;
-            out.entries = expected;
-        }
-        SQLite::Statement criteria(*db_, "SELECT hash, name, text FROM criteria ORDER BY hash");
-        while (criteria.executeStep())
-            if (sha256(criteria.getColumn(2).getString()) != criteria.getColumn(0).getString())
-                out.faults.push_back("criteria " + criteria.getColumn(1).getString() +
-                                     " were changed after use");
-        SQLite::Statement document(*db_, "SELECT hash, name, bytes FROM document ORDER BY hash");
-        while (document.executeStep())
-            if (sha256(document.getColumn(2).getString()) != document.getColumn(0).getString())
-                out.faults.push_back("document " + document.getColumn(1).getString() + " was changed");
-        return out;
-    });
-}
-
-Verification Ledger::backup(const std::string &to) {
-    std::error_code ignored;
-    if (std::filesystem::exists(to, ignored))
-        throw StoreError(to + ": is there already; a backup never overwrites");
-    try {
-        return guarded(to, [&] {
-            {
-                SQLite::Database copy(to, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
-                SQLite::Backup run(copy, *db_);
-                run.executeStep(-1);
-            }
-            Ledger written(to, Mode::read);
-            Verification there = written.verify();
-            if (!there.faults.empty())
-                throw StoreError(to + ": the copy does not verify: " + there.faults.front());
-            return there;
-        });
-    } catch (...) {
-        // What is left of it is no backup, and would be in the way of the next one.
-        std::filesystem::remove(to, ignored);
-        throw;
-    }
 }
 
 } // namespace beadbook

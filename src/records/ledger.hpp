@@ -21,7 +21,8 @@ namespace beadbook {
 struct Verification {
     std::int64_t entries = 0;
     std::string head;
-    std::vector<std::string> faults; ///< the first entry that does not hold, and what SQLite says of the file
+    std::vector<std::string>
+        faults; ///< of the file, of its tables, the first entry that does not hold, texts
 };
 
 /// The record file: append-only, hash-chained, one SQLite database.
@@ -31,8 +32,11 @@ struct Verification {
 /// plenty.
 class Ledger {
 public:
-    enum class Mode { read, write, create };
-    /// Throws StoreError: not there, not ours, newer than this program, read-only, damaged, busy.
+    /// `inspect` is for `verify` alone: it reads also where the tables were changed, to name what is wrong.
+    enum class Mode { read, write, create, inspect };
+    /// Throws StoreError: not there, not ours, newer than this program, read-only, damaged, changed behind
+    /// the program (its tables; before writing also the newest entries), busy. Reading never changes the
+    /// file, but where a write was broken off it is cleaned up, as SQLite does it.
     Ledger(const std::string &path, Mode mode);
     ~Ledger();
     Ledger(Ledger &&) noexcept;
@@ -50,9 +54,28 @@ public:
         std::unique_ptr<SQLite::Transaction> open_;
     };
 
+    /// Whether opening it began a new record.
+    bool began() const { return began_; }
+
     /// Adds a line; fills in seq, previous and hash. Only inside a Transaction.
     Entry append(Entry entry);
     void keep_criteria(const std::string &hash, const std::string &name, const std::string &text);
+
+    /// What was sent under a key, and how it was answered. Only inside a Transaction, so that it is kept with
+    /// what it entered or not at all.
+    struct Sent {
+        std::string hash, answer;
+    };
+    std::optional<Sent> sent(const std::string &key);
+    void keep_sent(const std::string &key, const Sent &sent);
+
+    /// The subjects of a family that were written about after that entry, in the order in which they first
+    /// were, and the number of the newest entry of all.
+    struct Changes {
+        std::int64_t newest = 0;
+        std::vector<std::string> subjects;
+    };
+    Changes changes_after(std::int64_t seq, Family family);
 
     /// Keeps a paper by its content and returns its SHA-256.
     std::string keep_document(const std::string &name, const std::string &bytes);
@@ -73,16 +96,28 @@ public:
     /// The hash of the newest entry.
     std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
+    /// Throws StoreError only where nothing can be read at all.
     Verification verify();
+    /// The number of the entry that has the hash.
+    std::optional<std::int64_t> entry_with_hash(const std::string &hash);
     /// A consistent copy, verified: returns what the copy holds. Throws StoreError; never overwrites a file,
     /// and leaves none that does not verify.
     Verification backup(const std::string &to);
 
 private:
-    void migrate(bool fresh);
+    void migrate(int version);
+    /// That what was appended in this transaction is there to be read.
+    void check_appended();
+    bool ends_with(const std::string &hash);
     struct Statements;
+    struct Appended {
+        std::int64_t first = 0, count = 0;
+        std::string hash; ///< of the last
+    };
 
     std::string path_;
+    bool began_ = false;
+    std::optional<Appended> appended_; ///< in the transaction that is open
     std::unique_ptr<SQLite::Database> db_;
     std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database
 };

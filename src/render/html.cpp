@@ -5,22 +5,27 @@
 namespace beadbook {
 namespace {
 
-constexpr std::string_view style = R"(
-@page { margin: 16mm }
-body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: #222; background: #fff; max-width: 180mm; margin: 8mm auto }
+constexpr std::string_view page_style = R"(
+:root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
+@media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }
+@page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "DejaVu Sans", sans-serif } }
+body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: var(--ink); background: var(--paper); max-width: 180mm; margin: 8mm auto }
+@media screen { body { padding: 0 4mm } }
+@media print { body { max-width: none; margin: 0 } }
 h1 { font-size: 17pt; margin: 0 0 1mm }
-h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid #222 }
+h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid var(--ink) }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
-td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid #ccc; overflow-wrap: anywhere }
-td.r, th.r { text-align: right }
-td.n { width: 27%; color: #555 } td.v { width: 38% } td.o { color: #555; font-size: 9pt }
+td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid var(--rule); overflow-wrap: anywhere }
+td.r, th.r { text-align: right } th { overflow-wrap: normal }
+td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
 h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
-.quiet, .source { color: #555; font-size: 9pt } .accept, .reject, .open { font-weight: bold }
+.quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
 pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
-div.sign { display: flex; gap: 12mm; margin-top: 14mm }
-div.sign span { flex: 1; border-top: 0.3mm solid #222; padding-top: 1mm; color: #555 }
-p.care { margin-top: 6mm; font-size: 8.5pt; color: #555 }
+div.sign { display: flex; gap: 12mm; margin-top: 14mm; break-inside: avoid }
+div.sign span { flex: 1; border-top: 0.3mm solid var(--ink); padding-top: 1mm; color: var(--quiet) }
+p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
+div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
 std::string tagged(const TextRun &run) {
@@ -38,11 +43,11 @@ std::string tagged(const TextRun &run) {
 
 class HtmlRenderer {
 public:
+    HtmlRenderer(std::string ids, SvgStyle style) : ids_(std::move(ids)), style_(style) {}
+
     std::string operator()(const Document &document) {
-        out_ = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
-               escaped(document.title) + "</title><style>" + std::string(style) + "</style></head><body>\n";
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
-        return out_ + "</body></html>\n";
+        return std::move(out_);
     }
 
 private:
@@ -77,12 +82,12 @@ private:
             const bool right = c < table.columns.size() && table.columns[c].numbers;
             out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
         };
-        out_ += "<table>\n";
+        out_ += "<div class=\"table\"><table>\n";
         if (std::any_of(table.columns.begin(), table.columns.end(),
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
             for (std::size_t c = 0; c < table.columns.size(); ++c)
-                cell(c, "th", escaped(table.columns[c].title));
+                cell(c, table.columns[c].title.empty() ? "td" : "th", escaped(table.columns[c].title));
             out_ += "</tr></thead>\n";
         }
         for (const auto &row : table.rows) {
@@ -90,7 +95,7 @@ private:
             for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", words(row[c]));
             out_ += "</tr>\n";
         }
-        out_ += "</table>\n";
+        out_ += "</table></div>\n";
     }
     void show(const NamedValues &pairs) {
         out_ += "<table>\n";
@@ -100,6 +105,26 @@ private:
         out_ += "</table>\n";
     }
     void show(const Drawing &drawing) { out_ += "<pre>" + escaped(drawing.text) + "</pre>\n"; }
+    void picture(const Picture &drawn) { out_ += svg(drawn, ids_ + std::to_string(++pictures_), style_); }
+    void show(const Figure &figure) {
+        const bool both = figure.narrow && style_ == SvgStyle::by_class;
+        out_ += "<figure class=\"" + figure.picture.kind + "-figure\">\n";
+        if (both) out_ += "<div class=\"wide\">";
+        picture(figure.picture);
+        if (both) {
+            out_ += "</div><div class=\"narrow\">";
+            picture(*figure.narrow);
+            out_ += "</div>";
+        }
+        if (!figure.caption.empty()) out_ += "<figcaption>" + escaped(figure.caption) + "</figcaption>";
+        out_ += "</figure>\n";
+    }
+    void show(const Tiles &tiles) {
+        out_ += "<div class=\"tiles\">\n";
+        for (const auto &figure : tiles.figures) show(figure);
+        out_ += "</div>\n";
+    }
+    void show(const NewSheet &) { out_ += "<div class=\"sheet\"></div>\n"; }
     void show(const Signatures &s) {
         out_ += "<div class=\"sign\">";
         for (const auto &line : s.lines) out_ += "<span>" + escaped(line) + "</span>";
@@ -107,25 +132,27 @@ private:
     }
     void show(const Caution &) { out_ += "<p class=\"care\">" + escaped(std::string(caution)) + "</p>\n"; }
 
+    std::string ids_;
+    SvgStyle style_;
+    int pictures_ = 0;
     std::string out_;
 };
 
 } // namespace
 
-std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-        case '&': out += "&amp;"; break;
-        case '<': out += "&lt;"; break;
-        case '>': out += "&gt;"; break;
-        case '"': out += "&quot;"; break;
-        default: out += c;
-        }
-    }
-    return out;
+std::string fragment(const Document &document, const std::string &ids, SvgStyle style) {
+    return HtmlRenderer(ids, style)(document);
 }
 
-std::string html(const Document &document) { return HtmlRenderer()(document); }
+std::string html(const Document &document, SvgStyle style, PaperSize paper) {
+    const std::string size = paper == PaperSize::a4       ? "@page { size: A4 }\n"
+                             : paper == PaperSize::letter ? "@page { size: letter }\n"
+                                                          : "";
+    return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
+           "<meta name=\"viewport\" content=\"width=device-width\"><title>" +
+           escaped(document.title) + "</title><style>" + std::string(page_style) +
+           std::string(picture_style()) + size + "</style></head><body>\n" + fragment(document, "p", style) +
+           "</body></html>\n";
+}
 
 } // namespace beadbook

@@ -1,15 +1,24 @@
 #pragma once
 
+#include "render/escaped.hpp"
+#include "render/svg.hpp"
 #include "report/document.hpp"
 
 #include <string>
 
 namespace beadbook {
 
-/// One page, complete in itself, that prints on A4 and Letter.
-std::string html(const Document &document);
+/// What a page is printed on; any: as the printer has it.
+enum class PaperSize { any, a4, letter };
 
-/// Text made safe for a page.
-std::string escaped(std::string_view text);
+/// One page, complete in itself, that prints on A4 and Letter. `plain` is for programs that make paper of it
+/// and know less of styles than a browser.
+std::string html(const Document &document, SvgStyle style = SvgStyle::by_class,
+                 PaperSize paper = PaperSize::any);
+
+/// Its blocks alone, for a page that others make; with picture_style() in the page's style. Two on one page
+/// take different `ids`.
+std::string fragment(const Document &document, const std::string &ids = "p",
+                     SvgStyle style = SvgStyle::by_class);
 
 } // namespace beadbook

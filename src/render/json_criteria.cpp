@@ -173,6 +173,43 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
     return render::finished(std::move(out), notes);
 }
 
+std::string json_text(const LimitCurves &curves, const std::vector<std::string> &notes) {
+    const CriteriaSet &set = *curves.set;
+    const auto named = [&](const Rule &rule) {
+        return Json{{"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}};
+    };
+    Json thickness = Json::array(), rules = Json::array(), others = Json::array();
+    for (const std::int64_t nm : curves.thickness)
+        thickness.push_back(render::number(nm, Dimension::length, set.unit));
+    for (const auto &curved : curves.rules) {
+        const Rule &rule = set.rules[curved.rule];
+        Json one = named(rule);
+        one["measure"] = measure_words(rule);
+        one["compare"] = name_of(rule.compare);
+        if (const auto words = condition_words(rule.when, rule.where); !words.empty())
+            one["conditions"] = words;
+        for (const auto &curve : curved.curves) {
+            Json limits = Json::array();
+            for (const auto &at : curve.at)
+                limits.push_back(at ? render::number(*at, rule.dimension(), set.unit) : Json(nullptr));
+            for (const std::size_t k : curve.classes)
+                one["limits"][set.classes[k].id] = {{"standing", name_of(rule.standings[k].kind)},
+                                                    {"at", limits}};
+        }
+        rules.push_back(std::move(one));
+    }
+    for (const auto &other : curves.others) {
+        others.push_back(named(set.rules[other.rule]));
+        others.back()["why"] = why_no_curve(curves, other);
+    }
+    return render::finished({{"set", set.name},
+                             {"edition", set.edition},
+                             {"thickness", std::move(thickness)},
+                             {"over thickness", std::move(rules)},
+                             {"without a curve", std::move(others)}},
+                            notes);
+}
+
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes) {
     Json out = Json::array();
     for (std::size_t t = 0; t < vocabulary.size(); ++t) {

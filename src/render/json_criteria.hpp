@@ -3,6 +3,7 @@
 #include "operations/boundaries.hpp"
 #include "operations/reading.hpp"
 #include "operations/trying.hpp"
+#include "report/limit_curves_document.hpp"
 
 #include <string>
 #include <vector>
@@ -13,6 +14,7 @@ namespace beadbook {
 std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,
                       const std::vector<std::string> &notes = {});
 std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes = {});
+std::string json_text(const LimitCurves &curves, const std::vector<std::string> &notes = {});
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes = {});
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes = {});
 std::string json_text(const Boundaries &all, const std::vector<std::string> &notes = {});

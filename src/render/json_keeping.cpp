@@ -47,6 +47,7 @@ std::string json_text(const Verified &v, const std::vector<std::string> &notes) 
         for (const auto &fault : v.replay->faults) out["not the same"].push_back(json_of(fault));
     }
     if (!v.other_head.empty()) out["head given"] = v.other_head;
+    if (v.entries_after) out["entries after the head given"] = *v.entries_after;
     return render::finished(std::move(out), notes);
 }
 

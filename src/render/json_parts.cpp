@@ -1,12 +1,13 @@
 #include "render/json_parts.hpp"
 
+#include "measure/text.hpp"
 #include "records/codecs/typed.hpp"
 
 namespace beadbook::render {
 
 std::string finished(nlohmann::json json, const std::vector<std::string> &notes) {
     if (json.is_object() && !notes.empty()) json["notes"] = notes;
-    return json.dump(2) + "\n";
+    return escaped_for_json(json.dump(2)) + "\n";
 }
 
 nlohmann::json number(const Exact &value, Dimension dimension, Unit unit) {

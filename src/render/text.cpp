@@ -8,10 +8,11 @@
 namespace beadbook {
 namespace {
 
-/// Characters, not bytes.
+/// Characters as they are shown, not bytes.
 std::size_t length_of(std::string_view text) {
+    const std::string seen = visible(text);
     return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+        seen.begin(), seen.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 /// A word, in pieces where the tone changes within it, and what stands before it.
@@ -57,11 +58,11 @@ public:
     }
 
 private:
-    std::string painted(const TextRun &run) const { return paint_(run.text, run.tone); }
+    std::string painted(const TextRun &run) const { return paint_(visible(run.text), run.tone); }
 
     /// Wraps at blanks; the first line begins with `first`, later ones with `indent` blanks.
     void wrap(const Words &words, const std::string &first, std::size_t indent) {
-        out_ += first;
+        out_ += visible(first);
         std::size_t column = length_of(first);
         bool begun = false;
         for (const auto &word : words_in(words)) {
@@ -139,10 +140,16 @@ private:
             wrap(words, "  " + row.name + std::string(width + 2 - length_of(row.name), ' '), width + 4);
         }
     }
-    void show(const Drawing &drawing) {
-        out_ += drawing.text;
-        if (!drawing.text.empty() && drawing.text.back() != '\n') out_ += '\n';
+    void as_it_is(const std::string &drawn) {
+        out_ += visible(drawn);
+        if (!drawn.empty() && drawn.back() != '\n') out_ += '\n';
     }
+    void show(const Drawing &drawing) { as_it_is(drawing.text); }
+    void show(const Figure &figure) { as_it_is(figure.text); }
+    void show(const Tiles &tiles) {
+        for (const auto &figure : tiles.figures) as_it_is(figure.text);
+    }
+    void show(const NewSheet &) {}   // for paper
     void show(const Signatures &) {} // for paper
     void show(const Caution &) { out_ += "\n" + std::string(caution); }
 

@@ -6,6 +6,7 @@
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
 #include "report/standing_document.hpp"
+#include "report/weld_map.hpp"
 
 #include <algorithm>
 
@@ -206,6 +207,8 @@ Document document_of(const CouponSheet &sheet) {
     if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
     if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
     for (const auto &e : c.exams) add_exam(doc, c, e);
+    // The finds stand above in words.
+    if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
     add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + r.stamp.who + " at " + r.stamp.at + ": " + r.text);

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "report/picture.hpp"
+
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -89,6 +92,18 @@ struct Drawing {
     std::string text;
 };
 
+/// A picture with what it shows in words.
+struct Figure {
+    Picture picture;
+    std::optional<Picture> narrow; ///< the same for a page less than 560 px wide
+    std::string caption;
+    std::string text; ///< the same facts drawn with characters, kept as it is; empty where they stand beside
+};
+/// Figures side by side, as many as fit, none broken over two pages: labels.
+struct Tiles {
+    std::vector<Figure> figures;
+};
+
 /// The usual caution.
 struct Caution {};
 
@@ -97,7 +112,11 @@ struct Signatures {
     std::vector<std::string> lines;
 };
 
-using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawing, Signatures, Caution>;
+/// What follows begins on a new sheet of paper.
+struct NewSheet {};
+
+using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawing, Figure, Tiles, Signatures,
+                           Caution, NewSheet>;
 
 /// What a person reads: made once from a result, shown by the command line, a page and a printout alike.
 struct Document {

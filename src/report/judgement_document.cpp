@@ -4,8 +4,10 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/limit_bars.hpp"
 #include "report/proof_document.hpp"
 #include "report/standings.hpp"
+#include "report/weld_map.hpp"
 #include "report/weld_strip.hpp"
 
 #include <algorithm>
@@ -228,10 +230,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
-    if (const std::string strip = weld_strip(c, one); !strip.empty()) {
-        doc.heading("Where on the weld", 2);
-        doc.add(Drawing{strip});
-    }
+    add_where(doc, e.judged, k, "Where on the weld");
     if (one.verdict == Verdict::accept) {
         doc.gap();
         if (one.nearest)
@@ -250,11 +249,13 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
+        add_limit_bars(doc, limit_rows(c, k, one));
         add_standings(doc, c, k, one);
     }
     add_left_out(doc, c, k);
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
+    if (one.proof) add_limit_bars(doc, limit_rows(c, k, *one.proof));
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
@@ -274,6 +275,17 @@ Document explained_document(const Explained &e, bool in_full) {
 }
 
 } // namespace
+
+void add_where(Document &doc, const Judged &judged, std::size_t k, const std::string &heading) {
+    if (judged.indications.empty()) return;
+    const Case c = case_of(judged);
+    const ClassJudgement &of = judged.judgement.classes[k];
+    const WeldMap map = weld_map(c, k, of);
+    std::string text = weld_strip(c, of);
+    if (const std::string rest = unplaced_words(map); !rest.empty()) text += "    " + rest + "\n";
+    doc.heading(heading, 2);
+    add_map(doc, map, std::move(text));
+}
 
 Document document_of(const Judged &judged) { return judged_document(judged, false); }
 Document document_of(const InFull<Judged> &judged) { return judged_document(judged.of, true); }

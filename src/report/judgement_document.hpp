@@ -26,6 +26,10 @@ Document document_of(const InFull<Judged> &judged);
 Document document_of(const Explained &explained);
 Document document_of(const InFull<Explained> &explained);
 
+/// Where on the weld its finds lie, by the judgement of a class, under that heading; nothing without any
+/// find.
+void add_where(Document &doc, const Judged &judged, std::size_t class_index, const std::string &heading);
+
 /// The same as a part of a longer document: without the coupon's name, and without the caution.
 void add_explained(Document &doc, const Explained &explained);
 

@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
+#include "report/judgement_document.hpp"
 #include "report/standing_document.hpp"
 
 namespace beadbook {
@@ -121,6 +122,8 @@ Document document_of(const RecordSheet &s) {
         add_taken_back(doc, s.taken_back);
         add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     }
+    for (const auto &test : s.tests)
+        add_where(doc, test, *test.sought, "Where on coupon " + test.mark + ", as it is on record now");
     for (const auto &event : s.events) add_later_evidence(doc, event, *s.held.rules);
     doc.heading("Proof", 2)
         .pair("granted", s.granted.at, "by " + s.granted.who)

@@ -245,7 +245,9 @@ std::string unproven_words(const Case &c, const Finding &f) {
     const std::string rule = f.rule < 0 ? "" : c.set.rules[static_cast<std::size_t>(f.rule)].id;
     switch (f.part) {
     case ProofPart::scope:
-        return before + "the set covers this coupon: " + c.set.scope[static_cast<std::size_t>(f.clause)].text;
+        return f.clause < 0 ? before + "the set covers this coupon"
+                            : before + "the set covers this coupon: " +
+                                  c.set.scope[static_cast<std::size_t>(f.clause)].text;
     case ProofPart::exam:
         return before +
                (f.exams.empty() ? std::string("an exam") : "the " + std::string(name_of(f.exams.front()))) +
@@ -354,6 +356,10 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
                outside_words(c, c.set.scope[static_cast<std::size_t>(f.clause)]) + ".";
     case Finding::Kind::scope_unknown:
+        if (f.clause < 0)
+            return "What the set covers was not read, and nothing is accepted of a weld of which one does "
+                   "not know " +
+                   missing_words(f) + ".";
         return "Whether the set covers this coupon (" +
                scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
                c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(f) + ".";
@@ -363,33 +369,6 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     for (const auto &condition : rule->where)
         if (asks_for_side(condition)) side += " where " + condition.text;
     return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side + ".";
-}
-
-std::string authority(const Case &c, std::size_t class_index, const Finding &f) {
-    if (f.rule >= 0) {
-        const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
-        const Standing &standing = rule.standings[class_index];
-        return rule.clause + " (" + c.set.edition + "), " + std::string(name_of(standing.kind)) + ": " +
-               standing.source;
-    }
-    if (f.kind == Finding::Kind::contradiction)
-        return "nothing is accepted on a record that contradicts itself";
-    if (f.kind == Finding::Kind::unproven && f.clause < 0) return "an accept is a proof";
-    if (f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown ||
-        f.part == ProofPart::scope) {
-        const ScopePart &part = c.set.scope[static_cast<std::size_t>(f.clause)];
-        return part.clause + " (" + c.set.edition + "), " + std::string(name_of(part.standing.kind)) + ": " +
-               part.standing.source;
-    }
-    if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
-    if (f.kind == Finding::Kind::exam_missing || f.kind == Finding::Kind::unproven) {
-        if (f.clause < 0)
-            return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
-        const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];
-        return r.clause + " (" + c.set.edition + "), " + std::string(name_of(r.standing.kind)) + ": " +
-               r.standing.source;
-    }
-    return c.set.edition;
 }
 
 } // namespace beadbook

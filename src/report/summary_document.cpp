@@ -1,6 +1,7 @@
 #include "report/summary_document.hpp"
 
 #include "measure/text.hpp"
+#include "report/summary_charts.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -60,7 +61,8 @@ const std::vector<Told<RuleCount>> &told_of_rules() {
 /// A table with a line for each name of any group, and for each group its own columns.
 template <class Line>
 void add_table(Document &doc, const Summaries &all, const std::string &title,
-               std::vector<Line> Summary::*lines, const std::vector<Told<Line>> &told) {
+               std::vector<Line> Summary::*lines, const std::vector<Told<Line>> &told,
+               const std::vector<std::optional<Figure>> &charts = {}) {
     Grid table{{{title}}, {}};
     std::vector<std::string> names;
     char letter = 'A';
@@ -83,7 +85,44 @@ void add_table(Document &doc, const Summaries &all, const std::string &title,
         }
         table.rows.push_back(std::move(row));
     }
-    doc.heading("By " + title, 2).add(std::move(table));
+    doc.heading("By " + title, 2);
+    for (const auto &chart : charts)
+        if (chart) doc.add(*chart);
+    doc.add(std::move(table));
+}
+
+/// One chart a group, under its letter where there are two.
+std::vector<std::optional<Figure>>
+charts_of(const Summaries &all, std::optional<Figure> (*chart)(const Summary &, const std::string &)) {
+    std::vector<std::optional<Figure>> out;
+    for (std::size_t g = 0; g < all.groups.size(); ++g)
+        out.push_back(chart(all.groups[g].summary, all.groups.size() > 1
+                                                       ? std::string(1, static_cast<char>('A' + g))
+                                                       : std::string()));
+    return out;
+}
+
+/// First-pass yields, of each line of every group.
+std::vector<std::optional<Figure>> yields_of(const Summaries &all, std::vector<Outcome> Summary::*lines) {
+    std::vector<NamedShare> rows;
+    char letter = 'A';
+    for (const auto &group : all.groups) {
+        const std::string before = all.groups.size() > 1 ? std::string(1, letter++) + " " : "";
+        for (const auto &one : group.summary.*lines)
+            rows.push_back({before + (one.name.empty() ? "not known" : one.name), one.first_pass});
+    }
+    return {share_chart("First-pass yield", rows)};
+}
+
+void add_yield(Document &doc, const Summaries &all) {
+    std::vector<NamedShare> rows;
+    char letter = 'A';
+    for (const auto &group : all.groups) {
+        const std::string before = all.groups.size() > 1 ? std::string(1, letter++) + " " : "";
+        rows.push_back({before + "accepted of those decided", group.summary.all.share});
+        rows.push_back({before + "first-pass yield", group.summary.all.first_pass});
+    }
+    if (auto chart = share_chart("Shares with their interval", rows)) doc.add(std::move(*chart));
 }
 
 } // namespace
@@ -137,12 +176,17 @@ Document document_of(const Summaries &all) {
     table.rows.push_back(std::move(finds));
     if (!two) table.columns = {{""}, {""}};
     doc.add(std::move(table));
-    add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds());
+    add_yield(doc, all);
+    add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds(),
+              charts_of(all, imperfection_chart));
     add_table(doc, all, "rule", &Summary::rules, told_of_rules());
-    add_table(doc, all, "place", &Summary::places, told_of_finds());
-    add_table(doc, all, "joint", &Summary::joints, told_in_table(all.groups.size()));
-    add_table(doc, all, "welder", &Summary::welders, told_in_table(all.groups.size()));
-    add_table(doc, all, "week", &Summary::weeks, told_in_table(all.groups.size()));
+    add_table(doc, all, "place", &Summary::places, told_of_finds(), charts_of(all, place_chart));
+    add_table(doc, all, "joint", &Summary::joints, told_in_table(all.groups.size()),
+              yields_of(all, &Summary::joints));
+    add_table(doc, all, "welder", &Summary::welders, told_in_table(all.groups.size()),
+              yields_of(all, &Summary::welders));
+    add_table(doc, all, "week", &Summary::weeks, told_in_table(all.groups.size()),
+              yields_of(all, &Summary::weeks));
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
         "sought. The first-pass yield counts each welder's first registered coupon of a kind (same joint, "

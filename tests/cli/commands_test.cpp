@@ -53,7 +53,7 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"correct", "T-1", "x", "pore"}, "'x' is no indication"},
         {{"export", "xml"}, "expected json or csv"},
         {{"export", "csv"}, "which table?"},
-        {{"criteria", "frob"}, "expected list, types, show SET, check SET or cases [SET]"},
+        {{"criteria", "frob"}, "expected list, types, show SET, picture SET, check SET or cases [SET]"},
     };
     for (const auto &[words, expected] : rows) {
         const Run r = run(words);
@@ -166,6 +166,29 @@ TEST_CASE("the prompt stores each line, shows the live verdict, and can undo") {
     CHECK(run({"judge", "T-1"}).code == 0);
     CHECK(run.ok({"show", "T-1"}).find("0.9 in") > run.ok({"show", "T-1"}).find("#2 was logged as"));
     CHECK(run.ok({"history", "T-1"}).find("#2 withdrawn  (instead of entry") != std::string::npos);
+}
+
+TEST_CASE("the prompt says why it cannot say, goes from coupon to coupon, and takes a find of its own back") {
+    const Program run;
+    small_coupon(run);
+    run.ok({"register", "T-2", "--criteria", "ufgs-15216n", "--weld-length", "5in"});
+    run.ok({"exam", "T-2", "VT", "--examiner", "A. Field", "--level", "II"});
+    const Run r =
+        run({"log", "T-1"},
+            "help\npore 0.01 at 1\npore 0.02 at 2\nundo 1\nundo 1\nverdict\non T-9\nfinish\npore 0.01 at 4\n"
+            "on T-2\nnone\non T-2\ndone\npore 0.03 at 5\n",
+            true);
+    CHECK(r.code == 0);
+    CHECK_THAT(r.out, says("take back the last find of this sitting"));
+    CHECK_THAT(r.out, says("T-1> ") && says("T-2> "));
+    CHECK_THAT(r.out, says("  2: ")); // the class that is sought, and what keeps it open
+    CHECK_THAT(r.out, says("#1 withdrawn") && says("#1 was not logged in this sitting"));
+    CHECK_THAT(r.out, says("there is no coupon 'T-9'"));
+    CHECK_THAT(r.out, says("the exam is finished; 'on COUPON' goes to the next"));
+    CHECK_THAT(r.out, says("exam 1 (VT) of coupon T-2 finished: none found"));
+    CHECK_THAT(r.out, says("no exam of coupon T-2 is open"));
+    CHECK_THAT(r.out, says("1 indication logged"));
+    CHECK_THAT(run.ok({"show", "T-2"}), !says("#1"));
 }
 
 TEST_CASE("a grade that differs from the verdict needs a remark and is marked") {

@@ -72,8 +72,8 @@ TEST_CASE("a reason that several classes share is said once, with its classes", 
 
 TEST_CASE("why names the finds that are not relevant, and the clause that leaves them out", "[proof]") {
     const Program run;
-    run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--joint", "groove", "--weld-thickness", "0.5in",
-            "--weld-length", "8in"});
+    run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--joint", "groove", "--material", "steel",
+            "--weld-thickness", "0.5in", "--weld-length", "8in"});
     run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
     run.ok({"exam", "T-1", "PT", "--examiner", "A. Field", "--level", "II"});
     run.ok({"log", "T-1", "gas pore 0.05in at 1in", "--finish"});

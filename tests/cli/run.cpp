@@ -23,7 +23,11 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
                                : name == "BEADBOOK_USER"     ? std::string("tester")
                                : name == "BEADBOOK_SETTINGS" ? settings()
                                                              : std::string();
-                    }};
+                    },
+                    100,
+                    {},
+                    false,
+                    [](const std::string &) {}}; // a server stops at once
     Run run;
     run.code = run_program(words, session);
     run.out = out.str();

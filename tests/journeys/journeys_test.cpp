@@ -59,7 +59,8 @@ bool has(const Ended &ended, const std::string &text) {
 TEST_CASE("a technician registers, examines, logs from a pipe, judges, and mends a slip", "[journeys]") {
     const Shell sh;
     REQUIRE(sh("beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth "
-               "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no")
+               "--diameter 2in --thickness 0.065in --weld-thickness 0.065in --magnetic no --material '316L "
+               "stainless steel'")
                 .code == 0);
     REQUIRE(
         sh("beadbook exam T-7 VT --examiner 'A. Field' --level II --found none --condition 'light=1000 lx'")
@@ -198,4 +199,27 @@ TEST_CASE("a plan that is too hard to settle says what is proven, and what went 
     CHECK(real.code == 0);
     CHECK(has(real, "Best found, at least "));
     CHECK_FALSE(has(real, "missing"));
+}
+
+TEST_CASE("a PDF is made by the first converter that is there, and what goes wrong is told", "[journeys]") {
+    const Shell sh;
+    REQUIRE(sh("beadbook register T-1").code == 0);
+    // A converter that takes a page and a file, as weasyprint does.
+    sh.write("good", "#!/bin/sh\ngrep -q 'Coupon T-1' \"$1\" && printf '%%PDF-1.7 made\\n' >\"$2\"\n");
+    sh.write("bad", "#!/bin/sh\necho first >&2; echo 'no font' >&2; exit 3\n");
+    sh.write("odd", "#!/bin/sh\necho hello >\"$2\"\n");
+    const auto with = [&](const std::string &converter, const std::string &file) {
+        return sh("mkdir -p bin temporary; cp " + converter +
+                  " bin/weasyprint; chmod +x bin/weasyprint; TMPDIR=$PWD/temporary PATH=$PWD/bin:$PATH " +
+                  "beadbook print coupon T-1 --pdf " + file);
+    };
+    CHECK(with("good", "a.pdf").code == 0);
+    CHECK(has(sh("cat a.pdf"), "%PDF-1.7 made"));
+    const Ended failed = with("bad", "b.pdf");
+    CHECK(failed.code == 3);
+    CHECK(has(failed, "weasyprint made no PDF; it said: no font"));
+    CHECK(has(with("odd", "c.pdf"), "weasyprint made something else than a PDF"));
+    CHECK(sh("ls b.pdf c.pdf").code != 0);
+    CHECK(with("good", "a.pdf").code == 3);   // never written over
+    CHECK(sh("ls -A temporary").out.empty()); // nothing is left behind
 }

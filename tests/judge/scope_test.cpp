@@ -137,6 +137,30 @@ TEST_CASE("a scope that was not read keeps nothing open, and a silent set is war
                says("the same id"));
 }
 
+TEST_CASE("where the scope was not read an unknown weld is not accepted, and what rejects it still does") {
+    const auto set = set_from(
+        "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\nrules:\n  - {id: r, types: "
+        "pore, exams: VT, measure: size, at most: 0.1 in, clause: c, standing: {house: x}}\n");
+    const std::vector<std::string> small{"VT pore 0.1 at 1 in"}, large{"VT pore 0.2 at 1 in"};
+    const auto told = judged(set, {"joint=fillet material=titanium", small});
+    CHECK(told.verdicts() == "A accept");
+    for (const std::string lacks : {"joint=groove", "material=steel", "joint=groove material=P-1", ""}) {
+        const auto judgement = judged(set, {lacks, small});
+        CHECK(judgement.verdicts() == "A cannot say");
+        CHECK_THAT(judgement.sentences("A"), says("was not read, and nothing is accepted of a weld"));
+        CHECK(judged(set, {lacks, large}).verdicts() == "A reject");
+        // Engine 5 did not ask.
+        CHECK(judge(*set, judgement.coupon, judgement.exams, judgement.indications, Vocabulary::shipped(), 5)
+                  .classes[0]
+                  .verdict == Verdict::accept);
+    }
+    const Proof proof = *told.judgement.classes[0].proof;
+    const auto bare = judged(set, {"joint=fillet", small});
+    const auto lack = lack_in(proof, *set, 0, bare.coupon, bare.exams, bare.indications);
+    REQUIRE(lack);
+    CHECK(lack->part == ProofPart::scope);
+}
+
 TEST_CASE("every shipped set has thought of its scope") {
     for (const auto &name : shipped_sets()) {
         INFO(name);

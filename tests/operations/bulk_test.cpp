@@ -19,8 +19,10 @@ namespace {
 using Json = nlohmann::json;
 
 Imported import_into(Desk &desk, const std::string &text, std::optional<Sheet> sheet = {},
-                     std::vector<std::string> *notes = nullptr) {
-    auto prepared = prepare_import(desk.office, {sheet, text});
+                     std::vector<std::string> *notes = nullptr, bool open_files = false) {
+    ImportRequest request{sheet, text};
+    request.open_files = open_files;
+    auto prepared = prepare_import(desk.office, std::move(request));
     auto done = desk.write([&](Writing &w) { return store_import(w, std::move(prepared)); });
     if (notes) *notes = done.notes;
     return done.value;
@@ -158,7 +160,9 @@ TEST_CASE("an import goes through the same door as register, exam and log") {
     };
     const std::vector<std::pair<std::string, std::string>> rows{
         {coupon({{"criteria", "ufgs-15216"}}), "did you mean 'ufgs-15216n'?"},
-        {coupon({{"criteria", "./no-such-file.yaml"}}), "cannot be read"},
+        {coupon({{"criteria", "./no-such-file.yaml"}}), "is opened only if you say that it may be"},
+        {coupon({{"criteria", "/etc/passwd"}}), "is opened only if you say that it may be"},
+        {coupon(none, with("practice", "/etc/passwd")), "is opened only if you say that it may be"},
         {coupon({{"criteria", "iso-5817"}, {"class", "E"}}), "have no class 'E'"},
         {coupon({{"thickness", "0 in"}}), "is zero"},
         {coupon({{"note", "\u0007"}}), "control character"},
@@ -185,7 +189,9 @@ TEST_CASE("an import goes through the same door as register, exam and log") {
         says("2 rows cannot be taken, nothing was stored:\nrow 3: criteria iso-5817 have no class 'E'"));
     // A file of criteria is found again from any folder, as register does it.
     write_file(desk.file("own.yaml"), shipped_file("iso-5817.yaml"));
-    import_into(desk, coupon({{"criteria", desk.file("./own.yaml")}, {"class", "B"}}));
+    const std::string own = coupon({{"criteria", desk.file("./own.yaml")}, {"class", "B"}});
+    CHECK_THAT(refusal_of(desk, own), says("is opened only if you say that it may be"));
+    import_into(desk, own, {}, nullptr, true);
     CHECK(desk.book.coupon("N").record.get("criteria") == desk.file("own.yaml"));
 }
 

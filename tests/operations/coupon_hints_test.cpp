@@ -17,11 +17,8 @@ std::string notes_of(Booth &booth, const Booth::Fields &fields) {
     return out;
 }
 
-const Booth::Fields plate{{"criteria", "ufgs-15216n"},
-                          {"joint", "groove"},
-                          {"joint-form", "butt"},
-                          {"thickness", "0.250in"},
-                          {"thickness-2", "0.125in"}};
+const Booth::Fields plate{{"criteria", "ufgs-15216n"}, {"joint", "groove"},        {"joint-form", "butt"},
+                          {"thickness", "0.250in"},    {"thickness-2", "0.125in"}, {"material", "steel"}};
 
 Booth::Fields plus(Booth::Fields fields, const std::string &name, const std::string &value) {
     fields[name] = value;

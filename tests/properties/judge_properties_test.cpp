@@ -161,28 +161,30 @@ TEST_CASE("the order of entry never matters", "[properties]") {
 }
 
 TEST_CASE("a stricter class never accepts what a looser one rejects", "[properties]") {
-    for_random_coupons(20'000, [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
-        if (!set.ordered) return true;
-        const auto v = verdicts_of(set, c);
-        for (std::size_t k = 0; k + 1 < v.size(); ++k)
-            if (v[k] == Verdict::accept && v[k + 1] == Verdict::reject) return false;
-        return true;
-    });
+    for_random_coupons(coupons_to_try(20'000),
+                       [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
+                           if (!set.ordered) return true;
+                           const auto v = verdicts_of(set, c);
+                           for (std::size_t k = 0; k + 1 < v.size(); ++k)
+                               if (v[k] == Verdict::accept && v[k + 1] == Verdict::reject) return false;
+                           return true;
+                       });
 }
 
 TEST_CASE("one more indication never turns a reject into an accept", "[properties]") {
-    for_random_coupons(20'000, [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
-        if (c.indications.empty() || longer_may_pass(set)) return true;
-        RandomCase fewer = c;
-        const auto drop = std::uniform_int_distribution<std::size_t>(0, c.indications.size() - 1)(random);
-        // A dimension that must be measured is not "one more indication".
-        if (Vocabulary::shipped()[c.indications[drop].type].measured) return true;
-        fewer.indications.erase(fewer.indications.begin() + static_cast<std::ptrdiff_t>(drop));
-        const auto less = verdicts_of(set, fewer), more = verdicts_of(set, c);
-        for (std::size_t k = 0; k < less.size(); ++k)
-            if (less[k] == Verdict::reject && more[k] == Verdict::accept) return false;
-        return true;
-    });
+    for_random_coupons(
+        coupons_to_try(20'000), [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
+            if (c.indications.empty() || longer_may_pass(set)) return true;
+            RandomCase fewer = c;
+            const auto drop = std::uniform_int_distribution<std::size_t>(0, c.indications.size() - 1)(random);
+            // A dimension that must be measured is not "one more indication".
+            if (Vocabulary::shipped()[c.indications[drop].type].measured) return true;
+            fewer.indications.erase(fewer.indications.begin() + static_cast<std::ptrdiff_t>(drop));
+            const auto less = verdicts_of(set, fewer), more = verdicts_of(set, c);
+            for (std::size_t k = 0; k < less.size(); ++k)
+                if (less[k] == Verdict::reject && more[k] == Verdict::accept) return false;
+            return true;
+        });
 }
 
 TEST_CASE("a find cut into pieces that touch is accepted no more than the whole", "[properties]") {
@@ -234,29 +236,31 @@ TEST_CASE("a find cut into pieces that touch is accepted no more than the whole"
 }
 
 TEST_CASE("turning all places round a tube changes nothing", "[properties]") {
-    for_random_coupons(20'000, [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
-        if (!c.coupon.line.closed) return true;
-        RandomCase turned = c;
-        const std::int64_t around = c.coupon.line.length->nm;
-        const auto by = std::uniform_int_distribution<std::int64_t>(0, around - 1)(random);
-        for (auto &i : turned.indications) {
-            const std::int64_t length = i.place->to.nm - i.place->from.nm;
-            i.place->from.nm = (i.place->from.nm + by) % around;
-            i.place->to.nm = i.place->from.nm + length;
-        }
-        return verdicts_of(set, c) == verdicts_of(set, turned);
-    });
+    for_random_coupons(coupons_to_try(20'000),
+                       [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
+                           if (!c.coupon.line.closed) return true;
+                           RandomCase turned = c;
+                           const std::int64_t around = c.coupon.line.length->nm;
+                           const auto by = std::uniform_int_distribution<std::int64_t>(0, around - 1)(random);
+                           for (auto &i : turned.indications) {
+                               const std::int64_t length = i.place->to.nm - i.place->from.nm;
+                               i.place->from.nm = (i.place->from.nm + by) % around;
+                               i.place->to.nm = i.place->from.nm + length;
+                           }
+                           return verdicts_of(set, c) == verdicts_of(set, turned);
+                       });
 }
 
 TEST_CASE("reading a straight weld from its other end changes nothing", "[properties]") {
-    for_random_coupons(20'000, [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
-        if (c.coupon.line.closed) return true;
-        RandomCase mirrored = c;
-        for (auto &i : mirrored.indications)
-            i.place = Span{{c.coupon.line.length->nm - i.place->to.nm},
-                           {c.coupon.line.length->nm - i.place->from.nm}};
-        return verdicts_of(set, c) == verdicts_of(set, mirrored);
-    });
+    for_random_coupons(coupons_to_try(20'000),
+                       [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &) {
+                           if (c.coupon.line.closed) return true;
+                           RandomCase mirrored = c;
+                           for (auto &i : mirrored.indications)
+                               i.place = Span{{c.coupon.line.length->nm - i.place->to.nm},
+                                              {c.coupon.line.length->nm - i.place->from.nm}};
+                           return verdicts_of(set, c) == verdicts_of(set, mirrored);
+                       });
 }
 
 TEST_CASE("missing data never decides: what is said without it stays true whatever it turns out to be",

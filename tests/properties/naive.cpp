@@ -70,7 +70,7 @@ public:
         std::vector<Verdict> out(set_.classes.size(), Verdict::accept);
         if (!naive_covers(set_, c_.coupon)) return std::vector<Verdict>(out.size(), Verdict::cannot_say);
         for (std::size_t k = 0; k < out.size(); ++k) {
-            bool reject = false, ask = false;
+            bool reject = false, ask = naive_asks_what_weld(set_, c_.coupon);
             std::vector<bool> covered(things_.size(), false);
             for (std::size_t r = 0; r < set_.rules.size(); ++r) {
                 const Rule &rule = set_.rules[r];

@@ -26,6 +26,12 @@ bool naive_covers(const CriteriaSet &set, const Coupon &coupon) {
     });
 }
 
+bool naive_asks_what_weld(const CriteriaSet &set, const Coupon &coupon) {
+    if (!set.scope_said || !set.scope.empty()) return false;
+    return coupon.said(static_cast<Slot>(Fact::joint)) == 0 ||
+           coupon.said(static_cast<Slot>(Fact::material)) == 0;
+}
+
 Evaluated naive_limit(const Rule &rule, const Formula &formula, const Coupon &coupon,
                       const Environment::Values &local) {
     Environment::Values inches = coupon.values, millimetres = coupon.values;

@@ -6,6 +6,9 @@ namespace beadbook::test {
 
 /// What the naive evaluator asks of a coupon before it looks at what was found.
 
+/// Of a set whose scope was not read: the weld's joint or metal is not told, so nothing is accepted.
+bool naive_asks_what_weld(const CriteriaSet &set, const Coupon &coupon);
+
 /// Every part of the scope that is asked holds for certain: by each of the weld's words, where it has
 /// several.
 bool naive_covers(const CriteriaSet &set, const Coupon &coupon);

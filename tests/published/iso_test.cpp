@@ -16,7 +16,8 @@ struct Row {
 
 void check(const std::string &set, const std::vector<Row> &rows) {
     for (const auto &row : rows) {
-        const std::string in_scope = set == "iso-5817" ? "material=steel process=GTAW " : "";
+        const std::string in_scope =
+            set == "iso-5817" ? "material=steel process=GTAW " : "joint=groove material=steel ";
         const JudgedCase result = judged(set, {in_scope + row.coupon, row.log});
         INFO(row.id << ", " << row.source << "\n" << result.sentences(result.set->classes.back().id));
         CHECK(result.verdicts() == row.expected);
@@ -151,8 +152,8 @@ TEST_CASE("ISO 5817 surface imperfections", "[published]") {
             {"D-48 by plain levels",
              "1.7, 1.9, 1.11, read",
              butt + "8mm",
-             {"VT undercut l 20 d 0.45 at 50 smooth", "VT excess weld metal h 2.6 w 12 at 90 smooth",
-              "VT excess penetration h 2.0 w 4 at 120"},
+             {"VT undercut l 20 d 0.45 at 50 smooth", "VT excess weld metal l 15 h 2.6 w 12 at 90 smooth",
+              "VT excess penetration l 10 h 2.0 w 4 at 120"},
              cd},
         });
 }

@@ -67,7 +67,8 @@ TEST_CASE("MIL-STD-2219A 5.4.3.5: the fillet size of the drawing is a minimum be
           "[published]") {
     // Page 31, read: T 0.063 in, one side: 0.12 in by the table.
     const auto class_c = [](const std::string &drawing, const std::string &size) {
-        return verdict("mil-std-2219a", "joint=fillet sides=one thickness=0.063in magnetic=yes" + drawing,
+        return verdict("mil-std-2219a",
+                       "joint=fillet sides=one thickness=0.063in magnetic=yes material=steel" + drawing,
                        {"VT fillet size " + size});
     };
     CHECK(class_c(" fillet-size=0.20in", "0.20 in") == "accept");

@@ -20,8 +20,9 @@ struct Row {
 /// before.
 std::string in_scope(const std::string &set) {
     if (set == "mil-hdbk-1890-table-3") return "material=steel process=GTAW ";
-    if (set == "mil-std-2219a") return "fillet-size=0.02in "; // the table decides, not the drawing
-    return set == "cfr-46-56.70-15" ? "joint-form=butt seam=longitudinal " : "";
+    if (set == "mil-std-2219a")
+        return "material=steel fillet-size=0.02in "; // the table decides, not the drawing
+    return set == "cfr-46-56.70-15" ? "joint-form=butt seam=longitudinal " : "joint=groove material=steel ";
 }
 
 void check(const std::vector<Row> &rows) {
@@ -421,8 +422,8 @@ TEST_CASE("46 CFR 56.70-15 Table 1, its notes on one side and both", "[published
 
 TEST_CASE("MIL-T-81838, pore area and stringers", "[published]") {
     const std::string set = "mil-t-81838", page = "MIL-T-81838 4.6.9.3, page 21, read";
-    const std::string sheet = "joint=groove thickness=0.063in bead-thickness=0.063in";
-    const std::string plate = "joint=groove thickness=0.2in bead-thickness=0.2in";
+    const std::string sheet = "material=aluminium joint=groove thickness=0.063in bead-thickness=0.063in";
+    const std::string plate = "joint=groove material=aluminium thickness=0.2in bead-thickness=0.2in";
     const auto pores = [](int n) {
         std::vector<std::string> out;
         for (int i = 0; i < n; ++i)
@@ -458,7 +459,7 @@ TEST_CASE("MIL-T-81838, pore area and stringers", "[published]") {
 TEST_CASE("MIL-T-81838, the area of a round pore is its circle's, however it is logged", "[published]") {
     // K38: six of 0.030 are 0.004241 sq in, seven 0.004948; 7 % of 1 in x 0.063 in is 0.004410, and 3.5 % for
     // aligned ones is 0.002205, between three and four of them. Page 21, read.
-    const std::string sheet = "joint=groove thickness=0.063in bead-thickness=0.063in";
+    const std::string sheet = "material=aluminium joint=groove thickness=0.063in bead-thickness=0.063in";
     const auto pores = [](const std::string &as, int n) {
         std::vector<std::string> out;
         for (int i = 0; i < n; ++i) out.push_back("RT " + as + " at 1." + std::to_string(i + 1));
@@ -483,8 +484,9 @@ TEST_CASE("MIL-T-81838, the area of a round pore is its circle's, however it is 
 
 TEST_CASE("MIL-T-81838, the stringer rule is a gap and nobody's decision", "[published]") {
     // K42, page 21, read: 5 to 1 or more is a stringer; the rule on their sum is cut.
-    const auto c = judged("mil-t-81838", {"joint=groove thickness=0.2in bead-thickness=0.2in",
-                                          {"RT oxide inclusion 0.05x0.01 at 1"}});
+    const auto c =
+        judged("mil-t-81838", {"joint=groove material=aluminium thickness=0.2in bead-thickness=0.2in",
+                               {"RT oxide inclusion 0.05x0.01 at 1"}});
     REQUIRE(c.judgement.classes[0].findings.size() == 1);
     CHECK(c.judgement.classes[0].findings[0].kind == Finding::Kind::not_covered);
     CHECK_THAT(c.sentences("fuel tank"), Catch::Contains("the limit on the sum of stringers is cut"));
@@ -492,7 +494,7 @@ TEST_CASE("MIL-T-81838, the stringer rule is a gap and nobody's decision", "[pub
 
 TEST_CASE("MIL-T-81838, the smallest pore that counts", "[published]") {
     // K40: 0.010 in round is 0.0000785 sq in, under 0.00008: not counted. 0.011 counts. Page 21, read.
-    const std::string sheet = "joint=groove thickness=0.010in bead-thickness=0.010in";
+    const std::string sheet = "material=aluminium joint=groove thickness=0.010in bead-thickness=0.010in";
     CHECK(judged("mil-t-81838", {sheet, {"RT gas pore 0.010 at 1"}}).verdicts() == "fuel tank accept");
     // It counts, and is over half the bead.
     CHECK(judged("mil-t-81838", {sheet, {"RT gas pore 0.011 at 1"}}).verdicts() == "fuel tank reject");

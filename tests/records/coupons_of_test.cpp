@@ -1,6 +1,8 @@
 #include "catch.hpp"
+#include "criteria/shipped.hpp"
 #include "operations/coupons.hpp"
 #include "operations/desk.hpp"
+#include "records/schema.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
@@ -34,26 +36,32 @@ TEST_CASE("a welder's coupons are all that ever named the welder, in the order o
 TEST_CASE("a record of version 2 is read as it is, and gets its index when it is written to", "[standing]") {
     Desk desk;
     add(desk, "B-1", "L1");
-    const auto version = [&] {
-        SQLite::Database db(desk.path());
+    const auto version = [&](const std::string &path) {
+        SQLite::Database db(path);
         return db.execAndGet("PRAGMA user_version").getInt();
     };
-    const auto plan = [&] {
-        SQLite::Database db(desk.path());
+    const auto plan = [&](const std::string &path) {
+        SQLite::Database db(path);
         SQLite::Statement query(db, "EXPLAIN QUERY PLAN SELECT subject FROM entry WHERE kind = 'coupon' AND "
                                     "json_extract(body, '$.fields.welder') = ?");
         query.executeStep();
         return query.getColumn(3).getString();
     };
-    CHECK(version() == 4);
-    CHECK_THAT(plan(), says("entry_by_welder"));
+    CHECK(version(desk.path()) == schema::newest_version());
+    CHECK_THAT(plan(desk.path()), says("entry_by_welder"));
+    // The same entry in a file as version 2 made it.
+    const std::string old = desk.file("old.db");
     {
-        SQLite::Database db(desk.path(), SQLite::OPEN_READWRITE);
-        db.exec("DROP INDEX entry_by_welder; PRAGMA user_version = 2");
+        SQLite::Database db(old, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+        for (const char *file : {"0001_ledger.sql", "0002_welders.sql"}) db.exec(shipped_file(file));
+        db.exec("PRAGMA user_version = 2; PRAGMA application_id = 1111834948");
+        db.exec("ATTACH '" + desk.path() + "' AS new");
+        db.exec("INSERT INTO entry (seq, at, who, kind, subject, body, previous, hash) "
+                "SELECT seq, at, who, kind, subject, body, previous, hash FROM new.entry");
     }
-    CHECK(Book(desk.path(), Ledger::Mode::read).coupons_of("L1") == Marks{"B-1"});
-    CHECK(version() == 2);
-    CHECK(Book(desk.path(), Ledger::Mode::write).coupons_of("L1") == Marks{"B-1"});
-    CHECK(version() == 4);
-    CHECK_THAT(plan(), says("entry_by_welder"));
+    CHECK(Book(old, Ledger::Mode::read).coupons_of("L1") == Marks{"B-1"});
+    CHECK(version(old) == 2);
+    CHECK(Book(old, Ledger::Mode::write).coupons_of("L1") == Marks{"B-1"});
+    CHECK(version(old) == schema::newest_version());
+    CHECK_THAT(plan(old), says("entry_by_welder"));
 }

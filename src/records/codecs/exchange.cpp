@@ -373,9 +373,9 @@ std::string exchange_text(const std::vector<CouponState> &states) {
         }
         coupons.push_back(std::move(out));
     }
-    return nlohmann::json{{"format", exchange_format}, {"version", exchange_version}, {"coupons", coupons}}
-               .dump(2) +
-           "\n";
+    const nlohmann::json all{
+        {"format", exchange_format}, {"version", exchange_version}, {"coupons", std::move(coupons)}};
+    return escaped_for_json(all.dump(2)) + "\n";
 }
 
 } // namespace beadbook::codec

@@ -44,7 +44,8 @@ private:
 /// Builds the tree from the parser's events.
 class Builder : public nlohmann::json_sax<nlohmann::json> {
 public:
-    Builder(const std::string &text, const std::size_t &read) : text_(text), read_(read) {
+    Builder(const std::string &text, const std::size_t &read, std::size_t most_values)
+        : text_(text), read_(read), most_values_(most_values) {
         end_ = text.starts_with("\xEF\xBB\xBF") ? 3 : 0;
     }
     Located root;
@@ -106,6 +107,9 @@ private:
     }
 
     Located &put(Located::Kind kind) {
+        if (++values_ > most_values_)
+            throw DataError(place_in(text_, begin_of_token()) + ": more than " +
+                            std::to_string(most_values_) + " values; give it in parts");
         Located *out = &root;
         if (!open_.empty()) {
             out = &open_.back()->items.emplace_back();
@@ -150,6 +154,7 @@ private:
     const std::string &text_;
     const std::size_t &read_; ///< bytes that the parser has taken
     std::size_t end_;         ///< of the last token
+    std::size_t values_ = 0, most_values_;
     std::vector<Located *> open_;
     std::string key_;
     std::size_t key_at_ = 0;
@@ -175,9 +180,9 @@ std::string Located::said() const {
     return "an object";
 }
 
-Located read_located(const std::string &text) {
+Located read_located(const std::string &text, std::size_t most_values) {
     std::size_t read = 0;
-    Builder builder(text, read);
+    Builder builder(text, read, most_values);
     nlohmann::json::sax_parse(Counting(text.data(), &read), Counting(text.data() + text.size(), &read),
                               &builder);
     return std::move(builder.root);

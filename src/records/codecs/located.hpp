@@ -28,9 +28,11 @@ struct Located {
     std::string said() const;
 };
 
-/// Throws DataError with line and column: not JSON, or lists and objects nested deeper than any exchange file
-/// is.
-Located read_located(const std::string &text);
+/// Of a file as large as is read, as the export writes it, there are fewer; each takes some 150 bytes.
+inline constexpr std::size_t most_values_read = 4'000'000;
+/// Throws DataError with line and column: not JSON, lists and objects nested deeper than any exchange file
+/// is, or more values than that.
+Located read_located(const std::string &text, std::size_t most_values = most_values_read);
 
 /// "3:14", line and column (in characters) of a byte, from 1.
 std::string place_in(const std::string &text, std::size_t byte);

@@ -87,8 +87,9 @@ std::map<std::string, std::string> conditions_in(const std::string &cell) {
 /// As the export writes it, or serial numbers with semicolons between.
 nlohmann::json equipment_in(const std::string &cell) {
     if (cell.starts_with("[")) try {
+            read_located(cell); // not nested deeper than what is printed again
             return nlohmann::json::parse(cell);
-        } catch (const nlohmann::json::exception &) {
+        } catch (const Refusal &) {
             throw DataError("equipment: '" + shown(cell) + "'; expected serial numbers with ; between");
         }
     nlohmann::json out = nlohmann::json::array();

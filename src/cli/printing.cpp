@@ -1,0 +1,108 @@
+// Everything that goes on paper: print.
+#include "cli/command.hpp"
+#include "cli/page.hpp"
+#include "cli/selection_options.hpp"
+#include "operations/record_sheet.hpp"
+#include "report/label_document.hpp"
+#include "report/paper_document.hpp"
+#include "report/record_document.hpp"
+#include "report/standing_document.hpp"
+
+namespace beadbook {
+namespace {
+
+ExitCode print_coupon(Call &call) {
+    Office &office = call.office();
+    const CouponSheet sheet = show_coupon(office, call.at(1));
+    const JudgedOrNot judged = judge_or_tell(office, sheet.coupon);
+    std::optional<Explained> explained;
+    if (judged.judged && judged.judged->sought) explained = explain(office, call.at(1));
+    return tell_page(call, coupon_page(sheet, judged, explained), sets_of(office, {sheet.coupon.record}),
+                     {"examined by, date", "graded by, date"});
+}
+
+ExitCode print_exam(Call &call) {
+    const ExamPaper paper = exam_paper(call.office(), call.at(1), whole_number(call.at(2), "exam"));
+    return tell_page(call, document_of(paper), {}, {"examined by, level, date", "reviewed by, date"});
+}
+
+ExitCode print_welder(Call &call) {
+    return tell_page(call, document_of(standing_of(call.office(), call.at(1), call.day("on"))), {},
+                     {"checked by, date"});
+}
+
+ExitCode print_cohort(Call &call) {
+    Selection of;
+    of.cohort = call.at(1);
+    CouponList list{list_coupons(call.office(), of), false};
+    if (list.coupons.empty()) throw refused("no coupon on record is of cohort " + of.cohort);
+    std::vector<CouponRecord> records;
+    for (const auto &line : list.coupons) records.push_back(line.record);
+    return tell_page(call, cohort_page(summarize(call.office(), {of}), list), sets_of(call.office(), records),
+                     {"instructor, date"});
+}
+
+ExitCode print_record(Call &call) {
+    const RecordSheet sheet =
+        record_sheet(call.office(), call.at(1), whole_number(call.at(2), "qualification"), call.day("on"));
+    std::vector<std::shared_ptr<const CriteriaSet>> sets;
+    for (const auto &test : sheet.tests) sets.push_back(test.set);
+    return tell_page(call, document_of(sheet), sets);
+}
+
+ExitCode print_due(Call &call) {
+    return tell_page(
+        call, document_of(due(call.office(), call.number("days", "number of days", 60), call.day("on"))), {},
+        {"checked by, date"});
+}
+
+ExitCode print_labels(Call &call) {
+    const std::vector<std::string> marks(call.words().begin() + 1, call.words().end());
+    if (!marks.empty()) check_no_selection(call);
+    return tell_bare_page(
+        call, document_of(coupon_labels(call.office(), marks, selection_of(call), call.text("at"))));
+}
+
+struct Sheet {
+    std::string_view name;
+    std::size_t words; ///< after it
+    ExitCode (*print)(Call &);
+};
+constexpr Sheet sheets[]{{"coupon", 1, print_coupon}, {"exam", 2, print_exam},
+                         {"welder", 1, print_welder}, {"cohort", 1, print_cohort},
+                         {"record", 2, print_record}, {"due", 0, print_due}};
+
+ExitCode run_print(Call &call) {
+    if (call.at(0) == "labels") return print_labels(call);
+    for (const auto &sheet : sheets) {
+        if (call.at(0) != sheet.name) continue;
+        if (call.words().size() != sheet.words + 1)
+            throw UsageError("print " + std::string(sheet.name) + " takes " + std::to_string(sheet.words) +
+                             (sheet.words == 1 ? " word more" : " words more"));
+        check_no_selection(call);
+        if (call.has("at")) throw UsageError("--at goes with labels");
+        return sheet.print(call);
+    }
+    throw UsageError("'" + call.at(0) +
+                     "' is nothing to print; expected coupon, exam, welder, cohort, record, due or labels");
+}
+
+} // namespace
+
+std::vector<Command> printing_commands() {
+    return {
+        looks(
+            For::keeper, run_print,
+            R"(print coupon COUPON | exam COUPON NUMBER | welder WELDER | cohort NAME | record WELDER NUMBER | due | labels [COUPON ...]
+one file to print, on A4 or Letter: a page complete in itself, or a PDF
+print coupon T-7 --pdf T-7.pdf
+Each page names its criteria with edition and standing, the hash of the record's newest entry, and has lines to sign on.
+A PDF is made by weasyprint, or chromium where that is not there. 'labels' prints labels with a QR code that says the
+mark, or opens the coupon at the address that --at gives; without a COUPON, of all that are asked for.)",
+            options(page_options(), Option{"at", "URL", "labels: address of the bench, before /coupon/MARK"},
+                    Option{"days", "N", "due: days to look ahead (default 60)"}, on_option(),
+                    selection_options())),
+    };
+}
+
+} // namespace beadbook

@@ -1,0 +1,115 @@
+#include "operations/limit_curves.hpp"
+
+#include "criteria/environment.hpp"
+#include "judge/item.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// The coupon with both members so thick, welded through.
+Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit) {
+    for (const Quantity q : {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})
+        coupon.values.set(q, Exact(nm));
+    if (!coupon.values.measured_in()) coupon.values.measure_in(unit);
+    return coupon;
+}
+
+Truth so_of(const std::vector<Condition> &conditions, const Coupon &coupon) {
+    Missing ignored;
+    return holds_for(conditions, coupon, {}, {}, ignored);
+}
+
+bool outside_scope(const CriteriaSet &set, const Coupon &coupon) {
+    return std::any_of(set.scope.begin(), set.scope.end(), [&](const ScopePart &part) {
+        return so_of(part.only_if, coupon) == Truth::yes && so_of(part.when, coupon) == Truth::no;
+    });
+}
+
+bool has_numbers(const Rule &rule) {
+    if (rule.kind == Rule::Kind::presence || rule.kind == Rule::Kind::coupon ||
+        rule.kind == Rule::Kind::combine)
+        return false;
+    return std::any_of(rule.limits.begin(), rule.limits.end(),
+                       [](const Limit &limit) { return limit.kind == Limit::Kind::value; });
+}
+
+class Curves {
+public:
+    Curves(const CriteriaSet &set, const std::vector<Coupon> &coupons) : set_(set), coupons_(coupons) {
+        for (const auto &coupon : coupons) outside_.push_back(outside_scope(set, coupon));
+    }
+
+    /// Into the one list or the other.
+    void take(LimitCurves &out, std::size_t index) const {
+        const Rule &rule = set_.rules[index];
+        UncurvedRule other{index, {}, false, !has_numbers(rule), false};
+        if (other.no_number) return out.others.push_back(other);
+        for (const auto &limit : rule.limits)
+            if (limit.kind == Limit::Kind::value && !of_coupon(limit.formula)) other.of_finds = true;
+        if (other.of_finds) return out.others.push_back(other);
+        CurvedRule curved{index, {}};
+        bool any = false;
+        for (std::size_t k = 0; k < set_.classes.size(); ++k) {
+            if (rule.limits[k].kind != Limit::Kind::value) continue;
+            const auto at = curve(rule, k, other.lacks);
+            any = any || std::any_of(at.begin(), at.end(), [](const auto &one) { return one.has_value(); });
+            const auto same = std::find_if(curved.curves.begin(), curved.curves.end(),
+                                           [&](const LimitCurve &one) { return one.at == at; });
+            if (same == curved.curves.end())
+                curved.curves.push_back({{k}, at});
+            else
+                same->classes.push_back(k);
+        }
+        other.not_so = !other.lacks.any();
+        if (any)
+            out.rules.push_back(std::move(curved));
+        else
+            out.others.push_back(other);
+    }
+
+private:
+    std::vector<std::optional<Exact>> curve(const Rule &rule, std::size_t k, Missing &lacks) const {
+        std::vector<std::optional<Exact>> out;
+        for (std::size_t i = 0; i < coupons_.size(); ++i) {
+            out.emplace_back();
+            if (outside_[i] || so_of(rule.when, coupons_[i]) == Truth::no) continue;
+            const Evaluated limit =
+                rule.limits[k].formula.limit(Environment{coupons_[i].values, nullptr}, rule.compare);
+            if (limit.known())
+                out.back() = limit.value;
+            else
+                lacks |= limit.missing;
+        }
+        return out;
+    }
+
+    const CriteriaSet &set_;
+    const std::vector<Coupon> &coupons_;
+    std::vector<bool> outside_;
+};
+
+} // namespace
+
+LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRecord &coupon) {
+    LimitCurves out;
+    out.coupon = coupon;
+    const bool inches = set->unit == Unit::inch;
+    const std::int64_t step = inches ? nm_per_inch / 64 : nm_per_mm / 4;
+    std::vector<Coupon> coupons;
+    for (std::int64_t i = 1; i <= (inches ? 64 : 100); ++i) {
+        out.thickness.push_back(i * step);
+        coupons.push_back(so_thick(coupon.facts(), i * step, set->unit));
+    }
+    if (inches)
+        out.told = {3, 7, 11, 15, 23, 31, 47, 63}; // 1/16, 1/8, 3/16, 1/4, 3/8, 1/2, 3/4, 1 in
+    else
+        out.told = {3, 7, 11, 19, 31, 39, 59, 79, 99}; // 1, 2, 3, 5, 8, 10, 15, 20, 25 mm
+    const Curves curves(*set, coupons);
+    for (std::size_t r = 0; r < set->rules.size(); ++r) curves.take(out, r);
+    out.set = std::move(set);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "facts/coupon_record.hpp"
+#include "operations/catalogue.hpp"
+
+namespace beadbook {
+
+/// What one rule allows over the thickness, of classes that are alike.
+struct LimitCurve {
+    std::vector<std::size_t> classes;     ///< by index in the set
+    std::vector<std::optional<Exact>> at; ///< by thickness; nothing where the rule does not speak
+};
+struct CurvedRule {
+    std::size_t rule = 0; ///< index in the set
+    std::vector<LimitCurve> curves;
+};
+/// A rule of which no curve is drawn, and why.
+struct UncurvedRule {
+    std::size_t rule = 0;
+    Missing lacks;          ///< facts of the coupon that it hangs on
+    bool of_finds = false;  ///< its limit follows from the find itself
+    bool no_number = false; ///< it allows, forbids or leaves to a person: its limits in words say all
+    bool not_so = false;    ///< it is not for a coupon as described
+};
+/// Limits over thickness, in the set's unit. Both members are as thick as that, and welded through.
+struct LimitCurves {
+    std::shared_ptr<const CriteriaSet> set;
+    CouponRecord coupon;                 ///< what else is known of it
+    std::vector<std::int64_t> thickness; ///< nm, ascending: 1/64 in or 0.25 mm apart, to 1 in or 25 mm
+    std::vector<std::size_t> told;       ///< of these, by index: those that a table shows
+    std::vector<CurvedRule> rules;       ///< in the set's order
+    std::vector<UncurvedRule> others;    ///< the rest, in the same order
+};
+
+/// Each limit worked out as the judge does, for every thickness anew; what hangs on a fact that is not known
+/// is left out and says which. Where a condition cannot be decided the limit is drawn: the condition stands
+/// beside it.
+LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRecord &coupon);
+
+} // namespace beadbook

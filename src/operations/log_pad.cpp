@@ -1,0 +1,79 @@
+#include "operations/log_pad.hpp"
+
+#include "technique/finds.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace beadbook {
+namespace {
+
+constexpr std::size_t most_first = 14;
+
+/// What exams of test coupons find most. Common practice, no source; only an order of buttons goes by it.
+constexpr std::string_view usual[] = {"porosity",
+                                      "gas pore",
+                                      "undercut",
+                                      "incomplete fusion",
+                                      "slag inclusion",
+                                      "incomplete penetration",
+                                      "overlap",
+                                      "crack",
+                                      "crater crack",
+                                      "excess weld metal",
+                                      "linear indication",
+                                      "rounded indication",
+                                      "tungsten inclusion",
+                                      "stray arc"};
+
+std::size_t usual_rank(const std::string &name) {
+    return static_cast<std::size_t>(std::find(std::begin(usual), std::end(usual), name) - std::begin(usual));
+}
+
+Finds::Grade grade_by(Exam method, const Vocabulary &vocabulary, TypeId type, const Coupon &facts) {
+    for (const auto &one : finds(vocabulary, type, facts))
+        if (one.method == method) return one.grade;
+    return Finds::Grade::no;
+}
+
+} // namespace
+
+LogPad log_pad(const CouponRecord &coupon, Exam method) {
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    const Coupon facts = coupon.facts();
+    struct Ranked {
+        TypeId type;
+        int grade;
+        std::size_t rank;
+    };
+    std::vector<Ranked> types;
+    for (std::size_t i = 0; i < vocabulary.size(); ++i) {
+        const auto type = static_cast<TypeId>(i);
+        if (!vocabulary[type].measured)
+            types.push_back({type, static_cast<int>(grade_by(method, vocabulary, type, facts)),
+                             usual_rank(vocabulary[type].name)});
+    }
+    // What is usual and is seen by the method at all, then what it sees well, then the rest.
+    const auto order = [](const Ranked &one) {
+        const bool is_usual = one.rank < std::size(usual) && one.grade > 0;
+        return std::tuple(!is_usual, -one.grade, one.rank);
+    };
+    std::stable_sort(types.begin(), types.end(),
+                     [&](const Ranked &a, const Ranked &b) { return order(a) < order(b); });
+    LogPad out;
+    for (const auto &one : types)
+        (out.first.size() < most_first && one.grade > 0 ? out.first : out.more).push_back(one.type);
+    const auto unit = coupon.fixed_unit();
+    out.unit_is_fixed = unit.has_value();
+    out.unit = unit && *unit != Unit::inch ? "mm" : "in";
+    out.sizes = out.unit == "in"
+                    ? std::vector<std::string>{"0.01", "0.02", "1/32", "0.04", "0.05", "1/16", "0.08",
+                                               "3/32", "1/8",  "5/32", "3/16", "1/4",  "3/8",  "1/2"}
+                    : std::vector<std::string>{"0.2", "0.5", "0.8", "1", "1.5", "2",  "2.5",
+                                               "3",   "4",   "5",   "6", "8",   "10", "12"};
+    if (facts.line.closed)
+        for (int hour = 1; hour <= 12; ++hour) out.places.push_back(std::to_string(hour) + ":00");
+    return out;
+}
+
+} // namespace beadbook

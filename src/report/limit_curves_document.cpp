@@ -1,0 +1,266 @@
+#include "report/limit_curves_document.hpp"
+
+#include "measure/print.hpp"
+#include "measure/text.hpp"
+#include "report/criteria_document.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace beadbook {
+namespace {
+
+std::string names_of_classes(const CriteriaSet &set, const LimitCurve &curve) {
+    std::vector<std::string> out;
+    for (const std::size_t k : curve.classes) out.push_back(set.classes[k].id);
+    return joined(out, ", ");
+}
+
+const Rule &rule_in(const LimitCurves &all, std::size_t rule) { return all.set->rules[rule]; }
+std::string heading_of(const Rule &rule) { return rule.title.empty() ? rule.id : rule.title; }
+
+/// A number with its unit, of a limit.
+std::string limit_text(const LimitCurves &all, const Rule &rule, const Exact &value) {
+    return print(value, rule.dimension(), all.set->unit);
+}
+
+/// Round numbers from 0 that fit, four to eight of them.
+double tick_step(double most) {
+    double step = std::pow(10.0, std::floor(std::log10(most / 4)));
+    for (int i = 0; most / step > 8; ++i) step *= i % 3 == 1 ? 2.5 : 2;
+    return step;
+}
+
+class CurvePicture {
+public:
+    CurvePicture(const LimitCurves &all, const CurvedRule &curved, double width)
+        : all_(all), curved_(curved), rule_(rule_in(all, curved.rule)), width_(width),
+          size_(width < 500 ? 12 : 13) {
+        for (const auto &curve : curved.curves)
+            for (const auto &at : curve.at)
+                if (at) most_ = std::max(most_, at->to_double());
+        if (most_ <= 0) most_ = 1;
+    }
+
+    Picture draw() {
+        out_.kind = "limit-curve";
+        out_.title = heading_of(rule_) + ", limit over thickness";
+        out_.width = width_;
+        for (const auto &curve : curved_.curves) told(curve);
+        double longest = 0;
+        for (const auto &curve : curved_.curves) longest = std::max(longest, text_width(label(curve), size_));
+        right_ = width_ - std::min(longest + 20, width_ * 0.4);
+        axes();
+        for (std::size_t i = 0; i < curved_.curves.size(); ++i) line(i);
+        names();
+        out_.height = bottom_ + 2 * size_ + 14;
+        return std::move(out_);
+    }
+
+private:
+    double unit_nm() const {
+        return static_cast<double>(all_.set->unit == Unit::inch ? nm_per_inch : nm_per_mm);
+    }
+    double x(double nm) const {
+        return left_ + (right_ - left_) * nm / static_cast<double>(all_.thickness.back());
+    }
+    double y(double value) const { return bottom_ - (bottom_ - top_) * value / (most_ * 1.08); }
+    std::string label(const LimitCurve &curve) const {
+        return (curve.classes.size() > 1 ? "classes " : "class ") + names_of_classes(*all_.set, curve);
+    }
+
+    void told(const LimitCurve &curve) {
+        out_.told += (out_.told.empty() ? "" : " ") + label(curve) + ":";
+        bool any = false;
+        for (const std::size_t i : all_.told) {
+            if (!curve.at[i]) continue;
+            out_.told += std::string(any ? "," : "") + " " + limit_text(all_, rule_, *curve.at[i]) + " at " +
+                         print(all_.thickness[i], Dimension::length, all_.set->unit);
+            any = true;
+        }
+        out_.told += any ? "." : " none.";
+    }
+
+    void axes() {
+        // Lengths in people's unit, so that the ticks are round there; any other kind as it is printed.
+        const bool lengths = rule_.dimension() == Dimension::length;
+        const double scale = lengths ? unit_nm() : 1;
+        const double step = tick_step(most_ / scale) * scale;
+        for (double at = 0; at <= most_ * 1.04; at += step) {
+            out_.shapes.emplace_back(PictureLine{Role::guide, left_, y(at), right_, y(at)});
+            std::string text = limit_text(all_, rule_, Exact(static_cast<std::int64_t>(std::llround(at))));
+            if (lengths) text = text.substr(0, text.find(' '));
+            out_.shapes.emplace_back(
+                PictureText{left_ - 5, y(at) + size_ * 0.36, size_, text, Anchor::end, false, true});
+        }
+        out_.shapes.emplace_back(
+            PictureText{4, top_ - 10, size_,
+                        is_maximum(rule_.compare) ? "at most" + unit_words() : "at least" + unit_words(),
+                        Anchor::start, false, true});
+        out_.shapes.emplace_back(PictureLine{Role::scale, left_, bottom_, right_, bottom_});
+        out_.shapes.emplace_back(PictureLine{Role::scale, left_, top_, left_, bottom_});
+        const double ends = static_cast<double>(all_.thickness.back()) / unit_nm();
+        const int parts = all_.set->unit == Unit::inch ? 4 : 5; // quarters of an inch, or 5 mm
+        for (int k = 0; k <= parts; ++k) {
+            const double nm = ends * k / parts * unit_nm();
+            out_.shapes.emplace_back(PictureLine{Role::scale, x(nm), bottom_, x(nm), bottom_ + 5});
+            std::string text =
+                print(static_cast<std::int64_t>(std::llround(nm)), Dimension::length, all_.set->unit);
+            if (k < parts) text = text.substr(0, text.find(' '));
+            out_.shapes.emplace_back(PictureText{x(nm), bottom_ + 7 + size_, size_, text, Anchor::middle});
+        }
+        out_.shapes.emplace_back(PictureText{(left_ + right_) / 2, bottom_ + 9 + 2 * size_, size_,
+                                             "thickness", Anchor::middle, false, true});
+    }
+    std::string unit_words() const {
+        if (rule_.dimension() == Dimension::length)
+            return ", " + std::string(all_.set->unit == Unit::inch ? "in" : "mm");
+        return "";
+    }
+
+    /// Broken where the rule does not speak; marks along it tell the lines apart by shape.
+    void line(std::size_t i) {
+        PicturePath part{Role::interval, {}, false};
+        const auto &at = curved_.curves[i].at;
+        const auto end = [&] {
+            if (part.points.size() > 1) out_.shapes.emplace_back(part);
+            part.points.clear();
+        };
+        for (std::size_t k = 0; k < at.size(); ++k) {
+            if (!at[k]) {
+                end();
+                continue;
+            }
+            part.points.emplace_back(x(static_cast<double>(all_.thickness[k])), y(at[k]->to_double()));
+        }
+        end();
+        const std::size_t apart = at.size() / 5, first = (i + 1) * apart / (curved_.curves.size() + 1);
+        for (std::size_t k = first; k < at.size(); k += apart)
+            if (at[k]) mark(i, x(static_cast<double>(all_.thickness[k])), y(at[k]->to_double()));
+    }
+
+    void mark(std::size_t i, double cx, double cy) {
+        constexpr double r = 4;
+        switch (i % 4) {
+        case 0: out_.shapes.emplace_back(PictureEllipse{Role::kept, cx, cy, r, r}); break;
+        case 1: out_.shapes.emplace_back(PictureBox{Role::kept, cx - r, cy - r, 2 * r, 2 * r}); break;
+        case 2:
+            out_.shapes.emplace_back(PicturePath{
+                Role::kept, {{cx, cy - r - 1}, {cx + r + 1, cy + r}, {cx - r - 1, cy + r}}, true});
+            break;
+        default:
+            out_.shapes.emplace_back(PicturePath{
+                Role::kept, {{cx, cy - r - 1}, {cx + r + 1, cy}, {cx, cy + r + 1}, {cx - r - 1, cy}}, true});
+        }
+    }
+
+    /// Beside where each line ends, moved down until they are apart.
+    void names() {
+        std::vector<std::pair<double, std::size_t>> ends;
+        for (std::size_t i = 0; i < curved_.curves.size(); ++i) {
+            double last = top_;
+            for (const auto &at : curved_.curves[i].at)
+                if (at) last = y(at->to_double());
+            ends.emplace_back(last, i);
+        }
+        std::sort(ends.begin(), ends.end());
+        double from = top_ - size_;
+        const double need = (size_ + 4) * static_cast<double>(ends.size());
+        for (const auto &[wanted, i] : ends) {
+            const double at = std::max(from, std::min(wanted, bottom_ - need + (size_ + 4)));
+            mark(i, right_ + 9, at);
+            out_.shapes.emplace_back(
+                PictureText{right_ + 17, at + size_ * 0.36, size_, label(curved_.curves[i])});
+            from = at + size_ + 4;
+        }
+    }
+
+    const LimitCurves &all_;
+    const CurvedRule &curved_;
+    const Rule &rule_;
+    double width_, size_, most_ = 0;
+    double left_ = 58, right_ = 0, top_ = 34, bottom_ = 200;
+    Picture out_;
+};
+
+Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
+    Grid out{{{"thickness"}}, {}};
+    for (const std::size_t i : all.told)
+        out.columns.push_back({print(all.thickness[i], Dimension::length, all.set->unit), true});
+    const Rule &rule = rule_in(all, curved.rule);
+    for (const auto &curve : curved.curves) {
+        std::vector<Words> row{(curve.classes.size() > 1 ? "classes " : "class ") +
+                               names_of_classes(*all.set, curve)};
+        for (const std::size_t i : all.told)
+            row.emplace_back(curve.at[i] ? limit_text(all, rule, *curve.at[i]) : std::string("-"));
+        out.rows.push_back(std::move(row));
+    }
+    return out;
+}
+
+/// Of classes without a number: "class A: none".
+std::string words_beside(const CriteriaSet &set, const Rule &rule) {
+    std::vector<std::string> out;
+    for (std::size_t k = 0; k < set.classes.size(); ++k)
+        if (rule.limits[k].kind != Limit::Kind::value)
+            out.push_back("class " + set.classes[k].id + ": " + rule.limits[k].text);
+    return joined(out, "; ");
+}
+
+std::string authorities(const CriteriaSet &set, const Rule &rule) {
+    std::vector<std::string> kinds;
+    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+        std::string kind(name_of(rule.standings[k].kind));
+        if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(std::move(kind));
+    }
+    return rule.clause + " (" + set.edition + "), " + listed(kinds);
+}
+
+} // namespace
+
+std::string why_no_curve(const LimitCurves &all, const UncurvedRule &other) {
+    const Rule &rule = rule_in(all, other.rule);
+    if (other.no_number) {
+        std::vector<std::string> out;
+        for (std::size_t k = 0; k < all.set->classes.size(); ++k)
+            out.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
+        return joined(out, "; ");
+    }
+    if (other.of_finds) return "its limit follows from the find itself";
+    if (other.lacks.any()) return "it hangs on " + listed(names_of(other.lacks));
+    return "it is not for such a coupon";
+}
+
+Document document_of(const LimitCurves &all) {
+    const CriteriaSet &set = *all.set;
+    Document doc;
+    doc.title = set.title + " (" + set.edition + "), limits over thickness";
+    doc.heading(doc.title);
+    doc.line(
+        "Of two members as thick as that, welded through; worked out every " +
+        std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
+        ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
+        "speak there, or for such a coupon.");
+    for (const auto &curved : all.rules) {
+        const Rule &rule = rule_in(all, curved.rule);
+        doc.heading(heading_of(rule), 2);
+        const std::string where = condition_words(rule.when, rule.where);
+        const Window *window = rule.windows.empty() || rule.window_by_class ? nullptr : &rule.windows.front();
+        doc.line(measure_words(rule) +
+                     (window && window->kind != Window::Kind::whole_weld ? " in any " + window->text
+                      : window                                           ? " over the whole weld"
+                                                                         : "") +
+                     (where.empty() ? "" : ", where " + where),
+                 authorities(set, rule));
+        doc.add(Figure{CurvePicture(all, curved, 780).draw(), CurvePicture(all, curved, 340).draw(), "", ""});
+        doc.add(table_of_curves(all, curved));
+        if (const std::string words = words_beside(set, rule); !words.empty()) doc.line(words);
+    }
+    if (!all.others.empty()) doc.heading("Without a curve", 2);
+    for (const auto &other : all.others)
+        doc.item(heading_of(rule_in(all, other.rule)) + ": " + why_no_curve(all, other),
+                 authorities(set, rule_in(all, other.rule)));
+    return doc.caution();
+}
+
+} // namespace beadbook

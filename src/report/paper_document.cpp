@@ -1,0 +1,135 @@
+#include "report/paper_document.hpp"
+
+#include "facts/log_line.hpp"
+#include "measure/text.hpp"
+#include "report/weld_map.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::string limits_words(const StandingCount &count) {
+    std::vector<std::string> parts;
+    const auto take = [&](std::size_t n, const std::string &words) {
+        if (n > 0) parts.push_back(std::to_string(n) + " " + words);
+    };
+    take(count.read, "read");
+    take(count.second_hand, "second hand");
+    take(count.memory, "from memory");
+    take(count.house, "of the house");
+    take(count.common_practice, "common practice");
+    return parts.empty() ? "no clause" : "clauses: " + listed(parts);
+}
+
+void add_facts(Document &doc, const CouponRecord &coupon) {
+    doc.pair("coupon", coupon.id);
+    for (const auto &field : coupon_fields())
+        if (const std::string value = coupon.get(field.name); !value.empty()) doc.pair(field.name, value);
+}
+
+void add_exam_facts(Document &doc, const ExamRecord &e) {
+    doc.pair("method", std::string(name_of(e.method)))
+        .pair("date", print(e.date))
+        .pair("examiner", e.examiner.empty() ? Words("not named", Tone::cannot_say) : Words(e.examiner),
+              e.level.empty() ? "" : "level " + e.level);
+    if (!e.procedure.empty()) doc.pair("procedure", e.procedure);
+    if (!e.practice.empty()) {
+        doc.pair("practice", e.practice, e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
+        doc.pair("valid by it", e.invalid.empty() ? Words("yes") : Words(e.invalid, Tone::cannot_say));
+    }
+    for (const auto &[name, value] : e.conditions) doc.pair(name, value);
+    for (const auto &one : e.equipment) doc.pair(one.kind.empty() ? "equipment" : one.kind, one.serial);
+    if (e.finished)
+        doc.pair("found", std::to_string(e.finished->found),
+                 "said by " + e.finished->by + " on " + print(e.finished->on));
+    else
+        doc.pair("found", Words("not finished: nobody has said how many, or none", Tone::cannot_say));
+    const ExamDone done = e.done();
+    if (!done.counts) doc.pair("does not count", Words(done.why_not, Tone::cannot_say));
+    if (!e.note.empty()) doc.pair("note", e.note);
+}
+
+} // namespace
+
+Document on_paper(Document document, const PaperFoot &foot, std::vector<std::string> signatures) {
+    bool cautioned = false, signs = false;
+    std::vector<Block> rest;
+    for (auto &block : document.blocks) {
+        if (std::holds_alternative<Caution>(block)) {
+            cautioned = true;
+            continue;
+        }
+        if (std::holds_alternative<Signatures>(block)) {
+            signs = true;
+            signatures = std::get<Signatures>(block).lines;
+            continue;
+        }
+        rest.push_back(std::move(block));
+    }
+    document.blocks = std::move(rest);
+    document.heading("What this page rests on", 2);
+    for (const auto &set : foot.by)
+        document.pair("criteria", set.title + " (" + set.edition + ")",
+                      limits_words(set.limits) + "; SHA-256 " + set.hash);
+    document.pair("record", "its newest entry when this was printed", "SHA-256 " + foot.head)
+        .pair("printed", print(foot.on));
+    if (signs || !signatures.empty()) document.add(Signatures{std::move(signatures)});
+    return std::move(cautioned || !foot.by.empty() ? document.caution() : document);
+}
+
+Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,
+                     const std::optional<Explained> &explained) {
+    Document doc = document_of(sheet);
+    if (explained) { // its map says more than the sheet's
+        std::erase_if(doc.blocks, [](const Block &b) { return std::holds_alternative<Figure>(b); });
+        doc.heading("Verdict", 2);
+        add_explained(doc, *explained);
+    } else if (judged.judged) {
+        doc.heading("Verdict", 2);
+        doc.line(verdicts_in_a_line(*judged.judged));
+    } else {
+        doc.heading("Verdict", 2).line(Words("Not judged: " + judged.why_not, Tone::cannot_say));
+    }
+    return doc.caution();
+}
+
+Document document_of(const ExamPaper &paper) {
+    const ExamRecord &exam = paper.exam();
+    Document doc;
+    doc.title = "Examination " + std::to_string(exam.number) + " of coupon " + paper.coupon.record.id + ", " +
+                std::string(name_of(exam.method));
+    doc.heading(doc.title);
+    doc.heading("Examined", 2);
+    add_facts(doc, paper.coupon.record);
+    doc.heading("How", 2);
+    add_exam_facts(doc, exam);
+    for (const auto &caution : exam.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
+    doc.heading("Found", 2);
+    Grid finds{{{"number"}, {"find"}}, {}};
+    std::vector<int> numbers;
+    for (const auto &find : paper.coupon.indications) {
+        if (find.exam != exam.number) continue;
+        numbers.push_back(find.number);
+        finds.rows.push_back({"#" + std::to_string(find.number), print_log_line(find)});
+    }
+    if (finds.rows.empty())
+        return std::move(doc.line(exam.finished ? "None found." : "Nothing is logged.").caution());
+    doc.add(std::move(finds));
+    auto found = paper.coupon.found();
+    std::erase_if(found, [&](const Indication &i) {
+        return std::find(numbers.begin(), numbers.end(), i.number) == numbers.end();
+    });
+    add_map(doc, weld_map(paper.coupon.record.facts(), found, paper.coupon.record.unit()), "");
+    return doc.caution();
+}
+
+Document cohort_page(const Summaries &summary, const CouponList &coupons) {
+    Document doc = document_of(summary);
+    if (!doc.blocks.empty() && std::holds_alternative<Caution>(doc.blocks.back())) doc.blocks.pop_back();
+    doc.heading("Coupons", 2);
+    for (auto &block : document_of(coupons).blocks) doc.blocks.push_back(std::move(block));
+    return doc.caution();
+}
+
+} // namespace beadbook

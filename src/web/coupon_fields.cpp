@@ -1,0 +1,80 @@
+#include "web/coupon_fields.hpp"
+
+#include "facts/coupon_record.hpp"
+#include "measure/text.hpp"
+#include "operations/known_words.hpp"
+#include "operations/reading.hpp"
+#include "render/html.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// What nearly every coupon has; the order is that of the form.
+const std::vector<std::string> first_fields{"criteria", "class",       "welder",   "joint",
+                                            "form",     "process",     "position", "thickness",
+                                            "diameter", "weld-length", "units",    "welded"};
+
+/// weld-length: "Weld length".
+std::string label_of(std::string name) {
+    std::replace(name.begin(), name.end(), '-', ' ');
+    if (!name.empty() && name[0] >= 'a' && name[0] <= 'z') name[0] = static_cast<char>(name[0] - 'a' + 'A');
+    return name;
+}
+
+std::vector<std::string> names_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets) {
+    std::vector<std::string> out;
+    for (const auto &set : sets) out.push_back(set->name);
+    return out;
+}
+
+std::vector<std::string> suggestions(const std::string &field, Catalogue &catalogue,
+                                     const CouponRecord &known) {
+    if (field == "criteria") return names_of(all_criteria(catalogue));
+    if (field == "process") return known_test_words(catalogue, Trait::process);
+    if (field == "position") return known_test_words(catalogue, Trait::position);
+    if (field != "class" || known.get("criteria").empty()) return {};
+    try {
+        return catalogue.criteria(known.get("criteria"))->class_names();
+    } catch (const Refusal &) {
+        return {}; // a file that is not there any more suggests nothing
+    }
+}
+
+Control control_of(const CouponField &field, Catalogue &catalogue, const CouponRecord &known) {
+    Control out{field.name,          label_of(field.name), known.get(field.name),
+                Control::Kind::text, field.help,           suggestions(field.name, catalogue, known)};
+    if (field.kind == CouponField::Kind::fact) {
+        out.kind = Control::Kind::choice;
+        out.choices = info(field.fact).words;
+        out.choices.insert(out.choices.begin(), "");
+    } else if (field.kind == CouponField::Kind::unit) {
+        out.kind = Control::Kind::choice;
+        out.choices = {"", "in", "mm"};
+    } else if (field.kind == CouponField::Kind::day) {
+        out.kind = Control::Kind::day;
+    }
+    return out;
+}
+
+} // namespace
+
+void add_coupon_fields(Form &form, Catalogue &catalogue, const CouponRecord &known) {
+    form.put("<div class=\"fields\">");
+    for (const auto &name : first_fields) form.add(control_of(*coupon_field(name), catalogue, known));
+    form.put("</div>\n<details><summary>More about the coupon</summary><div class=\"fields\">");
+    for (const auto &field : coupon_fields())
+        if (std::find(first_fields.begin(), first_fields.end(), field.name) == first_fields.end())
+            form.add(control_of(field, catalogue, known));
+    form.put("</div></details>\n");
+}
+
+std::map<std::string, std::string> coupon_fields_in(const Visit &visit) {
+    std::map<std::string, std::string> out;
+    for (const auto &field : coupon_fields())
+        if (const std::string value = visit.field(field.name); !value.empty()) out[field.name] = value;
+    return out;
+}
+
+} // namespace beadbook

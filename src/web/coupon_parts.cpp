@@ -1,0 +1,72 @@
+#include "web/coupon_parts.hpp"
+
+#include "measure/text.hpp"
+#include "render/html.hpp"
+#include "report/judgement_document.hpp"
+#include "report/weld_map.hpp"
+#include "web/page.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+std::string coupon_path(const std::string &mark) { return "/coupon/" + url_word(mark); }
+std::string exam_path(const std::string &mark, int exam) {
+    return coupon_path(mark) + "/exam/" + std::to_string(exam);
+}
+
+std::string about(const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    for (const char *field : {"welder", "joint", "form", "process", "criteria", "class"})
+        if (const std::string value = coupon.get(field); !value.empty()) out.push_back(value);
+    return joined(out, " · ");
+}
+
+std::string exam_buttons(const ToExamine &to_do) {
+    std::string out;
+    std::vector<std::string> seen;
+    for (const auto &exam : to_do.open) {
+        seen.emplace_back(name_of(exam.method));
+        out += button_to(exam_path(to_do.coupon.id, exam.number),
+                         "go on with " + seen.back() + (exam.examiner.empty() ? "" : " by " + exam.examiner));
+    }
+    for (const auto &asked : to_do.missing)
+        for (const auto &method : asked.one_of) {
+            if (!exam_named(method) || std::find(seen.begin(), seen.end(), method) != seen.end()) continue;
+            seen.push_back(method);
+            out += button_to(coupon_path(to_do.coupon.id) + "/exam?method=" + url_word(method),
+                             "begin " + method);
+        }
+    if (to_do.nothing_asked) out += button_to(coupon_path(to_do.coupon.id) + "/exam", "begin an exam");
+    return out;
+}
+
+std::string map_part(const CouponState &coupon, const JudgedOrNot &judged) {
+    WeldMap map;
+    if (judged.judged) {
+        const Judged &by = *judged.judged;
+        const std::size_t index = by.sought.value_or(0);
+        map = weld_map(case_of(by), index, by.judgement.classes.at(index));
+    } else {
+        map = weld_map(coupon.record.facts(), coupon.found(), coupon.record.unit());
+    }
+    Document doc;
+    doc.add(Figure{unrolled(map), unrolled(map, 340), unplaced_words(map), ""});
+    return "<div id=\"map\" data-live>\n" + fragment(doc, "map") + "</div>\n";
+}
+
+std::string verdict_line(const JudgedOrNot &judged) {
+    Document doc;
+    if (judged.judged)
+        doc.line(verdicts_in_a_line(*judged.judged, " | "));
+    else
+        doc.line(Words(judged.why_not, Tone::cannot_say));
+    return "<div class=\"verdict\" role=\"status\">" + fragment(doc) + "</div>\n";
+}
+
+std::string verdict_parts(const Judged &judged, bool open) {
+    return "<details class=\"reasons\"" + std::string(open ? " open" : "") + "><summary>Why</summary>\n" +
+           one_deeper(part_of(document_of(judged), "why")) + "</details>\n";
+}
+
+} // namespace beadbook

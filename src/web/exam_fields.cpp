@@ -1,0 +1,103 @@
+#include "web/exam_fields.hpp"
+
+#include "measure/text.hpp"
+#include "operations/on_record.hpp"
+#include "operations/people.hpp"
+#include "operations/reading.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Before the name of a condition, in the name of its control.
+const std::string condition_mark = "condition:";
+
+std::vector<std::string> practices_for(Catalogue &catalogue, Exam method) {
+    std::vector<std::string> out;
+    for (const auto &practice : all_practices(catalogue))
+        if (practice->method == method) out.push_back(practice->name);
+    return out;
+}
+
+bool is_for(const ConditionInfo &condition, Exam method) {
+    return condition.methods.empty() ||
+           std::find(condition.methods.begin(), condition.methods.end(), method) != condition.methods.end();
+}
+
+std::string serials(const ExamRecord &exam) {
+    std::vector<std::string> out;
+    for (const auto &one : exam.equipment) out.push_back(one.serial);
+    return joined(out, ", ");
+}
+
+void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord &known) {
+    const auto value = known.conditions.find(condition.name);
+    Control out{condition_mark + condition.name,
+                condition.name + (condition.each_time ? ", read each time" : ""),
+                value == known.conditions.end() ? "" : value->second,
+                Control::Kind::text,
+                condition.help,
+                condition.words};
+    if (condition.kind == ConditionInfo::Kind::day) out.kind = Control::Kind::day;
+    form.add(out);
+}
+
+} // namespace
+
+void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
+    const bool on_record = person_named(visit.office(), known.examiner).has_value();
+    form.put("<div class=\"fields\">")
+        .add(
+            {"examiner", "Examiner", known.examiner, Control::Kind::text, "", visit.office().book().people()})
+        .add({"date", "Day", print(known.date), Control::Kind::day});
+    if (!on_record) form.add({"level", "Level", known.level, Control::Kind::text, "I, II, III or CWI"});
+    form.add({"practice", "Practice", known.practice, Control::Kind::text,
+              "that the conditions are held against", practices_for(visit.catalogue(), known.method)})
+        .add({"procedure", "Procedure", known.procedure})
+        .add({"equipment", "Equipment", serials(known), Control::Kind::text, "serial numbers, with commas",
+              visit.office().book().all_equipment()});
+    form.put("</div>\n<details" +
+             std::string(known.practice.empty() && known.conditions.empty() ? "" : " open") +
+             "><summary>Conditions</summary><div class=\"fields\">");
+    for (const auto &condition : condition_infos()) {
+        // The level stands above; what the record tells of an examiner is not asked again.
+        const bool told = condition.name == "level" || (on_record && is_of_examiner(condition.name));
+        if (is_for(condition, known.method) && !told) add_condition(form, condition, known);
+    }
+    form.put("</div>\n")
+        .add({"incomplete", "Why it does not count, if it does not", known.incomplete})
+        .add({"note", "Note", known.note})
+        .put("</details>\n");
+}
+
+ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam method) {
+    ExamRequest out;
+    out.coupon = coupon;
+    out.method = method;
+    if (const std::string day = visit.field("date"); !day.empty()) out.date = parse_day(day);
+    out.examiner = visit.field("examiner");
+    if (out.examiner.empty()) out.examiner = visit.person();
+    out.level = visit.field("level");
+    out.practice = visit.field("practice");
+    out.procedure = visit.field("procedure");
+    out.incomplete = visit.field("incomplete");
+    out.note = visit.field("note");
+    std::string serials = visit.field("equipment");
+    std::replace(serials.begin(), serials.end(), ',', '\n');
+    while (!serials.empty()) {
+        const std::size_t end = std::min(serials.find('\n'), serials.size());
+        if (const auto one = trimmed(std::string_view(serials).substr(0, end)); !one.empty())
+            out.equipment.emplace_back(one);
+        serials.erase(0, end + 1);
+    }
+    for (const auto &[name, value] : visit.request.form.pairs())
+        if (name.starts_with(condition_mark) && !trimmed(value).empty())
+            out.conditions.push_back(name.substr(condition_mark.size()) + "=" + std::string(trimmed(value)));
+    out.as_before = visit.ticked("as-before");
+    out.sure = visit.ticked("sure");
+    out.why = visit.field("why");
+    return out;
+}
+
+} // namespace beadbook

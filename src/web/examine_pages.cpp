@@ -1,0 +1,62 @@
+// The technician's first page: what is to be examined.
+#include "measure/text.hpp"
+#include "operations/to_examine.hpp"
+#include "web/coupon_parts.hpp"
+#include "web/page.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+constexpr std::size_t most_shown = 200;
+
+/// The same exam of every coupon that needs it and has none begun, where there are several.
+std::string whole_stacks(const ExamsToDo &all) {
+    std::string out;
+    for (const auto &method : method_table) {
+        const std::string name(method.name);
+        std::vector<std::string> marks;
+        for (const auto &one : all.coupons) {
+            const bool begun = std::any_of(one.open.begin(), one.open.end(), [&](const ExamRecord &exam) {
+                return name_of(exam.method) == name;
+            });
+            const bool wanted =
+                std::any_of(one.missing.begin(), one.missing.end(), [&](const AskedExam &asked) {
+                    return std::find(asked.one_of.begin(), asked.one_of.end(), name) != asked.one_of.end();
+                });
+            if (wanted && !begun) marks.push_back(one.coupon.id);
+        }
+        if (marks.size() > 1)
+            out += button_to(coupon_path(marks.front()) + "/exam?method=" + url_word(name) +
+                                 "&coupons=" + url_word(joined(marks, ",")),
+                             "begin " + name + " of all " + std::to_string(marks.size()));
+    }
+    return out;
+}
+
+Answer home(Visit &visit) {
+    std::string main = "<h1>To be examined</h1>\n<p class=\"deeds\">" +
+                       button_to("/register", "Register a coupon") + "</p>\n";
+    if (!visit.has_record()) {
+        main += "<p>Nothing is on record yet. Register the first coupon, and the record begins.</p>";
+        return page_of(visit, {"To be examined", main, "/"});
+    }
+    const ExamsToDo all = visit.bench().exam_board().look(visit.office(), visit.person(), most_shown);
+    if (all.coupons.empty()) main += "<p>Nothing waits: every coupon has what its criteria ask.</p>";
+    main += "<p class=\"deeds\">" + whole_stacks(all) + "</p>\n<ul class=\"coupons\">\n";
+    for (const auto &one : all.coupons)
+        main += "<li" + std::string(one.mine ? " class=\"mine\"" : "") + "><h2>" +
+                link_to(coupon_path(one.coupon.id), one.coupon.id) + "</h2><p>" + escaped(about(one.coupon)) +
+                "</p><p class=\"deeds\">" + exam_buttons(one) + "</p></li>\n";
+    main += "</ul>\n";
+    if (all.all > all.coupons.size())
+        main += "<p>" + std::to_string(all.all - all.coupons.size()) + " more wait.</p>";
+    return page_of(visit, {"To be examined", main, "/"});
+}
+
+} // namespace
+
+PageFamily examine_pages() { return {"Examine", "/", {{"GET", "/", home}}}; }
+
+} // namespace beadbook

@@ -1,0 +1,126 @@
+// What every page has beyond its HTML. Without it everything can still be read and written.
+import { add, drop, flush, listen, pending } from './outbox.js';
+
+const meta = name => document.querySelector(`meta[name=${name}]`)?.getAttribute('content') ?? '';
+export const token = meta('bench-token');
+export const person = meta('bench-person');
+
+/** HTML of the bench, in place of what an element holds. Its texts were escaped where it was made. */
+export function showPart(element, html) {
+    const part = new DOMParser().parseFromString(html, 'text/html');
+    element.replaceChildren(...part.body.childNodes);
+}
+
+/** Fetches this page again, and puts its changing parts in place of the old ones. */
+export async function refresh() {
+    let text;
+    try {
+        const answer = await fetch(location.href, { headers: { 'X-Bench-Part': '1' } });
+        if (!answer.ok) return;
+        text = await answer.text();
+    } catch {
+        return;
+    }
+    const fresh = new DOMParser().parseFromString(text, 'text/html');
+    for (const old of document.querySelectorAll('[data-live]')) {
+        const now = fresh.getElementById(old.id);
+        if (now) old.replaceWith(now);
+    }
+}
+
+/** Told at the head of the page, in place of what was told before. */
+function tell(html) {
+    document.querySelector('main > .told')?.remove();
+    const holder = document.createElement('div');
+    showPart(holder, html);
+    document.querySelector('main')?.prepend(...holder.childNodes);
+}
+
+/** @type {Map<string, (happened: {stored?: string, refused?: string}) => void>} */
+const awaited = new Map();
+
+/**
+ * Saves what a form says and sends it. True: it is stored, or kept here until it can be sent. False: it was
+ * refused, and the form shows why.
+ * @param {HTMLFormElement} form
+ */
+export async function send(form) {
+    const fields = [...new FormData(form)].filter(([name]) => name !== 'token' && name !== 'key')
+        .map(([name, value]) => /** @type {[string, string]} */ ([name, String(value)]));
+    const path = new URL(form.action).pathname;
+    form.querySelectorAll('.refused, .asked').forEach(old => old.remove());
+    const key = await add({ path, fields, person }, token);
+    const happened = await new Promise(ok => {
+        awaited.set(key, ok);
+        setTimeout(() => ok({}), navigator.onLine ? 3000 : 0);
+    });
+    awaited.delete(key);
+    if (happened.refused === undefined) {
+        if (happened.stored !== undefined) tell(happened.stored);
+        return true;
+    }
+    // Whoever entered it sees it now: it stands in the form again, and waits here no more.
+    const entry = (await pending()).find(one => one.key === key);
+    if (entry?.n !== undefined) await drop(entry.n);
+    await count();
+    const why = document.createElement('div');
+    why.className = 'asked';
+    showPart(why, happened.refused);
+    const bar = form.querySelector('.logbar');
+    if (bar) bar.append(why);
+    else form.querySelector('.deeds')?.before(why);
+    return false;
+}
+
+const waiting = document.querySelector('#waiting');
+let counting = 0;
+
+/** How many wait, and what was refused while nobody looked. */
+async function count() {
+    if (!waiting) return;
+    const mine = ++counting;
+    const all = await pending();
+    if (mine !== counting) return; // a later count knows better
+    const refused = all.filter(one => one.refused !== undefined && !awaited.has(one.key));
+    const unsent = all.filter(one => one.refused === undefined);
+    waiting.textContent = unsent.length === 0 ? '' : `${unsent.length} waiting`;
+    document.querySelector('#refused-later')?.remove();
+    if (refused.length === 0) return;
+    const list = document.createElement('section');
+    list.id = 'refused-later';
+    const head = document.createElement('h2');
+    head.textContent = 'Entered without connection, and refused';
+    list.append(head);
+    for (const one of refused) {
+        const item = document.createElement('div');
+        const what = document.createElement('p');
+        what.textContent = `${one.path}: ${one.fields.map(([, value]) => value).join(', ')}`;
+        const why = document.createElement('div');
+        showPart(why, one.refused ?? '');
+        why.querySelectorAll('.field').forEach(field => field.remove());
+        const button = document.createElement('button');
+        button.textContent = 'I have seen it';
+        button.className = 'plain';
+        button.addEventListener('click', async () => {
+            await drop(one.n ?? 0);
+            await count();
+        });
+        item.append(what, why, button);
+        list.append(item);
+    }
+    document.querySelector('main')?.prepend(list);
+}
+
+if (token) {
+    document.documentElement.classList.add('with-modules');
+    listen(happened => {
+        if (happened) awaited.get(happened.entry.key)?.(happened);
+        count();
+        if (happened?.stored !== undefined && !awaited.has(happened.entry.key)) refresh();
+    });
+    addEventListener('online', () => flush(token, person));
+    addEventListener('visibilitychange', () => document.visibilityState === 'visible' && flush(token, person));
+    flush(token, person);
+    navigator.storage?.persist?.();
+    navigator.serviceWorker?.register('/files/worker.js', { scope: '/' }).catch(() => {});
+}

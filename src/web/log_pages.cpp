@@ -1,0 +1,206 @@
+// Logging at the bench: one exam with what it found, line by line or by tapping.
+#include "facts/log_line.hpp"
+#include "measure/text.hpp"
+#include "operations/finishing.hpp"
+#include "operations/logging.hpp"
+#include "report/exam_document.hpp"
+#include "web/coupon_parts.hpp"
+#include "web/form.hpp"
+#include "web/log_pad_part.hpp"
+#include "web/page.hpp"
+#include "web/refusal_page.hpp"
+
+namespace beadbook {
+namespace {
+
+/// The exam of the path, and its coupon.
+struct AtHand {
+    CouponState coupon;
+    ExamRecord exam;
+    std::string path;
+};
+
+AtHand at_hand(Visit &visit) {
+    CouponState coupon = visit.office().coupon(visit.word("mark"));
+    ExamRecord exam = coupon.needed_exam(visit.number("exam"));
+    std::string path = exam_path(coupon.record.id, exam.number);
+    return {std::move(coupon), std::move(exam), std::move(path)};
+}
+
+std::string conditions_line(const ExamRecord &exam) {
+    std::vector<std::string> out{exam.examiner.empty() ? "no examiner is named" : exam.examiner};
+    if (!exam.level.empty()) out.push_back("level " + exam.level);
+    out.push_back(print(exam.date));
+    if (!exam.practice.empty()) out.push_back("by " + exam.practice);
+    for (const auto &one : exam.equipment) out.push_back("with " + one.serial);
+    for (const auto &[name, value] : exam.conditions) out.push_back(name + " " + value);
+    return joined(out, " · ");
+}
+
+std::string finds_list(const AtHand &at, int &last, int &count) {
+    std::string out;
+    for (const auto &one : at.coupon.indications) {
+        if (one.exam != at.exam.number) continue;
+        last = one.number;
+        ++count;
+        out += "<li value=\"" + std::to_string(one.number) + "\">" + escaped(print_log_line(one)) + "</li>";
+    }
+    return out.empty() ? "<p>Nothing is logged yet.</p>\n" : "<ol class=\"finds\">" + out + "</ol>\n";
+}
+
+/// Where to go on once this exam is finished.
+std::string go_on(Visit &visit, const AtHand &at) {
+    const std::string method(name_of(at.exam.method)), &mark = at.coupon.record.id;
+    std::string out;
+    if (const auto next = next_to_examine(visit.office(), mark, at.exam.method, visit.person())) {
+        const std::string button = method + " of " + next->mark;
+        out += next->exam > 0
+                   ? "<a class=\"button first\" href=\"" + escaped(exam_path(next->mark, next->exam)) +
+                         "\">" + escaped(button) + "</a>"
+                   : deed(visit, coupon_path(next->mark) + "/exam", button,
+                          {{"method", method}, {"as-before", "yes"}});
+    }
+    if (const auto to_do = to_examine(visit.office(), at.coupon, visit.person())) out += exam_buttons(*to_do);
+    return "<div class=\"deeds\">" + out + button_to(coupon_path(mark), "Coupon " + mark) +
+           button_to("/", "All that waits") + "</div>\n";
+}
+
+std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
+    if (at.exam.finished)
+        return "<p class=\"done\"><b>Finished by " + escaped(at.exam.finished->by) + ": " +
+               (count == 0 ? "none found" : std::to_string(count) + " found") + ".</b></p>\n" +
+               go_on(visit, at);
+    std::string out = "<div class=\"deeds\">";
+    if (count > 0)
+        out += deed(visit, at.path + "/undo", "Undo #" + std::to_string(last),
+                    {{"number", std::to_string(last)}}, "plain");
+    return out +
+           deed(visit, at.path + "/finish",
+                count == 0 ? "None found" : "These are all: " + std::to_string(count),
+                {{"found", std::to_string(count)}}) +
+           "</div>\n";
+}
+
+/// What changes with each line: a module fetches the page again and puts this in its place.
+std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
+    int last = 0, count = 0;
+    const std::string finds = finds_list(at, last, count);
+    std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
+    if (!at.exam.invalid.empty())
+        out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
+               link_to(at.path + "/conditions", "Read the conditions") + "</p>\n";
+    if (at.exam.finished && !at.exam.open.empty())
+        out += "<p class=\"caution\">It does not count: " + escaped(at.exam.open) + "</p>\n";
+    out += "<h2>Found</h2>\n" + finds + end_of(visit, at, last, count);
+    if (judged.judged) out += verdict_parts(*judged.judged, false);
+    return out + "</div>\n";
+}
+
+std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
+    return Form(visit, at.path + "/log", refused)
+        .put("<div class=\"logbar\">")
+        .add({"line", "What was found, one line", "", Control::Kind::text,
+              "type, size, place: gas pore 0.045 at 3.2"})
+        .put("<button>Log it</button><output id=\"reading\" for=\"f-line\"></output></div>\n" +
+             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam))
+        .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
+}
+
+Answer log_page(Visit &visit, const Refusal *refused) {
+    const AtHand at = at_hand(visit);
+    const std::string title = std::string(name_of(at.exam.method)) + " of " + at.coupon.record.id;
+    std::string main = "<h1>" + escaped(name_of(at.exam.method)) + " of " +
+                       link_to(coupon_path(at.coupon.record.id), at.coupon.record.id) +
+                       "</h1>\n<p class=\"quiet\">" + escaped(about(at.coupon.record)) +
+                       "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
+                       link_to(at.path + "/conditions", "change") + "</p>\n";
+    const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
+    main += "<div class=\"bench\"><div>\n";
+    // The map of a finished exam is only looked at.
+    if (at.exam.finished)
+        main += map_part(at.coupon, judged);
+    else
+        main += log_form(visit, at, judged, refused);
+    main += "</div>" + live(visit, at, judged) + "</div>\n";
+    if (at.exam.finished)
+        main += "<details><summary>Open it again</summary>" +
+                Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
+                "</details>\n";
+    return page_of(visit, {title, main, "/", {"log.js"}, refused ? status_of(*refused, true) : 200});
+}
+
+Answer log(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    try {
+        return visit.enter(at.path, [&](Writing &w) {
+            auto done = log_lines(
+                w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line", visit.ticked("sure")});
+            std::vector<std::string> notes;
+            for (const auto &one : done.value.indications)
+                notes.push_back("#" + std::to_string(one.number) + " " + print_log_line(one));
+            add_notes(notes, std::move(done.notes));
+            return notes;
+        });
+    } catch (const Refusal &e) {
+        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
+        return log_page(visit, &e);
+    }
+}
+
+/// How a line would be read, with nothing stored.
+Answer reading(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    Answer out;
+    try {
+        const auto read = read_lines(visit.office(), visit.person(),
+                                     {at.coupon.record.id, at.exam.number, visit.request.query.text("line")});
+        for (const auto &one : read.value.indications)
+            out.body += "<p>#" + std::to_string(one.number) + " " + escaped(print_log_line(one)) + "</p>";
+        for (const auto &note : read.notes) out.body += "<p class=\"quiet\">" + escaped(note) + "</p>";
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        out.body = "<p class=\"open\">" + escaped(e.what()) + "</p>";
+    }
+    return out;
+}
+
+Answer undo(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    const int number = whole_number_in(visit.field("number"));
+    return visit.enter(at.path, [&](Writing &w) -> std::vector<std::string> {
+        withdraw_indication(w, at.coupon.record.id, number, "undone at the bench");
+        return {"#" + std::to_string(number) + " is taken back; it stays in the history"};
+    });
+}
+
+Answer finish(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    // The number on the button is what the examiner saw; another one on record is refused.
+    const std::string found = visit.field("found");
+    const FinishRequest request{at.coupon.record.id, at.exam.number,
+                                found == "0" ? 0 : whole_number_in(found), false};
+    return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });
+}
+
+Answer reopen(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    return visit.enter(at.path, [&](Writing &w) {
+        return reopen_exam(w, at.coupon.record.id, at.exam.number, visit.field("why")).notes;
+    });
+}
+
+} // namespace
+
+PageFamily log_pages() {
+    const std::string exam = "/coupon/:mark/exam/:exam";
+    return {"",
+            "",
+            {{"GET", exam, [](Visit &v) { return log_page(v, nullptr); }},
+             {"GET", exam + "/reading", reading},
+             {"POST", exam + "/log", log},
+             {"POST", exam + "/undo", undo},
+             {"POST", exam + "/finish", finish},
+             {"POST", exam + "/reopen", reopen}}};
+}
+
+} // namespace beadbook

@@ -1,0 +1,90 @@
+#include "web/page.hpp"
+
+#include "report/document.hpp"
+
+namespace beadbook {
+namespace {
+
+std::string head(const std::string &title, const std::string &token, const std::string &person,
+                 const std::vector<std::string> &modules) {
+    std::string out = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
+                      escaped(title) +
+                      "</title>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+                      "<meta name=\"color-scheme\" content=\"light dark\">\n"
+                      "<link rel=\"icon\" href=\"/files/bead.svg\" type=\"image/svg+xml\">\n"
+                      "<link rel=\"stylesheet\" href=\"/files/bench.css\">\n"
+                      "<link rel=\"stylesheet\" href=\"/files/picture.css\">\n";
+    if (!token.empty())
+        out += "<meta name=\"bench-token\" content=\"" + escaped(token) +
+               "\">\n<meta name=\"bench-person\" content=\"" + escaped(person) + "\">\n";
+    for (const auto &module : modules)
+        out += "<script type=\"module\" src=\"/files/" + module + "\"></script>\n";
+    return out + "</head>";
+}
+
+std::string navigation(const Page &page) {
+    std::string out = "<nav aria-label=\"Pages\"><ul>";
+    for (const auto &family : page_families())
+        if (!family.title.empty())
+            out += "<li><a href=\"" + family.path + "\"" +
+                   (family.path == page.under ? " aria-current=\"true\"" : "") + ">" + escaped(family.title) +
+                   "</a></li>";
+    return out + "</ul></nav>";
+}
+
+} // namespace
+
+std::string notes_html(const std::vector<std::string> &notes) {
+    if (notes.empty()) return "";
+    std::string out = "<ul class=\"told\" role=\"status\">";
+    for (const auto &note : notes) out += "<li>" + escaped(note) + "</li>";
+    return out + "</ul>\n";
+}
+
+std::string part_of(Document document, const std::string &ids) {
+    std::erase_if(document.blocks, [](const Block &block) { return std::holds_alternative<Caution>(block); });
+    return fragment(document, ids);
+}
+
+std::string one_deeper(std::string html) {
+    // Texts are escaped, so that what looks like a tag is one.
+    for (const auto &[from, to] : {std::pair("h2>", "h3>"), std::pair("h1>", "h2>")})
+        for (std::size_t at = 0; (at = html.find(from, at)) != std::string::npos; at += 3)
+            if (at > 0 && (html[at - 1] == '<' || html[at - 1] == '/')) html.replace(at, 3, to);
+    return html;
+}
+
+std::string link_to(const std::string &path, const std::string &text) {
+    return "<a href=\"" + escaped(path) + "\">" + escaped(text) + "</a>";
+}
+
+std::string button_to(const std::string &path, const std::string &text) {
+    return "<a class=\"button\" href=\"" + escaped(path) + "\">" + escaped(text) + "</a>";
+}
+
+Answer page_of(Visit &visit, const Page &page) {
+    Answer out{page.status};
+    if (visit.request.part) {
+        out.body = page.main;
+        return out;
+    }
+    std::vector<std::string> modules{"bench.js"};
+    modules.insert(modules.end(), page.modules.begin(), page.modules.end());
+    out.body = head(page.title, visit.token(), visit.person(), modules) +
+               "<body>\n<a class=\"skip\" href=\"#main\">To the page itself</a>\n<header>" +
+               navigation(page) + "<p class=\"person\"><span id=\"waiting\" role=\"status\"></span> " +
+               "<a href=\"/person\" title=\"Somebody else sits down\">" +
+               (visit.person().empty() ? "who is here?" : escaped(visit.person())) +
+               "</a></p></header>\n<main id=\"main\" tabindex=\"-1\">\n" + notes_html(visit.told()) +
+               page.main + "</main>\n<footer>" + escaped(caution) + "</footer>\n</body></html>\n";
+    return out;
+}
+
+Answer bare_page(int status, const std::string &title, const std::string &text) {
+    Answer out{status};
+    out.body = head(title, "", "", {}) + "<body><main id=\"main\"><h1>" + escaped(title) + "</h1><p>" +
+               escaped(text) + "</p></main></body></html>\n";
+    return out;
+}
+
+} // namespace beadbook

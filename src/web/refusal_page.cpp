@@ -1,0 +1,97 @@
+#include "web/refusal_page.hpp"
+
+#include "web/page.hpp"
+
+#include <functional>
+
+namespace beadbook {
+namespace {
+
+struct KindStatus {
+    Refusal::Kind kind;
+    int asked, sent;
+};
+/// One table: what is not there when a page is asked for (404), what cannot be taken when something is sent
+/// (422), what lacks a part (400), and a record that cannot be used just now (503).
+const KindStatus statuses[] = {
+    {Refusal::Kind::request, 400, 400}, {Refusal::Kind::data, 404, 422}, {Refusal::Kind::record, 503, 503}};
+
+std::string on(const Remedy &remedy, std::size_t i) {
+    return i < remedy.on.size() ? url_word(remedy.on[i]) : "";
+}
+
+/// Where an operation is done, for the ones that have a page.
+std::string path_of(const Remedy &remedy) {
+    const std::string coupon = "/coupon/" + on(remedy, 0);
+    if (remedy.operation == "register") return "/register";
+    if (remedy.on.empty()) return "";
+    if (remedy.operation == "exam") return coupon + "/exam?method=" + on(remedy, 1);
+    if (remedy.operation == "change") return coupon + "/change";
+    if (remedy.operation == "restore") return coupon;
+    if (remedy.operation == "reopen" && remedy.on.size() > 1) return coupon + "/exam/" + on(remedy, 1);
+    return "";
+}
+
+std::string mends(const Remedy &remedy) {
+    std::string words = remedy.operation;
+    for (const auto &one : remedy.on) words += " " + one;
+    std::string fields;
+    for (const auto &field : remedy.fields) fields += (fields.empty() ? ": " : ", ") + field;
+    const std::string path = path_of(remedy);
+    return path.empty() ? escaped(words + fields) : link_to(path, words + fields);
+}
+
+} // namespace
+
+int status_of(const Refusal &refusal, bool writes) {
+    for (const auto &one : statuses)
+        if (one.kind == refusal.kind()) return writes ? one.sent : one.asked;
+    return 500;
+}
+
+std::string refusal_html(const Refusal &refusal) {
+    std::string out = "<div class=\"refused\" role=\"alert\" data-field=\"" + escaped(refusal.field()) +
+                      "\"><p>" + escaped(refusal.what()) + "</p>";
+    if (!refusal.remedies().empty()) {
+        out += "<p>What would mend it: ";
+        for (const auto &remedy : refusal.remedies())
+            out += (&remedy == &refusal.remedies().front() ? "" : ", or ") + mends(remedy);
+        out += ".</p>";
+    }
+    return out + "</div>\n";
+}
+
+std::string asked_for(const Refusal &refusal) {
+    if (!refusal.missing()) return "";
+    const std::string &field = refusal.field();
+    if (field == "sure" || field == "again")
+        return "<div class=\"field tick\"><input type=\"checkbox\" id=\"a-sure\" name=\"" + field +
+               "\" value=\"yes\"><label for=\"a-sure\">It is meant so</label></div>";
+    return "<div class=\"field\"><label for=\"a-field\">" + escaped(field == "why" ? "The reason" : field) +
+           "</label><input id=\"a-field\" autocomplete=\"off\" name=\"" + escaped(field) + "\"></div>";
+}
+
+Answer refusal_page(Visit &visit, const Refusal &refusal) {
+    const int status = status_of(refusal, visit.writes());
+    std::string main = refusal_html(refusal);
+    if (visit.request.part) {
+        main += asked_for(refusal);
+    } else {
+        main = "<h1>" + std::string(visit.writes() ? "Nothing was stored" : "That cannot be shown") +
+               "</h1>\n" + main;
+        if (visit.writes() && refusal.missing()) {
+            main += "<form method=\"post\" action=\"" + escaped(visit.request.path) + "\">";
+            for (const auto &[name, value] : visit.request.form.pairs())
+                if (name != refusal.field())
+                    main += "<input type=\"hidden\" name=\"" + escaped(name) + "\" value=\"" +
+                            escaped(value) + "\">";
+            main += asked_for(refusal) + "<p class=\"deeds\"><button>Send it again</button></p></form>\n";
+        }
+        main += "<p>" + link_to("/", "What is to be examined") + "</p>";
+    }
+    Answer out = page_of(visit, {"Refused", main, "", {}, status});
+    if (status == 503) out.headers.emplace_back("Retry-After", "2");
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "web/visit.hpp"
+
+namespace beadbook {
+
+/// The HTTP status of a refusal: of something that was asked for, or sent.
+int status_of(const Refusal &refusal, bool writes);
+
+/// What was found and expected, and links to what would mend it.
+std::string refusal_html(const Refusal &refusal);
+/// The field that was not given, as a control that gives it; empty if none is missing.
+std::string asked_for(const Refusal &refusal);
+
+/// The refusal as a page of its own. What was sent stands in it, to be sent again with the field that was
+/// missing.
+Answer refusal_page(Visit &visit, const Refusal &refusal);
+
+} // namespace beadbook

@@ -1,0 +1,103 @@
+#include "web/visit.hpp"
+
+#include "measure/sha256.hpp"
+#include "measure/text.hpp"
+#include "web/page.hpp"
+
+#include <charconv>
+#include <filesystem>
+
+namespace beadbook {
+namespace {
+
+std::vector<std::string> split_lines(const std::string &text) {
+    std::vector<std::string> out;
+    for (std::size_t at = 0; at <= text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        out.push_back(text.substr(at, end - at));
+        at = end + 1;
+    }
+    return out;
+}
+
+} // namespace
+
+int whole_number_in(const std::string &text) {
+    int value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc() || end != text.data() + text.size() || value < 1)
+        throw DataError("'" + shown(text) + "' is no number; expected a whole one from 1");
+    return value;
+}
+
+std::string Visit::field(const std::string &name) const {
+    return std::string(trimmed(request.form.text(name)));
+}
+
+bool Visit::has_record() const {
+    std::error_code ignored;
+    return std::filesystem::exists(bench_.world().book, ignored);
+}
+
+Office &Visit::office() {
+    if (!office_) {
+        book_.emplace(bench_.world().book, !writes() ? Ledger::Mode::read
+                                           : begins_ ? Ledger::Mode::create
+                                                     : Ledger::Mode::write);
+        office_.emplace(*book_, catalogue_);
+    }
+    return *office_;
+}
+
+Answer Visit::entered(const std::string &next, std::vector<std::string> notes) {
+    if (request.part) {
+        Answer out{200};
+        out.body = notes_html(notes);
+        return out;
+    }
+    tell(std::move(notes));
+    return see_other(next);
+}
+
+std::string Visit::key() const { return request.key.empty() ? field("key") : request.key; }
+
+std::string Visit::hash_of_sent() const {
+    std::string all = request.path;
+    for (const auto &[name, value] : request.form.pairs())
+        if (name != "token" && name != "key") all += "\n" + url_word(name) + "=" + url_word(value);
+    for (const auto &file : request.files) all += "\n" + file.field + " " + sha256(file.bytes);
+    return sha256(all);
+}
+
+Answer Visit::enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work) {
+    Writing writing(office(), person());
+    const std::string key = this->key();
+    if (const auto before = key.empty() ? std::nullopt : writing.ledger().sent(key)) {
+        if (before->hash != hash_of_sent())
+            return bare_page(
+                409, "Nothing was stored",
+                "This form was sent before with other words. Reload the page and enter it anew.");
+        auto lines = split_lines(before->answer);
+        const std::string went = lines.front();
+        lines.erase(lines.begin());
+        return entered(went, std::move(lines));
+    }
+    auto notes = work(writing);
+    if (!key.empty()) {
+        std::string answer = next;
+        for (const auto &note : notes) answer += "\n" + note;
+        writing.ledger().keep_sent(key, {hash_of_sent(), answer});
+    }
+    writing.commit();
+    return entered(next, std::move(notes));
+}
+
+void Visit::must_have_seen(std::int64_t entry, const std::string &what) const {
+    if (request.form.has("seen") && field("seen") != std::to_string(entry))
+        throw refused(what +
+                      " was changed after this page was opened; nothing is stored. Open the page again, and "
+                      "look at what it says now")
+            .at("seen");
+}
+
+} // namespace beadbook

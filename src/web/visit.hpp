@@ -1,0 +1,73 @@
+#pragma once
+
+#include "operations/writing.hpp"
+#include "web/bench.hpp"
+#include "web/route.hpp"
+
+#include <map>
+#include <optional>
+
+namespace beadbook {
+
+/// A whole number from 1 that was sent. Throws DataError.
+int whole_number_in(const std::string &text);
+
+/// One request of somebody at the bench, and what answers it: the record is opened on first use, for this
+/// request alone.
+class Visit {
+public:
+    Visit(Bench &bench, const Request &request, BenchSession session,
+          std::map<std::string, std::string> words)
+        : request(request), bench_(bench), session_(std::move(session)), words_(std::move(words)) {}
+    Visit(const Visit &) = delete;
+
+    const Request &request;
+
+    /// A word of the path by its name in the pattern.
+    const std::string &word(const std::string &name) const { return words_.at(name); }
+    /// A whole number of the path. Throws DataError.
+    int number(const std::string &name) const { return whole_number_in(word(name)); }
+    /// A field of the form, without blanks around it.
+    std::string field(const std::string &name) const;
+    bool ticked(const std::string &name) const { return !field(name).empty(); }
+    bool writes() const { return request.method == "POST"; }
+
+    const std::string &person() const { return session_.person; }
+    const std::string &token() const { return session_.token; }
+    const std::string &session() const { return session_.id; }
+    Bench &bench() { return bench_; }
+    const Outside &outside() const { return bench_.world().outside; }
+    Catalogue &catalogue() { return catalogue_; }
+    /// The record: for reading when a page is asked for, for writing when something is sent. Throws
+    /// StoreError.
+    Office &office();
+    bool has_record() const;
+    /// This may be the first thing that is ever written: there need be no record yet.
+    void may_begin_record() { begins_ = true; }
+
+    /// Enters something in one transaction as the person at the bench: `work` takes a Writing and returns
+    /// what to tell, a sentence each. Then the browser goes on to `next` (read after `work`); a module gets
+    /// the sentences at once. What is sent twice under one key is entered once.
+    Answer enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work);
+    /// A form that holds all of something, and was opened before that was changed, would put back what it
+    /// said then. Throws Refusal (field "seen"). `entry` is what stands now.
+    void must_have_seen(std::int64_t entry, const std::string &what) const;
+    /// Tells on the next page.
+    void tell(std::vector<std::string> notes) { bench_.sessions().tell(session_.id, std::move(notes)); }
+    std::vector<std::string> told() { return bench_.sessions().told(session_.id); }
+
+private:
+    std::string key() const;
+    std::string hash_of_sent() const;
+    Answer entered(const std::string &next, std::vector<std::string> notes);
+
+    Bench &bench_;
+    BenchSession session_;
+    std::map<std::string, std::string> words_;
+    Catalogue catalogue_{bench_.world().outside};
+    bool begins_ = false;
+    std::optional<Book> book_;
+    std::optional<Office> office_;
+};
+
+} // namespace beadbook

@@ -1,0 +1,147 @@
+// What is entered without a connection: nothing is lost, nothing comes twice.
+import { after, before, test } from 'node:test';
+import assert from 'node:assert/strict';
+import { Bench, launch, plate } from './bench.mjs';
+
+let browser;
+before(async () => { browser = await launch(); });
+after(async () => { await browser?.close(); });
+
+async function atTheBench(options = {}) {
+    const bench = new Bench();
+    bench.run('register', 'T-1', ...plate);
+    bench.run('exam', 'T-1', 'VT', '--examiner', 'A. Field', '--level', 'II');
+    await bench.start();
+    const page = await bench.open(browser, options);
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.locator('#pad').waitFor();
+    return { bench, page };
+}
+
+async function enter(page, text) {
+    await page.getByLabel('What was found').fill(text);
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await page.waitForFunction(() => document.querySelector('#f-line').value === '');
+}
+
+const waiting = (page, text) => page.waitForFunction(t => document.querySelector('#waiting').textContent === t, text);
+const logged = bench => (bench.coupon('T-1').exams[0].indications ?? []).map(one => one.at.typed);
+
+test('what is entered offline waits, is seen to wait, and is sent once in its order', async () => {
+    const { bench, page } = await atTheBench();
+    await page.context().setOffline(true);
+    for (const place of ['1 in', '2 in', '3 in']) await enter(page, `undercut 0.1 in at ${place}`);
+    await waiting(page, '3 waiting');
+    assert.deepEqual(logged(bench), []);
+    await page.context().setOffline(false);
+    await waiting(page, '');
+    assert.deepEqual(logged(bench), ['1 in', '2 in', '3 in']);
+    await page.waitForFunction(() => document.querySelectorAll('.finds li').length === 3);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('an answer that is lost after the entry was stored brings it no second time', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    let lost = 0;
+    await page.route('**/log', async route => {
+        if (lost >= 2) return route.continue();
+        ++lost;
+        await route.fetch();
+        return route.abort('connectionreset');
+    });
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await page.waitForFunction(() => document.querySelectorAll('.finds li').length === 1, null, { timeout: 15000 });
+    await waiting(page, '');
+    assert.equal(lost, 2);
+    assert.deepEqual(logged(bench), ['1 in']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a refused entry keeps none of the others, and is shown with what it said', async () => {
+    const { bench, page } = await atTheBench();
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 99 in');
+    await enter(page, 'undercut 0.1 in at 2 in');
+    await waiting(page, '2 waiting');
+    await page.context().setOffline(false);
+    await waiting(page, '');
+    assert.deepEqual(logged(bench), ['2 in']);
+    const refused = page.locator('#refused-later');
+    await refused.getByText('undercut 0.1 in at 99 in').waitFor();
+    await refused.getByRole('button', { name: 'I have seen it' }).click();
+    await refused.waitFor({ state: 'detached' });
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a page that is reloaded offline opens, and what waited is sent when the connection is back', async () => {
+    const { bench, page } = await atTheBench();
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await page.reload();
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await page.reload();
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await page.reload();
+    await page.locator('#pad').waitFor();
+    await waiting(page, '1 waiting');
+    await enter(page, 'undercut 0.1 in at 2 in');
+    await page.context().setOffline(false);
+    await waiting(page, '');
+    assert.deepEqual(logged(bench), ['1 in', '2 in']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('the bench is started anew on its port: what waited is sent once the browser has come in again', async () => {
+    const { bench, page } = await atTheBench();
+    const port = new URL(bench.url).port;
+    await bench.end();
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await waiting(page, '1 waiting');
+    await bench.start(port);
+    await page.goto(bench.link);
+    await waiting(page, '');
+    assert.deepEqual(logged(bench), ['1 in']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('two pages of one browser send one entry once', async () => {
+    const { bench, page } = await atTheBench();
+    const other = await page.context().newPage();
+    await other.goto(page.url());
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await enter(other, 'undercut 0.1 in at 2 in');
+    await page.context().setOffline(false);
+    await waiting(page, '');
+    await waiting(other, '');
+    assert.deepEqual(logged(bench).sort(), ['1 in', '2 in']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('what somebody entered is not sent under the name of who sits there now', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await page.route('**/log', route => route.abort());
+    await page.context().setOffline(false);
+    await page.goto(`${bench.url}/person`);
+    await page.getByLabel('Name').fill('B. Other');
+    await page.getByRole('button', { name: 'Sit down' }).click();
+    await page.unroute('**/log');
+    await page.goto(`${bench.url}/coupon/T-1`);
+    await waiting(page, '1 waiting');
+    assert.deepEqual(logged(bench), []);
+    await page.goto(`${bench.url}/person`);
+    await page.getByLabel('Name').fill('A. Field');
+    await page.getByRole('button', { name: 'Sit down' }).click();
+    await waiting(page, '');
+    assert.deepEqual(logged(bench), ['1 in']);
+    await page.context().close();
+    await bench.remove();
+});

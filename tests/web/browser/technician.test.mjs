@@ -1,0 +1,202 @@
+// The technician's journey in a real browser.
+import { after, before, test } from 'node:test';
+import assert from 'node:assert/strict';
+import { Bench, launch, plate, tube } from './bench.mjs';
+
+let browser, bench;
+before(async () => { browser = await launch(); });
+after(async () => { await browser?.close(); });
+
+const fresh = async () => {
+    bench = new Bench();
+    return bench;
+};
+
+/** T-1 and T-2 with an open VT each, and the page of the first. */
+async function atTheBench(options, kind = plate) {
+    await fresh();
+    bench.run('register', 'T-1..T-2', ...kind);
+    bench.run('exam', 'T-1..T-2', 'VT', '--examiner', 'A. Field', '--level', 'II');
+    await bench.start();
+    const page = await bench.open(browser, options);
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.locator('#pad').waitFor();
+    return page;
+}
+
+/** Waits until the page shows so many finds. */
+const finds = (page, count) => page.waitForFunction(n => document.querySelectorAll('.finds li').length === n, count);
+
+test('a coupon goes from registering to its verdict by pages alone', async () => {
+    await fresh();
+    await bench.start();
+    const page = await bench.open(browser);
+    await page.getByRole('link', { name: 'Register a coupon' }).click();
+    await page.getByLabel('Mark').fill('T-1');
+    await page.getByLabel('Criteria', { exact: true }).fill('mil-hdbk-1890-table-3');
+    await page.getByLabel('Class', { exact: true }).fill('2');
+    await page.getByLabel('Joint', { exact: true }).selectOption('groove');
+    await page.getByLabel('Form', { exact: true }).selectOption('plate');
+    await page.getByLabel('Thickness', { exact: true }).fill('3/8 in');
+    await page.getByLabel('Weld length', { exact: true }).fill('8 in');
+    await page.getByRole('button', { name: 'Register' }).click();
+    await page.getByRole('heading', { name: 'Coupon T-1', exact: true }).waitFor();
+    await page.getByRole('link', { name: 'begin VT' }).click();
+    await page.getByLabel('Level', { exact: true }).fill('II');
+    await page.getByRole('button', { name: 'Begin VT' }).click();
+    await page.getByLabel('What was found').fill('crack 0.2 at 3');
+    await page.getByText('#1 crack size 0.2 in at 3 in').waitFor();
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await finds(page, 1);
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('Finished by A. Field: 1 found').waitFor();
+    const coupon = bench.coupon('T-1');
+    assert.equal(coupon.exams[0].indications?.length ?? 0, 1);
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+    assert.equal(await bench.end(), 0);
+    await bench.remove();
+});
+
+test('one find takes at most six taps: type, size, place on the map, log', async () => {
+    const page = await atTheBench({ hasTouch: true, isMobile: true, viewport: { width: 800, height: 1100 } });
+    let taps = 0;
+    const tap = async where => {
+        await where.tap();
+        ++taps;
+    };
+    await tap(page.getByRole('button', { name: 'undercut', exact: true }));
+    await tap(page.locator('[data-part=size][data-value="1/16"]'));
+    const map = page.locator('.weld-map:visible').first();
+    const box = await map.boundingBox();
+    const data = await map.evaluate(m => ({ ...m.dataset, width: m.viewBox.baseVal.width }));
+    const face = await map.locator('g[data-side=face]').boundingBox();
+    const x = box.width * (Number(data.x0) + 0.5 * (Number(data.x1) - Number(data.x0))) / data.width;
+    await page.touchscreen.tap(box.x + x, face.y + face.height / 2);
+    ++taps;
+    assert.match(await page.getByLabel('What was found').inputValue(), /^undercut 1\/16(?: in)? at [34](?:\.\d+)?(?: in)? face$/);
+    await page.locator('#reading p').first().waitFor();
+    await tap(page.getByRole('button', { name: 'Log it' }));
+    await finds(page, 1);
+    assert.ok(taps <= 6, `${taps} taps`);
+    const [found] = bench.coupon('T-1').exams[0].indications;
+    assert.equal(found.type, 'undercut');
+    assert.equal(found.side, 'face');
+    assert.ok(Math.abs(found.at.nm - 101_600_000) < 2_000_000, `half of 8 in, not ${found.at.nm} nm`);
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('on a tube the map and the hours give the clock', async () => {
+    const page = await atTheBench({}, tube);
+    await page.getByRole('button', { name: 'porosity', exact: true }).click();
+    await page.locator('[data-part=size][data-value="0.05"]').click();
+    await page.getByRole('button', { name: '4:00', exact: true }).click();
+    assert.match(await page.getByLabel('What was found').inputValue(), /^porosity 0\.05(?: in)? at 4:00$/);
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await finds(page, 1);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('the digits put fractions together, and what was typed is not mixed with what is tapped', async () => {
+    const page = await atTheBench({});
+    const line = page.getByLabel('What was found');
+    await page.getByRole('button', { name: 'overlap', exact: true }).click();
+    for (const key of ['1', '-', '3', '/', '1', '6'])
+        await page.locator(`[data-key="${key}"]`).click();
+    assert.match(await line.inputValue(), /^overlap 1-3\/16/);
+    await page.locator('[data-key=back]').click();
+    await page.locator('[data-key="8"]').click();
+    assert.match(await line.inputValue(), /^overlap 1-3\/18/);
+    await page.locator('[data-key=clear]').click();
+    assert.equal(await line.inputValue(), '');
+    await line.fill('crack 0.2 at 3');
+    await page.getByRole('button', { name: 'undercut', exact: true }).click();
+    assert.equal(await line.inputValue(), 'undercut');
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a refused line stands there again, is asked about, and is taken when it is meant so', async () => {
+    const page = await atTheBench({});
+    const line = page.getByLabel('What was found');
+    await line.fill('undercut d 5 in at 3 in');
+    await line.press('Enter');
+    await page.getByLabel('It is meant so').check();
+    assert.equal(await line.inputValue(), 'undercut d 5 in at 3 in');
+    assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await finds(page, 1);
+    await page.waitForFunction(() => document.querySelector('#waiting').textContent === '');
+    // A refusal is an answer of the bench: the console of the browser tells its status, and nothing else.
+    assert.ok(page.faults.every(fault => /status of 422/.test(fault)), page.faults.join('\n'));
+    await page.context().close();
+    await bench.remove();
+});
+
+test('undo takes the last find back, and finishing goes on to the next coupon', async () => {
+    const page = await atTheBench({});
+    for (const text of ['undercut 0.1 in at 3 in', 'overlap 0.1 in at 5 in']) {
+        await page.getByLabel('What was found').fill(text);
+        await page.getByLabel('What was found').press('Enter');
+        await page.locator('.finds li', { hasText: text.split(' ')[0] }).waitFor();
+    }
+    await page.getByRole('button', { name: 'Undo #2' }).click();
+    await finds(page, 1);
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByRole('link', { name: 'VT of T-2' }).click();
+    await page.getByRole('button', { name: 'None found' }).click();
+    await page.getByText('Finished by A. Field: none found').waitFor();
+    assert.equal(bench.coupon('T-2').exams[0].found, 0);
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('the whole of it goes by keyboard', async () => {
+    const page = await atTheBench({});
+    const focusOn = async name => {
+        for (let i = 0; i < 120; ++i) {
+            await page.keyboard.press('Tab');
+            if (await page.evaluate(n => (document.activeElement?.textContent ?? '').trim().startsWith(n), name)) return;
+        }
+        assert.fail(`nothing called ${name} is reached by Tab`);
+    };
+    await focusOn('undercut');
+    await page.keyboard.press('Space');
+    await focusOn('1/16');
+    await page.keyboard.press('Space');
+    await page.getByLabel('What was found').focus();
+    await page.keyboard.press('End');
+    await page.keyboard.type(' at 2 in');
+    await page.keyboard.press('Enter');
+    await finds(page, 1);
+    await focusOn('These are all: 1');
+    await page.keyboard.press('Enter');
+    await page.getByText('Finished by A. Field: 1 found').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
+test('without JavaScript everything is read and written by forms', async () => {
+    await fresh();
+    bench.run('register', 'T-1', ...plate);
+    await bench.start();
+    const page = await bench.open(browser, { javaScriptEnabled: false });
+    await page.getByRole('link', { name: 'begin VT' }).click();
+    await page.getByLabel('Level', { exact: true }).fill('II');
+    await page.getByRole('button', { name: 'Begin VT' }).click();
+    assert.equal(await page.locator('#pad').isVisible(), false);
+    await page.getByLabel('What was found').fill('nonsense');
+    await page.getByRole('button', { name: 'Log it' }).click();
+    assert.equal(await page.getByLabel('What was found').inputValue(), 'nonsense');
+    assert.equal(await page.getByRole('alert').count(), 1);
+    await page.getByLabel('What was found').fill('undercut 0.1 in at 3 in');
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    assert.equal(bench.coupon('T-1').exams[0].found, 1);
+    await page.context().close();
+    await bench.remove();
+});

@@ -1,0 +1,314 @@
+// The technician's pages: the same operations as the commands, by forms alone.
+#include "browser.hpp"
+#include "catch.hpp"
+#include "operations/office.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+using Sent = std::vector<std::pair<std::string, std::string>>;
+
+const Sent plate{{"criteria", "mil-hdbk-1890-table-3"},
+                 {"class", "2"},
+                 {"joint", "groove"},
+                 {"form", "plate"},
+                 {"thickness", "3/8 in"},
+                 {"weld-length", "8 in"},
+                 {"magnetic", "yes"},
+                 {"material", "steel"},
+                 {"process", "SMAW"}};
+
+Sent with(Sent fields, const Sent &more) {
+    fields.insert(fields.end(), more.begin(), more.end());
+    return fields;
+}
+
+CouponState on_record(const Browser &browser, const std::string &mark) {
+    Book book(browser.book(), Ledger::Mode::read);
+    return book.coupon(mark);
+}
+
+/// T-1 with an open VT.
+void begun(Browser &browser) {
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    browser.ok("/coupon/T-1/exam", {{"method", "VT"}, {"level", "II"}});
+}
+
+bool says(const std::string &page, const std::string &text) { return page.find(text) != std::string::npos; }
+
+} // namespace
+
+TEST_CASE("a coupon is registered, and the next one begins as the last one was") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}, {"welder", "L1"}, {"note", ""}}));
+    const CouponState coupon = on_record(browser, "T-1");
+    CHECK(coupon.record.get("thickness") == "3/8 in");
+    CHECK(coupon.record.get("welder") == "L1");
+    CHECK(coupon.record.fields.count("note") == 0);
+    CHECK(says(browser.get("/").body, "T-1 is registered"));
+    CHECK_FALSE(says(browser.get("/").body, "T-1 is registered")); // told once
+    const std::string form = browser.get("/register").body;
+    CHECK(says(form, "name=\"mark\" aria-describedby=\"h-mark\" value=\"T-2\""));
+    CHECK(says(form, "name=\"thickness\" aria-describedby=\"h-thickness\" value=\"3/8 in\""));
+    CHECK_FALSE(says(form, "value=\"L1\""));
+    browser.ok("/register", with(plate, {{"mark", "T-2..T-4"}, {"welder", "L2..L4"}}));
+    CHECK(on_record(browser, "T-4").record.get("welder") == "L4");
+}
+
+TEST_CASE("a refused field is marked, what was sent stands in the form, and nothing is stored") {
+    Browser browser;
+    const Answer twice = browser.post("/register", with(plate, {{"mark", "T 1"}, {"note", "a <b> note"}}));
+    CHECK(twice.status == 422);
+    CHECK(says(twice.body, "value=\"T 1\""));
+    CHECK(says(twice.body, "a &lt;b&gt; note"));
+    const Answer wrong = browser.post("/register", {{"mark", "T-1"}, {"joint", "sideways"}});
+    CHECK(wrong.status == 422);
+    CHECK(says(wrong.body, "role=\"alert\""));
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    CHECK(browser.post("/register", with(plate, {{"mark", "T-1"}})).status == 422);
+    CHECK(browser.get("/coupon/T-9").status == 404);
+    CHECK(browser.get("/coupon/T-1/exam/1").status == 404);
+    CHECK(browser.get("/coupon/T-1/exam/x").status == 404);
+    CHECK(browser.get("/coupon/%3Cscript%3E").status == 404);
+}
+
+TEST_CASE("what nobody would believe is asked about, and taken when it is meant so") {
+    Browser browser;
+    const Sent thick = with(plate, {{"mark", "T-1"}, {"weld-thickness", "40 in"}});
+    const Answer asked = browser.post("/register", thick);
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "name=\"sure\" value=\"yes\""));
+    browser.ok("/register", with(thick, {{"sure", "yes"}}));
+    CHECK_FALSE(on_record(browser, "T-1").record.sure.empty());
+}
+
+TEST_CASE("what a correction lacks is asked for on the page that refuses it") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}, {"note", "bent"}}));
+    const Sent changed = with(plate, {{"note", ""}, {"weld-length", "9 in"}});
+    const Answer why = browser.post("/coupon/T-1/change", changed);
+    CHECK(why.status == 422);
+    CHECK(says(why.body, "aria-invalid=\"true\""));
+    browser.ok("/coupon/T-1/change", with(changed, {{"why", "measured again"}}));
+    const CouponState coupon = on_record(browser, "T-1");
+    CHECK(coupon.record.get("weld-length") == "9 in");
+    CHECK(coupon.record.get("note").empty());
+    // A field that the form did not hold is not forgotten.
+    browser.ok("/coupon/T-1/change", {{"weld-length", "8 in"}, {"why", "the scale slipped"}});
+    CHECK(on_record(browser, "T-1").record.get("joint") == "groove");
+}
+
+TEST_CASE("an exam is begun, logged and finished by forms; the verdict goes with it") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1";
+    CHECK(says(browser.get(path).body, "None found"));
+    browser.ok(path + "/log", {{"line", "undercut l 3/8 d 0.010 at 1-1/2"}});
+    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in root"}});
+    CouponState coupon = on_record(browser, "T-1");
+    REQUIRE(coupon.indications.size() == 2);
+    CHECK(coupon.indications[1].exam == 1);
+    CHECK(says(browser.get(path).body, "These are all: 2"));
+    browser.ok(path + "/undo", {{"number", "2"}});
+    CHECK(on_record(browser, "T-1").indications.size() == 1);
+    // Pressed again on an old page it takes nothing else back.
+    CHECK(browser.post(path + "/undo", {{"number", "2"}}).status == 422);
+    // What the examiner saw on the button was another number.
+    CHECK(browser.post(path + "/finish", {{"found", "2"}}).status == 422);
+    browser.ok(path + "/finish", {{"found", "1"}});
+    coupon = on_record(browser, "T-1");
+    REQUIRE(coupon.exams[0].finished);
+    CHECK(coupon.exams[0].finished->found == 1);
+    CHECK(coupon.exams[0].finished->by == "A. Field");
+    const std::string page = browser.get(path).body;
+    CHECK(says(page, "Finished by A. Field: 1 found"));
+    CHECK(says(page, "begin MT"));
+    CHECK(browser.post(path + "/log", {{"line", "crack 0.2 in at 3 in"}}).status == 422);
+    CHECK(browser.post(path + "/reopen").status == 422);
+    browser.ok(path + "/reopen", {{"why", "one more under the light"}});
+    browser.ok(path + "/log", {{"line", "crack 0.2 in at 3 in"}});
+    const std::string verdict = browser.get("/coupon/T-1").body; // Table III has no rule for what VT finds
+    CHECK((says(verdict, "cannot say") && says(verdict, "#3 crack (VT)")));
+}
+
+TEST_CASE("a bad line stands in the form again with what is wrong, and nothing is stored") {
+    Browser browser;
+    begun(browser);
+    const Answer bad = browser.post("/coupon/T-1/exam/1/log", {{"line", "pore 0.04 inn at <3>"}});
+    CHECK(bad.status == 422);
+    CHECK(says(bad.body, "value=\"pore 0.04 inn at &lt;3&gt;\""));
+    CHECK(says(bad.body, "class=\"refused\""));
+    CHECK(on_record(browser, "T-1").indications.empty());
+}
+
+TEST_CASE("a line is read back before it is stored") {
+    Browser browser;
+    begun(browser);
+    const std::string reading = "/coupon/T-1/exam/1/reading?line=";
+    CHECK(says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body,
+               "#1 undercut size 3/16 in at 4 in"));
+    CHECK(
+        says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body, "'undercu' is taken as undercut"));
+    const Answer bad = browser.get(reading + url_word("undercut 3/16 at 9 in"));
+    CHECK(bad.status == 200);
+    CHECK(says(bad.body, "class=\"open\""));
+    CHECK_FALSE(says(browser.get(reading + url_word("<script>")).body, "<script>"));
+    CHECK(on_record(browser, "T-1").indications.empty());
+}
+
+TEST_CASE("the next exam of a person takes over what the last one said, and goes on from coupon to coupon") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1..T-3"}}));
+    browser.ok("/coupon/T-1/exam", {{"method", "VT"},
+                                    {"level", "II"},
+                                    {"procedure", "P-9"},
+                                    {"condition:light", "1000 lx"},
+                                    {"condition:aids", "mirror"}});
+    const std::string form = browser.get("/coupon/T-2/exam?method=VT").body;
+    CHECK(says(form, "value=\"P-9\""));
+    CHECK(says(form, "value=\"mirror\""));
+    CHECK(says(form, "from the last VT by A. Field"));
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    const std::string done = browser.get("/coupon/T-1/exam/1").body;
+    CHECK(says(done, "VT of T-2"));
+    CHECK(says(done, "name=\"as-before\" value=\"yes\""));
+    browser.ok("/coupon/T-2/exam", {{"method", "VT"}, {"as-before", "yes"}});
+    CHECK(on_record(browser, "T-2").exams[0].conditions.at("aids") == "mirror");
+    browser.ok("/coupon/T-1/exam", {{"method", "MT"}, {"coupons", "T-1,T-3"}, {"level", "II"}});
+    CHECK(on_record(browser, "T-3").exams[0].method == Exam::MT);
+    CHECK(browser.post("/coupon/T-1/exam", {{"method", "XT"}}).status == 422);
+}
+
+TEST_CASE("the conditions of an exam are corrected, and its finish stands") {
+    Browser browser;
+    begun(browser);
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    const std::string path = "/coupon/T-1/exam/1/conditions";
+    CHECK(browser.get(path).status == 200);
+    CHECK(browser.post(path, {{"level", "II"}, {"condition:light", "much"}, {"why", "read"}}).status == 422);
+    browser.ok(path, {{"level", "II"}, {"condition:light", "800 lx"}, {"why", "read at the bench"}});
+    const CouponState coupon = on_record(browser, "T-1");
+    CHECK(coupon.exams[0].conditions.at("light") == "800 lx");
+    CHECK(coupon.exams[0].finished);
+}
+
+/// What a form that was opened would send along.
+std::string seen_in(const std::string &page) {
+    const std::string begin = "name=\"seen\" value=\"";
+    const std::size_t at = page.find(begin);
+    REQUIRE(at != std::string::npos);
+    return page.substr(at + begin.size(), page.find('"', at + begin.size()) - at - begin.size());
+}
+
+TEST_CASE("a page that was opened before a change does not put back what it said then") {
+    Browser browser;
+    begun(browser);
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    for (const std::string path : {"/coupon/T-1/change", "/coupon/T-1/exam/1/conditions"}) {
+        INFO(path);
+        const std::string seen = seen_in(browser.get(path).body);
+        const Sent same{{"level", "II"}, {"thickness", "1/16 in"}, {"seen", seen}, {"why", "measured again"}};
+        browser.ok(path, same);
+        Sent stale = same;
+        stale[1].second = "1 in";
+        const Answer refused = browser.post(path, stale);
+        CHECK(refused.status == 422);
+        CHECK(says(refused.body, "was changed after this page was opened"));
+        CHECK(seen_in(browser.get(path).body) != seen);
+    }
+    CHECK(on_record(browser, "T-1").record.get("thickness") == "1/16 in");
+}
+
+TEST_CASE("the first page lists what waits: the person's own first, nothing that is done or withdrawn") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1..T-3"}}));
+    browser.ok("/person", {{"by", "B. Other"}});
+    browser.ok("/coupon/T-2/exam", {{"method", "VT"}, {"level", "II"}});
+    browser.ok("/person", {{"by", "A. Field"}});
+    browser.ok("/coupon/T-3/exam", {{"method", "VT"}, {"level", "II"}});
+    const std::string page = browser.get("/").body;
+    const std::size_t one = page.find(">T-1<"), two = page.find(">T-2<"), three = page.find(">T-3<");
+    REQUIRE(one != std::string::npos);
+    CHECK(three < two);
+    CHECK(two < one);
+    CHECK(says(page, "begin MT of all 3"));
+    for (const char *mark : {"T-1", "T-2", "T-3"})
+        for (const char *method : {"VT", "MT"}) {
+            const CouponState before = on_record(browser, mark);
+            int number = 0;
+            for (const auto &exam : before.exams)
+                if (name_of(exam.method) == method) number = exam.number;
+            if (number == 0) {
+                browser.ok(std::string("/coupon/") + mark + "/exam", {{"method", method}, {"level", "II"}});
+                number = before.last_exam + 1;
+            }
+            browser.ok(std::string("/coupon/") + mark + "/exam/" + std::to_string(number) + "/finish",
+                       {{"found", "0"}});
+        }
+    CHECK(says(browser.get("/").body, "Nothing waits"));
+}
+
+TEST_CASE("what is sent twice under one key is entered once; with other words it is refused") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1/log";
+    const auto sent = [&](const std::string &line, const std::string &key, bool in_header) {
+        Request q = browser.request("POST", path);
+        q.token = browser.token;
+        q.part = true;
+        q.form.add("line", line);
+        if (in_header)
+            q.key = key;
+        else
+            q.form.add("key", key);
+        return browser.send(q);
+    };
+    for (const bool in_header : {true, false}) {
+        const std::string key = in_header ? "k-1" : "k-2";
+        const std::size_t before = on_record(browser, "T-1").indications.size();
+        const Answer first = sent("porosity 0.04 in at 3 in", key, in_header);
+        CHECK(first.status == 200);
+        const Answer again = sent("porosity 0.04 in at 3 in", key, in_header);
+        CHECK(again.status == 200);
+        CHECK(again.body == first.body);
+        CHECK(sent("porosity 0.05 in at 3 in", key, in_header).status == 409);
+        CHECK(on_record(browser, "T-1").indications.size() == before + 1);
+    }
+    // What was refused used no key up: mended, it is taken.
+    CHECK(sent("porosity 0.04 in at 99 in", "k-3", true).status == 422);
+    CHECK(sent("porosity 0.04 in at 5 in", "k-3", true).status == 200);
+    // A form that is pressed twice.
+    const std::string page = browser.get("/coupon/T-1/exam/1").body, mark = "name=\"key\" value=\"";
+    const std::size_t at = page.find(mark) + mark.size();
+    const std::string key = page.substr(at, page.find('"', at) - at);
+    CHECK(key.size() == 64);
+    const std::size_t before = on_record(browser, "T-1").indications.size();
+    browser.ok(path, {{"line", "overlap 0.1 in at 6 in"}, {"key", key}});
+    browser.ok(path, {{"line", "overlap 0.1 in at 6 in"}, {"key", key}});
+    CHECK(on_record(browser, "T-1").indications.size() == before + 1);
+}
+
+TEST_CASE("what is entered is entered by the person at the bench") {
+    Browser browser;
+    browser.ok("/person", {{"by", "C. Third"}});
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    browser.ok("/coupon/T-1/remark", {{"text", "restart looks cold"}});
+    CHECK(browser.post("/coupon/T-1/remark", {{"text", ""}}).status == 422);
+    Book book(browser.book(), Ledger::Mode::read);
+    for (const auto &entry : book.history("T-1")) CHECK(entry.who == "C. Third");
+    CHECK(on_record(browser, "T-1").remarks.size() == 1);
+    CHECK(browser.post("/person", {{"by", " "}}).status == 422);
+}
+
+TEST_CASE("a busy record is told as such, to be tried again") {
+    Browser browser;
+    begun(browser);
+    Book book(browser.book(), Ledger::Mode::write);
+    const Ledger::Transaction other(book.ledger());
+    const Answer busy = browser.post("/coupon/T-1/remark", {{"text", "x"}});
+    CHECK(busy.status == 503);
+    CHECK(header(busy, "Retry-After") == "2");
+    CHECK(browser.get("/coupon/T-1").status == 200); // reading goes on
+}
