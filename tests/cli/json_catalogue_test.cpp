@@ -52,6 +52,25 @@ TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
     CHECK_THAT(bad.dump(), says("'units' is missing"));
 }
 
+TEST_CASE("JSON of both sides of each limit, and the schemas that editors use", "[catalogue]") {
+    const Program run;
+    const auto all = json(run, {"criteria", "cases", "aws-d17.1", "--boundaries"});
+    CHECK(all["judged otherwise"] == 0);
+    CHECK(all["boundaries"].size() > 50);
+    CHECK(all.contains("not tried from both sides"));
+    CHECK(run({"criteria", "cases", "--boundaries"}).code == 2);
+    const Run text = run({"criteria", "cases", "aws-d17.1", "--boundaries"});
+    CHECK(text.code == 0);
+    CHECK_THAT(text.out, says("surface-pore-size: Size of a surface pore"));
+    CHECK_THAT(text.out, says("0 of them judged otherwise than written"));
+    for (const char *kind : {"criteria", "cases", "rules", "practice", "work"}) {
+        const Run schema = run({"criteria", "schema", kind});
+        CHECK(schema.code == 0);
+        CHECK(nlohmann::json::parse(schema.out)["type"] == "object");
+    }
+    CHECK_THAT(run({"criteria", "schema", "case"}).err, says("did you mean 'cases'?"));
+}
+
 TEST_CASE("JSON of rules for welders: list, show, check", "[catalogue]") {
     const Program run;
     const auto list = json(run, {"rules", "list"});
