@@ -124,8 +124,8 @@ int run_program(const std::vector<std::string> &words, Session &session) {
     };
     // After something was stored nothing may read as if it had not been.
     const auto untold = [&](const std::string &why) {
-        return fail(ExitCode::untold,
-                    "stored, but " + why + "; do not do it again, look at the record instead");
+        return fail(ExitCode::untold, "what was entered is stored, but " + why +
+                                          "; look at the record before anything is entered again");
     };
     const auto hint = [&] {
         const bool known = !words.empty() && command_called(words[0]);

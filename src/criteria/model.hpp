@@ -181,7 +181,7 @@ struct CriteriaSet {
     std::vector<DeclaredQuantity> declared;
     std::vector<UnusedName> unused;
     std::vector<ScopePart> scope;
-    bool scope_said = false;         ///< the file speaks of its scope, if only to say that it was not read
+    bool scope_said = false; ///< the file speaks of its scope, if only to say that it was not read
     /// Nobody read what lies outside.
     bool scope_not_read() const { return scope_said && scope.empty(); }
     std::optional<Condition> linear; ///< when a measured indication is linear

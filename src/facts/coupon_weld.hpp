@@ -9,9 +9,9 @@ namespace beadbook {
 
 /// The coupon as a welder's test: one weld for each process, because each process is qualified by what it
 /// deposited itself. `GTAW 1/8in + SMAW 3/8in` is two; the other words (filler group, filler type, backing,
-/// transfer, runs, layers) may be given in as many parts, else they are the same for all; but the backing that
-/// is told in one word is the first one's, as a later process welds over what is there.
-/// Throws DataError: a part that is no word with an optional size.
+/// transfer, runs, layers) may be given in as many parts, else they are the same for all; but the backing
+/// that is told in one word is the first one's, as a later process welds over what is there. Throws
+/// DataError: a part that is no word with an optional size.
 std::vector<Weld> welds_of(const CouponRecord &coupon);
 
 } // namespace beadbook

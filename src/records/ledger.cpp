@@ -50,6 +50,7 @@ std::unique_ptr<SQLite::Database> carried_in_memory(SQLite::Database &db) {
 }
 
 void check_schema(SQLite::Database &db, const std::string &path) {
+    SQLite::Transaction moment(db); // another program may be migrating it
     const auto faults = schema::faults(db, pragma(db, "user_version"));
     if (!faults.empty())
         throw StoreError(
@@ -156,7 +157,7 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
             std::error_code error;
             if (const auto folder = std::filesystem::path(path).parent_path();
                 !folder.empty() && !std::filesystem::is_directory(folder, error))
-                throw StoreError(path + ": there is no folder " + shown(folder.string()));
+                throw StoreError(path + ": there is no folder " + folder.string());
             record_file::refuse_leftovers(path);
         }
         if (!writes && record_file::has_journal(path)) recover(path);

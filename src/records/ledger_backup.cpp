@@ -23,7 +23,7 @@ public:
     explicit Unfinished(std::string to) : to_(std::move(to)), path_(to_ + ".unfinished-XXXXXX") {
         const int file = mkstemp(path_.data());
         if (file < 0)
-            throw StoreError(shown(to_) + ": cannot be written: " +
+            throw StoreError(visible(to_) + ": cannot be written: " +
                              std::error_code(errno, std::generic_category()).message());
         close(file);
     }
@@ -43,7 +43,7 @@ public:
         if (!named && why != EEXIST && access(to_.c_str(), F_OK) != 0) // a stick's file system has no links
             named = std::rename(path_.c_str(), to_.c_str()) == 0;
         if (!named)
-            throw StoreError(shown(to_) +
+            throw StoreError(visible(to_) +
                              (why == EEXIST ? ": is there already; a backup never overwrites"
                                             : ": cannot be written: " +
                                                   std::error_code(why, std::generic_category()).message()));
@@ -64,7 +64,8 @@ private:
 } // namespace
 
 Verification Ledger::backup(const std::string &to) {
-    if (record_file::there(to)) throw StoreError(shown(to) + ": is there already; a backup never overwrites");
+    if (record_file::there(to))
+        throw StoreError(visible(to) + ": is there already; a backup never overwrites");
     record_file::refuse_leftovers(to);
     return guarded(to, [&] {
         Unfinished copy(to);
@@ -80,7 +81,7 @@ Verification Ledger::backup(const std::string &to) {
             there = written.verify();
         }
         if (!there.faults.empty())
-            throw StoreError(shown(to) + ": the copy does not verify: " + there.faults.front());
+            throw StoreError(visible(to) + ": the copy does not verify: " + there.faults.front());
         // Who may read the record may read its copy, and nobody else.
         std::error_code ignored;
         if (const auto as = fs::status(path_, ignored); !ignored)

@@ -2,7 +2,7 @@
 // papers.
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
-#include "records/codecs/body_fault.hpp"
+#include "records/codecs/body_check.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
 
@@ -67,15 +67,10 @@ private:
                 out_.faults.push_back(name + fault + about);
                 return;
             }
-            if (e.kind == "qualification") note_paper(e);
+            if (const auto paper = codec::document_of(e)) papers_.emplace_back(seq, *paper);
             out_.head = e.hash;
             out_.entries = expected;
         }
-    }
-
-    void note_paper(const Entry &e) {
-        if (std::string paper = codec::paper_of(e.body); !paper.empty())
-            papers_.emplace_back(e.seq, std::move(paper));
     }
 
     void check_texts(const std::string &table, const std::string &what, const std::string &changed) {

@@ -80,21 +80,21 @@ bool of_another_file(const std::string &path) {
 bool there(const std::string &path) {
     if (path.empty()) throw StoreError("the record has no name; give the path of its file");
     if (path.starts_with(":") || path.starts_with("file:"))
-        throw StoreError(shown(path) +
+        throw StoreError(visible(path) +
                          ": SQLite keeps no such thing in a file of that name; give the path of " +
-                         "a file, ./" + shown(path) + " if it is really called so");
-    if (path.find('\0') != std::string::npos) throw StoreError(shown(path) + ": no file is called so");
+                         "a file, ./" + visible(path) + " if it is really called so");
+    if (path.find('\0') != std::string::npos) throw StoreError(visible(path) + ": no file is called so");
     std::error_code error;
     const fs::file_status status = fs::status(path, error);
     if (status.type() == fs::file_type::not_found) return false;
     if (status.type() == fs::file_type::none)
-        throw StoreError(shown(path) + ": cannot be looked at: " + error.message());
-    if (fs::is_directory(status)) throw StoreError(shown(path) + ": this is a folder, not a record file");
+        throw StoreError(visible(path) + ": cannot be looked at: " + error.message());
+    if (fs::is_directory(status)) throw StoreError(visible(path) + ": this is a folder, not a record file");
     if (!fs::is_regular_file(status))
-        throw StoreError(shown(path) + ": this is a pipe or device, not a record file");
+        throw StoreError(visible(path) + ": this is a pipe or device, not a record file");
     const std::string head = bytes_at(path, 0, 16);
     if (!head.empty() && head != std::string("SQLite format 3\0", 16))
-        throw StoreError(shown(path) + ": this file is no record of ours");
+        throw StoreError(visible(path) + ": this file is no record of ours");
     return true;
 }
 
@@ -107,7 +107,7 @@ bool has_journal(const std::string &path) {
 void refuse_foreign_journal(const std::string &path) {
     if (has_journal(path) && of_another_file(path))
         throw StoreError(
-            shown(path) + ": beside it lies " + shown(journal_of(path)) +
+            visible(path) + ": beside it lies " + visible(journal_of(path)) +
             ", left by a write to another file that was broken off; it would be written into this " +
             "one and damage it. If this is a backup in the place of a record, move the journal " +
             "away first");
@@ -117,7 +117,7 @@ void refuse_leftovers(const std::string &path) {
     for (const char *ending : {"-journal", "-wal", "-shm"}) {
         std::error_code error;
         if (fs::exists(fs::symlink_status(path + ending, error)))
-            throw StoreError(shown(path) + ": beside it lies " + shown(path + ending) +
+            throw StoreError(visible(path) + ": beside it lies " + visible(path + ending) +
                              ", left by another file of that name; move it away, or take another name");
     }
 }

@@ -58,6 +58,16 @@ std::vector<ProvenExam> beside(const Judged &judged, const Proof &proof) {
 }
 
 /// Each exam once, however many clauses ask for it.
+/// Exams on record that prove nothing: nobody may take their silence for a clean weld.
+std::vector<std::string> not_counted_words(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &exam : judged.exams)
+        if (!exam.counts)
+            out.push_back("the " + std::string(name_of(exam.method)) + " (exam " +
+                          std::to_string(exam.number) + ") does not count: " + exam.why_not);
+    return out;
+}
+
 std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     std::set<std::pair<Exam, int>> said;
@@ -65,6 +75,7 @@ std::vector<std::string> examined_words(const Judged &judged, const Proof &proof
         if (said.emplace(exam.method, exam.number).second) out.push_back(exam_words(judged, exam));
     for (const auto &exam : beside(judged, proof))
         out.push_back(exam_words(judged, exam) + ", not asked for");
+    for (auto &one : not_counted_words(judged)) out.push_back(std::move(one));
     return out;
 }
 
@@ -272,6 +283,7 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
     for (const auto &exam : beside(judged, proof))
         exams.push_back({exam_words(judged, exam), "it counts, though nothing asks for it", {}});
     doc.item("Examinations that count", "", std::move(exams));
+    for (auto &one : not_counted_words(judged)) doc.item("But " + one);
     doc.heading("Each entry before each rule", 2);
     add_entries(doc, c, k, proof);
     doc.heading("The rest", 2);

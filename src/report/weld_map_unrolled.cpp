@@ -29,7 +29,8 @@ public:
                      {"length", std::to_string(map_.line.length ? map_.line.length->nm : 0)},
                      {"unit", map_.unit == Unit::inch ? "in" : "mm"}};
         const auto &sides = info(Attribute::side).words;
-        for (std::uint8_t side = 1; side <= sides.size(); ++side) band(side, sides[side - 1u]);
+        for (std::size_t side = 1; side <= sides.size(); ++side)
+            band(static_cast<std::uint8_t>(side), sides[side - 1]);
         if (any_on(0)) band(0, "side not said");
         scale();
         list_of_unplaced();
@@ -269,7 +270,7 @@ private:
         double x = x0_;
         bool begun = false;
         for (const auto &[state, text] : state_names()) {
-            const auto has = [&](const MappedFind &f) { return f.state == state; };
+            const auto has = [&, which = state](const MappedFind &f) { return f.state == which; };
             if (std::none_of(map_.finds.begin(), map_.finds.end(), has)) continue;
             if (!begun) y_ += size_ + 6;
             begun = true;

@@ -57,9 +57,14 @@ Answer show(Visit &visit) {
     const CouponSheet sheet = show_coupon(visit.office(), mark);
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     const auto to_do = to_examine(visit.office(), sheet.coupon, visit.person());
-    std::string main = part_of(document_of(sheet), "sheet");
-    if (to_do) main += "<h2>To be examined</h2>\n" + exam_deeds(*to_do);
-    main += "<h2>Verdict</h2>\n" + verdict_line(judged);
+    std::string main = "<h1>Coupon " + escaped(mark) + "</h1>\n" + verdict_line(judged);
+    if (to_do) main += exam_deeds(*to_do);
+    Document known = document_of(sheet);
+    std::erase_if(known.blocks, [](const Block &block) {
+        const auto *heading = std::get_if<Heading>(&block);
+        return heading && heading->level == 1; // the page has it already
+    });
+    main += part_of(std::move(known), "sheet");
     if (judged.judged) main += verdict_parts(*judged.judged);
     main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
             button_to(coupon_path(mark) + "/exam", "Another exam") +
@@ -70,8 +75,10 @@ Answer show(Visit &visit) {
 
 Answer change_form(Visit &visit, const Refusal *refused) {
     const std::string &mark = visit.word("mark");
-    const CouponRecord known = visit.office().coupon(mark).record;
+    const CouponState state = visit.office().coupon(mark);
+    const CouponRecord &known = state.record;
     Form form(visit, coupon_path(mark) + "/change", refused);
+    form.hidden("seen", std::to_string(state.record_seq));
     form.add({"why", "The reason", "", Control::Kind::text, "It is kept with what was said before."});
     add_coupon_fields(form, visit.catalogue(), known);
     return page_of(
@@ -86,6 +93,7 @@ Answer change(Visit &visit) {
     const std::string &mark = visit.word("mark");
     try {
         return visit.enter(coupon_path(mark), [&](Writing &w) {
+            visit.must_have_seen(w.coupon(mark).record_seq, "coupon " + mark);
             const CouponRecord known = w.coupon(mark).record;
             CouponChange request{
                 {mark, coupon_fields_in(visit), visit.ticked("sure")}, {}, visit.field("why")};
@@ -97,7 +105,8 @@ Answer change(Visit &visit) {
             return std::move(done.notes);
         });
     } catch (const Refusal &e) {
-        return visit.request.part ? refusal_page(visit, e) : change_form(visit, &e);
+        if (visit.request.part || e.field() == "seen") return refusal_page(visit, e);
+        return change_form(visit, &e);
     }
 }
 

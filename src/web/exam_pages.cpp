@@ -97,6 +97,7 @@ Answer conditions_form(Visit &visit, const Refusal *refused) {
     const ExamRecord exam = coupon.needed_exam(visit.number("exam"));
     const std::string title = "Conditions of " + std::string(name_of(exam.method)) + " of " + mark;
     Form form(visit, exam_path(mark, exam.number) + "/conditions", refused);
+    form.hidden("seen", std::to_string(coupon.exam_seq.at(exam.number)));
     add_exam_fields(form, visit, exam);
     form.add({"why", "The reason", "read at the bench", Control::Kind::text,
               "It is kept with what was said before."});
@@ -113,6 +114,7 @@ Answer keep_conditions(Visit &visit) {
     try {
         return visit.enter(exam_path(mark, number), [&](Writing &w) {
             const ExamRecord old = w.coupon(mark).needed_exam(number);
+            visit.must_have_seen(w.coupon(mark).exam_seq.at(number), "exam " + std::to_string(number));
             ExamRequest request = exam_request_in(visit, mark, old.method);
             request.replaces = number;
             if (old.finished) request.found = old.finished->found;
@@ -121,7 +123,8 @@ Answer keep_conditions(Visit &visit) {
             return std::move(done.notes);
         });
     } catch (const Refusal &e) {
-        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
+        if (visit.request.part || e.kind() == Refusal::Kind::record || e.field() == "seen")
+            return refusal_page(visit, e);
         return conditions_form(visit, &e);
     }
 }

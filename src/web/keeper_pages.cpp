@@ -7,6 +7,7 @@
 #include "report/standing_document.hpp"
 #include "web/form.hpp"
 #include "web/keeper_parts.hpp"
+#include "web/linked_rows.hpp"
 #include "web/page.hpp"
 
 #include <filesystem>
@@ -33,7 +34,8 @@ std::string verify_form(const std::string &head) {
            "again, too</label></div><div class=\"field\"><label for=\"f-head\">Head noted earlier</label>"
            "<input autocomplete=\"off\" spellcheck=\"false\" id=\"f-head\" name=\"head\" value=\"" +
            escaped(head) +
-           "\"><p class=\"help\">The record must end with it; it proves that nothing was cut off.</p></div>"
+           "\"><p class=\"help\">The record must still hold that entry; it proves that nothing before it was "
+           "cut off.</p></div>"
            "<p class=\"deeds\"><button>Verify the record</button></p></form>\n";
 }
 
@@ -43,7 +45,7 @@ Answer keeper_home(Visit &visit) {
         return page_of(visit, {"Keeper", main + "<p>Nothing is on record yet.</p>", keeper_path});
     Office &office = visit.office();
     main += "<h2>Due within " + std::to_string(usual_days_ahead) + " days</h2>\n" +
-            part_of(document_of(due(office, usual_days_ahead)), "due") + "<p class=\"deeds\">" +
+            wide_tables(part_of(document_of(due(office, usual_days_ahead)), "due")) + "<p class=\"deeds\">" +
             button_to("/keeper/due", "Look further ahead") +
             "</p>\n<h2>The record</h2>\n<p class=\"wide\">Head of the record: <code>" +
             escaped(office.ledger().head()) + "</code></p>\n" + verify_form("") +
@@ -57,9 +59,11 @@ Answer due_page(Visit &visit) {
                       days = said.empty() ? std::to_string(usual_days_ahead) : said;
     const std::string heading = "<h1>What is due</h1>\n" + due_control(days);
     if (!visit.has_record()) return see_other(keeper_path);
-    return page_of(visit, {"What is due",
-                           heading + part_of(document_of(due(visit.office(), whole_number_in(days))), "due"),
-                           keeper_path});
+    return page_of(
+        visit,
+        {"What is due",
+         heading + wide_tables(part_of(document_of(due(visit.office(), whole_number_in(days))), "due")),
+         keeper_path});
 }
 
 Answer verify_page(Visit &visit) {

@@ -14,6 +14,18 @@ std::string linked_rows(Document document, const std::vector<std::string> &names
         for (std::size_t at = 0; (at = html.find(row, at)) != std::string::npos; at += linked.size())
             html.replace(at, row.size(), linked);
     }
+    return wide_tables(std::move(html));
+}
+
+std::string wide_tables(std::string html) {
+    const std::string begin = "<table>\n<thead>", end = "</table>",
+                      opened = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">";
+    for (std::size_t at = 0; (at = html.find(begin, at)) != std::string::npos;) {
+        html.insert(at, opened);
+        at = html.find(end, at);
+        if (at == std::string::npos) break;
+        html.insert(at + end.size(), "</div>");
+    }
     return html;
 }
 

@@ -13,4 +13,7 @@ namespace beadbook {
 std::string linked_rows(Document document, const std::vector<std::string> &names,
                         const std::function<std::string(const std::string &)> &path, const std::string &ids);
 
+/// Tables with titles over their columns, each to be moved sideways where the page is too narrow for it.
+std::string wide_tables(std::string html);
+
 } // namespace beadbook

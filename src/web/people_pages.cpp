@@ -108,6 +108,7 @@ Answer person_page(Visit &visit, const std::string &name, const Refusal *refused
 Answer write_down_person(Visit &visit) {
     const PersonRequest request = person_sent(visit);
     try {
+        visit.may_begin_record();
         std::string next;
         return visit.enter(next, [&](Writing &w) {
             auto done = write_person(w, request);
@@ -189,6 +190,7 @@ Answer equipment_page(Visit &visit, const std::string &serial, const Refusal *re
 Answer write_down_equipment(Visit &visit) {
     const EquipmentRequest request = equipment_sent(visit);
     try {
+        visit.may_begin_record();
         std::string next;
         return visit.enter(next, [&](Writing &w) {
             auto done = write_equipment(w, request);

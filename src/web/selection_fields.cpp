@@ -163,13 +163,13 @@ std::string selection_form(const std::string &path, const SentFields &sent, Cata
     for (const auto &method : method_table) methods.emplace_back(method.name);
     controls.choice("method", "Examined by", methods);
     controls.tick("unfinished", "Not examined to the end");
-    const bool open = refused || !sent.empty();
-    return "<details class=\"selection\"" + std::string(open ? " open" : "") +
+    return "<details class=\"selection\"" + std::string(refused ? " open" : "") +
            "><summary>Which coupons</summary><form method=\"get\" action=\"" + escaped(path) +
            "\"><div class=\"fields\">" + controls.html() + more + "</div>" +
            (refused && !controls.marked() ? refusal_html(*refused) : "") +
            "<p class=\"deeds\"><button>Show these</button>" +
-           (open ? "<a class=\"button\" href=\"" + escaped(path) + "\">All again</a>" : "") +
+           (sent.empty() ? std::string()
+                         : "<a class=\"button\" href=\"" + escaped(path) + "\">All again</a>") +
            "</p></form></details>\n";
 }
 

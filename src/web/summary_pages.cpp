@@ -6,6 +6,7 @@
 #include "report/learner_document.hpp"
 #include "report/summary_document.hpp"
 #include "web/class_parts.hpp"
+#include "web/linked_rows.hpp"
 #include "web/page.hpp"
 #include "web/refusal_page.hpp"
 #include "web/selection_fields.hpp"
@@ -80,9 +81,10 @@ void link_rows(std::string &html, const Summaries &all, Day today) {
                                         {"cannot say", Verdict::cannot_say}}) {
         const std::string row = "<tr><td>" + std::string(word) + "</td>";
         if (const std::size_t at = html.find(row); at < html.find("<h2>"))
-            html.replace(at, row.size(), "<tr><td>" + linked_name(word, groups, [&](Selection &of) {
-                                             of.verdict = verdict;
-                                         }) + "</td>");
+            html.replace(at, row.size(),
+                         "<tr><td>" + linked_name(word, groups, [&, is = verdict](Selection &of) {
+                             of.verdict = is;
+                         }) + "</td>");
     }
 }
 
@@ -113,6 +115,7 @@ Answer summary_page(Visit &visit) {
         const Summaries all = summarize(visit.office(), groups);
         std::string told = part_of(document_of(all), "summary");
         link_rows(told, all, visit.outside().today());
+        told = wide_tables(std::move(told));
         return page_of(visit, {"What goes wrong",
                                "<h1>What goes wrong</h1>\n<p class=\"deeds\">" +
                                    button_to(board_path(groups.front()), "The class") + "</p>\n" +
@@ -135,7 +138,7 @@ Answer learner_page(Visit &visit) {
                            "<p class=\"deeds\">" + button_to(board_path(all), "The class") +
                                button_to(board_path(of), "Coupons of " + of.welder) +
                                "</p>\n<h1>A learner's page</h1>\n" +
-                               one_deeper(part_of(document_of(learner), "learner")),
+                               wide_tables(one_deeper(part_of(document_of(learner), "learner"))),
                            class_path});
 }
 
@@ -156,11 +159,11 @@ Answer learners_page(Visit &visit) {
         for (const auto &welder : welders) {
             Selection one = of;
             one.welder = welder;
-            main +=
-                (welder == *welders.begin() ? "" : "<div class=\"sheet\"></div>\n") +
-                std::string("<section>") +
-                one_deeper(part_of(document_of(learner_of(visit.office(), one)), "of-" + url_word(welder))) +
-                "</section>\n";
+            main += (welder == *welders.begin() ? "" : "<div class=\"sheet\"></div>\n") +
+                    std::string("<section>") +
+                    wide_tables(one_deeper(
+                        part_of(document_of(learner_of(visit.office(), one)), "of-" + url_word(welder)))) +
+                    "</section>\n";
         }
         return page_of(visit, {"A page for each learner", main, class_path});
     } catch (const Refusal &e) {

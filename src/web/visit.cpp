@@ -92,4 +92,12 @@ Answer Visit::enter(const std::string &next, const std::function<std::vector<std
     return entered(next, std::move(notes));
 }
 
+void Visit::must_have_seen(std::int64_t entry, const std::string &what) const {
+    if (request.form.has("seen") && field("seen") != std::to_string(entry))
+        throw refused(what +
+                      " was changed after this page was opened; nothing is stored. Open the page again, and "
+                      "look at what it says now")
+            .at("seen");
+}
+
 } // namespace beadbook

@@ -49,6 +49,9 @@ public:
     /// what to tell, a sentence each. Then the browser goes on to `next` (read after `work`); a module gets
     /// the sentences at once. What is sent twice under one key is entered once.
     Answer enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work);
+    /// A form that holds all of something, and was opened before that was changed, would put back what it
+    /// said then. Throws Refusal (field "seen"). `entry` is what stands now.
+    void must_have_seen(std::int64_t entry, const std::string &what) const;
     /// Tells on the next page.
     void tell(std::vector<std::string> notes) { bench_.sessions().tell(session_.id, std::move(notes)); }
     std::vector<std::string> told() { return bench_.sessions().told(session_.id); }

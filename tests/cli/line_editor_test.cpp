@@ -1,5 +1,5 @@
-#include "cli/line_editor.hpp"
 #include "catch.hpp"
+#include "cli/line_editor.hpp"
 
 using namespace beadbook;
 

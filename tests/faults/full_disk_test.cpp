@@ -65,7 +65,7 @@ TEST_CASE("output that cannot be written after something was stored has an exit 
     start.copy_to(book);
     const Ended stored = run({{"remark", "T-1", "x"}, book, {}, "/dev/full"});
     CHECK(stored.code == 7);
-    CHECK_THAT(stored.err, says("stored, but the output could not be written"));
+    CHECK_THAT(stored.err, says("stored, but the output could not be written; look at the record"));
     CHECK(sound_entries(book) == start.entries + 1);
     const Ended looked = run({{"show", "T-1"}, book, {}, "/dev/full"});
     CHECK(looked.code == 4);

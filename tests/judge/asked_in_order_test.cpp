@@ -13,10 +13,9 @@ std::string rule(const std::string &lines) {
 }
 
 std::shared_ptr<const CriteriaSet> with(const std::string &lines, const std::string &more = "") {
-    return set_from(
-        "set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A]\nquantities: "
-        "{S: specified fillet size}\nrules:\n" +
-        rule(lines) + more);
+    return set_from("set: test\ntitle: Test\nedition: test\nunits: in\nclasses: [A]\nquantities: "
+                    "{S: specified fillet size}\nrules:\n" +
+                    rule(lines) + more);
 }
 
 const std::string fillet = "title: Fillet, types: fillet size, when: joint is fillet, measure: size, at "

@@ -29,7 +29,7 @@ TEST_CASE("the chart of imperfections tells each share and what it makes with th
     REQUIRE(chart);
     CHECK(chart->picture.told ==
           "gas pore: 3 finds, 1 rejects, 75 % so far. crack: 1 find, 1 rejects, 100 % so far.");
-    CHECK_THAT(chart->text, says("gas pore  ######################") && says("75 % so far"));
+    CHECK_THAT(chart->text, says("gas pore   ######################") && says("75 % so far"));
     double widest = 0;
     std::vector<double> bars;
     for (const auto &box : shapes_of<PictureBox>(chart->picture))

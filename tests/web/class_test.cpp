@@ -1,5 +1,6 @@
 // The instructor's pages: the board, grading, what goes wrong, learners.
 #include "catch.hpp"
+#include "criteria/shipped.hpp"
 #include "school.hpp"
 
 using namespace beadbook;
@@ -41,6 +42,16 @@ TEST_CASE("the board tells verdict and grade of each coupon in words, a line eac
     CHECK(has(cell_from(school.get("/class"), "/class/coupon/T-1"), "to be graded again"));
 }
 
+TEST_CASE("criteria of the shop's own stand on the board without the folders of their file") {
+    School school;
+    const std::string file = school.book() + ".yaml";
+    write_file(file, shipped_file("mil-hdbk-1890-table-3.yaml"));
+    school.coupon("T-4", "L1", {{"criteria", file}});
+    const Answer board = school.get("/class");
+    CHECK(says(board, "groove tube GTAW, book.db.yaml class 2"));
+    CHECK_FALSE(says(board, file));
+}
+
 TEST_CASE("the board shows what is asked for, and says at the field what it cannot read") {
     School school;
     const Answer rejected = school.get("/class?verdict=reject");
@@ -49,7 +60,7 @@ TEST_CASE("the board shows what is asked for, and says at the field what it cann
     CHECK(says(rejected, "<option value=\"reject\" selected>"));
     CHECK(says(school.get("/class?welder=L1&graded=none"), "2 coupons, 2 to be graded"));
     CHECK(says(school.get("/class?cohort=none"), "no coupon on record is as asked for"));
-    for (const char *wrong : {"verdict=maybe", "from=2026-02-30", "from=2026-12-01&amp;to=x", "method=XX",
+    for (const char *wrong : {"verdict=maybe", "from=2026-02-30", "from=2026-12-01&to=x", "method=XX",
                               "graded=well", "from=2026-11-20&to=2026-11-01"}) {
         INFO(wrong);
         const Answer refused = school.get("/class?" + std::string(wrong));
@@ -142,6 +153,7 @@ TEST_CASE("what goes wrong is told of one group or two, and rows lead to coupons
     const Answer one = school.get("/class/summary");
     REQUIRE(one.status == 200);
     CHECK(says(one, "By imperfection"));
+    CHECK(says(one, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\"><table>"));
     CHECK(says(one, "<svg"));
     CHECK(says(one, "<a href=\"/class?verdict=reject\">rejected</a>"));
     CHECK(says(one, "<a href=\"/class?welder=L2\">L2</a>"));

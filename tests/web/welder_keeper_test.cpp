@@ -109,7 +109,7 @@ TEST_CASE("the keeper proves the record, notes its head, and takes a copy that h
     CHECK(says(school.get("/keeper"), head));
     CHECK(says(school.get("/keeper/verify"), "It holds."));
     CHECK(says(school.get("/keeper/verify?replay=yes&head=" + head), "It holds."));
-    const Answer other = school.get("/keeper/verify?head=" + std::string(64, '0'));
+    const Answer other = school.get("/keeper/verify?head=" + std::string(64, '1'));
     CHECK(says(other, "It does not hold."));
     CHECK(says(other, "entries were cut off or added since"));
     const Answer copy = school.get("/keeper/backup");

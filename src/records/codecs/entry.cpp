@@ -18,9 +18,11 @@ const char *name_of(Family family) {
 
 std::string hash_of(const Entry &e) {
     const auto or_null = [](const auto &value) { return value ? nlohmann::json(*value) : nlohmann::json(); };
-    return sha256(nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.subject, or_null(e.exam),
-                                         or_null(e.number), or_null(e.supersedes), e.reason, e.body})
-                      .dump());
+    const nlohmann::json all =
+        nlohmann::json::array({e.previous, e.seq, e.at, e.who, e.kind, e.subject, or_null(e.exam),
+                               or_null(e.number), or_null(e.supersedes), e.reason, e.body});
+    // What is no UTF-8 any more was changed; its hash is another one, and no reason to stop.
+    return sha256(all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
 }
 
 std::string withdrawal(std::optional<int> number) {

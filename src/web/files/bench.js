@@ -73,11 +73,14 @@ export async function send(form) {
 }
 
 const waiting = document.querySelector('#waiting');
+let counting = 0;
 
 /** How many wait, and what was refused while nobody looked. */
 async function count() {
     if (!waiting) return;
+    const mine = ++counting;
     const all = await pending();
+    if (mine !== counting) return; // a later count knows better
     const refused = all.filter(one => one.refused !== undefined && !awaited.has(one.key));
     const unsent = all.filter(one => one.refused === undefined);
     waiting.textContent = unsent.length === 0 ? '' : `${unsent.length} waiting`;

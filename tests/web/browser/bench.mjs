@@ -33,7 +33,7 @@ export class Bench {
         this.process = spawn(program, ['bench', '--port', String(port), '--as', 'A. Field', '--no-open', '--json'],
                              { env: this.env, stdio: ['ignore', 'pipe', 'inherit'] });
         const line = once(createInterface(this.process.stdout), 'line').then(([text]) => text);
-        const ended = once(this.process, 'exit').then(([code]) => { throw new Error(`the bench ended with ${code}`); });
+        const ended = once(this.process, 'exit').then(([code]) => { throw new Error(`the bench ended with ${code} ${this.process.signalCode ?? ''}`); });
         ended.catch(() => {});
         this.link = JSON.parse(await Promise.race([line, ended])).link;
         this.url = new URL(this.link).origin;

@@ -129,7 +129,7 @@ test('a refused line stands there again, is asked about, and is taken when it is
     assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
     await page.getByRole('button', { name: 'Log it' }).click();
     await finds(page, 1);
-    assert.equal(await page.locator('#waiting').textContent(), '');
+    await page.waitForFunction(() => document.querySelector('#waiting').textContent === '');
     // A refusal is an answer of the bench: the console of the browser tells its status, and nothing else.
     assert.ok(page.faults.every(fault => /status of 422/.test(fault)), page.faults.join('\n'));
     await page.context().close();

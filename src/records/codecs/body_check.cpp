@@ -1,8 +1,9 @@
-#include "records/codecs/body_fault.hpp"
+#include "records/codecs/body_check.hpp"
 
 #include "records/codecs/typed.hpp"
 
 #include <cmath>
+#include <limits>
 
 namespace beadbook::codec {
 namespace {
@@ -35,7 +36,6 @@ bool has_number_out_of_range(const nlohmann::json &json, const std::string &key 
 std::string fault_of_body(const std::string &text) {
     try {
         const nlohmann::json body = parsed(text);
-        // A key that stands twice, a blank, another order: who reads the bytes otherwise reads another fact.
         if (canonical(body) != text) return "its body is not written as this program writes it";
         if (has_number_out_of_range(body)) return "a number in its body is out of range";
     } catch (const Refusal &) {
@@ -44,10 +44,12 @@ std::string fault_of_body(const std::string &text) {
     return "";
 }
 
-std::string paper_of(const std::string &text) {
-    const nlohmann::json body = parsed(text);
+std::optional<std::string> document_of(const Entry &e) {
+    if (e.kind != "qualification") return std::nullopt;
+    const nlohmann::json body = parsed(e.body);
     const auto paper = body.find("document");
-    return paper != body.end() && paper->is_string() ? paper->get<std::string>() : "";
+    if (paper == body.end() || !paper->is_string()) return std::nullopt;
+    return paper->get<std::string>();
 }
 
 } // namespace beadbook::codec
