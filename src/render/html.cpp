@@ -24,7 +24,7 @@ h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
 pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
 div.sign { display: flex; margin-top: 14mm; break-inside: avoid }
-div.sign span { flex: 1; border-top: 0.3mm solid; padding-top: 1mm; color: var(--quiet) }
+div.sign span { flex: 1; min-width: 60mm; border-top: 0.3mm solid; padding-top: 1mm; color: var(--quiet) }
 div.sign span + span { margin-left: 12mm }
 p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
