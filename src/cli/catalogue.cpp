@@ -114,9 +114,10 @@ beside the sets, or those of a file, and says which rule was never decisive and 
 --boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
 each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'schema'
 prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
-              options(Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
-                      Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
-                      page_options(), coupon_field_options())),
+              options(
+                  Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
+                  Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
+                  page_options(), coupon_field_options())),
         looks(For::keeper, run_rules, R"(rules list | show RULES | check FILE
 rules for welders: list them, show one, or check a file of your own
 rules show asme-ix

@@ -146,6 +146,7 @@ private:
         out.measures = values;
         out.words = words_;
         out.place = Span{{from}, {from}};
+        out.across = Span{{0}, {0}};
         out.complete(Vocabulary::shipped());
         return out;
     }
@@ -228,7 +229,7 @@ private:
             if (finding.kind == Finding::Kind::outside_scope || finding.kind == Finding::Kind::contradiction)
                 return Found::not_heard;
             if (finding.rule != static_cast<int>(index_)) continue;
-            out = finding.kind == Finding::Kind::over_limit ? Found::over : Found::not_heard;
+            out = finding.kind == Finding::Kind::over_limit ? Found::outside : Found::not_heard;
         }
         return out;
     }

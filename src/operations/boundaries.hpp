@@ -7,11 +7,11 @@ namespace beadbook {
 
 /// A value beside a limit, and what the judge says of the rule then.
 struct BoundaryTry {
-    enum class Found : std::uint8_t { within, over, not_heard };
+    enum class Found : std::uint8_t { within, outside, not_heard };
     Exact value;
     bool rejects = false; ///< by the limit as it is written
     Found found = Found::not_heard;
-    bool agrees() const { return found == (rejects ? Found::over : Found::within); }
+    bool agrees() const { return found == (rejects ? Found::outside : Found::within); }
 };
 
 /// One limit of one class for one coupon, with a value just under it, at it and just over it.

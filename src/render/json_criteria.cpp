@@ -93,7 +93,7 @@ Json boundary_json(const CriteriaSet &set, const BoundaryCase &one) {
             render::number(Exact(one.coupon.values[q]), info(q).dimension, set.unit);
     for (const auto &tried : one.tries)
         tries.push_back({{"value", render::number(tried.value, rule.dimension(), set.unit)},
-                         {"written", tried.rejects ? "over" : "within"},
+                         {"written", tried.rejects ? "outside" : "within"},
                          {"judged", words_of(tried.found)}});
     return {{"rule", rule.id},
             {"class", set.classes[one.class_index].id},

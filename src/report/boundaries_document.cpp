@@ -13,7 +13,7 @@ namespace {
 Words tried_words(const BoundaryTry &one, Dimension dimension, Unit unit) {
     const Tone tone = one.rejects ? Tone::reject : Tone::accept;
     Words out(print_exact(one.value, dimension, unit) + " ");
-    out += Words(one.rejects ? "over" : "within", tone);
+    out += Words(one.rejects ? "outside" : "within", tone);
     if (!one.agrees()) out += Words(" (judged: " + std::string(words_of(one.found)) + ")", Tone::cannot_say);
     return out;
 }
@@ -90,7 +90,7 @@ std::string_view words_of(NoBoundary::Why why) {
 std::string_view words_of(BoundaryTry::Found found) {
     switch (found) {
     case BoundaryTry::Found::within: return "within";
-    case BoundaryTry::Found::over: return "over";
+    case BoundaryTry::Found::outside: return "outside";
     case BoundaryTry::Found::not_heard: break;
     }
     return "not heard";

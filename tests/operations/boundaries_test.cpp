@@ -17,7 +17,7 @@ Boundaries of_rule(const std::string &rest, const std::string &more = "") {
 
 const std::string pores = "types: porosity, exams: RT, ";
 
-/// The values of a case with what the rule says of them: "1/1000 in" within as 1w, over as 2o.
+/// The values of a case with what the rule says of them: "1/1000 in" within as 1w, outside as 2o.
 std::string tries_of(const BoundaryCase &one) {
     std::string out;
     for (const auto &tried : one.tries) {
