@@ -7,16 +7,6 @@
 namespace beadbook {
 namespace {
 
-void add_standing(StandingCount &out, const Standing &standing) {
-    switch (standing.kind) {
-    case Standing::Kind::read: ++out.read; break;
-    case Standing::Kind::second_hand: ++out.second_hand; break;
-    case Standing::Kind::memory: ++out.memory; break;
-    case Standing::Kind::house: ++out.house; break;
-    case Standing::Kind::common_practice: ++out.common_practice; break;
-    }
-}
-
 /// Where the clause of a finding stands.
 enum class Home { scope, required, none };
 Home home_of(const Finding &f) {
@@ -41,9 +31,9 @@ StandingCount standings_behind(const ClassJudgement &judged, const CriteriaSet &
         if (home == Home::required) required.insert(f.clause);
     }
     StandingCount out;
-    for (const int r : rules) add_standing(out, set.rules[static_cast<std::size_t>(r)].standings[c]);
-    for (const int s : scope) add_standing(out, set.scope[static_cast<std::size_t>(s)].standing);
-    for (const int r : required) add_standing(out, set.required[static_cast<std::size_t>(r)].standing);
+    for (const int r : rules) out.add(set.rules[static_cast<std::size_t>(r)].standings[c]);
+    for (const int s : scope) out.add(set.scope[static_cast<std::size_t>(s)].standing);
+    for (const int r : required) out.add(set.required[static_cast<std::size_t>(r)].standing);
     return out;
 }
 
