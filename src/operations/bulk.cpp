@@ -76,6 +76,7 @@ private:
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
+        notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
         add(codec::entry_of(out));
