@@ -122,6 +122,7 @@ private:
         std::map<std::string, std::string> fields;
         for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
         const CouponRecord coupon = new_coupon(given.record.id, fields, given.record.sure);
+        notes_.add(coupon.id, sizes_understood(given.texts, coupon));
         Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
         for (const auto &exam : given.exams) {
             faults_.guard(where(exam.at), [&] { exams.claim(exam.record.number); });

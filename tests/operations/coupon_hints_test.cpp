@@ -76,7 +76,9 @@ TEST_CASE("what the criteria will ask for a verdict is told at registering, and 
                              {"joint", "groove"},
                              {"thickness", "0.150in"},
                              {"weld-length", "8in"},
-                             {"magnetic", "yes"}};
+                             {"magnetic", "yes"},
+                             {"process", "GTAW"},
+                             {"material", "steel"}};
     // Whoever tells all of it is accepted without a question.
     CHECK_THAT(notes_of(booth, told), !says("may ask for"));
     booth.put("T-1", told);

@@ -13,7 +13,7 @@ using namespace beadbook::test;
 
 namespace {
 
-const Booth::Fields pipe{
+const Booth::Fields pipe_coupon{
     {"joint", "groove"}, {"form", "tube"}, {"diameter", "NPS 2"}, {"thickness", "sch 40"}};
 
 Exact inches(std::int64_t thousandths) { return Exact(thousandths * nm_per_inch / 1000); }
@@ -30,7 +30,7 @@ Imported import_into(Booth &booth, const std::string &text, std::optional<Sheet>
 
 TEST_CASE("a pipe is registered by NPS and schedule, kept with its sizes, and told") {
     Booth booth;
-    const auto done = booth.write([&](Writing &w) { return register_coupon(w, {"T-1", pipe}); });
+    const auto done = booth.write([&](Writing &w) { return register_coupon(w, {"T-1", pipe_coupon}); });
     const CouponRecord kept = booth.office.coupon("T-1").record;
     CHECK(kept.get("diameter") == "2.375 in (NPS 2)");
     CHECK(kept.get("thickness") == "0.154 in (NPS 2 sch 40)");
@@ -54,7 +54,7 @@ TEST_CASE("a pipe is registered by NPS and schedule, kept with its sizes, and to
 
 TEST_CASE("through is the wall by its schedule, and bare numbers beside it are inches") {
     Booth booth;
-    auto fields = pipe;
+    auto fields = pipe_coupon;
     fields["weld-thickness"] = "full";
     fields["weld-width"] = "0.3";
     booth.put("T-1", fields);
@@ -65,7 +65,7 @@ TEST_CASE("through is the wall by its schedule, and bare numbers beside it are i
 
 TEST_CASE("a wall by its schedule changes with its pipe, or is refused") {
     Booth booth;
-    booth.put("T-1", pipe);
+    booth.put("T-1", pipe_coupon);
     const auto change = [&](const Booth::Fields &fields) {
         return booth.write([&](Writing &w) {
             return change_coupon(w, {{"T-1", fields}, {}, "the other pipe"});
@@ -116,10 +116,14 @@ TEST_CASE("the gauge of sheet follows from the metal of the coupon, and of a tub
 
 TEST_CASE("imports take sizes by their numbers, and give back what is kept") {
     Booth booth;
-    import_into(booth, R"({"format": "beadbook exchange", "version": 1, "coupons": [{"id": "J-1", "fields":
-        {"thickness": "sch 80", "diameter": "NPS 2", "form": "tube"}}]})");
-    CHECK(booth.office.coupon("J-1").record.get("thickness") == "0.218 in (NPS 2 sch 80)");
     std::vector<std::string> notes;
+    import_into(booth, R"({"format": "beadbook exchange", "version": 1, "coupons": [{"id": "J-1", "fields":
+        {"thickness": "sch 80", "diameter": "NPS 2", "form": "tube"}}]})",
+                {}, &notes);
+    REQUIRE(notes.size() == 2);
+    CHECK_THAT(notes[1], says("J-1: thickness: NPS 2 sch 80 is 0.218 in, the nominal size"));
+    notes.clear();
+    CHECK(booth.office.coupon("J-1").record.get("thickness") == "0.218 in (NPS 2 sch 80)");
     import_into(booth, "coupon,diameter,thickness\r\nC-1,NPS 6,sch 40\r\n", Sheet::coupons, &notes);
     CHECK(booth.office.coupon("C-1").record.get("thickness") == "0.280 in (NPS 6 sch 40)");
     REQUIRE(notes.size() == 2);
@@ -150,7 +154,7 @@ TEST_CASE("a weld that is only described takes sizes by their numbers too") {
 }
 
 TEST_CASE("a work file takes NPS, schedule and gauge") {
-    const std::string head = "rules: asme-ix\nwork:\n  - {id: w, joint: groove, form: tube, process: GTAW, ";
+    const std::string head = "rules: asme-ix\nunits: in\nwork:\n  - {id: w, joint: groove, form: tube, process: GTAW, ";
     const auto job = [&](const std::string &sizes) {
         return load_work(head + sizes + "}\n", "", shipped_range_rules);
     };

@@ -227,7 +227,7 @@ private:
     }
 
     void read_fields(const Located &fields) {
-        std::map<std::string, std::string> texts;
+        auto &texts = out_.texts;
         for (const auto &field : fields.items) {
             const Located *typed = field.kind == Kind::object ? field.find("typed") : &field;
             if (typed) texts.emplace(field.key, typed->text);
