@@ -115,7 +115,7 @@ Picture pareto(const std::vector<ParetoRow> &rows, double width) {
     chart.put(PictureBox{Role::bar, chart.x(0), chart.y - 9, 14, 9});
     chart.words(chart.x(0) + 19, "finds");
     chart.put(PictureBox{Role::part, chart.x(0) + 76, chart.y - 9, 14, 9});
-    chart.words(chart.x(0) + 95, "of them rejecting");
+    chart.words(chart.x(0) + 95, "rejecting");
     chart.put(PictureEllipse{Role::share, chart.x(0) + 226, chart.y - 4, 3.5, 3.5});
     chart.words(chart.x(0) + 234, "so far");
     chart.y += 6;

@@ -51,7 +51,7 @@ TEST_CASE("the strip of places has a column for each quarter, of girth welds by 
     for (const char *text : {"12", "3", "6", "9", "1, 1 rejecting", "2, 0 rejecting", "0, 0 rejecting"})
         CHECK(std::count(texts.begin(), texts.end(), text) >= 1);
     CHECK(std::count(texts.begin(), texts.end(), "end") == 0); // no weld with ends
-    CHECK_THAT(chart->picture.told, says("3:00 to 6:00: 2 finds, 0 reject.") && says("place not known"));
+    CHECK_THAT(chart->picture.told, says("3:00 to 6:00: 2 finds, 0 rejecting.") && says("place not known"));
     CHECK(crowded(chart->picture) == "");
     CHECK(crowded(*chart->narrow) == "");
     CHECK_FALSE(place_chart(summary_of({}), ""));
