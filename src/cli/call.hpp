@@ -79,7 +79,7 @@ public:
         if (json())
             session_.out << json_text(result, all);
         else
-            session_.out << beadbook::text(document_of(result), session_.paint(), session_.width);
+            session_.print(beadbook::text(document_of(result), session_.paint(), session_.width));
         return ExitCode::done;
     }
     template <class T>

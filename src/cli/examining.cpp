@@ -21,16 +21,23 @@ int found_word(const std::string &word) {
     return word == "none" || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
 }
 
-/// A method by its short name. Throws UsageError.
-Exam method_word(const std::string &word) {
-    if (const auto method = exam_named(word)) return *method;
-    throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
+/// Methods by their short names: VT, or VT,MT. Throws UsageError.
+std::vector<Exam> method_words(std::string list) {
+    std::replace(list.begin(), list.end(), ',', ' ');
+    std::vector<Exam> out;
+    for (const auto word : words_of(list)) {
+        const auto method = exam_named(word);
+        if (!method) throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
+        out.push_back(*method);
+    }
+    if (out.empty()) throw UsageError("by which method? expected " + exam_names_text());
+    return out;
 }
 
 ExamRequest exam_request(const Call &call) {
     ExamRequest out;
     out.coupon = call.at(0);
-    out.method = method_word(call.at(1));
+    out.method = method_words(call.at(1)).front();
     out.date = call.day("date");
     out.examiner = call.text("examiner");
     out.level = call.text("level");
@@ -61,12 +68,12 @@ ExitCode run_exam(Call &call) {
         request.coupon = call.at(0);
     }
     const auto marks = marks_in(request.coupon);
-    if (marks.size() == 1)
+    const auto methods = method_words(call.at(1));
+    if (marks.size() == 1 && methods.size() == 1)
         return call.tell(as<ExamRecorded>(call.write([&](Writing &w) { return record_exam(w, request); }),
                                           request.coupon));
-    if (request.replaces > 0) throw UsageError("--replaces is of one COUPON");
-    return call.tell(
-        as<ExamsRecorded>(call.write([&](Writing &w) { return record_exams(w, marks, request); }), marks));
+    if (request.replaces > 0) throw UsageError("--replaces is of one exam of one COUPON");
+    return call.tell(call.write([&](Writing &w) { return record_exams(w, marks, request, methods); }));
 }
 
 /// The lines of the call, or of a file, or of standard input.
@@ -193,7 +200,8 @@ Methods: )" + methods_text() +
                 R"(.
 An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or with none
 (--found none); an open one fulfils no requirement. One that left something out (--incomplete "...") fulfils
-no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none.
+no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none; VT,MT one by
+each method.
 Of an examiner who is on record ('person') the level, the certificate and the vision test are taken from there, of
 equipment on record its calibration; one who is not entitled is refused without --sure, and then the exam does
 not count. --as-before leaves out what is read each time; what the call gives goes before.)",

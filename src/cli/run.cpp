@@ -76,7 +76,9 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.pipe_closed,
                 false,
                 session.until_stopped,
-                session.open};
+                session.open,
+                args.has("no-pager") || args.has("quiet") ? 0 : session.height,
+                session.page};
     const auto run = [&] {
         Call call(args, own);
         return command.run(call);
@@ -97,7 +99,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         return ExitCode::usage;
     }
     if (words[0] == "--help" || words[0] == "-h" || (words[0] == "help" && words.size() == 1)) {
-        session.out << program_help();
+        session.print(program_help());
         return ExitCode::done;
     }
     if (words[0] == "--version") {
@@ -110,7 +112,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         const Args args = parse(command, {words.begin() + 1, words.end()});
         if (!args.has("help")) return run_command(command, with_settings(command, args, session), session);
     }
-    session.out << command_help(command);
+    session.print(command_help(command));
     return ExitCode::done;
 }
 

@@ -1,5 +1,6 @@
 #include "operations/coupons.hpp"
 
+#include "criteria/nominal_size.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_hints.hpp"
@@ -112,6 +113,21 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     return base;
 }
 
+std::vector<std::string> sizes_understood(const std::map<std::string, std::string> &given,
+                                          const CouponRecord &kept) {
+    std::vector<std::string> out;
+    const NominalSizes &sizes = NominalSizes::shipped();
+    for (const auto &[field, text] : given) {
+        const std::string kept_text = kept.get(field);
+        const std::string_view called = size_and_name(kept_text).second;
+        if (called.empty() || !size_and_name(text).second.empty()) continue;
+        if (const auto known = field == "diameter" ? sizes.outside(called) : sizes.wall(called, {}))
+            out.push_back(field + ": " + known->called + " is " + known->size +
+                          ", the nominal size; no mill tolerance is taken off (" + known->source + ")");
+    }
+    return out;
+}
+
 void check_new(Book &book, const std::string &mark) {
     if (!book.knows_coupon(mark)) return;
     std::string free = next_mark(mark);
@@ -127,6 +143,7 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
     note_through(request, out);
+    add_notes(out.notes, sizes_understood(request.fields, out.value));
     return out;
 }
 
@@ -151,6 +168,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
     note_through(request.said, out);
+    add_notes(out.notes, sizes_understood(request.said.fields, out.value));
     if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())
         out.notes.push_back(
             "a bare number is taken in " + std::string(name_of(*unit)) +

@@ -180,7 +180,7 @@ TEST_CASE("the prompt says why it cannot say, goes from coupon to coupon, and ta
             "on T-2\nnone\non T-2\ndone\npore 0.03 at 5\n",
             true);
     CHECK(r.code == 0);
-    CHECK_THAT(r.out, says("take back the last find of this sitting"));
+    CHECK_THAT(r.out, says("take back the last line of this sitting"));
     CHECK_THAT(r.out, says("T-1> ") && says("T-2> "));
     CHECK_THAT(r.out, says("  2: ")); // the class that is sought, and what keeps it open
     CHECK_THAT(r.out, says("#1 withdrawn") && says("#1 was not logged in this sitting"));
