@@ -1,9 +1,8 @@
 // plan, may and range print JSON as their schemas say, with what their text says.
 #include "catch.hpp"
-#include "schema.hpp"
-#include "test_coupon.hpp"
 
-#include <nlohmann/json.hpp>
+#include "cli/json.hpp"
+#include "test_coupon.hpp"
 
 using namespace beadbook::test;
 
@@ -13,17 +12,6 @@ const std::string head = "rules: mil-std-1595a\nunits: in\n";
 
 std::string job(const std::string &id, const std::string &more) {
     return "  - {id: " + id + ", joint: groove, form: sheet, process: GTAW, metal group: I, " + more + "}\n";
-}
-
-/// Runs the command with --json, holds what it prints against the schema, and reads it.
-nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0,
-                    const std::string &input = "") {
-    words.push_back("--json");
-    const Run done = run(words, input);
-    CAPTURE(done.err);
-    CHECK(done.code == code);
-    CHECK(schema_faults(words[0], done.out) == "");
-    return nlohmann::json::parse(done.out);
 }
 
 } // namespace
