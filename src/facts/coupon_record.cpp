@@ -167,7 +167,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         try {
             const Typed typed = parse_measured(value, info(field->quantity).dimension, fixed_unit());
             if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
-                throw InputError("'" + shown(value) + "' is zero");
+                throw InputError("'" + shown(value) + "' is zero; what is not known is left out");
             fields[name] = {typed.text, typed.value};
         } catch (const InputError &e) {
             throw DataError(name + ": " + e.what());

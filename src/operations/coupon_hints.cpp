@@ -1,5 +1,7 @@
 #include "operations/coupon_hints.hpp"
 
+#include "measure/text.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -45,6 +47,24 @@ std::string through_thickness(const CouponRecord &coupon) {
     std::string out = thinner_text(coupon);
     if (out.empty())
         throw refused("weld-thickness full: the thickness of the members is not known").at("weld-thickness");
+    return out;
+}
+
+std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    const std::string form = coupon.get("form"), joint = coupon.get("joint"), welded = coupon.get("welded");
+    if (!coupon.get("diameter").empty() && !form.empty() && form != "tube")
+        out.push_back("a diameter is of a tube, and the form is " + form);
+    if (!coupon.get("fillet-size").empty() && !joint.empty() && joint != "fillet")
+        out.push_back("a fillet size is of a fillet, and the joint is " + joint);
+    if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
+        out.push_back("it is said to be welded on " + welded + ", which is to come");
+    const std::string material = coupon.get("material");
+    if (!material.empty() && !coupon.get("criteria").empty() &&
+        coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)
+        out.push_back("material '" + shown(material) +
+                      "' names no metal that criteria could ask for; write the metal with it, such as '" +
+                      shown(material) + " steel'");
     return out;
 }
 

@@ -64,8 +64,11 @@ private:
 } // namespace
 
 Verification Ledger::backup(const std::string &to) {
-    if (record_file::there(to))
-        throw StoreError(visible(to) + ": is there already; a backup never overwrites");
+    std::error_code ignored;
+    if (fs::exists(to, ignored))
+        throw DataError(visible(to) + ": is there already; a backup never overwrites");
+    if (const fs::path folder = fs::path(to).parent_path(); !folder.empty() && !fs::exists(folder, ignored))
+        throw DataError(visible(to) + ": cannot be written, there is no folder " + visible(folder.string()));
     record_file::refuse_leftovers(to);
     return guarded(to, [&] {
         Unfinished copy(to);

@@ -49,7 +49,10 @@ void check_head(Sheet sheet, const std::vector<std::string> &head) {
     const auto &known = columns_of(sheet);
     for (const auto &name : head) {
         if (std::find(known.begin(), known.end(), name) == known.end())
-            throw DataError("row 1: unknown column '" + shown(name) + "'" + did_you_mean(name, known));
+            throw DataError("row 1: unknown column '" + shown(name) + "'; expected " +
+                            (name.find(';') != std::string::npos || name.find('\t') != std::string::npos
+                                 ? "columns parted by commas"
+                                 : listed(known, "or") + did_you_mean(name, known)));
         if (std::count(head.begin(), head.end(), name) > 1)
             throw DataError("row 1: column '" + name + "' stands twice");
     }
