@@ -59,16 +59,6 @@ std::vector<ProvenExam> beside(const Judged &judged, const Proof &proof) {
 }
 
 /// Each exam once, however many clauses ask for it.
-/// Exams on record that prove nothing: nobody may take their silence for a clean weld.
-std::vector<std::string> not_counted_words(const Judged &judged) {
-    std::vector<std::string> out;
-    for (const auto &exam : judged.exams)
-        if (!exam.counts)
-            out.push_back("the " + std::string(name_of(exam.method)) + " (exam " +
-                          std::to_string(exam.number) + ") does not count: " + exam.why_not);
-    return out;
-}
-
 std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     std::set<std::pair<Exam, int>> said;
@@ -179,6 +169,15 @@ void add_entries(Document &doc, const Case &c, std::size_t k, const Proof &proof
 }
 
 } // namespace
+
+std::vector<std::string> not_counted_words(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &exam : judged.exams)
+        if (!exam.counts)
+            out.push_back("the " + std::string(name_of(exam.method)) + " (exam " +
+                          std::to_string(exam.number) + ") does not count: " + exam.why_not);
+    return out;
+}
 
 std::string_view name_of(How how) {
     switch (how) {
