@@ -73,16 +73,17 @@ struct Sheet {
     ExitCode (*print)(Call &);
 };
 constexpr Sheet sheets[]{
-    {"coupon", 1, " COUPON", print_coupon},        {"exam", 2, " COUPON NUMBER", print_exam},
-    {"welder", 1, " WELDER", print_welder},        {"cohort", 1, " NAME", print_cohort},
-    {"record", 2, " WELDER NUMBER", print_record}, {"due", 0, ", and nothing behind it", print_due}};
+    {"coupon", 1, ": COUPON", print_coupon},        {"exam", 2, ": COUPON NUMBER", print_exam},
+    {"welder", 1, ": WELDER", print_welder},        {"cohort", 1, ": NAME", print_cohort},
+    {"record", 2, ": WELDER NUMBER", print_record}, {"due", 0, "", print_due}};
 
 ExitCode run_print(Call &call) {
     if (call.at(0) == "labels") return print_labels(call);
     for (const auto &sheet : sheets) {
         if (call.at(0) != sheet.name) continue;
         if (call.words().size() != sheet.words + 1)
-            throw UsageError("expected print " + std::string(sheet.name) + std::string(sheet.more));
+            throw UsageError("print " + std::string(sheet.name) + " takes " + std::to_string(sheet.words) +
+                             (sheet.words == 1 ? " word more" : " words more") + std::string(sheet.more));
         check_no_selection(call, "labels");
         if (call.has("at")) throw UsageError("--at goes with labels");
         return sheet.print(call);
