@@ -241,7 +241,7 @@ private:
         const CouponState &state = writing_.coupon(coupon.mark);
         if (trimmed(head.exam.examiner).empty())
             throw refused(
-                "who examined? the head above does not say; write 'by' and the name into it, as in 'VT; "
+                "who examined? the head above names no examiner; write 'by' and the name into it, as in 'VT; "
                 "by A. Field'");
         if (!lines_are_good(state.record, said)) return;
         ExamRequest exam = head.exam;
