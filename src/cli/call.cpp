@@ -34,7 +34,12 @@ std::optional<std::string> Call::text_if_given(const std::string &option) const 
 }
 
 std::optional<Day> Call::day(const std::string &option) const {
-    return has(option) ? std::optional(parse_day(text(option))) : std::nullopt;
+    if (!has(option)) return std::nullopt;
+    try {
+        return parse_day(text(option));
+    } catch (const InputError &e) {
+        throw refused("--" + option + ": " + e.what()).at(option);
+    }
 }
 
 int Call::number(const std::string &option, std::string_view what, int otherwise) const {

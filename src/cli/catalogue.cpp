@@ -2,6 +2,7 @@
 #include "operations/catalogue.hpp"
 #include "cli/command.hpp"
 #include "cli/page.hpp"
+#include "measure/text.hpp"
 #include "operations/described.hpp"
 #include "render/json_criteria.hpp"
 #include "render/json_practice.hpp"
@@ -21,6 +22,14 @@ namespace {
 /// Whether the call is this verb, with so many words after it.
 bool is(const Call &call, std::string_view verb, std::size_t more) {
     return call.at(0) == verb && call.words().size() == 1 + more;
+}
+
+/// A word that is none of them is named.
+void refuse_verb(const Call &call, const std::vector<std::string> &verbs) {
+    const std::string &said = call.at(0);
+    if (std::find(verbs.begin(), verbs.end(), said) == verbs.end())
+        throw UsageError("'" + shown(said) + "' is nothing that is done here; expected " +
+                         listed(verbs, "or") + did_you_mean(said, verbs));
 }
 
 /// The mistakes go to the error stream, where editors look for them; in JSON they are part of the answer.
@@ -81,6 +90,7 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
     if (is(call, "show", 1)) return call.tell(*catalogue.criteria(call.at(1)));
+    refuse_verb(call, {"list", "types", "show", "picture", "check", "cases", "schema"});
     throw UsageError("expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]");
 }
 
@@ -89,6 +99,7 @@ ExitCode run_rules(Call &call) {
     if (is(call, "check", 1)) return tell_check(call, check_rules(catalogue, call.source(call.at(1))));
     if (is(call, "list", 0)) return call.tell(all_rules(catalogue));
     if (is(call, "show", 1)) return call.tell(*catalogue.rules(call.at(1)));
+    refuse_verb(call, {"list", "show", "check"});
     throw UsageError("expected list, show RULES or check FILE");
 }
 
@@ -98,6 +109,7 @@ ExitCode run_practice(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_practices(catalogue));
     if (is(call, "conditions", 0)) return call.tell(known_conditions());
     if (is(call, "show", 1)) return call.tell(*catalogue.practice(call.at(1)));
+    refuse_verb(call, {"list", "conditions", "show", "check"});
     throw UsageError("expected list, conditions, show PRACTICE or check FILE");
 }
 

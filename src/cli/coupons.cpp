@@ -46,7 +46,8 @@ ExitCode run_remark(Call &call) {
 
 ExitCode run_coupons(Call &call) {
     const Selection of = selection_of(call);
-    return call.tell(CouponList{list_coupons(call.office(), of), of.all()});
+    const CouponList list{list_coupons(call.office(), of), of.all()};
+    return call.tell(list, notes_on_empty(call, of, list.coupons.empty()));
 }
 
 ExitCode run_show(Call &call) {

@@ -37,6 +37,10 @@ std::vector<Exam> method_words(std::string list) {
 ExamRequest exam_request(const Call &call) {
     ExamRequest out;
     out.coupon = call.at(0);
+    if (exam_named(call.at(0)) && !exam_named(call.at(1)))
+        throw UsageError("'" + shown(call.at(1)) + "' is no exam; expected " + exam_names_text() +
+                         "; the coupon stands before the method: exam " + shown(call.at(1)) + " " +
+                         shown(call.at(0)));
     out.method = method_words(call.at(1)).front();
     out.date = call.day("date");
     out.examiner = call.text("examiner");
@@ -51,7 +55,7 @@ ExamRequest exam_request(const Call &call) {
     out.equipment = call.all("equipment");
     out.as_before = call.has("as-before");
     if (call.has("found")) out.found = found_word(call.text("found"));
-    if (call.has("replaces")) out.replaces = call.number("replaces", "exam");
+    if (call.has("replaces")) out.replaces = call.number("replaces", "number of an exam");
     out.why = call.text("why");
     out.sure = call.has("sure");
     return out;
@@ -96,7 +100,7 @@ LogRequest log_request(const Call &call, int exam) {
 
 ExitCode run_log(Call &call) {
     if (call.has("file") && call.words().size() > 1) throw UsageError("give lines or --file, not both");
-    const int exam = call.number("exam", "exam");
+    const int exam = call.number("exam", "number of an exam");
     const CouponState coupon = call.office(Ledger::Mode::write).coupon(call.at(0));
     // Lines may name their methods where several exams are open.
     if (exam > 0 || coupon.open_exams().size() <= 1) exam_for(coupon, exam, call.actor());
@@ -127,7 +131,7 @@ ExitCode run_finish(Call &call) {
             as<FinishedAll>(call.write([&](Writing &w) { return finish_all(w, call.text("why")); })));
     FinishRequest request;
     request.coupon = call.at(0);
-    if (call.words().size() > 1) request.exam = whole_number(call.at(1), "exam");
+    if (call.words().size() > 1) request.exam = whole_number(call.at(1), "number of an exam");
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.as_logged = call.has("as-logged");
     return call.tell(
@@ -135,14 +139,14 @@ ExitCode run_finish(Call &call) {
 }
 
 ExitCode run_reopen(Call &call) {
-    const int number = whole_number(call.at(1), "exam");
+    const int number = whole_number(call.at(1), "number of an exam");
     return call.tell(as<ExamReopened>(
         call.write([&](Writing &w) { return reopen_exam(w, call.at(0), number, call.text("why")); }),
         call.at(0)));
 }
 
 ExitCode run_correct(Call &call) {
-    const int number = whole_number(call.at(1), "indication");
+    const int number = whole_number(call.at(1), "number of an indication");
     const auto done = call.write([&](Writing &w) {
         return correct_indication(w, call.at(0), number, call.at(2), call.text("why"), call.has("sure"));
     });
@@ -159,7 +163,7 @@ ExitCode run_withdraw(Call &call) {
     if (what == "coupon")
         return call.tell(
             as<CouponWithdrawn>(call.write([&](Writing &w) { return withdraw_coupon(w, coupon, why); })));
-    const int number = whole_number(call.at(2), what);
+    const int number = whole_number(call.at(2), "number of an " + what);
     const auto done = call.write([&](Writing &w) {
         if (what == "indication") return withdraw_indication(w, coupon, number, why);
         withdraw_exam(w, coupon, number, why);
@@ -171,8 +175,8 @@ ExitCode run_withdraw(Call &call) {
 ExitCode run_move(Call &call) {
     MoveRequest request;
     request.coupon = call.at(0);
-    request.number = whole_number(call.at(1), "indication");
-    if (call.has("exam")) request.exam = call.number("exam", "exam");
+    request.number = whole_number(call.at(1), "number of an indication");
+    if (call.has("exam")) request.exam = call.number("exam", "number of an exam");
     request.to = call.text("to");
     request.why = call.text("why");
     request.sure = call.has("sure");

@@ -39,7 +39,7 @@ ExitCode run_trained(Call &call) {
 }
 
 ExitCode run_retract(Call &call) {
-    const int entry = whole_number(call.at(1), "entry");
+    const int entry = whole_number(call.at(1), "number of an entry");
     return call.tell(call.write([&](Writing &w) { return retract(w, call.at(0), entry, call.text("why")); }));
 }
 

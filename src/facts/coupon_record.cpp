@@ -170,7 +170,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
             const auto [size, called] = size_and_name(value);
             const Typed typed = parse_measured(size, info(field->quantity).dimension, fixed_unit());
             if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
-                throw InputError("'" + shown(value) + "' is zero");
+                throw InputError("'" + shown(value) + "' is zero; what is not known is left out");
             fields[name] = {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"),
                             typed.value};
         } catch (const InputError &e) {

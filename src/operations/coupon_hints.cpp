@@ -92,6 +92,24 @@ std::string through_thickness(const CouponRecord &coupon) {
     return out;
 }
 
+std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    const std::string form = coupon.get("form"), joint = coupon.get("joint"), welded = coupon.get("welded");
+    if (!coupon.get("diameter").empty() && !form.empty() && form != "tube")
+        out.push_back("a diameter is of a tube, and the form is " + form);
+    if (!coupon.get("fillet-size").empty() && !joint.empty() && joint != "fillet")
+        out.push_back("a fillet size is of a fillet, and the joint is " + joint);
+    if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
+        out.push_back("it is said to be welded on " + welded + ", which is to come");
+    const std::string material = coupon.get("material");
+    if (!material.empty() && !coupon.get("criteria").empty() &&
+        coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)
+        out.push_back("material '" + shown(material) +
+                      "' names no metal that criteria could ask for; write the metal with it, such as '" +
+                      shown(material) + " steel'");
+    return out;
+}
+
 std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coupon) {
     std::vector<std::string> out;
     const auto set = criteria_of(catalogue, coupon);

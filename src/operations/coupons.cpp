@@ -88,6 +88,14 @@ bool says_through(const CouponRequest &request) {
     return weld != request.fields.end() && trimmed(weld->second) == "full";
 }
 
+/// What it says, for somebody who names what it does not say.
+std::string fields_of(const CouponRecord &coupon, const std::string &asked) {
+    std::vector<std::string> names;
+    for (const auto &[name, value] : coupon.fields) names.push_back(name);
+    return names.empty() ? "; it says nothing yet"
+                         : "; it says " + listed(names) + did_you_mean(asked, names);
+}
+
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
     if (says_through(request))
         done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
@@ -142,6 +150,7 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     check_new(writing.book(), out.value.id);
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
+    for (auto &doubt : doubts_on(writing.catalogue(), out.value)) out.notes.push_back(std::move(doubt));
     note_through(request, out);
     add_notes(out.notes, sizes_understood(request.fields, out.value));
     return out;
@@ -155,11 +164,16 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     CouponRecord now = old.record;
     for (const auto &name : request.forget)
         if (now.fields.erase(name) == 0)
-            throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget").at("forget");
+            throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget" +
+                          fields_of(now, name))
+                .at("forget");
     now = described(writing.catalogue(), request.said, std::move(now));
     if (std::find(request.forget.begin(), request.forget.end(), "criteria") != request.forget.end())
         check_criteria(writing.catalogue(), now);
-    if (now == old.record) throw refused("this changes nothing");
+    if (now == old.record)
+        throw refused(request.said.fields.empty()
+                          ? "this changes nothing: no field of the coupon is given, nor one to forget"
+                          : "this changes nothing: the coupon says so already");
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);

@@ -334,7 +334,7 @@ TEST_CASE("trouble with the record ends with 4 and says what to do") {
           std::string::npos);
     CHECK(run({"coupons", "--book", run.file("letter.txt")}).code == 4);
     CHECK(run({"coupons", "--book", run.file("")}).code == 4);
-    CHECK(run({"backup", run.file("letter.txt")}).code == 4);
+    CHECK(run({"backup", run.file("letter.txt")}).code == 3); // not the record, a file in its way
     if (geteuid() == 0) return; // root may write anywhere
     chmod(run.book().c_str(), 0444);
     CHECK(run({"remark", "T-1", "x"}).code == 4);
