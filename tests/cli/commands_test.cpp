@@ -50,11 +50,12 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"grade", "T-1", "perhaps"}, "expected passed or failed"},
         {{"withdraw", "T-1", "coupon", "1"}, "a whole coupon takes no number"},
         {{"withdraw", "T-1", "exam", "-1"}, "-1"},
-        {{"correct", "T-1", "x", "pore"}, "'x' is no indication"},
+        {{"correct", "T-1", "x", "pore"},
+         "'x' is no number of an indication; expected a whole number such as 3"},
         {{"export", "xml"}, "expected json or csv"},
         {{"export", "csv"}, "which table?"},
         {{"criteria", "frob"},
-         "expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]"},
+         "'frob' is nothing that is done here; expected list, types, show, picture, check, cases or schema"},
     };
     for (const auto &[words, expected] : rows) {
         const Run r = run(words);
@@ -335,7 +336,7 @@ TEST_CASE("trouble with the record ends with 4 and says what to do") {
     CHECK(run({"coupons", "--book", run.file("letter.txt")}).code == 4);
     CHECK(run({"coupons", "--book", run.file("")}).code == 4);
     CHECK(run({"backup", run.file("letter.txt")}).code == 3); // not the record, a file in its way
-    if (geteuid() == 0) return; // root may write anywhere
+    if (geteuid() == 0) return;                               // root may write anywhere
     chmod(run.book().c_str(), 0444);
     CHECK(run({"remark", "T-1", "x"}).code == 4);
     chmod(run.book().c_str(), 0644);
