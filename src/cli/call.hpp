@@ -8,6 +8,7 @@
 #include "operations/done.hpp"
 #include "operations/source.hpp"
 #include "operations/writing.hpp"
+#include "records/private_folder.hpp"
 #include "render/text.hpp"
 
 #include <map>
@@ -91,8 +92,8 @@ private:
     Session &session_;
     Outside outside_;
     Catalogue catalogue_{outside_};
-    std::string trial_; ///< folder of a record that a dry run would begin
-    std::string begun_; ///< that a new record was begun, until it is told
+    std::optional<PrivateFolder> trial_; ///< folder of a record that a dry run would begin
+    std::string begun_;                  ///< that a new record was begun, until it is told
     std::optional<Book> book_;
     std::optional<Office> office_;
 };

@@ -95,6 +95,7 @@ private:
             return fail("'" + shown(name) + "' has no classes");
         move_to(below.root, extends->where);
         out.base = name;
+        out.base_where = extends->where;
         out.base_edition = text_under(below.root, "edition");
         if (const Yaml *most = out.root.find("inherited"); most && most->entries.size() == 1)
             out.inherited = most->entries[0].key + ": " + most->entries[0].value.text;

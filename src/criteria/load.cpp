@@ -27,6 +27,7 @@ public:
         set_.hash = sha256(set_.text);
         set_.extends = std::move(read.base);
         set_.extends_edition = std::move(read.base_edition);
+        set_.extends_where = read.base_where;
         set_.inherited = std::move(read.inherited);
     }
 

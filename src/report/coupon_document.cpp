@@ -61,7 +61,12 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     }
     for (const auto &gone : coupon.moved_away())
         if (gone.exam == e.number) under.push_back({moved_text(gone), "", {}});
-    if (!any) under.push_back({e.finished ? "none found" : "nothing is logged", "", {}});
+    if (!any)
+        under.push_back({!e.finished       ? "nothing is logged"
+                         : e.done().counts ? "none found"
+                                           : "none found, which proves nothing: it does not count",
+                         "",
+                         {}});
     doc.item(exam_text(e), "", std::move(under));
 }
 

@@ -53,7 +53,8 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"correct", "T-1", "x", "pore"}, "'x' is no indication"},
         {{"export", "xml"}, "expected json or csv"},
         {{"export", "csv"}, "which table?"},
-        {{"criteria", "frob"}, "expected list, types, show SET, picture SET, check SET or cases [SET]"},
+        {{"criteria", "frob"},
+         "expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]"},
     };
     for (const auto &[words, expected] : rows) {
         const Run r = run(words);

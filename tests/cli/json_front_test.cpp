@@ -1,25 +1,14 @@
 // Every command about coupons, exams and verdicts prints JSON as its schema says, with what its text says.
 #include "catch.hpp"
 #include "cli/command.hpp"
-#include "run.hpp"
-#include "schema.hpp"
+#include "cli/json.hpp"
+#include "cli/schema.hpp"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 
 using namespace beadbook::test;
 
 namespace {
-
-/// Runs the command with --json, holds what it prints against the schema, and reads it.
-nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0) {
-    words.push_back("--json");
-    const Run done = run(words);
-    INFO(done.err);
-    REQUIRE(done.code == code);
-    CHECK(schema_faults(words[0], done.out) == "");
-    return nlohmann::json::parse(done.out);
-}
 
 /// A coupon with every kind of field.
 nlohmann::json registered(const Program &run) {
