@@ -108,16 +108,6 @@ std::string_view name_of(Compare c) {
     return "at most";
 }
 
-bool holds(const Exact &a, Compare c, const Exact &b) {
-    switch (c) {
-    case Compare::over: return a > b;
-    case Compare::at_least: return a >= b;
-    case Compare::under: return a < b;
-    case Compare::at_most: break;
-    }
-    return a <= b;
-}
-
 const Table::Row *Table::row_for(const Exact &given) const {
     Exact value = given;
     if (step > Exact(0)) value = Exact::whole((given / step).rounded()) * step;

@@ -15,7 +15,15 @@ namespace beadbook {
 
 enum class Compare : std::uint8_t { over, at_least, under, at_most };
 std::string_view name_of(Compare c);
-bool holds(const Exact &a, Compare c, const Exact &b);
+inline bool holds(const Exact &a, Compare c, const Exact &b) {
+    switch (c) {
+    case Compare::over: return a > b;
+    case Compare::at_least: return a >= b;
+    case Compare::under: return a < b;
+    case Compare::at_most: break;
+    }
+    return a <= b;
+}
 /// at most, under: larger is worse.
 constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 

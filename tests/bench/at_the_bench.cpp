@@ -3,7 +3,6 @@
 #include "journeys/typed.hpp"
 #include "temporary.hpp"
 
-#include <algorithm>
 #include <chrono>
 #include <csignal>
 #include <cstdio>
@@ -17,7 +16,7 @@ namespace {
 
 using namespace beadbook::test;
 
-void typed_script(const std::string &name, const std::string &bar) {
+void typed_script(Figures &figures, const std::string &name, const std::string &bar) {
     const TemporaryFolder folder;
     std::string table = "mark\n";
     for (int n = 1; n <= 60; ++n) table += "L" + std::to_string(n) + "\n";
@@ -30,8 +29,8 @@ void typed_script(const std::string &name, const std::string &bar) {
             return;
         }
     const TypingCost cost = counted(all);
-    std::printf("typed    %-24s %4zu keys in %zu commands (bar %s)\n", name.c_str(), cost.keys, cost.commands,
-                bar.c_str());
+    figures.add("typed/" + name, static_cast<double>(cost.keys), "keys", "bar " + bar);
+    figures.add("typed/" + name + "/commands", static_cast<double>(cost.commands), "commands");
 }
 
 /// Milliseconds until a command prints its first byte.
@@ -89,13 +88,13 @@ void make_record(const TemporaryFolder &folder, int coupons) {
 
 } // namespace
 
-void typing() {
-    typed_script("stack-by-commands", "900 keys");
-    typed_script("stack-at-prompt", "700 keys");
-    typed_script("class-of-60", "12 commands");
+void typing(Figures &figures) {
+    typed_script(figures, "stack-by-commands", "900 keys");
+    typed_script(figures, "stack-at-prompt", "700 keys");
+    typed_script(figures, "class-of-60", "12 commands");
 }
 
-void first_output() {
+void first_output(Figures &figures) {
     const TemporaryFolder folder;
     setenv("BEADBOOK_BOOK", folder.file("book.db").c_str(), 1);
     make_record(folder, 20'000);
@@ -115,11 +114,9 @@ void first_output() {
     for (const auto &words : calls) {
         std::vector<double> times;
         for (int n = 0; n < 5; ++n) times.push_back(until_first_byte(words));
-        std::sort(times.begin(), times.end());
         std::string call;
         for (const auto &word : words) call += (call.empty() ? "" : " ") + word;
-        std::printf("first    %-36s %8.1f ms to its first output, of 20,000 coupons (bar 100)\n",
-                    call.c_str(), times[times.size() / 2]);
+        figures.add("first output/" + call, median(times), "ms", "of 20,000 coupons; bar 100");
     }
     unsetenv("BEADBOOK_BOOK");
 }
