@@ -347,8 +347,8 @@ TEST_CASE("a backup is the whole record, verified, and never overwrites") {
     CHECK(done.copy.head == desk.book.ledger().head());
     Book copy(desk.file("copy.db"), Ledger::Mode::read);
     CHECK(copy.coupon("T-1").indications.size() == 2);
-    CHECK_THROWS_AS(back_up(desk.office, desk.file("copy.db")), StoreError);
-    CHECK_THROWS_AS(back_up(desk.office, desk.file("no/such/folder/copy.db")), StoreError);
+    CHECK_THROWS_AS(back_up(desk.office, desk.file("copy.db")), DataError); // the record itself is well
+    CHECK_THROWS_AS(back_up(desk.office, desk.file("no/such/folder/copy.db")), DataError);
     behind(desk.path(), "UPDATE entry SET who = 'x' WHERE seq = 2");
     CHECK_THROWS_WITH(back_up(desk.office, desk.file("second.db")), says("does not verify: entry 2"));
     CHECK_FALSE(std::filesystem::exists(desk.file("second.db"))); // not in the way of the next one
