@@ -131,12 +131,15 @@ const auto &at(const List &list, int index) {
 StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) {
     StandingCount out;
     const auto count = [&](const Standing &standing) {
+        if (!standing.confirmed.empty()) return void(++out.own_copy);
         switch (standing.kind) {
         case Standing::Kind::read: ++out.read; break;
         case Standing::Kind::second_hand: ++out.second_hand; break;
         case Standing::Kind::memory: ++out.memory; break;
         case Standing::Kind::house: ++out.house; break;
         case Standing::Kind::common_practice: ++out.common_practice; break;
+        case Standing::Kind::filled: ++out.own_copy; break;
+        case Standing::Kind::blank: ++out.blank; break;
         }
     };
     const Behind behind(proof);

@@ -9,12 +9,15 @@ namespace beadbook {
 namespace {
 
 void count_standing(StandingCount &into, const Standing &standing) {
+    if (!standing.confirmed.empty()) return void(++into.own_copy);
     switch (standing.kind) {
     case Standing::Kind::read: ++into.read; break;
     case Standing::Kind::second_hand: ++into.second_hand; break;
     case Standing::Kind::memory: ++into.memory; break;
     case Standing::Kind::house: ++into.house; break;
     case Standing::Kind::common_practice: ++into.common_practice; break;
+    case Standing::Kind::filled: ++into.own_copy; break;
+    case Standing::Kind::blank: ++into.blank; break;
     }
 }
 
@@ -22,7 +25,7 @@ void count_standing(StandingCount &into, const Standing &standing) {
 const Standing &least_sure(const Rule &rule) {
     return *std::max_element(
         rule.standings.begin(), rule.standings.end(),
-        [](const Standing &a, const Standing &b) { return needs_checking(a.kind) < needs_checking(b.kind); });
+        [](const Standing &a, const Standing &b) { return needs_checking(a) < needs_checking(b); });
 }
 
 PaperBasis basis_of(const CriteriaSet &set) {
@@ -75,7 +78,7 @@ std::vector<std::shared_ptr<const CriteriaSet>> sets_of(Office &office,
     std::vector<std::shared_ptr<const CriteriaSet>> out;
     for (const auto &name : names) {
         try {
-            out.push_back(office.catalogue().criteria(name));
+            out.push_back(office.criteria(name));
         } catch (const DataError &) {
             continue; // the page itself says why its coupons were not judged
         }

@@ -72,7 +72,9 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                          {"second hand", count.second_hand},
                          {"memory", count.memory},
                          {"house", count.house},
-                         {"common practice", count.common_practice}}}};
+                         {"common practice", count.common_practice},
+                         {"own copy", count.own_copy},
+                         {"blank", count.blank}}}};
     for (const int s : proof.scope) {
         const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
         out["scope"].push_back({{"part", part.id},
