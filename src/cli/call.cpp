@@ -7,7 +7,6 @@
 #include "records/record_file.hpp"
 
 #include <charconv>
-#include <cstdlib>
 #include <filesystem>
 #include <pwd.h>
 #include <unistd.h>
@@ -35,7 +34,12 @@ std::optional<std::string> Call::text_if_given(const std::string &option) const 
 }
 
 std::optional<Day> Call::day(const std::string &option) const {
-    return has(option) ? std::optional(parse_day(text(option))) : std::nullopt;
+    if (!has(option)) return std::nullopt;
+    try {
+        return parse_day(text(option));
+    } catch (const InputError &e) {
+        throw refused("--" + option + ": " + e.what()).at(option);
+    }
 }
 
 int Call::number(const std::string &option, std::string_view what, int otherwise) const {
@@ -61,27 +65,20 @@ std::string Call::input(const std::string &path) const {
 Call::~Call() {
     // Also where the command failed: an empty record stands there now, perhaps by a slip in its name.
     if (!begun_.empty() && !has("quiet")) session_.err << "beadbook: note: " << begun_ << "\n";
-    office_.reset();
-    book_.reset();
-    std::error_code ignored;
-    if (!trial_.empty()) std::filesystem::remove_all(trial_, ignored);
 }
 
 Office &Call::office(Ledger::Mode mode) {
     if (!office_) {
         std::string path = book_path(args_, session_);
         if (has("dry-run") && mode == Ledger::Mode::create && !record_file::there(path)) {
-            std::string folder = std::filesystem::temp_directory_path() / "beadbook-XXXXXX";
-            if (!mkdtemp(folder.data())) throw StoreError(folder + ": cannot be made for a dry run");
-            trial_ = folder;
-            path = folder + "/book.db";
+            path = trial_.emplace("a dry run").file("book.db");
         }
         if (mode == Ledger::Mode::create && !names_book(args_, session_)) {
             std::error_code ignored; // the user's own folder of data; a folder that is named must be there
             std::filesystem::create_directories(std::filesystem::path(path).parent_path(), ignored);
         }
         book_.emplace(path, mode);
-        if (book_->ledger().began() && trial_.empty()) begun_ = "a new record begins: " + visible(path);
+        if (book_->ledger().began() && !trial_) begun_ = "a new record begins: " + visible(path);
         office_.emplace(*book_, catalogue_);
     }
     return *office_;

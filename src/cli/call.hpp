@@ -8,6 +8,7 @@
 #include "operations/done.hpp"
 #include "operations/source.hpp"
 #include "operations/writing.hpp"
+#include "records/private_folder.hpp"
 #include "render/text.hpp"
 
 #include <map>
@@ -80,7 +81,7 @@ public:
         if (json())
             session_.out << json_text(result, all);
         else
-            session_.out << beadbook::text(document_of(result), session_.paint(), session_.width);
+            session_.print(beadbook::text(document_of(result), session_.paint(), session_.width));
         return ExitCode::done;
     }
     template <class T>
@@ -93,8 +94,8 @@ private:
     Session &session_;
     Outside outside_;
     Catalogue catalogue_{outside_};
-    std::string trial_; ///< folder of a record that a dry run would begin
-    std::string begun_; ///< that a new record was begun, until it is told
+    std::optional<PrivateFolder> trial_; ///< folder of a record that a dry run would begin
+    std::string begun_;                  ///< that a new record was begun, until it is told
     std::optional<Book> book_;
     std::optional<Office> office_;
 };

@@ -2,10 +2,12 @@
 #include "operations/catalogue.hpp"
 #include "cli/command.hpp"
 #include "cli/page.hpp"
+#include "measure/text.hpp"
 #include "operations/described.hpp"
 #include "render/json_criteria.hpp"
 #include "render/json_practice.hpp"
 #include "render/json_rules.hpp"
+#include "report/boundaries_document.hpp"
 #include "report/cases_document.hpp"
 #include "report/check_document.hpp"
 #include "report/criteria_document.hpp"
@@ -22,6 +24,14 @@ bool is(const Call &call, std::string_view verb, std::size_t more) {
     return call.at(0) == verb && call.words().size() == 1 + more;
 }
 
+/// A word that is none of them is named.
+void refuse_verb(const Call &call, const std::vector<std::string> &verbs) {
+    const std::string &said = call.at(0);
+    if (std::find(verbs.begin(), verbs.end(), said) == verbs.end())
+        throw UsageError("'" + shown(said) + "' is nothing that is done here; expected " +
+                         listed(verbs, "or") + did_you_mean(said, verbs));
+}
+
 /// The mistakes go to the error stream, where editors look for them; in JSON they are part of the answer.
 template <class Checked>
 ExitCode tell_check(Call &call, const Checked &checked) {
@@ -33,7 +43,21 @@ ExitCode tell_check(Call &call, const Checked &checked) {
     return checked.value ? ExitCode::done : ExitCode::bad_data;
 }
 
+ExitCode run_boundaries(Call &call) {
+    if (call.words().size() != 2) throw UsageError("expected cases SET --boundaries");
+    const Boundaries all = boundaries_of(call.catalogue(), call.at(1));
+    call.tell(all);
+    return all.disagreeing() == 0 ? ExitCode::done : ExitCode::rejected;
+}
+
+/// As it is: an editor reads it.
+ExitCode run_schema(Call &call) {
+    call.session().out << editor_schema(call.words().size() > 1 ? call.at(1) : "criteria");
+    return ExitCode::done;
+}
+
 ExitCode run_cases(Call &call) {
+    if (call.has("boundaries")) return run_boundaries(call);
     const auto holds = [](const TriedCases &one) { return one.failed() == 0; };
     bool all_hold = false;
     if (call.words().size() == 1) {
@@ -67,10 +91,12 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "check", 1))
         return tell_check(call, check_criteria(catalogue, call.source(call.at(1)), call.has("coverage")));
     if (is(call, "cases", 0) || is(call, "cases", 1)) return run_cases(call);
+    if (is(call, "schema", 0) || is(call, "schema", 1)) return run_schema(call);
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
     if (is(call, "show", 1)) return call.tell(*set_named(call, call.at(1)));
-    throw UsageError("expected list, types, show SET, picture SET, check SET or cases [SET]");
+    refuse_verb(call, {"list", "types", "show", "picture", "check", "cases", "schema"});
+    throw UsageError("expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]");
 }
 
 ExitCode run_rules(Call &call) {
@@ -78,6 +104,7 @@ ExitCode run_rules(Call &call) {
     if (is(call, "check", 1)) return tell_check(call, check_rules(catalogue, call.source(call.at(1))));
     if (is(call, "list", 0)) return call.tell(all_rules(catalogue));
     if (is(call, "show", 1)) return call.tell(*catalogue.rules(call.at(1)));
+    refuse_verb(call, {"list", "show", "check"});
     throw UsageError("expected list, show RULES or check FILE");
 }
 
@@ -87,6 +114,7 @@ ExitCode run_practice(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_practices(catalogue));
     if (is(call, "conditions", 0)) return call.tell(known_conditions());
     if (is(call, "show", 1)) return call.tell(*catalogue.practice(call.at(1)));
+    refuse_verb(call, {"list", "conditions", "show", "check"});
     throw UsageError("expected list, conditions, show PRACTICE or check FILE");
 }
 
@@ -95,14 +123,18 @@ ExitCode run_practice(Call &call) {
 std::vector<Command> catalogue_commands() {
     return {
         looks(For::keeper, run_criteria,
-              R"(criteria list | types | show SET | picture SET | check SET | cases [SET]
+              R"(criteria list | types | show SET | picture SET | check SET | cases [SET] | schema [KIND]
 the criteria sets, their rules with clause and standing, and the words for imperfections
 criteria check my-shop.yaml --coverage
 SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' judges the worked cases
-beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. 'picture' shows
-each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it.)",
-              options(Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
-                      page_options(), coupon_field_options())),
+beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. With
+--boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
+each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'schema'
+prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
+              options(
+                  Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
+                  Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
+                  page_options(), coupon_field_options())),
         looks(For::keeper, run_rules, R"(rules list | show RULES | check FILE
 rules for welders: list them, show one, or check a file of your own
 rules show asme-ix

@@ -71,6 +71,7 @@ std::vector<Option> Command::all_options() const {
                              Option{"json", "", "print JSON for programs"},
                              Option{"quiet", "", "print nothing but mistakes; the exit code tells", 'q'},
                              Option{"color", "WHEN", "auto, always or never (default auto: on a terminal)"},
+                             Option{"no-pager", "", "print it at once, however long it is"},
                              Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
                              Option{"help", "", "this help", 'h'});
 }

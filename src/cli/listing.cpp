@@ -1,11 +1,13 @@
-// Many coupons told in one: summary, learner.
+// Many coupons told in one: summary, rejudge, learner.
 #include "cli/command.hpp"
 #include "cli/page.hpp"
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/learner.hpp"
+#include "operations/rejudging.hpp"
 #include "operations/summarizing.hpp"
 #include "render/json_judging.hpp"
+#include "render/json_rejudging.hpp"
 #include "render/json_summary.hpp"
 
 namespace beadbook {
@@ -27,6 +29,15 @@ ExitCode run_summary(Call &call) {
     }
     const Summaries summaries = summarize(call.office(), groups);
     return wants_page(call) ? tell_page(call, document_of(summaries)) : call.tell(summaries);
+}
+
+ExitCode run_rejudge(Call &call) {
+    const RejudgeRequest request{call.words().empty() ? "" : call.at(0), call.text("as-class"),
+                                 selection_of(call)};
+    if (request.criteria.empty() && !request.class_id.empty())
+        throw UsageError("--as-class is a class of the other SET; name that too");
+    const Rejudged done = rejudge(call.office(), request);
+    return wants_page(call) ? tell_page(call, document_of(done)) : call.tell(done);
 }
 
 ExitCode run_learner(Call &call) {
@@ -62,6 +73,14 @@ out. A find counts in the quarter of the weld where it begins.)",
               options(Option{"against", "NAME",
                              "beside it another cohort, or another welder where --welder is given"},
                       page_options(), selection_options())),
+        looks(For::instructor, run_rejudge, R"(rejudge [SET]
+which verdicts would differ by another criteria set, edition or class, and by which rules
+rejudge iso-5817-2023 --cohort autumn-2026
+Every coupon is judged by its own criteria and by SET, in one pass; nothing is stored. Without SET the text that its last
+verdict kept is held against the same set as it is now: what a new edition or a changed file would change.)",
+              options(
+                  Option{"as-class", "CLASS", "class of SET (default the one called like the coupon's own)"},
+                  page_options(), selection_options())),
         looks(For::welder, run_learner, R"(learner WELDER
 everything for one learner: coupons, verdicts with why, what to change, grades and remarks
 learner L1 --html L1.html

@@ -36,8 +36,12 @@ void Doubts::tell(std::string_view check, const std::string &of, Where where, co
 }
 
 void Doubts::tell_needless() {
+    // What the extended set answers for itself is that set's: with other classes it may call for nothing.
+    const auto inherited = [&](const Silence &one) {
+        return !set_.extends.empty() && one.where.line == set_.extends_where.line;
+    };
     for (std::size_t i = 0; i < used_.size(); ++i)
-        if (!used_[i])
+        if (!used_[i] && !inherited(set_.silences[i]))
             issues_.warning(set_.silences[i].where, "silence",
                             "nothing here calls for silence on " + set_.silences[i].check + " of '" +
                                 set_.silences[i].of + "'");

@@ -19,6 +19,7 @@ struct Extended {
     std::string text; ///< the file, and below it the texts of its bases, so that it can be read again alone
     std::string base; ///< the set that it extends; empty if it stands alone
     std::string base_edition;
+    Where base_where;      ///< where all stands that comes from the base
     std::string inherited; ///< how sure what is inherited is at most, in words
 };
 

@@ -55,7 +55,8 @@ void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     std::map<const Table *, Where> seen;
     for (const auto &rule : set.rules)
         for (const auto &limit : rule.limits)
-            for (const auto *table : limit.formula.tables()) seen.emplace(table, rule.where_from);
+            for (const auto *table : limit.formula.tables())
+                seen.emplace(table, table->where.line > 0 ? table->where : rule.where_from);
     for (const auto &[table, where] : seen) check_bands(*table, where, issues, doubts);
 }
 

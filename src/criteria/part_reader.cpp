@@ -104,9 +104,11 @@ std::vector<Standing> read_standings(const Fields &fields, ReadContext &context)
 
 Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_exams) {
     Subject out;
-    const auto closure = [&](std::string_view key, bool value) {
+    const auto closure = [&](std::string_view key, bool value, bool &known) {
         for (const Yaml *word : fields.words(key)) {
             const auto type = word->text == "any" ? std::nullopt : context.vocabulary.find(word->text);
+            known = known && (type || word->text == "any");
+            bool takes_out = false;
             if (!type && word->text != "any")
                 context.issues.error(word->where, fields.path_of(key),
                                      "'" + shown(word->text) + "' is no type of imperfection" +
@@ -115,14 +117,20 @@ Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_ex
                 const auto id = static_cast<TypeId>(t);
                 const bool hit = type ? context.vocabulary.is_a(id, *type)
                                       : word->text == "any" && !context.vocabulary[id].measured;
+                takes_out = takes_out || (hit && out.types[t]);
                 if (hit) out.types[t] = value;
             }
+            if (type && !value && !takes_out)
+                context.issues.error(word->where, fields.path_of(key),
+                                     "'" + shown(word->text) +
+                                         "' is none of 'types', so this takes nothing out");
         }
     };
     fields.need("types");
-    closure("types", true);
-    closure("except", false);
-    if (out.types.none() && fields.get("types")) fields.error("types", "this leaves no type");
+    bool known = true;
+    closure("types", true, known);
+    closure("except", false, known);
+    if (out.types.none() && fields.get("types") && known) fields.error("types", "this leaves no type");
     const auto exams = exams_in(fields, "exams");
     for (const Exam exam : exams) out.exams.set(static_cast<std::size_t>(exam));
     if (fields.get("exams")) return out;

@@ -298,6 +298,7 @@ private:
         if (presence && key.empty()) key = "allowed";
         const Yaml *node = fields_.need(key.empty() ? "at most" : key);
         if (!node) return;
+        if (presence && key != "allowed" && fields_.get("measure")) return; // which was told
         if (presence && key != "allowed") fields_.error(key, "a limit needs a 'measure'");
         if (!presence && fields_.get("allowed"))
             fields_.error("allowed", "a rule with a measure has 'at most' or the like");
@@ -308,7 +309,11 @@ private:
         if (node->kind == Yaml::Kind::map) check_classes(*node, key);
         for (std::size_t c = 0; c < context_.set.classes.size(); ++c) {
             const Yaml *one = node->kind == Yaml::Kind::map ? node->find(context_.set.classes[c].id) : node;
+            const std::size_t told = context_.issues.all().size();
             rule_.limits.push_back(one ? read_limit(*one, key, c) : Limit{});
+            if (one != node || context_.issues.all().size() == told) continue;
+            rule_.limits.resize(context_.set.classes.size()); // one limit for all: told once
+            break;
         }
     }
 
@@ -317,8 +322,8 @@ private:
         for (const auto &entry : node.entries)
             if (std::find(ids.begin(), ids.end(), entry.key) == ids.end())
                 context_.issues.error(entry.key_where, fields_.path_of(key),
-                                      "there is no class '" + shown(entry.key) + "'" +
-                                          did_you_mean(entry.key, ids));
+                                      "there is no class '" + shown(entry.key) + "'; expected " +
+                                          listed(ids, "or") + did_you_mean(entry.key, ids));
         for (const auto &id : ids)
             if (!node.find(id))
                 context_.issues.error(node.where, fields_.path_of(key),

@@ -28,6 +28,7 @@ struct Shortcoming {
         training,       ///< one failed after the retest that the rules allow at once, and none is on record
         by_machine,     ///< a machine led the torch, and the rules speak of a welder's hand
         entered_late,   ///< dated before a failure of its kind, and entered after it
+        accepted_by, ///< it was graded by other criteria, or another class, than the rules accept a test by
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -37,6 +38,7 @@ struct Shortcoming {
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
+    std::string criteria;              ///< accepted_by: the set that it was graded by, with class_id
     std::string by, on, remark;        ///< verdict: who graded it passed, when, and with which words
     std::string text;                  ///< told: the sentence; unreadable: why, which is not stored
 };

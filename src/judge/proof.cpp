@@ -130,23 +130,11 @@ const auto &at(const List &list, int index) {
 
 StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::size_t c) {
     StandingCount out;
-    const auto count = [&](const Standing &standing) {
-        if (!standing.confirmed.empty()) return void(++out.own_copy);
-        switch (standing.kind) {
-        case Standing::Kind::read: ++out.read; break;
-        case Standing::Kind::second_hand: ++out.second_hand; break;
-        case Standing::Kind::memory: ++out.memory; break;
-        case Standing::Kind::house: ++out.house; break;
-        case Standing::Kind::common_practice: ++out.common_practice; break;
-        case Standing::Kind::filled: ++out.own_copy; break;
-        case Standing::Kind::blank: ++out.blank; break;
-        }
-    };
     const Behind behind(proof);
-    for (const int s : proof.scope) count(at(set.scope, s).standing);
-    for (const int r : behind.rules) count(at(set.rules, r).standings[c]);
-    for (const int r : behind.relevance) count(at(set.relevance, r).standing);
-    for (const int r : behind.required) count(at(set.required, r).standing);
+    for (const int s : proof.scope) out.add(at(set.scope, s).standing);
+    for (const int r : behind.rules) out.add(at(set.rules, r).standings[c]);
+    for (const int r : behind.relevance) out.add(at(set.relevance, r).standing);
+    for (const int r : behind.required) out.add(at(set.required, r).standing);
     return out;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "criteria/standing_count.hpp"
 #include "judge/coupon.hpp"
 
 #include <vector>
@@ -93,14 +94,6 @@ std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std
                                  int engine = proof_engine);
 
 /// How sure the clauses are that a proof rests on: scope, rules, relevance, required exams, each once.
-struct StandingCount {
-    std::size_t read = 0, second_hand = 0, memory = 0, house = 0, common_practice = 0;
-    std::size_t own_copy = 0; ///< confirmed or filled by the shop from its copy
-    std::size_t blank = 0;    ///< not filled; behind an accept only where it bears on no entry
-    std::size_t all() const {
-        return read + second_hand + memory + house + common_practice + own_copy + blank;
-    }
-};
 StandingCount standings_behind(const Proof &proof, const CriteriaSet &set, std::size_t class_index);
 
 /// Facts of the coupon that the proof rests on: those in the conditions and limits of its clauses. A fact is

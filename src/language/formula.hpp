@@ -1,5 +1,6 @@
 #pragma once
 
+#include "language/issue.hpp"
 #include "language/missing.hpp"
 #include "measure/dimension.hpp"
 #include "measure/quantity.hpp"
@@ -128,6 +129,7 @@ struct Table {
     Formula by;
     Exact step; ///< `by` is rounded to this before the look-up; 0: not rounded
     std::vector<Row> rows;
+    Where where; ///< of it in its file
 
     /// The row whose band holds `value`, or null.
     const Row *row_for(const Exact &value) const;

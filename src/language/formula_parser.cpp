@@ -19,6 +19,12 @@ std::vector<std::string> keys_of(const Map &map) {
     return out;
 }
 
+std::string there_are(const std::vector<std::string> &names, const std::string &asked) {
+    if (names.empty()) return "; none is read yet";
+    return (names.size() > most_listed ? "" : "; expected " + listed(names, "or")) +
+           did_you_mean(asked, names);
+}
+
 } // namespace
 
 Formula FormulaParser::formula(bool or_asked) {
@@ -157,9 +163,10 @@ Formula FormulaParser::table() {
     const std::size_t begin = s_.blanks();
     const std::string name = s_.word();
     const auto found = names_.tables.find(name);
+    if (names_.unread_tables.contains(name)) s_.fail_at(begin, "table '" + name + "' has a mistake itself");
     if (found == names_.tables.end())
         s_.fail_at(begin,
-                   "there is no table '" + shown(name) + "'" + did_you_mean(name, keys_of(names_.tables)));
+                   "there is no table '" + shown(name) + "'" + there_are(keys_of(names_.tables), name));
     return Formula::of(found->second, found->second->rows.front().value.dimension());
 }
 
@@ -168,8 +175,8 @@ Formula FormulaParser::limit_of() {
     const std::string name = s_.word();
     const auto found = names_.limits.find(name);
     if (found == names_.limits.end())
-        s_.fail_at(begin, "no rule above, '" + shown(name) + "', has a limit in this class" +
-                              did_you_mean(name, keys_of(names_.limits)));
+        s_.fail_at(begin, "no rule above that is called '" + shown(name) + "' has a limit in this class" +
+                              there_are(keys_of(names_.limits), name));
     return found->second;
 }
 

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,6 +45,7 @@ public:
     };
     std::map<std::string, BlankName> blanks;
     std::map<std::string, Formula> limits; ///< `limit of RULE`, in the class being read
+    std::set<std::string> unread_tables;   ///< that stand in the file, with a mistake
 
 private:
     std::vector<Name> all_;

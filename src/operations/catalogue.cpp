@@ -19,8 +19,8 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
             throw DataError(
                 "there " +
                 std::string(what == "rules" ? "are no rules '" : "is no " + std::string(what) + " '") +
-                shown(name) + "'; expected " + listed(names, "or") + did_you_mean(name, names) +
-                ", or a file of your own that ends in .yaml");
+                shown(name) + "'; expected " + listed(names, "or") +
+                ", or a file of your own that ends in .yaml" + did_you_mean(name, names));
         return out = shipped(name);
     }
     const std::string text = outside.read(name);
@@ -56,8 +56,8 @@ DataError mistakes_in(std::string_view what, const std::string &file, const std:
                       const std::vector<Issue> &issues) {
     std::string all;
     for (const auto &issue : issues)
-        if (issue.severity == Severity::error) all += "\n" + print(issue, file, text);
-    return DataError("the " + std::string(what) + " file has mistakes:" + all.substr(0, all.size() - 1));
+        if (issue.severity == Severity::error) all += print(issue, file, text);
+    return DataError("the " + std::string(what) + " file has mistakes:\n" + all.substr(0, all.size() - 1));
 }
 
 BaseText bases_beside(const Outside &outside, const std::string &file) {

@@ -61,6 +61,17 @@ void take_grade(const CouponState &coupon, const GradeStanding &standing, const 
     lacks.back().now = name_of(standing.now);
 }
 
+/// A pass by criteria or a class that the rules do not accept a test weld by.
+void take_acceptance(const RangeRules &rules, const CouponState &coupon, const std::string &name,
+                     std::vector<Shortcoming> &lacks) {
+    if (!coupon.grade || !coupon.grade->passed || coupon.verdicts.empty()) return;
+    const std::string &set = coupon.verdicts.back().set;
+    if (rules.accepts(set, coupon.grade->class_id)) return;
+    lacks.push_back(shortcoming(Shortcoming::Kind::accepted_by, name));
+    lacks.back().criteria = set;
+    lacks.back().class_id = coupon.grade->class_id;
+}
+
 /// What the retest that the coupon belongs to lacks.
 void take_retest(Office &office, const RangeRules &rules, const GradedTests &tests, const CouponState &coupon,
                  PartEvidence &part, GradedTests::Retest retest) {
@@ -73,6 +84,7 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     for (const auto &id : state.passed)
         if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
             take_grade(with->coupon, standing_of_grade(office, with->coupon), id, lacks);
+            take_acceptance(rules, with->coupon, id, lacks);
             take_missing_exams(rules, with->coupon, part.weld, id, lacks);
         }
     if (rules.retest.same_exam && state.known)
@@ -248,6 +260,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
+        take_acceptance(rules, coupon, "", one.lacks);
         if (!test) one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
         if (out.test.get("operation") == "machine")
             one.lacks.push_back(shortcoming(Shortcoming::Kind::by_machine));

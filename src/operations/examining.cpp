@@ -102,6 +102,24 @@ std::vector<std::string> slips(const ExamRecord &exam) {
     return out;
 }
 
+/// What is taken, and was perhaps not meant.
+std::vector<std::string> doubts_of_exam(const CouponState &coupon, const ExamRecord &exam, int replaces) {
+    std::vector<std::string> out;
+    const std::string method(name_of(exam.method));
+    for (const auto &[name, value] : exam.conditions)
+        if (const ConditionInfo *known = condition_info(name); known && !known->methods.empty())
+            if (std::find(known->methods.begin(), known->methods.end(), exam.method) == known->methods.end())
+                out.push_back("condition '" + name + "' says nothing of " + method);
+    const std::string_view magnetic = info(exam.method).needs_magnetic;
+    if (!magnetic.empty() && coupon.record.get("magnetic") == "no")
+        out.push_back(method + " of a coupon that is not magnetic: " + std::string(magnetic));
+    for (const auto *open : coupon.open_exams())
+        if (replaces == 0 && open->method == exam.method)
+            out.push_back("exam " + named({open}) + " of coupon " + coupon.record.id +
+                          " is open too; this one is another exam beside it");
+    return out;
+}
+
 /// An exam as it is asked for, filled in from the examiner's last one and from what is on record.
 struct Asked {
     ExamRecord exam;
@@ -150,6 +168,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_day(exam, state.record, today);
     exam.sure = set_aside_by(doubted(state.record, exam, today, std::move(asked.against)), request.sure);
     if (request.found) {
+        if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
+            throw refused("an exam begins without finds, so it cannot be finished with " +
+                          std::to_string(*request.found) +
+                          " at once; record it open, log what it found, and finish it then")
+                .at("found");
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
     }
@@ -160,6 +183,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     }
     std::vector<std::string> notes = std::move(asked.notes);
     for (auto &slip : slips(exam)) notes.push_back(std::move(slip));
+    for (auto &doubt : doubts_of_exam(state, exam, request.replaces)) notes.push_back(std::move(doubt));
     if (request.replaces > 0) {
         const ExamRecord &old = state.needed_exam(request.replaces);
         exam.number = old.number;

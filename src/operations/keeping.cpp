@@ -3,6 +3,7 @@
 #include "criteria/owners_copy.hpp"
 #include "facts/coupon_weld.hpp"
 #include "judge/judgement.hpp"
+#include "measure/text.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/fold.hpp"
 
@@ -222,6 +223,11 @@ Verified verify(Office &office, const VerifyRequest &request) {
             out.replay->faults);
     }
     if (!request.head.empty()) {
+        if (request.head.size() != 64 ||
+            request.head.find_first_not_of("0123456789abcdef") != std::string::npos)
+            throw refused("'" + shown(request.head) +
+                          "' is no hash of an entry; expected its 64 digits and letters from a to f, whole")
+                .at("head");
         // Of an earlier entry it proves as much up to there: what follows was only added.
         if (request.head == std::string(64, '0'))
             out.entries_after = out.chain.entries;

@@ -36,10 +36,16 @@ CouponSheet show_coupon(Office &office, const std::string &mark) {
 }
 
 std::vector<Entry> history_of_coupon(Office &office, const std::string &mark) {
+    if (!office.book().knows_coupon(mark) && office.book().knows_welder(mark))
+        throw refused("there is no coupon '" + mark + "'; it is the mark of a welder")
+            .mend({"history", {mark}, {"welder"}});
     return office.book().history(mark);
 }
 
 std::vector<Entry> history_of_welder(Office &office, const std::string &mark) {
+    if (!office.book().knows_welder(mark) && office.book().knows_coupon(mark))
+        throw refused("there is no welder '" + mark + "'; it is the mark of a coupon")
+            .mend({"history", {mark}, {}});
     return office.book().welder_history(mark);
 }
 

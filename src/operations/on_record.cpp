@@ -136,8 +136,8 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam) {
     if (const auto person = person_named(office, exam.examiner))
         fill_examiner(*person, exam, out);
     else if (const std::string near = nearest_word(exam.examiner, office.book().people()); !near.empty())
-        out.notes.push_back("examiner '" + shown(exam.examiner) + "' is not on record; did you mean '" +
-                            near + "'?");
+        out.against.push_back({"another examiner", "examiner '" + shown(exam.examiner) +
+                                                       "' is not on record; did you mean '" + near + "'?"});
     fill_equipment(office, exam, out.notes);
     return out;
 }

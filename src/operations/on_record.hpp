@@ -8,7 +8,8 @@ namespace beadbook {
 /// What the records of people and equipment say of an exam that is being entered.
 struct OnRecord {
     std::vector<Unlikely>
-        against; ///< the examiner is not entitled: an id of why_not_entitled, and the reading
+        against; ///< the examiner is not entitled: an id of why_not_entitled, and the reading; or is nobody
+                 ///< on record, but nearly somebody: "another examiner", by which the exam still counts
     std::vector<std::string> notes; ///< what was filled in, and doubts
     bool knows_examiner = false;
 };

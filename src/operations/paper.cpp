@@ -8,19 +8,6 @@
 namespace beadbook {
 namespace {
 
-void count_standing(StandingCount &into, const Standing &standing) {
-    if (!standing.confirmed.empty()) return void(++into.own_copy);
-    switch (standing.kind) {
-    case Standing::Kind::read: ++into.read; break;
-    case Standing::Kind::second_hand: ++into.second_hand; break;
-    case Standing::Kind::memory: ++into.memory; break;
-    case Standing::Kind::house: ++into.house; break;
-    case Standing::Kind::common_practice: ++into.common_practice; break;
-    case Standing::Kind::filled: ++into.own_copy; break;
-    case Standing::Kind::blank: ++into.blank; break;
-    }
-}
-
 /// Of a rule whose classes differ the least sure one.
 const Standing &least_sure(const Rule &rule) {
     return *std::max_element(
@@ -31,9 +18,9 @@ const Standing &least_sure(const Rule &rule) {
 PaperBasis basis_of(const CriteriaSet &set) {
     PaperBasis out{set.title, set.edition, set.hash, {}};
     for (const auto &rule : set.rules)
-        if (!rule.standings.empty()) count_standing(out.limits, least_sure(rule));
-    for (const auto &one : set.required) count_standing(out.limits, one.standing);
-    for (const auto &one : set.relevance) count_standing(out.limits, one.standing);
+        if (!rule.standings.empty()) out.limits.add(least_sure(rule));
+    for (const auto &one : set.required) out.limits.add(one.standing);
+    for (const auto &one : set.relevance) out.limits.add(one.standing);
     return out;
 }
 

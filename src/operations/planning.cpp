@@ -91,16 +91,17 @@ Plan plan_of_rest(const Work &work, const std::vector<JobAllowed> &jobs, const s
     return out;
 }
 
-/// Classes that the work names and the criteria do not have: nothing would be known of such coupons'
-/// examinations, and nobody would notice.
-std::vector<std::string> unknown_classes(const PlanResult &plan) {
-    std::vector<std::string> out;
-    for (const Job &job : plan.work.jobs)
-        if (!job.class_id.empty() && !plan.criteria->class_index(job.class_id))
-            out.push_back(job.id + " names class '" + shown(job.class_id) + "', but criteria " +
-                          plan.criteria->name + " have " + listed(plan.criteria->class_names()) +
-                          "; what that class requires is not told");
-    return out;
+/// Of a class that the criteria do not have nothing would be known, and nobody would notice. Throws
+/// DataError.
+void check_classes(const Work &work, const CriteriaSet &criteria) {
+    std::string unknown;
+    for (const Job &job : work.jobs)
+        if (!job.class_id.empty() && !criteria.class_index(job.class_id))
+            unknown += (unknown.empty() ? "" : "\n") + job.id + ": there is no class '" +
+                       shown(job.class_id) + "' in " + criteria.name + "; expected " +
+                       listed(criteria.class_names(), "or") +
+                       did_you_mean(job.class_id, criteria.class_names());
+    if (!unknown.empty()) throw DataError(unknown);
 }
 
 constexpr const char *work_example =
@@ -156,6 +157,7 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
     result.work = read_work(catalogue, request.work, request.rules);
     const std::string &criteria = request.criteria.empty() ? result.work.criteria : request.criteria;
     if (!criteria.empty()) result.criteria = catalogue.criteria(criteria);
+    if (result.criteria) check_classes(result.work, *result.criteria);
 
     std::vector<int> numbers;
     std::vector<std::vector<VariableRange>> ranges;
@@ -183,7 +185,6 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
             uncovered.because = shortfalls(one.fails, range_of(*result.work.rules, *one.nearest));
         result.uncovered.push_back(std::move(uncovered));
     }
-    if (result.criteria) out.notes = unknown_classes(result);
     out.notes.insert(out.notes.end(), plan.notes.begin(), plan.notes.end());
     return out;
 }

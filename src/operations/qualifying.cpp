@@ -60,12 +60,6 @@ void note_reason_unused(const SetAside &aside, const std::string &why, std::vect
         notes.push_back("nothing had to be set aside; the reason given for it is not kept");
 }
 
-void note_no_exams(const RangeRules &rules, std::vector<std::string> &notes) {
-    if (rules.exams.empty())
-        notes.push_back(rules.name + " as it is known here asks for no examination of the test; check that "
-                                     "it was examined as the standard asks");
-}
-
 std::string holds_words(const ValidityWay &way) {
     std::string out = way.id + " (" + (way.lasts ? "lasts " + way.lasts->text : "no fixed end");
     if (way.use_every) out += ", to be used within every " + way.use_every->text;
@@ -147,7 +141,6 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
         numbers.push_back(grant(writing, mark, std::move(record), *rules));
     }
     Done<Granted> out{as_granted(writing, mark, numbers), {}};
-    note_no_exams(*rules, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
@@ -242,7 +235,6 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     WelderEvent kept = add_event(writing, request.mark, event);
     Done<StandingChange> out{
         {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
-    note_no_exams(*held.rules, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
     for (auto &note : late_training_notes(out.value.event.evidence)) out.notes.push_back(std::move(note));
     return out;

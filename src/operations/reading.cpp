@@ -1,6 +1,7 @@
 #include "operations/reading.hpp"
 
 #include "criteria/shipped.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
 
@@ -56,6 +57,14 @@ Checked<RangeRules> check_rules(Catalogue &catalogue, const Source &source) {
 }
 Checked<Practice> check_practice(Catalogue &catalogue, const Source &source) {
     return checked<Practice>(catalogue, source, "technique/", load_practice, &LoadedPractice::practice);
+}
+
+const std::string &editor_schema(const std::string &kind) {
+    static const std::vector<std::string> kinds{"criteria", "cases", "rules", "practice", "work"};
+    if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end())
+        throw DataError("there is no schema for '" + shown(kind) + "'; expected " + listed(kinds, "or") +
+                        did_you_mean(kind, kinds));
+    return shipped_file(kind + ".schema.json");
 }
 
 const Vocabulary &imperfection_types() { return Vocabulary::shipped(); }

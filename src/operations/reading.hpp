@@ -37,6 +37,10 @@ Checked<RangeRules> check_rules(Catalogue &catalogue, const Source &source);
 Checked<Practice> check_practice(Catalogue &catalogue, const Source &source);
 
 /// The words for imperfections, and the technique conditions that exams may record.
+/// The JSON Schema that editors use for one kind of file: criteria, cases, rules, practice, work. Throws
+/// DataError: there is no such kind.
+const std::string &editor_schema(const std::string &kind);
+
 const Vocabulary &imperfection_types();
 const std::vector<ConditionInfo> &known_conditions();
 

@@ -80,6 +80,10 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                " as it is known here does not say (common practice: it qualifies an operator)";
     case Kind::entered_late:
         return "it is dated before the failure of " + named + " and was entered only after that was known";
+    case Kind::accepted_by:
+        return "it was graded by " + one.criteria + ", class " + one.class_id +
+               (rules ? "; by " + rules->name + " a test weld is accepted by " + accepted_by_words(*rules)
+                      : "");
     case Kind::coupons: break;
     }
     return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +
@@ -95,6 +99,17 @@ bool names_coupon(Shortcoming::Kind kind) {
 }
 
 } // namespace
+
+std::string accepted_by_words(const RangeRules &rules) {
+    std::vector<std::string> out;
+    for (const auto &one : rules.accepted_by)
+        out.push_back(one.criteria +
+                      (one.classes.empty() ? ""
+                                           : (one.classes.size() == 1 ? ", class " : ", classes ") +
+                                                 listed(one.classes, "or")) +
+                      " [" + authority(one.from) + "]");
+    return listed(out, "or");
+}
 
 std::string words_of(const AfterFailure &after) {
     std::string out = "coupon " + after.coupon + " failed on " + print(after.failed);

@@ -9,6 +9,9 @@ std::string words_of(const AfterFailure &after);
 /// "renewal of 2026-11-20, set aside: ...; because: ...".
 std::string words_of(const Aside &aside, const RangeRules *rules);
 
+/// "aws-d17.1, class A [clause, read]".
+std::string accepted_by_words(const RangeRules &rules);
+
 /// What is lacking, in a sentence with its clause. `rules` are those that ask it; null where their text is
 /// not at hand.
 std::string words_of(const Shortcoming &one, const RangeRules *rules);

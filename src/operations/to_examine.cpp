@@ -1,6 +1,7 @@
 #include "operations/to_examine.hpp"
 
 #include "operations/finding.hpp"
+#include "operations/judging.hpp"
 
 #include <algorithm>
 #include <array>
@@ -21,6 +22,13 @@ bool is_done(const AskedExam &asked, const CouponState &coupon) {
 bool is_for_the_bench(const AskedExam &asked) {
     return std::any_of(asked.one_of.begin(), asked.one_of.end(),
                        [](const std::string &one) { return exam_named(one).has_value(); });
+}
+
+/// Something is missing that no examination brings by itself: a measure, a fact, an exam that counts.
+bool is_unsaid(Office &office, const CouponState &coupon) {
+    if (coupon.grade) return false;
+    const JudgedOrNot judged = judge_or_tell(office, coupon);
+    return judged.judged && judged.judged->verdict() == Verdict::cannot_say;
 }
 
 bool is_of(const ToExamine &one, const std::string &person) {
@@ -47,7 +55,8 @@ std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, c
     for (auto &one : all)
         if (is_for_the_bench(one) && !is_done(one, coupon)) out.missing.push_back(std::move(one));
     out.nothing_asked = all.empty() && coupon.exams.empty();
-    if (out.open.empty() && out.missing.empty() && !out.nothing_asked) return std::nullopt;
+    if (out.open.empty() && out.missing.empty() && !out.nothing_asked) out.unsaid = is_unsaid(office, coupon);
+    if (out.open.empty() && out.missing.empty() && !out.nothing_asked && !out.unsaid) return std::nullopt;
     return out;
 }
 

@@ -31,9 +31,9 @@ public:
 
     RangeRules read() {
         static const std::vector<std::string> keys{
-            "rules",      "title",  "edition",     "source",    "notes",  "units",
-            "quantities", "words",  "usual sizes", "variables", "ranges", "examinations",
-            "validity",   "retest", "renewal",     "gaps",      "ends",   "base metals"};
+            "rules",   "title",       "edition",   "source",      "notes",        "units",    "quantities",
+            "words",   "usual sizes", "variables", "ranges",      "examinations", "validity", "retest",
+            "renewal", "gaps",        "ends",      "base metals", "accepted by"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(rules_);
         const Fields top(root_, "", keys, issues_);
         rules_.name = top.needed_text("rules");
@@ -52,6 +52,7 @@ public:
         for (const Yaml *node : top.items("variables")) read_variable(*node);
         for (const Yaml *node : top.items("ranges")) read_rule(*node);
         for (const Yaml *node : top.items("examinations")) read_exam(*node);
+        for (const Yaml *node : top.items("accepted by")) read_accepted_by(*node);
         if (const Yaml *ends = top.get("ends")) read_ends(*ends);
         read_validity(top, rules_, issues_);
         for (const Yaml *gap : top.items("gaps")) read_gap(*gap);
@@ -239,6 +240,14 @@ private:
         rules_.exams.push_back(std::move(out));
     }
 
+    void read_accepted_by(const Yaml &node) {
+        const Fields fields(node, "accepted by", {"criteria", "classes", "clause", "standing"}, issues_);
+        AcceptedBy out{fields.needed_text("criteria"), {}, read_authority(fields, issues_)};
+        if (const Yaml *classes = fields.get("classes"))
+            out.classes = read_word_list(*classes, fields.path_of("classes"), issues_);
+        rules_.accepted_by.push_back(std::move(out));
+    }
+
     /// Mistakes that only show when all is read.
     void check_whole(const Fields &top) {
         for (const auto &variable : rules_.variables) {
@@ -285,6 +294,15 @@ const ValidityWay *RangeRules::way(std::string_view id) const {
     const auto found =
         std::find_if(validity.begin(), validity.end(), [&](const ValidityWay &w) { return w.id == id; });
     return found == validity.end() ? nullptr : &*found;
+}
+
+bool RangeRules::accepts(std::string_view criteria, std::string_view class_id) const {
+    return accepted_by.empty() ||
+           std::any_of(accepted_by.begin(), accepted_by.end(), [&](const AcceptedBy &one) {
+               return one.criteria == criteria &&
+                      (one.classes.empty() ||
+                       std::find(one.classes.begin(), one.classes.end(), class_id) != one.classes.end());
+           });
 }
 
 void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {

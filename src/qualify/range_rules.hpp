@@ -61,6 +61,14 @@ struct Authority {
 };
 inline std::string authority(const Authority &from) { return authority(from.clause, from.standing); }
 
+/// What accepts a test weld by these rules: classes of one criteria set. Judged by anything else, what it
+/// made says nothing here.
+struct AcceptedBy {
+    std::string criteria;
+    std::vector<std::string> classes; ///< any of them; empty: every class of the set
+    Authority from;
+};
+
 /// A number of coupons, and who asks for it.
 struct CouponsAsked {
     int coupons = 1;
@@ -128,7 +136,8 @@ struct RangeRules {
     std::vector<RangeRule> rules;
     EndComparison ends;
     std::vector<TestExam> exams;
-    std::vector<ValidityWay> validity; ///< the first is the usual one
+    std::vector<AcceptedBy> accepted_by; ///< one of them; empty: not known here
+    std::vector<ValidityWay> validity;   ///< the first is the usual one
     RetestRules retest;
     /// Of a qualification that lapsed, because the process was not used; absent: a new test is needed.
     std::optional<CouponsAsked> renewal;
@@ -137,6 +146,7 @@ struct RangeRules {
     std::string text, hash;
 
     const ValidityWay *way(std::string_view id) const;
+    bool accepts(std::string_view criteria, std::string_view class_id) const;
 };
 
 struct LoadedRules {

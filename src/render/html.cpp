@@ -5,6 +5,8 @@
 namespace beadbook {
 namespace {
 
+// Borders and gaps are written as WeasyPrint 57 reads them too: no property within a shorthand, no gap of a
+// row.
 constexpr std::string_view page_style = R"(
 :root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
 @media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }
@@ -13,17 +15,18 @@ body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: var(--ink); backg
 @media screen { body { padding: 0 4mm } }
 @media print { body { max-width: none; margin: 0 } }
 h1 { font-size: 17pt; margin: 0 0 1mm }
-h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid var(--ink) }
+h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
-td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid var(--rule); overflow-wrap: anywhere }
+td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule); overflow-wrap: anywhere }
 td.r, th.r { text-align: right } th { overflow-wrap: normal }
 td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
 h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
 pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
-div.sign { display: flex; gap: 12mm; margin-top: 14mm; break-inside: avoid }
-div.sign span { flex: 1; border-top: 0.3mm solid var(--ink); padding-top: 1mm; color: var(--quiet) }
+div.sign { display: flex; margin-top: 14mm; break-inside: avoid }
+div.sign span { flex: 1; min-width: 60mm; border-top: 0.3mm solid; padding-top: 1mm; color: var(--quiet) }
+div.sign span + span { margin-left: 12mm }
 p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";

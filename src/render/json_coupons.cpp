@@ -50,6 +50,12 @@ nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
     return out;
 }
 
+nlohmann::json all_of(const std::vector<CouponRecord> &coupons) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &coupon : coupons) out.push_back(codec::json_of(coupon));
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes) {
@@ -57,13 +63,15 @@ std::string json_text(const Registered &done, const std::vector<std::string> &no
 }
 
 std::string json_text(const RegisteredMany &done, const std::vector<std::string> &notes) {
-    nlohmann::json out = nlohmann::json::array();
-    for (const auto &coupon : done.coupons) out.push_back(codec::json_of(coupon));
-    return render::finished(std::move(out), notes);
+    return render::finished(all_of(done.coupons), notes);
 }
 
 std::string json_text(const Changed &done, const std::vector<std::string> &notes) {
     return render::finished(codec::json_of(done.coupon), notes);
+}
+
+std::string json_text(const ChangedMany &done, const std::vector<std::string> &notes) {
+    return render::finished(all_of(done.coupons), notes);
 }
 
 std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes) {

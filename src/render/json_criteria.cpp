@@ -3,6 +3,7 @@
 #include "render/json_check.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_weld.hpp"
+#include "report/boundaries_document.hpp"
 #include "report/criteria_document.hpp"
 
 #include <algorithm>
@@ -107,12 +108,51 @@ Json tried_json(const TriedCases &tried) {
             {"not tried from both sides", std::move(untried)}};
 }
 
+Json boundary_json(const CriteriaSet &set, const BoundaryCase &one) {
+    const Rule &rule = set.rules[one.rule];
+    Json coupon = Json::object(), tries = Json::array();
+    for (const Quantity q : one.varied)
+        coupon[std::string(info(q).name)] =
+            render::number(Exact(one.coupon.values[q]), info(q).dimension, set.unit);
+    for (const auto &tried : one.tries)
+        tries.push_back({{"value", render::number(tried.value, rule.dimension(), set.unit)},
+                         {"written", tried.rejects ? "outside" : "within"},
+                         {"judged", words_of(tried.found)}});
+    return {{"rule", rule.id},
+            {"class", set.classes[one.class_index].id},
+            {"clause", rule.clause},
+            {"standing", name_of(rule.standings[one.class_index].kind)},
+            {"as written", rule.limits[one.class_index].text},
+            {"compare", name_of(rule.compare)},
+            {"coupon", std::move(coupon)},
+            {"limit", render::number(one.limit, rule.dimension(), set.unit)},
+            {"tries", std::move(tries)}};
+}
+
 } // namespace
 
 nlohmann::json blanks_json(const CriteriaSet &set) {
     Json out = Json::array();
     for (const auto &blank : set.blanks) out.push_back(blank_json(set, blank));
     return out;
+}
+
+std::string json_text(const Boundaries &all, const std::vector<std::string> &notes) {
+    Json limits = Json::array(), none = Json::array();
+    for (const auto &one : all.cases) limits.push_back(boundary_json(*all.set, one));
+    for (const auto &one : all.none)
+        none.push_back({{"rule", all.set->rules[one.rule].id},
+                        {"class", all.set->classes[one.class_index].id},
+                        {"why", words_of(one.why)}});
+    Json out{{"set", all.set->name},
+             {"boundaries", std::move(limits)},
+             {"judged otherwise", all.disagreeing()},
+             {"without", std::move(none)}};
+    if (all.written) {
+        const Json written = tried_json(*all.written);
+        for (const char *key : {"never decisive", "not tried from both sides"}) out[key] = written[key];
+    }
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &sets,

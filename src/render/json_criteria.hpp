@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/boundaries.hpp"
 #include "operations/reading.hpp"
 #include "operations/trying.hpp"
 #include "report/limit_curves_document.hpp"
@@ -19,6 +20,7 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
 std::string json_text(const LimitCurves &curves, const std::vector<std::string> &notes = {});
 std::string json_text(const Vocabulary &vocabulary, const std::vector<std::string> &notes = {});
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes = {});
+std::string json_text(const Boundaries &all, const std::vector<std::string> &notes = {});
 std::string json_text(const TriedCases &tried, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<TriedCases> &all, const std::vector<std::string> &notes = {});
 

@@ -3,6 +3,7 @@
 #include "records/codecs/facts.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_proof.hpp"
+#include "report/standings.hpp"
 
 namespace beadbook {
 
@@ -70,6 +71,7 @@ nlohmann::json judged_json(const Judged &judged) {
         entry["findings"] = nlohmann::json::array();
         for (const auto &f : one.findings) entry["findings"].push_back(finding_json(c, k, f));
         if (one.nearest) entry["nearest"] = finding_json(c, k, *one.nearest);
+        entry["standings"] = render::standings_json(standings_behind(one, c.set, k));
         if (one.proof) entry["proof"] = render::proof_json(c, judged, k);
         classes.push_back(std::move(entry));
     }

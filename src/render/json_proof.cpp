@@ -57,9 +57,18 @@ nlohmann::json entry_json(const Case &c, std::size_t class_index, const ProvenEn
 
 } // namespace
 
+nlohmann::json standings_json(const StandingCount &count) {
+    return {{"read", count.read},
+            {"second hand", count.second_hand},
+            {"memory", count.memory},
+            {"house", count.house},
+            {"common practice", count.common_practice},
+            {"own copy", count.own_copy},
+            {"blank", count.blank}};
+}
+
 nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index) {
     const Proof &proof = *judged.judgement.classes[class_index].proof;
-    const StandingCount count = standings_behind(proof, c.set, class_index);
     nlohmann::json out{{"scope", nlohmann::json::array()},
                        {"exams", nlohmann::json::array()},
                        {"entries", nlohmann::json::array()},
@@ -67,14 +76,7 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                        {"gaps looked at", proof.gaps},
                        {"compared", proof.compared},
                        {"facts", nlohmann::json::object()},
-                       {"standings",
-                        {{"read", count.read},
-                         {"second hand", count.second_hand},
-                         {"memory", count.memory},
-                         {"house", count.house},
-                         {"common practice", count.common_practice},
-                         {"own copy", count.own_copy},
-                         {"blank", count.blank}}}};
+                       {"standings", standings_json(standings_behind(proof, c.set, class_index))}};
     for (const int s : proof.scope) {
         const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
         out["scope"].push_back({{"part", part.id},

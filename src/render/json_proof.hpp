@@ -6,6 +6,8 @@
 
 namespace beadbook::render {
 
+nlohmann::json standings_json(const StandingCount &count);
+
 /// Every part of the proof of an accepted class.
 nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index);
 

@@ -78,11 +78,17 @@ std::string json_text(const std::vector<std::shared_ptr<const RangeRules>> &all,
 }
 
 std::string json_text(const RangeRules &rules, const std::vector<std::string> &notes) {
-    Json variables = Json::array(), ranges = Json::array(), exams = Json::array(), validity = Json::array();
+    Json variables = Json::array(), ranges = Json::array(), exams = Json::array(), validity = Json::array(),
+         accepted = Json::array();
     for (const auto &variable : rules.variables) variables.push_back(variable_json(variable));
     for (const auto &rule : rules.rules) ranges.push_back(rule_json(rule));
     for (const auto &exam : rules.exams) exams.push_back(exam_json(exam));
     for (const auto &way : rules.validity) validity.push_back(way_json(way));
+    for (const auto &one : rules.accepted_by) {
+        accepted.push_back(authority_json(one.from));
+        accepted.back()["criteria"] = one.criteria;
+        if (!one.classes.empty()) accepted.back()["classes"] = one.classes;
+    }
     Json out{{"rules", rules.name},
              {"title", rules.title},
              {"edition", rules.edition},
@@ -92,6 +98,7 @@ std::string json_text(const RangeRules &rules, const std::vector<std::string> &n
              {"variables", std::move(variables)},
              {"ranges", std::move(ranges)},
              {"exams", std::move(exams)},
+             {"accepted by", std::move(accepted)},
              {"validity", std::move(validity)},
              {"gaps", rules.gaps}};
     if (!rules.base_metals.empty()) out["base metals"] = rules.base_metals;

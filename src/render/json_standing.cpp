@@ -5,6 +5,7 @@
 #include "render/json_parts.hpp"
 #include "render/json_people.hpp"
 #include "render/json_weld.hpp"
+#include "report/rules_document.hpp"
 
 namespace beadbook {
 namespace {
@@ -49,6 +50,8 @@ json held_json(const HeldQualification &held) {
     if (!q.overridden.empty()) out["overridden"] = words_of(q.overridden, held.rules.get());
     if (!q.override_why.empty()) out["override"] = q.override_why;
     for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));
+    if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+        out["not known"] = unknown;
     return out;
 }
 
@@ -94,6 +97,12 @@ json welder_json(const WelderRecord &welder) {
 
 std::string json_text(const Enrolled &done, const std::vector<std::string> &notes) {
     return render::finished(welder_json(done.welder), notes);
+}
+
+std::string json_text(const EnrolledMany &done, const std::vector<std::string> &notes) {
+    json out = json::array();
+    for (const auto &welder : done.welders) out.push_back(welder_json(welder));
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const WelderChanged &done, const std::vector<std::string> &notes) {
@@ -179,6 +188,8 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     out["reason"] = v.reason;
     out["authority"] = authority(v.from);
     if (v.until) out["until"] = print(*v.until);
+    if (const std::string unknown = not_known_words(*s.held.rules); !unknown.empty())
+        out["not known"] = unknown;
     for (const auto &one : s.held.aside) out["rests on"].push_back(words_of(one, s.held.rules.get()));
     if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
     out["events"] = events_json(s.events, {s.held}, s.undone);

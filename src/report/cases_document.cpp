@@ -56,6 +56,17 @@ void add_tried(Document &out, const TriedCases &tried) {
 
 } // namespace
 
+void add_untried(Document &out, const TriedCases &tried) {
+    auto untried = untried_bullets(tried);
+    if (!tried.never_decisive.empty()) {
+        out.heading("Rules that no worked case is decided by", 2);
+        out.item(listed(tried.never_decisive));
+    }
+    if (untried.empty()) return;
+    out.heading("Limits that no worked case tries from both sides", 2);
+    for (auto &one : untried) out.item(one.words, "", {});
+}
+
 std::string verdicts_words(const TriedCases &tried, const TriedCase &one) {
     std::string out;
     for (std::size_t c = 0; c < tried.set->classes.size(); ++c)

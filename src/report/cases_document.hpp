@@ -9,6 +9,9 @@ namespace beadbook {
 Document document_of(const TriedCases &tried);
 Document document_of(const std::vector<TriedCases> &all);
 
+/// What the worked cases leave untried: rules that decide none, limits tried from one side only.
+void add_untried(Document &out, const TriedCases &tried);
+
 /// "A accept, B reject".
 std::string verdicts_words(const TriedCases &tried, const TriedCase &one);
 

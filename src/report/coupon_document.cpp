@@ -61,8 +61,19 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     }
     for (const auto &gone : coupon.moved_away())
         if (gone.exam == e.number) under.push_back({moved_text(gone), "", {}});
-    if (!any) under.push_back({e.finished ? "none found" : "nothing is logged", "", {}});
+    if (!any)
+        under.push_back({!e.finished       ? "nothing is logged"
+                         : e.done().counts ? "none found"
+                                           : "none found, which proves nothing: it does not count",
+                         "",
+                         {}});
     doc.item(exam_text(e), "", std::move(under));
+}
+
+std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {
+    std::vector<std::string> out;
+    for (const auto &coupon : coupons) out.push_back(coupon.id);
+    return out;
 }
 
 } // namespace
@@ -113,13 +124,17 @@ Document document_of(const Registered &done) {
 }
 
 Document document_of(const RegisteredMany &done) {
-    std::vector<std::string> marks;
-    for (const auto &coupon : done.coupons) marks.push_back(coupon.id);
-    return Document{}.line(std::to_string(marks.size()) + " coupons registered: " + marks_text(marks));
+    return Document{}.line(std::to_string(done.coupons.size()) +
+                           " coupons registered: " + marks_text(marks_of(done.coupons)));
 }
 
 Document document_of(const Changed &done) {
     return Document{}.line("coupon " + done.coupon.id + " changed; the old entry is kept");
+}
+
+Document document_of(const ChangedMany &done) {
+    return Document{}.line(std::to_string(done.coupons.size()) + " coupons changed: " +
+                           marks_text(marks_of(done.coupons)) + "; the old entries are kept");
 }
 
 Document document_of(const CouponWithdrawn &done) {

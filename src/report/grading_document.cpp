@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/proof_document.hpp"
 
 namespace beadbook {
 
@@ -10,8 +11,10 @@ std::string deciding_words(const Judged &judged) {
     const Case c = case_of(judged);
     const ClassJudgement &one = judged.judgement.classes[*judged.sought];
     if (!one.findings.empty()) return sentence(c, *judged.sought, one.findings.front());
-    if (!one.nearest) return "nothing came near a limit";
-    return "nearest to a limit: " + sentence(c, *judged.sought, *one.nearest);
+    std::string out = one.nearest ? "nearest to a limit: " + sentence(c, *judged.sought, *one.nearest)
+                                  : "nothing came near a limit";
+    for (const auto &exam : not_counted_words(judged)) out += "; but " + exam;
+    return out;
 }
 
 Document document_of(const GradedMany &done) {

@@ -6,6 +6,7 @@
 #include "report/coupon_document.hpp"
 #include "report/limit_bars.hpp"
 #include "report/proof_document.hpp"
+#include "report/standings.hpp"
 #include "report/weld_map.hpp"
 #include "report/weld_strip.hpp"
 
@@ -181,6 +182,11 @@ void add_chosen_proof(Document &doc, const Case &c, const Judged &judged, bool i
         add_proof(doc, c, judged, *k);
 }
 
+void add_standings(Document &doc, const Case &c, std::size_t k, const ClassJudgement &one) {
+    const StandingCount count = standings_behind(one, c.set, k);
+    if (count.all() > 0) doc.item(standing_words(count));
+}
+
 /// Of equipment whose calibration no verdict goes by: never silently.
 void add_cautions(Document &doc, const Judged &judged) {
     for (const auto &caution : judged.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
@@ -200,6 +206,8 @@ Document judged_document(const Judged &judged, bool in_full) {
                  verdict_words(one.verdict));
         reasons.add(doc, k, one.findings.size());
         if (!judged.withdrawn.empty()) doc.item("a coupon that is withdrawn is not judged");
+        // Of the class that is proved the proof tells it.
+        if (class_to_prove(judged) != k) add_standings(doc, c, k, one);
         if (one.verdict != Verdict::accept) continue;
         if (one.nearest)
             doc.item("nearest to a limit: " + sentence(c, k, *one.nearest), authority(c, k, *one.nearest));
@@ -242,6 +250,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
         add_limit_bars(doc, limit_rows(c, k, one));
+        add_standings(doc, c, k, one);
     }
     add_left_out(doc, c, k);
     add_causes(doc, c, one);

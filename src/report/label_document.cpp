@@ -7,7 +7,7 @@
 namespace beadbook {
 namespace {
 
-constexpr double label_width_units = 232, label_height_units = 120; // a quarter of a millimetre each
+constexpr double label_width_units = 232, label_height_units = 120; // of about a quarter of a millimetre
 
 /// What tells coupons apart at the bench, as far as it is known.
 std::vector<std::string> label_lines(const CouponRecord &coupon) {

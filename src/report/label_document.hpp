@@ -5,7 +5,7 @@
 
 namespace beadbook {
 
-/// Sheets of labels, 58 mm x 30 mm each: the mark, who welded it, and a code that opens it.
+/// Sheets of labels, 56 mm x 29 mm each: the mark, who welded it, and a code that opens it.
 Document document_of(const CouponLabels &labels);
 
 } // namespace beadbook

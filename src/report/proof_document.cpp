@@ -2,6 +2,7 @@
 
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/standings.hpp"
 
 #include <algorithm>
 #include <set>
@@ -58,16 +59,6 @@ std::vector<ProvenExam> beside(const Judged &judged, const Proof &proof) {
 }
 
 /// Each exam once, however many clauses ask for it.
-/// Exams on record that prove nothing: nobody may take their silence for a clean weld.
-std::vector<std::string> not_counted_words(const Judged &judged) {
-    std::vector<std::string> out;
-    for (const auto &exam : judged.exams)
-        if (!exam.counts)
-            out.push_back("the " + std::string(name_of(exam.method)) + " (exam " +
-                          std::to_string(exam.number) + ") does not count: " + exam.why_not);
-    return out;
-}
-
 std::vector<std::string> examined_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     std::set<std::pair<Exam, int>> said;
@@ -102,29 +93,6 @@ std::string entries_words(const Judged &judged, const Proof &proof) {
     if (!irrelevant.empty())
         out.push_back(std::to_string(irrelevant.size()) + " not relevant by " + listed(by));
     return counted(judged.indications.size(), "entry: ", "entries: ") + listed(out);
-}
-
-std::string standing_words(const StandingCount &count) {
-    std::vector<std::string> parts;
-    const auto take = [&](std::size_t n, const std::string &words) {
-        if (n > 0) parts.push_back(std::to_string(n) + " " + words);
-    };
-    take(count.read, count.read == 1 ? "was read" : "were read");
-    take(count.second_hand, count.second_hand == 1 ? "was read second hand" : "were read second hand");
-    take(count.memory, count.memory == 1 ? "is from memory" : "are from memory");
-    take(count.house, count.house == 1 ? "is of the house" : "are of the house");
-    take(count.common_practice, count.common_practice == 1 ? "is common practice" : "are common practice");
-    take(count.own_copy,
-         count.own_copy == 1 ? "was held against the owner's copy" : "were held against the owner's copy");
-    take(count.blank,
-         count.blank == 1 ? "is a blank that bears on nothing here" : "are blanks that bear on nothing here");
-    if (parts.empty()) return "No clause stands behind it";
-    if (parts.size() == 1 && count.all() > 1) {
-        const std::string all = std::to_string(count.all());
-        return "All " + all + " clauses behind it " + parts.front().substr(all.size() + 1);
-    }
-    if (count.all() == 1) return "The one clause behind it " + parts.front().substr(2);
-    return "Of the " + counted(count.all(), "clause", "clauses") + " behind it " + listed(parts);
 }
 
 std::string gaps_words(const Proof &proof) {
@@ -201,6 +169,15 @@ void add_entries(Document &doc, const Case &c, std::size_t k, const Proof &proof
 }
 
 } // namespace
+
+std::vector<std::string> not_counted_words(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &exam : judged.exams)
+        if (!exam.counts)
+            out.push_back("the " + std::string(name_of(exam.method)) + " (exam " +
+                          std::to_string(exam.number) + ") does not count: " + exam.why_not);
+    return out;
+}
 
 std::string_view name_of(How how) {
     switch (how) {

@@ -16,6 +16,9 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
 /// accepted. Nothing: there is no accept to prove.
 std::optional<std::size_t> class_to_prove(const Judged &judged);
 
+/// Exams on record that prove nothing, each with the reason: nobody may take their silence for a clean weld.
+std::vector<std::string> not_counted_words(const Judged &judged);
+
 /// A fact of the coupon that a proof rests on, with its value: "joint", "groove".
 std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missing facts);
 

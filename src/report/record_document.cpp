@@ -4,6 +4,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/rules_document.hpp"
 #include "report/standing_document.hpp"
 
 namespace beadbook {
@@ -116,6 +117,8 @@ Document document_of(const RecordSheet &s) {
     add_standing(doc, s);
     add_range(doc, s);
     add_test(doc, s);
+    if (const std::string unknown = not_known_words(*s.held.rules); !unknown.empty())
+        doc.pair("these rules", Words(unknown, Tone::cannot_say));
     if (q.evidence) {
         doc.heading("Examined and graded", 2);
         add_evidence(doc, *q.evidence);

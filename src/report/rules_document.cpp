@@ -43,6 +43,13 @@ void add_exams(Document &out, const RangeRules &rules) {
                  source_words(exam.clause, exam.standing));
 }
 
+void add_acceptance(Document &out, const RangeRules &rules) {
+    if (!rules.accepted_by.empty()) out.heading("what a test weld is accepted by", 2);
+    for (const auto &one : rules.accepted_by)
+        out.item(one.criteria + (one.classes.empty() ? "" : ", class " + listed(one.classes, "or")),
+                 source_words(one.from));
+}
+
 void add_validity(Document &out, const RangeRules &rules) {
     out.heading("validity", 2);
     for (const auto &way : rules.validity) {
@@ -71,6 +78,13 @@ void add_validity(Document &out, const RangeRules &rules) {
 }
 
 } // namespace
+
+std::string not_known_words(const RangeRules &rules) {
+    std::vector<std::string> out;
+    if (rules.exams.empty()) out.emplace_back("which examinations a test weld needs");
+    if (rules.accepted_by.empty()) out.emplace_back("what a test weld is accepted by");
+    return out.empty() ? "" : "not known here: " + listed(out) + "; hold the standard beside it";
+}
 
 std::string allowance_words(const RangeRule &rule) {
     if (rule.by.empty()) return rule.text;
@@ -123,8 +137,11 @@ Document document_of(const RangeRules &rules) {
     add_ranges(out, rules);
     add_ends(out, rules);
     add_exams(out, rules);
+    add_acceptance(out, rules);
     add_validity(out, rules);
-    if (!rules.gaps.empty()) out.heading("Known gaps:", 2);
+    const std::string unknown = not_known_words(rules);
+    if (!rules.gaps.empty() || !unknown.empty()) out.heading("Known gaps:", 2);
+    if (!unknown.empty()) out.item(unknown);
     for (const auto &gap : rules.gaps) out.item(gap);
     return out.caution();
 }

@@ -16,6 +16,9 @@ std::string allowance_words(const RangeRule &rule);
 std::string ends_words(const EndComparison &ends);
 /// How long a qualification of this way holds: "lasts 2 years, to be used within every 6 months".
 std::string period_words(const ValidityWay &way);
+/// What the rules, as they are known here, do not say of the test weld; empty if nothing: an answer by them
+/// tells it.
+std::string not_known_words(const RangeRules &rules);
 std::string extension_words(const ValidityWay::Extension &extension);
 
 } // namespace beadbook

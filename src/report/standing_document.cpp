@@ -1,9 +1,12 @@
 #include "report/standing_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/faults.hpp"
+#include "operations/marks.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/people_document.hpp"
 #include "report/range_words.hpp"
+#include "report/rules_document.hpp"
 
 namespace beadbook {
 namespace {
@@ -94,6 +97,12 @@ Document document_of(const Enrolled &done) {
     return Document{}.line("welder " + done.welder.mark + " registered");
 }
 
+Document document_of(const EnrolledMany &done) {
+    std::vector<std::string> marks;
+    for (const auto &welder : done.welders) marks.push_back(welder.mark);
+    return Document{}.line(counted(marks.size(), "welder") + " registered: " + marks_text(marks));
+}
+
 Document document_of(const WelderChanged &done) {
     return Document{}.line("welder " + done.welder.mark + " changed; the old entry is kept");
 }
@@ -122,6 +131,8 @@ Document document_of(const WelderStanding &standing) {
     if (!welder.note.empty()) doc.line("note: " + welder.note);
     for (const auto &held : standing.held) {
         auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
+        if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+            under.insert(under.begin(), Bullet{unknown, "", {}});
         under.insert(under.begin(), Bullet{origin(held), "", {}});
         if (const std::string next = next_words(held); !next.empty())
             under.insert(under.begin(), Bullet{"next: " + next, "", {}});
@@ -204,6 +215,8 @@ Document document_of(const Granted &granted) {
                  standing_words(held));
         for (auto &item : aside_items(held.record.overridden, held.rules.get(), held.record.override_why))
             doc.item(std::move(item.words));
+        if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+            doc.item(Words(unknown, Tone::cannot_say));
         doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");
     }
     return doc;

@@ -43,12 +43,15 @@ Answer home(Visit &visit) {
         return page_of(visit, {"To be examined", main, "/"});
     }
     const ExamsToDo all = visit.bench().exam_board().look(visit.office(), visit.person(), most_shown);
-    if (all.coupons.empty()) main += "<p>Nothing waits: every coupon has what its criteria ask.</p>";
+    if (all.coupons.empty())
+        main += "<p>Nothing waits: every coupon has what its criteria ask, or is graded.</p>";
     main += "<p class=\"deeds\">" + whole_stacks(all) + "</p>\n<ul class=\"coupons\">\n";
     for (const auto &one : all.coupons)
         main += "<li" + std::string(one.mine ? " class=\"mine\"" : "") + "><h2>" +
                 link_to(coupon_path(one.coupon.id), one.coupon.id) + "</h2><p>" + escaped(about(one.coupon)) +
-                "</p><p class=\"deeds\">" + exam_buttons(one) + "</p></li>\n";
+                "</p><p class=\"deeds\">" + exam_buttons(one) +
+                (one.unsaid ? button_to(coupon_path(one.coupon.id), "cannot say: see what is missing") : "") +
+                "</p></li>\n";
     main += "</ul>\n";
     if (all.all > all.coupons.size())
         main += "<p>" + std::to_string(all.all - all.coupons.size()) + " more wait.</p>";

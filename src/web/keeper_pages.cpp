@@ -3,15 +3,13 @@
 #include "operations/keeping.hpp"
 #include "operations/standing.hpp"
 #include "records/files.hpp"
+#include "records/private_folder.hpp"
 #include "report/keeping_document.hpp"
 #include "report/standing_document.hpp"
 #include "web/form.hpp"
 #include "web/keeper_parts.hpp"
 #include "web/linked_rows.hpp"
 #include "web/page.hpp"
-
-#include <filesystem>
-#include <stdlib.h>
 
 namespace beadbook {
 namespace {
@@ -78,27 +76,8 @@ Answer verify_page(Visit &visit) {
     return page_of(visit, {"Proof of the record", main, keeper_path});
 }
 
-/// A folder that nobody else reads, gone with what lies in it.
-class PrivateFolder {
-public:
-    PrivateFolder() {
-        std::string name = (std::filesystem::temp_directory_path() / "beadbook-XXXXXX").string();
-        if (!mkdtemp(name.data())) throw StoreError(name + ": no folder for the copy can be made there");
-        path_ = name;
-    }
-    ~PrivateFolder() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path_, ignored);
-    }
-    PrivateFolder(const PrivateFolder &) = delete;
-    std::string file(const std::string &name) const { return (path_ / name).string(); }
-
-private:
-    std::filesystem::path path_;
-};
-
 Answer backup_file(Visit &visit) {
-    const PrivateFolder folder;
+    const PrivateFolder folder("the copy");
     const std::string path = folder.file("copy.db");
     back_up(visit.office(), path);
     Answer out{200, "application/vnd.sqlite3", read_bytes(path, most_of_a_copy)};

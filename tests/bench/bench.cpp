@@ -1,5 +1,7 @@
 // Speed, printed and never asserted: the judge's rate, its growth with the number of indications, loading of
-// the criteria, one verdict from a cold start of the program, and planning.
+// the criteria, one verdict from a cold start of the program, and planning; what a stack costs to type, and
+// how soon a command answers on a large record.
+#include "at_the_bench.hpp"
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
 #include "judge/judgement.hpp"
@@ -217,4 +219,6 @@ int main() {
     growth();
     loading();
     planning();
+    bench::typing();
+    bench::first_output();
 }

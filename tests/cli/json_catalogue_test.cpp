@@ -1,51 +1,46 @@
 // criteria, rules and practice print JSON as their schemas say, for every verb and everything that is
 // shipped.
 #include "catch.hpp"
-#include "run.hpp"
-#include "schema.hpp"
-
-#include <nlohmann/json.hpp>
+#include "cli/json.hpp"
 
 using namespace beadbook::test;
 
 namespace {
 
-nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0,
-                    const std::string &input = "") {
+/// Nothing but the JSON is said, on standard error neither.
+nlohmann::json json_alone(const Program &run, std::vector<std::string> words, int code = 0,
+                          const std::string &input = "") {
+    auto out = json(run, words, code, input);
     words.push_back("--json");
-    const Run done = run(words, input);
-    CAPTURE(done.err);
-    CHECK(done.code == code);
-    CHECK(done.err.empty());
-    CHECK(schema_faults(words[0], done.out) == "");
-    return nlohmann::json::parse(done.out);
+    CHECK(run(words, input).err.empty());
+    return out;
 }
 
 } // namespace
 
 TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
     const Program run;
-    const auto list = json(run, {"criteria", "list"});
+    const auto list = json_alone(run, {"criteria", "list"});
     CHECK(list.size() > 5);
     for (const auto &one : list) {
-        const auto set = json(run, {"criteria", "show", one["set"]});
+        const auto set = json_alone(run, {"criteria", "show", one["set"]});
         CHECK(set["hash"] == one["hash"]);
         CHECK(set["rules"].size() == one["rules"]);
         for (const auto &rule : set["rules"]) CHECK(rule["limits"].size() == one["classes"].size());
     }
-    const auto set = json(run, {"criteria", "show", "mil-hdbk-1890-table-3"});
+    const auto set = json_alone(run, {"criteria", "show", "mil-hdbk-1890-table-3"});
     CHECK_FALSE(set["required exams"].empty());
-    const auto types = json(run, {"criteria", "types"});
+    const auto types = json_alone(run, {"criteria", "types"});
     const auto pore =
         std::find_if(types.begin(), types.end(), [](const auto &t) { return t["name"] == "gas pore"; });
     REQUIRE(pore != types.end());
     CHECK((*pore)["iso 6520-1"] == "2011");
     CHECK((*pore)["under"] == "porosity");
 
-    const auto good = json(run, {"criteria", "check", "iso-5817", "--coverage"});
+    const auto good = json_alone(run, {"criteria", "check", "iso-5817", "--coverage"});
     CHECK(good["holds"] == true);
     CHECK(good["always cannot say"].contains("RT"));
-    const auto bad = json(run, {"criteria", "check", "-"}, 3, "set: x\ntitle: y\n");
+    const auto bad = json_alone(run, {"criteria", "check", "-"}, 3, "set: x\ntitle: y\n");
     CHECK(bad["holds"] == false);
     CHECK_FALSE(bad.contains("rules"));
     CHECK(bad["issues"][0]["severity"] == "error");
@@ -58,7 +53,7 @@ TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalog
     const auto copy = [&](std::vector<std::string> words) {
         words.insert(words.begin(), "copy");
         words.insert(words.end(), {"--by", "A. Field"});
-        return json(run, words);
+        return json_alone(run, words);
     };
     const std::vector<std::string> from{"--edition", "AWS D17.1:2017", "--page", "21", "--second", "B. Reed"};
     const auto with = [&](std::vector<std::string> words) {
@@ -95,37 +90,56 @@ TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalog
     CHECK(withdrawn["classes"] == nlohmann::json{"A"});
 }
 
+TEST_CASE("JSON of both sides of each limit, and the schemas that editors use", "[catalogue]") {
+    const Program run;
+    const auto all = json_alone(run, {"criteria", "cases", "aws-d17.1", "--boundaries"});
+    CHECK(all["judged otherwise"] == 0);
+    CHECK(all["boundaries"].size() > 50);
+    CHECK(all.contains("not tried from both sides"));
+    CHECK(run({"criteria", "cases", "--boundaries"}).code == 2);
+    const Run text = run({"criteria", "cases", "aws-d17.1", "--boundaries"});
+    CHECK(text.code == 0);
+    CHECK_THAT(text.out, says("surface-pore-size: Size of a surface pore"));
+    CHECK_THAT(text.out, says("0 of them judged otherwise than written"));
+    for (const char *kind : {"criteria", "cases", "rules", "practice", "work"}) {
+        const Run schema = run({"criteria", "schema", kind});
+        CHECK(schema.code == 0);
+        CHECK(nlohmann::json::parse(schema.out)["type"] == "object");
+    }
+    CHECK_THAT(run({"criteria", "schema", "case"}).err, says("did you mean 'cases'?"));
+}
+
 TEST_CASE("JSON of rules for welders: list, show, check", "[catalogue]") {
     const Program run;
-    const auto list = json(run, {"rules", "list"});
+    const auto list = json_alone(run, {"rules", "list"});
     CHECK(list.size() == 6);
     for (const auto &one : list) {
-        const auto rules = json(run, {"rules", "show", one["rules"]});
+        const auto rules = json_alone(run, {"rules", "show", one["rules"]});
         CHECK(rules["hash"] == one["hash"]);
         CHECK_FALSE(rules["variables"].empty());
         CHECK_FALSE(rules["ranges"].empty());
         CHECK_FALSE(rules["validity"].empty());
-        CHECK(json(run, {"rules", "check", one["rules"]})["ranges"] == rules["ranges"].size());
+        CHECK(json_alone(run, {"rules", "check", one["rules"]})["ranges"] == rules["ranges"].size());
     }
-    const auto asme = json(run, {"rules", "show", "asme-ix"});
+    const auto asme = json_alone(run, {"rules", "show", "asme-ix"});
     CHECK(asme["validity"][0]["use every"] == "6 months");
     CHECK(asme["renewal"]["coupons"] == 1);
-    CHECK(json(run, {"rules", "check", "-"}, 3, "rules: x\n")["holds"] == false);
+    CHECK(json_alone(run, {"rules", "check", "-"}, 3, "rules: x\n")["holds"] == false);
 }
 
 TEST_CASE("JSON of practices: list, conditions, show, check", "[catalogue]") {
     const Program run;
-    const auto list = json(run, {"practice", "list"});
+    const auto list = json_alone(run, {"practice", "list"});
     CHECK(list.size() > 8);
     for (const auto &one : list) {
-        const auto practice = json(run, {"practice", "show", one["practice"]});
+        const auto practice = json_alone(run, {"practice", "show", one["practice"]});
         CHECK(practice["method"] == one["method"]);
-        CHECK(json(run, {"practice", "check", one["practice"]})["rules"] == practice["rules"].size());
+        CHECK(json_alone(run, {"practice", "check", one["practice"]})["rules"] == practice["rules"].size());
     }
-    const auto conditions = json(run, {"practice", "conditions"});
+    const auto conditions = json_alone(run, {"practice", "conditions"});
     const auto light = std::find_if(conditions.begin(), conditions.end(),
                                     [](const auto &c) { return c["name"] == "light"; });
     REQUIRE(light != conditions.end());
     CHECK((*light)["methods"] == std::vector<std::string>{"VT", "MT", "PT"});
-    CHECK(json(run, {"practice", "check", "-"}, 3, "practice: p\n")["holds"] == false);
+    CHECK(json_alone(run, {"practice", "check", "-"}, 3, "practice: p\n")["holds"] == false);
 }

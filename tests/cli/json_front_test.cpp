@@ -1,25 +1,14 @@
 // Every command about coupons, exams and verdicts prints JSON as its schema says, with what its text says.
 #include "catch.hpp"
 #include "cli/command.hpp"
-#include "run.hpp"
-#include "schema.hpp"
+#include "cli/json.hpp"
+#include "cli/schema.hpp"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 
 using namespace beadbook::test;
 
 namespace {
-
-/// Runs the command with --json, holds what it prints against the schema, and reads it.
-nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0) {
-    words.push_back("--json");
-    const Run done = run(words);
-    INFO(done.err);
-    REQUIRE(done.code == code);
-    CHECK(schema_faults(words[0], done.out) == "");
-    return nlohmann::json::parse(done.out);
-}
 
 /// A coupon with every kind of field.
 nlohmann::json registered(const Program &run) {
@@ -134,7 +123,7 @@ TEST_CASE("with --json nothing but JSON is printed, also where somebody is asked
     const Program run;
     registered(run);
     auto words = exam("VT", {"--practice", "asme-v-vt", "--ask", "--json"});
-    const Run asked = run(words, "20 in\n\n\n\n\n\n");
+    const Run asked = run(words, "20 in\n\n\n\n\n\n\n\n\n");
     REQUIRE(asked.code == 0);
     CHECK(schema_faults("exam", asked.out) == "");
     CHECK_THAT(asked.err, says("distance (from the eye to the surface): "));

@@ -1,53 +1,40 @@
 // Every command about people and equipment prints JSON as its schema says.
 #include "catch.hpp"
-#include "run.hpp"
-#include "schema.hpp"
-
-#include <nlohmann/json.hpp>
+#include "cli/json.hpp"
+#include "cli/schema.hpp"
 
 using namespace beadbook::test;
 
-namespace {
-
-nlohmann::json as_json(const Program &run, std::vector<std::string> words) {
-    words.push_back("--json");
-    const std::string out = run.ok(words);
-    CHECK(schema_faults(words[0], out) == "");
-    return nlohmann::json::parse(out);
-}
-
-} // namespace
-
 TEST_CASE("JSON of people and equipment is as its schemas say") {
     const Program run;
-    const auto first = as_json(run, {"person", "A. Field", "--role", "technician", "--certificate",
-                                     "MT II since 2022-05-01 until 2027-01-01 number 4711 scheme shop",
-                                     "--vision", "2026-03-01 J1", "--note", "nights"});
+    const auto first = json(run, {"person", "A. Field", "--role", "technician", "--certificate",
+                                  "MT II since 2022-05-01 until 2027-01-01 number 4711 scheme shop",
+                                  "--vision", "2026-03-01 J1", "--note", "nights"});
     CHECK(first["certificates"][0]["number"] == "4711");
     CHECK_FALSE(first["certificates"][0].contains("in force"));
-    as_json(run, {"person", "A. Field", "--certificate", "VT I", "--why", "new"});
-    const auto shown = as_json(run, {"person", "a. field", "--on", "2027-01-02"});
+    json(run, {"person", "A. Field", "--certificate", "VT I", "--why", "new"});
+    const auto shown = json(run, {"person", "a. field", "--on", "2027-01-02"});
     CHECK(shown["certificates"][0]["in force"] == false);
     CHECK(shown["history"].size() == 2);
     CHECK(shown["history"][1]["why"] == "new");
-    CHECK(as_json(run, {"people"}).size() == 1);
-    as_json(run, {"equipment", "LM-7", "--kind", "light meter", "--calibration",
-                  "2026-05-01 until 2026-12-01", "--note", "bench"});
-    as_json(run, {"equipment", "LM-7", "--withdraw", "dropped", "--date", "2026-11-24"});
-    CHECK(as_json(run, {"equipment", "LM-7"})["out of use"]["why"] == "dropped");
-    CHECK(as_json(run, {"equipment"}).size() == 1);
-    const auto due = as_json(run, {"due"});
+    CHECK(json(run, {"people"}).size() == 1);
+    json(run, {"equipment", "LM-7", "--kind", "light meter", "--calibration", "2026-05-01 until 2026-12-01",
+               "--note", "bench"});
+    json(run, {"equipment", "LM-7", "--withdraw", "dropped", "--date", "2026-11-24"});
+    CHECK(json(run, {"equipment", "LM-7"})["out of use"]["why"] == "dropped");
+    CHECK(json(run, {"equipment"}).size() == 1);
+    const auto due = json(run, {"due"});
     REQUIRE(due.size() == 1);
     CHECK(due[0]["person"] == "A. Field");
     CHECK(due[0]["ends"] == "certificate");
 
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2"});
-    const auto exam = as_json(run, {"exam", "T-1", "MT", "--examiner", "A. Field", "--equipment", "LM-7",
-                                    "--equipment", "Y-1", "--found", "none"});
+    const auto exam = json(run, {"exam", "T-1", "MT", "--examiner", "A. Field", "--equipment", "LM-7",
+                                 "--equipment", "Y-1", "--found", "none"});
     CHECK(exam["equipment"][0]["out of use"] == "2026-11-24");
     CHECK(exam["cautions"].size() == 2);
     CHECK(exam["level"] == "II");
-    CHECK(as_json(run, {"show", "T-1"})["exams"][0]["cautions"].size() == 2);
+    CHECK(json(run, {"show", "T-1"})["exams"][0]["cautions"].size() == 2);
     CHECK(nlohmann::json::parse(run({"valid", "T-1", "--json"}).out)[0]["cautions"].size() == 2);
     const std::string judged = run({"judge", "T-1", "--json"}).out;
     CHECK(schema_faults("judge", judged) == "");

@@ -1,23 +1,11 @@
 // Every command about welders and qualifications prints JSON as its schema says, with what its text says.
 #include "catch.hpp"
-#include "schema.hpp"
+
+#include "cli/json.hpp"
+#include "cli/schema.hpp"
 #include "test_coupon.hpp"
 
-#include <nlohmann/json.hpp>
-
 using namespace beadbook::test;
-
-namespace {
-
-/// Runs the command with --json, holds what it prints against the schema, and reads it.
-nlohmann::json json(const Program &run, std::vector<std::string> words) {
-    words.push_back("--json");
-    const std::string out = run.ok(words);
-    CHECK(schema_faults(words[0], out) == "");
-    return nlohmann::json::parse(out);
-}
-
-} // namespace
 
 TEST_CASE("JSON of welders and qualifications is as its schemas say", "[standing]") {
     const Program run;

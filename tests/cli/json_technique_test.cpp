@@ -1,22 +1,10 @@
 // valid, methods and compute print JSON as their schemas say, with what their text says.
 #include "catch.hpp"
-#include "run.hpp"
-#include "schema.hpp"
-
-#include <nlohmann/json.hpp>
+#include "cli/json.hpp"
 
 using namespace beadbook::test;
 
 namespace {
-
-nlohmann::json json(const Program &run, std::vector<std::string> words, int code = 0) {
-    words.push_back("--json");
-    const Run done = run(words);
-    CAPTURE(done.err);
-    CHECK(done.code == code);
-    CHECK(schema_faults(words[0], done.out) == "");
-    return nlohmann::json::parse(done.out);
-}
 
 void coupon(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",

@@ -1,24 +1,15 @@
 // Lists that are asked for, and many coupons told in one.
 #include "catch.hpp"
 #include "cli/command.hpp"
+#include "cli/json.hpp"
 #include "records/csv.hpp"
-#include "run.hpp"
-#include "schema.hpp"
 
 #include <map>
-#include <nlohmann/json.hpp>
 
 using namespace beadbook;
 using namespace beadbook::test;
 
 namespace {
-
-nlohmann::json json(const Program &run, std::vector<std::string> words) {
-    words.push_back("--json");
-    const std::string out = run.ok(words);
-    CHECK(schema_faults(words[0], out) == "");
-    return nlohmann::json::parse(out);
-}
 
 /// T-1 of L1 is accepted, T-2 of L2 rejected, T-3 of L1 open, T-4 of L1 names no criteria; T-5 of L1, of the
 /// spring, is rejected.

@@ -45,10 +45,18 @@ TEST_CASE("qualify on the command line: messages, what mends them, and exit code
     CHECK_THAT(run({"qualify", "Q-1", "--rules", "asme-ix"}).err, says("already, #1"));
     CHECK_THAT(run({"qualify", "Q-1", "--rules", "aws-d17.1"}).err,
                says("metal group: 'P1' is not known to aws-d17.1"));
-    CHECK_THAT(run.ok({"qualify", "Q-1", "--rules", "aws-d17.1", "--metal-group", "Ia"}), says("#2"));
+    const std::string aside = run.ok({"qualify", "Q-1", "--rules", "aws-d17.1", "--metal-group", "Ia",
+                                      "--override", "the contract names Table III"});
+    CHECK_THAT(aside, says("#2"));
+    CHECK_THAT(flat(aside), says("set aside: it was graded by mil-hdbk-1890-table-3, class 3"));
     const Run contradicted = run({"qualify", "Q-1", "--rules", "mil-std-1595a", "--position", "2G"});
     CHECK_THAT(contradicted.err, says("says position '6G'"));
     CHECK_THAT(contradicted.err, says("'beadbook change Q-1 --position \"...\" --why \"...\"'"));
+    // What rules do not say as they are known here is told beside what is held by them.
+    run.ok({"qualify", "Q-1", "--rules", "mil-std-1595a", "--position", "6G"});
+    CHECK_THAT(flat(run.ok({"welder", "L1"})),
+               says("not known here: which examinations a test weld needs and "
+                    "what a test weld is accepted by"));
     test_coupon(run, "Q-2", "2026-10-05");
     CHECK(run({"qualify", "Q-2", "--rules", "asme-ix", "--way", "b"}).code == 3);
     test_coupon(run, "Q-4", "2026-12-01");

@@ -231,9 +231,20 @@ TEST_CASE("of somebody who is not on record nothing is filled in, and a slip of 
     Staffed booth;
     booth.coupon();
     booth.field({"MT II until 2031-06-30"});
-    const auto slip = booth.exam(Exam::MT, [](ExamRequest &r) { r.examiner = "A. Feld"; });
+    const auto feld = [&](bool sure) {
+        return booth.exam(Exam::MT, [&](ExamRequest &r) {
+            r.examiner = "A. Feld";
+            r.found = 0;
+            r.level = "II";
+            r.sure = sure;
+        });
+    };
+    CHECK_THAT(booth.refusal([&] { feld(false); }).what(),
+               says("'A. Feld' is not on record; did you mean 'A. Field'?"));
+    const auto slip = feld(true);
     CHECK(slip.value.conditions.empty());
-    CHECK_THAT(all(slip.notes), says("'A. Feld' is not on record; did you mean 'A. Field'?"));
+    CHECK(slip.value.sure == std::vector<std::string>{"another examiner"});
+    CHECK(slip.value.done().counts);
     CHECK(booth.exam(Exam::MT, [](ExamRequest &r) { r.examiner = "Quentin Zimmer"; }).notes.empty());
 }
 

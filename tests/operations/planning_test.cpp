@@ -107,13 +107,19 @@ TEST_CASE("every mistake of a work file is told at once, with its place") {
     CHECK_THROWS_AS(read_work(desk.catalogue, {desk.file("none.yaml")}), DataError);
 }
 
-TEST_CASE("a class that the criteria do not have is doubted, not passed over") {
-    const auto done = planned(head + "criteria: mil-std-2219a\nwork:\n" +
-                              job("a", "position: F, thickness: 0.05, class: Q") +
-                              job("b", "position: F, thickness: 0.05, class: A"));
-    REQUIRE(done.notes.size() == 1);
-    CHECK_THAT(done.notes[0], says("a names class 'Q', but criteria mil-std-2219a have A, B and C"));
-    CHECK(done.value.tests.at(0).class_id == "A");
+TEST_CASE("a class that the criteria do not have is refused, with all jobs that name one") {
+    const std::string work = head + "criteria: mil-std-2219a\nwork:\n" +
+                             job("a", "position: F, thickness: 0.05, class: Q") +
+                             job("b", "position: F, thickness: 0.05, class: A") +
+                             job("c", "position: F, thickness: 0.05, class: 1");
+    try {
+        planned(work);
+        FAIL("taken");
+    } catch (const DataError &e) {
+        CHECK_THAT(e.what(), says("a: there is no class 'Q' in mil-std-2219a; expected A, B or C"));
+        CHECK_THAT(e.what(), says("c: there is no class '1' in mil-std-2219a"));
+        CHECK_THAT(e.what(), !says("b:"));
+    }
 }
 
 TEST_CASE("what is held and valid by the work's rules is taken off, and the rest is planned") {

@@ -67,7 +67,7 @@ TEST_CASE("a qualification that lasts and is used asks for its extension when it
     CHECK(due(yard.office, 400, parse_day("2027-04-01")).items.at(0).to_do == ToDo::use);
     // AWS D17.1 lets use carry it beyond the two years (clauses read).
     yard.coupon("Q-1", "2026-11-01", true, {{"metal-group", "Ia"}});
-    yard.qualify("Q-1", "aws-d17.1");
+    yard.qualify("Q-1", "aws-d17.1", "the contract names Table III");
     CHECK(due(yard.office, 1000).items.back().to_do == ToDo::use);
 }
 

@@ -62,10 +62,11 @@ AfterFailure after_from(const nlohmann::json &json) {
 }
 
 constexpr std::pair<const char *, std::string Shortcoming::*> shortcoming_texts[] = {
-    {"coupon", &Shortcoming::coupon},   {"rule", &Shortcoming::rule},
-    {"class", &Shortcoming::class_id},  {"verdict then", &Shortcoming::was},
-    {"verdict now", &Shortcoming::now}, {"graded by", &Shortcoming::by},
-    {"graded on", &Shortcoming::on},    {"remark", &Shortcoming::remark}};
+    {"coupon", &Shortcoming::coupon},    {"rule", &Shortcoming::rule},
+    {"class", &Shortcoming::class_id},   {"verdict then", &Shortcoming::was},
+    {"verdict now", &Shortcoming::now},  {"graded by", &Shortcoming::by},
+    {"graded on", &Shortcoming::on},     {"remark", &Shortcoming::remark},
+    {"criteria", &Shortcoming::criteria}};
 
 nlohmann::json json_of(const Shortcoming &one) {
     nlohmann::json out{{"kind", id_of(one.kind)}};

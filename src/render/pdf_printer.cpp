@@ -1,7 +1,8 @@
-#include "cli/pdf_printer.hpp"
+#include "render/pdf_printer.hpp"
 
 #include "measure/refusal.hpp"
 #include "records/files.hpp"
+#include "records/private_folder.hpp"
 
 #include <chrono>
 #include <csignal>
@@ -19,27 +20,6 @@ namespace {
 
 constexpr std::size_t most_pdf_bytes = std::size_t{256} << 20;
 
-/// A folder for one conversion, gone afterwards.
-class PdfFolder {
-public:
-    PdfFolder() {
-        std::string name = (std::filesystem::temp_directory_path() / "beadbook-XXXXXX").string();
-        if (mkdtemp(name.data()) == nullptr)
-            throw StoreError("no folder for the page could be made: " + name);
-        path_ = name;
-    }
-    ~PdfFolder() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path_, ignored);
-    }
-    PdfFolder(const PdfFolder &) = delete;
-    PdfFolder &operator=(const PdfFolder &) = delete;
-    std::string file(const std::string &name) const { return path_ + "/" + name; }
-
-private:
-    std::string path_;
-};
-
 std::string in_path(const std::string &program, const std::string &path) {
     std::istringstream folders(path);
     for (std::string folder; std::getline(folders, folder, ':');) {
@@ -49,7 +29,7 @@ std::string in_path(const std::string &program, const std::string &path) {
     return "";
 }
 
-std::vector<std::string> words_for(const PdfFolder &folder, const std::string &path) {
+std::vector<std::string> words_for(const PrivateFolder &folder, const std::string &path) {
     const std::string page = folder.file("page.html"), pdf = folder.file("page.pdf");
     if (const std::string program = in_path("weasyprint", path); !program.empty())
         return {program, page, pdf};
@@ -121,7 +101,7 @@ std::string last_line(const std::string &file) {
 } // namespace
 
 std::string pdf_of(const std::string &page, const std::string &path) {
-    const PdfFolder folder;
+    const PrivateFolder folder("the page");
     const auto words = words_for(folder, path);
     write_new_file(folder.file("page.html"), page);
     const int status = run_quietly(words, folder.file("said"));

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "operations/boundary_values.hpp"
+#include "operations/trying.hpp"
+
+namespace beadbook {
+
+/// A value beside a limit, and what the judge says of the rule then.
+struct BoundaryTry {
+    enum class Found : std::uint8_t { within, outside, not_heard };
+    Exact value;
+    bool rejects = false; ///< by the limit as it is written
+    Found found = Found::not_heard;
+    bool agrees() const { return found == (rejects ? Found::outside : Found::within); }
+};
+
+/// One limit of one class for one coupon, with a value just under it, at it and just over it.
+struct BoundaryCase {
+    std::size_t rule = 0, class_index = 0;
+    Coupon coupon;
+    std::vector<Quantity> varied; ///< what tells this coupon from the rule's others
+    TypeId type = 0;
+    Exam exam = Exam::VT;
+    Exact limit;
+    std::vector<BoundaryTry> tries;
+    bool agrees() const;
+};
+
+/// A limit for which none was made, and why.
+struct NoBoundary {
+    enum class Why : std::uint8_t { of_others, joined, no_coupon, no_find, too_many, arithmetic, blank };
+    std::size_t rule = 0, class_index = 0;
+    Why why = Why::no_coupon;
+};
+
+/// What the rules of a set say just under, at and just over each of their limits: made from the rules, to be
+/// read beside the standard, and tried by the judge.
+struct Boundaries {
+    std::shared_ptr<const CriteriaSet> set;
+    std::vector<BoundaryCase> cases;
+    std::vector<NoBoundary> none;
+    std::optional<TriedCases> written; ///< the worked cases beside a shipped set: what they leave untried
+    std::size_t disagreeing() const;
+};
+
+/// Of a shipped set or a file. Throws DataError as Catalogue::criteria.
+Boundaries boundaries_of(Catalogue &catalogue, const std::string &set_name);
+Boundaries boundaries_of(std::shared_ptr<const CriteriaSet> set);
+
+} // namespace beadbook

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "criteria/limit_order.hpp"
+#include "judge/coupon.hpp"
+
+namespace beadbook {
+
+/// A step that people read limits by: 0.001 in, 0.01 mm, one degree, one.
+Exact reading_step(Dimension dimension, Unit unit);
+
+/// Values of a coupon for which a rule is heard in one class, by what its limit, its window and its
+/// conditions speak of: at both sides of each edge, where the formula changes from one part to another, and
+/// between.
+class BoundaryCoupons {
+public:
+    BoundaryCoupons(const CriteriaSet &set, const Rule &rule, std::size_t class_index);
+
+    /// The spread of the limit first, no more than a reader takes in. Empty: nothing was found that holds.
+    std::vector<Coupon> all() const;
+
+    /// What the set calls the quantities that make the coupons differ.
+    const std::vector<Quantity> &varied() const { return varied_; }
+
+private:
+    std::vector<std::int64_t> values_of(Quantity q) const;
+    void take(const Formula &formula);
+    bool holds_for_coupon(const Coupon &coupon) const;
+    Coupon plain() const;
+    void give_words(Coupon &coupon) const;
+
+    const CriteriaSet &set_;
+    const Rule &rule_;
+    const Limit &limit_;
+    std::vector<Condition> conditions_;
+    std::vector<Quantity> varied_, asked_; ///< of the limit and window; and of the conditions
+};
+
+/// Values of one find with `measure` at `value` for which `where` holds, and which counts; what is settled
+/// already stays as it is. Nothing if none was found.
+std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule &rule, const Coupon &coupon,
+                                             Quantity measure, std::int64_t value,
+                                             std::array<std::uint8_t, attribute_count> &words,
+                                             const Environment::Values &settled);
+
+} // namespace beadbook

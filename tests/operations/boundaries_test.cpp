@@ -1,0 +1,101 @@
+// Each limit from both sides, made from the rules and tried by the judge.
+#include "case.hpp"
+#include "catch.hpp"
+#include "criteria/shipped.hpp"
+#include "operations/boundaries.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+Boundaries of_rule(const std::string &rest, const std::string &more = "") {
+    return boundaries_of(set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\n" +
+                                  more + "quantities: {T: thinner member}\nrules:\n  - {id: r, " + rest +
+                                  ", clause: c, standing: {house: x}}\n"));
+}
+
+const std::string pores = "types: porosity, exams: RT, ";
+
+/// The values of a case with what the rule says of them: "1/1000 in" within as 1w, outside as 2o.
+std::string tries_of(const BoundaryCase &one) {
+    std::string out;
+    for (const auto &tried : one.tries) {
+        const Exact thousandths = tried.value / Exact(nm_per_inch / 1000);
+        out += (out.empty() ? "" : " ") + std::to_string(static_cast<long>(thousandths.num())) +
+               (tried.rejects ? "o" : "w");
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("a limit is tried just under, at and just over it") {
+    const Boundaries most = of_rule(pores + "measure: size, at most: 0.060 in");
+    REQUIRE(most.cases.size() == 1);
+    CHECK(tries_of(most.cases[0]) == "59w 60w 61o");
+    CHECK(most.disagreeing() == 0);
+    const Boundaries under = of_rule(pores + "measure: size, under: 0.060 in");
+    CHECK(tries_of(under.cases.at(0)) == "59w 60o 61o");
+    CHECK(under.disagreeing() == 0);
+    const Boundaries least = of_rule("types: fillet size, exams: VT, measure: size, at least: 0.060 in");
+    CHECK(tries_of(least.cases.at(0)) == "59o 60w 61w");
+    CHECK(least.disagreeing() == 0);
+    const Boundaries gap = of_rule(pores + "measure: gap, at least: 1/8 in");
+    CHECK(tries_of(gap.cases.at(0)) == "124o 125w 126w");
+    CHECK(gap.disagreeing() == 0);
+    const Boundaries sum = of_rule(pores + "measure: sum of size, window: 3 in, at most: 0.120 in");
+    CHECK(tries_of(sum.cases.at(0)) == "119w 120w 121o");
+    CHECK(sum.disagreeing() == 0);
+    const Boundaries count = of_rule(pores + "measure: count, window: 6 in, at most: 3");
+    REQUIRE(count.cases.size() == 1);
+    CHECK(count.cases[0].tries.size() == 3);
+    CHECK(count.disagreeing() == 0);
+}
+
+TEST_CASE("coupons stand on both sides of each change of a formula, and within the conditions") {
+    const Boundaries all =
+        of_rule(pores + "measure: size, at most: lesser of T/4 and 0.030 in, when: T up to 1/2 in");
+    CHECK(all.disagreeing() == 0);
+    bool share = false, cap = false;
+    for (const auto &one : all.cases) {
+        const std::int64_t thickness = one.coupon.values[Quantity::thinner];
+        CHECK(thickness <= nm_per_inch / 2);
+        share = share || one.limit < Exact(30 * (nm_per_inch / 1000));
+        cap = cap || one.limit == Exact(30 * (nm_per_inch / 1000));
+    }
+    CHECK(share);
+    CHECK(cap);
+}
+
+TEST_CASE("what does not count, and what no coupon has, is told and not made up") {
+    const Boundaries hidden = of_rule(pores + "measure: size, at most: 1/32 in",
+                                      "relevance: [{id: small, types: porosity, exams: RT, ignore: size at "
+                                      "most 1/16 in, clause: c, standing: {house: x}}]\n");
+    CHECK(hidden.cases.empty());
+    REQUIRE(hidden.none.size() == 1);
+    CHECK(hidden.none[0].why == NoBoundary::Why::no_find);
+    const Boundaries nowhere =
+        of_rule(pores + "measure: size, at most: 1/32 in, when: [T over 1 in, T under 1/2 in]");
+    REQUIRE(nowhere.none.size() == 1);
+    CHECK(nowhere.none[0].why == NoBoundary::Why::no_coupon);
+}
+
+TEST_CASE("the judge agrees with every limit of every shipped set on both sides") {
+    std::size_t limits = 0, none = 0;
+    for (const auto &name : shipped_sets()) {
+        const Boundaries all = boundaries_of(shipped_criteria(name));
+        INFO(name);
+        CHECK(all.disagreeing() == 0);
+        for (const auto &one : all.cases)
+            if (!one.agrees()) {
+                INFO(all.set->rules[one.rule].id << " " << all.set->classes[one.class_index].id << " "
+                                                 << tries_of(one));
+                CHECK(one.agrees());
+            }
+        limits += all.cases.size();
+        none += all.none.size();
+    }
+    CHECK(limits > 1000);
+    CHECK(none * 5 < limits);
+}
