@@ -84,6 +84,15 @@ Office &Call::office(Ledger::Mode mode) {
     return *office_;
 }
 
+bool Call::has_record() const {
+    if (office_ || has("book")) return true;
+    try {
+        return record_file::there(book_path(args_, session_));
+    } catch (const StoreError &) {
+        return false; // there is no place where it could be
+    }
+}
+
 std::string Call::actor() const {
     if (const std::string by = text("by"); !by.empty()) return by;
     if (const std::string user = session_.environment("BEADBOOK_USER"); !user.empty()) return user;

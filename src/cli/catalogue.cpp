@@ -72,9 +72,14 @@ ExitCode run_cases(Call &call) {
     return all_hold ? ExitCode::done : ExitCode::rejected;
 }
 
+/// As the record has it filled and confirmed, where there is a record.
+std::shared_ptr<const CriteriaSet> set_named(Call &call, const std::string &name) {
+    return call.has_record() ? call.office().criteria(name) : call.catalogue().criteria(name);
+}
+
 ExitCode run_picture(Call &call) {
     const LimitCurves curves =
-        limit_curves(call.catalogue().criteria(call.at(1)), described_coupon(call.coupon_fields()));
+        limit_curves(set_named(call, call.at(1)), described_coupon(call.coupon_fields()));
     return wants_page(call) ? tell_bare_page(call, document_of(curves)) : call.tell(curves);
 }
 
@@ -89,7 +94,7 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "schema", 0) || is(call, "schema", 1)) return run_schema(call);
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
-    if (is(call, "show", 1)) return call.tell(*catalogue.criteria(call.at(1)));
+    if (is(call, "show", 1)) return call.tell(*set_named(call, call.at(1)));
     refuse_verb(call, {"list", "types", "show", "picture", "check", "cases", "schema"});
     throw UsageError("expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]");
 }

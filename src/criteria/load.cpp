@@ -35,7 +35,7 @@ public:
         static const std::vector<std::string> keys{
             "set",        "title",   "edition",  "source", "notes",     "units", "classes",        "ordered",
             "quantities", "linear",  "formulas", "tables", "relevance", "merge", "required exams", "rules",
-            "gaps",       "silence", "scope"};
+            "gaps",       "silence", "scope",    "blanks"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
         for (const auto &[key, what] :
              {std::pair{"rules", "rules for welders"}, std::pair{"practice", "a practice"}})
@@ -59,6 +59,7 @@ public:
                 if (const Name *name = names_.find(entry.key))
                     set_.declared.push_back({name->text, name->slot, entry.key_where});
         add_set_names(names_);
+        for (const Yaml *node : top.items("blanks")) read_blank(*node, context_);
         read_formulas(top);
         read_tables(top);
         read_scope(top);

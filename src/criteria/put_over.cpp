@@ -22,7 +22,8 @@ std::vector<const Yaml *> one_or_items(const Yaml *node) {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> lists{"scope", "relevance", "merge", "required exams", "rules"};
+constexpr std::array<std::string_view, 6> lists{"scope",          "relevance", "merge",
+                                                "required exams", "rules",     "blanks"};
 constexpr std::array<std::string_view, 7> class_maps{"at most", "at least", "under",      "over",
                                                      "allowed", "window",   "standing of"};
 

@@ -54,6 +54,7 @@ public:
         read_limits();
         read_only_with();
         if (rule_.kind == Rule::Kind::coupon) check_of_coupon();
+        note_blanks(rule_, context_.set);
         if (rule_.id.empty()) return std::nullopt;
         return std::move(rule_);
     }
@@ -95,6 +96,8 @@ private:
                                          context_.issues)) {
             rule_.kind = Rule::Kind::each;
             rule_.measure = std::move(*f);
+            if (rule_.measure.has_blanks())
+                fields_.error("measure", "a blank is no measure; only limits and windows may speak of one");
             if (!uses_scope(rule_.measure, Scope::indication) || uses_scope(rule_.measure, Scope::pair) ||
                 uses_scope(rule_.measure, Scope::group))
                 fields_.error("measure",
@@ -260,6 +263,7 @@ private:
         if (!gap || !summing())
             return fields_.error("linked",
                                  "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
+        refuse_blanks(*c, fields_, "linked");
         const Formula &limit = c->edges[0].right;
         if (uses_scope(limit, Scope::indication) || uses_scope(limit, Scope::pair))
             fields_.error("linked", "a group is linked by the coupon's quantities or by 'longest'");

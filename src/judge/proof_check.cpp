@@ -105,6 +105,7 @@ private:
         case How::within:
             // Of neighbours in line a person is asked only where they are a group.
             if (kind == Limit::Kind::ask) return rule(row.rule).least_group > 1 && !row.has_numbers;
+            if (row.has_numbers && !set_.blanks_of(rule(row.rule), class_).empty()) return false;
             return kind == Limit::Kind::value &&
                    (!row.has_numbers || holds(row.measured, rule(row.rule).compare, row.limit));
         case How::no_limit: return kind == Limit::Kind::free;

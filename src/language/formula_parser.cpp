@@ -114,6 +114,7 @@ Formula FormulaParser::factor() {
     if (s_.keyword("greater of") || s_.keyword("greatest of")) return choice(Formula::Op::greatest);
     if (s_.keyword("table")) return table();
     if (s_.keyword("limit of")) return limit_of();
+    if (!names_.blanks.empty() && s_.keyword("blank")) return blank();
     if (const auto number = s_.number()) return constant(*number, begin);
     if (auto found = named()) return *std::move(found);
     unknown(begin);
@@ -177,6 +178,16 @@ Formula FormulaParser::limit_of() {
         s_.fail_at(begin, "no rule above that is called '" + shown(name) + "' has a limit in this class" +
                               there_are(keys_of(names_.limits), name));
     return found->second;
+}
+
+Formula FormulaParser::blank() {
+    const std::size_t begin = s_.blanks();
+    const std::string name = s_.word();
+    const auto found = names_.blanks.find(name);
+    if (found == names_.blanks.end())
+        s_.fail_at(begin,
+                   "there is no blank '" + shown(name) + "'" + did_you_mean(name, keys_of(names_.blanks)));
+    return Formula::blank(found->second.index, found->second.dimension);
 }
 
 const Name *FormulaParser::name() {

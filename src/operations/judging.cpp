@@ -101,7 +101,7 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
         throw refused("coupon " + coupon.record.id + " names no criteria")
             .give("criteria")
             .mend({"change", {coupon.record.id}, {"criteria", "why"}});
-    const auto set = office.catalogue().criteria(name);
+    const auto set = office.criteria(name);
     const auto sought = class_sought(request, coupon, *set);
     Judged out = judge_by(coupon, set);
     out.sought = sought;

@@ -1,5 +1,6 @@
 #include "operations/keeping.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "facts/coupon_weld.hpp"
 #include "judge/judgement.hpp"
 #include "measure/text.hpp"
@@ -101,8 +102,10 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
         faults.push_back(fault);
     };
     if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
-    const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
-    if (!set) return add(missing_or_broken(office, stored.hash));
+    const auto kept = office.catalogue().kept_criteria(office.ledger(), stored.hash);
+    if (!kept) return add(missing_or_broken(office, stored.hash));
+    // By the numbers that stood in the blanks then, whatever stands there now.
+    const auto set = with_owners_copy(kept, {stored.filled, {}});
     const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
                                   found_as_seen(before, stored), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
@@ -214,6 +217,9 @@ Verified verify(Office &office, const VerifyRequest &request) {
             Family::person, book.people(), [&](const auto &name) { book.person(name); }, out.replay->faults);
         read_again(
             Family::equipment, book.all_equipment(), [&](const auto &serial) { book.equipment(serial); },
+            out.replay->faults);
+        read_again(
+            Family::criteria, book.sets_with_copy(), [&](const auto &set) { book.owners_copy(set); },
             out.replay->faults);
     }
     if (!request.head.empty()) {

@@ -22,9 +22,10 @@ std::vector<Judged> tests_of(Office &office, const QualificationRecord &record) 
     std::vector<Judged> out;
     if (!record.evidence) return out;
     const Evidence &evidence = *record.evidence;
-    const auto set = evidence.criteria_hash.empty()
-                         ? nullptr
-                         : office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash);
+    const auto set =
+        evidence.criteria_hash.empty()
+            ? nullptr
+            : office.with_copy(office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash));
     const auto class_index = set ? set->class_index(evidence.class_id) : std::nullopt;
     if (!class_index) return out;
     auto marks = evidence.coupons;

@@ -63,4 +63,6 @@ EquipmentState Book::equipment(const std::string &serial) {
     return fold_equipment(serial, equipment_history(serial));
 }
 
+OwnersCopyState Book::owners_copy(const std::string &set) { return fold_owners_copy(set, copy_history(set)); }
+
 } // namespace beadbook

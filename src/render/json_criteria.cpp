@@ -6,6 +6,8 @@
 #include "report/boundaries_document.hpp"
 #include "report/criteria_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -22,10 +24,12 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (rule.linked) out["linked"] = rule.linked->text;
     if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
-    for (std::size_t c = 0; c < set.classes.size(); ++c)
-        out["limits"][set.classes[c].id] = {{"limit", rule.limits[c].text},
-                                            {"standing", name_of(rule.standings[c].kind)},
-                                            {"source", rule.standings[c].source}};
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        Json limit = authority_json("", rule.standings[c]);
+        limit.erase("clause");
+        limit["limit"] = rule.limits[c].text;
+        out["limits"][set.classes[c].id] = std::move(limit);
+    }
     for (std::size_t c = 0; rule.window_by_class && c < set.classes.size(); ++c)
         out["limits"][set.classes[c].id]["window"] = rule.windows[c].text;
     return out;
@@ -56,6 +60,25 @@ Json counting_json(const std::string &id, const std::string &clause, const Stand
     Json out = authority_json(clause, standing);
     out["id"] = id;
     out["text"] = text;
+    return out;
+}
+
+Json blank_json(const CriteriaSet &set, const Blank &blank) {
+    Json out{{"id", blank.id},         {"clause", blank.clause}, {"kind", name_of(blank.kind)},
+             {"limits", blank.limits}, {"open", Json::array()},  {"filled", Json::object()}};
+    if (!blank.plausible_text.empty()) out["plausible"] = blank.plausible_text;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        if (!blank.classes[c]) continue;
+        const std::string &id = set.classes[c].id;
+        const auto filled = std::find_if(set.fillings.begin(), set.fillings.end(), [&](const Filling &f) {
+            return f.blank == blank.id && f.class_id == id;
+        });
+        if (filled == set.fillings.end())
+            out["open"].push_back(id);
+        else
+            out["filled"][id] = {{"value", render::number(filled->value, blank.dimension(), set.unit)},
+                                 {"by", filled->by}};
+    }
     return out;
 }
 
@@ -107,6 +130,12 @@ Json boundary_json(const CriteriaSet &set, const BoundaryCase &one) {
 }
 
 } // namespace
+
+nlohmann::json blanks_json(const CriteriaSet &set) {
+    Json out = Json::array();
+    for (const auto &blank : set.blanks) out.push_back(blank_json(set, blank));
+    return out;
+}
 
 std::string json_text(const Boundaries &all, const std::vector<std::string> &notes) {
     Json limits = Json::array(), none = Json::array();
@@ -170,6 +199,7 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
     if (!set.inherited.empty()) out["extends"]["inherited at most"] = set.inherited;
     for (const auto &one : set.silences)
         out["silence"].push_back(one.check + " of " + one.of + ": " + one.reason);
+    if (!set.blanks.empty()) out["blanks"] = blanks_json(set);
     return render::finished(std::move(out), notes);
 }
 

@@ -62,7 +62,9 @@ nlohmann::json standings_json(const StandingCount &count) {
             {"second hand", count.second_hand},
             {"memory", count.memory},
             {"house", count.house},
-            {"common practice", count.common_practice}};
+            {"common practice", count.common_practice},
+            {"own copy", count.own_copy},
+            {"blank", count.blank}};
 }
 
 nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index) {

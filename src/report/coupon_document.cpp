@@ -232,7 +232,11 @@ Document document_of(const CouponSheet &sheet) {
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
         doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes +
-                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : ""));
+                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : "") +
+                 (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
+                          sheet.older_than_filled.end()
+                      ? "; it is older than what is filled in the blanks of its set, so judge it again"
+                      : ""));
     }
     if (const Words line = mechanical_words(c.record.get("mechanical"), sheet.mechanical_asked_by);
         !line.empty())

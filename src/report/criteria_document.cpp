@@ -1,20 +1,19 @@
 #include "report/criteria_document.hpp"
 
+#include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/check_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
-
-std::string standing_words(const Standing &standing) {
-    return std::string(name_of(standing.kind)) + ": " + standing.source;
-}
 
 /// The clause, and each source with the classes that rest on it where they differ.
 std::string source_words(const CriteriaSet &set, const Rule &rule) {
     std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
-        const std::string words = standing_words(rule.standings[c]);
+        const std::string words = print_in_full(rule.standings[c]);
         if (by_source.empty() || by_source.back().first != words) by_source.push_back({words, {}});
         by_source.back().second.push_back(set.classes[c].id);
     }
@@ -44,9 +43,8 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
         out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
-               (needs_checking(rule.standings[c].kind)
-                    ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
-                    : "");
+               (needs_checking(rule.standings[c]) ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
+                                                  : "");
     if (rule.only_with) out += "; rejects only together with " + set.rules[*rule.only_with].id;
     return out;
 }
@@ -67,7 +65,7 @@ void add_required(Document &out, const CriteriaSet &set) {
         const std::string when = condition_words(exam.when);
         out.item(listed(one_of, "or") + class_words(set, exam.classes) +
                      (when.empty() ? "" : ", where " + when),
-                 exam.clause + "; " + standing_words(exam.standing));
+                 exam.clause + "; " + print_in_full(exam.standing));
     }
 }
 
@@ -79,7 +77,7 @@ void add_scope(Document &out, const CriteriaSet &set) {
         const std::string only_if = condition_words(part.only_if);
         out.item(part.id + ": " + (part.title.empty() ? "" : part.title + ": ") + part.text +
                      (only_if.empty() ? "" : ", if " + only_if),
-                 part.clause + "; " + standing_words(part.standing));
+                 part.clause + "; " + print_in_full(part.standing));
     }
 }
 
@@ -87,12 +85,35 @@ void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.relevance.empty()) out.heading("Not counted", 2);
     for (const auto &one : set.relevance)
         out.item(one.id + ": " + one.text + class_words(set, one.classes),
-                 one.clause + "; " + standing_words(one.standing));
+                 one.clause + "; " + print_in_full(one.standing));
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
     for (const auto &one : set.merges)
-        out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
+        out.item(one.id + ": " + one.when.text, one.clause + "; " + print_in_full(one.standing),
                  one.reading.empty() ? std::vector<Bullet>{}
                                      : std::vector<Bullet>{{"our reading: " + one.reading, "", {}}});
+}
+
+/// What is open stays so until the shop fills it; what is filled tells by whom.
+void add_blanks(Document &out, const CriteriaSet &set) {
+    if (!set.blanks.empty()) out.heading("Blanks, to be filled from the owner's copy", 2);
+    for (const auto &blank : set.blanks) {
+        std::vector<Bullet> under;
+        for (std::size_t c = 0; c < set.classes.size(); ++c) {
+            if (!blank.classes[c]) continue;
+            const auto filled = std::find_if(set.fillings.begin(), set.fillings.end(), [&](const Filling &f) {
+                return f.blank == blank.id && f.class_id == set.classes[c].id;
+            });
+            under.push_back(
+                {set.classes[c].id + ": " +
+                     (filled == set.fillings.end() ? "open"
+                                                   : print_exact(filled->value, blank.dimension(), set.unit) +
+                                                         ", filled by " + filled->by),
+                 "",
+                 {}});
+        }
+        out.item(blank.id + ": " + blank.limits + " (" + std::string(name_of(blank.kind)) + ")", blank.clause,
+                 std::move(under));
+    }
 }
 
 std::string gap_words(const CriteriaSet &set, const Gap &gap) {
@@ -153,6 +174,7 @@ Document document_of(const CriteriaSet &set) {
     }
     add_required(out, set);
     add_counting(out, set);
+    add_blanks(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
     for (const auto &gap : set.gaps) out.item(gap.text + gap_words(set, gap));
     if (!set.silences.empty()) out.heading("Checks that the author answers", 2);

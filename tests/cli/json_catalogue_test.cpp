@@ -47,6 +47,49 @@ TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
     CHECK_THAT(bad.dump(), says("'units' is missing"));
 }
 
+TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalogue]") {
+    const Program run;
+    run({"person", "A. Field", "--role", "keeper"}); // begins the record, and says so
+    const auto copy = [&](std::vector<std::string> words) {
+        words.insert(words.begin(), "copy");
+        words.insert(words.end(), {"--by", "A. Field"});
+        return json_alone(run, words);
+    };
+    const std::vector<std::string> from{"--edition", "AWS D17.1:2017", "--page", "21", "--second", "B. Reed"};
+    const auto with = [&](std::vector<std::string> words) {
+        words.insert(words.end(), from.begin(), from.end());
+        return words;
+    };
+    const auto filled =
+        copy(with({"fill", "aws-d17.1", "mismatch", "0.03 in", "--class", "A", "--class", "B"}));
+    CHECK(filled["filled"].size() == 2);
+    CHECK(filled["filled"][0]["exact"] == "762000");
+    CHECK(filled["still open"] == nlohmann::json{"C"});
+    const auto confirmed = copy(with({"confirm", "aws-d17.1", "undercut-depth", "--class", "B"}));
+    CHECK(confirmed["confirmed"][0]["read"]["second"] == "B. Reed");
+    const auto sheet = json(run, {"copy", "blanks", "aws-d17.1"});
+    CHECK(sheet["open"] == 10);
+    CHECK(sheet["blanks"].size() == 4);
+    CHECK(sheet["confirmed"].size() == 1);
+    CHECK(json(run, {"copy", "blanks"}).size() == 2);
+    const auto set = json(run, {"criteria", "show", "aws-d17.1"});
+    for (const auto &rule : set["rules"])
+        if (rule["id"] == "undercut-depth") {
+            CHECK(rule["limits"]["B"]["confirmed"] ==
+                  "confirmed by A. Field (page 21, edition AWS D17.1:2017, countersigned by B. Reed)");
+            CHECK_FALSE(rule["limits"]["A"].contains("confirmed"));
+        }
+    for (const auto &blank : set["blanks"])
+        if (blank["id"] == "mismatch") {
+            CHECK(blank["open"] == nlohmann::json{"C"});
+            CHECK(blank["filled"]["A"]["value"]["text"] == "0.03 in");
+        }
+    const auto withdrawn =
+        copy({"withdraw", "aws-d17.1", "mismatch", "--class", "A", "--why", "the wrong row"});
+    CHECK(withdrawn["was"] == "filled");
+    CHECK(withdrawn["classes"] == nlohmann::json{"A"});
+}
+
 TEST_CASE("JSON of both sides of each limit, and the schemas that editors use", "[catalogue]") {
     const Program run;
     const auto all = json_alone(run, {"criteria", "cases", "aws-d17.1", "--boundaries"});
