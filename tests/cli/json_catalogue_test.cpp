@@ -53,7 +53,7 @@ TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalog
     const auto copy = [&](std::vector<std::string> words) {
         words.insert(words.begin(), "copy");
         words.insert(words.end(), {"--by", "A. Field"});
-        return json_alone(run, words);
+        return json(run, words);
     };
     const std::vector<std::string> from{"--edition", "AWS D17.1:2017", "--page", "21", "--second", "B. Reed"};
     const auto with = [&](std::vector<std::string> words) {

@@ -102,7 +102,7 @@ TEST_CASE("a filled blank is a limit like another, to the nanometre, and says by
         return judged(full, {coupon, log}).verdicts();
     };
     CHECK(verdicts({"RT gas pore 0.060 at 1"}) == "A accept, B accept");
-    CHECK(verdicts({"RT gas pore 0.0600001 at 1"}) == "A reject, B accept");
+    CHECK(verdicts({"RT gas pore 1.524001 mm at 25.4 mm"}) == "A reject, B accept");
     CHECK(verdicts({"RT gas pore 0.050 at 1", "RT gas pore 0.050 at 1.5"}) == "A accept, B accept");
     CHECK(verdicts({"RT gas pore 0.050 at 1", "RT gas pore 0.051 at 1.5"}) == "A reject, B accept");
     CHECK(verdicts({"RT gas pore 0.050 at 1", "RT gas pore 0.051 at 3"}) == "A accept, B accept");
