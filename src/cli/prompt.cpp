@@ -11,7 +11,9 @@
 #include "report/judgement_document.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <set>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -40,8 +42,22 @@ std::string live_verdicts(Call &call, const std::string &coupon, const std::stri
 /// One sitting: what was typed is stored at once, line by line.
 class LogPrompt {
 public:
-    LogPrompt(Call &call, const std::string &coupon, int exam) : call_(call), session_(call.session()) {
+    using Next = std::function<std::optional<std::string>(const std::string &sign)>; ///< asks for a line
+
+    LogPrompt(Call &call, const std::string &coupon, int exam, Next next)
+        : call_(call), session_(call.session()), next_(std::move(next)) {
         go_to(coupon, exam);
+    }
+
+    std::optional<std::string> next_line() {
+        if (held_back_) return std::exchange(held_back_, std::nullopt);
+        return next_(sign());
+    }
+    /// ", coupon T-7 still open: 1 (VT)"; empty where nothing is.
+    std::string left_open() {
+        const CouponState state = call_.office().coupon(coupon_);
+        const auto open = state.open_exams();
+        return open.empty() ? "" : ", coupon " + coupon_ + " still open: exam " + named(open);
     }
 
     std::size_t logged() const { return logged_; }
@@ -96,8 +112,8 @@ private:
         chosen_ = by_method;
         session_.out
             << "coupon " << coupon << ", "
-            << (exam > 0 ? "exam " + named({state.exam(exam)})
-                         : "open: " + named(open) + ", a line begins with its method")
+            << (open.size() > 1 ? "open: " + named(open) + ", " : std::string())
+            << (exam > 0 ? "exam " + named({state.exam(exam)}) : "a line begins with its method")
             << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish "
                "(these are all), none, all, next, on COUPON, done\n";
     }
@@ -176,6 +192,14 @@ private:
         deeds_.erase(std::next(at).base());
         if (deed.coupon != coupon_) go_to(deed.coupon, 0);
     }
+    /// What is neither yes nor no answers nothing: it is the next line.
+    bool is_meant() {
+        const auto answer = next_("  yes or no: ");
+        const std::string_view word = answer ? trimmed(*answer) : std::string_view();
+        if (word == "yes" || word == "y") return true;
+        if (answer && !word.empty() && word != "no" && word != "n") held_back_ = *answer;
+        return false;
+    }
     void log(const std::string &line) {
         const CouponState state = call_.office().coupon(coupon_);
         const CouponRecord &record = state.record;
@@ -194,11 +218,8 @@ private:
         try {
             done = store();
         } catch (const Unsure &e) {
-            session_.out << "  " << visible(e.what()) << "\n  yes or no: " << std::flush;
-            std::string answer;
-            std::getline(session_.in, answer);
-            const std::string_view word = trimmed(answer);
-            if (word != "yes" && word != "y") throw InputError("not logged");
+            session_.out << "  " << visible(e.what()) << "\n";
+            if (!is_meant()) throw InputError("not logged");
             request.sure = true;
             done = store();
         }
@@ -212,6 +233,8 @@ private:
 
     Call &call_;
     Session &session_;
+    Next next_;
+    std::optional<std::string> held_back_; ///< a line that was read as an answer, and is none
     std::string coupon_;
     int exam_ = 0;
     std::optional<Exam> by_;  ///< the method that lines are of where several exams are open
@@ -259,11 +282,11 @@ void ask_conditions(Call &call, ExamRequest &request) {
 
 void log_by_prompt(Call &call, const std::string &coupon, int exam) {
     Session &session = call.session();
-    LogPrompt prompt(call, coupon, exam);
     LineEditor lines(session, [&](std::string_view before, std::string_view begun) {
         return ways_on(call.office(), before, begun);
     });
-    while (const auto line = lines.next(prompt.sign())) {
+    LogPrompt prompt(call, coupon, exam, [&](const std::string &sign) { return lines.next(sign); });
+    while (const auto line = prompt.next_line()) {
         if (trimmed(*line).empty()) continue;
         try {
             if (!prompt.take(*line)) break;
@@ -275,7 +298,8 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
         }
     }
     session.out << "\n"
-                << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged\n";
+                << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged"
+                << prompt.left_open() << "\n";
 }
 
 } // namespace beadbook

@@ -24,6 +24,7 @@ namespace {
 
 constexpr std::array<std::string_view, 6> lists{"scope",          "relevance", "merge",
                                                 "required exams", "rules",     "blanks"};
+constexpr std::array<std::string_view, 5> limits{"at most", "at least", "under", "over", "allowed"};
 constexpr std::array<std::string_view, 7> class_maps{"at most", "at least", "under",      "over",
                                                      "allowed", "window",   "standing of"};
 
@@ -262,6 +263,13 @@ private:
                 continue;
             }
             rule->where = one.where;
+            const bool limit =
+                std::any_of(limits.begin(), limits.end(), [&](const auto key) { return one.find(key); });
+            if (limit && !one.find("standing") && !one.find("standing of"))
+                error(one, "changes",
+                      "rule '" + shown(id) +
+                          "' gets another limit, and the standing of the old one is not the new one's; "
+                          "give 'standing' or 'standing of': where is the new number from?");
             for (const auto &entry : one.entries)
                 if (entry.key != "id") change_key(*rule, entry);
         }

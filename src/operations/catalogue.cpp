@@ -4,11 +4,24 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
 
 /// From the shelf, else by name among the shipped ones, else from a file.
+/// The same letters and figures, in whatever capitals and with whatever between them.
+bool looks_alike(std::string_view a, std::string_view b) {
+    const auto plain = [](std::string_view name) {
+        std::string out;
+        for (const char c : name)
+            if (std::isalnum(static_cast<unsigned char>(c)) != 0)
+                out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+        return out;
+    };
+    return plain(a) == plain(b);
+}
+
 template <class Shelf, class Shipped, class Load, class Part>
 auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const std::string &name,
            const std::vector<std::string> &names, Shipped shipped, Load load, Part part) {
@@ -28,10 +41,11 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
     if (!(loaded.*part)) throw mistakes_in(what, name, text, loaded.issues);
     // What passes by a file must not be told as what passes by the one that is built in.
     const std::string &own = (loaded.*part)->name;
-    if (std::find(names.begin(), names.end(), own) != names.end() &&
-        shipped(own)->hash != (loaded.*part)->hash)
-        throw DataError(shown(name) + ": it calls itself " + own +
-                        ", which is built in and says something else; give it a name of its own");
+    for (const auto &built_in : names)
+        if (looks_alike(own, built_in) &&
+            (own != built_in || shipped(built_in)->hash != (loaded.*part)->hash))
+            throw DataError(shown(name) + ": it calls itself " + shown(own) + "; " + built_in +
+                            " is built in and says something else; give it a name of its own");
     return out = loaded.*part;
 }
 

@@ -47,10 +47,20 @@ void check_examiner(const ExamRecord &exam) {
         throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
 }
 
+/// By the mark or the name that the coupon gives, or by the name that is enrolled under its mark.
+bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person) {
+    const std::string welder = coupon.get("welder");
+    if (person.empty() || welder.empty()) return false;
+    if (same_word(person, welder)) return true;
+    const auto marks = office.book().welders();
+    return std::find(marks.begin(), marks.end(), welder) != marks.end() &&
+           same_word(person, office.book().welder(welder).record.name);
+}
+
 /// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
-std::vector<Unlikely> unlikely_of(const CouponRecord &coupon, const ExamRecord &exam, Day today) {
-    auto out = Plausibility::shipped().of(coupon, exam, today);
-    if (!exam.examiner.empty() && same_word(exam.examiner, coupon.get("welder")))
+std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
+    auto out = Plausibility::shipped().of(coupon, exam, office.outside().today());
+    if (welded_by(office, coupon, exam.examiner))
         out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
     return out;
 }
@@ -142,9 +152,9 @@ Asked asked_for(Office &office, const ExamRequest &request) {
 }
 
 /// What nobody would believe of the exam, and what speaks against its examiner.
-std::vector<Unlikely> doubted(const CouponRecord &coupon, const ExamRecord &exam, Day today,
+std::vector<Unlikely> doubted(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                               std::vector<Unlikely> against) {
-    auto out = unlikely_of(coupon, exam, today);
+    auto out = unlikely_of(office, coupon, exam);
     out.insert(out.end(), against.begin(), against.end());
     return out;
 }
@@ -166,7 +176,8 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_examiner(exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
-    exam.sure = set_aside_by(doubted(state.record, exam, today, std::move(asked.against)), request.sure);
+    exam.sure =
+        set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
     if (request.found) {
         if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
             throw refused("an exam begins without finds, so it cannot be finished with " +
@@ -211,7 +222,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     check_finished(exam, today);
     OnRecord known = fill_from_record(office, exam);
     std::vector<std::string> before = std::exchange(exam.sure, {});
-    exam.sure = set_aside_by(doubted(coupon, exam, today, std::move(known.against)), sure, before);
+    exam.sure = set_aside_by(doubted(office, coupon, exam, std::move(known.against)), sure, before);
     // Of an examiner who is not on record here, what another record said stays.
     for (auto &id : before)
         if (!known.knows_examiner && !why_not_entitled(id).empty()) exam.sure.push_back(std::move(id));

@@ -16,6 +16,14 @@
 namespace beadbook {
 namespace {
 
+/// "incomplete: why". Imperfections begin with the word too: without its colon it is none of these.
+bool is_incomplete(std::string_view said) {
+    constexpr std::string_view word = "incomplete";
+    if (!said.starts_with(word)) return false;
+    const std::string_view after = trimmed(said.substr(word.size()));
+    return after.empty() || after.front() == ':';
+}
+
 /// What the sheet says of one method on one coupon.
 struct Said {
     bool none = false;
@@ -161,7 +169,7 @@ private:
             methods.push_back(*method);
             rest = next;
         }
-        const bool none = trimmed(rest) == "none", incomplete = rest.starts_with("incomplete");
+        const bool none = trimmed(rest) == "none", incomplete = is_incomplete(rest);
         if (methods.empty() && (none || head.methods.size() == 1)) methods = head.methods;
         if (methods.empty())
             throw refused("by which method? the head names " + methods_text(head) +

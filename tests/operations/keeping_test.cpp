@@ -276,11 +276,27 @@ TEST_CASE(
         INFO(key);
         CHECK(known_keys.contains(key));
     }
-    std::set<std::string> words{
-        "accept",       "reject",      "cannot say",       "out of limit",  "not allowed",
-        "missing data", "not covered", "a person decides", "exam missing",  "exam pending",
-        "not measured", "within",      "outside scope",    "scope unknown", "place",
-        "across",       "shape",       "table value",      "exact number",  Vocabulary::shipped().hash()};
+    std::set<std::string> words{"accept",
+                                "reject",
+                                "cannot say",
+                                "out of limit",
+                                "not allowed",
+                                "missing data",
+                                "not covered",
+                                "a person decides",
+                                "exam missing",
+                                "exam pending",
+                                "not measured",
+                                "within",
+                                "outside scope",
+                                "scope unknown",
+                                "place",
+                                "across",
+                                "shape",
+                                "table value",
+                                "exact number",
+                                "blank",
+                                Vocabulary::shipped().hash()};
     for (std::size_t q = 0; q < quantity_count; ++q) words.emplace(info(static_cast<Quantity>(q)).name);
     for (std::size_t f = 0; f < fact_count; ++f) words.emplace(info(static_cast<Fact>(f)).name);
     for (std::size_t a = 0; a < attribute_count; ++a) words.emplace(info(static_cast<Attribute>(a)).name);

@@ -154,7 +154,8 @@ TEST_CASE("a weld that is only described takes sizes by their numbers too") {
 }
 
 TEST_CASE("a work file takes NPS, schedule and gauge") {
-    const std::string head = "rules: asme-ix\nunits: in\nwork:\n  - {id: w, joint: groove, form: tube, process: GTAW, ";
+    const std::string head =
+        "rules: asme-ix\nunits: in\nwork:\n  - {id: w, joint: groove, form: tube, process: GTAW, ";
     const auto job = [&](const std::string &sizes) {
         return load_work(head + sizes + "}\n", "", shipped_range_rules);
     };

@@ -170,4 +170,13 @@ if (form && line && pad && token) {
         echo();
     });
     form.addEventListener('submit', submit);
+    // A line that stands there is not logged: nobody finishes without it by a slip.
+    document.addEventListener('submit', event => {
+        const to = /** @type {HTMLFormElement} */ (event.target);
+        if (!to.action.endsWith('/finish') || !line.value.trim()) return;
+        event.preventDefault();
+        event.stopImmediatePropagation();
+        reading.innerHTML = '<p class="cannot-say" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>';
+        line.focus();
+    }, true);
 }
