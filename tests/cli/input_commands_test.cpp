@@ -80,7 +80,8 @@ TEST_CASE("a method alone is of the lines that follow, on the next coupons too")
         "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at 5\nVT none\n",
         true);
     CHECK_THAT(r.out, says("no open exam is by that method"));
-    CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") && says("coupon T-2, exam 2 (MT)"));
+    CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") &&
+                          says("coupon T-2, open: 1 (VT) and 2 (MT), exam 2 (MT)"));
     CHECK_THAT(r.out, says("exam 2 (MT) of coupon T-2 finished: 1 found"));
     CHECK_THAT(r.out, says("the exam is finished; 'on COUPON'"));
     for (const char *mark : {"T-1", "T-2"}) {
