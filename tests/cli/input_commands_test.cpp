@@ -107,8 +107,10 @@ TEST_CASE("a stack is worked off at the prompt: all that was found, and on to th
     // Undone from the last line back, also of the coupon before.
     CHECK_THAT(r.out, says("  exam 1 is open again\n  exam 2 is open again\n"));
     CHECK_THAT(r.out, says("  exam 1 of coupon T-1 is open again\n  exam 2 of coupon T-1 is open again\n"));
-    for (const char *mark : {"T-1", "T-3"})
-        for (const auto &exam : json(run, {"show", mark})["exams"]) CHECK_FALSE(exam.contains("found"));
+    for (const char *mark : {"T-1", "T-3"}) {
+        const auto coupon = json(run, {"show", mark});
+        for (const auto &exam : coupon["exams"]) CHECK_FALSE(exam.contains("found"));
+    }
     CHECK_THAT(run({"log", "T-1"}, "undo\nverdict iso-5817\nverdict nosuch\non\nundo x\n", true).out,
                says("nothing of this sitting is left to undo") && says("  B: ") && says("nosuch") &&
                    says("on which coupon?") && says("'x' is no number of a find"));
