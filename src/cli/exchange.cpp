@@ -60,8 +60,7 @@ ExitCode run_export(Call &call) {
         results ? exported_results(call, *results) : export_record(call.office(), sheet, selection_of(call));
     const auto notes = notes_on_empty(call, selection_of(call), exported.coupons == 0);
     if (!call.has("output")) {
-        if (!call.has("quiet"))
-            for (const auto &note : notes) call.session().err << "beadbook: note: " << visible(note) << "\n";
+        call.say(notes);
         call.session().out << exported.text;
         return ExitCode::done;
     }

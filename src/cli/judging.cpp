@@ -68,9 +68,7 @@ ExitCode judge_every(Call &call) {
             judge_and_keep_all(w, judge_request(call), take, of);
             return 0;
         });
-    if (!call.has("quiet"))
-        for (const auto &note : notes_on_empty(call, of, !all.any()))
-            call.session().err << "beadbook: note: " << visible(note) << "\n";
+    call.say(notes_on_empty(call, of, !all.any()));
     return all.finish(of.all());
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace beadbook {
 
@@ -24,9 +25,10 @@ namespace {
 
 constexpr std::array<std::string_view, 6> lists{"scope",          "relevance", "merge",
                                                 "required exams", "rules",     "blanks"};
-constexpr std::array<std::string_view, 5> limits{"at most", "at least", "under", "over", "allowed"};
+/// Keys of a rule that may hold a value for each class; the first five are limits.
 constexpr std::array<std::string_view, 7> class_maps{"at most", "at least", "under",      "over",
                                                      "allowed", "window",   "standing of"};
+constexpr std::span limits = std::span(class_maps).first<5>();
 
 Yaml scalar(std::string text, Where where) {
     Yaml out;

@@ -13,10 +13,8 @@ namespace {
 /// The same letters and figures, in whatever capitals and with whatever between them.
 bool looks_alike(std::string_view a, std::string_view b) {
     const auto plain = [](std::string_view name) {
-        std::string out;
-        for (const char c : name)
-            if (std::isalnum(static_cast<unsigned char>(c)) != 0)
-                out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+        std::string out = lowered(name);
+        std::erase_if(out, [](unsigned char c) { return std::isalnum(c) == 0; });
         return out;
     };
     return plain(a) == plain(b);

@@ -158,9 +158,7 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
 
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
     const CouponState old = writing.coupon(request.said.mark);
-    if (!old.record.withdrawn.empty())
-        throw refused("coupon " + old.record.id + " is withdrawn: " + old.record.withdrawn)
-            .mend({"restore", {old.record.id}, {"why"}});
+    if (!old.record.withdrawn.empty()) throw is_withdrawn(old.record);
     CouponRecord now = old.record;
     for (const auto &name : request.forget)
         if (now.fields.erase(name) == 0)

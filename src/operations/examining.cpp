@@ -52,9 +52,7 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
     const std::string welder = coupon.get("welder");
     if (person.empty() || welder.empty()) return false;
     if (same_word(person, welder)) return true;
-    const auto marks = office.book().welders();
-    return std::find(marks.begin(), marks.end(), welder) != marks.end() &&
-           same_word(person, office.book().welder(welder).record.name);
+    return office.book().knows_welder(welder) && same_word(person, office.book().welder(welder).record.name);
 }
 
 /// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.

@@ -46,9 +46,7 @@ const ExamRecord &open_exam(const CouponState &coupon, int number) {
     }
     const auto open = coupon.open_exams();
     const std::string &mark = coupon.record.id;
-    if (!coupon.record.withdrawn.empty())
-        throw refused("coupon " + mark + " is withdrawn: " + coupon.record.withdrawn)
-            .mend({"restore", {mark}, {"why"}});
+    if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (open.empty() && coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
     if (open.empty()) {

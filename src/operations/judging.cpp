@@ -94,9 +94,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
 
 Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     const std::string name = request.criteria.empty() ? coupon.record.get("criteria") : request.criteria;
-    if (name.empty() && !coupon.record.withdrawn.empty())
-        throw refused("coupon " + coupon.record.id + " is withdrawn: " + coupon.record.withdrawn)
-            .mend({"restore", {coupon.record.id}, {"why"}});
+    if (name.empty() && !coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (name.empty())
         throw refused("coupon " + coupon.record.id + " names no criteria")
             .give("criteria")

@@ -71,9 +71,7 @@ std::vector<int> Logged::exams() const {
 
 int exam_for(const CouponState &coupon, int number, const std::string &who) {
     const std::string &mark = coupon.record.id;
-    if (!coupon.record.withdrawn.empty())
-        throw refused("coupon " + mark + " is withdrawn: " + coupon.record.withdrawn)
-            .mend({"restore", {mark}, {"why"}});
+    if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
     const auto refuse_finished = [&](int exam) {

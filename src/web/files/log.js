@@ -176,7 +176,7 @@ if (form && line && pad && token) {
         if (!to.action.endsWith('/finish') || !line.value.trim()) return;
         event.preventDefault();
         event.stopImmediatePropagation();
-        reading.innerHTML = '<p class="cannot-say" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>';
+        showPart(reading, '<p class="open" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>');
         line.focus();
     }, true);
 }
