@@ -8,16 +8,7 @@ namespace beadbook {
 
 std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
     std::vector<CouponLine> out;
-    select(office, of, [&](CouponAtHand &one) {
-        const CouponState &coupon = one.coupon();
-        CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade, one.grading()};
-        for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);
-        if (const JudgedOrNot &judged = one.judged(); judged.judged)
-            line.verdict = judged.judged->verdict();
-        else
-            line.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;
-        out.push_back(std::move(line));
-    });
+    select(office, of, [&](CouponAtHand &one) { out.push_back(one.line()); });
     return out;
 }
 

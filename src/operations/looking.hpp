@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/coupon_line.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/selection.hpp"
 #include "operations/standing.hpp"
@@ -7,16 +8,6 @@
 
 namespace beadbook {
 
-/// One coupon in a list.
-struct CouponLine {
-    CouponRecord record;
-    std::vector<Exam> exams;
-    std::size_t indications = 0;
-    std::optional<Verdict> verdict; ///< of a fresh judgement; nothing if it cannot be judged
-    std::string why_not;            ///< why there is none
-    std::optional<Grade> grade;
-    GradeStanding grade_standing;
-};
 /// One coupon with what follows from it.
 struct CouponSheet {
     CouponState coupon;
