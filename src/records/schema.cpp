@@ -1,6 +1,7 @@
 #include "records/schema.hpp"
 
 #include "criteria/shipped.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -14,6 +15,10 @@ namespace {
 const std::vector<std::string> migrations{
     "0001_ledger.sql", "0002_welders.sql",     "0003_coupons_of_welder.sql", "0004_people_equipment.sql",
     "0005_sent.sql",   "0006_owners_copy.sql", "0007_coupon_lines.sql"};
+
+/// Of what the migrations make, held by a test.
+constexpr std::string_view newest_fingerprint =
+    "ad89d8d9a5beb3d6cb463c1530bd0bf49521e345d87e205b6c18407cd07e3ded";
 
 /// "trigger entry_never_goes" and the statement that made it; an index that SQLite makes by itself has none.
 using Parts = std::map<std::string, std::string>;
@@ -57,7 +62,15 @@ void migrate(SQLite::Database &db) {
     for (int v = db.execAndGet("PRAGMA user_version").getInt(); v < newest_version(); ++v) step(db, v);
 }
 
+std::string fingerprint(SQLite::Database &db) {
+    std::string all;
+    for (const auto &[name, text] : parts_of(db)) all += name + "\n" + text + "\n\n";
+    return sha256(all);
+}
+
 std::vector<std::string> faults(SQLite::Database &db, int version) {
+    // To make them all is most of a short command's time, so the newest are known by their hash.
+    if (version == newest_version() && fingerprint(db) == newest_fingerprint) return {};
     const Parts &made = parts_of_version(version);
     const Parts found = parts_of(db);
     std::vector<std::string> out;

@@ -22,6 +22,9 @@ int newest_version();
 /// later.
 void migrate(SQLite::Database &db);
 
+/// SHA-256 of all of them.
+std::string fingerprint(SQLite::Database &db);
+
 /// What is not as the migrations up to `version` make it: a trigger that is gone, a table written otherwise,
 /// a view of somebody else's. Held against a database that this program makes in memory, so that no list of
 /// what must be there can grow old. Empty: all is as it should be.
