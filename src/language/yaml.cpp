@@ -1,5 +1,6 @@
 #include "language/yaml.hpp"
 
+#include "language/packed_yaml.hpp"
 #include "measure/text.hpp"
 
 #include <yaml-cpp/eventhandler.h>
@@ -174,6 +175,11 @@ const Yaml *Yaml::find(std::string_view key) const {
 }
 
 Yaml read_yaml(const std::string &text, Issues &issues) {
+    const auto known = packed_tree_of(text);
+    return known ? unpacked(*known) : parse_yaml(text, issues);
+}
+
+Yaml parse_yaml(const std::string &text, Issues &issues) {
     if (!valid_utf8(text) || text.find('\0') != std::string::npos) {
         issues.error({}, "", "the file is not UTF-8 text");
         return {};

@@ -35,5 +35,7 @@ struct Yaml::Entry {
 /// and merge keys (they hide what a line says), tags, empty values, and nesting deeper than 32.
 /// Reports into `issues`; what could be read is returned.
 Yaml read_yaml(const std::string &text, Issues &issues);
+/// The same, also of a file that is built in and was read when the program was built.
+Yaml parse_yaml(const std::string &text, Issues &issues);
 
 } // namespace beadbook

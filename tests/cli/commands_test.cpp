@@ -52,7 +52,7 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"withdraw", "T-1", "exam", "-1"}, "-1"},
         {{"correct", "T-1", "x", "pore"},
          "'x' is no number of an indication; expected a whole number such as 3"},
-        {{"export", "xml"}, "expected json or csv"},
+        {{"export", "xml"}, "expected json, lines or csv"},
         {{"export", "csv"}, "which table?"},
         {{"criteria", "frob"},
          "'frob' is nothing that is done here; expected list, types, show, picture, check, cases or schema"},

@@ -12,9 +12,6 @@
 namespace beadbook::codec {
 namespace {
 
-constexpr int exchange_version = 1;
-constexpr const char *exchange_format = "beadbook exchange";
-
 using Kind = Located::Kind;
 /// Keys of one kind of object, with the kinds of value that each takes.
 using Keys = std::vector<std::pair<std::string, std::vector<Kind>>>;
@@ -334,24 +331,6 @@ private:
     bool weld_known_ = false;
 };
 
-/// What was measured, without what only its own record knows.
-nlohmann::json exchanged(const CouponState &c) {
-    std::map<int, nlohmann::json> found;
-    for (const auto &i : c.indications) {
-        nlohmann::json one = json_of(i);
-        for (const char *of_this_record : {"file", "moved from"}) one.erase(of_this_record);
-        found[i.exam].push_back(std::move(one));
-    }
-    nlohmann::json out = json_of(c.record);
-    out["exams"] = nlohmann::json::array();
-    for (const auto &e : c.exams) {
-        nlohmann::json exam = json_of(e);
-        exam["indications"] = found.contains(e.number) ? found[e.number] : nlohmann::json::array();
-        out["exams"].push_back(std::move(exam));
-    }
-    return out;
-}
-
 } // namespace
 
 std::vector<GivenCoupon> read_exchange(const std::string &text) {
@@ -380,26 +359,5 @@ std::vector<GivenCoupon> read_exchange(const std::string &text) {
 }
 
 GivenCoupon read_exchange_coupon(const std::string &text) { return CouponReader().read(read_located(text)); }
-
-std::string exchange_line(const CouponState &coupon) {
-    return escaped_for_json(exchanged(coupon).dump()) + "\n";
-}
-
-std::string ExchangeText::head() const { return "{\n  \"coupons\": ["; }
-
-std::string ExchangeText::coupon(const CouponState &coupon) {
-    std::string out = std::exchange(any_, true) ? ",\n    " : "\n    ";
-    // As deep as it lies in the file; a text holds no line end.
-    for (const char c : escaped_for_json(exchanged(coupon).dump(2))) {
-        out += c;
-        if (c == '\n') out += "    ";
-    }
-    return out;
-}
-
-std::string ExchangeText::end() const {
-    return std::string(any_ ? "\n  ]" : "]") + ",\n  \"format\": \"" + std::string(exchange_format) +
-           "\",\n  \"version\": " + std::to_string(exchange_version) + "\n}\n";
-}
 
 } // namespace beadbook::codec

@@ -10,6 +10,9 @@
 /// can be read back unchanged. Verdicts are derived again; grades and history stay with the record.
 namespace beadbook::codec {
 
+inline constexpr int exchange_version = 1;
+inline constexpr const char *exchange_format = "beadbook exchange";
+
 /// One mistake of a file: at which byte, on what, and what is wrong.
 struct Mistake {
     std::size_t at = 0;
