@@ -30,16 +30,8 @@ void check_days(const Selection &of) {
 }
 
 Board::Cell cell_of(CouponAtHand &one) {
-    const CouponState &coupon = one.coupon();
-    Board::Cell out;
-    out.coupon = {coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade, one.grading()};
-    for (const auto &exam : coupon.exams) out.coupon.exams.push_back(exam.method);
-    if (const JudgedOrNot &judged = one.judged(); judged.judged)
-        out.coupon.verdict = judged.judged->verdict();
-    else
-        out.coupon.why_not = judged.why_not;
-    out.grade = one.grade();
-    return out;
+    CouponLine line = line_of(one);
+    return {std::move(line), one.grade()};
 }
 
 /// The first of these, in their order, that is asked for.

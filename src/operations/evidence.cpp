@@ -141,7 +141,7 @@ Evidence rests_on(const CouponState &coupon) {
     out.mechanical = coupon.record.get("mechanical");
     for (const auto &e : coupon.exams)
         out.exams.push_back({std::string(name_of(e.method)), print(e.date), e.examiner, e.level, e.procedure,
-                             storable(e.done().why_not)});
+                             storable(e.done().why_not), e.level_as_typed});
     if (!coupon.grade) return out;
     const Grade &g = *coupon.grade;
     out.class_id = g.class_id;

@@ -1,22 +1,36 @@
 #include "operations/looking.hpp"
 
+#include "criteria/provenance.hpp"
 #include "operations/mechanical.hpp"
 #include "operations/owners_copy.hpp"
-#include "operations/selecting.hpp"
 
 namespace beadbook {
+
+std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon) {
+    std::vector<ExamAtAGlance> out;
+    for (const auto &exam : coupon.exams) out.push_back({exam.method, !exam.finished, exam.done().counts});
+    return out;
+}
+
+CouponLine line_of(CouponAtHand &one) {
+    const CouponState &coupon = one.coupon();
+    CouponLine line{coupon.record, exams_at_a_glance(coupon), coupon.indications.size(), {}, {}, coupon.grade,
+                    one.grading()};
+    if (const JudgedOrNot &judged = one.judged(); judged.judged) {
+        line.verdict = judged.judged->verdict();
+        line.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
+    } else {
+        line.why_not = judged.why_not;
+    }
+    return line;
+}
 
 std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
     std::vector<CouponLine> out;
     select(office, of, [&](CouponAtHand &one) {
-        const CouponState &coupon = one.coupon();
-        CouponLine line{coupon.record, {}, coupon.indications.size(), {}, {}, coupon.grade, one.grading()};
-        for (const auto &exam : coupon.exams) line.exams.push_back(exam.method);
-        if (const JudgedOrNot &judged = one.judged(); judged.judged)
-            line.verdict = judged.judged->verdict();
-        else
-            line.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;
-        out.push_back(std::move(line));
+        out.push_back(line_of(one));
+        if (!out.back().verdict && one.coupon().record.get("criteria").empty())
+            out.back().why_not = "no criteria";
     });
     return out;
 }
@@ -26,7 +40,9 @@ CouponSheet show_coupon(Office &office, const std::string &mark) {
     out.grade_standing = standing_of_grade(office, out.coupon);
     for (const auto &verdict : out.coupon.verdicts)
         if (older_than_filled(office, verdict)) out.older_than_filled.push_back(verdict.seq);
-    out.taken_back = finds_taken_back(office.book().history(mark), out.coupon.record);
+    const auto history = office.book().history(mark);
+    out.taken_back = finds_taken_back(history, out.coupon.record);
+    out.described_since = described_after(history, out.coupon);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
     const std::string welder = out.coupon.record.get("welder");
     if (welder.empty() || !office.book().knows_welder(welder)) return out;

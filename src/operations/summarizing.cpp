@@ -43,6 +43,7 @@ CountedCoupon counted(CouponAtHand &one, bool first) {
     out.joint = coupon.record.get("joint");
     out.welder = coupon.record.get("welder");
     out.first = first;
+    out.bends_failed = coupon.record.get("mechanical") == "failed";
     if (const std::string welded = coupon.record.get("welded"); !welded.empty())
         out.week = print_week(parse_day(welded));
     std::set<int> rejecting;
