@@ -133,6 +133,9 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
         check_criteria(catalogue, base);
     if (request.fields.contains("process") || request.fields.contains("position"))
         take_known_words(catalogue, base, by);
+    for (const char *field : {"filler-group", "filler-type"})
+        if (request.fields.contains(field) || request.fields.contains("process"))
+            if (std::string why = filler_of_several(base, field); !why.empty()) throw refused(why).at(field);
     set_aside(catalogue, request, before, base);
     return base;
 }

@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/known_words.hpp"
 #include "operations/shortcoming_words.hpp"
 
 #include <algorithm>
@@ -198,6 +199,9 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     if (test.get("mechanical") == "failed") out.push_back({name + ": its mechanical tests failed", {}});
     if (test.get("process").empty())
         out.push_back({name + ": by which process was it welded?", correct("process")});
+    for (const char *field : {"filler-group", "filler-type"})
+        if (const std::string why = filler_of_several(test, field); !why.empty())
+            out.push_back({name + ": " + why, correct(field)});
     return out;
 }
 
@@ -257,7 +261,12 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     const auto welds = welds_named(out.test);
     const bool test = was_test(office.book().history(coupon.record.id));
     for (std::size_t part = 0; part < welds.size(); ++part) {
-        for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
+        for (auto &one : unknown_words(rules, welds[part], name)) {
+            // A word that these rules need not be told may be in the way of a test that is good by them.
+            one.text += "; or take it off the coupon, if these rules do not ask it of such a test";
+            one.remedy = Remedy{"change", {coupon.record.id}, {"forget", "why"}};
+            out.impediments.push_back(std::move(one));
+        }
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
         take_acceptance(rules, coupon, "", one.lacks);

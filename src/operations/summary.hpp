@@ -27,10 +27,10 @@ struct CountedCoupon {
     };
     std::string joint, welder, week; ///< empty: not known
     std::optional<Verdict> verdict;  ///< nothing: it cannot be judged
-    bool bends_failed = false;       ///< its mechanical tests failed, whatever the verdict
     bool first = false;              ///< the welder's first of its kind
     std::vector<Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
+    bool bends_failed = false;            ///< its mechanical tests failed, whatever the verdict
 };
 
 /// How a group of coupons came out. Only what is accepted or rejected counts in a share; what its
