@@ -205,8 +205,13 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     return out;
 }
 
-std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name) {
+std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name,
+                                      const CouponRecord *on_record) {
     std::vector<Impediment> out;
+    const auto asked_of_every_test = [&](Trait trait) {
+        return std::any_of(rules.variables.begin(), rules.variables.end(),
+                           [&](const Variable &v) { return v.of == trait && v.work.text.empty(); });
+    };
     for (std::size_t i = 0; i < word_traits; ++i) {
         const auto trait = static_cast<Trait>(i);
         if (!test.knows(trait)) continue;
@@ -214,6 +219,9 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
             check_word(rules, trait, true, test.word(trait));
         } catch (const InputError &e) {
             out.push_back({name + ": " + e.what(), {}});
+            if (!on_record || on_record->get(field_of(trait)).empty() || asked_of_every_test(trait)) continue;
+            out.back().text += "; or take it off the coupon, if these rules do not ask it of such a test";
+            out.back().remedy = Remedy{"change", {on_record->id}, {"forget", "why"}};
         }
     }
     return out;
@@ -261,12 +269,8 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     const auto welds = welds_named(out.test);
     const bool test = was_test(office.book().history(coupon.record.id));
     for (std::size_t part = 0; part < welds.size(); ++part) {
-        for (auto &one : unknown_words(rules, welds[part], name)) {
-            // A word that these rules need not be told may be in the way of a test that is good by them.
-            one.text += "; or take it off the coupon, if these rules do not ask it of such a test";
-            one.remedy = Remedy{"change", {coupon.record.id}, {"forget", "why"}};
+        for (auto &one : unknown_words(rules, welds[part], name, &coupon.record))
             out.impediments.push_back(std::move(one));
-        }
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
         take_acceptance(rules, coupon, "", one.lacks);

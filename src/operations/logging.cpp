@@ -77,10 +77,11 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
     // Which of several is meant only a person can say, so each is offered.
     const auto refuse_finished = [&](const std::vector<const ExamRecord *> &exams) {
         Refusal out =
-            refused((exams.size() == 1 ? "exam " + std::to_string(exams.front()->number) + " of coupon "
-                                       : "exams " + named(exams) + " of coupon ") +
-                    mark + (exams.size() == 1 ? " is" : " are") + " finished; nothing more is logged under " +
-                    (exams.size() == 1 ? "it" : "them"));
+            exams.size() == 1
+                ? refused("exam " + std::to_string(exams.front()->number) + " of coupon " + mark +
+                          " is finished; nothing more is logged under it")
+                : refused("every " + std::string(method ? name_of(*method) : "exam") + " of coupon " + mark +
+                          " is finished, " + named(exams) + "; nothing more is logged under them");
         for (const auto *exam : exams) out.mend({"reopen", {mark, std::to_string(exam->number)}, {"why"}});
         out.mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
         return out;

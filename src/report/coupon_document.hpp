@@ -54,7 +54,7 @@ void add_taken_back(Document &doc, const std::vector<TakenBack> &finds);
 /// What the coupon is said to be otherwise since `since` ("its grade", "its last verdict"), a line each.
 void add_described_since(Document &doc, const std::vector<DescribedSince> &changes, const std::string &since);
 
-/// "VT, MT (open), RT (does not count)".
+/// Each method once an exam, with "(open)" or "(does not count)" behind it.
 std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
 /// The verdict of a line with what stands against it or bears on it: that mechanical tests failed, that the
 /// set is none of those shipped.
