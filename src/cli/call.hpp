@@ -5,9 +5,9 @@
 #include "cli/session.hpp"
 #include "criteria/vocabulary.hpp"
 #include "measure/text.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/done.hpp"
 #include "operations/source.hpp"
-#include "operations/writing.hpp"
 #include "records/private_folder.hpp"
 #include "render/text.hpp"
 
@@ -63,7 +63,7 @@ public:
         Writing writing(office(mode), actor());
         auto out = work(writing);
         if (!has("dry-run")) {
-            writing.commit();
+            commit(writing);
             session_.stored = true;
         }
         return out;

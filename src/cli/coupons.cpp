@@ -6,6 +6,7 @@
 #include "operations/looking.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
+#include "operations/selecting.hpp"
 #include "render/json_coupons.hpp"
 #include "report/coupon_document.hpp"
 
@@ -44,9 +45,42 @@ ExitCode run_remark(Call &call) {
     return call.tell(call.write([&](Writing &w) { return remark_on(w, call.at(0), call.at(1)); }));
 }
 
+/// Some lines at a time, so that the first are seen at once however many there are.
+ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
+    constexpr std::size_t some = 200;
+    TextInParts text(call.session().paint());
+    CouponList part{{}, of.all()};
+    bool any = false;
+    const auto print = [&] {
+        call.session().out << text(document_of(part)) << std::flush;
+        part.coupons.clear();
+        any = true;
+    };
+    select(call.office(), of, [&](CouponAtHand &one) {
+        part.coupons.push_back(one.line());
+        if (part.coupons.size() == some) print();
+    });
+    call.say(notes_on_empty(call, of, !any && part.coupons.empty()));
+    if (!any || !part.coupons.empty()) print();
+    return ExitCode::done;
+}
+
 ExitCode run_coupons(Call &call) {
     const Selection of = selection_of(call);
-    const CouponList list{list_coupons(call.office(), of), of.all()};
+    if (const auto afresh = KeptLines(call.office()).missing(); afresh > 500)
+        call.say({std::to_string(afresh) +
+                  " coupons are judged afresh for this list, because another version "
+                  "of the program kept what it says of them; 'refresh' makes it quick again"});
+    const int most = call.number("newest", "number of coupons");
+    if (most == 0 && !call.json() && call.session().height == 0) return print_coupons_as_they_come(call, of);
+    CouponList list{{}, of.all()};
+    if (most == 0) {
+        list.coupons = list_coupons(call.office(), of);
+    } else {
+        Newest found = newest(call.office(), of, static_cast<std::size_t>(most));
+        for (auto &one : found.coupons) list.coupons.push_back(std::move(one.coupon));
+        list.more = found.more;
+    }
     return call.tell(list, notes_on_empty(call, of, list.coupons.empty()));
 }
 
@@ -93,9 +127,9 @@ remark T-7 "restart at 4 o'clock looks cold")"),
         looks(For::instructor, run_coupons, R"(coupons
 all coupons at a glance, with verdict and grade, or those that are asked for
 coupons --cohort autumn-2026 --verdict reject --graded none
-Each option leaves fewer; what a coupon does not say it is not found by. The verdict is judged afresh, for the class
+Each option leaves fewer; what a coupon does not say it is not found by. The verdict is that of today's criteria, for the class
 that the coupon was registered with.)",
-              selection_options()),
+              options(Option{"newest", "N", "only the newest so many of them"}, selection_options())),
         looks(For::technician, run_show, R"(show COUPON
 one coupon: what is known, exams, indications, verdict, grade
 show T-7)",

@@ -19,17 +19,22 @@ Sheet sheet_named(const std::string &word) {
                      "findings or grades");
 }
 
-/// Words: json, or csv and a table.
-std::optional<Sheet> form_of(const Call &call) {
+struct Form {
+    std::optional<Sheet> sheet;
+    bool lines = false;
+};
+
+/// Words: json, lines, or csv and a table.
+Form form_of(const Call &call) {
     const std::string &form = call.at(0);
-    if (form == "json") {
-        if (call.words().size() > 1) throw UsageError("json takes no table");
-        return std::nullopt;
+    if (form == "json" || form == "lines") {
+        if (call.words().size() > 1) throw UsageError(form + " takes no table");
+        return {{}, form == "lines"};
     }
-    if (form != "csv") throw UsageError("'" + shown(form) + "' is no form; expected json or csv");
+    if (form != "csv") throw UsageError("'" + shown(form) + "' is no form; expected json, lines or csv");
     if (call.words().size() < 2)
         throw UsageError("which table? expected csv coupons, csv exams or csv indications");
-    return sheet_named(call.at(1));
+    return {sheet_named(call.at(1))};
 }
 
 /// A table of what was worked out, which only goes out.
@@ -42,30 +47,38 @@ std::optional<ResultTable> results_of(const Call &call) {
     return std::nullopt;
 }
 
-Exported exported_results(Call &call, ResultTable table) {
-    Exported out{csv_head(table), 0};
+using Give = std::function<void(std::string_view)>;
+
+std::size_t export_results(Call &call, ResultTable table, const Give &give) {
+    std::size_t count = 0;
+    give(csv_head(table));
     select(call.office(), selection_of(call), [&](CouponAtHand &one) {
-        out.text += csv_rows(table, one);
-        if (one.coupon().record.withdrawn.empty()) ++out.coupons;
+        give(csv_rows(table, one));
+        if (one.line().record.withdrawn.empty()) ++count;
     });
-    return out;
+    return count;
 }
 
 ExitCode run_export(Call &call) {
     const auto results = results_of(call);
-    const auto sheet = results ? std::nullopt : form_of(call);
+    const Form form = results ? Form{} : form_of(call);
     if (call.json() && !call.has("output"))
         throw UsageError("the data are printed as they are; --json goes with --output");
-    const Exported exported =
-        results ? exported_results(call, *results) : export_record(call.office(), sheet, selection_of(call));
-    const auto notes = notes_on_empty(call, selection_of(call), exported.coupons == 0);
+    const Selection of = selection_of(call);
+    const auto export_to = [&](const Give &give) {
+        return results ? export_results(call, *results, give)
+                       : export_record(call.office(), {form.sheet, form.lines, of}, give);
+    };
     if (!call.has("output")) {
-        call.say(notes);
-        call.session().out << exported.text;
+        const std::size_t count = export_to([&](std::string_view part) { call.session().out << part; });
+        call.say(notes_on_empty(call, of, count == 0));
         return ExitCode::done;
     }
-    write_new_file(call.text("output"), exported.text);
-    return call.tell(Written{call.text("output"), exported.coupons}, notes);
+    call.office(); // a record that is not there makes no file
+    NewFile file(call.text("output"));
+    const std::size_t count = export_to([&](std::string_view part) { file.write(part); });
+    file.finish();
+    return call.tell(Written{call.text("output"), count}, notes_on_empty(call, of, count == 0));
 }
 
 ExitCode run_import(Call &call) {
@@ -74,11 +87,11 @@ ExitCode run_import(Call &call) {
             "'" + call.at(1) +
             "' is worked out from what was measured and cannot be imported; expected coupons, exams or "
             "indications");
-    const auto sheet = form_of(call);
+    const Form form = form_of(call);
     std::string text = call.input(call.text("file", "-"));
-    PreparedImport prepared =
-        prepare_import(call.office(Ledger::Mode::create),
-                       {sheet, std::move(text), call.has("sure"), call.has("again"), call.has("open-files")});
+    PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
+                                             {form.sheet, std::move(text), call.has("sure"),
+                                              call.has("again"), call.has("open-files"), form.lines});
     return call.tell(call.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
 }
 
@@ -86,15 +99,16 @@ ExitCode run_import(Call &call) {
 
 std::vector<Command> exchange_commands() {
     return {
-        looks(For::keeper, run_export, R"(export json | csv coupons|exams|indications|verdicts|findings|grades
+        looks(For::keeper, run_export,
+              R"(export json | lines | csv coupons|exams|indications|verdicts|findings|grades
 what was measured, for a spreadsheet or a program, or what came of it
 export csv indications --output found.csv
-JSON holds all in one file; CSV is one table a file. Both can be imported again, but the tables verdicts, findings and
+JSON holds all in one file, and so do lines, a coupon each; CSV is one table a file. All can be imported again, but the tables verdicts, findings and
 grades cannot: they are worked out now from what was measured, with numbers in columns of their own and the unit beside
 them. The history stays with the record: 'backup' copies it whole. Withdrawn coupons are left out.)",
               options(Option{"output", "FILE", "write to a new file (else standard output)", 'o'},
                       selection_options())),
-        enters(For::keeper, run_import, R"(import json | csv coupons|exams|indications
+        enters(For::keeper, run_import, R"(import json | lines | csv coupons|exams|indications
 take coupons, exams and indications from an export
 import csv indications --file found.csv
 All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, then exams, then

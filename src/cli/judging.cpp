@@ -4,6 +4,7 @@
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
+#include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
 
 namespace beadbook {
@@ -72,7 +73,30 @@ ExitCode judge_every(Call &call) {
     return all.finish(of.all());
 }
 
+/// One answer a line, in the order of the lines; a bad one stops none after it.
+ExitCode judge_stream(Call &call) {
+    if (call.has("all") || call.has("proof") || !call.words().empty())
+        throw UsageError("--stream takes its coupons from standard input, one a line, and no other words");
+    check_no_selection(call);
+    const PrivateFolder folder("judging a stream");
+    Book nothing(folder.file("book.db"), Ledger::Mode::create);
+    Office office(nothing, call.catalogue());
+    Stream stream(office, {judge_request(call), call.has("sure"), call.has("open-files")});
+    Verdict worst = Verdict::accept;
+    bool bad = false;
+    std::string line;
+    for (std::size_t number = 1; std::getline(call.session().in, line); ++number) {
+        if (trimmed(line).empty()) continue;
+        const Streamed one = stream.judge(line);
+        bad = bad || !one.fault.empty();
+        worst = std::max(worst, one.coupon.judged ? one.coupon.judged->verdict() : Verdict::cannot_say);
+        call.session().out << json_line(number, one);
+    }
+    return bad ? ExitCode::bad_data : code_of(worst);
+}
+
 ExitCode run_judge(Call &call) {
+    if (call.has("stream")) return judge_stream(call);
     if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
     if (call.has("all")) return judge_every(call);
@@ -119,13 +143,20 @@ std::vector<Command> judging_commands() {
         {"class", "CLASS", "the class that decides the exit code (default the coupon's)"}};
     const Option proof{"proof", "", "every part of what an accept rests on"};
     return {
-        enters(For::technician, run_judge, R"(judge [COUPON]
+        enters(
+            For::technician, run_judge, R"(judge [COUPON]
 judge a coupon against every class; the verdict is kept
 judge T-7 --class B
-Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.)",
-               options(Option{"all", "", "every coupon, one line each, or those that are asked for"},
-                       Option{"no-record", "", "judge only, keep nothing"}, proof, criteria,
-                       selection_options())),
+Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.
+--stream judges coupons of no record: a line of 'export lines' each on standard input, a line of JSON each out, in their
+order. A line that cannot be taken has its "error" in its place, and the exit code is 3. Lines stand alone, so that many
+processes may share them: 'beadbook export lines | parallel --pipe -k beadbook judge --stream'.)",
+            options(
+                Option{"stream", "", "coupons on standard input, one a line of JSON; nothing is stored"},
+                Option{"open-files", "",
+                       "with --stream: criteria and practices named by a path may be opened"},
+                sure_option(), Option{"all", "", "every coupon, one line each, or those that are asked for"},
+                Option{"no-record", "", "judge only, keep nothing"}, proof, criteria, selection_options())),
         looks(For::welder, run_why, R"(why COUPON
 explain the verdict to the welder: where, why, cause and remedy
 why T-7)",

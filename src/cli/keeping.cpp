@@ -21,6 +21,8 @@ ExitCode run_verify(Call &call) {
     return verified.holds() ? ExitCode::done : ExitCode::store;
 }
 
+ExitCode run_refresh(Call &call) { return call.tell(refresh_lines(call.office(Ledger::Mode::write))); }
+
 ExitCode run_backup(Call &call) { return call.tell(back_up(call.office(), call.at(0))); }
 
 } // namespace
@@ -35,6 +37,11 @@ too. Note the head that it prints elsewhere: --head HASH later also proves that 
 anew, and tells how many entries came after.)",
               {{"replay", "", "also judge every stored verdict again by the criteria it was taken by"},
                {"head", "HASH", "the head noted earlier; it must still be on record"}}),
+        looks(For::keeper, run_refresh, R"(refresh
+work out again what lists say of every coupon
+refresh
+Lists keep what was judged once. What another version of the program kept they do not take, and judge afresh, which is
+slow with thousands of coupons until this is run once. Nothing on record changes.)"),
         looks(For::keeper, run_backup, R"(backup FILE
 a consistent, verified copy of the record
 backup /media/stick/book-2026-11-25.db)"),

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "facts/stamp.hpp"
+#include "judge/judgement.hpp"
 
 #include <cstdint>
 
@@ -17,6 +18,17 @@ struct Grade {
     std::int64_t seq = 0; ///< its entry
 
     std::string decision() const { return passed ? "passed" : "failed"; }
+};
+
+/// Whether a coupon's grade still says what it said: it holds for the state that it was given on, and
+/// whatever was written on the coupon since and changes the verdict of its class makes it one to be given
+/// again.
+struct GradeStanding {
+    enum class State : std::uint8_t { none, stands, again };
+    State state = State::none;
+    Verdict now = Verdict::cannot_say; ///< of the graded class, judged afresh; if there is a grade
+    std::string was;                   ///< the verdict that it was given on; empty if that is not on record
+    std::string why;                   ///< State::again: what has changed
 };
 
 /// A free remark on a coupon.

@@ -3,6 +3,7 @@
 #include "judge/few.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace beadbook {
 namespace {
@@ -189,6 +190,74 @@ WorstWindow worst_rectangle(std::span<const Stretch> few, Int128 area, std::int6
     return worst;
 }
 
+/// Many on a short stretch of weld, as a hostile record may have them: of each end only those are looked at
+/// that lie near its own across the weld, for a worst rectangle touches one that begins where it ends.
+class Crowded {
+public:
+    Crowded(std::span<const Stretch> by_start, Int128 area, std::int64_t longest, std::size_t enough)
+        : all_(by_start), area_(area), longest_(longest), enough_(enough) {
+        for (const auto &s : all_) {
+            reach_ = std::max(reach_, s.to - s.from);
+            reach_across_ = std::max(reach_across_, s.across_to - s.across_from);
+        }
+    }
+
+    WorstWindow worst() {
+        std::size_t first = 0, next = 0;
+        for (const auto &last : all_) {
+            for (; next < all_.size() && all_[next].from <= last.from; ++next)
+                live_.emplace(all_[next].across_from, &all_[next]);
+            for (; all_[first].from + reach_ <= last.from - longest_; ++first) forget(all_[first]);
+            try_ending_at(last);
+            if (worst_.held > static_cast<Int128>(enough_)) break;
+        }
+        return worst_;
+    }
+
+private:
+    void forget(const Stretch &gone) {
+        auto [at, end] = live_.equal_range(gone.across_from);
+        while (at != end && at->second != &gone) ++at;
+        if (at != end) live_.erase(at);
+    }
+
+    void try_ending_at(const Stretch &last) {
+        Line<Stretch> near;
+        const auto end = live_.upper_bound(last.across_to + longest_);
+        for (auto at = live_.lower_bound(last.across_from - longest_ - reach_across_); at != end; ++at)
+            if (touches(*at->second, last.from - longest_, longest_) &&
+                at->second->across_to >= last.across_from - longest_)
+                near.push_back(*at->second);
+        if (near.size() <= static_cast<std::size_t>(worst_.held)) return;
+        look_for_crowd(near);
+        if (worst_.held > static_cast<Int128>(enough_)) return;
+        if (most_ending_at(last.from, view(near), area_, longest_) <= static_cast<std::size_t>(worst_.held))
+            return;
+        const WorstWindow here = worst_rectangle(view(near), area_, longest_);
+        offer(worst_, here.held, here.from, here.to);
+    }
+
+    /// More than enough within one rectangle of full length. On a closed weld each may stand there three
+    /// times. Without a crowd those near an end are few, however many there are.
+    void look_for_crowd(const Line<Stretch> &near) {
+        const std::size_t crowd = 3 * enough_ + 1;
+        const Int128 height = area_ / longest_;
+        for (std::size_t low = 0; low + crowd <= near.size(); ++low) {
+            if (near[low + crowd - 1].across_from - near[low].across_from > height) continue;
+            const WorstWindow here = worst_rectangle(view(near).subspan(low, crowd), area_, longest_);
+            offer(worst_, here.held, here.from, here.to);
+            if (worst_.held > static_cast<Int128>(enough_)) return;
+        }
+    }
+
+    std::span<const Stretch> all_;
+    Int128 area_;
+    std::int64_t longest_, reach_ = 0, reach_across_ = 0;
+    std::size_t enough_;
+    std::multimap<std::int64_t, const Stretch *> live_; ///< by where they begin across
+    WorstWindow worst_;
+};
+
 } // namespace
 
 WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest,
@@ -199,21 +268,18 @@ WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::i
     std::size_t first = 0;
     std::int64_t reach = 0;
     for (const auto &s : all) reach = std::max(reach, s.to - s.from);
-    bool cut_short = false;
     for (std::size_t i = 0; i < all.size(); ++i) {
         // Those that a rectangle ending at this start can touch.
         const std::int64_t from = all[i].from - longest;
         while (all[first].from + reach <= from) ++first;
         Line<Stretch> few;
-        for (std::size_t k = first; k < all.size() && all[k].from <= all[i].from && few.size() <= enough + 64;
-             ++k)
+        for (std::size_t k = first; k < all.size() && all[k].from <= all[i].from; ++k) {
             if (touches(all[k], from, longest)) few.push_back(all[k]);
-        if (few.size() <= static_cast<std::size_t>(worst.held)) continue;
-        // One that ends before was looked at there, unless not all that it touches were.
-        cut_short = cut_short || few.size() > enough + 64;
-        if (!cut_short &&
+            if (few.size() > enough + 64) return Crowded(view(all), area, longest, enough).worst();
+        }
+        if (few.size() <= static_cast<std::size_t>(worst.held) ||
             most_ending_at(all[i].from, view(few), area, longest) <= static_cast<std::size_t>(worst.held))
-            continue;
+            continue; // one that ends before was looked at there
         const WorstWindow here = worst_rectangle(view(few), area, longest);
         offer(worst, here.held, here.from, here.to);
         if (worst.held > static_cast<Int128>(enough)) return worst;

@@ -36,8 +36,9 @@ WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width,
                         std::optional<std::int64_t> around);
 
 /// The most stretches that a rectangle of `area` with sides of at most `longest` touches, placed worst case,
-/// its sides along and across the weld. Exact while no stretch of weld `longest` long holds more than
-/// `enough` + 64 of them, which is past any limit; beyond that a lower bound that is more than `enough`.
+/// its sides along and across the weld. Exact up to `enough`, which is past any limit; beyond that one that
+/// is more than `enough`. O(n log n) where no stretch of weld `longest` long holds many, and elsewhere by
+/// how many lie side by side there.
 WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::int64_t longest,
                          std::size_t enough, std::optional<std::int64_t> around);
 

@@ -23,49 +23,25 @@ std::string kind_on_board(const CouponRecord &coupon) {
     return all.empty() ? "not said" : all;
 }
 
-/// The day is looked at once, before any coupon is.
-void check_days(const Selection &of) {
-    if (of.from && of.to && *of.from > *of.to)
-        throw refused("from " + print(*of.from) + " to " + print(*of.to) + " there is no day").at("from");
-}
-
-Board::Cell cell_of(CouponAtHand &one) {
-    CouponLine line = line_of(one);
-    return {std::move(line), one.grade()};
-}
-
-/// The first of these, in their order, that is asked for.
-template <class Iterator>
-std::string first_meant(Office &office, const Selection &of, Iterator from, Iterator until) {
-    for (; from != until; ++from) {
-        const CouponState coupon = office.coupon(*from);
-        CouponAtHand one(office, coupon);
-        if (is_meant(of, one)) return *from;
-    }
-    return "";
+/// The first coupon that is asked for, from there on.
+std::string first_meant(Office &office, const Selection &of, const Ledger::LinesAsked &from) {
+    std::string out;
+    walk(office, from, [&](CouponAtHand &one) {
+        if (is_meant(of, one)) out = one.mark();
+        return out.empty();
+    });
+    return out;
 }
 
 } // namespace
 
 Board board_of(Office &office, const Selection &of, std::size_t most) {
-    check_days(of);
-    std::vector<Board::Cell> cells;
+    Newest found = newest(office, of, most);
     Board out;
-    const auto marks = of.welder.empty() ? office.book().coupons() : office.book().coupons_of(of.welder);
-    for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark) {
-        const CouponState coupon = office.coupon(*mark);
-        CouponAtHand one(office, coupon);
-        if (!is_meant(of, one)) continue;
-        if (cells.size() == most) {
-            out.more = true;
-            break;
-        }
-        cells.push_back(cell_of(one));
-    }
-    std::reverse(cells.begin(), cells.end());
-    out.coupons = cells.size();
+    out.more = found.more;
+    out.coupons = found.coupons.size();
     std::map<std::string, Board::Line, NaturalOrder> lines;
-    for (auto &cell : cells) {
+    for (auto &cell : found.coupons) {
         const CouponRecord &record = cell.coupon.record;
         const bool open = cell.grade == GradeState::none || cell.grade == GradeState::again;
         if (open && record.withdrawn.empty()) ++out.to_grade;
@@ -92,11 +68,10 @@ Board board_of(Office &office, const Selection &of, std::size_t most) {
 
 Neighbours neighbours_of(Office &office, const Selection &of, const std::string &mark) {
     check_days(of);
-    const auto marks = office.book().coupons();
-    const auto here = std::find(marks.begin(), marks.end(), mark);
-    if (here == marks.end()) throw DataError("there is no coupon '" + shown(mark) + "' on record");
-    return {first_meant(office, of, std::make_reverse_iterator(here), marks.rend()),
-            first_meant(office, of, here + 1, marks.end())};
+    const auto here = office.ledger().line(mark);
+    if (!here) throw DataError("there is no coupon '" + shown(mark) + "' on record");
+    return {first_meant(office, of, {here->first, true, 20, of.cohort, of.class_id}),
+            first_meant(office, of, {here->first, false, 20, of.cohort, of.class_id})};
 }
 
 } // namespace beadbook

@@ -1,15 +1,12 @@
 #pragma once
 
-#include "operations/looking.hpp"
+#include "operations/selecting.hpp"
 
 namespace beadbook {
 
 /// A class at a glance: a line each learner, a column each kind of coupon.
 struct Board {
-    struct Cell {
-        CouponLine coupon;
-        GradeState grade = GradeState::none;
-    };
+    using Cell = Newest::One;
     struct Line {
         std::string welder, name;             ///< no mark: coupons that name no welder; the name if enrolled
         std::vector<std::vector<Cell>> cells; ///< by kind, each in the order of registration

@@ -45,10 +45,12 @@ public:
 
     PreparedImport run() && {
         const auto &sheet = out_.request.sheet;
-        if (!sheet)
-            take_json();
-        else
+        if (sheet)
             take_rows(*sheet);
+        else if (out_.request.lines)
+            take_lines();
+        else
+            take_json();
         out_.done.notes = std::move(notes_).all();
         return std::move(out_);
     }
@@ -106,15 +108,42 @@ private:
     void take_json() {
         std::size_t count = 0, bad = 0;
         for (auto &given : codec::read_exchange(out_.request.text)) {
-            const std::size_t before = faults_.count();
             const std::string name = "coupon " + std::to_string(++count) + " (" +
                                      (given.record.id.empty() ? "?" : shown(given.record.id)) + ")";
-            const auto where = [&](std::size_t at) { return [&, at] { return place(at) + ": " + name; }; };
-            for (const auto &m : given.mistakes) faults_.add(where(m.at), m.what);
-            if (given.mistakes.empty()) faults_.guard(where(given.at), [&] { take_coupon(given, where); });
-            if (faults_.count() > before) ++bad;
+            if (!took(given, [&](std::size_t at) { return [&, at] { return place(at) + ": " + name; }; }))
+                ++bad;
         }
         faults_.check(counted(bad, "coupon"));
+    }
+
+    void take_lines() {
+        std::size_t number = 0, bad = 0;
+        const std::string &text = out_.request.text;
+        for (std::size_t at = 0; at < text.size();) {
+            const std::size_t end = std::min(text.find('\n', at), text.size());
+            const std::string line = text.substr(at, end - at);
+            at = end + 1;
+            ++number;
+            if (trimmed(line).empty()) continue;
+            const auto where = [&](std::size_t) {
+                return [number] { return "line " + std::to_string(number); };
+            };
+            const std::size_t before = faults_.count();
+            faults_.guard(where(0), [&] {
+                codec::GivenCoupon given = codec::read_exchange_coupon(line);
+                took(given, where);
+            });
+            if (faults_.count() > before) ++bad;
+        }
+        faults_.check(counted(bad, "line"));
+    }
+
+    template <class Where>
+    bool took(codec::GivenCoupon &given, Where where) {
+        const std::size_t before = faults_.count();
+        for (const auto &m : given.mistakes) faults_.add(where(m.at), m.what);
+        if (given.mistakes.empty()) faults_.guard(where(given.at), [&] { take_coupon(given, where); });
+        return faults_.count() == before;
     }
 
     template <class Where>
@@ -240,21 +269,23 @@ bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
 
 } // namespace
 
-Exported export_record(Office &office, std::optional<Sheet> sheet, const Selection &of) {
-    Exported out;
-    std::vector<CouponState> states;
-    if (sheet) out.text = codec::sheet_head(*sheet);
-    select(office, of, [&](CouponAtHand &one) {
+std::size_t export_record(Office &office, const ExportRequest &request,
+                          const std::function<void(std::string_view)> &give) {
+    std::size_t count = 0;
+    codec::ExchangeText whole;
+    const bool in_one = !request.sheet && !request.lines;
+    if (request.sheet) give(codec::sheet_head(*request.sheet));
+    if (in_one) give(whole.head());
+    select(office, request.of, [&](CouponAtHand &one) {
         const CouponState &coupon = one.coupon();
         if (!coupon.record.withdrawn.empty()) return;
-        ++out.coupons;
-        if (sheet)
-            out.text += codec::sheet_rows(*sheet, coupon);
-        else
-            states.push_back(coupon);
+        ++count;
+        give(request.sheet   ? codec::sheet_rows(*request.sheet, coupon)
+             : request.lines ? codec::exchange_line(coupon)
+                             : whole.coupon(coupon));
     });
-    if (!sheet) out.text = codec::exchange_text(states);
-    return out;
+    if (in_one) give(whole.end());
+    return count;
 }
 
 PreparedImport prepare_import(Office &office, ImportRequest request) {

@@ -5,6 +5,7 @@
 #include "records/codecs/sheet.hpp"
 #include "technique/practice.hpp"
 
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -14,12 +15,15 @@ namespace beadbook {
 
 using codec::Sheet;
 
-/// What was measured, as it stands: all coupons, or those asked for, as JSON or one table of a spreadsheet.
-struct Exported {
-    std::string text;
-    std::size_t coupons = 0;
+/// What was measured, as it stands: all coupons, or those asked for.
+struct ExportRequest {
+    std::optional<Sheet> sheet; ///< one table of a spreadsheet; nothing: JSON
+    bool lines = false;         ///< JSON with a coupon a line
+    Selection of = {};
 };
-Exported export_record(Office &office, std::optional<Sheet> sheet, const Selection &of = {});
+/// Gives the text part by part, so that it is never whole in memory. Returns the number of coupons.
+std::size_t export_record(Office &office, const ExportRequest &request,
+                          const std::function<void(std::string_view)> &give);
 
 struct ImportRequest {
     std::optional<Sheet> sheet; ///< a table of CSV; nothing: JSON
@@ -27,6 +31,7 @@ struct ImportRequest {
     bool sure = false;          ///< what nobody would believe at first sight is meant so
     bool again = false;         ///< finds of the same file are meant to come again
     bool open_files = false;    ///< criteria and practices that the file names by their path may be opened
+    bool lines = false;         ///< JSON with a coupon a line
 };
 struct Imported {
     std::optional<Sheet> sheet;

@@ -4,16 +4,6 @@
 
 namespace beadbook {
 
-/// Whether a coupon's grade still says what it said: it holds for the state that it was given on, and
-/// whatever was written on the coupon since and changes the verdict of its class makes it one to be given
-/// again.
-struct GradeStanding {
-    enum class State : std::uint8_t { none, stands, again };
-    State state = State::none;
-    Verdict now = Verdict::cannot_say; ///< of the graded class, judged afresh; if there is a grade
-    std::string was;                   ///< the verdict that it was given on; empty if that is not on record
-    std::string why;                   ///< State::again: what has changed
-};
 /// "the verdict for class 2 was 'accept' when it was given and is 'reject' now".
 std::string grade_moved_words(const std::string &class_id, const std::string &was, const std::string &now);
 

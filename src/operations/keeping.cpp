@@ -4,6 +4,7 @@
 #include "facts/coupon_weld.hpp"
 #include "judge/judgement.hpp"
 #include "measure/text.hpp"
+#include "operations/coupon_lines.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/fold.hpp"
 
@@ -208,6 +209,7 @@ Verified verify(Office &office, const VerifyRequest &request) {
     Verified out;
     out.chain = office.ledger().verify();
     if (!out.chain.faults.empty()) return out;
+    out.false_lines = false_lines(office);
     if (request.replay) {
         out.replay.emplace();
         for (const auto &id : office.book().coupons()) replay_coupon(office, id, *out.replay);

@@ -43,11 +43,13 @@ struct Replay {
 struct Verified {
     Verification chain;
     std::optional<Replay> replay;              ///< if it was asked for and the chain holds
+    std::vector<std::string> false_lines = {}; ///< coupons of which lists say what does not follow
     std::string other_head;                    ///< the head that was noted, if no entry has it
     std::optional<std::int64_t> entries_after; ///< the head that was noted: how many came after it
 
     bool holds() const {
-        return chain.faults.empty() && other_head.empty() && (!replay || replay->faults.empty());
+        return chain.faults.empty() && false_lines.empty() && other_head.empty() &&
+               (!replay || replay->faults.empty());
     }
 };
 

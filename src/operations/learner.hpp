@@ -1,7 +1,8 @@
 #pragma once
 
 #include "measure/share.hpp"
-#include "operations/looking.hpp"
+#include "operations/coupon_lines.hpp"
+#include "operations/judging.hpp"
 
 namespace beadbook {
 

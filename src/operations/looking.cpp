@@ -1,37 +1,14 @@
 #include "operations/looking.hpp"
 
-#include "criteria/provenance.hpp"
 #include "operations/mechanical.hpp"
 #include "operations/owners_copy.hpp"
+#include "operations/selecting.hpp"
 
 namespace beadbook {
 
-std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon) {
-    std::vector<ExamAtAGlance> out;
-    for (const auto &exam : coupon.exams) out.push_back({exam.method, !exam.finished, exam.done().counts});
-    return out;
-}
-
-CouponLine line_of(CouponAtHand &one) {
-    const CouponState &coupon = one.coupon();
-    CouponLine line{coupon.record, exams_at_a_glance(coupon), coupon.indications.size(), {}, {}, coupon.grade,
-                    one.grading()};
-    if (const JudgedOrNot &judged = one.judged(); judged.judged) {
-        line.verdict = judged.judged->verdict();
-        line.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
-    } else {
-        line.why_not = judged.why_not;
-    }
-    return line;
-}
-
 std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
     std::vector<CouponLine> out;
-    select(office, of, [&](CouponAtHand &one) {
-        out.push_back(line_of(one));
-        if (!out.back().verdict && one.coupon().record.get("criteria").empty())
-            out.back().why_not = "no criteria";
-    });
+    select(office, of, [&](CouponAtHand &one) { out.push_back(one.line()); });
     return out;
 }
 

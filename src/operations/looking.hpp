@@ -1,32 +1,13 @@
 #pragma once
 
+#include "facts/coupon_line.hpp"
 #include "operations/grade_standing.hpp"
-#include "operations/selecting.hpp"
+#include "operations/selection.hpp"
 #include "operations/standing.hpp"
 #include "records/taken_back.hpp"
 
 namespace beadbook {
 
-/// An exam in a list: whether it is finished, and whether it counts.
-struct ExamAtAGlance {
-    Exam method = Exam::VT;
-    bool open = false, counts = true;
-};
-std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon);
-
-/// One coupon in a list.
-struct CouponLine {
-    CouponRecord record;
-    std::vector<ExamAtAGlance> exams;
-    std::size_t indications = 0;
-    std::optional<Verdict> verdict; ///< of a fresh judgement; nothing if it cannot be judged
-    std::string why_not;            ///< why there is none
-    std::optional<Grade> grade;
-    GradeStanding grade_standing;
-    std::string own_file = {}; ///< that its set is none of those shipped, in few words; empty: it is one
-};
-/// The line of a coupon at hand; `grade` and what hangs on it with it.
-CouponLine line_of(CouponAtHand &one);
 /// One coupon with what follows from it.
 struct CouponSheet {
     CouponState coupon;

@@ -88,7 +88,7 @@ CouponLabels coupon_labels(Office &office, const std::vector<std::string> &marks
     for (const auto &mark : marks) out.coupons.push_back(office.coupon(mark).record);
     if (marks.empty())
         select(office, of, [&](CouponAtHand &one) {
-            if (one.coupon().record.withdrawn.empty()) out.coupons.push_back(one.coupon().record);
+            if (one.line().record.withdrawn.empty()) out.coupons.push_back(one.line().record);
         });
     if (out.coupons.empty())
         throw refused("no coupon on record is as asked for, so there is nothing to label");

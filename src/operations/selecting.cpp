@@ -4,7 +4,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <set>
+#include <limits>
 
 namespace beadbook {
 namespace {
@@ -23,37 +23,55 @@ bool welded_within(const Selection &of, const std::string &welded) {
     return (!of.from || *of.from <= day) && (!of.to || day <= *of.to);
 }
 
-bool is_unfinished(const CouponState &coupon) {
-    return coupon.record.withdrawn.empty() && (coupon.exams.empty() || !coupon.open_exams().empty());
-}
-
 /// What costs no judging.
-bool fits_record(const Selection &of, const CouponState &coupon) {
+bool fits_record(const Selection &of, const CouponLine &coupon) {
     const CouponRecord &record = coupon.record;
     return is_or_free(of.welder, record.get("welder")) && is_or_free(of.cohort, record.get("cohort")) &&
            is_or_free(of.class_id, record.get("class")) && welded_by(of.process, record.get("process")) &&
-           welded_within(of, record.get("welded")) && (!of.unfinished || is_unfinished(coupon)) &&
+           welded_within(of, record.get("welded")) && (!of.unfinished || coupon.unfinished) &&
            (!of.method || std::any_of(coupon.exams.begin(), coupon.exams.end(),
-                                      [&](const ExamRecord &e) { return e.method == *of.method; }));
+                                      [&](const auto &exam) { return exam.method == *of.method; }));
 }
 
-template <class Give>
-void select_from(Office &office, const Selection &of, Give give,
-                 const std::function<void(CouponAtHand &)> &take) {
-    if (of.from && of.to && *of.from > *of.to)
-        throw refused("from " + print(*of.from) + " to " + print(*of.to) +
-                      " there is no day; expected the earlier one first")
-            .at("from");
-    // An index knows who welded what, or was once said to.
-    std::set<std::string> named;
-    if (!of.welder.empty())
-        for (auto &mark : office.book().coupons_of(of.welder)) named.insert(std::move(mark));
-    for (const auto &mark : office.book().coupons()) {
-        if (!of.welder.empty() && !named.contains(mark)) continue;
-        const CouponState &coupon = give(mark);
-        CouponAtHand one(office, coupon);
-        if (is_meant(of, one)) take(one);
+/// Some lines at a time, because `take` may write.
+void walk_with(Office &office, Ledger::LinesAsked asked, const CouponAtHand::Read &read,
+               const std::function<bool(CouponAtHand &)> &take) {
+    const KeptLines lines(office);
+    for (auto some = office.ledger().lines(asked); !some.empty(); some = office.ledger().lines(asked)) {
+        for (const auto &line : some) {
+            CouponAtHand one(office, line.coupon, read, lines.read(line));
+            if (!take(one)) return;
+        }
+        asked.from = some.back().first;
     }
+}
+
+CouponAtHand::Read reader(Office &office) {
+    return [&office](const std::string &mark) { return office.coupon(mark); };
+}
+
+/// A welder's coupons by their marks, of which an index knows who welded what, or was once said to.
+void walk_marks(Office &office, const std::vector<std::string> &marks, const CouponAtHand::Read &read,
+                const std::function<bool(CouponAtHand &)> &take) {
+    const KeptLines lines(office);
+    for (const auto &mark : marks) {
+        const auto line = office.ledger().line(mark);
+        CouponAtHand one(office, mark, read, line ? lines.read(*line) : std::nullopt);
+        if (!take(one)) return;
+    }
+}
+
+void select_from(Office &office, const Selection &of, const CouponAtHand::Read &read,
+                 const std::function<void(CouponAtHand &)> &take) {
+    check_days(of);
+    const auto hand_on = [&](CouponAtHand &one) {
+        if (is_meant(of, one)) take(one);
+        return true;
+    };
+    if (of.welder.empty())
+        walk_with(office, {0, false, 500, of.cohort, of.class_id}, read, hand_on);
+    else
+        walk_marks(office, office.book().coupons_of(of.welder), read, hand_on);
 }
 
 /// A word that no coupon on record has, and the one that was perhaps meant.
@@ -61,16 +79,23 @@ std::string unknown_word(Office &office, const std::string &field, const std::st
                          const std::string &asked, const std::function<bool(const std::string &)> &is = {}) {
     if (asked.empty()) return "";
     std::vector<std::string> there;
-    for (const auto &mark : office.book().coupons()) {
-        const std::string one = office.book().coupon(mark).record.get(field);
-        if (one.empty()) continue;
-        if (is ? is(one) : one == asked) return "";
-        if (std::find(there.begin(), there.end(), one) == there.end()) there.push_back(one);
-    }
-    return "no coupon on record is of " + what + " '" + shown(asked) + "'" + did_you_mean(asked, there);
+    bool known = false;
+    walk(office, {}, [&](CouponAtHand &coupon) {
+        const std::string one = coupon.line().record.get(field);
+        known = !one.empty() && (is ? is(one) : one == asked);
+        if (!one.empty() && std::find(there.begin(), there.end(), one) == there.end()) there.push_back(one);
+        return !known;
+    });
+    return known
+               ? ""
+               : "no coupon on record is of " + what + " '" + shown(asked) + "'" + did_you_mean(asked, there);
 }
 
 } // namespace
+
+void walk(Office &office, Ledger::LinesAsked asked, const std::function<bool(CouponAtHand &)> &take) {
+    walk_with(office, std::move(asked), reader(office), take);
+}
 
 std::vector<std::string> unknown_words(Office &office, const Selection &of) {
     std::vector<std::string> out;
@@ -94,44 +119,76 @@ std::string_view name_of(GradeState state) {
     return "none";
 }
 
+void check_days(const Selection &of) {
+    if (of.from && of.to && *of.from > *of.to)
+        throw refused("from " + print(*of.from) + " to " + print(*of.to) +
+                      " there is no day; expected the earlier one first")
+            .at("from");
+}
+
+const CouponState &CouponAtHand::coupon() {
+    if (!coupon_) coupon_ = read_(mark_);
+    return *coupon_;
+}
+
+const CouponLine &CouponAtHand::line() {
+    if (!line_) line_ = line_of(coupon(), judged(), grading());
+    return *line_;
+}
+
 const JudgedOrNot &CouponAtHand::judged() {
-    if (!judged_) judged_ = judge_or_tell(office_, coupon_);
+    if (!judged_) judged_ = judge_or_tell(office_, coupon());
     return *judged_;
 }
 
 const GradeStanding &CouponAtHand::grading() {
-    if (!grading_) grading_ = standing_of_grade(office_, coupon_);
+    if (!grading_) grading_ = line_ ? line_->grade_standing : standing_of_grade(office_, coupon());
     return *grading_;
 }
 
 GradeState CouponAtHand::grade() {
-    if (!coupon_.grade) return GradeState::none;
+    if (!line().grade) return GradeState::none;
     if (grading().state == GradeStanding::State::again) return GradeState::again;
-    return coupon_.grade->passed ? GradeState::passed : GradeState::failed;
+    return line().grade->passed ? GradeState::passed : GradeState::failed;
 }
 
 bool is_meant(const Selection &of, CouponAtHand &one) {
-    if (!fits_record(of, one.coupon())) return false;
-    if (of.grade && one.grade() != *of.grade) return false;
-    if (!of.verdict) return true;
-    if (!one.coupon().record.withdrawn.empty()) return false;
-    const JudgedOrNot &judged = one.judged();
-    return judged.judged && judged.judged->verdict() == *of.verdict;
+    if (of.all()) return true; // then nobody asks for the line
+    const CouponLine &line = one.line();
+    return fits_record(of, line) && (!of.grade || one.grade() == *of.grade) &&
+           (!of.verdict || (line.record.withdrawn.empty() && line.verdict == of.verdict));
 }
 
 void select(Office &office, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
-    CouponState at_hand;
-    select_from(
-        office, of,
-        [&](const std::string &mark) -> const CouponState & { return at_hand = office.coupon(mark); }, take);
+    select_from(office, of, reader(office), take);
+}
+
+Newest newest(Office &office, const Selection &of, std::size_t most) {
+    check_days(of);
+    Newest out;
+    const auto take = [&](CouponAtHand &one) {
+        if (!is_meant(of, one)) return true;
+        out.more = out.coupons.size() == most;
+        if (!out.more) out.coupons.push_back({one.line(), one.grade()});
+        return !out.more;
+    };
+    if (of.welder.empty()) {
+        walk_with(office, {std::numeric_limits<std::int64_t>::max(), true, 100, of.cohort, of.class_id},
+                  reader(office), take);
+    } else {
+        auto marks = office.book().coupons_of(of.welder);
+        std::reverse(marks.begin(), marks.end());
+        walk_marks(office, marks, reader(office), take);
+    }
+    std::reverse(out.coupons.begin(), out.coupons.end());
+    return out;
 }
 
 void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
-    CouponState at_hand;
     select_from(
         writing.office(), of,
         // A copy, because what is written changes the one that the transaction keeps.
-        [&](const std::string &mark) -> const CouponState & { return at_hand = writing.coupon(mark); }, take);
+        [&](const std::string &mark) -> CouponState { return writing.coupon(mark); }, take);
 }
 
 } // namespace beadbook

@@ -4,7 +4,6 @@
 #include "operations/selecting.hpp"
 
 #include <map>
-#include <set>
 
 namespace beadbook {
 namespace {
@@ -29,46 +28,13 @@ struct Attempt {
     }
 };
 
-/// Reasons that reject: of the class sought, or of all where none is named.
-void count_reasons(const Judged &judged, CountedCoupon &into, std::set<int> &rejecting) {
-    std::set<std::string> of_any_class;
-    for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
-        if (judged.sought && *judged.sought != k) continue;
-        for (const auto &f : judged.judgement.classes[k].findings) {
-            if (f.effect != Verdict::reject) continue;
-            rejecting.insert(f.indications.begin(), f.indications.end());
-            if (f.rule < 0) continue;
-            std::string rule =
-                judged.set->name + ": " + judged.set->rules[static_cast<std::size_t>(f.rule)].id;
-            // Without a class sought one rule speaks once a class, of the same.
-            if (judged.sought)
-                into.rejected_by.push_back(std::move(rule));
-            else
-                of_any_class.insert(std::move(rule));
-        }
-    }
-    into.rejected_by.insert(into.rejected_by.end(), of_any_class.begin(), of_any_class.end());
-}
-
-CountedCoupon counted(CouponAtHand &one, bool first) {
-    const CouponState &coupon = one.coupon();
-    CountedCoupon out;
-    out.joint = coupon.record.get("joint");
-    out.welder = coupon.record.get("welder");
-    out.first = first;
-    out.bends_failed = coupon.record.get("mechanical") == "failed";
-    if (const std::string welded = coupon.record.get("welded"); !welded.empty())
+CountedCoupon counted(const CouponLine &line, bool first) {
+    CountedCoupon out{
+        line.record.get("joint"), line.record.get("welder"), {}, line.verdict, first, line.finds,
+        line.rejected_by};
+    out.bends_failed = line.record.get("mechanical") == "failed";
+    if (const std::string welded = line.record.get("welded"); !welded.empty())
         out.week = print_week(parse_day(welded));
-    std::set<int> rejecting;
-    if (const auto &judged = one.judged().judged) {
-        out.verdict = judged->verdict();
-        if (out.verdict == Verdict::reject) count_reasons(*judged, out, rejecting);
-    }
-    const Vocabulary &vocabulary = Vocabulary::shipped();
-    const WeldLine line = coupon.record.facts().line;
-    for (const auto &find : coupon.found(vocabulary))
-        out.finds.push_back(
-            {vocabulary[find.type].name, part_of(find.place, line), rejecting.contains(find.number)});
     return out;
 }
 
@@ -79,17 +45,17 @@ Summary summary_of_selection(Office &office, const Selection &of) {
     looked_at.welder = of.welder;
     std::map<std::string, Attempt> firsts;
     select(office, looked_at, [&](CouponAtHand &one) {
-        const CouponRecord &record = one.coupon().record;
+        const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty() || record.get("welder").empty()) return;
         const Attempt now{record.get("welded"), record.id};
         const auto [first, fresh] = firsts.emplace(kind_of_attempt(record), now);
         if (!fresh && now.before(first->second)) first->second = now;
     });
     select(office, of, [&](CouponAtHand &one) {
-        const CouponRecord &record = one.coupon().record;
+        const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
         const auto first = firsts.find(kind_of_attempt(record));
-        coupons.push_back(counted(one, first != firsts.end() && first->second.mark == record.id));
+        coupons.push_back(counted(one.line(), first != firsts.end() && first->second.mark == record.id));
     });
     return summary_of(coupons);
 }

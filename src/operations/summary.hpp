@@ -1,34 +1,20 @@
 #pragma once
 
-#include "judge/judgement.hpp"
+#include "facts/coupon_line.hpp"
 #include "measure/share.hpp"
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace beadbook {
 
-/// Where on a weld a find begins: a quarter round a girth weld by the clock, or along a weld with ends.
-enum class WeldPart : std::uint8_t { at_12, at_3, at_6, at_9, first, second, third, fourth, unknown };
-constexpr std::size_t weld_part_count = 9;
-/// "12:00 to 3:00", "first quarter of the weld", "place not known".
-std::string_view name_of(WeldPart part);
-/// Exact; at the border the later part. Unknown without a place, or where the weld's length is not known.
-WeldPart part_of(const std::optional<Span> &place, const WeldLine &line);
-
 /// What a summary counts of one coupon.
 struct CountedCoupon {
-    struct Find {
-        std::string imperfection;
-        WeldPart part = WeldPart::unknown;
-        bool rejects = false; ///< it stands in a reason that rejects the class sought
-    };
     std::string joint, welder, week; ///< empty: not known
     std::optional<Verdict> verdict;  ///< nothing: it cannot be judged
     bool first = false;              ///< the welder's first of its kind
-    std::vector<Find> finds;
+    std::vector<CouponLine::Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     bool bends_failed = false;            ///< its mechanical tests failed, whatever the verdict
 };

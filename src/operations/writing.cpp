@@ -31,6 +31,7 @@ Entry Writing::add(Entry entry) {
         throw is_withdrawn(known->second.record);
     entry = ledger().append(std::move(entry));
     if (family_of(entry.kind) != Family::coupon) return entry;
+    touched_.insert(entry.subject);
     const auto found = coupons_.find(entry.subject);
     if (found == coupons_.end()) return entry;
     CouponState &state = found->second;

@@ -3,6 +3,7 @@
 #include "operations/office.hpp"
 
 #include <map>
+#include <set>
 
 namespace beadbook {
 
@@ -12,6 +13,7 @@ class Writing {
 public:
     /// Throws Refusal if nobody is named, StoreError if the record is busy.
     Writing(Office &office, const std::string &who);
+    /// Shells commit by operations/coupon_lines.hpp, which keeps lists quick.
     void commit() { transaction_.commit(); }
 
     Office &office() { return office_; }
@@ -24,6 +26,8 @@ public:
     /// As it stands within this transaction. The reference holds until the coupon is written to. Throws
     /// DataError.
     const CouponState &coupon(const std::string &id);
+    /// Coupons that were written about.
+    const std::set<std::string> &touched() const { return touched_; }
     /// Appends an entry (kind, subject, body and what it supersedes are the caller's) and folds it in.
     Entry add(Entry entry);
 
@@ -32,6 +36,7 @@ private:
     Stamp stamp_;
     Ledger::Transaction transaction_;
     std::map<std::string, CouponState> coupons_;
+    std::set<std::string> touched_;
 };
 
 /// That nothing is done with a coupon that is withdrawn, but its restoring.

@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <utility>
 #include <vector>
 
 namespace beadbook {
@@ -78,17 +79,36 @@ std::string read_bytes(const std::string &path, std::size_t most) {
     return bytes;
 }
 
-void write_new_file(const std::string &path, const std::string &bytes) {
-    std::FILE *file = std::fopen(path.c_str(), "wbx");
-    if (!file && errno == EEXIST) throw DataError(shown(path) + ": is there already; nothing is overwritten");
-    if (!file && errno == ENOENT)
-        throw DataError(shown(path) + ": cannot be written, there is no such folder");
-    if (!file) throw StoreError(shown(path) + ": cannot be written");
-    const bool whole = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
-    if (std::fclose(file) == 0 && whole) return;
+NewFile::NewFile(std::string path) : path_(std::move(path)), file_(std::fopen(path_.c_str(), "wbx")) {
+    if (file_) return;
+    if (errno == EEXIST) throw DataError(shown(path_) + ": is there already; nothing is overwritten");
+    if (errno == ENOENT) throw DataError(shown(path_) + ": cannot be written, there is no such folder");
+    throw StoreError(shown(path_) + ": cannot be written");
+}
+
+NewFile::~NewFile() {
+    if (!file_) return;
+    std::fclose(file_);
     std::error_code ignored;
-    std::filesystem::remove(path, ignored);
-    throw StoreError(shown(path) + ": cannot be written");
+    std::filesystem::remove(path_, ignored);
+}
+
+void NewFile::write(std::string_view bytes) {
+    whole_ = whole_ && std::fwrite(bytes.data(), 1, bytes.size(), file_) == bytes.size();
+}
+
+void NewFile::finish() {
+    const bool closed = std::fclose(std::exchange(file_, nullptr)) == 0;
+    if (closed && whole_) return;
+    std::error_code ignored;
+    std::filesystem::remove(path_, ignored);
+    throw StoreError(shown(path_) + ": cannot be written");
+}
+
+void write_new_file(const std::string &path, const std::string &bytes) {
+    NewFile file(path);
+    file.write(bytes);
+    file.finish();
 }
 
 } // namespace beadbook

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstdio>
 #include <iosfwd>
 #include <string>
+#include <string_view>
 
 namespace beadbook {
 
@@ -11,8 +13,25 @@ std::string read_text(std::istream &in, const std::string &name);
 std::string read_file(const std::string &path);
 /// At most so many bytes of a file, of any kind. Throws DataError.
 std::string read_bytes(const std::string &path, std::size_t most);
-/// Into a file that must be new, also if another program makes one at the same moment. Throws DataError,
-/// StoreError.
+/// A file that must be new, also if another program makes one at the same moment; it is gone again if it is
+/// not finished.
+class NewFile {
+public:
+    /// Throws DataError, StoreError.
+    explicit NewFile(std::string path);
+    ~NewFile();
+    NewFile(const NewFile &) = delete;
+    NewFile &operator=(const NewFile &) = delete;
+    void write(std::string_view bytes);
+    /// Throws StoreError: not all of it could be written.
+    void finish();
+
+private:
+    std::string path_;
+    std::FILE *file_;
+    bool whole_ = true;
+};
+/// A whole file at once. Throws as NewFile does.
 void write_new_file(const std::string &path, const std::string &bytes);
 
 } // namespace beadbook

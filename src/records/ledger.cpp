@@ -308,12 +308,23 @@ std::int64_t Ledger::last_entry_of(Family family, const std::string &subject) {
     });
 }
 
+std::int64_t Ledger::last_entry_of(Family family) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, "SELECT coalesce(max(seq), 0) FROM entry WHERE family = ?");
+        query.bind(1, name_of(family));
+        query.executeStep();
+        return query.getColumn(0).getInt64();
+    });
+}
+
 std::vector<std::string> Ledger::subjects(Family family) {
     return guarded(path_, [&] {
-        SQLite::Statement query(
-            *db_, "SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
-        query.bind(1, name_of(family));
         std::vector<std::string> out;
+        SQLite::Statement query(
+            *db_, family == Family::coupon && keeps_lines()
+                      ? "SELECT coupon FROM coupon_line WHERE ? IS NOT NULL ORDER BY first"
+                      : "SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
+        query.bind(1, name_of(family));
         while (query.executeStep()) out.push_back(query.getColumn(0).getString());
         return out;
     });

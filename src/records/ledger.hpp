@@ -80,10 +80,40 @@ public:
     /// Keeps a paper by its content and returns its SHA-256.
     std::string keep_document(const std::string &name, const std::string &bytes);
 
+    /// What lists say of a coupon: derived, kept so that a list need not judge. Each entry about the coupon
+    /// takes it back.
+    struct Line {
+        std::int64_t first = 0; ///< the coupon's first entry
+        std::string coupon;
+        std::string basis, body; ///< empty: nothing is kept, or what is kept was changed
+        bool changed = false;    ///< the latter
+    };
+    /// Which lines: those after an entry in the order of registration (before it where it goes `backwards`),
+    /// at most so many. A coupon of which is kept that it is of another cohort or class is left out.
+    struct LinesAsked {
+        std::int64_t from = 0;
+        bool backwards = false;
+        std::int64_t most = 500;
+        std::string cohort = {}, class_id = {};
+    };
+    std::vector<Line> lines(const LinesAsked &asked);
+    std::optional<Line> line(const std::string &coupon);
+    /// How many lines are not kept on a basis that begins so.
+    std::int64_t lines_without(const std::string &basis);
+    struct KeptLine {
+        std::string coupon, welder, cohort, class_id, basis, body;
+    };
+    /// Only inside a Transaction.
+    void keep_line(const KeptLine &line);
+    /// Whether lines can be kept here: not in a record of an older version that is only read.
+    bool keeps_lines();
+
     bool knows(Family family, const std::string &subject);
     std::vector<Entry> entries_of(Family family, const std::string &subject);
     /// The number of the subject's newest entry; 0 if it has none.
     std::int64_t last_entry_of(Family family, const std::string &subject);
+    /// The same of all its subjects.
+    std::int64_t last_entry_of(Family family);
     std::vector<std::string> subjects(Family family);
     /// Coupons that name this welder, or once did, in the order in which they were registered.
     std::vector<std::string> coupons_of(const std::string &welder);

@@ -26,6 +26,7 @@ public:
             check_texts("criteria", "name, text", " were changed after use");
             check_texts("document", "name, bytes", " was changed");
             check_papers();
+            if (version >= first_with_lines) check_lines();
         } catch (const SQLite::Exception &e) {
             out_.faults.push_back(std::string("tables: ") + e.what());
         }
@@ -89,6 +90,18 @@ private:
                 out_.faults.push_back("entry " + std::to_string(seq) +
                                       ": the document that it rests on is missing");
         }
+    }
+
+    /// That lists show every coupon, and in its place; what they say of each is for operations to try.
+    void check_lines() {
+        SQLite::Statement query(
+            db_, "SELECT coalesce(line.coupon, began.subject) FROM coupon_line AS line FULL JOIN "
+                 "(SELECT subject, min(seq) AS first FROM entry WHERE family = 'coupon' "
+                 "GROUP BY subject) AS began ON began.subject = line.coupon "
+                 "WHERE began.first IS NOT line.first");
+        while (query.executeStep())
+            out_.faults.push_back("tables: coupon " + shown(query.getColumn(0).getString()) +
+                                  " is not in lists as it is on record");
     }
 
     SQLite::Database &db_;

@@ -119,6 +119,17 @@ std::string json_text(const JudgedOrNot &one, const std::vector<std::string> &no
     return render::finished({{"coupon", one.mark}, {"not judged", one.why_not}}, notes);
 }
 
+std::string json_line(std::size_t number, const Streamed &one) {
+    nlohmann::json out{{"error", one.fault}};
+    if (one.coupon.judged)
+        out = judged_json(*one.coupon.judged);
+    else if (one.fault.empty())
+        out = {{"coupon", one.coupon.mark}, {"not judged", one.coupon.why_not}};
+    out["line"] = number;
+    if (!one.notes.empty()) out["notes"] = one.notes;
+    return escaped_for_json(out.dump()) + "\n";
+}
+
 nlohmann::json render::explained_json(const Explained &e) {
     nlohmann::json out = judged_json(e.judged);
     if (!e.welder.empty()) out["welder"] = e.welder;

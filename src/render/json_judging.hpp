@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/streaming.hpp"
 #include "report/grading_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/learner_document.hpp"
@@ -19,6 +20,8 @@ nlohmann::json explained_json(const Explained &explained);
 std::string json_text(const Judged &judged, const std::vector<std::string> &notes = {});
 /// One of a list, without the list's brackets.
 std::string json_text(const JudgedOrNot &one, const std::vector<std::string> &notes = {});
+/// As one line, its end included; `number` is the line's own.
+std::string json_line(std::size_t number, const Streamed &one);
 std::string json_text(const Explained &explained, const std::vector<std::string> &notes = {});
 /// The proof is always whole in JSON.
 template <class Result>

@@ -46,9 +46,14 @@ std::string json_text(const Verified &v, const std::vector<std::string> &notes) 
         out["not the same"] = nlohmann::json::array();
         for (const auto &fault : v.replay->faults) out["not the same"].push_back(json_of(fault));
     }
+    if (!v.false_lines.empty()) out["false in lists"] = v.false_lines;
     if (!v.other_head.empty()) out["head given"] = v.other_head;
     if (v.entries_after) out["entries after the head given"] = *v.entries_after;
     return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const Refreshed &done, const std::vector<std::string> &notes) {
+    return render::finished({{"refreshed", done.coupons}}, notes);
 }
 
 std::string json_text(const BackedUp &done, const std::vector<std::string> &notes) {

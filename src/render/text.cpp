@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace beadbook {
@@ -50,7 +51,8 @@ std::vector<Word> words_in(const Words &words) {
 
 class TextRenderer {
 public:
-    TextRenderer(const Paint &paint, std::size_t width) : paint_(paint), width_(width) {}
+    TextRenderer(const Paint &paint, std::size_t width, std::vector<std::size_t> *in_parts = nullptr)
+        : paint_(paint), width_(width), in_parts_(in_parts) {}
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -106,18 +108,23 @@ private:
     }
     void show(const Grid &table) {
         std::vector<std::size_t> widths;
-        for (const auto &column : table.columns) widths.push_back(length_of(column.title));
+        if (in_parts_) widths.swap(*in_parts_);
+        const bool goes_on = !widths.empty();
+        widths.resize(table.columns.size());
+        for (std::size_t c = 0; c < widths.size(); ++c)
+            widths[c] = std::max(widths[c], length_of(table.columns[c].title));
         for (const auto &row : table.rows)
             for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c)
                 widths[c] = std::max(widths[c], length_of(row[c].plain()));
         const bool titled = std::any_of(table.columns.begin(), table.columns.end(),
                                         [](const Column &c) { return !c.title.empty(); });
-        if (titled) {
+        if (titled && !goes_on) {
             std::vector<Words> head;
             for (const auto &column : table.columns) head.emplace_back(column.title, Tone::strong);
             show_row(table, widths, head);
         }
         for (const auto &row : table.rows) show_row(table, widths, row);
+        if (in_parts_) in_parts_->swap(widths);
     }
     void show_row(const Grid &table, const std::vector<std::size_t> &widths, const std::vector<Words> &row) {
         std::string line;
@@ -155,6 +162,7 @@ private:
 
     const Paint &paint_;
     std::size_t width_;
+    std::vector<std::size_t> *in_parts_; ///< widths of the parts before; null: the table is whole
     std::string out_;
 };
 
@@ -162,6 +170,10 @@ private:
 
 std::string text(const Document &document, const Paint &paint, std::size_t width) {
     return TextRenderer(paint, width)(document);
+}
+
+std::string TextInParts::operator()(const Document &part) {
+    return TextRenderer(paint_, std::numeric_limits<std::size_t>::max(), &widths_)(part);
 }
 
 } // namespace beadbook

@@ -219,6 +219,7 @@ Document document_of(const CouponList &list) {
     }
     if (list.coupons.empty()) return nothing_found(list.of_all);
     doc.add(std::move(table));
+    if (list.more) doc.line(Words("older ones are left out", Tone::quiet));
     return doc;
 }
 

@@ -36,6 +36,7 @@ Document document_of(const Remark &remark);
 struct CouponList {
     std::vector<CouponLine> coupons;
     bool of_all = true; ///< nothing narrower was asked for
+    bool more = false;  ///< older ones are left out
 };
 Document document_of(const CouponList &list);
 /// That there is no coupon, or none of those asked for.

@@ -47,6 +47,9 @@ std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_
 
 std::vector<std::string> faults_of(const Verified &v) {
     std::vector<std::string> out = v.chain.faults;
+    for (const auto &coupon : v.false_lines)
+        out.push_back("what lists say of coupon " + coupon +
+                      " does not follow from what is on record; 'refresh' works it out again");
     if (v.replay)
         for (const auto &fault : v.replay->faults) out.push_back(sentence(fault));
     if (!v.other_head.empty())
@@ -68,6 +71,10 @@ Document document_of(const Verified &v) {
     return doc.line(
         "Note the number and the head elsewhere: the head, given later, also proves that nothing was cut "
         "off.");
+}
+
+Document document_of(const Refreshed &done) {
+    return Document{}.line("what lists say of " + counted(done.coupons, "coupon") + " is worked out again");
 }
 
 Document document_of(const BackedUp &done) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/bulk.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/keeping.hpp"
 #include "report/document.hpp"
 
@@ -12,6 +13,7 @@ std::vector<std::string> faults_of(const Verified &verified);
 std::string sentence(const ReplayFault &fault);
 
 Document document_of(const Verified &verified);
+Document document_of(const Refreshed &done);
 Document document_of(const BackedUp &done);
 
 /// An export that went to a file; one that did not is the data themselves.

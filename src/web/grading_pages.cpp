@@ -132,11 +132,11 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
     const std::string query = query_of(of);
     select(visit.office(), accepted_ungraded(of), [&](CouponAtHand &one) {
         const Judged &judged = *one.judged().judged;
-        const std::string &mark = one.coupon().record.id, id = escaped("m-" + mark);
+        const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
         const bool ticked = visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
                                            : judged.sought.has_value() && judged.mechanical != "failed";
-        Words told = Words(about(one.coupon().record) + ": ") + verdict_words(judged.verdict());
+        Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
         if (const Words tests = mechanical_words(judged.mechanical, {}); !tests.empty())

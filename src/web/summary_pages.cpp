@@ -150,8 +150,7 @@ Answer learners_page(Visit &visit) {
         const Selection of = selection_in(visit.request.query);
         std::set<std::string, NaturalOrder> welders;
         select(visit.office(), of, [&](CouponAtHand &one) {
-            if (std::string by = one.coupon().record.get("welder"); !by.empty())
-                welders.insert(std::move(by));
+            if (std::string by = one.line().record.get("welder"); !by.empty()) welders.insert(std::move(by));
         });
         std::string main = "<h1>A page for each learner</h1>\n<p class=\"deeds\">" +
                            button_to(board_path(of), "The class") + "</p>\n" +

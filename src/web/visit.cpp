@@ -88,7 +88,7 @@ Answer Visit::enter(const std::string &next, const std::function<std::vector<std
         for (const auto &note : notes) answer += "\n" + note;
         writing.ledger().keep_sent(key, {hash_of_sent(), answer});
     }
-    writing.commit();
+    commit(writing);
     return entered(next, std::move(notes));
 }
 

@@ -3,7 +3,9 @@
 #include "cli/command.hpp"
 #include "cli/json.hpp"
 #include "records/csv.hpp"
+#include "temporary.hpp"
 
+#include <algorithm>
 #include <map>
 
 using namespace beadbook;
@@ -97,6 +99,28 @@ TEST_CASE("each list takes the same words for which coupons, and says when there
         CHECK_THAT(r.err, says(expected));
     }
     CHECK(run({"coupons", "--from", "2026-13-01"}).code == 3);
+}
+
+TEST_CASE(
+    "a long list is printed as it comes, and reads as one; the newest of it are asked for by their number") {
+    const Program run;
+    std::string csv = "coupon,welder\n";
+    for (int n = 1; n <= 450; ++n)
+        csv += "T-" + std::to_string(n) + (n < 300 ? ",L1\n" : ",somebody with a long name\n");
+    write_file(run.file("many.csv"), csv);
+    run.ok({"import", "csv", "coupons", "--file", run.file("many.csv")});
+    const std::string list = run.ok({"coupons"});
+    CHECK(std::count(list.begin(), list.end(), '\n') == 451);
+    CHECK(list.find("coupon  welder") == 0);
+    CHECK(list.find("coupon  welder", 1) == std::string::npos);
+    CHECK_THAT(list, says("\nT-450   somebody with a long name"));
+    const std::string newest = run.ok({"coupons", "--newest", "2"});
+    CHECK(newest.find("T-448") == std::string::npos);
+    CHECK(newest.find("T-449") < newest.find("T-450"));
+    CHECK_THAT(newest, says("older ones are left out"));
+    CHECK(json(run, {"coupons", "--newest", "3", "--welder", "L1"}).at(0)["id"] == "T-297");
+    CHECK(run({"coupons", "--newest", "0"}).code == 2);
+    CHECK(run.ok({"refresh"}) == "what lists say of 450 coupons is worked out again\n");
 }
 
 TEST_CASE("verdicts, findings and grades are tables with numbers apart from their unit") {

@@ -5,6 +5,7 @@
 #include "operations/coupons.hpp"
 #include "operations/desk.hpp"
 #include "operations/examining.hpp"
+#include "operations/exported.hpp"
 #include "operations/logging.hpp"
 
 #include <atomic>
@@ -96,22 +97,22 @@ TEST_CASE("what was exported is imported unchanged, with numbers that interleave
         record_exam(w, other);
         log_lines(w, {"T-2", 0, "ri 1.5 at 3:30", "line"});
     });
-    const Exported json = export_record(desk.office, {});
+    const Exported json = exported(desk.office, {});
     CHECK(json.coupons == 2);
     Desk by_json, by_sheets;
     const Imported taken = import_into(by_json, json.text);
     CHECK(taken.coupons == 2);
     CHECK(taken.exams == 4);
     CHECK(taken.indications == 5);
-    CHECK(export_record(by_json.office, {}).text == json.text);
+    CHECK(exported(by_json.office, {}).text == json.text);
     CHECK(numbers_of(by_json, "T-1", 1) == std::vector<int>{1, 3, 5});
     CHECK(numbers_of(by_json, "T-1", 2) == std::vector<int>{2});
     for (const Sheet sheet : {Sheet::coupons, Sheet::exams, Sheet::indications}) {
-        const Exported table = export_record(desk.office, sheet);
+        const Exported table = exported(desk.office, sheet);
         import_into(by_sheets, table.text, sheet);
-        CHECK(export_record(by_sheets.office, sheet).text == table.text);
+        CHECK(exported(by_sheets.office, sheet).text == table.text);
     }
-    CHECK(export_record(by_sheets.office, {}).text == json.text);
+    CHECK(exported(by_sheets.office, {}).text == json.text);
     CHECK_THAT(refusal_of(by_json, json.text), says("2 coupons cannot be taken, nothing was stored:"));
     CHECK_THAT(refusal_of(by_json, json.text), says("coupon 1 (T-1): coupon T-1 is registered already"));
 }

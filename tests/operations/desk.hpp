@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/writing.hpp"
+#include "operations/coupon_lines.hpp"
 #include "temporary.hpp"
 
 #include <filesystem>
@@ -29,10 +29,10 @@ public:
         Writing writing(office, who);
         if constexpr (std::is_void_v<decltype(work(writing))>) {
             work(writing);
-            writing.commit();
+            commit(writing);
         } else {
             auto out = work(writing);
-            writing.commit();
+            commit(writing);
             return out;
         }
     }

@@ -1,7 +1,7 @@
 // What comes in is believed, asked about or refused: units, printed lines, methods, files that come twice.
 #include "booth.hpp"
 #include "catch.hpp"
-#include "operations/bulk.hpp"
+#include "operations/exported.hpp"
 #include "operations/looking.hpp"
 
 using namespace beadbook;
@@ -97,13 +97,13 @@ TEST_CASE("an import sets aside what the file names as sure, or all of it when a
     imported(booth, {{}, text(R"(, "sure": ["depth-over-wall"])")});
     CHECK(booth.office.coupon("N").needed_indication(1).sure == std::vector<std::string>{"depth-over-wall"});
     // What was said travels with the finds, as JSON and as tables.
-    const std::string json = export_record(booth.office, {}).text;
+    const std::string json = exported(booth.office, {}).text;
     Booth other, sheets;
     imported(other, {{}, json});
-    CHECK(export_record(other.office, {}).text == json);
+    CHECK(exported(other.office, {}).text == json);
     for (const Sheet sheet : {Sheet::coupons, Sheet::exams, Sheet::indications})
-        imported(sheets, {sheet, export_record(booth.office, sheet).text});
-    CHECK(export_record(sheets.office, {}).text == json);
+        imported(sheets, {sheet, exported(booth.office, sheet).text});
+    CHECK(exported(sheets.office, {}).text == json);
     Booth all;
     imported(all, {{}, text(""), true});
     CHECK(all.office.coupon("N").needed_indication(1).sure == std::vector<std::string>{"depth-over-wall"});
@@ -303,7 +303,7 @@ TEST_CASE("a withdrawn coupon is judged no more, proves nothing, takes no entry,
     const GradeStanding grade = standing_of_grade(booth.office, booth.office.coupon("T-1"));
     CHECK(grade.state == GradeStanding::State::again);
     CHECK(grade.why == "the coupon is withdrawn: the wrong piece");
-    CHECK(export_record(booth.office, {}).coupons == 0);
+    CHECK(exported(booth.office, {}).coupons == 0);
     const std::vector<std::function<void()>> doors{
         [&] { booth.exam(Exam::PT); },
         [&] { booth.reopen(); },

@@ -2,8 +2,8 @@
 // (tests/criteria/nominal_size_test.cpp).
 #include "booth.hpp"
 #include "catch.hpp"
-#include "operations/bulk.hpp"
 #include "operations/described.hpp"
+#include "operations/exported.hpp"
 #include "qualify/work.hpp"
 
 #include <nlohmann/json.hpp>
@@ -128,8 +128,8 @@ TEST_CASE("imports take sizes by their numbers, and give back what is kept") {
     CHECK(booth.office.coupon("C-1").record.get("thickness") == "0.280 in (NPS 6 sch 40)");
     REQUIRE(notes.size() == 2);
     CHECK_THAT(notes[0], says("C-1") && says("NPS 6 is 6.625 in"));
-    const std::string json = export_record(booth.office, {}).text,
-                      csv = export_record(booth.office, Sheet::coupons).text;
+    const std::string json = exported(booth.office, {}).text,
+                      csv = exported(booth.office, Sheet::coupons).text;
     Booth other, third;
     import_into(other, json);
     import_into(third, csv, Sheet::coupons);

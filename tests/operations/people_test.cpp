@@ -2,8 +2,8 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
-#include "operations/bulk.hpp"
 #include "operations/equipment.hpp"
+#include "operations/exported.hpp"
 #include "operations/keeping.hpp"
 #include "operations/standing.hpp"
 #include "records/codecs/people.hpp"
@@ -254,7 +254,7 @@ TEST_CASE("an import asks the same of an examiner, and keeps what another record
     from.field({"MT II until 2026-11-24"});
     from.plain(Exam::MT, [](ExamRequest &r) { r.sure = true; });
     for (const auto sheet : {std::optional<Sheet>(), std::optional(Sheet::exams)}) {
-        const std::string text = export_record(from.office, sheet).text;
+        const std::string text = exported(from.office, sheet).text;
         Staffed stranger, knows;
         if (sheet) stranger.coupon();
         if (sheet) knows.coupon();

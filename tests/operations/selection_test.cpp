@@ -2,7 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
-#include "operations/bulk.hpp"
+#include "operations/exported.hpp"
 #include "operations/looking.hpp"
 
 using namespace beadbook;
@@ -148,7 +148,7 @@ TEST_CASE("lists, judging all and exports take a selection") {
     CHECK(booth.office.coupon("accepted").verdicts.size() == 1);
     CHECK(booth.office.coupon("gone").verdicts.empty());
     CHECK(booth.office.coupon("open").verdicts.empty());
-    CHECK(export_record(booth.office, {}, autumn).coupons == 2); // none that is withdrawn
-    CHECK_THAT(export_record(booth.office, Sheet::coupons, autumn).text, says("rejected,"));
-    CHECK(export_record(booth.office, Sheet::coupons, autumn).text.find("open,") == std::string::npos);
+    CHECK(exported(booth.office, {}, autumn).coupons == 2); // none that is withdrawn
+    CHECK_THAT(exported(booth.office, Sheet::coupons, autumn).text, says("rejected,"));
+    CHECK(exported(booth.office, Sheet::coupons, autumn).text.find("open,") == std::string::npos);
 }

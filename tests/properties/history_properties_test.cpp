@@ -91,6 +91,7 @@ public:
 
     /// What must hold, for every welder.
     void check() {
+        CHECK(false_lines(yard_.office).empty());
         for (const char *mark : {"L1", "L2"}) {
             const WelderStanding standing = standing_of(yard_.office, mark);
             for (const auto &held : standing.held) {

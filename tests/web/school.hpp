@@ -5,7 +5,7 @@
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
-#include "operations/writing.hpp"
+#include "operations/coupon_lines.hpp"
 
 #include <map>
 
@@ -34,7 +34,7 @@ public:
         Office office(record, catalogue);
         Writing writing(office, "A. Field");
         work(writing);
-        writing.commit();
+        commit(writing);
     }
     void coupon(const std::string &mark, const std::string &welder,
                 const std::map<std::string, std::string> &more = {}) {

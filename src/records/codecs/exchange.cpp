@@ -334,6 +334,24 @@ private:
     bool weld_known_ = false;
 };
 
+/// What was measured, without what only its own record knows.
+nlohmann::json exchanged(const CouponState &c) {
+    std::map<int, nlohmann::json> found;
+    for (const auto &i : c.indications) {
+        nlohmann::json one = json_of(i);
+        for (const char *of_this_record : {"file", "moved from"}) one.erase(of_this_record);
+        found[i.exam].push_back(std::move(one));
+    }
+    nlohmann::json out = json_of(c.record);
+    out["exams"] = nlohmann::json::array();
+    for (const auto &e : c.exams) {
+        nlohmann::json exam = json_of(e);
+        exam["indications"] = found.contains(e.number) ? found[e.number] : nlohmann::json::array();
+        out["exams"].push_back(std::move(exam));
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<GivenCoupon> read_exchange(const std::string &text) {
@@ -361,27 +379,27 @@ std::vector<GivenCoupon> read_exchange(const std::string &text) {
     return out;
 }
 
-std::string exchange_text(const std::vector<CouponState> &states) {
-    nlohmann::json coupons = nlohmann::json::array();
-    for (const auto &c : states) {
-        std::map<int, nlohmann::json> found;
-        for (const auto &i : c.indications) {
-            nlohmann::json one = json_of(i);
-            for (const char *of_this_record : {"file", "moved from"}) one.erase(of_this_record);
-            found[i.exam].push_back(std::move(one));
-        }
-        nlohmann::json out = json_of(c.record);
-        out["exams"] = nlohmann::json::array();
-        for (const auto &e : c.exams) {
-            nlohmann::json exam = json_of(e);
-            exam["indications"] = found.contains(e.number) ? found[e.number] : nlohmann::json::array();
-            out["exams"].push_back(std::move(exam));
-        }
-        coupons.push_back(std::move(out));
+GivenCoupon read_exchange_coupon(const std::string &text) { return CouponReader().read(read_located(text)); }
+
+std::string exchange_line(const CouponState &coupon) {
+    return escaped_for_json(exchanged(coupon).dump()) + "\n";
+}
+
+std::string ExchangeText::head() const { return "{\n  \"coupons\": ["; }
+
+std::string ExchangeText::coupon(const CouponState &coupon) {
+    std::string out = std::exchange(any_, true) ? ",\n    " : "\n    ";
+    // As deep as it lies in the file; a text holds no line end.
+    for (const char c : escaped_for_json(exchanged(coupon).dump(2))) {
+        out += c;
+        if (c == '\n') out += "    ";
     }
-    const nlohmann::json all{
-        {"format", exchange_format}, {"version", exchange_version}, {"coupons", std::move(coupons)}};
-    return escaped_for_json(all.dump(2)) + "\n";
+    return out;
+}
+
+std::string ExchangeText::end() const {
+    return std::string(any_ ? "\n  ]" : "]") + ",\n  \"format\": \"" + std::string(exchange_format) +
+           "\",\n  \"version\": " + std::to_string(exchange_version) + "\n}\n";
 }
 
 } // namespace beadbook::codec

@@ -39,7 +39,20 @@ struct GivenCoupon {
 /// another format or version.
 std::vector<GivenCoupon> read_exchange(const std::string &text);
 
-/// The coupons as such a file.
-std::string exchange_text(const std::vector<CouponState> &coupons);
+/// One coupon, as it stands in the list of such a file. Throws DataError: not JSON.
+GivenCoupon read_exchange_coupon(const std::string &text);
+
+/// A coupon with its exams and what they found as one line of JSON, its end included.
+std::string exchange_line(const CouponState &coupon);
+/// Coupons as a file of the exchange format, given part by part: a head, each coupon, and the end.
+class ExchangeText {
+public:
+    std::string head() const;
+    std::string coupon(const CouponState &coupon);
+    std::string end() const;
+
+private:
+    bool any_ = false;
+};
 
 } // namespace beadbook::codec

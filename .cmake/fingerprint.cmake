@@ -1,0 +1,10 @@
+# Writes OUTPUT: the SHA-256 of all that FILES, a file with a name a line, hold. It changes with every source of the program.
+file(STRINGS "${FILES}" names)
+set(all "")
+foreach(name IN LISTS names)
+  file(SHA256 "${name}" hash)
+  string(APPEND all "${hash}")
+endforeach()
+string(SHA256 hash "${all}")
+set(text "#include \"operations/fingerprint.hpp\"\n\nnamespace beadbook {\n\nstd::string_view program_fingerprint() { return \"${hash}\"; }\n\n} // namespace beadbook\n")
+file(WRITE "${OUTPUT}" "${text}")

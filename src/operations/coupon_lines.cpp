@@ -1,0 +1,171 @@
+#include "operations/coupon_lines.hpp"
+
+#include "criteria/provenance.hpp"
+#include "operations/fingerprint.hpp"
+#include "records/codecs/line.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+constexpr std::size_t at_once = 1000; ///< lines in one transaction
+
+/// Reasons that reject: of the class sought, or of all where none is named.
+void take_reasons(const Judged &judged, CouponLine &into, std::set<int> &rejecting) {
+    std::set<std::string> of_any_class;
+    for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
+        if (judged.sought && *judged.sought != k) continue;
+        for (const auto &f : judged.judgement.classes[k].findings) {
+            if (f.effect != Verdict::reject) continue;
+            rejecting.insert(f.indications.begin(), f.indications.end());
+            if (f.rule < 0) continue;
+            std::string rule =
+                judged.set->name + ": " + judged.set->rules[static_cast<std::size_t>(f.rule)].id;
+            // Without a class sought one rule speaks once a class, of the same.
+            if (judged.sought)
+                into.rejected_by.push_back(std::move(rule));
+            else
+                of_any_class.insert(std::move(rule));
+        }
+    }
+    into.rejected_by.insert(into.rejected_by.end(), of_any_class.begin(), of_any_class.end());
+}
+
+std::optional<Ledger::KeptLine> worked_out(Office &office, const KeptLines &lines,
+                                           const CouponState &coupon) {
+    const CouponRecord &record = coupon.record;
+    std::string basis = lines.basis(record.get("criteria"));
+    if (basis.empty()) return std::nullopt;
+    return Ledger::KeptLine{
+        record.id,
+        record.get("welder"),
+        record.get("cohort"),
+        record.get("class"),
+        std::move(basis),
+        codec::body_of(line_of(coupon, judge_or_tell(office, coupon), standing_of_grade(office, coupon)))};
+}
+
+/// An entry that cannot be read keeps nobody from writing on; who reads the coupon is told.
+std::optional<Ledger::KeptLine> worked_out_or_not(Office &office, const KeptLines &lines,
+                                                  const std::function<CouponState()> &coupon) {
+    try {
+        return worked_out(office, lines, coupon());
+    } catch (const Refusal &) {
+        return std::nullopt;
+    }
+}
+
+void keep(Office &office, const std::vector<std::string> &marks) {
+    const KeptLines lines(office);
+    for (std::size_t from = 0; from < marks.size(); from += at_once) {
+        Ledger::Transaction together(office.ledger());
+        for (std::size_t i = from; i < std::min(from + at_once, marks.size()); ++i)
+            if (const auto line = worked_out_or_not(office, lines, [&] { return office.coupon(marks[i]); }))
+                office.ledger().keep_line(*line);
+        together.commit();
+    }
+}
+
+/// All lines, some at a time.
+template <class Take>
+void for_each_line(Ledger &ledger, Take take) {
+    Ledger::LinesAsked asked;
+    for (auto some = ledger.lines(asked); !some.empty(); some = ledger.lines(asked)) {
+        for (const auto &line : some) take(line);
+        asked.from = some.back().first;
+    }
+}
+
+} // namespace
+
+std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon) {
+    std::vector<ExamAtAGlance> out;
+    for (const auto &exam : coupon.exams) out.push_back({exam.method, !exam.finished, exam.done().counts});
+    return out;
+}
+
+CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const GradeStanding &grading) {
+    CouponLine out;
+    out.record = coupon.record;
+    out.exams = exams_at_a_glance(coupon);
+    out.unfinished =
+        coupon.record.withdrawn.empty() && (coupon.exams.empty() || !coupon.open_exams().empty());
+    out.indications = coupon.indications.size();
+    std::set<int> rejecting;
+    if (judged.judged) {
+        out.verdict = judged.judged->verdict();
+        out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
+        if (out.verdict == Verdict::reject) take_reasons(*judged.judged, out, rejecting);
+    } else {
+        out.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;
+    }
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    const WeldLine weld = coupon.record.facts().line;
+    for (const auto &find : coupon.found(vocabulary))
+        out.finds.push_back(
+            {vocabulary[find.type].name, part_of(find.place, weld), rejecting.contains(find.number)});
+    out.grade = coupon.grade;
+    out.grade_standing = grading;
+    return out;
+}
+
+KeptLines::KeptLines(Office &office)
+    : office_(office), of_all_(std::string(program_fingerprint()) + " " +
+                               std::to_string(office.ledger().last_entry_of(Family::criteria))) {}
+
+std::string KeptLines::basis(const std::string &criteria) const {
+    if (!means_file(criteria)) return of_all_;
+    try {
+        return of_all_ + " " + office_.catalogue().criteria(criteria)->hash;
+    } catch (const Refusal &) {
+        return "";
+    }
+}
+
+std::optional<CouponLine> KeptLines::read(const Ledger::Line &line) const {
+    if (!line.basis.starts_with(of_all_)) return std::nullopt;
+    CouponLine out = codec::line_from(line.body);
+    if (line.basis != basis(out.record.get("criteria"))) return std::nullopt;
+    return out;
+}
+
+void commit(Writing &writing) {
+    const KeptLines lines(writing.office());
+    std::vector<std::string> later;
+    std::size_t kept = 0;
+    for (const auto &mark : writing.touched())
+        if (kept++ >= at_once)
+            later.push_back(mark);
+        else if (const auto line =
+                     worked_out_or_not(writing.office(), lines, [&] { return writing.coupon(mark); }))
+            writing.ledger().keep_line(*line);
+    writing.commit();
+    if (later.empty()) return;
+    try {
+        keep(writing.office(), later);
+    } catch (const StoreError &) {
+        return; // all is stored by now; lists judge these afresh
+    }
+}
+
+Refreshed refresh_lines(Office &office) {
+    const auto marks = office.book().coupons();
+    keep(office, marks);
+    return {marks.size()};
+}
+
+std::vector<std::string> false_lines(Office &office) {
+    const KeptLines lines(office);
+    std::vector<std::string> out;
+    for_each_line(office.ledger(), [&](const Ledger::Line &line) {
+        if (line.changed) return out.push_back(line.coupon);
+        if (!lines.read(line)) return;
+        const auto again = worked_out_or_not(office, lines, [&] { return office.coupon(line.coupon); });
+        if (!again || again->body != line.body) out.push_back(line.coupon);
+    });
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "facts/coupon_line.hpp"
+#include "operations/grade_standing.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon);
+
+/// What lists say of a coupon, from what was judged.
+CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const GradeStanding &grading);
+
+/// Reads kept lines: those that this program worked out by the criteria as they are today and by the shop's
+/// copies as they are on record. All others are to be worked out again. For one look at a record.
+class KeptLines {
+public:
+    explicit KeptLines(Office &office);
+    std::optional<CouponLine> read(const Ledger::Line &line) const;
+    /// What a line rests on beside the entries about its coupon; empty where that cannot be told: a criteria
+    /// file that is not there today.
+    std::string basis(const std::string &criteria) const;
+    /// How many coupons a list of all has to judge afresh, those by files of one's own aside.
+    std::int64_t missing() const { return office_.ledger().lines_without(of_all_); }
+
+private:
+    Office &office_;
+    std::string of_all_; ///< how every basis begins
+};
+
+/// Commits, and keeps the lines of all coupons that were written about: of the first 1,000 together with what
+/// was entered, of more in short transactions after it, so that nobody waits long. A line that cannot be
+/// worked out is left out. The one way in which shells commit.
+void commit(Writing &writing);
+
+/// Works all lines out again, in short transactions: after another version of the program was installed say,
+/// by which none is read.
+struct Refreshed {
+    std::size_t coupons = 0;
+};
+Refreshed refresh_lines(Office &office);
+
+/// Coupons of which something else is kept than follows from the record.
+std::vector<std::string> false_lines(Office &office);
+
+} // namespace beadbook

@@ -1,0 +1,100 @@
+// The table of what lists say of each coupon.
+#include "measure/sha256.hpp"
+#include "records/ledger_rows.hpp"
+
+namespace beadbook {
+
+using namespace ledger_rows;
+
+namespace {
+
+/// That neither the text nor what it is of was changed behind the program.
+std::string hash_of_line(const Ledger::KeptLine &line) {
+    return sha256(line.coupon + "\n" + line.welder + "\n" + line.cohort + "\n" + line.class_id + "\n" +
+                  line.basis + "\n" + line.body);
+}
+
+constexpr const char *line_columns = "first, coupon, welder, cohort, class, basis, body, hash";
+
+Ledger::Line line_from(SQLite::Statement &row) {
+    Ledger::Line out;
+    out.first = row.getColumn(0).getInt64();
+    out.coupon = row.getColumn(1).getString();
+    if (row.getColumn(6).isNull()) return out;
+    const auto text = [&](int column) { return row.getColumn(column).getString(); };
+    Ledger::KeptLine kept{out.coupon, text(2), text(3), text(4), text(5), text(6)};
+    out.changed = hash_of_line(kept) != text(7);
+    if (out.changed) return out;
+    out.basis = std::move(kept.basis);
+    out.body = std::move(kept.body);
+    return out;
+}
+
+/// Records of older versions know when a coupon began, and no more.
+const char *const unkept =
+    "(SELECT min(seq) AS first, subject AS coupon, NULL AS welder, NULL AS cohort, "
+    "NULL AS class, NULL AS basis, NULL AS body, NULL AS hash FROM entry WHERE family = 'coupon' "
+    "GROUP BY subject)";
+
+} // namespace
+
+bool Ledger::keeps_lines() {
+    return guarded(path_,
+                   [&] { return db_->execAndGet("PRAGMA user_version").getInt() >= first_with_lines; });
+}
+
+std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
+    return guarded(path_, [&] {
+        const std::string table = keeps_lines() ? "coupon_line" : unkept;
+        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " + table +
+                                          " WHERE first " + (asked.backwards ? "<" : ">") +
+                                          " ?1 AND (body IS NULL OR ((?2 = '' OR cohort = ?2) AND "
+                                          "(?3 = '' OR class = ?3))) ORDER BY first" +
+                                          (asked.backwards ? " DESC" : "") + " LIMIT ?4");
+        query.bind(1, asked.from);
+        query.bind(2, asked.cohort);
+        query.bind(3, asked.class_id);
+        query.bind(4, asked.most);
+        std::vector<Line> out;
+        while (query.executeStep()) out.push_back(line_from(query));
+        return out;
+    });
+}
+
+std::optional<Ledger::Line> Ledger::line(const std::string &coupon) {
+    return guarded(path_, [&]() -> std::optional<Line> {
+        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " +
+                                          (keeps_lines() ? "coupon_line" : unkept) + " WHERE coupon = ?");
+        query.bind(1, coupon);
+        if (!query.executeStep()) return std::nullopt;
+        return line_from(query);
+    });
+}
+
+std::int64_t Ledger::lines_without(const std::string &basis) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, std::string("SELECT count(*) FROM ") +
+                                          (keeps_lines() ? "coupon_line" : unkept) +
+                                          " WHERE basis IS NULL OR substr(basis, 1, length(?1)) IS NOT ?1");
+        query.bind(1, basis);
+        query.executeStep();
+        return query.getColumn(0).getInt64();
+    });
+}
+
+void Ledger::keep_line(const KeptLine &line) {
+    guarded(path_, [&] {
+        SQLite::Statement keep(*db_, "UPDATE coupon_line SET welder = ?, cohort = ?, class = ?, basis = ?, "
+                                     "body = ?, hash = ? WHERE coupon = ?");
+        keep.bind(1, line.welder);
+        keep.bind(2, line.cohort);
+        keep.bind(3, line.class_id);
+        keep.bind(4, line.basis);
+        keep.bind(5, line.body);
+        keep.bind(6, hash_of_line(line));
+        keep.bind(7, line.coupon);
+        keep.exec();
+    });
+}
+
+} // namespace beadbook

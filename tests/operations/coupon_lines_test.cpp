@@ -1,0 +1,200 @@
+#include "operations/coupon_lines.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+#include "operations/keeping.hpp"
+#include "operations/looking.hpp"
+#include "operations/owners_copy.hpp"
+#include "operations/selecting.hpp"
+#include "operations/summarizing.hpp"
+#include "records/codecs/line.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+/// Behind the program.
+void tamper(const Booth &booth, const std::string &sql) {
+    SQLite::Database(booth.path(), SQLite::OPEN_READWRITE).exec(sql);
+}
+
+bool kept(Booth &booth, const std::string &mark = "T-1") {
+    return KeptLines(booth.office).read(*booth.office.ledger().line(mark)).has_value();
+}
+
+std::optional<Verdict> listed_verdict(Booth &booth) { return list_coupons(booth.office).at(0).verdict; }
+
+void accepted_coupon(Booth &booth) {
+    booth.coupon("T-1", {{"welder", "L1"}, {"cohort", "autumn"}});
+    booth.exams();
+    booth.finish();
+}
+
+} // namespace
+
+TEST_CASE("what was entered is in lists at once, and taken back by the next entry", "[lines]") {
+    Booth booth;
+    accepted_coupon(booth);
+    CHECK(kept(booth));
+    CHECK(listed_verdict(booth) == Verdict::accept);
+    {
+        Writing writing(booth.office, "tester");
+        reopen_exam(writing, "T-1", 3, "one was missed");
+        CHECK_FALSE(kept(booth)); // within the transaction
+        CHECK(listed_verdict(booth) == Verdict::cannot_say);
+    }
+    CHECK(kept(booth)); // nothing was committed
+    booth.write([](Writing &w) { reopen_exam(w, "T-1", 3, "one was missed"); });
+    booth.log("crack 0.1 at 2", "T-1", 3);
+    booth.finish();
+    CHECK(kept(booth));
+    CHECK(listed_verdict(booth) == Verdict::reject);
+    CHECK(false_lines(booth.office).empty());
+}
+
+TEST_CASE("what commits without keeping lines leaves none that is older", "[lines]") {
+    Booth booth;
+    accepted_coupon(booth);
+    Writing writing(booth.office, "tester");
+    reopen_exam(writing, "T-1", 3, "one was missed");
+    writing.commit();
+    CHECK_FALSE(kept(booth));
+    CHECK(listed_verdict(booth) == Verdict::cannot_say);
+    CHECK(refresh_lines(booth.office).coupons == 1);
+    CHECK(kept(booth));
+}
+
+TEST_CASE("a kept line says all that a fresh one says", "[lines]") {
+    Booth booth;
+    accepted_coupon(booth);
+    booth.write([](Writing &w) { reopen_exam(w, "T-1", 3, "more"); });
+    booth.log("crack 0.1 at 2\ngas pore 0.02 at 5", "T-1", 3);
+    booth.finish();
+    booth.write([](Writing &w) { grade_coupon(w, {"T-1", true, "in spite of it", {}}); });
+    booth.coupon("T-2", {{"criteria", ""}, {"class", ""}, {"thickness", "3.2mm"}});
+    for (const char *mark : {"T-1", "T-2"}) {
+        INFO(mark);
+        const CouponState state = booth.office.coupon(mark);
+        const CouponLine fresh =
+            line_of(state, judge_or_tell(booth.office, state), standing_of_grade(booth.office, state));
+        const auto line = KeptLines(booth.office).read(*booth.office.ledger().line(mark));
+        REQUIRE(line);
+        CHECK(line->record == fresh.record);
+        CHECK(line->exams == fresh.exams);
+        CHECK(line->unfinished == fresh.unfinished);
+        CHECK(line->indications == fresh.indications);
+        CHECK(line->verdict == fresh.verdict);
+        CHECK(line->why_not == fresh.why_not);
+        CHECK(line->finds == fresh.finds);
+        CHECK(line->rejected_by == fresh.rejected_by);
+        CHECK(line->grade.has_value() == fresh.grade.has_value());
+        CHECK(line->grade_standing.now == fresh.grade_standing.now);
+        CHECK(codec::body_of(*line) == codec::body_of(fresh));
+    }
+    const auto first = list_coupons(booth.office).at(0);
+    CHECK(first.rejected_by.size() == 1);
+    REQUIRE(first.finds.size() == 2);
+    CHECK(first.finds[0].rejects);
+    CHECK_FALSE(first.finds[1].rejects);
+    CHECK(first.grade->remark == "in spite of it");
+}
+
+TEST_CASE("a criteria file of one's own that was edited makes lists judge afresh", "[lines]") {
+    Booth booth;
+    const std::string strict = booth.file("own.yaml");
+    const auto set = [&](const std::string &edition) {
+        write_file(
+            strict,
+            "set: own\ntitle: t\nedition: " + edition +
+                "\nunits: in\nclasses: [A]\nrules:\n  - id: r\n    types: [gas pore]\n"
+                "    exams: [VT]\n    allowed: {A: none}\n    clause: '1'\n    standing: {house: x}\n");
+    };
+    set("one");
+    accepted_coupon(booth);
+    booth.write([&](Writing &w) {
+        change_coupon(w, {{"T-1", {{"criteria", strict}, {"class", "A"}}}, {}, "own"});
+    });
+    CHECK(kept(booth));
+    set("two");
+    Catalogue catalogue(booth.outside);
+    Office later(booth.book, catalogue);
+    CHECK_FALSE(KeptLines(later).read(*later.ledger().line("T-1")));
+    std::filesystem::remove(strict);
+    Catalogue none(booth.outside);
+    Office without(booth.book, none);
+    CHECK_FALSE(KeptLines(without).read(*without.ledger().line("T-1")));
+    CHECK(list_coupons(without).at(0).why_not.find("own.yaml") != std::string::npos);
+}
+
+TEST_CASE("a line that was changed behind the program is not read, and verify names it", "[lines]") {
+    const char *const tamperings[] = {
+        "UPDATE coupon_line SET body = replace(body, '\"verdict\":2', '\"verdict\":0')",
+        "UPDATE coupon_line SET cohort = 'spring'",
+        "UPDATE coupon_line SET basis = basis || ' '",
+    };
+    for (const char *sql : tamperings) {
+        INFO(sql);
+        Booth booth;
+        accepted_coupon(booth);
+        booth.write([](Writing &w) { reopen_exam(w, "T-1", 3, "more"); });
+        booth.log("crack 0.1 at 2", "T-1", 3);
+        booth.finish();
+        tamper(booth, sql);
+        CHECK(listed_verdict(booth) == Verdict::reject);
+        const Verified verified = verify(booth.office, {});
+        CHECK(verified.false_lines == std::vector<std::string>{"T-1"});
+        CHECK_FALSE(verified.holds());
+        refresh_lines(booth.office);
+        CHECK(verify(booth.office, {}).holds());
+    }
+}
+
+TEST_CASE("a coupon that lists would leave out is missed by verify", "[lines]") {
+    for (const char *sql : {"DELETE FROM coupon_line WHERE coupon = 'T-1'",
+                            "UPDATE coupon_line SET first = 1000 WHERE coupon = 'T-1'",
+                            "INSERT INTO coupon_line (first, coupon) VALUES (999, 'T-9')"}) {
+        INFO(sql);
+        Booth booth;
+        accepted_coupon(booth);
+        tamper(booth, sql);
+        CHECK_FALSE(verify(booth.office, {}).chain.faults.empty());
+    }
+}
+
+TEST_CASE("what the shop confirms of its own copy makes lists judge afresh", "[lines]") {
+    Booth booth;
+    accepted_coupon(booth);
+    CHECK(kept(booth));
+    Ledger::Transaction together(booth.office.ledger());
+    Entry e;
+    e.kind = "confirmation";
+    e.subject = "mil-hdbk-1890-table-3";
+    e.body = "{}";
+    e.at = "2026-11-25T10:00:00Z";
+    e.who = "tester";
+    booth.office.ledger().append(e);
+    CHECK_FALSE(kept(booth));
+}
+
+TEST_CASE("many coupons that were written about at once all have their lines", "[lines]") {
+    Booth booth;
+    booth.write([](Writing &w) {
+        for (int n = 1; n <= 1200; ++n)
+            register_coupon(w, {"T-" + std::to_string(n), {{"cohort", n % 2 == 0 ? "even" : "odd"}}});
+    });
+    CHECK(kept(booth, "T-1"));
+    CHECK(kept(booth, "T-1200"));
+    CHECK(KeptLines(booth.office).missing() == 0);
+    tamper(booth, "UPDATE coupon_line SET basis = 'older' || basis WHERE first <= 700");
+    CHECK(KeptLines(booth.office).missing() == 700);
+    CHECK(list_coupons(booth.office, {"", "even"}).size() == 600);
+    const Newest two = newest(booth.office, {"", "odd"}, 2);
+    REQUIRE(two.coupons.size() == 2);
+    CHECK(two.more);
+    CHECK(two.coupons[0].coupon.record.id == "T-1197"); // oldest first
+    CHECK(two.coupons[1].coupon.record.id == "T-1199");
+    CHECK_FALSE(newest(booth.office, {"", "odd"}, 600).more);
+}

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "operations/bulk.hpp"
+
+namespace beadbook::test {
+
+/// An export as one text.
+struct Exported {
+    std::string text;
+    std::size_t coupons = 0;
+};
+inline Exported exported(Office &office, std::optional<Sheet> sheet, const Selection &of = {},
+                         bool lines = false) {
+    Exported out;
+    out.coupons = export_record(office, {sheet, lines, of}, [&](std::string_view part) { out.text += part; });
+    return out;
+}
+
+} // namespace beadbook::test
