@@ -131,7 +131,10 @@ ExitCode run_finish(Call &call) {
             as<FinishedAll>(call.write([&](Writing &w) { return finish_all(w, call.text("why")); })));
     FinishRequest request;
     request.coupon = call.at(0);
-    if (call.words().size() > 1) request.exam = whole_number(call.at(1), "number of an exam");
+    if (call.words().size() > 1) {
+        request.method = exam_named(call.at(1));
+        if (!request.method) request.exam = whole_number(call.at(1), "number of an exam");
+    }
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.as_logged = call.has("as-logged");
     return call.tell(

@@ -28,7 +28,13 @@ ExitCode run_summary(Call &call) {
         groups.push_back(std::move(other));
     }
     const Summaries summaries = summarize(call.office(), groups);
-    return wants_page(call) ? tell_page(call, document_of(summaries)) : call.tell(summaries);
+    std::vector<std::string> notes;
+    for (const auto &group : summaries.groups)
+        for (auto &note : notes_on_empty(call, group.of, group.summary.all.coupons == 0))
+            notes.push_back(std::move(note));
+    if (!wants_page(call)) return call.tell(summaries, notes);
+    call.say(notes);
+    return tell_page(call, document_of(summaries));
 }
 
 ExitCode run_rejudge(Call &call) {
@@ -66,9 +72,10 @@ std::vector<Command> listing_commands() {
         looks(For::instructor, run_summary, R"(summary
 how many coupons came out how: by imperfection, rule, place, joint, welder and week
 summary --cohort autumn-2026 --against spring-2026
-Verdicts are taken afresh, for the class that a coupon was registered with. Decided is what is accepted or rejected. The
-first-pass yield is the share accepted of each welder's first registered coupon of a kind: same joint, form, position,
-process, criteria, class and purpose. Shares have their exact 95 % interval (Clopper-Pearson). Withdrawn coupons are left
+Verdicts are taken afresh, for the class that a coupon was registered with. Decided is what is accepted or rejected;
+what failed its mechanical tests is not accepted. The first-pass yield is the share accepted of each welder's first
+coupon of a kind: same joint, form, position, process, criteria, class and purpose; first by the day it was welded, on
+one day by the mark, without a day last. Shares have their exact 95 % interval (Clopper-Pearson). Withdrawn coupons are left
 out. A find counts in the quarter of the weld where it begins.)",
               options(Option{"against", "NAME",
                              "beside it another cohort, or another welder where --welder is given"},

@@ -127,6 +127,8 @@ struct Relevance {
     Subject subject;
     std::vector<bool> classes;     ///< for which it speaks
     std::vector<Condition> ignore; ///< all hold: the indication does not count
+    /// Groups that it speaks of without naming them: it looks at single finds, and does not reach them.
+    TypeSet groups;
     std::string text;
 };
 

@@ -150,6 +150,10 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
     out.clause = fields.needed_text("clause");
     out.standing = read_standing(fields, context.issues);
     out.subject = read_subject(fields, context, ExamsKey::needed);
+    for (std::size_t t = 0; t < context.vocabulary.size(); ++t)
+        out.groups[t] = out.subject.types[t] && context.vocabulary[static_cast<TypeId>(t)].is_group();
+    for (const Yaml *word : fields.words("types"))
+        if (const auto named = context.vocabulary.find(word->text)) out.groups.reset(*named);
     out.classes = read_class_list(fields, context);
     fields.need("ignore");
     out.ignore = read_conditions(fields, "ignore", context.names, context.issues);

@@ -32,6 +32,9 @@ struct ImperfectionType {
     std::optional<TypeId> under;
     Shape shape = Shape::unknown;
     bool measured = false; ///< a dimension, not an imperfection
+    /// Several finds under one name, whose size is that of them all together: uniformly distributed,
+    /// clustered and linear porosity (ISO 6520-1: 2012, 2013, 2014).
+    bool is_group() const { return iso == "2012" || iso == "2013" || iso == "2014"; }
     std::string cause, remedy;
 };
 

@@ -10,6 +10,13 @@
 
 namespace beadbook {
 
+/// An exam at a glance: whether it is still open, and whether it counts.
+struct ExamAtAGlance {
+    Exam method = Exam::VT;
+    bool open = false, counts = true;
+    friend bool operator==(const ExamAtAGlance &, const ExamAtAGlance &) = default;
+};
+
 /// A coupon at a glance: what lists, boards and counts say of it.
 struct CouponLine {
     struct Find {
@@ -19,11 +26,12 @@ struct CouponLine {
         friend bool operator==(const Find &, const Find &) = default;
     };
     CouponRecord record;
-    std::vector<Exam> exams;
+    std::vector<ExamAtAGlance> exams;
     bool unfinished = false; ///< an exam of it is open, or none is on record yet; not if withdrawn
     std::size_t indications = 0;
     std::optional<Verdict> verdict; ///< of its own criteria and class; nothing if it cannot be judged
     std::string why_not;            ///< why there is none
+    std::string own_file;           ///< that its set is none of those shipped, in few words; empty: it is one
     std::vector<Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     std::optional<Grade> grade;

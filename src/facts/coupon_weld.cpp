@@ -2,6 +2,9 @@
 
 #include "measure/text.hpp"
 
+#include <algorithm>
+#include <array>
+
 namespace beadbook {
 namespace {
 
@@ -28,6 +31,13 @@ bool split(Trait trait) {
 }
 
 } // namespace
+
+bool goes_round(const std::string &position) {
+    constexpr std::array<std::string_view, 8> all{"5G", "6G", "6GR", "H-L045", "J-L045", "PH", "PJ", "PK"};
+    for (const auto &part : parts_of(position))
+        if (std::find(all.begin(), all.end(), part) != all.end()) return true;
+    return false;
+}
 
 std::vector<Weld> welds_of(const CouponRecord &coupon) {
     const auto processes = parts_of(coupon.get("process"));

@@ -11,6 +11,10 @@ std::map<std::string, std::string> ExamRecord::conditions_told() const {
     return out;
 }
 
+std::string ExamRecord::level_told() const {
+    return level + (level.empty() || !level_as_typed ? "" : " as typed, nobody on record vouches for it");
+}
+
 std::vector<std::string> ExamRecord::cautions() const {
     std::vector<std::string> out;
     for (const auto &one : equipment)

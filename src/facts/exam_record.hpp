@@ -36,7 +36,8 @@ struct ExamRecord {
     std::string open;         ///< why it cannot stand for "examined" as it is on record; not stored
     bool pending = false;     ///< what it found is not all on record; not stored
     bool contradicts = false; ///< more is on record under it than it was finished with; not stored
-    bool lacks = false;       ///< less is on record under it than it was finished with; not stored
+    bool level_as_typed = false; ///< nobody on record vouches for the examiner's level; not stored
+    bool lacks = false;          ///< less is on record under it than it was finished with; not stored
 
     ExamDone done() const {
         const std::string &why = !incomplete.empty() ? incomplete : !invalid.empty() ? invalid : open;
@@ -44,6 +45,8 @@ struct ExamRecord {
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;
+    /// "II", or "II as typed, nobody on record vouches for it"; empty without a level.
+    std::string level_told() const;
     /// What speaks against its equipment; no verdict goes by it.
     std::vector<std::string> cautions() const;
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;

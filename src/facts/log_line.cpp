@@ -137,6 +137,11 @@ private:
             throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which",
                              begin);
         }
+        if (const std::string word = lowered(peek_word()); word == "none" || word == "nothing")
+            throw InputError("'" + shown(found) +
+                                 "' is no find; that an exam found none is said when it is "
+                                 "finished, with none found",
+                             begin);
         throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
                              did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
                          begin);

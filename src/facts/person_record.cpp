@@ -28,8 +28,9 @@ constexpr std::pair<const char *, const char *> objections[] = {
     {"certificate-none", "the record of the examiner holds no certificate for the method"},
     {"certificate-over", "the examiner's certificate was over on the day of the exam"},
     {"certificate-later", "the examiner's certificate began after the day of the exam"},
-    {"certificate-level",
-     "the examiner's level on record does not judge alone (common practice, no source)"}};
+    {"certificate-level", "the examiner's level on record does not judge alone (common practice, no source)"},
+    {"vision-over", "the examiner's last vision test on record was more than a year before the exam (common "
+                    "practice, no source)"}};
 
 } // namespace
 

@@ -2,6 +2,7 @@
 
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "facts/coupon_weld.hpp"
 #include "language/evaluate.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
@@ -16,8 +17,8 @@ namespace {
 using About = PlausibilityRule::About;
 
 /// Words that these rules may speak of, beside the sizes of coupon and find.
-enum class Said : std::uint8_t { joint, form, seam, shape, kind };
-constexpr std::size_t said_count = 5;
+enum class Said : std::uint8_t { joint, form, seam, shape, kind, position };
+constexpr std::size_t said_count = 6;
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined };
 
@@ -38,6 +39,7 @@ const Names &plausibility_names() {
         word("joint", Said::joint, words_of_fact(Fact::joint));
         word("form", Said::form, words_of_fact(Fact::form));
         word("seam", Said::seam, words_of_fact(Fact::seam));
+        word("position", Said::position, {"round a fixed tube", "other"});
         word("shape", Said::shape, {"linear", "rounded"});
         word("kind", Said::kind, {"imperfection", "dimension"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
@@ -54,6 +56,7 @@ struct Entered {
     std::array<std::uint8_t, said_count> words{};
     std::array<std::optional<Day>, 2> days;
     Day today{};
+    std::string position; ///< as it was written
 
     Entered(const CouponRecord &record, Day on) : coupon(record.facts()), today(on) {
         const auto fact = [&](Said said, Fact of) {
@@ -62,6 +65,8 @@ struct Entered {
         fact(Said::joint, Fact::joint);
         fact(Said::form, Fact::form);
         fact(Said::seam, Fact::seam);
+        if ((position = record.get("position")); !position.empty())
+            words[static_cast<std::size_t>(Said::position)] = goes_round(position) ? 1 : 2;
         if (const std::string welded = record.get("welded"); !welded.empty())
             days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
     }
@@ -88,6 +93,9 @@ public:
     std::string of(const Condition &c) {
         if (c.kind == Condition::Kind::not_past || c.kind == Condition::Kind::within)
             return c.subject + " " + print(*entered_.days[c.slot]);
+        if (c.kind == Condition::Kind::word)
+            return c.subject + " " +
+                   (c.slot == static_cast<Slot>(Said::position) ? entered_.position : std::string());
         add(c.left);
         for (const auto &edge : c.edges) add(edge.right);
         return text_;
@@ -163,8 +171,8 @@ private:
         if (!expect) return;
         auto condition = read_condition(*expect, fields.path_of("expect"), plausibility_names(), issues_);
         if (!condition) return;
-        if (condition->kind == Condition::Kind::word)
-            fields.error("expect", "expected a comparison or a day, which can be read back");
+        if (condition->kind == Condition::Kind::word && condition->slot != static_cast<Slot>(Said::position))
+            fields.error("expect", "expected a comparison or a day, or the position, which can be read back");
         out.expect = std::move(*condition);
         rules_.push_back(std::move(out));
     }

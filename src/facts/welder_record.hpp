@@ -25,6 +25,7 @@ struct WelderRecord {
 /// One examination that a qualification rests on, as it was then.
 struct EvidenceExam {
     std::string method, date, examiner, level, procedure, incomplete;
+    bool level_as_typed = false; ///< nobody on record vouched for the level then; not known of older entries
 };
 
 /// What a coupon proved when it qualified its welder, or renewed or extended what the welder held.

@@ -108,8 +108,9 @@ Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, c
 }
 
 void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first,
-                      std::size_t for_class) {
+                      std::size_t for_class, int engine) {
     for (const auto &clause : set.relevance) {
+        if (engine >= first_that_counts_groups && clause.groups[first.type]) continue;
         if (!clause.classes[for_class] || !clause.subject.covers(first.type, first.exam)) continue;
         Missing missing;
         Truth ignored = holds_for(clause.ignore, coupon, item.measures.get(), item.words, missing);
@@ -242,7 +243,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     for (auto &item : items) settle_shape(item);
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, engine, settle_shape);
     for (auto &item : items)
-        settle_relevance(item, set, coupon, indications[item.members.front()], for_class);
+        settle_relevance(item, set, coupon, indications[item.members.front()], for_class, engine);
     // What does not count is nobody's neighbour.
     if (set.needs_nearest_gap) {
         NearestGaps gaps(items, coupon);

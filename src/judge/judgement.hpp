@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 7;
+constexpr int engine_number = 8;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -79,6 +79,10 @@ constexpr int first_that_asks_what_weld = 6;
 /// narrowest can be, and at least as deep as the deepest that was measured; and for which a find of unknown
 /// length may reach as far as it likes.
 constexpr int first_with_bounds = 7;
+
+/// The first engine for which a relevance clause on single finds does not leave out a group (a cluster, say)
+/// that it does not name: the size of a group says nothing of what is in it.
+constexpr int first_that_counts_groups = 8;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

@@ -1,10 +1,10 @@
 #include "operations/coupon_hints.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "judge/item.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <array>
 #include <set>
 
 namespace beadbook {
@@ -24,13 +24,6 @@ bool may_be_butt(const CouponRecord &coupon) {
     return coupon.get("joint") == "groove" && (form.empty() || form == "butt");
 }
 
-/// Positions of groove tests in which a tube stands still and the weld goes round it (AWS A3.0 and ISO 6947,
-/// from memory).
-bool goes_round(const std::string &position) {
-    constexpr std::array<std::string_view, 8> all{"5G", "6G", "6GR", "H-L045", "J-L045", "PH", "PJ", "PK"};
-    return std::find(all.begin(), all.end(), position) != all.end();
-}
-
 std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const CouponRecord &coupon) {
     if (coupon.get("criteria").empty()) return nullptr;
     try {
@@ -38,6 +31,24 @@ std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const Coupo
     } catch (const Refusal &) {
         return nullptr; // a file that is gone: judging says so
     }
+}
+
+/// A metal group that some rules know only in parts: II, where they have IIa and IIb.
+std::vector<std::string> half_groups(Catalogue &catalogue, const std::string &given) {
+    std::vector<std::string> out;
+    if (given.empty()) return out;
+    for (const auto &name : shipped_range_rule_names()) {
+        const auto &known = catalogue.rules(name)->test_words[index_of(Trait::metal_group)];
+        std::vector<std::string> parts;
+        for (const auto &word : known)
+            if (word.starts_with(given) && word.size() == given.size() + 1 && word.back() >= 'a')
+                parts.push_back(word);
+        const bool whole = std::find(known.begin(), known.end(), given) != known.end();
+        if (!whole && !parts.empty())
+            out.push_back("metal-group " + shown(given) + " is none of " + name + ", which has " +
+                          listed(parts, "or") + ": by it such a test qualifies nobody");
+    }
+    return out;
 }
 
 /// What the rules of the class that is sought, or of any, go by and the coupon does not tell.
@@ -101,6 +112,7 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
         out.push_back("a fillet size is of a fillet, and the joint is " + joint);
     if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
         out.push_back("it is said to be welded on " + welded + ", which is to come");
+    for (auto &one : half_groups(catalogue, coupon.get("metal-group"))) out.push_back(std::move(one));
     const std::string material = coupon.get("material");
     if (!material.empty() && !coupon.get("criteria").empty() &&
         coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)

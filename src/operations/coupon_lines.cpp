@@ -1,5 +1,6 @@
 #include "operations/coupon_lines.hpp"
 
+#include "criteria/provenance.hpp"
 #include "operations/fingerprint.hpp"
 #include "records/codecs/line.hpp"
 
@@ -79,16 +80,23 @@ void for_each_line(Ledger &ledger, Take take) {
 
 } // namespace
 
+std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon) {
+    std::vector<ExamAtAGlance> out;
+    for (const auto &exam : coupon.exams) out.push_back({exam.method, !exam.finished, exam.done().counts});
+    return out;
+}
+
 CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const GradeStanding &grading) {
     CouponLine out;
     out.record = coupon.record;
-    for (const auto &exam : coupon.exams) out.exams.push_back(exam.method);
+    out.exams = exams_at_a_glance(coupon);
     out.unfinished =
         coupon.record.withdrawn.empty() && (coupon.exams.empty() || !coupon.open_exams().empty());
     out.indications = coupon.indications.size();
     std::set<int> rejecting;
     if (judged.judged) {
         out.verdict = judged.judged->verdict();
+        out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
         if (out.verdict == Verdict::reject) take_reasons(*judged.judged, out, rejecting);
     } else {
         out.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;

@@ -9,6 +9,8 @@
 
 namespace beadbook {
 
+std::vector<ExamAtAGlance> exams_at_a_glance(const CouponState &coupon);
+
 /// What lists say of a coupon, from what was judged.
 CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const GradeStanding &grading);
 

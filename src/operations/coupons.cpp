@@ -96,6 +96,22 @@ std::string fields_of(const CouponRecord &coupon, const std::string &asked) {
                          : "; it says " + listed(names) + did_you_mean(asked, names);
 }
 
+/// A weld thickness that was the thinner member's does not stay behind unsaid where that changes: it may have
+/// come from `full`.
+void check_weld_follows(const CouponRecord &old, const CouponRequest &said, const CouponRecord &now) {
+    const auto weld = now.fields.find("weld-thickness");
+    if (weld == now.fields.end() || said.fields.contains("weld-thickness")) return;
+    const auto before = old.facts().values, after = now.facts().values;
+    if (!before.has(Quantity::thinner) || !after.has(Quantity::thinner) ||
+        before[Quantity::thinner] == after[Quantity::thinner] ||
+        weld->second.value != before[Quantity::thinner])
+        return;
+    throw refused("weld-thickness is " + weld->second.text +
+                  ", which was the thickness of the thinner member, and that is another now; say it again: "
+                  "full if the butt is welded through, else its own measure")
+        .give("weld-thickness");
+}
+
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
     if (says_through(request))
         done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
@@ -117,6 +133,9 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
         check_criteria(catalogue, base);
     if (request.fields.contains("process") || request.fields.contains("position"))
         take_known_words(catalogue, base, by);
+    for (const char *field : {"filler-group", "filler-type"})
+        if (request.fields.contains(field) || request.fields.contains("process"))
+            if (std::string why = filler_of_several(base, field); !why.empty()) throw refused(why).at(field);
     set_aside(catalogue, request, before, base);
     return base;
 }
@@ -172,6 +191,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
+    check_weld_follows(old.record, request.said, now);
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);

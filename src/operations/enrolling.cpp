@@ -51,10 +51,14 @@ bool is_blank(const std::vector<std::string> &row) {
 } // namespace
 
 Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &table) {
-    const auto rows = read_csv(table.text);
+    const char delimiter = csv_delimiter(table.text);
+    const auto rows = read_csv(table.text, delimiter);
     if (rows.empty()) throw refused(table.name + ": it is empty; the first row names the columns");
     const auto head = checked_head(rows.front(), table.name);
     Done<std::vector<WelderRecord>> out;
+    if (delimiter != ',')
+        out.notes.push_back(table.name + ": its cells are read as parted by " +
+                            (delimiter == ';' ? "semicolons" : "tabs"));
     Faults faults(rows.size());
     for (std::size_t i = 1; i < rows.size(); ++i) {
         if (is_blank(rows[i])) continue;

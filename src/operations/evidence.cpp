@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/known_words.hpp"
 #include "operations/shortcoming_words.hpp"
 
 #include <algorithm>
@@ -141,7 +142,7 @@ Evidence rests_on(const CouponState &coupon) {
     out.mechanical = coupon.record.get("mechanical");
     for (const auto &e : coupon.exams)
         out.exams.push_back({std::string(name_of(e.method)), print(e.date), e.examiner, e.level, e.procedure,
-                             storable(e.done().why_not)});
+                             storable(e.done().why_not), e.level_as_typed});
     if (!coupon.grade) return out;
     const Grade &g = *coupon.grade;
     out.class_id = g.class_id;
@@ -198,11 +199,19 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     if (test.get("mechanical") == "failed") out.push_back({name + ": its mechanical tests failed", {}});
     if (test.get("process").empty())
         out.push_back({name + ": by which process was it welded?", correct("process")});
+    for (const char *field : {"filler-group", "filler-type"})
+        if (const std::string why = filler_of_several(test, field); !why.empty())
+            out.push_back({name + ": " + why, correct(field)});
     return out;
 }
 
-std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name) {
+std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name,
+                                      const CouponRecord *on_record) {
     std::vector<Impediment> out;
+    const auto asked_of_every_test = [&](Trait trait) {
+        return std::any_of(rules.variables.begin(), rules.variables.end(),
+                           [&](const Variable &v) { return v.of == trait && v.work.text.empty(); });
+    };
     for (std::size_t i = 0; i < word_traits; ++i) {
         const auto trait = static_cast<Trait>(i);
         if (!test.knows(trait)) continue;
@@ -210,6 +219,9 @@ std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test,
             check_word(rules, trait, true, test.word(trait));
         } catch (const InputError &e) {
             out.push_back({name + ": " + e.what(), {}});
+            if (!on_record || on_record->get(field_of(trait)).empty() || asked_of_every_test(trait)) continue;
+            out.back().text += "; or take it off the coupon, if these rules do not ask it of such a test";
+            out.back().remedy = Remedy{"change", {on_record->id}, {"forget", "why"}};
         }
     }
     return out;
@@ -257,7 +269,8 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     const auto welds = welds_named(out.test);
     const bool test = was_test(office.book().history(coupon.record.id));
     for (std::size_t part = 0; part < welds.size(); ++part) {
-        for (auto &one : unknown_words(rules, welds[part], name)) out.impediments.push_back(std::move(one));
+        for (auto &one : unknown_words(rules, welds[part], name, &coupon.record))
+            out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
         take_acceptance(rules, coupon, "", one.lacks);

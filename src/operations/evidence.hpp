@@ -24,8 +24,10 @@ Refusal refusal_of(const std::vector<Impediment> &impediments);
 /// practice, its mechanical tests failed, nobody knows the process. `name` is how sentences call it.
 std::vector<Impediment> impediments_of(const CouponRecord &test, const std::string &name, Day today);
 
-/// Words of the test that these rules do not know, each with what they expect.
-std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name);
+/// Words of the test that these rules do not know, each with what they expect. One that stands on a coupon of
+/// the record, and that they ask of some tests only, can be taken off it: it may be in the way of nothing.
+std::vector<Impediment> unknown_words(const RangeRules &rules, const Weld &test, const std::string &name,
+                                      const CouponRecord *on_record = nullptr);
 
 /// That a person graded passed what the verdict does not accept, of the coupon called `name`.
 Shortcoming against_verdict(const CouponState &coupon, const GradeStanding &standing,

@@ -143,7 +143,7 @@ Asked asked_for(Office &office, const ExamRequest &request) {
         if (!out.practice) out.practice = std::move(before.practice);
         out.notes = std::move(before.notes);
     }
-    OnRecord known = fill_from_record(office, out.exam);
+    OnRecord known = fill_from_record(office, out.exam, out.practice.get());
     out.against = std::move(known.against);
     out.notes.insert(out.notes.end(), known.notes.begin(), known.notes.end());
     return out;
@@ -218,7 +218,8 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
     check_finished(exam, today);
-    OnRecord known = fill_from_record(office, exam);
+    const auto practice = exam.practice.empty() ? nullptr : practice_known(office, exam);
+    OnRecord known = fill_from_record(office, exam, practice.get());
     std::vector<std::string> before = std::exchange(exam.sure, {});
     exam.sure = set_aside_by(doubted(office, coupon, exam, std::move(known.against)), sure, before);
     // Of an examiner who is not on record here, what another record said stays.

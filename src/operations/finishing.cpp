@@ -34,8 +34,8 @@ std::string named(const std::vector<const ExamRecord *> &exams) {
 
 namespace {
 
-/// The exam of the request, else the one that is open.
-const ExamRecord &open_exam(const CouponState &coupon, int number) {
+/// The exam of the request, else the one that is open, of the method if one is named.
+const ExamRecord &open_exam(const CouponState &coupon, int number, std::optional<Exam> method) {
     if (number > 0) {
         const ExamRecord &exam = coupon.needed_exam(number);
         if (exam.finished)
@@ -44,16 +44,27 @@ const ExamRecord &open_exam(const CouponState &coupon, int number) {
                 .mend({"reopen", {coupon.record.id, std::to_string(number)}, {"why"}});
         return exam;
     }
-    const auto open = coupon.open_exams();
+    auto open = coupon.open_exams();
+    const auto by_another = [&](const ExamRecord *one) { return method && one->method != *method; };
+    std::erase_if(open, by_another);
     const std::string &mark = coupon.record.id;
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (open.empty() && coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
     if (open.empty()) {
         std::vector<const ExamRecord *> all;
-        for (const auto &exam : coupon.exams) all.push_back(&exam);
-        throw refused("coupon " + mark + " has no open exam; finished are " + named(all))
-            .mend({"reopen", {mark, std::to_string(all.back()->number)}, {"why"}});
+        for (const auto &exam : coupon.exams)
+            if (exam.finished && !by_another(&exam)) all.push_back(&exam);
+        const std::string of = method ? " by " + std::string(name_of(*method)) : "";
+        if (all.empty())
+            throw refused("coupon " + mark + " has no exam" + of)
+                .mend({"exam", {mark, std::string(name_of(*method))}, {}});
+        // Which of them is meant only a person can say, so each is offered.
+        Refusal none = refused("coupon " + mark + " has no open exam" + of + "; finished " +
+                               (all.size() == 1 ? "is " : "are ") + named(all) +
+                               (all.size() == 1 ? "" : "; open the one that is meant"));
+        for (const auto *exam : all) none.mend({"reopen", {mark, std::to_string(exam->number)}, {"why"}});
+        throw Refusal(std::move(none));
     }
     if (open.size() > 1) {
         Refusal which = refused("which exam? coupon " + mark + " has open: " + named(open)).at("exam");
@@ -89,7 +100,7 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
 
 Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     const CouponState &state = writing.coupon(request.coupon);
-    const ExamRecord &exam = open_exam(state, request.exam);
+    const ExamRecord &exam = open_exam(state, request.exam, request.method);
     const int number = exam.number;
     if (!request.found && !request.as_logged)
         throw lacking("found", "how many did exam " + std::to_string(number) + " find? a number, or none");

@@ -7,9 +7,10 @@ namespace beadbook {
 /// Finishes an exam with the number of indications that it found.
 struct FinishRequest {
     std::string coupon;
-    int exam = 0;             ///< 0: the one open exam of the coupon
-    std::optional<int> found; ///< as the examiner says
-    bool as_logged = false;   ///< or as many as are on record
+    int exam = 0;                    ///< 0: the one open exam of the coupon
+    std::optional<int> found;        ///< as the examiner says
+    bool as_logged = false;          ///< or as many as are on record
+    std::optional<Exam> method = {}; ///< the one open exam by it; else by any
 };
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
 /// to come.

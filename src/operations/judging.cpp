@@ -110,6 +110,7 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     const CouponState &coupon = writing.coupon(mark);
     Done<Judged> out{judge_coupon(writing.office(), coupon, request), {}};
     keep(writing, coupon, out.value);
+    out.value.taken_back = finds_taken_back(writing.book().history(mark), coupon.record);
     return out;
 }
 
@@ -134,13 +135,21 @@ void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
     });
 }
 
+std::vector<DescribedSince> described_after(const std::vector<Entry> &history, const CouponState &coupon) {
+    if (coupon.grade) return described_since(history, coupon.grade->seq);
+    if (coupon.verdicts.empty()) return {};
+    return described_since(history, coupon.verdicts.back().seq);
+}
+
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {
     const CouponState coupon = office.coupon(mark);
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
                   standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
     out.sure = coupon.assurances();
-    out.taken_back = finds_taken_back(office.book().history(mark), coupon.record);
+    const auto history = office.book().history(mark);
+    out.judged.taken_back = finds_taken_back(history, coupon.record);
+    out.described_since = described_after(history, coupon);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), coupon.record);
     return out;
 }

@@ -2,6 +2,7 @@
 
 #include "operations/selection.hpp"
 #include "operations/writing.hpp"
+#include "records/described_since.hpp"
 #include "records/taken_back.hpp"
 
 namespace beadbook {
@@ -23,12 +24,15 @@ struct Judged {
     std::vector<Indication> indications;
     Unit unit = Unit::inch; ///< that people typed
     Judgement judgement;
-    std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
-    std::string mechanical = {};       ///< passed, failed, or empty; no verdict goes by it
-    std::string withdrawn = {};        ///< why the coupon was taken back: nothing is said of it then
+    std::optional<std::size_t> sought;      ///< the class sought, by index; nothing if none is named
+    std::string mechanical = {};            ///< passed, failed, or empty; no verdict goes by it
+    std::string withdrawn = {};             ///< why the coupon was taken back: nothing is said of it then
+    std::vector<TakenBack> taken_back = {}; ///< finds that were withdrawn or corrected; of one coupon alone
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
+    /// No verdict goes by them, and none stands against them.
+    bool bends_failed() const { return mechanical == "failed"; }
     /// What speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
 };
@@ -64,8 +68,11 @@ struct Explained {
     std::vector<Remark> remarks;
     std::vector<Assurance> sure = {};                  ///< what was set aside as meant so
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
-    std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
+    std::vector<DescribedSince> described_since =
+        {}; ///< changes of the coupon after its grade, else after its last verdict
 };
+/// Changes of a coupon after its grade, else after the last verdict that is kept; none before either.
+std::vector<DescribedSince> described_after(const std::vector<Entry> &history, const CouponState &coupon);
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request = {});
 
 struct GradeRequest {

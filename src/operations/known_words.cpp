@@ -48,6 +48,17 @@ std::string known_parts(const std::string &text, Trait trait, const KnownWords &
 
 } // namespace
 
+std::string filler_of_several(const CouponRecord &coupon, const std::string &field) {
+    const auto parts_in = [](const std::string &text) {
+        return text.empty() ? 0 : 1 + std::count(text.begin(), text.end(), '+');
+    };
+    const std::string given = coupon.get(field), process = coupon.get("process");
+    if (given.empty() || parts_in(process) < 2 || parts_in(given) == parts_in(process)) return "";
+    return field + " '" + shown(given) + "': it was welded by " + process +
+           ", so say it of each process in turn, with + between, also where they are alike, such as '" +
+           (field == "filler-group" ? "F6 + F4" : "S + B") + "'";
+}
+
 std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait) {
     std::vector<std::string> out;
     for (const auto &name : shipped_range_rule_names())

@@ -13,4 +13,8 @@ std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait);
 /// the test is of; null: any that are shipped. Throws Refusal.
 void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRules *by);
 
+/// Why what a coupon says of its filler (the field filler-group or filler-type) is not told of each of its
+/// processes: one filler is not that of two. Empty: it is told of each, or of none.
+std::string filler_of_several(const CouponRecord &coupon, const std::string &field);
+
 } // namespace beadbook

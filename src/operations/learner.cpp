@@ -22,7 +22,7 @@ LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
     const CouponState &coupon = one.coupon();
     LearnerCoupon out;
     out.record = coupon.record;
-    for (const auto &exam : coupon.exams) out.exams.push_back(exam.method);
+    out.exams = exams_at_a_glance(coupon);
     out.finds = coupon.indications.size();
     out.grade = coupon.grade;
     out.grade_again = one.grading().why;
@@ -51,7 +51,7 @@ Learner learner_of(Office &office, const Selection &of) {
         const auto &judged = one.judged().judged;
         if (!judged || !judged->withdrawn.empty() || judged->verdict() == Verdict::cannot_say) return;
         ++decided;
-        if (judged->verdict() == Verdict::accept) ++accepted;
+        if (judged->verdict() == Verdict::accept && !judged->bends_failed()) ++accepted;
     });
     out.accepted = share_of(accepted, decided);
     return out;

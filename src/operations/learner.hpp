@@ -1,6 +1,7 @@
 #pragma once
 
 #include "measure/share.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/judging.hpp"
 
 namespace beadbook {
@@ -10,7 +11,7 @@ struct LearnerCoupon {
     CouponRecord record;
     std::optional<Explained> explained; ///< nothing if it cannot be judged, or names no class
     std::string why_not;                ///< why there is none
-    std::vector<Exam> exams;            ///< by number
+    std::vector<ExamAtAGlance> exams;   ///< by number
     std::size_t finds = 0;
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
@@ -21,7 +22,8 @@ struct Learner {
     std::string welder, name; ///< the name if the welder is enrolled
     Selection of;
     std::vector<LearnerCoupon> coupons; ///< in the order in which they were registered
-    Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn
+    Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn. Not accepted is
+                    ///< what was, and whose mechanical tests failed
 };
 
 /// `of.welder` says whose. Throws Refusal: no coupon on record names that welder, with the nearest that one

@@ -69,24 +69,40 @@ std::vector<int> Logged::exams() const {
     return {out.begin(), out.end()};
 }
 
-int exam_for(const CouponState &coupon, int number, const std::string &who) {
+int exam_for(const CouponState &coupon, int number, const std::string &who, std::optional<Exam> method) {
     const std::string &mark = coupon.record.id;
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
-    const auto refuse_finished = [&](int exam) {
-        return refused("exam " + std::to_string(exam) + " of coupon " + mark +
-                       " is finished; nothing more is logged under it")
-            .mend({"reopen", {mark, std::to_string(exam)}, {"why"}})
-            .mend({"exam", {mark, "VT"}, {}});
+    // Which of several is meant only a person can say, so each is offered.
+    const auto refuse_finished = [&](const std::vector<const ExamRecord *> &exams) {
+        Refusal out =
+            exams.size() == 1
+                ? refused("exam " + std::to_string(exams.front()->number) + " of coupon " + mark +
+                          " is finished; nothing more is logged under it")
+                : refused("every " + std::string(method ? name_of(*method) : "exam") + " of coupon " + mark +
+                          " is finished, " + named(exams) + "; nothing more is logged under them");
+        for (const auto *exam : exams) out.mend({"reopen", {mark, std::to_string(exam->number)}, {"why"}});
+        out.mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
+        return out;
     };
     if (number > 0) {
-        if (coupon.needed_exam(number).finished) throw refuse_finished(number);
+        const ExamRecord &exam = coupon.needed_exam(number);
+        if (exam.finished) throw refuse_finished({&exam});
         return number;
     }
     // A find filed under somebody else's exam is worse than a question: only one open exam is clear.
-    const auto open = coupon.open_exams();
-    if (open.empty()) throw refuse_finished(coupon.exams.back().number);
+    auto open = coupon.open_exams();
+    const auto by_another = [&](const ExamRecord *one) { return method && one->method != *method; };
+    std::erase_if(open, by_another);
+    if (open.empty()) {
+        std::vector<const ExamRecord *> finished;
+        for (const auto &exam : coupon.exams)
+            if (exam.finished && !by_another(&exam)) finished.push_back(&exam);
+        if (!finished.empty()) throw refuse_finished(finished);
+        throw refused("coupon " + mark + " has no exam by " + std::string(name_of(*method)))
+            .mend({"exam", {mark, std::string(name_of(*method))}, {}});
+    }
     if (open.size() == 1) return open.front()->number;
     std::vector<const ExamRecord *> own;
     for (const auto *exam : open)

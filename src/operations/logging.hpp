@@ -37,7 +37,8 @@ std::vector<std::string> doubts_about(const CouponRecord &coupon,
 
 /// The exam that a log would go to: that number, else the one that is open, else the one that is open and
 /// that `who` does. Throws DataError: none yet, not that one, or it could be several.
-int exam_for(const CouponState &coupon, int number, const std::string &who = "");
+int exam_for(const CouponState &coupon, int number, const std::string &who = "",
+             std::optional<Exam> method = {});
 
 /// Every line read, or one refusal that names every bad line.
 struct ParsedLog {

@@ -58,10 +58,12 @@ IndicationRecord moved_within(Writing &writing, const MoveRequest &request, Indi
     return now;
 }
 
-IndicationRecord moved_over(Writing &writing, const MoveRequest &request, const IndicationRecord &old) {
+IndicationRecord moved_over(Writing &writing, const MoveRequest &request, const IndicationRecord &old,
+                            Exam method) {
     const std::string why = needed_reason(request.why);
     const CouponState &target = writing.coupon(request.to);
-    const int exam = request.exam > 0 ? target.needed_exam(request.exam).number : exam_for(target, 0);
+    const int exam =
+        request.exam > 0 ? target.needed_exam(request.exam).number : exam_for(target, 0, "", method);
     IndicationRecord now = old;
     try {
         now = replaced_on(old, target.record.facts().line, target.record.unit());
@@ -98,7 +100,8 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     const auto before = as_it_stands(writing, request.coupon);
     const auto before_there = over ? as_it_stands(writing, to) : std::nullopt;
     Done<Moved> out{{request.coupon, old.number, old.exam, to, {}}, {}};
-    out.value.now = over ? moved_over(writing, request, old) : moved_within(writing, request, old);
+    out.value.now =
+        over ? moved_over(writing, request, old, from.method) : moved_within(writing, request, old);
     note_contradictions(writing, request.coupon, old.exam, out.notes);
     note_contradictions(writing, out.value.coupon, out.value.now.exam, out.notes);
     note_method(from, writing.coupon(to).needed_exam(out.value.now.exam), out.value.now.number, out.notes);

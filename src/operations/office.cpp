@@ -2,6 +2,7 @@
 
 #include "criteria/owners_copy.hpp"
 #include "facts/exam_standing.hpp"
+#include "operations/on_record.hpp"
 #include "operations/owners_copy.hpp"
 
 namespace beadbook {
@@ -24,6 +25,7 @@ std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const Crite
 
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     check_practice_of(coupon, exam);
+    exam.level_as_typed = !exam.level.empty() && !level_on_record(*this, exam);
     settle_exam(exam, coupon.record, coupon.finds_of(exam.number));
 }
 

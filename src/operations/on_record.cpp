@@ -60,23 +60,30 @@ private:
     std::vector<std::string> filled_;
 };
 
-void fill_vision(const PersonRecord &person, const ExamRecord &exam, Filler &filler,
-                 std::vector<std::string> &notes) {
+bool speaks_of_vision(const Practice *practice) {
+    return practice && std::any_of(practice->rules.begin(), practice->rules.end(),
+                                   [](const PracticeRule &r) { return r.must.subject == "vision"; });
+}
+
+void fill_vision(const PersonRecord &person, const ExamRecord &exam, const Practice *practice, Filler &filler,
+                 OnRecord &out) {
     const VisionTest *test = person.vision_on(exam.date);
     if (!test) {
         if (!exam.conditions.contains("vision"))
-            notes.push_back("no vision test of " + person.name + " on or before " + print(exam.date) +
-                            " is on record");
+            out.notes.push_back("no vision test of " + person.name + " on or before " + print(exam.date) +
+                                " is on record");
         return;
     }
     filler.condition("vision", print(test->on));
     if (!test->letters.empty()) filler.condition("vision test", test->letters);
-    if (test->on + parse_period("1 year") < exam.date)
-        notes.push_back("the last vision test of " + person.name + " on record, of " + print(test->on) +
-                        ", was more than a year before the exam (common practice, no source)");
+    if (!speaks_of_vision(practice) && test->on + parse_period("1 year") < exam.date)
+        out.against.push_back({"vision-over", "the last vision test of " + person.name + " on record, of " +
+                                                  print(test->on) +
+                                                  ", was more than a year before the exam (common practice, "
+                                                  "no source), so the exam would not count"});
 }
 
-void fill_examiner(const PersonRecord &person, ExamRecord &exam, OnRecord &out) {
+void fill_examiner(const PersonRecord &person, ExamRecord &exam, const Practice *practice, OnRecord &out) {
     exam.examiner = person.name;
     out.knows_examiner = true;
     const Entitlement entitled = entitlement(person, exam.method, exam.date);
@@ -85,7 +92,7 @@ void fill_examiner(const PersonRecord &person, ExamRecord &exam, OnRecord &out) 
         filler.level(certificate->level);
         if (certificate->until) filler.condition("certificate", print(*certificate->until));
     }
-    fill_vision(person, exam, filler, out.notes);
+    fill_vision(person, exam, practice, filler, out);
     filler.tell(out.notes);
     if (!entitled.objection.empty())
         out.against.push_back(
@@ -131,15 +138,23 @@ void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &
 
 } // namespace
 
-OnRecord fill_from_record(Office &office, ExamRecord &exam) {
+OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *practice) {
     OnRecord out;
     if (const auto person = person_named(office, exam.examiner))
-        fill_examiner(*person, exam, out);
+        fill_examiner(*person, exam, practice, out);
     else if (const std::string near = nearest_word(exam.examiner, office.book().people()); !near.empty())
         out.against.push_back({"another examiner", "examiner '" + shown(exam.examiner) +
                                                        "' is not on record; did you mean '" + near + "'?"});
     fill_equipment(office, exam, out.notes);
     return out;
+}
+
+bool level_on_record(Office &office, const ExamRecord &exam) {
+    const auto person = person_named(office, exam.examiner);
+    if (!person) return false;
+    const Entitlement entitled = entitlement(*person, exam.method, exam.date);
+    return entitled.objection.empty() &&
+           rank_of_level(entitled.certificate->level) >= rank_of_level(exam.level);
 }
 
 bool is_of_examiner(const std::string &condition) {

@@ -17,7 +17,13 @@ struct OnRecord {
 /// Fills in from the record what the exam leaves out: of its examiner the name as it is on record, level,
 /// certificate and vision test; of its equipment what was on record that day, and the conditions that its
 /// calibrations answer. Throws Refusal where the exam says otherwise than the record, naming both.
-OnRecord fill_from_record(Office &office, ExamRecord &exam);
+/// `practice` is what the exam goes by, null if nothing: where it is silent on vision tests, one of more than
+/// a year before speaks against the examiner, by common practice.
+OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *practice);
+
+/// Whether somebody on record holds a certificate that was in force that day for the exam's method, of its
+/// level at least. Else the level stands as it was typed.
+bool level_on_record(Office &office, const ExamRecord &exam);
 
 /// Whether a condition is told by the record of the examiner: level, certificate, vision, vision test.
 bool is_of_examiner(const std::string &condition);

@@ -1,5 +1,6 @@
 #include "operations/paper.hpp"
 
+#include "criteria/provenance.hpp"
 #include "operations/selecting.hpp"
 
 #include <algorithm>
@@ -16,7 +17,7 @@ const Standing &least_sure(const Rule &rule) {
 }
 
 PaperBasis basis_of(const CriteriaSet &set) {
-    PaperBasis out{set.title, set.edition, set.hash, {}};
+    PaperBasis out{set.title, set.edition, set.hash, {}, own_file_words(set.name, set.hash)};
     for (const auto &rule : set.rules)
         if (!rule.standings.empty()) out.limits.add(least_sure(rule));
     for (const auto &one : set.required) out.limits.add(one.standing);

@@ -8,6 +8,7 @@ namespace beadbook {
 struct PaperBasis {
     std::string title, edition, hash;
     StandingCount limits; ///< of every rule, required exam and relevance clause, each once
+    std::string own_file; ///< that it is none of those shipped; empty: it is one
 };
 /// What stands at the foot of every page on paper: when, from which state of the record, by what.
 struct PaperFoot {

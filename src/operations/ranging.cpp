@@ -2,6 +2,7 @@
 
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/known_words.hpp"
 
 namespace beadbook {
 namespace {
@@ -34,6 +35,9 @@ RangeResult range_of_coupon(Catalogue &catalogue, const std::string &rules, cons
         throw Refusal(Refusal::Kind::request, "of which test? name a coupon, or say what it is").at("coupon");
     if (const std::string why = uncovered_metal(*out.rules, coupon.get("material")); !why.empty())
         throw refused(why).at("material");
+    for (const char *field : {"filler-group", "filler-type"})
+        if (const std::string why = filler_of_several(coupon, field); !why.empty())
+            throw refused(why).at(field);
     for (Weld &test : welds_of(coupon)) {
         check_words(*out.rules, test);
         std::vector<VariableRange> range = range_of(*out.rules, test);

@@ -20,9 +20,27 @@ std::vector<std::string> rules_with(const Judged &judged, Verdict effect) {
     return out;
 }
 
+/// What keeps a cannot say open beside its rules, each once.
+std::vector<std::string> lacks_of(const Judged &judged) {
+    std::vector<std::string> out;
+    const auto add = [&](const std::string &one) {
+        if (std::find(out.begin(), out.end(), one) == out.end()) out.push_back(one);
+    };
+    if (judged.verdict() != Verdict::cannot_say) return out;
+    for (const auto &finding : judged.judgement.classes[*judged.sought].findings) {
+        if (finding.effect != Verdict::cannot_say) continue;
+        for (const auto &name : names_of(finding.missing)) add(name);
+        std::vector<std::string> methods;
+        for (const Exam exam : finding.exams) methods.emplace_back(name_of(exam));
+        if (!methods.empty()) add(listed(methods, "or") + " that counts");
+        if (finding.kind == Finding::Kind::outside_scope) add("a weld that the set covers");
+    }
+    return out;
+}
+
 VerdictBy verdict_by(const Judged &judged) {
     return {judged.set->name, judged.set->classes[*judged.sought].id, judged.verdict(),
-            rules_with(judged, judged.verdict())};
+            rules_with(judged, judged.verdict()), lacks_of(judged)};
 }
 
 /// Both sides of one coupon. Throws Refusal: one of them cannot be judged.

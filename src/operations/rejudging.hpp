@@ -18,7 +18,8 @@ struct RejudgeRequest {
 struct VerdictBy {
     std::string set, class_id;
     Verdict verdict = Verdict::cannot_say;
-    std::vector<std::string> rules; ///< that reject, or, where none does, that keep it from an accept
+    std::vector<std::string> rules;      ///< that reject, or, where none does, that keep it from an accept
+    std::vector<std::string> lacks = {}; ///< of a cannot say: facts, measures and exams that are missing
 };
 
 /// A coupon whose verdict differs.

@@ -29,8 +29,8 @@ bool fits_record(const Selection &of, const CouponLine &coupon) {
     return is_or_free(of.welder, record.get("welder")) && is_or_free(of.cohort, record.get("cohort")) &&
            is_or_free(of.class_id, record.get("class")) && welded_by(of.process, record.get("process")) &&
            welded_within(of, record.get("welded")) && (!of.unfinished || coupon.unfinished) &&
-           (!of.method ||
-            std::find(coupon.exams.begin(), coupon.exams.end(), *of.method) != coupon.exams.end());
+           (!of.method || std::any_of(coupon.exams.begin(), coupon.exams.end(),
+                                      [&](const auto &exam) { return exam.method == *of.method; }));
 }
 
 /// Some lines at a time, because `take` may write.

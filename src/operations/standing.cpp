@@ -273,8 +273,9 @@ const ValidityWay &HeldQualification::way() const {
 
 std::string title_of(const HeldQualification &held) {
     const std::string &process = held.weld.word(Trait::process);
+    const std::string own = held.rules->own_file_mark();
     return "#" + std::to_string(held.record.number) + " " + (process.empty() ? "?" : process) + " by " +
-           held.rules->name;
+           held.rules->name + (own.empty() ? "" : " (" + own + ")");
 }
 
 bool rests_on(const HeldQualification &held, const std::string &coupon) {

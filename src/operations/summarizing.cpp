@@ -1,8 +1,9 @@
 #include "operations/summarizing.hpp"
 
+#include "measure/natural_order.hpp"
 #include "operations/selecting.hpp"
 
-#include <set>
+#include <map>
 
 namespace beadbook {
 namespace {
@@ -16,10 +17,22 @@ std::string kind_of_attempt(const CouponRecord &coupon) {
     return out;
 }
 
+/// When somebody tried: by the day it was welded, on one day by the mark. Of what has no day nobody knows, so
+/// it comes last.
+struct Attempt {
+    std::string welded, mark;
+
+    bool before(const Attempt &other) const {
+        if (welded != other.welded) return !welded.empty() && (other.welded.empty() || welded < other.welded);
+        return NaturalOrder{}(mark, other.mark);
+    }
+};
+
 CountedCoupon counted(const CouponLine &line, bool first) {
     CountedCoupon out{
         line.record.get("joint"), line.record.get("welder"), {}, line.verdict, first, line.finds,
         line.rejected_by};
+    out.bends_failed = line.record.get("mechanical") == "failed";
     if (const std::string welded = line.record.get("welded"); !welded.empty())
         out.week = print_week(parse_day(welded));
     return out;
@@ -27,15 +40,22 @@ CountedCoupon counted(const CouponLine &line, bool first) {
 
 Summary summary_of_selection(Office &office, const Selection &of) {
     std::vector<CountedCoupon> coupons;
-    std::set<std::string> attempts;
     // A first attempt may lie outside of what is asked for; another welder's never is one of this welder.
     Selection looked_at;
     looked_at.welder = of.welder;
+    std::map<std::string, Attempt> firsts;
     select(office, looked_at, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
+        if (!record.withdrawn.empty() || record.get("welder").empty()) return;
+        const Attempt now{record.get("welded"), record.id};
+        const auto [first, fresh] = firsts.emplace(kind_of_attempt(record), now);
+        if (!fresh && now.before(first->second)) first->second = now;
+    });
+    select(office, of, [&](CouponAtHand &one) {
+        const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
-        const bool first = attempts.insert(kind_of_attempt(record)).second && !record.get("welder").empty();
-        if (is_meant(of, one)) coupons.push_back(counted(one.line(), first));
+        const auto first = firsts.find(kind_of_attempt(record));
+        coupons.push_back(counted(one.line(), first != firsts.end() && first->second.mark == record.id));
     });
     return summary_of(coupons);
 }

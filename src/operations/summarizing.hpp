@@ -17,8 +17,9 @@ struct Summaries {
 };
 
 /// Counts what is selected, each coupon judged afresh for its own class; withdrawn ones are left out. First
-/// of its kind is the welder's first registered coupon with the same joint, forms, position, process,
-/// criteria, class and purpose, looked for among all on record, selected or not. Without a welder none is.
+/// of its kind is the welder's first coupon with the same joint, forms, position, process, criteria, class
+/// and purpose, looked for among all on record, selected or not: by the day it was welded, on one day by the
+/// mark, those without a day last. Without a welder none is.
 Summaries summarize(Office &office, const std::vector<Selection> &groups);
 
 } // namespace beadbook

@@ -22,8 +22,8 @@ struct Tally {
         } else if (*one.verdict == Verdict::cannot_say) {
             ++out.cannot_say;
         } else {
-            const bool accepted = *one.verdict == Verdict::accept;
-            ++(accepted ? out.accepted : out.rejected);
+            const bool passes = *one.verdict == Verdict::accept, accepted = passes && !one.bends_failed;
+            ++(accepted ? out.accepted : passes ? out.bends_failed : out.rejected);
             if (!one.first) return;
             ++first;
             if (accepted) ++first_accepted;
@@ -31,7 +31,7 @@ struct Tally {
     }
     Outcome finished(const std::string &name) && {
         out.name = name;
-        out.share = share_of(out.accepted, out.accepted + out.rejected);
+        out.share = share_of(out.accepted, out.accepted + out.bends_failed + out.rejected);
         out.first_pass = share_of(first_accepted, first);
         return std::move(out);
     }

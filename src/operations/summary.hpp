@@ -16,14 +16,17 @@ struct CountedCoupon {
     bool first = false;              ///< the welder's first of its kind
     std::vector<CouponLine::Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
+    bool bends_failed = false;            ///< its mechanical tests failed, whatever the verdict
 };
 
-/// How a group of coupons came out. Only what is accepted or rejected counts in a share.
+/// How a group of coupons came out. Only what is accepted or rejected counts in a share; what its
+/// examinations accept and its mechanical tests failed counts there as not accepted.
 struct Outcome {
     std::string name; ///< of the joint, welder or week; empty: not known
     std::size_t coupons = 0, accepted = 0, rejected = 0, cannot_say = 0, not_judged = 0;
-    Share share;      ///< accepted of those decided
-    Share first_pass; ///< the same of first coupons: the first-pass yield
+    std::size_t bends_failed = 0; ///< accepted by their examinations, but their mechanical tests failed
+    Share share;                  ///< accepted of those decided
+    Share first_pass;             ///< the same of first coupons: the first-pass yield
 };
 /// Finds of one kind.
 struct FindCount {

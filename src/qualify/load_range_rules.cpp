@@ -1,5 +1,6 @@
 #include "qualify/range_rules.hpp"
 
+#include "criteria/provenance.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "criteria/weld_words.hpp"
@@ -337,6 +338,27 @@ LoadedRules load_range_rules(const std::string &text) {
 }
 
 std::vector<std::string> shipped_range_rule_names() { return shipped_in("welder/"); }
+
+namespace {
+
+bool named_as_shipped(const RangeRules &rules) {
+    static const std::vector<std::string> names = shipped_range_rule_names();
+    return std::binary_search(names.begin(), names.end(), rules.name);
+}
+
+bool is_shipped(const RangeRules &rules) {
+    return named_as_shipped(rules) && rules.text == shipped_file("welder/" + rules.name + ".yaml");
+}
+
+} // namespace
+
+std::string RangeRules::own_file_words() const {
+    return is_shipped(*this) ? "" : beadbook::own_file_words("rules", name, named_as_shipped(*this), hash);
+}
+
+std::string RangeRules::own_file_mark() const {
+    return is_shipped(*this) ? "" : beadbook::own_file_mark(named_as_shipped(*this), hash);
+}
 
 std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name) {
     LoadedRules loaded = load_range_rules(shipped_file("welder/" + name + ".yaml"));

@@ -148,6 +148,10 @@ struct RangeRules {
     std::vector<UnreadTrait> unread;
     std::string text, hash;
 
+    /// What a reader must be told of rules that are not shipped; empty of shipped ones
+    /// (criteria/provenance.hpp).
+    std::string own_file_words() const;
+    std::string own_file_mark() const;
     const ValidityWay *way(std::string_view id) const;
     bool accepts(std::string_view criteria, std::string_view class_id) const;
 };

@@ -44,9 +44,18 @@ void row_done(int, void *data) {
 
 } // namespace
 
-std::vector<std::vector<std::string>> read_csv(const std::string &text) {
+char csv_delimiter(const std::string &text) {
+    const std::string_view first = std::string_view(text).substr(0, text.find('\n'));
+    if (first.find(',') != std::string_view::npos) return ',';
+    for (const char one : {';', '\t'})
+        if (first.find(one) != std::string_view::npos) return one;
+    return ',';
+}
+
+std::vector<std::vector<std::string>> read_csv(const std::string &text, char delimiter) {
     csv_parser parser;
     if (csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI) != 0) throw std::bad_alloc();
+    csv_set_delim(&parser, static_cast<unsigned char>(delimiter));
     Reading reading;
     const std::size_t begin =
         text.starts_with("\xEF\xBB\xBF") ? 3 : 0; // the mark that spreadsheets put in front

@@ -17,6 +17,7 @@ nlohmann::json coupon_json(const CouponState &c) {
     out["exams"] = nlohmann::json::array();
     for (const auto &e : c.exams) {
         nlohmann::json exam = codec::json_of(e);
+        if (e.level_as_typed) exam["level as typed"] = true;
         if (!e.invalid.empty()) exam["not valid"] = e.invalid;
         if (!e.open.empty()) exam["does not count"] = e.open;
         if (const auto cautions = e.cautions(); !cautions.empty()) exam["cautions"] = cautions;
@@ -44,6 +45,7 @@ nlohmann::json stamped(nlohmann::json json, const Stamp &stamp) {
 nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
     nlohmann::json out = codec::json_of(exam);
     out["coupon"] = coupon;
+    if (exam.level_as_typed) out["level as typed"] = true;
     if (!exam.invalid.empty()) out["not valid"] = exam.invalid;
     if (!exam.open.empty()) out["does not count"] = exam.open;
     if (const auto cautions = exam.cautions(); !cautions.empty()) out["cautions"] = cautions;
@@ -108,6 +110,11 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
                        : ""}};
         if (const std::string bends = one.record.get("mechanical"); !bends.empty())
             line["mechanical"] = bends;
+        if (!one.own_file.empty()) line["own file"] = one.own_file;
+        for (const auto &exam : one.exams) {
+            if (exam.open) line["open exams"].push_back(name_of(exam.method));
+            if (!exam.open && !exam.counts) line["exams that do not count"].push_back(name_of(exam.method));
+        }
         if (!one.record.withdrawn.empty()) line["withdrawn"] = one.record.withdrawn;
         if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
         out.push_back(std::move(line));
@@ -132,6 +139,7 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
     }
     if (!sheet.mechanical_asked_by.empty()) out["mechanical asked by"] = sheet.mechanical_asked_by;
+    render::add_described_since(out, sheet.described_since);
     render::add_taken_back(out, sheet.taken_back);
     for (const auto &held : sheet.qualified) {
         nlohmann::json one{{"welder", held.mark},

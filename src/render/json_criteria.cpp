@@ -5,6 +5,7 @@
 #include "render/json_weld.hpp"
 #include "report/boundaries_document.hpp"
 #include "report/criteria_document.hpp"
+#include "report/own_file.hpp"
 
 #include <algorithm>
 
@@ -256,6 +257,8 @@ std::string json_text(const Vocabulary &vocabulary, const std::vector<std::strin
 
 std::string json_text(const CheckedCriteria &checked, const std::vector<std::string> &notes) {
     Json out = check_json(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    if (checked.value)
+        for (const auto &one : lacking_words(*checked.value)) out["lacks"].push_back(one);
     if (checked.coverage) {
         out["always cannot say"] = Json::object();
         for (const auto &one : *checked.coverage)

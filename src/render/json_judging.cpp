@@ -1,8 +1,10 @@
 #include "render/json_judging.hpp"
 
+#include "criteria/provenance.hpp"
 #include "records/codecs/facts.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_proof.hpp"
+#include "report/own_file.hpp"
 #include "report/standings.hpp"
 
 namespace beadbook {
@@ -75,11 +77,17 @@ nlohmann::json judged_json(const Judged &judged) {
         if (one.proof) entry["proof"] = render::proof_json(c, judged, k);
         classes.push_back(std::move(entry));
     }
+    nlohmann::json criteria{{"set", c.set.name},
+                            {"edition", c.set.edition},
+                            {"hash", c.set.hash},
+                            {"shipped", is_shipped_set(c.set.name, c.set.hash)}};
+    if (const auto lacking = lacking_words(c.set); !lacking.empty()) criteria["lacks"] = lacking;
     nlohmann::json out{{"coupon", judged.mark},
-                       {"criteria", {{"set", c.set.name}, {"edition", c.set.edition}, {"hash", c.set.hash}}},
+                       {"criteria", std::move(criteria)},
                        {"classes", classes},
                        {"verdict", name_of(judged.verdict())}};
     if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
+    render::add_taken_back(out, judged.taken_back);
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
     if (const auto cautions = judged.cautions(); !cautions.empty()) out["cautions"] = cautions;
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
@@ -127,8 +135,8 @@ nlohmann::json render::explained_json(const Explained &e) {
     if (!e.welder.empty()) out["welder"] = e.welder;
     if (e.grade) out["grade"] = grade_json(*e.grade);
     if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
+    render::add_described_since(out, e.described_since);
     if (!e.mechanical_asked_by.empty()) out["mechanical asked by"] = e.mechanical_asked_by;
-    render::add_taken_back(out, e.taken_back);
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     for (const auto &one : e.sure) {

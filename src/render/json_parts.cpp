@@ -14,6 +14,18 @@ nlohmann::json number(const Exact &value, Dimension dimension, Unit unit) {
     return {{"text", print(value, dimension, unit)}, {"exact", codec::exact_text(value)}};
 }
 
+void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes) {
+    for (const auto &one : changes) {
+        nlohmann::json item{{"at", one.stamp.at}, {"by", one.stamp.who}, {"why", one.why}};
+        for (const auto &value : one.values) {
+            item["changes"].push_back({{"name", value.name}});
+            if (!value.before.empty()) item["changes"].back()["before"] = value.before;
+            if (!value.now.empty()) item["changes"].back()["now"] = value.now;
+        }
+        json["described otherwise since"].push_back(std::move(item));
+    }
+}
+
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds) {
     for (const auto &one : finds) {
         nlohmann::json out{{"number", one.number},

@@ -2,6 +2,7 @@
 
 #include "facts/stamp.hpp"
 #include "measure/print.hpp"
+#include "records/described_since.hpp"
 #include "records/taken_back.hpp"
 
 #include <nlohmann/json.hpp>
@@ -17,6 +18,9 @@ std::string finished(nlohmann::json json, const std::vector<std::string> &notes)
 
 /// {"text": "0.06 in", "exact": "1524000"}: rounded for reading, and the exact base units.
 nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
+
+/// Changes of a coupon, under "described otherwise since" if there are any.
+void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes);
 
 /// Finds that were withdrawn or corrected, under "logged otherwise before" if there are any.
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds);

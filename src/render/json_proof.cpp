@@ -24,6 +24,7 @@ nlohmann::json exam_json(const Case &c, const Judged &judged, const ProvenExam &
     if (record == judged.exam_records.end()) return out;
     out["examiner"] = record->examiner;
     if (!record->level.empty()) out["level"] = record->level;
+    if (record->level_as_typed) out["level as typed"] = true;
     out["date"] = print(record->date);
     if (record->finished) {
         out["finished"] = print(record->finished->on);

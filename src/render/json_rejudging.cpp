@@ -9,7 +9,8 @@ nlohmann::json side_json(const VerdictBy &side) {
     return {{"set", side.set},
             {"class", side.class_id},
             {"verdict", name_of(side.verdict)},
-            {"rules", side.rules}};
+            {"rules", side.rules},
+            {"lacks", side.lacks}};
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "render/json_standing.hpp"
 
+#include "criteria/provenance.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "records/codecs/welder.hpp"
 #include "render/json_parts.hpp"
@@ -32,6 +33,7 @@ json held_json(const HeldQualification &held) {
     json out{{"welder", held.mark},
              {"number", q.number},
              {"rules", held.rules->name},
+             {"shipped rules", held.rules->own_file_mark().empty()},
              {"way", held.way().id},
              {"process", held.weld.word(Trait::process)},
              {"test", weld_json(held.weld, q.test.unit())},
@@ -67,6 +69,8 @@ void put_words(json &out, const std::vector<Shortcoming> &overridden, const Rang
 }
 void put_words(json &out, const Evidence &evidence) {
     if (evidence.after) out["retest after"] = words_of(*evidence.after);
+    if (!evidence.criteria.empty())
+        out["criteria"]["shipped"] = is_shipped_set(evidence.criteria, evidence.criteria_hash);
 }
 
 json event_json(const WelderEvent &event, const RangeRules *rules,
@@ -181,6 +185,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
                     {"title", s.held.rules->title},
                     {"edition", s.held.rules->edition},
                     {"hash", q.rules_hash},
+                    {"shipped", s.held.rules->own_file_mark().empty()},
                     {"gaps", s.held.rules->gaps}};
     out["range"] = range_json(s.held.range, q.test.unit());
     out["on"] = print(s.on);

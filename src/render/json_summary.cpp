@@ -14,6 +14,7 @@ nlohmann::json share_json(const Share &share) {
 nlohmann::json outcome_json(const Outcome &one) {
     return {{"coupons", one.coupons},
             {"accepted", one.accepted},
+            {"mechanical tests failed", one.bends_failed},
             {"rejected", one.rejected},
             {"cannot say", one.cannot_say},
             {"not judged", one.not_judged},

@@ -1,10 +1,12 @@
 #include "report/coupon_document.hpp"
 
+#include "criteria/provenance.hpp"
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/marks.hpp"
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
+#include "report/own_file.hpp"
 #include "report/standing_document.hpp"
 #include "report/weld_map.hpp"
 
@@ -16,7 +18,7 @@ namespace {
 std::string exam_text(const ExamRecord &e) {
     return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
            print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
-           (e.level.empty() ? "" : ", level " + e.level) +
+           (e.level.empty() ? "" : ", level " + e.level_told()) +
            (e.procedure.empty() ? "" : ", procedure " + e.procedure) + (e.finished ? "" : "; not finished") +
            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
 }
@@ -98,7 +100,7 @@ std::string against_text(const Grade &g) {
 Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by) {
     if (result == "failed")
         return Words("Mechanical tests: ") + Words("failed", Tone::reject) +
-               "; the verdict does not go by them";
+               "; the verdict does not go by them, and no accept outweighs them";
     if (!result.empty()) return Words("Mechanical tests: ") + result;
     return asked_by.empty() ? Words()
                             : Words("Mechanical tests: none on record; of such a test they are asked by " +
@@ -116,6 +118,19 @@ void add_taken_back(Document &doc, const std::vector<TakenBack> &finds) {
         doc.line("#" + std::to_string(one.number) + " was logged as " + one.was + " and " +
                  (one.now.empty() ? "withdrawn" : "corrected to " + one.now) + " by " + one.stamp.who +
                  " on " + one.stamp.at.substr(0, 10) + ": " + one.why);
+}
+
+void add_described_since(Document &doc, const std::vector<DescribedSince> &changes,
+                         const std::string &since) {
+    for (const auto &one : changes) {
+        std::vector<std::string> values;
+        for (const auto &value : one.values)
+            values.push_back(value.name + " " + (value.before.empty() ? "nothing" : value.before) + " -> " +
+                             (value.now.empty() ? "nothing" : value.now));
+        doc.line(Words("The coupon is described otherwise than at " + since + ": " + joined(values, ", ") +
+                           ", by " + one.stamp.who + " on " + one.stamp.at.substr(0, 10) + ": " + one.why,
+                       Tone::cannot_say));
+    }
 }
 
 Document document_of(const Registered &done) {
@@ -152,7 +167,7 @@ namespace {
 
 std::string grade_cell(const CouponLine &one) {
     const bool bends_failed = one.record.get("mechanical") == "failed";
-    if (!one.grade) return bends_failed ? "mechanical tests failed" : "";
+    if (!one.grade) return "";
     const std::string against = against_text(*one.grade);
     return one.grade->decision() + (against.empty() ? "" : " (" + against + ")") +
            (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
@@ -160,6 +175,24 @@ std::string grade_cell(const CouponLine &one) {
 }
 
 } // namespace
+
+std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams) {
+    std::vector<std::string> out;
+    for (const auto &one : exams)
+        out.push_back(std::string(name_of(one.method)) + (one.open      ? " (open)"
+                                                          : !one.counts ? " (does not count)"
+                                                                        : ""));
+    return joined(out, " ");
+}
+
+Words verdict_in_a_cell(const CouponLine &one) {
+    if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
+    const Words verdict = one.verdict ? verdict_words(*one.verdict) : Words(one.why_not);
+    return verdict +
+           (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
+                                                     : Words()) +
+           own_file_behind(one.own_file);
+}
 
 Document nothing_found(bool of_all) {
     return Document{}.line(of_all ? "no coupon is on record" : "no coupon on record is as asked for");
@@ -179,15 +212,10 @@ Document document_of(const CouponList &list) {
                 {"grade"}},
                {}};
     for (const auto &one : list.coupons) {
-        std::string exams;
-        for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
         const auto &r = one.record;
-        table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"), exams,
-                              std::to_string(one.indications),
-                              !r.withdrawn.empty() ? Words("withdrawn", Tone::cannot_say)
-                              : one.verdict        ? verdict_words(*one.verdict)
-                                                   : Words(one.why_not),
-                              grade_cell(one)});
+        table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"),
+                              exams_in_a_cell(one.exams), std::to_string(one.indications),
+                              verdict_in_a_cell(one), grade_cell(one)});
     }
     if (list.coupons.empty()) return nothing_found(list.of_all);
     doc.add(std::move(table));
@@ -232,7 +260,9 @@ Document document_of(const CouponSheet &sheet) {
         const StoredVerdict &v = c.verdicts.back();
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
-        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes +
+        const std::string own = own_file_mark(v.set, v.hash);
+        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set +
+                 (own.empty() ? "" : " (" + own + ")") + ":" + classes +
                  (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : "") +
                  (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
                           sheet.older_than_filled.end()
@@ -243,6 +273,7 @@ Document document_of(const CouponSheet &sheet) {
         !line.empty())
         doc.line(line);
     if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why));
+    add_described_since(doc, sheet.described_since, c.grade ? "its grade" : "its last verdict");
     for (const auto &held : sheet.qualified)
         doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_words(held), "",
                  aside_bullets(held.aside, held.rules.get()));

@@ -52,6 +52,15 @@ std::string sure_text(const std::vector<std::string> &rules);
 /// Finds that were withdrawn or corrected, a line each with the reason and who gave it.
 void add_taken_back(Document &doc, const std::vector<TakenBack> &finds);
 
+/// What the coupon is said to be otherwise since `since` ("its grade", "its last verdict"), a line each.
+void add_described_since(Document &doc, const std::vector<DescribedSince> &changes, const std::string &since);
+
+/// Each method once an exam, with "(open)" or "(does not count)" behind it.
+std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
+/// The verdict of a line with what stands against it or bears on it: that mechanical tests failed, that the
+/// set is none of those shipped.
+Words verdict_in_a_cell(const CouponLine &one);
+
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
 /// "against the verdict and failed mechanical tests"; empty if it is against neither.

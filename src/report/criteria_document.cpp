@@ -3,6 +3,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/check_document.hpp"
+#include "report/own_file.hpp"
 
 #include <algorithm>
 
@@ -161,6 +162,7 @@ Document document_of(const CriteriaSet &set) {
     Document out;
     out.title = set.title;
     out.heading(set.title).line(set.edition + "; " + set.source);
+    add_own_file(out, set);
     if (!set.notes.empty()) out.line(set.notes);
     if (!set.extends.empty())
         out.line("It changes set " + set.extends + " (" + set.extends_edition + ")" +
@@ -196,6 +198,8 @@ Document document_of(const Vocabulary &vocabulary) {
 
 Document document_of(const CheckedCriteria &checked) {
     Document out = check_document(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    if (checked.value)
+        for (const auto &one : lacking_words(*checked.value)) out.line(Words(one, Tone::cannot_say));
     if (checked.coverage)
         for (const auto &one : *checked.coverage)
             out.line(std::string(name_of(one.exam)) + ", always 'cannot say': " + listed(one.types));

@@ -1,10 +1,12 @@
 #include "report/judgement_document.hpp"
 
+#include "criteria/provenance.hpp"
 #include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
 #include "report/limit_bars.hpp"
+#include "report/own_file.hpp"
 #include "report/proof_document.hpp"
 #include "report/standings.hpp"
 #include "report/weld_map.hpp"
@@ -138,14 +140,23 @@ std::string others_words(const std::vector<Finding> &findings, const std::vector
                         : "the same by less: " + listed(tags);
 }
 
+/// An accept by the examinations never stands alone where mechanical tests failed.
+Words verdict_beside_bends(Verdict verdict, const Judged &judged) {
+    if (verdict != Verdict::accept || !judged.bends_failed()) return verdict_words(verdict);
+    return Words("accept by its examinations alone; ") +
+           Words("its mechanical tests failed, so it did not pass", Tone::reject);
+}
+
 /// Which classes are met, as a person would say it.
 std::string made_words(const Judged &judged) {
     std::vector<std::string> made;
     for (std::size_t i = 0; i < judged.judgement.classes.size(); ++i)
         if (judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(judged.set->classes[i].id);
     if (made.empty()) return "It meets no class of this set as it is recorded now.";
-    if (judged.set->classes.size() == 1) return "It meets what this set asks.";
-    return std::string(made.size() > 1 ? "It meets the classes " : "It meets class ") + listed(made) + ".";
+    const std::string it =
+        judged.bends_failed() ? "Its mechanical tests failed; by its examinations alone it" : "It";
+    if (judged.set->classes.size() == 1) return it + " meets what this set asks.";
+    return it + (made.size() > 1 ? " meets the classes " : " meets class ") + listed(made) + ".";
 }
 
 } // namespace
@@ -168,7 +179,9 @@ Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
     for (std::size_t c = 0; c < judged.judgement.classes.size(); ++c)
         out += Words((c > 0 ? between : "") + judged.set->classes[c].id + ": ") +
                verdict_words(judged.judgement.classes[c].verdict);
-    return out;
+    if (judged.bends_failed()) out += Words("; mechanical tests failed", Tone::reject);
+    return out + own_file_behind(own_file_mark(judged.set->name, judged.set->hash)) +
+           Words(judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn);
 }
 
 namespace {
@@ -197,13 +210,14 @@ Document judged_document(const Judged &judged, bool in_full) {
     Document doc;
     doc.title = "Coupon " + judged.mark;
     doc.line("Coupon " + judged.mark + " by " + judged.set->title + " (" + judged.set->edition + ")");
+    add_own_file(doc, *judged.set);
     if (!judged.withdrawn.empty())
         doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
     Reasons reasons(c, judged);
     for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
         const ClassJudgement &one = judged.judgement.classes[k];
         doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) + Words(": ") +
-                 verdict_words(one.verdict));
+                 verdict_beside_bends(one.verdict, judged));
         reasons.add(doc, k, one.findings.size());
         if (!judged.withdrawn.empty()) doc.item("a coupon that is withdrawn is not judged");
         // Of the class that is proved the proof tells it.
@@ -214,9 +228,11 @@ Document judged_document(const Judged &judged, bool in_full) {
         else
             doc.item("nothing came near a limit");
     }
+    // Before the proof, which they are no part of.
+    if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.gap().line(line);
     add_chosen_proof(doc, c, judged, in_full);
     add_cautions(doc, judged);
-    if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.line(line);
+    add_taken_back(doc, judged.taken_back);
     return doc.caution();
 }
 
@@ -225,11 +241,15 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const std::size_t k = *e.judged.sought;
     const ClassJudgement &one = e.judged.judgement.classes[k];
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
-             Words(" of " + c.set.title + " (" + c.set.edition + "): ") + verdict_words(one.verdict));
+             Words(" of " + c.set.title + " (" + c.set.edition + "): ") +
+             verdict_beside_bends(one.verdict, e.judged));
+    add_own_file(doc, c.set);
     if (!e.judged.withdrawn.empty()) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
+    if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
+        doc.line(line);
     add_where(doc, e.judged, k, "Where on the weld");
     if (one.verdict == Verdict::accept) {
         doc.gap();
@@ -259,10 +279,9 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_assurances(doc, e.sure);
-    add_taken_back(doc, e.taken_back);
-    if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
-        doc.line(line);
+    add_taken_back(doc, e.judged.taken_back);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
+    add_described_since(doc, e.described_since, e.grade ? "its grade" : "its last verdict");
     for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
 }
 
@@ -301,19 +320,9 @@ Document document_of(const Graded &g) {
                            (against.empty() ? ")" : "; " + against + ")"));
 }
 
-namespace {
-
-/// What stands beside the verdicts.
-Words marks_of(const Judged &judged) {
-    return Words(std::string(judged.mechanical == "failed" ? "; mechanical tests failed" : "") +
-                 (judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn));
-}
-
-} // namespace
-
 Document document_of(const JudgedOrNot &one) {
     return Document{}.line(Words(padded(one.mark, 14)) +
-                           (one.judged ? verdicts_in_a_line(*one.judged) + marks_of(*one.judged)
+                           (one.judged ? verdicts_in_a_line(*one.judged)
                                        : Words("not judged: " + one.why_not, Tone::cannot_say)));
 }
 

@@ -1,7 +1,9 @@
 #include "report/learner_document.hpp"
 
+#include "criteria/provenance.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/own_file.hpp"
 #include "report/summary_document.hpp"
 
 namespace beadbook {
@@ -9,13 +11,17 @@ namespace {
 
 Words verdict_of(const LearnerCoupon &one) {
     if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
-    return one.explained ? verdict_words(one.explained->judged.verdict())
-                         : Words("not judged", Tone::cannot_say);
+    if (!one.explained) return {"not judged", Tone::cannot_say};
+    const Judged &judged = one.explained->judged;
+    return verdict_words(judged.verdict()) +
+           (judged.bends_failed() ? Words(" (mechanical tests failed)", Tone::reject) : Words()) +
+           own_file_behind(own_file_mark(judged.set->name, judged.set->hash));
 }
 
 Words grade_of(const LearnerCoupon &one) {
     if (!one.grade) return {};
-    return Words(one.grade->decision()) +
+    const std::string against = against_text(*one.grade);
+    return Words(one.grade->decision() + (against.empty() ? "" : " (" + against + ")")) +
            (one.grade_again.empty() ? Words() : Words(" (to be graded again)", Tone::cannot_say));
 }
 
@@ -31,11 +37,10 @@ Grid table_of(const Learner &learner) {
               {"grade"}},
              {}};
     for (const auto &one : learner.coupons) {
-        std::string exams;
-        for (const Exam e : one.exams) exams += (exams.empty() ? "" : " ") + std::string(name_of(e));
         const auto &r = one.record;
-        out.rows.push_back({r.id, r.get("welded"), r.get("joint"), r.get("position"), r.get("class"), exams,
-                            std::to_string(one.finds), verdict_of(one), grade_of(one)});
+        out.rows.push_back({r.id, r.get("welded"), r.get("joint"), r.get("position"), r.get("class"),
+                            exams_in_a_cell(one.exams), std::to_string(one.finds), verdict_of(one),
+                            grade_of(one)});
     }
     return out;
 }

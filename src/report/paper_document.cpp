@@ -34,7 +34,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
     doc.pair("method", std::string(name_of(e.method)))
         .pair("date", print(e.date))
         .pair("examiner", e.examiner.empty() ? Words("not named", Tone::cannot_say) : Words(e.examiner),
-              e.level.empty() ? "" : "level " + e.level);
+              e.level.empty() ? "" : "level " + e.level_told());
     if (!e.procedure.empty()) doc.pair("procedure", e.procedure);
     if (!e.practice.empty()) {
         doc.pair("practice", e.practice, e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
@@ -73,7 +73,8 @@ Document on_paper(Document document, const PaperFoot &foot, std::vector<std::str
     document.heading("What this page rests on", 2);
     for (const auto &set : foot.by)
         document.pair("criteria", set.title + " (" + set.edition + ")",
-                      limits_words(set.limits) + "; SHA-256 " + set.hash);
+                      (set.own_file.empty() ? "" : set.own_file + "; ") + limits_words(set.limits) +
+                          "; SHA-256 " + set.hash);
     document.pair("record", "its newest entry when this was printed", "SHA-256 " + foot.head)
         .pair("printed", print(foot.on));
     if (signs || !signatures.empty()) document.add(Signatures{std::move(signatures)});

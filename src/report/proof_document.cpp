@@ -213,7 +213,7 @@ std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missi
 
 std::string exam_told(const ExamRecord &exam) {
     std::string out = print(exam.date) + " by " + exam.examiner;
-    if (!exam.level.empty()) out += ", level " + exam.level;
+    if (!exam.level.empty()) out += ", level " + exam.level_told();
     if (exam.finished)
         out += exam.finished->found == 0
                    ? ", none found"

@@ -9,6 +9,8 @@ Document document_of(const RangeResult &result) {
     const Unit unit = result.coupon.unit();
     Document out;
     out.title = "What " + (result.coupon.id.empty() ? "a test" : result.coupon.id) + " would qualify";
+    if (const std::string own = result.rules->own_file_words(); !own.empty())
+        out.line(Words("Rules " + result.rules->name + ": " + own, Tone::cannot_say));
     for (const auto &one : result.tests) {
         out.heading("Test: " + print(one.test, unit), 2);
         out.line("qualifies by " + result.rules->title + " (" + result.rules->edition + "):");

@@ -1,5 +1,6 @@
 #include "report/record_document.hpp"
 
+#include "criteria/provenance.hpp"
 #include "measure/text.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
@@ -33,6 +34,8 @@ void add_standing(Document &doc, const RecordSheet &s) {
 void add_range(Document &doc, const RecordSheet &s) {
     const RangeRules &rules = *s.held.rules;
     doc.heading("Qualifies by " + rules.title + " (" + rules.edition + ")", 2);
+    if (const std::string own = rules.own_file_words(); !own.empty())
+        doc.pair("these rules", Words(own, Tone::cannot_say));
     for (const auto &one : s.held.range) {
         if (!may_matter(s.held.range, *one.variable)) continue;
         std::string name(info(one.variable->of).name);
@@ -76,11 +79,18 @@ void add_aside(Document &doc, const std::vector<Shortcoming> &overridden, const 
 }
 
 void add_evidence(Document &doc, const Evidence &e) {
-    if (!e.criteria.empty())
-        doc.pair("criteria", e.criteria + ", " + e.edition, "SHA-256 " + e.criteria_hash);
+    if (!e.criteria.empty()) {
+        const std::string own = own_file_words(e.criteria, e.criteria_hash);
+        doc.pair("criteria", e.criteria + ", " + e.edition,
+                 (own.empty() ? "" : own + "; ") + "SHA-256 " + e.criteria_hash);
+    }
     for (const auto &x : e.exams)
         doc.pair(x.method, x.date,
-                 x.examiner + (x.level.empty() ? "" : ", level " + x.level) +
+                 x.examiner +
+                     (x.level.empty()
+                          ? ""
+                          : ", level " + x.level +
+                                (x.level_as_typed ? " as typed, nobody on record vouched for it" : "")) +
                      (x.procedure.empty() ? "" : ", " + x.procedure) +
                      (x.incomplete.empty() ? "" : "; does not count: " + x.incomplete));
     if (!e.mechanical.empty()) doc.pair("mechanical", e.mechanical);

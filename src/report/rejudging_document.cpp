@@ -9,7 +9,8 @@ namespace {
 
 Words side_words(const VerdictBy &side) {
     return verdict_words(side.verdict) + Words(" by " + side.set + ", class " + side.class_id +
-                                               (side.rules.empty() ? "" : ": " + listed(side.rules)));
+                                               (side.rules.empty() ? "" : ": " + listed(side.rules)) +
+                                               (side.lacks.empty() ? "" : "; lacks " + listed(side.lacks)));
 }
 
 } // namespace

@@ -29,6 +29,8 @@ const std::vector<Told<Outcome>> &told_of_outcomes() {
     static const std::vector<Told<Outcome>> told{
         {"coupons", true, [](const Outcome &o) { return count_words(o.coupons); }},
         {"accepted", true, [](const Outcome &o) { return count_words(o.accepted); }},
+        {"accepted, but mechanical tests failed", true,
+         [](const Outcome &o) { return count_words(o.bends_failed); }},
         {"rejected", true, [](const Outcome &o) { return count_words(o.rejected); }},
         {"cannot say", true, [](const Outcome &o) { return count_words(o.cannot_say); }},
         {"not judged", true, [](const Outcome &o) { return count_words(o.not_judged); }},
@@ -189,8 +191,11 @@ Document document_of(const Summaries &all) {
               yields_of(all, &Summary::weeks));
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
-        "sought. The first-pass yield counts each welder's first registered coupon of a kind (same joint, "
-        "form, position, process, criteria, class and purpose). A find counts where it begins.");
+        "sought; what failed its mechanical tests is not accepted. The first-pass yield counts each welder's "
+        "first coupon of a kind (same joint, form, position, process, criteria, class and purpose): the "
+        "first "
+        "by the day it was welded, on one day by the mark; those without a day come last. A find counts "
+        "where it begins.");
     return doc.caution();
 }
 

@@ -7,6 +7,8 @@
 #include "web/refusal_page.hpp"
 #include "web/selection_fields.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -19,13 +21,22 @@ std::string words_html(const Words &words) {
 
 Words verdict_on_board(const CouponLine &coupon) {
     if (!coupon.record.withdrawn.empty()) return {"withdrawn", Tone::quiet};
-    return coupon.verdict ? verdict_words(*coupon.verdict) : Words("not judged", Tone::cannot_say);
+    const auto &exams = coupon.exams;
+    const auto open = [](const ExamAtAGlance &one) { return one.open; };
+    const auto no_use = [](const ExamAtAGlance &one) { return !one.open && !one.counts; };
+    return (coupon.verdict ? verdict_in_a_cell(coupon) : Words("not judged", Tone::cannot_say)) +
+           Words(std::any_of(exams.begin(), exams.end(), open) ? ", an exam is open" : "") +
+           Words(std::any_of(exams.begin(), exams.end(), no_use) ? ", an exam does not count" : "");
 }
 
 Words grade_on_board(const Board::Cell &cell) {
     switch (cell.grade) {
     case GradeState::passed:
-    case GradeState::failed: return Words("graded " + std::string(name_of(cell.grade)));
+    case GradeState::failed: {
+        const std::string against = cell.coupon.grade ? against_text(*cell.coupon.grade) : "";
+        return Words("graded " + std::string(name_of(cell.grade))) +
+               (against.empty() ? Words() : Words(", " + against, Tone::strong));
+    }
     case GradeState::again: return {"to be graded again", Tone::strong};
     case GradeState::none: break;
     }

@@ -70,7 +70,7 @@ std::string coupons_of_welder(const std::string &mark, const std::vector<CouponL
         if (!record.withdrawn.empty())
             doc.line(Words("withdrawn: " + record.withdrawn, Tone::quiet));
         else if (one->verdict)
-            doc.line(verdict_words(*one->verdict) +
+            doc.line(verdict_in_a_cell(*one) +
                      Words(record.get("class").empty() ? "" : " for class " + record.get("class")));
         else
             doc.line(Words("not judged: " + one->why_not, Tone::cannot_say));

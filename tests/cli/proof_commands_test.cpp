@@ -29,7 +29,8 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
     for (const char *command : {"judge", "why"}) {
         const std::string brief = flat_text(run.ok({command, "Q-1"}));
         CHECK_THAT(brief, says("What proves class 3"));
-        CHECK_THAT(brief, says("Examined: VT 2026-10-05 by A. Field, level II, none found"));
+        CHECK_THAT(brief, says("Examined: VT 2026-10-05 by A. Field, level II as typed, nobody on record "
+                               "vouches for it, none found"));
         CHECK_THAT(brief, says("Nothing was found"));
         CHECK_THAT(brief, says("clauses behind it were read"));
         CHECK_THAT(brief, !says("Examinations that count"));

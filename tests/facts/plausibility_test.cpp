@@ -76,6 +76,8 @@ TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it
         {"width-over-wall", {{"thickness", "0.1 in"}}, "weld-width", "3 in", "76.200001 mm"},
         {"too-many-layers", {}, "layers", "200", "201"},
         {"too-hot", {}, "temperature", "2500 F", "2500.1 F"},
+        {"tube-position-of-plate", {{"form", "plate"}, {"joint", "groove"}}, "position", "4G", "6G"},
+        {"tube-position-of-plate", {{"form", "sheet"}, {"joint", "groove"}}, "position", "PE", "H-L045"},
         {"welded-long-ago", {}, "welded", "2011-11-25", "2011-11-24"},
     };
     std::set<std::string> tried;

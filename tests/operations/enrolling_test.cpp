@@ -34,6 +34,20 @@ TEST_CASE("a table enrols its welders in its order") {
     CHECK(desk.book.welder("L3").record == WelderRecord{"L3", "", "the yard", "left-handed"});
 }
 
+TEST_CASE("a table whose cells are parted by semicolons or tabs is read, and says so") {
+    Desk desk;
+    const auto done = desk.write([&](Writing &w) {
+        return enrol_all(w, {"mark;name\nL1;\"Reef; J.\"\n", "class.csv"});
+    });
+    REQUIRE(done.value.size() == 1);
+    CHECK(done.value[0] == WelderRecord{"L1", "Reef; J.", "", ""});
+    REQUIRE(done.notes.size() == 1);
+    CHECK_THAT(done.notes[0], says("class.csv: its cells are read as parted by semicolons"));
+    CHECK(enrolled(desk, "mark\tname\nL2\tB\n").front() == WelderRecord{"L2", "B", "", ""});
+    // With a comma in the first line it is a table of commas, whatever else stands there.
+    CHECK_THAT(refusal_of(desk, "mark;name,note\nL3;A,x\n"), says("unknown column 'mark;name'"));
+}
+
 TEST_CASE("one bad row of welders enrols nobody, and every bad row is named") {
     Desk desk;
     enrolled(desk, "mark\nL1\n");

@@ -157,7 +157,7 @@ TEST_CASE("an exam that does not count is none; each process is asked for its ow
 
     yard.coupon(
         "Q-4", "2026-10-06", true,
-        {{"process", "GTAW 0.05in + GMAW 0.1in"}, {"transfer", "short-circuit"}, {"filler-group", "F6"}});
+        {{"process", "GTAW 0.05in + GMAW 0.1in"}, {"transfer", "short-circuit"}, {"filler-group", "F6 + F6"}});
     const std::string refused = refused_to_qualify(yard, "Q-4");
     CHECK_THAT(refused, says("GMAW: no mechanical tests"));
     CHECK_THAT(refused, !says("GTAW: "));

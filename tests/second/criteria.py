@@ -39,6 +39,10 @@ class Vocabulary:
         return self.types[name].get("measured") == "yes"
 
 
+# Several finds under one name: ISO 6520-1, 2012, 2013 and 2014.
+GROUPS = {"uniformly distributed porosity", "clustered porosity", "linear porosity"}
+
+
 def check_keys(what, given, allowed):
     unknown = set(given) - allowed
     if unknown:
@@ -137,6 +141,9 @@ class Criteria:
     def relevance_part(self, raw):
         part = Part(raw, self)
         part.ignore = self.reader.conditions(raw["ignore"])
+        # What looks at single finds does not reach a group, unless it names it.
+        speaks_of = part.speaks_of
+        part.speaks_of = lambda name, method: speaks_of(name, method) and (name not in GROUPS or name in part.types)
         return part
 
     def merge_part(self, raw):

@@ -27,6 +27,13 @@ CouponRecord record_from(const nlohmann::json &json) {
     return out;
 }
 
+nlohmann::json exams_of(const CouponLine &line) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &exam : line.exams)
+        out.push_back({static_cast<int>(exam.method), exam.open, exam.counts});
+    return out;
+}
+
 nlohmann::json finds_of(const CouponLine &line) {
     nlohmann::json out = nlohmann::json::array();
     for (const auto &find : line.finds)
@@ -56,12 +63,14 @@ void take_grade(CouponLine &out, const nlohmann::json &json) {
 CouponLine line_of(const nlohmann::json &json) {
     CouponLine out;
     out.record = record_from(json.at("coupon"));
-    out.exams = json.at("exams").get<std::vector<Exam>>();
+    for (const auto &exam : json.at("exams"))
+        out.exams.push_back({exam.at(0).get<Exam>(), exam.at(1).get<bool>(), exam.at(2).get<bool>()});
     out.unfinished = json.value("unfinished", false);
     out.indications = json.at("indications").get<std::size_t>();
     if (const auto verdict = json.find("verdict"); verdict != json.end())
         out.verdict = verdict->get<Verdict>();
     out.why_not = json.value("why not", "");
+    out.own_file = json.value("own file", "");
     for (const auto &find : json.at("finds"))
         out.finds.push_back(
             {find.at(0).get<std::string>(), find.at(1).get<WeldPart>(), find.at(2).get<bool>()});
@@ -75,12 +84,13 @@ CouponLine line_of(const nlohmann::json &json) {
 
 std::string body_of(const CouponLine &line) {
     nlohmann::json out{{"coupon", json_of(line.record)},
-                       {"exams", line.exams},
+                       {"exams", exams_of(line)},
                        {"indications", line.indications},
                        {"finds", finds_of(line)}};
     if (line.unfinished) out["unfinished"] = true;
     if (line.verdict) out["verdict"] = static_cast<int>(*line.verdict);
     if (!line.why_not.empty()) out["why not"] = line.why_not;
+    if (!line.own_file.empty()) out["own file"] = line.own_file;
     if (!line.rejected_by.empty()) out["rejected by"] = line.rejected_by;
     if (line.grade) out["grade"] = grade_of(line);
     return canonical(out);

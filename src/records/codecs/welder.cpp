@@ -119,6 +119,7 @@ nlohmann::json json_of(const Evidence &e) {
     for (const auto &x : e.exams) {
         nlohmann::json one = nlohmann::json::object();
         put_texts(one, x, evidence_exam_texts);
+        if (x.level_as_typed) one["level as typed"] = true;
         exams.push_back(std::move(one));
     }
     nlohmann::json grade{{"class", e.class_id}, {"by", e.graded_by}, {"at", e.graded_at}};
@@ -147,6 +148,7 @@ Evidence evidence_from(const nlohmann::json &json) {
     for (const auto &x : json.value("exams", nlohmann::json::array())) {
         EvidenceExam one;
         take_texts(x, one, evidence_exam_texts, "exam");
+        one.level_as_typed = x.value("level as typed", false);
         out.exams.push_back(std::move(one));
     }
     out.coupons = json.value("coupons", std::vector<std::string>{});

@@ -1,0 +1,126 @@
+#include "criteria/provenance.hpp"
+
+#include "criteria/load.hpp"
+#include "criteria/shipped.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+#include <mutex>
+
+namespace beadbook {
+namespace {
+
+bool is_name_of_a_set(const std::string &name) {
+    static const std::vector<std::string> names = shipped_sets();
+    return std::binary_search(names.begin(), names.end(), name);
+}
+
+/// Of a shipped set; each is read once, and only if it is asked for.
+const CriteriaSet &shipped_once(const std::string &name) {
+    static std::mutex one_at_a_time;
+    static std::map<std::string, std::shared_ptr<const CriteriaSet>> read;
+    const std::lock_guard<std::mutex> lock(one_at_a_time);
+    auto &out = read[name];
+    if (!out) out = shipped_criteria(name);
+    return *out;
+}
+
+/// Letters and figures alone, in small.
+std::string plain(std::string_view text) {
+    std::string out = lowered(text);
+    std::erase_if(out, [](unsigned char c) { return std::isalnum(c) == 0; });
+    return out;
+}
+
+/// One begins with the other, and that is long enough to mean something.
+bool begin_alike(const std::string &a, const std::string &b) {
+    return std::min(a.size(), b.size()) >= 6 && (a.starts_with(b) || b.starts_with(a));
+}
+
+/// How much speaks for taking one for the other; 0: nothing.
+int likeness(const CriteriaSet &own, const CriteriaSet &shipped) {
+    int out = own.extends == shipped.name ? 8 : 0;
+    const std::string title = plain(own.title), edition = plain(own.edition), name = plain(own.name),
+                      of = plain(shipped.name);
+    if (title == plain(shipped.title)) out += 4;
+    if (edition == plain(shipped.edition)) out += 4;
+    if (begin_alike(title, plain(shipped.title)) || begin_alike(edition, plain(shipped.edition))) out += 2;
+    if (name.find(of) != std::string::npos || !nearest_word(own.name, {shipped.name}).empty()) out += 1;
+    return out;
+}
+
+LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
+                            const Vocabulary &vocabulary) {
+    LackingRules out{shipped.name, {}, {}};
+    const auto is_here = [&](const std::string &id) {
+        return std::any_of(own.rules.begin(), own.rules.end(), [&](const Rule &r) { return r.id == id; });
+    };
+    for (std::size_t t = 0; t < vocabulary.size(); ++t)
+        for (std::size_t e = 0; e < exam_count; ++e) {
+            const auto type = static_cast<TypeId>(t);
+            const auto exam = static_cast<Exam>(e);
+            const auto &there = shipped.rules_for(type, exam);
+            const std::size_t here = own.rules_for(type, exam).size();
+            if (here >= there.size()) continue;
+            // A kind of what is told already, with the same rules, adds nothing.
+            const auto &under = vocabulary[type].under;
+            if (under && shipped.rules_for(*under, exam) == there &&
+                own.rules_for(*under, exam) == own.rules_for(type, exam))
+                continue;
+            out.types.push_back({vocabulary[type].name, exam, there.size(), here});
+            for (const auto index : there) {
+                const std::string &id = shipped.rules[index].id;
+                if (!is_here(id) && std::find(out.rules.begin(), out.rules.end(), id) == out.rules.end())
+                    out.rules.push_back(id);
+            }
+        }
+    return out;
+}
+
+} // namespace
+
+bool is_shipped_set(const std::string &name, const std::string &hash) {
+    return is_name_of_a_set(name) && shipped_once(name).hash == hash;
+}
+
+std::string own_file_words(const std::string &what, const std::string &name, bool named_as_shipped,
+                           const std::string &hash) {
+    const std::string which = " (its SHA-256 begins with " + hash.substr(0, 8) + ")";
+    return named_as_shipped ? "another text of " + name + " than the one that this program ships" + which
+                            : "your own file, none of the " + what + " that are shipped" + which;
+}
+
+std::string own_file_words(const std::string &set, const std::string &hash) {
+    return is_shipped_set(set, hash) ? "" : own_file_words("sets", set, is_name_of_a_set(set), hash);
+}
+
+std::string own_file_mark(bool named_as_shipped, const std::string &hash) {
+    return (named_as_shipped ? "not the shipped text, " : "own file ") + hash.substr(0, 8);
+}
+
+std::string own_file_mark(const std::string &set, const std::string &hash) {
+    return is_shipped_set(set, hash) ? "" : own_file_mark(is_name_of_a_set(set), hash);
+}
+
+std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const Vocabulary &vocabulary) {
+    std::vector<LackingRules> out;
+    // An older text of a shipped set is no stranger that could be taken for it.
+    if (is_name_of_a_set(set.name)) return out;
+    int most = 1;
+    std::vector<const CriteriaSet *> alike;
+    for (const auto &name : shipped_sets()) {
+        const CriteriaSet &shipped = shipped_once(name);
+        const int now = likeness(set, shipped);
+        if (now > most) alike.clear();
+        if (now >= most) alike.push_back(&shipped);
+        most = std::max(most, now);
+    }
+    for (const auto *shipped : alike)
+        if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary); !lacking.types.empty())
+            out.push_back(std::move(lacking));
+    return out;
+}
+
+} // namespace beadbook

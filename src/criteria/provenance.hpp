@@ -1,0 +1,40 @@
+#pragma once
+
+#include "criteria/model.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Whether this text is the one that the program ships under that name.
+bool is_shipped_set(const std::string &name, const std::string &hash);
+
+/// What a reader must be told of a text that is not shipped: that it is a file of one's own, or another text
+/// than the shipped one of its name (of an older program, say), with the first figures of its hash. Empty for
+/// a shipped one. `what` the file is one of, in the plural: "sets", "rules".
+std::string own_file_words(const std::string &what, const std::string &name, bool named_as_shipped,
+                           const std::string &hash);
+/// The same of a set.
+std::string own_file_words(const std::string &set, const std::string &hash);
+/// In few words, to stand behind a verdict: "own file 3f2a9c1b". Empty for a shipped one.
+std::string own_file_mark(bool named_as_shipped, const std::string &hash);
+std::string own_file_mark(const std::string &set, const std::string &hash);
+
+/// Of a shipped set that another one could be taken for: what it has and that one lacks.
+struct LackingRules {
+    struct OfType {
+        std::string type; ///< of imperfection
+        Exam exam;
+        std::size_t there = 0, here = 0; ///< rules that speak of it; fewer here
+    };
+    std::string shipped; ///< name of the set
+    std::vector<OfType> types;
+    std::vector<std::string> rules; ///< ids that stand there and not here, among those that speak of them
+};
+/// Of a set that is not shipped and has the title, the edition or nearly the name of one that is, or extends
+/// it; nothing for a shipped one, or where nothing is lacking.
+std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set,
+                                                 const Vocabulary &vocabulary = Vocabulary::shipped());
+
+} // namespace beadbook

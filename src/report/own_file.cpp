@@ -1,0 +1,65 @@
+#include "report/own_file.hpp"
+
+#include "criteria/methods.hpp"
+#include "criteria/provenance.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Types and rules that are named; the rest is counted.
+constexpr std::size_t most_named = 8;
+
+std::string named(std::vector<std::string> all) {
+    const std::size_t more = all.size() > most_named ? all.size() - most_named : 0;
+    all.resize(all.size() - more);
+    return more == 0 ? listed(all) : joined(all, ", ") + " and " + std::to_string(more) + " more";
+}
+
+/// The exams of one type that differ: "VT: 3 rules, 1 here; RT: 2 rules, none here".
+std::vector<std::string> types_words(const LackingRules &lacking) {
+    std::vector<std::string> out;
+    std::string of;
+    for (const auto &one : lacking.types) {
+        const std::string said = std::string(name_of(one.exam)) + ": " + std::to_string(one.there) +
+                                 (one.there == 1 ? " rule, " : " rules, ") +
+                                 (one.here == 0 ? "none" : std::to_string(one.here)) + " here";
+        if (of != one.type)
+            out.push_back(one.type + " (" + said + ")");
+        else
+            out.back().insert(out.back().size() - 1, "; " + said);
+        of = one.type;
+    }
+    return out;
+}
+
+} // namespace
+
+std::vector<std::string> lacking_words(const CriteriaSet &set) {
+    std::vector<std::string> out;
+    for (const auto &lacking : lacking_beside_shipped(set)) {
+        std::string text = "it looks like the shipped " + lacking.shipped + ", which says more of " +
+                           named(types_words(lacking));
+        if (!lacking.rules.empty())
+            text += "; its " + std::string(lacking.rules.size() == 1 ? "rule " : "rules ") +
+                    named(lacking.rules) + (lacking.rules.size() == 1 ? " is" : " are") + " not here";
+        out.push_back(std::move(text));
+    }
+    return out;
+}
+
+void add_own_file(Document &doc, const CriteriaSet &set) {
+    const std::string own = own_file_words(set.name, set.hash);
+    if (own.empty()) return;
+    doc.line(Words("Criteria " + set.name + ": " + own, Tone::cannot_say));
+    for (const auto &one : lacking_words(set))
+        doc.line(Words("Criteria " + set.name + ": " + one, Tone::cannot_say));
+}
+
+Words own_file_behind(const std::string &mark) {
+    return mark.empty() ? Words() : Words(" (" + mark + ")", Tone::cannot_say);
+}
+
+} // namespace beadbook
