@@ -54,7 +54,8 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"export", "xml"}, "expected json or csv"},
         {{"export", "csv"}, "which table?"},
         {{"criteria", "frob"},
-         "expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]"},
+         "expected list, types, show SET, picture SET, compare SET [OTHER], check SET, cases [SET] or "
+         "schema [KIND]"},
     };
     for (const auto &[words, expected] : rows) {
         const Run r = run(words);
