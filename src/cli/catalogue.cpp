@@ -70,6 +70,15 @@ ExitCode run_picture(Call &call) {
     return wants_page(call) ? tell_bare_page(call, document_of(curves)) : call.tell(curves);
 }
 
+/// The sheet that an engineer signs.
+ExitCode show_page(Call &call) {
+    if (!call.coupon_fields().empty())
+        throw UsageError("a description of the coupon goes with picture and compare");
+    Document doc = document_of(*call.catalogue().criteria(call.at(1)));
+    doc.add(Signatures{{"held against the owner's copy by, date", "approved by, date"}});
+    return tell_bare_page(call, doc);
+}
+
 ExitCode run_compare(Call &call) {
     CompareRequest request;
     request.set = call.at(1);
@@ -86,8 +95,10 @@ ExitCode run_criteria(Call &call) {
     Catalogue &catalogue = call.catalogue();
     if (is(call, "picture", 1)) return run_picture(call);
     if (is(call, "compare", 1) || is(call, "compare", 2)) return run_compare(call);
+    if (is(call, "show", 1) && wants_page(call)) return show_page(call);
     if (wants_page(call) || !call.coupon_fields().empty() || call.has("as-class"))
-        throw UsageError("a page and a description of the coupon go with picture and compare");
+        throw UsageError(
+            "a page and a description of the coupon go with picture and compare, a page with show too");
     if (is(call, "check", 1))
         return tell_check(call, check_criteria(catalogue, call.source(call.at(1)), call.has("coverage")));
     if (is(call, "cases", 0) || is(call, "cases", 1)) return run_cases(call);

@@ -85,8 +85,12 @@ private:
                 return std::equal(other.rules, other.rules + 2, one.rules) &&
                        std::equal(other.gaps, other.gaps + 2, one.gaps);
             });
-            if (same == out.end()) out.push_back(std::move(one));
-            (same == out.end() ? out.back() : *same).types.set(t);
+            if (same != out.end()) {
+                same->types.set(t);
+                continue;
+            }
+            one.types.set(t);
+            out.push_back(std::move(one));
         }
         return out;
     }

@@ -140,6 +140,7 @@ void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &cla
 
 std::string types_in_words(const TypeSet &types) {
     const Vocabulary &all = Vocabulary::shipped();
+    if (types.count() == all.size()) return "any imperfection";
     std::vector<std::string> out;
     for (std::size_t t = 0; t < all.size(); ++t) {
         const ImperfectionType &type = all[static_cast<TypeId>(t)];
