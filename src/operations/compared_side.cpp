@@ -36,7 +36,7 @@ std::string own_words(const Condition &c) {
 std::string measure_of(const Rule &rule, std::size_t class_index) {
     std::string out;
     switch (rule.kind) {
-    case Rule::Kind::presence: return "allowed";
+    case Rule::Kind::presence: return std::string(any_occurrence);
     case Rule::Kind::coupon:
     case Rule::Kind::combine: return rule.title;
     case Rule::Kind::each: out = own_words(rule.measure); break;
@@ -174,8 +174,11 @@ SaidOfThing ComparedSide::stricter_of(const SaidOfThing &a, const SaidOfThing &b
     if (a.kind != SaidKind::value) return a;
     const LimitRelation relation = limit_relation({set_.rules[a.rule], limit(a.rule).formula},
                                                   {set_.rules[b.rule], limit(b.rule).formula}, coupon, unit_);
-    SaidOfThing out = relation == LimitRelation::looser || relation == LimitRelation::never_stricter ? b : a;
-    out.more = a.more || b.more || relation == LimitRelation::either || relation == LimitRelation::unknown;
+    const bool second = relation == LimitRelation::looser || relation == LimitRelation::never_stricter;
+    SaidOfThing out = second ? b : a;
+    out.also = a.also;
+    out.also.insert(out.also.end(), b.also.begin(), b.also.end());
+    if (relation == LimitRelation::either || relation == LimitRelation::unknown) out.also.push_back(b.rule);
     return out;
 }
 
@@ -183,6 +186,7 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
                                const std::vector<std::size_t> &rules, const std::vector<std::size_t> &gaps,
                                const Coupon &coupon) const {
     SaidOfThing out;
+    bool any_rule = false; // of whatever is measured
     if (outside_scope(set_, coupon)) {
         out.kind = SaidKind::outside;
         return out;
@@ -192,11 +196,14 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
         const Rule &rule = set_.rules[index];
         const SaidKind kind = kind_of(limit(index));
         const bool same = one.measure == measure;
+        const bool here = truth_for(rule.when, coupon) != Truth::no;
+        any_rule = any_rule || here;
         // What forbids a find, or leaves it open, does so whatever is measured of it.
-        if (!same && kind != SaidKind::none && rule.kind != Rule::Kind::presence) continue;
-        if (truth_for(rule.when, coupon) == Truth::no) continue;
+        const bool of_any = kind == SaidKind::none || rule.kind == Rule::Kind::presence;
+        if (!here || (!same && !of_any && measure != any_occurrence)) continue;
         const bool applies = std::includes(needs.begin(), needs.end(), one.needs.begin(), one.needs.end());
-        if (!applies && !same) continue;
+        if (applies && !same && !of_any) continue;
+        if (!applies && !same && measure != any_occurrence) continue;
         SaidOfThing said;
         said.kind = applies ? kind : SaidKind::narrower;
         said.rule = applies ? index : 0;
@@ -205,8 +212,8 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
     for (const std::size_t index : gaps) {
         const Gap &gap = set_.gaps[index];
         const bool any_find = gap.where.empty() && gap.shape == Shape::unknown;
-        const bool speaks = gap.beside_rules ? any_find && truth_for(gap.when, coupon) == Truth::yes
-                                             : out.kind == SaidKind::no_rule;
+        const bool speaks =
+            gap.beside_rules ? any_find && truth_for(gap.when, coupon) == Truth::yes : !any_rule;
         if (!speaks) continue;
         SaidOfThing said;
         said.kind = SaidKind::gap;

@@ -7,6 +7,9 @@
 
 namespace beadbook {
 
+/// The measure of rules that allow or forbid.
+inline constexpr std::string_view any_occurrence = "any occurrence";
+
 /// A rule as one side of a comparison sees it.
 struct ComparedRule {
     std::size_t index = 0;

@@ -41,7 +41,7 @@ struct AtThickness {
 
     friend bool alike(const AtThickness &a, const AtThickness &b) {
         const auto same = [](const SaidOfThing &x, const SaidOfThing &y) {
-            return x.kind == y.kind && x.rule == y.rule && x.more == y.more;
+            return x.kind == y.kind && x.rule == y.rule && x.also == y.also;
         };
         return same(a.first, b.first) && same(a.second, b.second) && a.outcome == b.outcome;
     }
@@ -117,10 +117,10 @@ private:
     /// A rule that allows or forbids, beside others under the same conditions that measure: theirs say it
     /// too.
     bool told_by_measures(const TypesAlike &group, const ComparedRule &one) const {
-        if (one.measure != "allowed") return false;
+        if (one.measure != any_occurrence) return false;
         const auto measures = [&](const ComparedSide &side, const std::vector<std::size_t> &rules) {
             return std::any_of(rules.begin(), rules.end(), [&](std::size_t index) {
-                return side.rule(index).measure != "allowed" && side.rule(index).needs == one.needs;
+                return side.rule(index).measure != any_occurrence && side.rule(index).needs == one.needs;
             });
         };
         return measures(first_, group.rules[0]) || measures(second_, group.rules[1]);
@@ -144,10 +144,7 @@ private:
         const SaidKind a = out.first.kind, b = out.second.kind;
         const bool says_a = is_number_or_word(a), says_b = is_number_or_word(b);
         if (a == SaidKind::value && b == SaidKind::value)
-            out.outcome = out.first.more || out.second.more
-                              ? CompareOutcome::open
-                              : outcome_of(limit_relation(limit_of(first_, out.first),
-                                                          limit_of(second_, out.second), coupon, unit_));
+            out.outcome = of_values(out.first, out.second, coupon);
         else if (says_a && says_b)
             out.outcome = a == b                                       ? CompareOutcome::equal
                           : a == SaidKind::none || b == SaidKind::free ? CompareOutcome::stricter
@@ -160,8 +157,33 @@ private:
             out.silent = true;
         return out;
     }
-    static LimitOfRule limit_of(const ComparedSide &side, const SaidOfThing &said) {
-        return {side.set().rules[said.rule], side.limit(said.rule).formula};
+    CompareOutcome of_values(const SaidOfThing &a, const SaidOfThing &b, const Coupon &coupon) const {
+        if (a.also.empty() && b.also.empty()) return outcome_of(relation(a.rule, b.rule, coupon));
+        std::vector<std::size_t> in_first = a.also, in_second = b.also;
+        in_first.push_back(a.rule);
+        in_second.push_back(b.rule);
+        // The strictest of several is no looser than another where each of the other's has one no looser.
+        const auto none_looser = [&](bool first) {
+            const auto &of = first ? in_first : in_second, &than = first ? in_second : in_first;
+            return std::all_of(than.begin(), than.end(), [&](std::size_t y) {
+                return std::any_of(of.begin(), of.end(), [&](std::size_t x) {
+                    const LimitRelation r = first ? relation(x, y, coupon) : relation(y, x, coupon);
+                    return r == LimitRelation::equal ||
+                           r == (first ? LimitRelation::stricter : LimitRelation::looser) ||
+                           r == (first ? LimitRelation::never_looser : LimitRelation::never_stricter);
+                });
+            });
+        };
+        const bool first = none_looser(true), second = none_looser(false);
+        return first && second ? CompareOutcome::equal
+               : first         ? CompareOutcome::never_looser
+               : second        ? CompareOutcome::never_stricter
+                               : CompareOutcome::open;
+    }
+    LimitRelation relation(std::size_t in_first, std::size_t in_second, const Coupon &coupon) const {
+        return limit_relation({first_.set().rules[in_first], first_.limit(in_first).formula},
+                              {second_.set().rules[in_second], second_.limit(in_second).formula}, coupon,
+                              unit_);
     }
 
     std::vector<ThicknessStretch> stretches(const TypesAlike &group, const ComparedRule &one) const {
@@ -285,9 +307,8 @@ std::size_t class_beside(const CriteriaSet &set, std::size_t index, const Criter
                          const char *field) {
     if (const auto same = other.class_index(set.classes[index].id)) return *same;
     if (other.classes.size() == 1) return 0;
-    throw refused("which class of " + other.name + " goes with class " + set.classes[index].id + " of " +
-                  set.name + "? it has " + listed(other.class_names()))
-        .at(field);
+    throw lacking(field, "which class of " + other.name + " goes with class " + set.classes[index].id +
+                             " of " + set.name + "? it has " + listed(other.class_names()));
 }
 
 std::vector<std::pair<std::size_t, std::size_t>>

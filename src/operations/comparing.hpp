@@ -28,7 +28,7 @@ struct SaidOfThing {
     Kind kind = Kind::no_rule;
     std::size_t rule = 0;          ///< index in the set; value to not_said
     std::optional<Exact> from, to; ///< the number at both ends of the stretch, where the facts tell it
-    bool more = false;             ///< another rule of the set is stricter for some finds
+    std::vector<std::size_t> also; ///< further rules, stricter for some finds
 };
 
 enum class CompareOutcome : std::uint8_t {

@@ -33,7 +33,7 @@ CompareJson said_json(const ComparedSets &all, const CriteriaSet &set, std::size
     out["rule"] = rule.id;
     out["as written"] = rule.limits[class_index].text;
     if (said.kind == SaidOfThing::Kind::value) out["compare"] = name_of(rule.compare);
-    if (said.more) out["by another rule too"] = true;
+    for (const std::size_t other : said.also) out["and by"].push_back(set.rules[other].id);
     if (said.from) out["from"] = render::number(*said.from, rule.dimension(), all.unit);
     if (said.to) out["to"] = render::number(*said.to, rule.dimension(), all.unit);
     return out;

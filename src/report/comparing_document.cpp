@@ -83,7 +83,8 @@ void add_method(Document &doc, const ComparedSets &all, const ComparedClasses &c
     if (classes.only_second[at].any())
         doc.line("Only " + names.second + " has rules for " + types_in_words(classes.only_second[at]) + ".");
     if (same.empty()) return;
-    doc.line("Equal at every thickness:");
+    if (!differ.empty() || classes.only_first[at].any() || classes.only_second[at].any())
+        doc.line("Equal at every thickness:");
     for (const ComparedThing *thing : same) doc.item(thing_heading(all, classes, *thing));
 }
 
@@ -161,6 +162,7 @@ std::string thing_in_words(const ComparedSets &all, const ComparedClasses &class
                            const ComparedThing &thing) {
     const CriteriaSet &set = thing.of_second ? *all.second : *all.first;
     const Rule &rule = set.rules[thing.rule];
+    if (rule.kind == Rule::Kind::presence) return "any occurrence";
     std::string out = measure_words(rule);
     if (const auto slot = rule.measure.text.empty() ? std::nullopt : rule.measure.lone_quantity())
         out = std::string(info(static_cast<Quantity>(*slot)).name);
@@ -203,7 +205,10 @@ std::string said_in_words(const ComparedSets &all, const CriteriaSet &set, std::
     const Rule &rule = set.rules[said.rule];
     const auto number = [&](const Exact &value) { return print(value, rule.dimension(), all.unit); };
     std::string out = std::string(name_of(rule.compare)) + " " + rule.limits[class_index].text;
-    if (said.more) out += ", and by another rule too";
+    for (const auto &named : set.formulas)
+        if (named.name == rule.limits[class_index].text) out += " = " + named.text;
+    for (const std::size_t other : said.also)
+        out += ", and " + set.rules[other].limits[class_index].text + " by " + set.rules[other].id;
     if (!said.from) return out;
     const std::string from = number(*said.from);
     if (!said.to) return from == rule.limits[class_index].text ? out : out + " (" + from + " and on)";
