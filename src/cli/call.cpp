@@ -34,7 +34,12 @@ std::optional<std::string> Call::text_if_given(const std::string &option) const 
 }
 
 std::optional<Day> Call::day(const std::string &option) const {
-    return has(option) ? std::optional(parse_day(text(option))) : std::nullopt;
+    if (!has(option)) return std::nullopt;
+    try {
+        return parse_day(text(option));
+    } catch (const InputError &e) {
+        throw refused("--" + option + ": " + e.what()).at(option);
+    }
 }
 
 int Call::number(const std::string &option, std::string_view what, int otherwise) const {
@@ -77,6 +82,15 @@ Office &Call::office(Ledger::Mode mode) {
         office_.emplace(*book_, catalogue_);
     }
     return *office_;
+}
+
+bool Call::has_record() const {
+    if (office_ || has("book")) return true;
+    try {
+        return record_file::there(book_path(args_, session_));
+    } catch (const StoreError &) {
+        return false; // there is no place where it could be
+    }
 }
 
 std::string Call::actor() const {

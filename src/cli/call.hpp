@@ -52,6 +52,8 @@ public:
     Catalogue &catalogue() { return catalogue_; }
     /// The record for reading; `mode` where a command means to write later. The first call opens it.
     Office &office(Ledger::Mode mode = Ledger::Mode::read);
+    /// Whether the record that is meant is there, for what can be shown without one.
+    bool has_record() const;
     /// Who acts: --by, else BEADBOOK_USER, else the login name.
     std::string actor() const;
 
@@ -74,13 +76,17 @@ public:
         auto all = notes;
         if (!begun_.empty()) all.insert(all.begin(), std::exchange(begun_, {}));
         if (has("dry-run")) all.push_back("nothing was stored: --dry-run");
-        if (!has("quiet"))
-            for (const auto &note : all) session_.err << "beadbook: note: " << visible(note) << "\n";
+        say(all);
         if (json())
             session_.out << json_text(result, all);
         else
-            session_.out << beadbook::text(document_of(result), session_.paint(), session_.width);
+            session_.print(beadbook::text(document_of(result), session_.paint(), session_.width));
         return ExitCode::done;
+    }
+    /// Notes on the error stream, unless it is to be quiet.
+    void say(const std::vector<std::string> &notes) const {
+        if (!has("quiet"))
+            for (const auto &note : notes) session_.err << "beadbook: note: " << visible(note) << "\n";
     }
     template <class T>
     ExitCode tell(const Done<T> &done) {

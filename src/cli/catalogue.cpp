@@ -2,6 +2,7 @@
 #include "operations/catalogue.hpp"
 #include "cli/command.hpp"
 #include "cli/page.hpp"
+#include "measure/text.hpp"
 #include "operations/described.hpp"
 #include "render/json_comparing.hpp"
 #include "render/json_criteria.hpp"
@@ -22,6 +23,14 @@ namespace {
 /// Whether the call is this verb, with so many words after it.
 bool is(const Call &call, std::string_view verb, std::size_t more) {
     return call.at(0) == verb && call.words().size() == 1 + more;
+}
+
+/// A word that is none of them is named.
+void refuse_verb(const Call &call, const std::vector<std::string> &verbs) {
+    const std::string &said = call.at(0);
+    if (std::find(verbs.begin(), verbs.end(), said) == verbs.end())
+        throw UsageError("'" + shown(said) + "' is nothing that is done here; expected " +
+                         listed(verbs, "or") + did_you_mean(said, verbs));
 }
 
 /// The mistakes go to the error stream, where editors look for them; in JSON they are part of the answer.
@@ -64,9 +73,14 @@ ExitCode run_cases(Call &call) {
     return all_hold ? ExitCode::done : ExitCode::rejected;
 }
 
+/// As the record has it filled and confirmed, where there is a record.
+std::shared_ptr<const CriteriaSet> set_named(Call &call, const std::string &name) {
+    return call.has_record() ? call.office().criteria(name) : call.catalogue().criteria(name);
+}
+
 ExitCode run_picture(Call &call) {
     const LimitCurves curves =
-        limit_curves(call.catalogue().criteria(call.at(1)), described_coupon(call.coupon_fields()));
+        limit_curves(set_named(call, call.at(1)), described_coupon(call.coupon_fields()));
     return wants_page(call) ? tell_bare_page(call, document_of(curves)) : call.tell(curves);
 }
 
@@ -74,20 +88,20 @@ ExitCode run_picture(Call &call) {
 ExitCode show_page(Call &call) {
     if (!call.coupon_fields().empty())
         throw UsageError("a description of the coupon goes with picture and compare");
-    Document doc = document_of(*call.catalogue().criteria(call.at(1)));
+    Document doc = document_of(*set_named(call, call.at(1)));
     doc.add(Signatures{{"held against the owner's copy by, date", "approved by, date"}});
     return tell_bare_page(call, doc);
 }
 
 ExitCode run_compare(Call &call) {
     CompareRequest request;
-    request.set = call.at(1);
-    if (call.words().size() > 2) request.other = call.at(2);
     std::map<std::string, std::string> fields = call.coupon_fields();
     if (const auto id = fields.extract("class")) request.class_id = id.mapped();
     request.as_class = call.text("as-class");
     request.coupon = described_coupon(fields);
-    const ComparedSets compared = compare_sets(call.catalogue(), request);
+    const auto first = set_named(call, call.at(1));
+    const ComparedSets compared =
+        compare_sets(first, call.words().size() > 2 ? set_named(call, call.at(2)) : first, request);
     return wants_page(call) ? tell_bare_page(call, document_of(compared)) : call.tell(compared);
 }
 
@@ -105,9 +119,10 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "schema", 0) || is(call, "schema", 1)) return run_schema(call);
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
-    if (is(call, "show", 1)) return call.tell(*catalogue.criteria(call.at(1)));
+    if (is(call, "show", 1)) return call.tell(*set_named(call, call.at(1)));
+    refuse_verb(call, {"list", "types", "show", "picture", "compare", "check", "cases", "schema"});
     throw UsageError("expected list, types, show SET, picture SET, compare SET [OTHER], check SET, "
-                     " cases [SET] or schema [KIND]");
+                     "cases [SET] or schema [KIND]");
 }
 
 ExitCode run_rules(Call &call) {
@@ -115,6 +130,7 @@ ExitCode run_rules(Call &call) {
     if (is(call, "check", 1)) return tell_check(call, check_rules(catalogue, call.source(call.at(1))));
     if (is(call, "list", 0)) return call.tell(all_rules(catalogue));
     if (is(call, "show", 1)) return call.tell(*catalogue.rules(call.at(1)));
+    refuse_verb(call, {"list", "show", "check"});
     throw UsageError("expected list, show RULES or check FILE");
 }
 
@@ -124,6 +140,7 @@ ExitCode run_practice(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_practices(catalogue));
     if (is(call, "conditions", 0)) return call.tell(known_conditions());
     if (is(call, "show", 1)) return call.tell(*catalogue.practice(call.at(1)));
+    refuse_verb(call, {"list", "conditions", "show", "check"});
     throw UsageError("expected list, conditions, show PRACTICE or check FILE");
 }
 
@@ -139,9 +156,9 @@ criteria check my-shop.yaml --coverage
 SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' judges the worked cases
 beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. With
 --boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
-each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'compare' holds
-two sets, or two classes by --class and --as-class, side by side: over which thickness which limit is stricter.
-'schema' prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
+each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'compare'
+holds two sets, or two classes by --class and --as-class, side by side: over which thickness which limit is stricter.
+--html and --pdf put what show, picture or compare tells on a page; that of show has lines to sign. 'schema' prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
             options(
                 Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
                 Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},

@@ -71,6 +71,7 @@ std::vector<Option> Command::all_options() const {
                              Option{"json", "", "print JSON for programs"},
                              Option{"quiet", "", "print nothing but mistakes; the exit code tells", 'q'},
                              Option{"color", "WHEN", "auto, always or never (default auto: on a terminal)"},
+                             Option{"no-pager", "", "print it at once, however long it is"},
                              Option{"book", "FILE", "the record (else BEADBOOK_BOOK, else your data folder)"},
                              Option{"help", "", "this help", 'h'});
 }
@@ -91,8 +92,8 @@ const std::vector<Command> &commands() {
         for (const auto &family :
              {coupon_commands, examining_commands, judging_commands, listing_commands, technique_commands,
               planning_commands, welder_commands, qualifying_commands, standing_commands, printing_commands,
-              people_commands, catalogue_commands, exchange_commands, keeping_commands, bench_commands,
-              program_commands})
+              people_commands, catalogue_commands, owners_copy_commands, exchange_commands, keeping_commands,
+              bench_commands, program_commands})
             for (auto &command : family()) out.push_back(std::move(command));
         return out;
     }();

@@ -50,6 +50,7 @@ std::vector<Command> standing_commands();
 std::vector<Command> printing_commands();
 std::vector<Command> people_commands();
 std::vector<Command> catalogue_commands();
+std::vector<Command> owners_copy_commands();
 std::vector<Command> exchange_commands();
 std::vector<Command> keeping_commands();
 std::vector<Command> bench_commands();

@@ -28,7 +28,11 @@ ExitCode run_register(Call &call) {
 
 ExitCode run_change(Call &call) {
     const CouponChange request{coupon_request(call), call.all("forget"), call.text("why")};
-    return call.tell(as<Changed>(call.write([&](Writing &w) { return change_coupon(w, request); })));
+    const auto marks = marks_in(request.said.mark);
+    if (marks.size() == 1)
+        return call.tell(as<Changed>(call.write([&](Writing &w) { return change_coupon(w, request); })));
+    return call.tell(
+        as<ChangedMany>(call.write([&](Writing &w) { return change_coupons(w, marks, request); })));
 }
 
 ExitCode run_restore(Call &call) {
@@ -42,7 +46,8 @@ ExitCode run_remark(Call &call) {
 
 ExitCode run_coupons(Call &call) {
     const Selection of = selection_of(call);
-    return call.tell(CouponList{list_coupons(call.office(), of), of.all()});
+    const CouponList list{list_coupons(call.office(), of), of.all()};
+    return call.tell(list, notes_on_empty(call, of, list.coupons.empty()));
 }
 
 ExitCode run_show(Call &call) {
@@ -65,14 +70,15 @@ std::vector<Command> coupon_commands() {
 register a test coupon: joint, sizes, metal, criteria and class
 register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in
 Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units, else the unit of the other sizes.
+Pipe goes by NPS and schedule (--diameter "NPS 2" --thickness "sch 40"), sheet by gauge (--thickness "16 ga steel").
 What is not known is left out: a rule that needs it then says so instead of passing the coupon.
 A number that nobody would believe at first sight is refused without --sure.
 T-1..T-15 are fifteen coupons, all or none, and --welder L1..L15 their welders in order. --like takes what another
-coupon says of its weld, but not who welded it, when, or its mechanical tests.)",
+coupon says, but not who welded it, when, or its mechanical tests.)",
                options(coupon_field_options(),
                        Option{"like", "COUPON", "what is not given here is as it is there"}, sure_option())),
-        enters(For::technician, run_change, R"(change COUPON
-correct what was registered about a coupon
+        enters(For::technician, run_change, R"(change COUPON|COUPON..COUPON
+correct what was registered about a coupon, or the same of several
 change T-7 --thickness 0.071in --why "measured again")",
                options(coupon_field_options(),
                        Option{"forget", "FIELD", "drop a field that should not be there", 0, true},

@@ -21,16 +21,27 @@ int found_word(const std::string &word) {
     return word == "none" || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
 }
 
-/// A method by its short name. Throws UsageError.
-Exam method_word(const std::string &word) {
-    if (const auto method = exam_named(word)) return *method;
-    throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
+/// Methods by their short names: VT, or VT,MT. Throws UsageError.
+std::vector<Exam> method_words(std::string list) {
+    std::replace(list.begin(), list.end(), ',', ' ');
+    std::vector<Exam> out;
+    for (const auto word : words_of(list)) {
+        const auto method = exam_named(word);
+        if (!method) throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
+        out.push_back(*method);
+    }
+    if (out.empty()) throw UsageError("by which method? expected " + exam_names_text());
+    return out;
 }
 
 ExamRequest exam_request(const Call &call) {
     ExamRequest out;
     out.coupon = call.at(0);
-    out.method = method_word(call.at(1));
+    if (exam_named(call.at(0)) && !exam_named(call.at(1)))
+        throw UsageError("'" + shown(call.at(1)) + "' is no exam; expected " + exam_names_text() +
+                         "; the coupon stands before the method: exam " + shown(call.at(1)) + " " +
+                         shown(call.at(0)));
+    out.method = method_words(call.at(1)).front();
     out.date = call.day("date");
     out.examiner = call.text("examiner");
     out.level = call.text("level");
@@ -44,7 +55,7 @@ ExamRequest exam_request(const Call &call) {
     out.equipment = call.all("equipment");
     out.as_before = call.has("as-before");
     if (call.has("found")) out.found = found_word(call.text("found"));
-    if (call.has("replaces")) out.replaces = call.number("replaces", "exam");
+    if (call.has("replaces")) out.replaces = call.number("replaces", "number of an exam");
     out.why = call.text("why");
     out.sure = call.has("sure");
     return out;
@@ -61,12 +72,12 @@ ExitCode run_exam(Call &call) {
         request.coupon = call.at(0);
     }
     const auto marks = marks_in(request.coupon);
-    if (marks.size() == 1)
+    const auto methods = method_words(call.at(1));
+    if (marks.size() == 1 && methods.size() == 1)
         return call.tell(as<ExamRecorded>(call.write([&](Writing &w) { return record_exam(w, request); }),
                                           request.coupon));
-    if (request.replaces > 0) throw UsageError("--replaces is of one COUPON");
-    return call.tell(
-        as<ExamsRecorded>(call.write([&](Writing &w) { return record_exams(w, marks, request); }), marks));
+    if (request.replaces > 0) throw UsageError("--replaces is of one exam of one COUPON");
+    return call.tell(call.write([&](Writing &w) { return record_exams(w, marks, request, methods); }));
 }
 
 /// The lines of the call, or of a file, or of standard input.
@@ -89,7 +100,7 @@ LogRequest log_request(const Call &call, int exam) {
 
 ExitCode run_log(Call &call) {
     if (call.has("file") && call.words().size() > 1) throw UsageError("give lines or --file, not both");
-    const int exam = call.number("exam", "exam");
+    const int exam = call.number("exam", "number of an exam");
     const CouponState coupon = call.office(Ledger::Mode::write).coupon(call.at(0));
     // Lines may name their methods where several exams are open.
     if (exam > 0 || coupon.open_exams().size() <= 1) exam_for(coupon, exam, call.actor());
@@ -120,7 +131,7 @@ ExitCode run_finish(Call &call) {
             as<FinishedAll>(call.write([&](Writing &w) { return finish_all(w, call.text("why")); })));
     FinishRequest request;
     request.coupon = call.at(0);
-    if (call.words().size() > 1) request.exam = whole_number(call.at(1), "exam");
+    if (call.words().size() > 1) request.exam = whole_number(call.at(1), "number of an exam");
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.as_logged = call.has("as-logged");
     return call.tell(
@@ -128,14 +139,14 @@ ExitCode run_finish(Call &call) {
 }
 
 ExitCode run_reopen(Call &call) {
-    const int number = whole_number(call.at(1), "exam");
+    const int number = whole_number(call.at(1), "number of an exam");
     return call.tell(as<ExamReopened>(
         call.write([&](Writing &w) { return reopen_exam(w, call.at(0), number, call.text("why")); }),
         call.at(0)));
 }
 
 ExitCode run_correct(Call &call) {
-    const int number = whole_number(call.at(1), "indication");
+    const int number = whole_number(call.at(1), "number of an indication");
     const auto done = call.write([&](Writing &w) {
         return correct_indication(w, call.at(0), number, call.at(2), call.text("why"), call.has("sure"));
     });
@@ -152,7 +163,7 @@ ExitCode run_withdraw(Call &call) {
     if (what == "coupon")
         return call.tell(
             as<CouponWithdrawn>(call.write([&](Writing &w) { return withdraw_coupon(w, coupon, why); })));
-    const int number = whole_number(call.at(2), what);
+    const int number = whole_number(call.at(2), "number of an " + what);
     const auto done = call.write([&](Writing &w) {
         if (what == "indication") return withdraw_indication(w, coupon, number, why);
         withdraw_exam(w, coupon, number, why);
@@ -164,8 +175,8 @@ ExitCode run_withdraw(Call &call) {
 ExitCode run_move(Call &call) {
     MoveRequest request;
     request.coupon = call.at(0);
-    request.number = whole_number(call.at(1), "indication");
-    if (call.has("exam")) request.exam = call.number("exam", "exam");
+    request.number = whole_number(call.at(1), "number of an indication");
+    if (call.has("exam")) request.exam = call.number("exam", "number of an exam");
     request.to = call.text("to");
     request.why = call.text("why");
     request.sure = call.has("sure");
@@ -193,7 +204,8 @@ Methods: )" + methods_text() +
                 R"(.
 An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or with none
 (--found none); an open one fulfils no requirement. One that left something out (--incomplete "...") fulfils
-no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none.
+no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none; VT,MT one by
+each method.
 Of an examiner who is on record ('person') the level, the certificate and the vision test are taken from there, of
 equipment on record its calibration; one who is not entitled is refused without --sure, and then the exam does
 not count. --as-before leaves out what is read each time; what the call gives goes before.)",

@@ -58,12 +58,14 @@ ExitCode run_export(Call &call) {
         throw UsageError("the data are printed as they are; --json goes with --output");
     const Exported exported =
         results ? exported_results(call, *results) : export_record(call.office(), sheet, selection_of(call));
+    const auto notes = notes_on_empty(call, selection_of(call), exported.coupons == 0);
     if (!call.has("output")) {
+        call.say(notes);
         call.session().out << exported.text;
         return ExitCode::done;
     }
     write_new_file(call.text("output"), exported.text);
-    return call.tell(Written{call.text("output"), exported.coupons});
+    return call.tell(Written{call.text("output"), exported.coupons}, notes);
 }
 
 ExitCode run_import(Call &call) {

@@ -41,6 +41,7 @@ public:
         }
         any_ = true;
     }
+    bool any() const { return any_; }
     ExitCode finish(bool of_all) {
         if (json_)
             session_.out << (any_ ? "\n]\n" : "[]\n");
@@ -67,6 +68,7 @@ ExitCode judge_every(Call &call) {
             judge_and_keep_all(w, judge_request(call), take, of);
             return 0;
         });
+    call.say(notes_on_empty(call, of, !all.any()));
     return all.finish(of.all());
 }
 
@@ -99,7 +101,10 @@ ExitCode run_grade(Call &call) {
     if (call.has("all")) {
         const GradeManyRequest request{decision == "passed", call.text("remark"), judge_request(call),
                                        selection_of(call)};
-        return call.tell(call.write([&](Writing &w) { return grade_many(w, request); }));
+        auto done = call.write([&](Writing &w) { return grade_many(w, request); });
+        for (auto &note : notes_on_empty(call, request.of, done.value.graded.empty()))
+            done.notes.push_back(std::move(note));
+        return call.tell(done);
     }
     check_no_selection(call);
     const GradeRequest request{call.at(0), decision == "passed", call.text("remark"), judge_request(call)};

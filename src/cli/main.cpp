@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <chrono>
 #include <csignal>
+#include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <fcntl.h>
@@ -28,11 +29,27 @@ std::string environment(const std::string &name) {
     return value ? value : "";
 }
 
-/// Of the terminal, within what can be read; of a file 100.
-std::size_t width() {
+/// Of the terminal; all 0 where output goes elsewhere.
+winsize terminal() {
     winsize size{};
-    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0) return 100;
-    return std::clamp<std::size_t>(size.ws_col, 40, 160);
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return {};
+    return size;
+}
+
+/// Through PAGER, else less or more, which keep colours and end by themselves where a page is enough.
+bool page(const std::string &text) {
+    std::string pager = environment("PAGER");
+    if (pager == "cat") return false;
+    if (pager.empty())
+        pager = "if command -v less >/dev/null; then LESS=${LESS-FRX} exec less; fi; "
+                "if command -v more >/dev/null; then exec more; fi; exit 127";
+    FILE *to = popen(pager.c_str(), "w");
+    if (!to) return false;
+    const auto before = std::signal(SIGINT, SIG_IGN); // it is the pager's while that runs
+    std::fwrite(text.data(), 1, text.size(), to);     // whoever leaves it early has seen enough
+    const int ended = pclose(to);
+    std::signal(SIGINT, before);
+    return ended != 127 << 8; // of the shell: there is no such program
 }
 
 /// Whether nobody reads the output any more: `beadbook coupons | head`.
@@ -73,9 +90,12 @@ int main(int argc, char **argv) {
     const bool colour =
         isatty(STDOUT_FILENO) != 0 && environment("NO_COLOR").empty() && environment("TERM") != "dumb";
     const auto today = [] { return beadbook::local_day(std::time(nullptr)); };
-    beadbook::Session session{std::cin,       std::cout,   std::cerr, isatty(STDIN_FILENO) != 0,
-                              colour,         utc_now,     today,     environment,
-                              width(),        pipe_closed, false,     {},
-                              open_in_browser};
+    const winsize size = terminal();
+    // Within what can be read; of a file 100.
+    const std::size_t width = size.ws_col == 0 ? 100 : std::clamp<std::size_t>(size.ws_col, 40, 160);
+    beadbook::Session session{std::cin,        std::cout,   std::cerr, isatty(STDIN_FILENO) != 0,
+                              colour,          utc_now,     today,     environment,
+                              width,           pipe_closed, false,     {},
+                              open_in_browser, size.ws_row, page};
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

@@ -43,10 +43,21 @@ Args parse_words(const std::vector<Option> &options, const std::vector<std::stri
                   map);
         po::notify(map);
     } catch (const po::unknown_option &e) {
-        std::vector<std::string> names;
+        const std::string asked = e.get_option_name();
+        std::vector<std::string> names, begun;
         for (const auto &option : options) names.push_back("--" + option.name);
-        throw UsageError("there is no option '" + shown(e.get_option_name()) + "'" +
-                         did_you_mean(e.get_option_name(), names));
+        for (const auto &name : names)
+            if (asked.size() > 3 && name.starts_with(asked)) begun.push_back(name);
+        const bool number = asked.size() > 1 && asked.find_first_of("0123456789") == 1;
+        throw UsageError("there is no option '" + shown(asked) + "'" +
+                         (number ? "; a word that begins with - is read as one, unless -- stands before it"
+                          : begun.empty() ? did_you_mean(asked, names)
+                                          : "; did you mean '" + joined(begun, "' or '") +
+                                                "'? an option is written in full"));
+    } catch (const po::invalid_command_line_syntax &e) {
+        if (e.kind() == po::invalid_command_line_syntax::empty_adjacent_parameter)
+            throw UsageError(shown(e.get_option_name()) + "= has no value");
+        throw UsageError(shown(e.what()));
     } catch (const po::error &e) {
         throw UsageError(shown(e.what()));
     }

@@ -1,10 +1,10 @@
 #include "cli/page.hpp"
 
-#include "cli/pdf_printer.hpp"
 #include "measure/text.hpp"
 #include "records/files.hpp"
 #include "render/html.hpp"
 #include "render/json_standing.hpp"
+#include "render/pdf_printer.hpp"
 #include "report/paper_document.hpp"
 
 namespace beadbook {

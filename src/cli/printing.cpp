@@ -2,7 +2,9 @@
 #include "cli/command.hpp"
 #include "cli/page.hpp"
 #include "cli/selection_options.hpp"
+#include "measure/text.hpp"
 #include "operations/record_sheet.hpp"
+#include "operations/selecting.hpp"
 #include "report/label_document.hpp"
 #include "report/paper_document.hpp"
 #include "report/record_document.hpp"
@@ -22,7 +24,8 @@ ExitCode print_coupon(Call &call) {
 }
 
 ExitCode print_exam(Call &call) {
-    const ExamPaper paper = exam_paper(call.office(), call.at(1), whole_number(call.at(2), "exam"));
+    const ExamPaper paper =
+        exam_paper(call.office(), call.at(1), whole_number(call.at(2), "number of an exam"));
     return tell_page(call, document_of(paper), {}, {"examined by, level, date", "reviewed by, date"});
 }
 
@@ -35,7 +38,7 @@ ExitCode print_cohort(Call &call) {
     Selection of;
     of.cohort = call.at(1);
     CouponList list{list_coupons(call.office(), of), false};
-    if (list.coupons.empty()) throw refused("no coupon on record is of cohort " + of.cohort);
+    if (list.coupons.empty()) throw refused(joined(unknown_words(call.office(), of), "; "));
     std::vector<CouponRecord> records;
     for (const auto &line : list.coupons) records.push_back(line.record);
     return tell_page(call, cohort_page(summarize(call.office(), {of}), list), sets_of(call.office(), records),
@@ -43,8 +46,8 @@ ExitCode print_cohort(Call &call) {
 }
 
 ExitCode print_record(Call &call) {
-    const RecordSheet sheet =
-        record_sheet(call.office(), call.at(1), whole_number(call.at(2), "qualification"), call.day("on"));
+    const RecordSheet sheet = record_sheet(
+        call.office(), call.at(1), whole_number(call.at(2), "number of a qualification"), call.day("on"));
     std::vector<std::shared_ptr<const CriteriaSet>> sets;
     for (const auto &test : sheet.tests) sets.push_back(test.set);
     return tell_page(call, document_of(sheet), sets);
@@ -58,7 +61,7 @@ ExitCode print_due(Call &call) {
 
 ExitCode print_labels(Call &call) {
     const std::vector<std::string> marks(call.words().begin() + 1, call.words().end());
-    if (!marks.empty()) check_no_selection(call);
+    if (!marks.empty()) check_no_selection(call, "labels of which no COUPON is named");
     return tell_bare_page(
         call, document_of(coupon_labels(call.office(), marks, selection_of(call), call.text("at"))));
 }
@@ -66,11 +69,13 @@ ExitCode print_labels(Call &call) {
 struct Sheet {
     std::string_view name;
     std::size_t words; ///< after it
+    std::string_view more;
     ExitCode (*print)(Call &);
 };
-constexpr Sheet sheets[]{{"coupon", 1, print_coupon}, {"exam", 2, print_exam},
-                         {"welder", 1, print_welder}, {"cohort", 1, print_cohort},
-                         {"record", 2, print_record}, {"due", 0, print_due}};
+constexpr Sheet sheets[]{
+    {"coupon", 1, ": COUPON", print_coupon},        {"exam", 2, ": COUPON NUMBER", print_exam},
+    {"welder", 1, ": WELDER", print_welder},        {"cohort", 1, ": NAME", print_cohort},
+    {"record", 2, ": WELDER NUMBER", print_record}, {"due", 0, "", print_due}};
 
 ExitCode run_print(Call &call) {
     if (call.at(0) == "labels") return print_labels(call);
@@ -78,8 +83,8 @@ ExitCode run_print(Call &call) {
         if (call.at(0) != sheet.name) continue;
         if (call.words().size() != sheet.words + 1)
             throw UsageError("print " + std::string(sheet.name) + " takes " + std::to_string(sheet.words) +
-                             (sheet.words == 1 ? " word more" : " words more"));
-        check_no_selection(call);
+                             (sheet.words == 1 ? " word more" : " words more") + std::string(sheet.more));
+        check_no_selection(call, "labels");
         if (call.has("at")) throw UsageError("--at goes with labels");
         return sheet.print(call);
     }

@@ -1,26 +1,30 @@
 #include "cli/prompt.hpp"
 
 #include "cli/line_editor.hpp"
-#include "criteria/vocabulary.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "operations/judging.hpp"
+#include "operations/log_words.hpp"
 #include "operations/logging.hpp"
 #include "report/exam_document.hpp"
 #include "report/judgement_document.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <set>
+#include <utility>
 
 namespace beadbook {
 namespace {
 
+constexpr const char *undone = "undone at the prompt";
+
 /// The verdict of every class, and of the one that is sought the first thing that keeps it open.
-std::string live_verdicts(Call &call, const std::string &coupon) {
+std::string live_verdicts(Call &call, const std::string &coupon, const std::string &set = "") {
     Office &office = call.office();
     try {
-        const Judged judged = judge_coupon(office, office.coupon(coupon));
+        const Judged judged = judge_coupon(office, office.coupon(coupon), {set, ""});
         Document doc;
         doc.line(Words("  ") + verdicts_in_a_line(judged, " | "));
         const std::size_t k = judged.sought.value_or(judged.judgement.classes.size() - 1);
@@ -35,115 +39,192 @@ std::string live_verdicts(Call &call, const std::string &coupon) {
     }
 }
 
-constexpr const char *prompt_help =
-    "  a line is one find: type, sizes, place: gas pore 0.045 at 3.2 | undercut l 3/8 d 0.010 at 4:00 root\n"
-    "  list          what is on record of this coupon\n"
-    "  undo [N]      take back the last find of this sitting, or its find N\n"
-    "  verdict       every class as it stands\n"
-    "  finish        these are all that the exam found\n"
-    "  none          the exam found nothing\n"
-    "  on COUPON [N] go to another coupon, and its exam N\n"
-    "  done          leave; the exam stays open (also Ctrl-D)\n";
-
 /// One sitting: what was typed is stored at once, line by line.
 class LogPrompt {
 public:
-    LogPrompt(Call &call, const std::string &coupon, int exam) : call_(call), session_(call.session()) {
+    using Next = std::function<std::optional<std::string>(const std::string &sign)>; ///< asks for a line
+
+    LogPrompt(Call &call, const std::string &coupon, int exam, Next next)
+        : call_(call), session_(call.session()), next_(std::move(next)) {
         go_to(coupon, exam);
     }
 
+    std::optional<std::string> next_line() {
+        if (held_back_) return std::exchange(held_back_, std::nullopt);
+        return next_(sign());
+    }
+    /// ", coupon T-7 still open: 1 (VT)"; empty where nothing is.
+    std::string left_open() {
+        const CouponState state = call_.office().coupon(coupon_);
+        const auto open = state.open_exams();
+        return open.empty() ? "" : ", coupon " + coupon_ + " still open: exam " + named(open);
+    }
+
     std::size_t logged() const { return logged_; }
-    std::string sign() const { return coupon_ + "> "; }
+    std::string sign() const { return coupon_ + (chosen_ ? " " + std::string(name_of(*by_)) : "") + "> "; }
 
     /// False when the sitting is over.
     bool take(const std::string &line) {
-        const auto words = words_of(line);
-        const std::string_view first = words.front();
-        const auto alone = [&](std::string_view word) { return words.size() == 1 && first == word; };
-        if (alone("done") || alone("quit")) return false;
-        if (alone("help")) {
-            session_.out << prompt_help;
-        } else if (alone("list")) {
-            list();
-        } else if (alone("finish") || alone("none")) {
-            finish(first == "none");
-        } else if (first == "on" && words.size() > 1 && words.size() < 4) {
-            go_to(std::string(words[1]), words.size() == 3 ? whole_number(std::string(words[2]), "exam") : 0);
-        } else if (alone("verdict")) {
-            session_.out << live_verdicts(call_, coupon_);
-        } else {
-            if (first == "undo" && words.size() < 3)
-                undo(words.size() == 2 ? whole_number(std::string(words[1]), "find") : 0);
-            else
-                log(line);
-            session_.out << live_verdicts(call_, coupon_);
+        const LogOrder order = log_order(line);
+        switch (order.word) {
+        case LogWord::done: return false;
+        case LogWord::help: session_.out << log_orders_help(); return true;
+        case LogWord::list: list(); return true;
+        case LogWord::on: go_to(order.of, order.number); return true;
+        case LogWord::next: go_on(); return true;
+        case LogWord::by:
+            exam_ = exam_meant(order);
+            by_ = order.method;
+            chosen_ = true;
+            return true;
+        case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, order.of); return true;
+        case LogWord::finish:
+        case LogWord::nothing: finish({exam_meant(order)}, order.word == LogWord::nothing); break;
+        case LogWord::all: finish_and_go_on(); return true;
+        case LogWord::undo: undo(order.number); break;
+        case LogWord::none: log(line); break;
         }
+        session_.out << live_verdicts(call_, coupon_);
         return true;
     }
 
 private:
+    /// What a line did, to be undone.
+    struct Deed {
+        std::string coupon;
+        int find = 0;           ///< that was logged; 0: exams were finished
+        std::vector<int> exams; ///< that were finished
+    };
+
     void go_to(const std::string &coupon, int exam) {
         const CouponState state = call_.office(Ledger::Mode::write).coupon(coupon);
         if (exam > 0) state.needed_exam(exam);
-        if (exam == 0 && state.open_exams().size() == 1) exam = state.open_exams().front()->number;
-        if (exam == 0 && state.open_exams().empty())
+        const auto open = state.open_exams();
+        const auto of_method = [&](const ExamRecord *one) { return by_ && one->method == *by_; };
+        const auto chosen = std::find_if(open.begin(), open.end(), of_method);
+        const bool by_method = exam == 0 && std::count_if(open.begin(), open.end(), of_method) == 1;
+        if (by_method) exam = (*chosen)->number;
+        if (exam == 0 && open.size() == 1) exam = open.front()->number;
+        if (exam == 0 && open.empty())
             throw refused("no exam of coupon " + coupon + " is open").mend({"exam", {coupon}, {}});
         coupon_ = coupon;
         exam_ = exam;
-        over_ = false;
-        mine_.clear();
+        chosen_ = by_method;
         session_.out
             << "coupon " << coupon << ", "
-            << (exam > 0 ? "exam " + named({state.exam(exam)})
-                         : "open: " + named(state.open_exams()) + ", a line begins with its method")
+            << (open.size() > 1 ? "open: " + named(open) + ", " : std::string())
+            << (exam > 0 ? "exam " + named({state.exam(exam)}) : "a line begins with its method")
             << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish "
-               "(these are all), none, on COUPON, done\n";
+               "(these are all), none, all, next, on COUPON, done\n";
     }
-    /// These are all that the exam found.
-    void finish(bool none) {
-        FinishRequest all{coupon_, exam_, {}, !none};
-        if (none) all.found = 0;
-        const auto done = call_.write([&](Writing &w) { return finish_exam(w, all); });
-        session_.out << text(document_of(ExamFinishedNow{coupon_, done.value}), session_.paint())
-                     << live_verdicts(call_, coupon_);
-        over_ = true;
-        mine_.clear();
+    void finish_and_go_on() {
+        finish(open_exams(), false);
+        session_.out << live_verdicts(call_, coupon_);
+        if (const std::string next = next_to_log(call_.office(), coupon_); !next.empty()) go_to(next, 0);
+    }
+    void go_on() {
+        const std::string next = next_to_log(call_.office(), coupon_);
+        if (next.empty()) throw refused("no coupon behind " + coupon_ + " has an open exam");
+        go_to(next, 0);
+    }
+    std::vector<int> open_exams() {
+        std::vector<int> out;
+        const CouponState state = call_.office().coupon(coupon_);
+        for (const auto *exam : state.open_exams()) out.push_back(exam->number);
+        if (out.empty()) throw InputError("no exam of coupon " + coupon_ + " is open");
+        return out;
+    }
+    /// The exam that `none` or `finish` is of.
+    int exam_meant(const LogOrder &order) {
+        if (exam_ > 0 && !order.method) return exam_;
+        const CouponState state = call_.office().coupon(coupon_);
+        std::vector<const ExamRecord *> open = state.open_exams();
+        if (order.method) std::erase_if(open, [&](auto *exam) { return exam->method != *order.method; });
+        if (open.size() == 1) return open.front()->number;
+        const std::string word = order.word == LogWord::nothing ? "none" : "finish";
+        std::vector<std::string> ways;
+        for (const auto *exam : state.open_exams())
+            ways.push_back("'" + std::string(name_of(exam->method)) + " " + word + "'");
+        if (ways.empty()) throw InputError("no exam of coupon " + coupon_ + " is open");
+        throw InputError(open.empty() ? "no open exam is by that method; type " + listed(ways, "or")
+                         : order.method
+                             ? "several are open by that method; 'on " + coupon_ + " N' chooses one"
+                             : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
+    }
+    /// These are all that the exams found.
+    void finish(const std::vector<int> &exams, bool none) {
+        const auto done = call_.write([&](Writing &w) {
+            std::vector<ExamFinishedNow> out;
+            for (const int exam : exams)
+                out.push_back(
+                    {coupon_,
+                     finish_exam(w, {coupon_, exam, none ? std::optional(0) : std::nullopt, !none}).value});
+            return out;
+        });
+        for (const auto &one : done) session_.out << text(document_of(one), session_.paint());
+        deeds_.push_back({coupon_, 0, exams});
     }
     void list() {
         for (const auto &i : call_.office().coupon(coupon_).indications)
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
     }
     void undo(int number) {
-        if (mine_.empty()) throw InputError("nothing of this sitting is left to undo");
-        const auto at = number == 0 ? std::prev(mine_.end()) : std::find(mine_.begin(), mine_.end(), number);
-        if (at == mine_.end())
+        if (deeds_.empty()) throw InputError("nothing of this sitting is left to undo");
+        const auto meant = [&](const Deed &one) {
+            return number == 0 || (one.find == number && one.coupon == coupon_);
+        };
+        const auto at = std::find_if(deeds_.rbegin(), deeds_.rend(), meant);
+        if (at == deeds_.rend())
             throw InputError("#" + std::to_string(number) + " was not logged in this sitting");
-        call_.write([&](Writing &w) { return withdraw_indication(w, coupon_, *at, "undone at the prompt"); });
-        session_.out << "  #" << *at << " withdrawn\n";
-        mine_.erase(at);
-        --logged_;
+        const Deed deed = *at;
+        const std::string of = deed.coupon == coupon_ ? "" : " of coupon " + deed.coupon;
+        const auto done = call_.write([&](Writing &w) {
+            if (deed.find > 0) return withdraw_indication(w, deed.coupon, deed.find, undone);
+            for (const int exam : deed.exams) reopen_exam(w, deed.coupon, exam, undone);
+            return Done<int>{};
+        });
+        if (deed.find > 0) {
+            session_.out << "  #" << deed.find << of << " withdrawn\n";
+            --logged_;
+        }
+        for (const int exam : deed.exams) session_.out << "  exam " << exam << of << " is open again\n";
+        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
+        deeds_.erase(std::next(at).base());
+        if (deed.coupon != coupon_) go_to(deed.coupon, 0);
+    }
+    /// What is neither yes nor no answers nothing: it is the next line.
+    bool is_meant() {
+        const auto answer = next_("  yes or no: ");
+        const std::string_view word = answer ? trimmed(*answer) : std::string_view();
+        if (word == "yes" || word == "y") return true;
+        if (answer && !word.empty() && word != "no" && word != "n") held_back_ = *answer;
+        return false;
     }
     void log(const std::string &line) {
-        if (over_) throw InputError("the exam is finished; 'on COUPON' goes to the next, 'done' leaves");
-        const CouponRecord record = call_.office().coupon(coupon_).record;
+        const CouponState state = call_.office().coupon(coupon_);
+        const CouponRecord &record = state.record;
+        // A line may say its method, whichever was chosen.
+        const auto said = exam_named(words_of(line).front());
+        const ExamRecord *meant = state.exam(exam_);
+        const bool free = exam_ == 0 || (chosen_ && said && *said != *by_);
+        if (free ? state.open_exams().empty() : meant && meant->finished)
+            throw InputError(
+                "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it, 'done' leaves");
         // Read by itself first, for the column of a mistake.
         read_log_line(line, record.facts().line, record.fixed_unit());
-        LogRequest request{coupon_, exam_, line, "line"};
+        LogRequest request{coupon_, free ? 0 : exam_, line, "line"};
         const auto store = [&] { return call_.write([&](Writing &w) { return log_lines(w, request); }); };
         Done<Logged> done;
         try {
             done = store();
         } catch (const Unsure &e) {
-            session_.out << "  " << visible(e.what()) << "\n  yes or no: " << std::flush;
-            std::string answer;
-            std::getline(session_.in, answer);
-            const std::string_view word = trimmed(answer);
-            if (word != "yes" && word != "y") throw InputError("not logged");
+            session_.out << "  " << visible(e.what()) << "\n";
+            if (!is_meant()) throw InputError("not logged");
             request.sure = true;
             done = store();
         }
         for (const auto &i : done.value.indications) {
-            mine_.push_back(i.number);
+            deeds_.push_back({coupon_, i.number, {}});
             ++logged_;
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
         }
@@ -152,39 +233,15 @@ private:
 
     Call &call_;
     Session &session_;
+    Next next_;
+    std::optional<std::string> held_back_; ///< a line that was read as an answer, and is none
     std::string coupon_;
     int exam_ = 0;
-    bool over_ = false; ///< its exam is finished
-    std::vector<int> mine_;
+    std::optional<Exam> by_;  ///< the method that lines are of where several exams are open
+    bool chosen_ = false;     ///< the exam was chosen by it
+    std::vector<Deed> deeds_; ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
 };
-
-/// Types of imperfection at the beginning of a line, marks after `on`.
-std::vector<std::string> ways_on(Call &call, std::string_view before, std::string_view begun) {
-    std::vector<std::string> all;
-    const auto words = words_of(before);
-    if (words.empty()) {
-        all = Vocabulary::shipped().names();
-        for (const char *word : {"help", "list", "undo", "verdict", "finish", "none", "on", "done"})
-            all.emplace_back(word);
-    } else if (words.front() == "on") {
-        all = call.office().book().coupons();
-    } else {
-        // A name of several words goes on.
-        for (const auto &name : Vocabulary::shipped().names())
-            if (name.size() > before.size() && name.compare(0, before.size(), before) == 0)
-                all.push_back(name.substr(before.size()));
-        for (const char *word :
-             {"at", "from", "to", "length", "width", "depth", "height", "size", "face", "root"})
-            all.emplace_back(word);
-    }
-    std::vector<std::string> out;
-    for (auto &word : all)
-        if (word.compare(0, begun.size(), begun) == 0) out.push_back(std::move(word));
-    std::sort(out.begin(), out.end());
-    out.erase(std::unique(out.begin(), out.end()), out.end());
-    return out;
-}
 
 } // namespace
 
@@ -204,7 +261,11 @@ void ask_conditions(Call &call, ExamRequest &request) {
         out << info.name << " (" << info.help << (info.words.empty() ? "" : ": " + listed(info.words, "or"))
             << "): " << std::flush;
         std::string answer;
-        if (!std::getline(in, answer)) return;
+        // Half of the answers are no exam.
+        if (!std::getline(in, answer))
+            throw refused(
+                "the input ended before everything was answered: no exam was recorded; Enter leaves a "
+                "question out");
         if (trimmed(answer).empty()) {
             skipped.insert(info.name);
             continue;
@@ -221,11 +282,11 @@ void ask_conditions(Call &call, ExamRequest &request) {
 
 void log_by_prompt(Call &call, const std::string &coupon, int exam) {
     Session &session = call.session();
-    LogPrompt prompt(call, coupon, exam);
     LineEditor lines(session, [&](std::string_view before, std::string_view begun) {
-        return ways_on(call, before, begun);
+        return ways_on(call.office(), before, begun);
     });
-    while (const auto line = lines.next(prompt.sign())) {
+    LogPrompt prompt(call, coupon, exam, [&](const std::string &sign) { return lines.next(sign); });
+    while (const auto line = prompt.next_line()) {
         if (trimmed(*line).empty()) continue;
         try {
             if (!prompt.take(*line)) break;
@@ -237,7 +298,8 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
         }
     }
     session.out << "\n"
-                << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged\n";
+                << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged"
+                << prompt.left_open() << "\n";
 }
 
 } // namespace beadbook

@@ -37,7 +37,7 @@ ExitCode run_carry(Call &call) {
 ExitCode run_renew(Call &call) {
     const auto &words = call.words();
     const RenewRequest request{words.at(0),
-                               whole_number(words.at(1), "qualification"),
+                               whole_number(words.at(1), "number of a qualification"),
                                {words.begin() + 2, words.end()},
                                rule_words_given(call),
                                call.text("override")};

@@ -5,6 +5,8 @@
 #include "cli/version.hpp"
 #include "measure/text.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -12,35 +14,55 @@ Args parse(const Command &command, const std::vector<std::string> &words) {
     Args args = parse_words(command.all_options(), words);
     if (args.has("help")) return args;
     const auto &given = args.positional();
-    const std::string expected = "expected " + (command.arguments().empty() ? "none" : command.arguments());
+    const std::string arguments = command.arguments();
+    const std::string expected =
+        arguments.empty() ? command.name() + " takes options only" : "expected " + arguments;
     if (given.size() < command.least()) throw UsageError("too few words; " + expected);
     if (given.size() > command.most())
-        throw UsageError("'" + shown(given[command.most()]) + "' is one word too many; " + expected);
+        throw UsageError("'" + shown(given[command.most()]) + "' is one word too many; " + expected +
+                         (arguments.ends_with("TEXT") || arguments.ends_with("LINE")
+                              ? "; what has several words stands in quotes"
+                              : ""));
     return args;
 }
 
-/// --sure, or --why "...": what is a flag wherever it is an option takes no value.
-std::string option_text(const std::string &field) {
-    bool flag = false, value = false;
+/// --sure, --exam N or --why "...", as it is an option of the command, or else of any.
+std::string option_text(const std::string &field, const Command *of) {
     for (const auto &command : commands())
-        for (const auto &option : command.all_options())
-            if (option.name == field) (option.value.empty() ? flag : value) = true;
-    return "--" + field + (flag && !value ? "" : " \"...\"");
+        for (const auto &option : of ? of->all_options() : command.all_options())
+            if (option.name == field)
+                return "--" + field +
+                       (option.value.empty()                                    ? ""
+                        : option.value == "N" || option.value.starts_with("N|") ? " N"
+                                                                                : " \"...\"");
+    return of ? option_text(field, nullptr) : "--" + field + " \"...\"";
+}
+
+/// As it would be typed.
+std::string word_text(const std::string &word) {
+    const std::string out = shown(word);
+    return out.find(' ') == std::string::npos ? out : "\"" + out + "\"";
 }
 
 /// A refusal with what to type: which option gives the missing field, which command mends it.
-std::string in_words(const Refusal &e) {
+std::string in_words(const Refusal &e, const Command *command) {
     std::string out = e.what();
-    if (e.missing())
+    const auto all = command ? command->all_options() : std::vector<Option>{};
+    // Of what another command gives, the remedies tell.
+    if (e.missing() &&
+        std::any_of(all.begin(), all.end(), [&](const Option &o) { return o.name == e.field(); }))
         out += (out.ends_with("?")                    ? " give "
                 : out.find('\n') != std::string::npos ? "\ngive "
                                                       : ": give ") +
-               option_text(e.field());
+               option_text(e.field(), command);
     for (const auto &remedy : e.remedies()) {
-        out += (&remedy == &e.remedies().front() ? "; mend it with 'beadbook " : ", or 'beadbook ") +
+        const bool first = &remedy == &e.remedies().front();
+        out += (first ? (out.ends_with("?") ? " Or mend it with 'beadbook " : "; mend it with 'beadbook ")
+                      : ", or 'beadbook ") +
                remedy.operation;
-        for (const auto &word : remedy.on) out += " " + shown(word);
-        for (const auto &field : remedy.fields) out += " " + option_text(field);
+        for (const auto &word : remedy.on) out += " " + word_text(word);
+        for (const auto &field : remedy.fields)
+            out += " " + option_text(field, command_called(remedy.operation));
         out += "'";
     }
     return out;
@@ -76,7 +98,9 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.pipe_closed,
                 false,
                 session.until_stopped,
-                session.open};
+                session.open,
+                args.has("no-pager") || args.has("quiet") ? 0 : session.height,
+                session.page};
     const auto run = [&] {
         Call call(args, own);
         return command.run(call);
@@ -97,12 +121,22 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         return ExitCode::usage;
     }
     if (words[0] == "--help" || words[0] == "-h" || (words[0] == "help" && words.size() == 1)) {
-        session.out << program_help();
+        session.print(program_help());
         return ExitCode::done;
     }
     if (words[0] == "--version") {
         session.out << "beadbook " << program_version() << "\n";
         return ExitCode::done;
+    }
+    if (words[0].starts_with("-")) {
+        std::string named;
+        for (const auto &word : words)
+            if (named.empty() && command_called(word)) named = word;
+        throw UsageError("'" + shown(words[0]) + "' stands before the command; " +
+                         (named.empty()
+                              ? "expected COMMAND, then its words and options, or --help or --version" +
+                                    did_you_mean(words[0], {"--help", "--version"})
+                              : "write 'beadbook " + named + " ...', and its options behind it"));
     }
     const bool help = words[0] == "help";
     const Command &command = command_named(help ? words[1] : words[0]);
@@ -110,7 +144,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         const Args args = parse(command, {words.begin() + 1, words.end()});
         if (!args.has("help")) return run_command(command, with_settings(command, args, session), session);
     }
-    session.out << command_help(command);
+    session.print(command_help(command));
     return ExitCode::done;
 }
 
@@ -142,9 +176,10 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         if (session.stored) return untold(e.what());
         return fail(ExitCode::usage, e.what(), hint());
     } catch (const Refusal &e) {
-        if (session.stored) return untold(in_words(e));
+        const Command *command = words.empty() ? nullptr : command_called(words[0]);
+        if (session.stored) return untold(in_words(e, command));
         const ExitCode code = code_of(e.kind());
-        return fail(code, in_words(e), code == ExitCode::usage ? hint() : "");
+        return fail(code, in_words(e, command), code == ExitCode::usage ? hint() : "");
     } catch (const std::bad_alloc &) {
         if (session.stored) return untold("out of memory");
         return fail(ExitCode::store, "out of memory");

@@ -1,6 +1,7 @@
 #include "cli/selection_options.hpp"
 
 #include "measure/text.hpp"
+#include "operations/selecting.hpp"
 
 namespace beadbook {
 namespace {
@@ -51,10 +52,15 @@ Selection selection_of(const Call &call) {
     return out;
 }
 
-void check_no_selection(const Call &call) {
+void check_no_selection(const Call &call, std::string_view with) {
     for (const auto &option : selection_options())
         if (call.has(option.name))
-            throw UsageError("--" + option.name + " says which coupons of many; it goes with --all");
+            throw UsageError("--" + option.name + " says which coupons of many; it goes with " +
+                             std::string(with));
+}
+
+std::vector<std::string> notes_on_empty(Call &call, const Selection &of, bool empty) {
+    return empty ? unknown_words(call.office(), of) : std::vector<std::string>{};
 }
 
 } // namespace beadbook

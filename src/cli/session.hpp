@@ -3,6 +3,7 @@
 #include "measure/day.hpp"
 #include "render/paint.hpp"
 
+#include <algorithm>
 #include <functional>
 #include <istream>
 #include <ostream>
@@ -27,7 +28,16 @@ struct Session {
     std::function<void(const std::string &link)> until_stopped = {};
     std::function<void(const std::string &link)> open = {}; ///< shows a page in the user's browser
 
+    std::size_t height = 0; ///< lines of the terminal that `out` is; 0: it is none
+    std::function<bool(const std::string &text)> page = {}; ///< shows a long text; false: it could not
+
     Paint paint() const { return Paint(colour); }
+    /// A whole text, through the pager where the terminal is too short for it.
+    void print(const std::string &text) const {
+        const auto lines = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+        out.flush();
+        if (height == 0 || lines < height || !page || !page(text)) out << text;
+    }
 };
 
 } // namespace beadbook

@@ -34,6 +34,9 @@ void read_section(const Yaml::Entry &section, const std::string &path, Issues &i
         issues.error(section.key_where, section.key, e.what());
         return;
     }
+    if (section.value.kind != Yaml::Kind::map)
+        issues.error(section.value.where, section.key,
+                     "expected options with their values, such as {color: never}");
     for (const auto &entry : section.value.entries) {
         const auto option =
             std::find_if(known.begin(), known.end(), [&](const Option &o) { return o.name == entry.key; });
@@ -79,8 +82,8 @@ std::vector<Setting> settings_in_file(const Session &session) {
     for (const auto &section : all.entries) read_section(section, path, issues, out);
     if (issues.any_error()) {
         std::string faults;
-        for (const auto &issue : issues.all()) faults += "\n" + print(issue, path, text);
-        throw DataError("the settings cannot be used:" + faults);
+        for (const auto &issue : issues.all()) faults += print(issue, path, text);
+        throw DataError("the settings cannot be used:\n" + faults.substr(0, faults.size() - 1));
     }
     return out;
 }

@@ -13,20 +13,20 @@ ExitCode run_due(Call &call) {
 }
 
 ExitCode run_extend(Call &call) {
-    const ExtendRequest request{call.at(0),         whole_number(call.at(1), "qualification"),
+    const ExtendRequest request{call.at(0),         whole_number(call.at(1), "number of a qualification"),
                                 call.day("date"),   call.all("weld"),
                                 call.all("coupon"), call.text("override")};
     return call.tell(call.write([&](Writing &w) { return extend(w, request); }));
 }
 
 ExitCode run_revoke(Call &call) {
-    const RevokeRequest request{call.at(0), whole_number(call.at(1), "qualification"), call.day("date"),
-                                call.text("why")};
+    const RevokeRequest request{call.at(0), whole_number(call.at(1), "number of a qualification"),
+                                call.day("date"), call.text("why")};
     return call.tell(call.write([&](Writing &w) { return revoke(w, request); }));
 }
 
 ExitCode run_record(Call &call) {
-    const int number = whole_number(call.at(1), "qualification");
+    const int number = whole_number(call.at(1), "number of a qualification");
     if (const std::string to = call.text("document"); !to.empty()) {
         const Ledger::Document paper = paper_of(call.office(), call.at(0), number);
         write_new_file(to, paper.bytes);

@@ -1,12 +1,19 @@
 // Welders: enrol, welder, welders, used, trained, retract.
 #include "operations/welders.hpp"
 #include "cli/command.hpp"
+#include "operations/enrolling.hpp"
 #include "render/json_standing.hpp"
 
 namespace beadbook {
 namespace {
 
 ExitCode run_enrol(Call &call) {
+    if (call.has("file") == !call.words().empty()) throw UsageError("give one WELDER or --file");
+    if (call.has("file")) {
+        const WelderTable table{call.input(call.text("file")), call.text("file")};
+        return call.tell(as<EnrolledMany>(
+            call.write([&](Writing &w) { return enrol_all(w, table); }, Ledger::Mode::create)));
+    }
     const WelderRequest request{call.at(0), call.text_if_given("name"), call.text_if_given("employer"),
                                 call.text_if_given("note"), call.text("why")};
     if (call.has("why"))
@@ -32,7 +39,7 @@ ExitCode run_trained(Call &call) {
 }
 
 ExitCode run_retract(Call &call) {
-    const int entry = whole_number(call.at(1), "entry");
+    const int entry = whole_number(call.at(1), "number of an entry");
     return call.tell(call.write([&](Writing &w) { return retract(w, call.at(0), entry, call.text("why")); }));
 }
 
@@ -40,12 +47,15 @@ ExitCode run_retract(Call &call) {
 
 std::vector<Command> welder_commands() {
     return {
-        enters(For::instructor, run_enrol, R"(enrol WELDER
+        enters(For::instructor, run_enrol, R"(enrol [WELDER]
 register a welder by mark (stencil), or change the entry with --why
-enrol L1 --name "J. Reef" --employer "the yard")",
+enrol L1 --name "J. Reef" --employer "the yard"
+--file takes a whole class from a table: a row each below the columns mark,name,employer,note. Only mark must be
+there; one bad row stores nothing, and every bad row is named.)",
                {{"name", "NAME", "the welder's name"},
                 {"employer", "TEXT", "who employs the welder"},
                 {"note", "TEXT", "anything else"},
+                {"file", "FILE", "a table of welders (CSV), - for standard input", 'f'},
                 why_option()}),
         looks(For::welder, run_welder, R"(welder WELDER
 one welder: qualifications, how each stands and until when, and what was logged

@@ -19,7 +19,8 @@ const std::vector<std::string> &check_names() {
                                                 "class-left-out",        "clause-without-rule",
                                                 "gap-on-covered-type",   "exam-without-rule",
                                                 "relevance-over-limit",  "duplicate-clause",
-                                                "shadowed-measure",      "unused-formula"};
+                                                "shadowed-measure",      "unused-formula",
+                                                "unused-blank"};
     return names;
 }
 

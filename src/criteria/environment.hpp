@@ -16,7 +16,10 @@ struct Environment {
         void set(Quantity q, const Exact &v) {
             constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
             if (!v.is_whole() || v > Exact(most) || v < Exact(-most)) return forget(q);
-            value_[index_of(q)] = static_cast<std::int64_t>(v.num());
+            set_whole(q, static_cast<std::int64_t>(v.num()));
+        }
+        void set_whole(Quantity q, std::int64_t v) {
+            value_[index_of(q)] = v;
             known_ |= std::uint32_t{1} << index_of(q);
         }
         void forget(Quantity q) { known_ &= ~(std::uint32_t{1} << index_of(q)); }

@@ -99,7 +99,13 @@ private:
         out.base_edition = text_under(below.root, "edition");
         if (const Yaml *most = out.root.find("inherited"); most && most->entries.size() == 1)
             out.inherited = most->entries[0].key + ": " + most->entries[0].value.text;
+        const std::size_t told = issues.all().size();
         out.root = put_over(std::move(out.root), std::move(below.root), name, issues);
+        // Of a class that stands for none of the base nothing else can be said.
+        const auto &all = issues.all();
+        if (std::any_of(all.begin() + static_cast<std::ptrdiff_t>(told), all.end(),
+                        [](const Issue &issue) { return issue.path.starts_with("classes."); }))
+            out.root.entries.clear();
     }
 
     const BaseText &base_;

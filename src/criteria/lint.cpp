@@ -55,7 +55,8 @@ void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     std::map<const Table *, Where> seen;
     for (const auto &rule : set.rules)
         for (const auto &limit : rule.limits)
-            for (const auto *table : limit.formula.tables()) seen.emplace(table, rule.where_from);
+            for (const auto *table : limit.formula.tables())
+                seen.emplace(table, table->where.line > 0 ? table->where : rule.where_from);
     for (const auto &[table, where] : seen) check_bands(*table, where, issues, doubts);
 }
 
@@ -115,6 +116,10 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &one : set.unused)
         doubts.tell("unused-formula", one.name, one.where, one.path,
                     "nothing here speaks of '" + one.name + "'");
+    for (const auto &one : set.blanks)
+        if (std::none_of(one.classes.begin(), one.classes.end(), [](bool uses) { return uses; }))
+            doubts.tell("unused-blank", one.id, one.where, "blanks." + one.id,
+                        "no rule hangs on blank '" + one.id + "', so filling it would change nothing");
     for (const auto &one : set.declared)
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
             if (info(static_cast<Quantity>(q)).name == one.name)

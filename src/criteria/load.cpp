@@ -35,8 +35,16 @@ public:
         static const std::vector<std::string> keys{
             "set",        "title",   "edition",  "source", "notes",     "units", "classes",        "ordered",
             "quantities", "linear",  "formulas", "tables", "relevance", "merge", "required exams", "rules",
-            "gaps",       "silence", "scope"};
+            "gaps",       "silence", "scope",    "blanks"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(set_);
+        for (const auto &[key, what] :
+             {std::pair{"rules", "rules for welders"}, std::pair{"practice", "a practice"}})
+            if (const Yaml *other = root_.find(key);
+                other && other->kind == Yaml::Kind::scalar && !root_.find("set")) {
+                issues_.error(other->where, key,
+                              "this file holds " + std::string(what) + "; a criteria set begins with 'set'");
+                return std::move(set_);
+            }
         const Fields top(root_, "", keys, issues_);
         set_.name = top.needed_text("set");
         set_.title = top.needed_text("title");
@@ -51,6 +59,7 @@ public:
                 if (const Name *name = names_.find(entry.key))
                     set_.declared.push_back({name->text, name->slot, entry.key_where});
         add_set_names(names_);
+        for (const Yaml *node : top.items("blanks")) read_blank(*node, context_);
         read_formulas(top);
         read_tables(top);
         read_scope(top);
@@ -62,7 +71,9 @@ public:
         for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_));
         for (const Yaml *node : top.items("gaps")) add_gap(read_gap(*node, context_));
         for (const Yaml *node : top.items("silence")) set_.silences.push_back(read_silence(*node, context_));
-        if (set_.rules.empty() && top.need("rules")) top.error("rules", "there is no rule");
+        if (const Yaml *rules = set_.rules.empty() ? top.need("rules") : nullptr;
+            rules && rules->kind == Yaml::Kind::list && rules->items.empty())
+            top.error("rules", "there is no rule");
         index_rules();
         set_.unused = unused_names(root_);
         return std::move(set_);
@@ -113,6 +124,8 @@ private:
             if (auto table = read_table(entry.key, entry.value, names_, issues_)) {
                 set_.tables.push_back(table);
                 names_.tables.emplace(entry.key, std::move(table));
+            } else {
+                names_.unread_tables.insert(entry.key);
             }
     }
 

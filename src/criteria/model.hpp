@@ -14,15 +14,33 @@ namespace beadbook {
 
 /// Where a number comes from, and how sure that is.
 struct Standing {
-    enum class Kind : std::uint8_t { read, second_hand, memory, house, common_practice };
+    enum class Kind : std::uint8_t {
+        read,
+        second_hand,
+        memory,
+        house,
+        common_practice,
+        blank, ///< nobody filled it: there is no number. Never written in a file
+        filled ///< from the shop's own copy (criteria/owners_copy.hpp); `source` names who. Never in a file
+    };
     Kind kind = Kind::read;
     std::string source;
+    /// "confirmed by A. Field (page 12, edition ...)": a shop held it against its own copy. Never in a file.
+    std::string confirmed = {};
 };
 std::string_view name_of(Standing::Kind kind);
 /// Whether a number of the standard must be checked against the owner's copy before use.
 constexpr bool needs_checking(Standing::Kind kind) {
     return kind == Standing::Kind::second_hand || kind == Standing::Kind::memory;
 }
+inline bool needs_checking(const Standing &standing) {
+    return standing.confirmed.empty() && needs_checking(standing.kind);
+}
+/// "memory"; "filled by A. Field and B. Reed (page 21 of ...)"; "memory, confirmed by A. Field (page 12 of
+/// ...)".
+std::string print(const Standing &standing);
+/// The same with the source: "memory: tables of a colleague, confirmed by A. Field (page 12 of ...)".
+std::string print_in_full(const Standing &standing);
 /// "QW-452.3, read"; "5.7, memory".
 std::string authority(const std::string &clause, const Standing &standing);
 
@@ -150,6 +168,34 @@ struct Gap {
     bool beside_rules = false;    ///< it has a condition, or names classes
 };
 
+/// A number of the standard that the file may not or cannot print. A shop fills it from its own copy, a class
+/// at a time; until then whatever hangs on it is cannot say.
+struct Blank {
+    enum class Kind : std::uint8_t { length, area, angle, count, number };
+    std::string id, clause;
+    std::string limits; ///< what it limits, in words
+    Kind kind = Kind::length;
+    std::vector<Table::Edge> plausible; ///< what lies outside is a slip of the pen
+    std::string plausible_text;
+    std::vector<bool> classes; ///< whose limits hang on it
+    Where where;
+    Dimension dimension() const;
+    /// Why the value cannot be meant; empty if it can.
+    std::string fault_of(const Exact &value, Unit unit) const;
+};
+std::string_view name_of(Blank::Kind kind);
+
+/// One blank as it was filled for one class.
+struct Filling {
+    std::string blank, class_id;
+    Exact value;       ///< in base units
+    std::string entry; ///< hash of the entry that filled it; empty: of no record (a worked case)
+    std::string by;    ///< "A. Field and B. Reed (page 21 of AWS D17.1:2017)"; not kept with a verdict
+    friend bool operator==(const Filling &a, const Filling &b) {
+        return a.blank == b.blank && a.class_id == b.class_id && a.value == b.value && a.entry == b.entry;
+    }
+};
+
 /// A check of the set that its author answers once, with a reason.
 struct Silence {
     std::string check, of, reason; ///< of: the id of a rule or clause, or the name of a table
@@ -200,6 +246,8 @@ struct CriteriaSet {
     std::vector<RequiredExam> required;
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
+    std::vector<Blank> blanks;
+    std::vector<Filling> fillings; ///< that are put in already; none in a set as it was loaded
     std::vector<Silence> silences;
     std::string extends;         ///< the set that it changes; empty: it stands alone
     std::string extends_edition; ///< of that one
@@ -211,6 +259,10 @@ struct CriteriaSet {
     /// Rules that speak of a type found by an exam, by index. Filled at loading.
     const std::vector<std::uint16_t> &rules_for(TypeId type, Exam exam) const;
     std::optional<std::size_t> class_index(std::string_view id) const;
+    /// Null if there is none.
+    const Blank *blank(std::string_view id) const;
+    /// What a limit of a class (or its window) still lacks, by index.
+    std::vector<Slot> blanks_of(const Rule &rule, std::size_t class_index) const;
     std::vector<std::string> class_names() const;
 
     std::vector<std::vector<std::uint16_t>> by_type_and_exam;

@@ -2,9 +2,11 @@
 #include "criteria/part_reader.hpp"
 
 #include "criteria/doubts.hpp"
+#include "language/condition_parser.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace beadbook {
 namespace {
@@ -30,12 +32,19 @@ void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_li
             wrong = wrong || uses_scope(c.left, scope);
             for (const auto &edge : c.edges) wrong = wrong || uses_scope(edge.right, scope);
         }
+        refuse_blanks(c, fields, key);
         if (wrong)
             fields.error(
                 key,
                 "'" + shown(c.text) + "' speaks of something that is not known here" +
                     (key == "when" ? "; 'when' is about the coupon, 'where' about each indication" : ""));
     }
+}
+
+void refuse_blanks(const Condition &c, const Fields &fields, std::string_view key) {
+    bool blank = c.left.has_blanks();
+    for (const auto &edge : c.edges) blank = blank || edge.right.has_blanks();
+    if (blank) fields.error(key, "'" + shown(c.text) + "' speaks of a blank; only limits and windows may");
 }
 
 Unit read_unit(const Fields &top) {
@@ -95,9 +104,11 @@ std::vector<Standing> read_standings(const Fields &fields, ReadContext &context)
 
 Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_exams) {
     Subject out;
-    const auto closure = [&](std::string_view key, bool value) {
+    const auto closure = [&](std::string_view key, bool value, bool &known) {
         for (const Yaml *word : fields.words(key)) {
             const auto type = word->text == "any" ? std::nullopt : context.vocabulary.find(word->text);
+            known = known && (type || word->text == "any");
+            bool takes_out = false;
             if (!type && word->text != "any")
                 context.issues.error(word->where, fields.path_of(key),
                                      "'" + shown(word->text) + "' is no type of imperfection" +
@@ -106,14 +117,20 @@ Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_ex
                 const auto id = static_cast<TypeId>(t);
                 const bool hit = type ? context.vocabulary.is_a(id, *type)
                                       : word->text == "any" && !context.vocabulary[id].measured;
+                takes_out = takes_out || (hit && out.types[t]);
                 if (hit) out.types[t] = value;
             }
+            if (type && !value && !takes_out)
+                context.issues.error(word->where, fields.path_of(key),
+                                     "'" + shown(word->text) +
+                                         "' is none of 'types', so this takes nothing out");
         }
     };
     fields.need("types");
-    closure("types", true);
-    closure("except", false);
-    if (out.types.none() && fields.get("types")) fields.error("types", "this leaves no type");
+    bool known = true;
+    closure("types", true, known);
+    closure("except", false, known);
+    if (out.types.none() && fields.get("types") && known) fields.error("types", "this leaves no type");
     const auto exams = exams_in(fields, "exams");
     for (const Exam exam : exams) out.exams.set(static_cast<std::size_t>(exam));
     if (fields.get("exams")) return out;
@@ -230,6 +247,54 @@ Gap read_gap(const Yaml &node, ReadContext &context) {
         if (!out.subject) fields.error(key, "say of which 'types'");
     }
     return out;
+}
+
+void read_blank(const Yaml &node, ReadContext &context) {
+    static const std::vector<std::string> keys{"id", "limits", "kind", "clause", "plausible"};
+    constexpr std::array kinds{Blank::Kind::length, Blank::Kind::area, Blank::Kind::angle, Blank::Kind::count,
+                               Blank::Kind::number};
+    const Fields fields(node, "blanks", keys, context.issues);
+    Blank out;
+    out.where = node.where;
+    out.id = fields.needed_text("id");
+    out.limits = fields.needed_text("limits");
+    out.clause = fields.needed_text("clause");
+    const std::string kind = fields.needed_text("kind");
+    std::vector<std::string> names;
+    for (const auto one : kinds) names.emplace_back(name_of(one));
+    const auto found = std::find(names.begin(), names.end(), kind);
+    if (found != names.end())
+        out.kind = kinds[static_cast<std::size_t>(found - names.begin())];
+    else if (!kind.empty())
+        fields.error("kind", "found '" + shown(kind) + "'; expected " + listed(names, "or") +
+                                 did_you_mean(kind, names));
+    if (const Yaml *band = fields.get("plausible"); band && found != names.end()) {
+        out.plausible_text = fields.text("plausible");
+        try {
+            out.plausible = parse_band(out.plausible_text, context.names, out.dimension());
+        } catch (const InputError &e) {
+            context.issues.error(inside(*band, e.column), fields.path_of("plausible"), e.what());
+        }
+    }
+    if (out.id.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") != std::string::npos)
+        fields.error("id", "'" + shown(out.id) + "': a blank is named by small letters, digits and dashes");
+    constexpr std::size_t most = 64;
+    auto &all = context.set.blanks;
+    if (all.size() >= most) return fields.error("id", "more than 64 blanks");
+    out.classes.resize(context.set.classes.size());
+    if (!context.names.blanks
+             .emplace(out.id, Names::BlankName{static_cast<Slot>(all.size()), out.dimension()})
+             .second)
+        fields.error("id", "a blank above has the same id");
+    all.push_back(std::move(out));
+}
+
+void note_blanks(Rule &rule, CriteriaSet &set) {
+    for (std::size_t c = 0; c < rule.limits.size(); ++c)
+        for (const Slot one : set.blanks_of(rule, c)) {
+            set.blanks[one].classes[c] = true;
+            rule.standings[c].kind = Standing::Kind::blank;
+        }
 }
 
 } // namespace beadbook

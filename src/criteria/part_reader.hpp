@@ -10,6 +10,12 @@ namespace beadbook {
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
                    bool attributes, const Fields &fields, std::string_view key);
 
+/// An error if a condition hangs on a blank: whether a rule speaks at all must not wait for a number.
+void refuse_blanks(const Condition &condition, const Fields &fields, std::string_view key);
+
+/// What stands on a blank is neither read nor remembered: its standing, and which classes hang on the blank.
+void note_blanks(Rule &rule, CriteriaSet &set);
+
 /// One standing for a rule; classes whose number is known otherwise are named under `standing of`.
 std::vector<Standing> read_standings(const Fields &fields, ReadContext &context);
 /// Key `classes`: a list of them; all, if it is absent.

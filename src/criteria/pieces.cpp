@@ -49,6 +49,7 @@ public:
         case Op::constant: return {{{}, {{}, node.constant}}};
         case Op::quantity: return {{{}, Linear::of(node.quantity)}};
         case Op::table: return of_table(*node.table);
+        case Op::blank: throw NotLinear(); // nobody knows it yet
         case Op::twin: return at(unit_ == Unit::inch ? node.left : node.right);
         default: break;
         }

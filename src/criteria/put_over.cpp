@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace beadbook {
 
@@ -22,9 +23,12 @@ std::vector<const Yaml *> one_or_items(const Yaml *node) {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> lists{"scope", "relevance", "merge", "required exams", "rules"};
+constexpr std::array<std::string_view, 6> lists{"scope",          "relevance", "merge",
+                                                "required exams", "rules",     "blanks"};
+/// Keys of a rule that may hold a value for each class; the first five are limits.
 constexpr std::array<std::string_view, 7> class_maps{"at most", "at least", "under",      "over",
                                                      "allowed", "window",   "standing of"};
+constexpr std::span limits = std::span(class_maps).first<5>();
 
 Yaml scalar(std::string text, Where where) {
     Yaml out;
@@ -261,6 +265,13 @@ private:
                 continue;
             }
             rule->where = one.where;
+            const bool limit =
+                std::any_of(limits.begin(), limits.end(), [&](const auto key) { return one.find(key); });
+            if (limit && !one.find("standing") && !one.find("standing of"))
+                error(one, "changes",
+                      "rule '" + shown(id) +
+                          "' gets another limit, and the standing of the old one is not the new one's; "
+                          "give 'standing' or 'standing of': where is the new number from?");
             for (const auto &entry : one.entries)
                 if (entry.key != "id") change_key(*rule, entry);
         }

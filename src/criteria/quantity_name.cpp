@@ -122,6 +122,7 @@ std::vector<std::string> names_of(const Missing &missing) {
     add(Missing::shape(), "length and width (linear or rounded?)");
     add(Missing::table_value(), "table's value: it has none for this size");
     add(Missing::exact_number(), "result: the numbers are too large");
+    add(Missing::blank(), "limit: it is a blank that nobody filled");
     return out;
 }
 

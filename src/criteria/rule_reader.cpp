@@ -54,6 +54,7 @@ public:
         read_limits();
         read_only_with();
         if (rule_.kind == Rule::Kind::coupon) check_of_coupon();
+        note_blanks(rule_, context_.set);
         if (rule_.id.empty()) return std::nullopt;
         return std::move(rule_);
     }
@@ -95,6 +96,8 @@ private:
                                          context_.issues)) {
             rule_.kind = Rule::Kind::each;
             rule_.measure = std::move(*f);
+            if (rule_.measure.has_blanks())
+                fields_.error("measure", "a blank is no measure; only limits and windows may speak of one");
             if (!uses_scope(rule_.measure, Scope::indication) || uses_scope(rule_.measure, Scope::pair) ||
                 uses_scope(rule_.measure, Scope::group))
                 fields_.error("measure",
@@ -260,6 +263,7 @@ private:
         if (!gap || !summing())
             return fields_.error("linked",
                                  "expected, for a sum or count, 'gap at most ...' or 'gap under ...'");
+        refuse_blanks(*c, fields_, "linked");
         const Formula &limit = c->edges[0].right;
         if (uses_scope(limit, Scope::indication) || uses_scope(limit, Scope::pair))
             fields_.error("linked", "a group is linked by the coupon's quantities or by 'longest'");
@@ -294,6 +298,7 @@ private:
         if (presence && key.empty()) key = "allowed";
         const Yaml *node = fields_.need(key.empty() ? "at most" : key);
         if (!node) return;
+        if (presence && key != "allowed" && fields_.get("measure")) return; // which was told
         if (presence && key != "allowed") fields_.error(key, "a limit needs a 'measure'");
         if (!presence && fields_.get("allowed"))
             fields_.error("allowed", "a rule with a measure has 'at most' or the like");
@@ -304,7 +309,11 @@ private:
         if (node->kind == Yaml::Kind::map) check_classes(*node, key);
         for (std::size_t c = 0; c < context_.set.classes.size(); ++c) {
             const Yaml *one = node->kind == Yaml::Kind::map ? node->find(context_.set.classes[c].id) : node;
+            const std::size_t told = context_.issues.all().size();
             rule_.limits.push_back(one ? read_limit(*one, key, c) : Limit{});
+            if (one != node || context_.issues.all().size() == told) continue;
+            rule_.limits.resize(context_.set.classes.size()); // one limit for all: told once
+            break;
         }
     }
 
@@ -313,8 +322,8 @@ private:
         for (const auto &entry : node.entries)
             if (std::find(ids.begin(), ids.end(), entry.key) == ids.end())
                 context_.issues.error(entry.key_where, fields_.path_of(key),
-                                      "there is no class '" + shown(entry.key) + "'" +
-                                          did_you_mean(entry.key, ids));
+                                      "there is no class '" + shown(entry.key) + "'; expected " +
+                                          listed(ids, "or") + did_you_mean(entry.key, ids));
         for (const auto &id : ids)
             if (!node.find(id))
                 context_.issues.error(node.where, fields_.path_of(key),

@@ -27,5 +27,7 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context);
 ScopePart read_scope_part(const Yaml &node, ReadContext &context);
 Silence read_silence(const Yaml &node, ReadContext &context);
 Gap read_gap(const Yaml &node, ReadContext &context);
+/// A part of `blanks`, and its name among the names that formulas may use.
+void read_blank(const Yaml &node, ReadContext &context);
 
 } // namespace beadbook

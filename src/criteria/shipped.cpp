@@ -19,7 +19,8 @@ std::vector<std::string> shipped_in(const std::string &folder) {
     for (const auto &[name, text] : embedded_files()) {
         if (!name.ends_with(ending) || !name.starts_with(folder)) continue;
         const std::string stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
-        if (stem.find('/') == std::string::npos && stem != "vocabulary" && stem != "plausible")
+        if (stem.find('/') == std::string::npos && stem != "vocabulary" && stem != "plausible" &&
+            stem != "nominal-sizes")
             out.push_back(stem);
     }
     std::sort(out.begin(), out.end()); // a file's ending sorts otherwise than no ending

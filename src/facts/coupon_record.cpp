@@ -1,7 +1,9 @@
 #include "facts/coupon_record.hpp"
 
+#include "criteria/nominal_size.hpp"
 #include "criteria/weld_words.hpp"
 #include "measure/day.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -60,7 +62,7 @@ const std::vector<CouponField> &coupon_fields() {
         fact_field("sides", Fact::sides, "welded from"),
         fact_field("inside", Fact::inside, "can the root side be seen"),
         fact_field("stress", Fact::stress, "weld against the main stress"),
-        measure_field("thickness", Quantity::thinner, "thickness of a member"),
+        measure_field("thickness", Quantity::thinner, "thickness of a member; also sch 40, 16 ga steel"),
         measure_field("thickness-2", Quantity::thinner, "thickness of the other member, if it differs"),
         measure_field("weld-thickness", Quantity::weld_thickness,
                       "thickness of the weld, without reinforcement; full: a butt that is welded through"),
@@ -70,7 +72,7 @@ const std::vector<CouponField> &coupon_fields() {
         measure_field("leg", Quantity::longest_leg, "longest leg as measured"),
         measure_field("weld-length", Quantity::weld_length, "length of the weld"),
         measure_field("weld-width", Quantity::weld_width, "width of the weld"),
-        measure_field("diameter", Quantity::outside_diameter, "outside diameter of the tube"),
+        measure_field("diameter", Quantity::outside_diameter, "outside diameter of the tube; also NPS 2"),
         measure_field("temperature", Quantity::design_temperature, "design temperature, with F or C"),
         measure_field("layers", Quantity::layers, "number of layers"),
         text_field("material", "base metal"),
@@ -165,10 +167,12 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
     }
     case Kind::measure:
         try {
-            const Typed typed = parse_measured(value, info(field->quantity).dimension, fixed_unit());
+            const auto [size, called] = size_and_name(value);
+            const Typed typed = parse_measured(size, info(field->quantity).dimension, fixed_unit());
             if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
-                throw InputError("'" + shown(value) + "' is zero");
-            fields[name] = {typed.text, typed.value};
+                throw InputError("'" + shown(value) + "' is zero; what is not known is left out");
+            fields[name] = {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"),
+                            typed.value};
         } catch (const InputError &e) {
             throw DataError(name + ": " + e.what());
         }
@@ -185,7 +189,44 @@ void CouponRecord::set_all(const std::map<std::string, std::string> &values) {
     if (const auto units = values.find("units"); units != values.end()) set("units", units->second);
     for (const bool bare : {false, true})
         for (const auto &[name, value] : values)
-            if (is_bare_length(name, value) == bare) set(name, value);
+            if (is_bare_length(name, value) == bare) set(name, sized(name, value, values));
+    // A wall by its schedule is of one diameter.
+    if (values.contains("diameter"))
+        for (const auto &[name, given] : fields) sized(name, given.text, {});
+}
+
+std::string CouponRecord::sized(const std::string &name, const std::string &value,
+                                const std::map<std::string, std::string> &beside) const {
+    const bool wall = name.starts_with("thickness") || name == "weld-thickness";
+    if (!wall && name != "diameter") return value;
+    const auto said = [&](const char *field) {
+        const auto at = beside.find(field);
+        return at == beside.end() ? get(field) : at->second;
+    };
+    try {
+        const NominalSizes &sizes = NominalSizes::shipped();
+        if (!wall) {
+            const auto outside = sizes.outside(value);
+            return outside ? outside->text() : value;
+        }
+        const std::string diameter = said("diameter");
+        BesideWall known{
+            {}, said("material"), said("form") == "tube" || said("seam") == "girth" || !diameter.empty()};
+        if (!diameter.empty()) {
+            CouponRecord tube;
+            if (const std::string units = said("units"); !units.empty()) tube.set("units", units);
+            try {
+                tube.set("diameter", tube.sized("diameter", diameter, {}));
+                known.outside = tube.fields.at("diameter").value;
+            } catch (const Refusal &) {
+                known.outside.reset(); // whoever reads the diameter says why
+            }
+        }
+        const auto found = sizes.wall(value, known);
+        return found ? found->text() : value;
+    } catch (const InputError &e) {
+        throw DataError(name + ": " + e.what());
+    }
 }
 
 std::optional<Unit> CouponRecord::fixed_unit() const {
@@ -196,7 +237,7 @@ std::optional<Unit> CouponRecord::fixed_unit() const {
         const CouponField &field = *coupon_field(name);
         if (field.kind != CouponField::Kind::measure || info(field.quantity).dimension != Dimension::length)
             continue;
-        const auto written = unit_written(given.text);
+        const auto written = unit_written(size_and_name(given.text).first);
         if (out && written != out) return std::nullopt;
         out = written;
     }

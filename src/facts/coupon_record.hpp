@@ -38,11 +38,16 @@ struct CouponRecord {
     std::string withdrawn; ///< why it was taken back; empty if it stands
 
     /// Checks one value and stores it; a bare length takes the unit that the coupon has by then (set_all
-    /// minds the order). Throws DataError.
+    /// minds the order, and sizes that are called by a number). Throws DataError.
     void set(const std::string &field, const std::string &value);
     /// Sets many: `units` first, then what is written with its unit, then bare numbers. Throws DataError.
     void set_all(const std::map<std::string, std::string> &values);
     std::string get(const std::string &field) const;
+    /// A size that is called by a number (NPS 2, sch 40, 16 ga) as its measure with that name (criteria/
+    /// nominal_size.hpp); any other value as it is. `beside` is what is given with it, before what is known.
+    /// Throws DataError where it is not in the tables, or can mean several.
+    std::string sized(const std::string &field, const std::string &value,
+                      const std::map<std::string, std::string> &beside) const;
     /// Of bare numbers: `units`, else the one that all its sizes are written in; nothing if they differ or
     /// there are none.
     std::optional<Unit> fixed_unit() const;

@@ -1,5 +1,7 @@
 #include "facts/coupon_state.hpp"
 
+#include "measure/text.hpp"
+
 #include <algorithm>
 
 namespace beadbook {
@@ -23,14 +25,35 @@ std::string StoredVerdict::verdict_of(const std::string &class_id) const {
 const ExamRecord *CouponState::exam(int number) const { return numbered(exams, number); }
 const IndicationRecord *CouponState::indication(int number) const { return numbered(indications, number); }
 
+namespace {
+
+/// The first of them, so that a long log makes no long message.
+std::string listed_few(std::vector<std::string> items) {
+    constexpr std::size_t most = 12;
+    if (items.size() <= most) return listed(items);
+    const std::string last = items.back();
+    items.resize(most);
+    return joined(items, ", ") + " ... " + last;
+}
+
+} // namespace
+
 const ExamRecord &CouponState::needed_exam(int number) const {
     if (const ExamRecord *found = exam(number)) return *found;
-    throw DataError("coupon " + record.id + " has no exam " + std::to_string(number));
+    std::vector<std::string> there;
+    for (const auto &one : exams)
+        there.push_back(std::to_string(one.number) + " (" + std::string(name_of(one.method)) + ")");
+    throw DataError("coupon " + record.id + " has no exam " + std::to_string(number) +
+                    (there.empty() ? ", nor any other" : "; it has " + listed_few(there)));
 }
 
 const IndicationRecord &CouponState::needed_indication(int number) const {
     if (const IndicationRecord *found = indication(number)) return *found;
-    throw DataError("coupon " + record.id + " has no indication #" + std::to_string(number));
+    std::vector<std::string> there;
+    for (const auto &one : indications) there.push_back("#" + std::to_string(one.number));
+    throw DataError("coupon " + record.id + " has no indication #" + std::to_string(number) +
+                    (number >= 1 && number <= last_indication ? " any more" : "") +
+                    (there.empty() ? ", nor any other" : "; it has " + listed_few(there)));
 }
 
 std::vector<const ExamRecord *> CouponState::open_exams() const {

@@ -24,7 +24,8 @@ struct StoredVerdict {
         std::string id, verdict;
     };
     std::vector<Class> classes;
-    std::string body; ///< the whole, canonical
+    std::vector<Filling> filled; ///< blanks of the set as they were filled then
+    std::string body;            ///< the whole, canonical
 
     /// The verdict of a class; empty if it was not judged.
     std::string verdict_of(const std::string &class_id) const;

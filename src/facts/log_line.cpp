@@ -199,6 +199,9 @@ private:
             if (takes(key.word) || takes(key.quick) ||
                 (at_its_number(word, key.quick) && (at_ += key.quick.size(), true)))
                 return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
+        if (word.size() > 1 && word.front() == '-' && word.find_first_of("0123456789") == 1)
+            throw InputError(
+                "'" + shown(word) + "' is not understood: a measure and a place are not below zero", begin);
         throw InputError("'" + shown(word) +
                              "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
                              "to, mid), face, root, smooth, sharp or # and a remark",

@@ -1,6 +1,7 @@
 #include "facts/welder_record.hpp"
 
 #include "facts/coupon_weld.hpp"
+#include "measure/text.hpp"
 #include "qualify/range.hpp"
 
 #include <algorithm>
@@ -13,6 +14,14 @@ const QualificationRecord *WelderState::qualification(int number) const {
     const auto found = std::find_if(qualifications.begin(), qualifications.end(),
                                     [&](const QualificationRecord &q) { return q.number == number; });
     return found == qualifications.end() ? nullptr : &*found;
+}
+
+Refusal WelderState::no_such(int number) const {
+    std::vector<std::string> there;
+    for (const auto &one : qualifications) there.push_back(std::to_string(one.number) + " by " + one.rules);
+    return refused("welder " + record.mark + " has no qualification " + std::to_string(number) +
+                   (there.empty() ? ", nor any other" : "; on record are " + listed(there)))
+        .at("number");
 }
 
 std::vector<GrantedRange> granted(const std::vector<VariableRange> &range) {

@@ -4,6 +4,7 @@
 #include "facts/shortcoming.hpp"
 #include "facts/stamp.hpp"
 #include "measure/day.hpp"
+#include "measure/refusal.hpp"
 #include "qualify/range.hpp"
 #include "qualify/validity.hpp"
 
@@ -101,6 +102,8 @@ struct WelderState {
     int last_number = 0; ///< retracted ones too
 
     const QualificationRecord *qualification(int number) const;
+    /// That there is none of that number, and which there are.
+    Refusal no_such(int number) const;
 };
 
 /// What a range comes to, in the form that is kept.

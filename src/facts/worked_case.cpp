@@ -1,7 +1,9 @@
 #include "facts/worked_case.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "facts/log_line.hpp"
 #include "language/fields.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -17,14 +19,15 @@ public:
     WorkedCases read(const SetByName &open) {
         WorkedCases out;
         if (issues_.any_error() && root_.entries.empty()) return out;
-        const Fields top(root_, "", {"set", "about", "coupon", "cases"}, issues_);
+        const Fields top(root_, "", {"set", "about", "coupon", "filled", "cases"}, issues_);
         const std::string name = top.needed_text("set");
         if (name.empty()) return out;
         guarded(*top.get("set"), "set", [&] { set_ = open(name); });
         if (!set_) return out;
         out.set = set_;
         top.need("cases");
-        for (const Yaml *node : top.items("cases")) read_case(*node, top.get("coupon"), out);
+        for (const Yaml *node : top.items("cases"))
+            read_case(*node, top.get("coupon"), top.get("filled"), out);
         return out;
     }
 
@@ -38,10 +41,11 @@ private:
         }
     }
 
-    void read_case(const Yaml &node, const Yaml *common, WorkedCases &out) {
+    void read_case(const Yaml &node, const Yaml *common, const Yaml *filled, WorkedCases &out) {
         const std::string id = node.find("id") ? node.find("id")->text : "?";
         const std::string path = "cases." + id;
-        const Fields fields(node, path, {"id", "coupon", "finds", "exams", "expect", "decided by", "source"},
+        const Fields fields(node, path,
+                            {"id", "coupon", "filled", "finds", "exams", "expect", "decided by", "source"},
                             issues_);
         WorkedCase one;
         one.id = fields.needed_text("id");
@@ -58,6 +62,10 @@ private:
                 one.indications.push_back(read_find(find->text, ++number, one.coupon.unit(), line));
             });
         read_expected(fields, one);
+        OwnersCopy copy;
+        for (const Yaml *part : {filled, fields.get("filled")})
+            if (part) read_filled(*part, path + ".filled", copy);
+        one.set = with_owners_copy(set_, copy);
         out.cases.push_back(std::move(one));
     }
 
@@ -72,6 +80,47 @@ private:
                     guarded(value, path + ".coupon." + key,
                             [&, &key = key, &value = value] { coupon.set(key, value.text); });
         }
+    }
+
+    /// `{largest-pore: 0.06 in, pore-sum: {A: 0.1 in, B: 0.2 in}}`: what a shop might fill in; one value is
+    /// for every class. What the case says comes before what all cases share.
+    void read_filled(const Yaml &node, const std::string &path, OwnersCopy &copy) {
+        if (node.kind != Yaml::Kind::map)
+            return issues_.error(node.where, path, "expected `blank: value`, or `blank: {class: value}`");
+        for (const auto &[id, where, value] : node.entries) {
+            const Blank *blank = set_->blank(id);
+            if (!blank) {
+                std::vector<std::string> names;
+                for (const auto &one : set_->blanks) names.push_back(one.id);
+                issues_.error(where, path,
+                              set_->name + " has no blank '" + shown(id) + "'" + did_you_mean(id, names));
+                continue;
+            }
+            if (value.kind == Yaml::Kind::map)
+                for (const auto &[class_id, class_where, of_class] : value.entries)
+                    fill(*blank, class_id, class_where, of_class, path, copy);
+            else
+                for (std::size_t c = 0; c < set_->classes.size(); ++c)
+                    if (blank->classes[c]) fill(*blank, set_->classes[c].id, where, value, path, copy);
+        }
+    }
+
+    void fill(const Blank &blank, const std::string &class_id, Where where, const Yaml &value,
+              const std::string &path, OwnersCopy &copy) {
+        const auto index = set_->class_index(class_id);
+        if (!index || !blank.classes[*index])
+            return issues_.error(where, path,
+                                 "no limit of class '" + shown(class_id) + "' hangs on blank " + blank.id);
+        guarded(value, path + "." + blank.id, [&] {
+            Filling one{blank.id, class_id, parse_typed(value.text, blank.dimension(), set_->unit).value, "",
+                        "the worked case"};
+            if (const std::string fault = blank.fault_of(one.value, set_->unit); !fault.empty())
+                throw InputError(fault);
+            std::erase_if(copy.fillings, [&](const Filling &f) {
+                return f.blank == one.blank && f.class_id == one.class_id;
+            });
+            copy.fillings.push_back(std::move(one));
+        });
     }
 
     /// All methods, if nothing is said.

@@ -17,6 +17,7 @@ struct WorkedCase {
     std::vector<ExamDone> exams;
     std::vector<Indication> indications;
     std::map<std::string, Verdict> expected; ///< by class
+    std::shared_ptr<const CriteriaSet> set;  ///< of the file, with the blanks that the case fills
     std::string decided_by;                  ///< the rule that keeps it from being accepted; may be empty
 };
 

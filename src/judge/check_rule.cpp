@@ -12,7 +12,7 @@ namespace {
 class RuleCheck {
 public:
     RuleCheck(Evaluation &e, std::size_t rule, std::span<const Candidate> candidates)
-        : e_(e), index_(rule), rule_(e.set.rules[rule]) {
+        : e_(e), index_(rule), rule_(e.set.rules[rule]), bound_(e.bound.rule(rule)) {
         applies_ = e.applies(rule, applies_missing_);
         if (applies_ == Truth::no) return;
         for (const auto &c : candidates) consider(c.item);
@@ -22,6 +22,7 @@ public:
     void run() {
         if (applies_ == Truth::no || members_.empty()) return;
         cover();
+        list_members();
         each_class(Limit::Kind::free, [&](std::size_t c) { trace_all(c, ProvenEntry::How::no_limit); });
         each_class(Limit::Kind::not_said, [&](std::size_t c) {
             if (e_.engine < first_with_open_silence)
@@ -32,10 +33,7 @@ public:
         each_class(Limit::Kind::other, [&](std::size_t c) { trace_all(c, ProvenEntry::How::silent); });
         each_class(Limit::Kind::none, [&](std::size_t c) { blanket(c, Finding::Kind::not_allowed); });
         each_class(Limit::Kind::ask, [&](std::size_t c) { ask(c); });
-        const bool any_value = std::any_of(rule_.limits.begin(), rule_.limits.end(),
-                                           [](const Limit &l) { return l.kind == Limit::Kind::value; });
-        if (any_value) {
-            settle_limits();
+        if (bound_.classes(Limit::Kind::value) != 0) {
             switch (rule_.kind) {
             case Rule::Kind::each: check_each(); break;
             case Rule::Kind::gap: check_gaps(); break;
@@ -66,8 +64,9 @@ private:
             m.certain = Truth::unknown;
             m.doubts |= item.may_merge;
         }
-        m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words, m.doubts,
-                                            e_.least_of(item)));
+        if (!rule_.where.empty())
+            m.covers = both(m.covers, holds_for(rule_.where, e_.coupon, item.measures.get(), item.words,
+                                                m.doubts, e_.least_of(item)));
         m.certain = both(m.certain, m.covers);
         if (m.certain != Truth::no)
             members_.push_back(m);
@@ -76,53 +75,57 @@ private:
     }
 
     void not_of_it(std::uint32_t i) {
-        Evaluation::Traced row;
+        Evaluation::Traced &row = e_.trace();
         row.rule = static_cast<std::uint16_t>(index_);
-        row.item = i;
         row.how = ProvenEntry::How::not_of_it;
-        e_.trace(row);
+        row.first = static_cast<std::uint32_t>(e_.traced_items.size());
+        row.size = 1;
+        e_.traced_items.push_back({i, false});
     }
 
-    /// For the proof: one member before this rule, or all of them with the same numbers.
-    void trace(std::size_t c, const Member &m, ProvenEntry::How how, const Exact *measured = nullptr,
-               const Exact *limit = nullptr, std::uint32_t part = Evaluation::Traced::all_parts) {
-        Evaluation::Traced row;
+    /// Those that the rule speaks of, for the rows of the proof.
+    void list_members() {
+        first_traced_ = static_cast<std::uint32_t>(e_.traced_items.size());
+        for (const auto &m : members_)
+            e_.traced_items.push_back({m.item, applies_ == Truth::yes && m.covers == Truth::yes});
+    }
+
+    /// For the proof: members before this rule, all with the same numbers.
+    Evaluation::Traced &trace(std::size_t c, std::size_t member, std::size_t count, ProvenEntry::How how,
+                              const Exact *measured, const Exact *limit) {
+        Evaluation::Traced &row = e_.trace();
         row.rule = static_cast<std::uint16_t>(index_);
         row.class_index = static_cast<std::uint16_t>(c);
-        row.item = m.item;
-        row.part = part;
+        row.first = first_traced_ + static_cast<std::uint32_t>(member);
+        row.size = static_cast<std::uint32_t>(count);
         row.how = how;
-        row.sure = applies_ == Truth::yes && m.covers == Truth::yes;
         row.has_numbers = measured != nullptr;
         if (measured) {
             row.measured = *measured;
             row.limit = *limit;
         }
-        e_.trace(row);
+        return row;
     }
     void trace_all(std::size_t c, ProvenEntry::How how, const Exact *measured = nullptr,
                    const Exact *limit = nullptr) {
-        if (!e_.open(c)) return;
-        for (const auto &m : members_) trace(c, m, how, measured, limit);
+        if (e_.open(c)) trace(c, 0, members_.size(), how, measured, limit);
     }
 
     /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a
     /// hole.
     void cover() {
+        const ClassBits silent = bound_.classes(Limit::Kind::not_said) | bound_.classes(Limit::Kind::other);
         for (const auto &m : members_) {
-            const bool sure = applies_ == Truth::yes && m.covers == Truth::yes;
-            if (!sure) e_.may_cover(m.item, m.doubts | applies_missing_);
-            for (std::size_t c = 0; sure && c < e_.classes.size(); ++c)
-                if (rule_.limits[c].kind != Limit::Kind::not_said &&
-                    rule_.limits[c].kind != Limit::Kind::other)
-                    e_.cover(m.item, c);
+            if (applies_ == Truth::yes && m.covers == Truth::yes)
+                e_.cover(m.item, ~silent);
+            else
+                e_.may_cover(m.item, m.doubts | applies_missing_);
         }
     }
 
     template <class F>
     void each_class(Limit::Kind kind, F f) {
-        for (std::size_t c = 0; c < e_.classes.size(); ++c)
-            if (rule_.limits[c].kind == kind) f(c);
+        each_of(bound_.classes(kind), f);
     }
 
     Finding finding(Finding::Kind kind, Verdict effect, std::span<const std::uint32_t> items) const {
@@ -138,7 +141,7 @@ private:
     /// A rejection only if it is certain that the rule applies and that it speaks of these.
     void reject(std::size_t c, Finding::Kind kind, Truth certain, Missing doubts,
                 std::span<const std::uint32_t> items, const Exact *measured, const Exact *limit,
-                std::optional<Span> place = {}) {
+                double ratio = 0, const std::optional<Span> &place = {}) {
         const bool sure = applies_ == Truth::yes && certain == Truth::yes;
         Finding f = finding(sure ? kind : Finding::Kind::missing_data,
                             sure ? Verdict::reject : Verdict::cannot_say, items);
@@ -148,7 +151,7 @@ private:
             f.has_numbers = true;
             f.measured = *measured;
             f.limit = *limit;
-            f.ratio = ratio_of(*measured, *limit, rule_.compare);
+            f.ratio = ratio;
         }
         say(c, std::move(f));
     }
@@ -185,10 +188,10 @@ private:
     void ask(std::size_t c) {
         if (!rule_.linked || rule_.least_group < 2 || e_.engine < first_with_open_silence)
             return blanket(c, Finding::Kind::person_decides);
-        const HeldBounds bounds = bounds_of(e_, rule_, c, view(members_));
+        const HeldBounds bounds = bounds_of(e_, index_, c, view(members_));
         const Missing doubts = bounds.doubts | bounds.missing_window;
         if (doubts.any() && members_.size() >= rule_.least_group)
-            return cannot_say(c, doubts, view(bounds.everyone));
+            return cannot_say(c, doubts, view(everyone()));
         for (const auto &group : bounds.least) {
             Finding f = finding(Finding::Kind::person_decides, Verdict::cannot_say, view(group.items));
             f.place = group.place;
@@ -198,35 +201,31 @@ private:
         trace_all(c, ProvenEntry::How::within);
     }
 
-    void compare(std::size_t c, const Exact &measured, const Exact &limit, Truth certain, Missing doubts,
-                 std::span<const std::uint32_t> items, std::optional<Span> place) {
-        e_.note_borderline(index_, c, measured, limit, both(certain, applies_), items);
-        if (holds(measured, rule_.compare, limit)) {
-            if (applies_ == Truth::yes && certain == Truth::yes)
-                e_.kept(c, index_, measured, limit, items, place);
-        } else {
-            reject(c, Finding::Kind::over_limit, certain, doubts, items, &measured, &limit, place);
-        }
-    }
+    /// What is held against a limit.
+    struct Compared {
+        std::span<const std::uint32_t> items;
+        const std::optional<Span> &place;
+        Truth certain = Truth::yes; ///< the rule speaks of them
+        Missing doubts;
+    };
 
-    /// Limits that hang on the coupon alone are computed once.
-    void settle_limits() {
-        limits_.resize(e_.classes.size());
-        each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (of_coupon(rule_.limits[c].formula))
-                limits_[c] = rule_.limits[c].formula.limit(Environment{e_.coupon.values}, rule_.compare);
-        });
-    }
-    Evaluated limit_of(std::size_t c, const Environment &env) const {
-        return of_coupon(rule_.limits[c].formula) ? limits_[c]
-                                                  : rule_.limits[c].formula.limit(env, rule_.compare);
+    /// Tells how much of the limit it is.
+    double compare(std::size_t c, const Exact &measured, const Exact &limit, const Compared &of) {
+        e_.note_borderline(index_, c, measured, limit, both(of.certain, applies_), of.items);
+        const double ratio = ratio_of(measured, limit, rule_.compare);
+        if (!holds(measured, rule_.compare, limit))
+            reject(c, Finding::Kind::over_limit, of.certain, of.doubts, of.items, &measured, &limit, ratio,
+                   of.place);
+        else if (applies_ == Truth::yes && of.certain == Truth::yes)
+            e_.kept(c, index_, measured, limit, ratio, of.items, of.place);
+        return ratio;
     }
 
     void check_each() {
         const bool apart = e_.engine >= first_with_rings && !is_maximum(rule_.compare) &&
                            !rule_.measure.uses(slot_of(Quantity::nearest_gap));
-        for (const auto &m : members_) {
-            const Item &item = e_.items[m.item];
+        for (std::size_t m = 0; m < members_.size(); ++m) {
+            const Item &item = e_.items[members_[m].item];
             if (!apart || item.members.size() == 1) {
                 check_one(m, item.measures.get());
                 continue;
@@ -237,34 +236,49 @@ private:
         }
     }
 
+    Evaluated measured_of(const Environment &env) const {
+        const auto asked = bound_.lone_measure;
+        if (!asked) return rule_.measure.evaluate(env);
+        return env.has(*asked) ? Evaluated{env[*asked], {}} : Evaluated{0, Missing::quantity(*asked)};
+    }
+
     /// Of a joined one, what its measure is at least where it is not known of all parts; else 0.
     Exact least_measured(const Item &item, const Evaluated &measured) const {
-        const auto asked = rule_.measure.lone_quantity();
+        const auto asked = bound_.lone_measure;
         const LeastKnown *least = e_.least_of(item);
         return !measured.known() && asked && least ? Exact((*least)[static_cast<Quantity>(*asked)])
                                                    : Exact(0);
     }
 
-    void check_one(const Member &m, const Environment::Values &measures,
+    void check_one(std::size_t member, const Environment::Values &measures,
                    std::uint32_t part = Evaluation::Traced::all_parts) {
+        const Member &m = members_[member];
         const bool upper = is_maximum(rule_.compare);
         const Item &item = e_.items[m.item];
         const Environment env{e_.coupon.values, &measures};
-        const Evaluated measured = rule_.measure.evaluate(env);
-        each_class(Limit::Kind::value, [&](std::size_t c) {
-            const Evaluated limit = limit_of(c, env);
-            if (const Exact least = least_measured(item, measured);
-                upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value))
-                return compare(c, least, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
+        const Evaluated measured = measured_of(env);
+        const Exact least = least_measured(item, measured);
+        const Compared self{{&m.item, 1}, item.place, m.certain, m.doubts};
+        each_class(Limit::Kind::value, [&](std::size_t c) -> void {
+            const Evaluated limit = e_.bound.limit(index_, c).of(env);
+            if (upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value))
+                return static_cast<void>(compare(c, least, limit.value, self));
             if (!measured.known() || !limit.known())
                 return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
             // What is within a limit alone may be over it as one with a neighbour, or short of it alone
             // only.
             if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
                 return cannot_say(c, item.may_merge, {&m.item, 1});
-            compare(c, measured.value, limit.value, m.certain, m.doubts, {&m.item, 1}, item.place);
-            if (e_.open(c)) trace(c, m, ProvenEntry::How::within, &measured.value, &limit.value, part);
+            compare(c, measured.value, limit.value, self);
+            if (e_.open(c))
+                trace(c, member, 1, ProvenEntry::How::within, &measured.value, &limit.value).part = part;
         });
+    }
+
+    Several<std::uint32_t> everyone() const {
+        Several<std::uint32_t> out;
+        for (const auto &m : members_) out.push_back(m.item);
+        return out;
     }
 
     void check_gaps() {
@@ -276,20 +290,16 @@ private:
                 placed.push_back(&m);
             }
         }
-        Several<std::uint32_t> all;
         bool open_end = false;
-        for (const auto &m : members_) {
-            all.push_back(m.item);
-            open_end = open_end || e_.items[m.item].open_end;
-        }
+        for (const auto &m : members_) open_end = open_end || e_.items[m.item].open_end;
         const auto pairs = neighbour_pairs(view(spans), e_.coupon.around());
         each_class(Limit::Kind::value, [&](std::size_t c) {
             if (placed.size() < members_.size() && members_.size() > 1)
-                cannot_say(c, Missing::place(), view(all));
+                cannot_say(c, Missing::place(), view(everyone()));
             // The way from where one begins is the most that it can be, so it may reject and not accept.
-            if (open_end && members_.size() > 1) cannot_say(c, lack_of(Quantity::length), view(all));
+            if (open_end && members_.size() > 1) cannot_say(c, lack_of(Quantity::length), view(everyone()));
             if (placed.size() > 1 && e_.coupon.turn_unknown())
-                cannot_say(c, lack_of(Quantity::weld_length), view(all));
+                cannot_say(c, lack_of(Quantity::weld_length), view(everyone()));
         });
         tightest_.assign(e_.classes.size(), {});
         for (const Pair &pair : pairs) check_pair(*placed[pair.first], *placed[pair.second], pair.gap);
@@ -316,20 +326,19 @@ private:
     }
 
     void check_pair(const Member &a, const Member &b, std::int64_t gap) {
-        const auto &x = e_.items[a.item].measures, &y = e_.items[b.item].measures;
+        const Environment::Values &x = e_.items[a.item].measures.get(), &y = e_.items[b.item].measures.get();
         pair_.clear();
         for (const auto &[of, larger] :
              {std::pair{Quantity::size, Quantity::larger_size}, {Quantity::length, Quantity::longer_length}})
-            if (x.has(of) && y.has(of)) pair_.set(larger, std::max(x[of], y[of]));
+            if (x.has(of) && y.has(of)) pair_.set_whole(larger, std::max(x[of], y[of]));
         const std::uint32_t two[] = {std::min(a.item, b.item), std::max(a.item, b.item)};
-        const Span between{e_.items[a.item].place->to, e_.items[b.item].place->from};
+        const std::optional between = Span{e_.items[a.item].place->to, e_.items[b.item].place->from};
+        const Compared pair{two, between, both(a.certain, b.certain), a.doubts | b.doubts};
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            const Evaluated limit = limit_of(c, {e_.coupon.values, &pair_});
+            const Evaluated limit = e_.bound.limit(index_, c).of({e_.coupon.values, &pair_});
             if (!limit.known()) return cannot_say(c, limit.missing, two);
-            compare(c, Exact(gap), limit.value, both(a.certain, b.certain), a.doubts | b.doubts, two,
-                    between);
+            const double ratio = compare(c, gap, limit.value, pair);
             if (!e_.open(c)) return;
-            const double ratio = ratio_of(Exact(gap), limit.value, rule_.compare);
             if (ratio > tightest_[c].ratio) tightest_[c] = {ratio, Exact(gap), limit.value};
         });
     }
@@ -338,16 +347,16 @@ private:
         HeldBounds bounds;
         bool known = false;
         each_class(Limit::Kind::value, [&](std::size_t c) {
-            if (!known || rule_.window_by_class) bounds = bounds_of(e_, rule_, c, view(members_));
+            if (!known || rule_.window_by_class) bounds = bounds_of(e_, index_, c, view(members_));
             known = true;
-            Evaluated limit = limits_[c];
-            if (limit.known() && rule_.prorated) limit = prorated(limit.value, bounds.window);
+            Evaluated limit = e_.bound.limit(index_, c).of_coupon();
+            if (limit.known() && rule_.prorated) limit = prorated(limit.value, bounds.window, e_.coupon);
             if (!limit.known() || bounds.missing_window.any())
-                return cannot_say(c, limit.missing | bounds.missing_window, view(bounds.everyone));
+                return cannot_say(c, limit.missing | bounds.missing_window, view(everyone()));
             bool out = false;
             for (const auto &held : bounds.least) {
                 if (held.value == Exact(0)) continue;
-                compare(c, held.value, limit.value, Truth::yes, {}, view(held.items), held.place);
+                compare(c, held.value, limit.value, {view(held.items), held.place, Truth::yes, {}});
                 out = out || !holds(held.value, rule_.compare, limit.value);
             }
             if (out) return;
@@ -355,34 +364,29 @@ private:
             for (const auto &held : bounds.least) worst = std::max(worst, held.value);
             if (bounds.doubts.any()) {
                 if (!bounds.most || !holds(*bounds.most, rule_.compare, limit.value))
-                    return cannot_say(c, bounds.doubts, view(bounds.everyone));
+                    return cannot_say(c, bounds.doubts, view(everyone()));
                 worst = *bounds.most;
             }
             trace_all(c, ProvenEntry::How::within, &worst, &limit.value);
         });
     }
 
-    Evaluated prorated(const Exact &limit, const std::optional<Exact> &window) const {
-        const Evaluated length = formula_of(Quantity::weld_length).evaluate(Environment{e_.coupon.values});
-        if (!length.known() || !window) return {0, length.missing};
-        return {length.value < *window ? limit * length.value / *window : limit, {}};
-    }
-
     Evaluation &e_;
     Exam exam_ = Exam::VT;
     std::size_t index_;
     const Rule &rule_;
+    const BoundRule &bound_;
     Truth applies_ = Truth::yes;
     Missing applies_missing_;
     Several<Member> members_;
-    Few<Evaluated> limits_;    ///< by class, where they hang on the coupon alone
-    Environment::Values pair_; ///< of the two neighbours in hand
+    std::uint32_t first_traced_ = 0; ///< of the members, among Evaluation::traced_items
+    Environment::Values pair_;       ///< of the two neighbours in hand
     /// The pair of neighbours that comes nearest to its limit, by class.
     struct Tightest {
         double ratio = -1;
         Exact measured, limit;
     };
-    std::vector<Tightest> tightest_;
+    Several<Tightest> tightest_;
 };
 
 } // namespace

@@ -51,29 +51,29 @@ void compare_places(Comparing &all, const Indication &i, const Coupon &coupon, b
 }
 
 /// A fillet is no larger than its longest leg.
-void compare_leg(Comparing &all, const Coupon &coupon, const std::vector<Indication> &indications,
-                 const Vocabulary &vocabulary) {
-    if (!coupon.values.has(Quantity::longest_leg)) return;
-    const auto fillet = vocabulary.find("fillet size");
+void compare_leg(Comparing &all, const BoundSet &bound, const std::vector<Indication> &indications) {
+    if (!bound.fillet_size) return;
     for (const auto &i : indications)
-        if (i.type == fillet && i.measures.has(Quantity::size))
-            all.less_or_equal(i.measures[Quantity::size], coupon.values[Quantity::longest_leg], i.number,
-                              lack_of(Quantity::size) | lack_of(Quantity::longest_leg));
+        if (i.type == bound.fillet_size && i.measures.has(Quantity::size))
+            all.less_or_equal(i.measures[Quantity::size], bound.coupon.values[Quantity::longest_leg],
+                              i.number, lack_of(Quantity::size) | lack_of(Quantity::longest_leg));
 }
 
 } // namespace
 
-Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDone> &exams,
-                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
+Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDone> &exams,
+                                 const std::vector<Indication> &indications) {
+    const Coupon &coupon = bound.coupon;
     Contradictions out;
     Comparing all(out);
     if (coupon.values.has(Quantity::thinner) && coupon.values.has(Quantity::thicker))
         all.less_or_equal(coupon.values[Quantity::thinner], coupon.values[Quantity::thicker], 0,
                           lack_of(Quantity::thinner) | lack_of(Quantity::thicker));
-    compare_leg(all, coupon, indications, vocabulary);
+    compare_leg(all, bound, indications);
     for (const auto &i : indications) {
-        compare_sizes(all, i, vocabulary[i.type].measured);
-        compare_places(all, i, coupon, vocabulary[i.type].measured);
+        const bool dimension = bound.vocabulary[i.type].measured;
+        compare_sizes(all, i, dimension);
+        compare_places(all, i, coupon, dimension);
     }
     for (std::size_t x = 0; x < exam_count; ++x) {
         // Once a method: which of its exams it was, the exams themselves tell.

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "judge/coupon.hpp"
+#include "judge/bound_set.hpp"
 
 #include <vector>
 
@@ -21,7 +21,7 @@ struct Contradictions {
 /// Compares what can be compared: the sizes of each entry with each other and with its place, places with
 /// the length of the weld, the two thicknesses, a fillet's size with its longest leg, and each exam's number
 /// of finds with its entries.
-Contradictions contradictions_in(const Coupon &coupon, const std::vector<ExamDone> &exams,
-                                 const std::vector<Indication> &indications, const Vocabulary &vocabulary);
+Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDone> &exams,
+                                 const std::vector<Indication> &indications);
 
 } // namespace beadbook

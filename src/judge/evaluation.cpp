@@ -1,35 +1,30 @@
 #include "judge/evaluation.hpp"
 
 #include <algorithm>
-#include <limits>
 
 namespace beadbook {
 
-Evaluation::Evaluation(const CriteriaSet &criteria, const Coupon &facts, const std::vector<Indication> &found,
-                       std::vector<Item> made, int whose)
-    : set(criteria), coupon(facts), indications(found), items(std::move(made)), engine(whose),
-      classes(criteria.classes.size()), nearest_(criteria.classes.size()), covered_(items.size()),
-      may_cover_(items.size()) {
-    for (const auto &rule : set.rules) {
-        if (rule.kind != Rule::Kind::combine) continue;
-        share_.resize(set.rules.size());
-        borderlines_.resize(set.rules.size() * set.classes.size());
-        for (const std::size_t r : rule.combined) share_[r] = rule.borderline;
-    }
+Evaluation::Evaluation(const BoundSet &program, const std::vector<Indication> &found, std::vector<Item> made)
+    : bound(program), set(program.set), coupon(program.coupon), indications(found), items(std::move(made)),
+      engine(program.engine), classes(set.classes.size()), nearest_(set.classes.size()),
+      covered_(items.size()), may_cover_(items.size()) {
+    if (!bound.borderline.empty()) borderlines_.resize(set.rules.size() * set.classes.size());
 }
 
 std::vector<int> Evaluation::numbers_of(std::span<const std::uint32_t> of_items) const {
     std::vector<int> out;
+    out.reserve(of_items.size());
     for (const std::uint32_t i : of_items)
         for (const std::size_t m : items[i].members) out.push_back(indications[m].number);
-    std::sort(out.begin(), out.end());
+    if (out.size() > 1) std::sort(out.begin(), out.end());
     return out;
 }
 
 Truth Evaluation::applies(std::size_t rule, Missing &lacks) {
-    const Truth out = holds_for(set.rules[rule].when, coupon, {}, {}, lacks);
-    if (out == Truth::no) not_applying_.push_back(static_cast<int>(rule));
-    return out;
+    const Settled &applies = bound.rule(rule).applies;
+    lacks |= applies.lacks;
+    if (applies.truth == Truth::no) not_applying_.push_back(static_cast<int>(rule));
+    return applies.truth;
 }
 
 bool Evaluation::holds_back(std::size_t rule, std::size_t class_index, Exam exam) const {
@@ -47,30 +42,26 @@ std::vector<Finding> Evaluation::take_back(std::size_t rule, std::size_t class_i
 }
 
 void Evaluation::untrace(std::size_t rule, std::size_t class_index, Exam exam) {
-    std::erase_if(traces_, [&](const Traced &row) {
-        return row.rule == rule && row.class_index == class_index && row.item != Traced::whole_coupon &&
-               indications[items[row.item].members.front()].exam == exam;
-    });
+    const auto its_row = [&](const Traced &row) {
+        return row.rule == rule && row.class_index == class_index && row.size > 0 &&
+               indications[items[traced_items[row.first].item].members.front()].exam == exam;
+    };
+    traces_.erase(std::remove_if(traces_.begin(), traces_.end(), its_row), traces_.end());
 }
 
-double ratio_of(const Exact &measured, const Exact &limit, Compare compare) {
-    const bool upper = is_maximum(compare);
-    const double above = (upper ? measured : limit).to_double();
-    const double below = (upper ? limit : measured).to_double();
-    if (below == 0) return above == 0 ? 1 : std::numeric_limits<double>::infinity();
-    return above / below;
-}
-
-void Evaluation::kept(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,
-                      std::span<const std::uint32_t> of_items, std::optional<Span> place) {
+void Evaluation::take_nearest(std::size_t class_index, std::size_t rule, const Exact &measured,
+                              const Exact &limit, double ratio, std::span<const std::uint32_t> of_items,
+                              const std::optional<Span> &place) {
     Nearest &best = nearest_[class_index];
-    const double ratio = ratio_of(measured, limit, set.rules[rule].compare);
-    if (ratio < best.ratio) return;
     // Equal ones are told apart by rule, then by indication, so that the order of entry never shows.
-    if (ratio == best.ratio &&
-        (rule > best.rule ||
-         (rule == best.rule && numbers_of(of_items) >= numbers_of({best.items.data(), best.items.size()}))))
-        return;
+    if (ratio == best.ratio) {
+        if (rule > best.rule) return;
+        const auto before = view(best.items);
+        if (rule == best.rule &&
+            (std::equal(of_items.begin(), of_items.end(), before.begin(), before.end()) ||
+             numbers_of(of_items) >= numbers_of(before)))
+            return;
+    }
     best.items.assign(of_items.begin(), of_items.end());
     best.ratio = ratio;
     best.rule = rule;
@@ -79,12 +70,11 @@ void Evaluation::kept(std::size_t class_index, std::size_t rule, const Exact &me
     best.place = place;
 }
 
-void Evaluation::note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured,
+void Evaluation::hold_borderline(std::size_t rule, std::size_t class_index, const Exact &measured,
                                  const Exact &limit, Truth certain, std::span<const std::uint32_t> of_items) {
-    if (share_.empty() || !share_[rule]) return;
-    const Compare compare = set.rules[rule].compare;
-    const bool upper = is_maximum(compare);
-    const bool reached = upper ? measured >= limit * *share_[rule] : measured * *share_[rule] <= limit;
+    const Exact &share = *bound.borderline[rule];
+    const bool upper = is_maximum(set.rules[rule].compare);
+    const bool reached = upper ? measured >= limit * share : measured * share <= limit;
     if (!reached) return;
     Borderline &b = borderlines_[rule * set.classes.size() + class_index];
     b.reached = std::max(b.reached, certain);
@@ -97,7 +87,7 @@ void Evaluation::settle_nearest() {
         if (best.ratio < 0) continue;
         Finding f;
         f.rule = static_cast<int>(best.rule);
-        f.indications = numbers_of({best.items.data(), best.items.size()});
+        f.indications = numbers_of(view(best.items));
         f.place = best.place;
         f.has_numbers = true;
         f.measured = best.measured;

@@ -1,8 +1,10 @@
 #pragma once
 
+#include "judge/bound_set.hpp"
 #include "judge/item.hpp"
 #include "judge/judgement.hpp"
 
+#include <limits>
 #include <span>
 
 namespace beadbook {
@@ -16,14 +18,16 @@ struct Candidate {
     std::uint16_t rule = 0;
     Exam exam = Exam::VT;
     std::uint32_t item = 0;
+    friend auto operator<=>(const Candidate &, const Candidate &) = default;
 };
+using Candidates = boost::container::small_vector<Candidate, 64>;
 
 /// What all rule checks of one judgement share: the input, and the classes' findings as they grow.
 class Evaluation {
 public:
-    Evaluation(const CriteriaSet &set, const Coupon &coupon, const std::vector<Indication> &indications,
-               std::vector<Item> items, int engine = engine_number);
+    Evaluation(const BoundSet &bound, const std::vector<Indication> &indications, std::vector<Item> items);
 
+    const BoundSet &bound;
     const CriteriaSet &set;
     const Coupon &coupon;
     const std::vector<Indication> &indications;
@@ -42,28 +46,41 @@ public:
 
     void add(std::size_t class_index, Finding finding) {
         if (finding.effect != Verdict::accept) open_ &= ~(std::uint32_t{1} << class_index);
-        classes[class_index].findings.push_back(std::move(finding));
+        auto &findings = classes[class_index].findings;
+        if (findings.empty()) findings.reserve(4);
+        findings.push_back(std::move(finding));
     }
 
-    /// A measure that kept its limit: remembered if it is the nearest miss so far.
+    /// A measure that kept its limit, with their ratio: remembered if it is the nearest miss so far.
     void kept(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,
-              std::span<const std::uint32_t> of_items, std::optional<Span> place);
+              double ratio, std::span<const std::uint32_t> of_items, const std::optional<Span> &place) {
+        if (ratio >= nearest_[class_index].ratio)
+            take_nearest(class_index, rule, measured, limit, ratio, of_items, place);
+    }
 
     /// Nothing has been said against the class yet, so what is evaluated belongs to its proof.
     bool open(std::size_t class_index) const { return (open_ >> class_index) & 1u; }
-    bool any_open() const { return (open_ & ((std::uint64_t{1} << classes.size()) - 1)) != 0; }
-    /// What became of an item before a rule, for the proof: of one class, or of all.
+    bool any_open() const { return (open_ & bound.all_classes()) != 0; }
+    /// What became of items before a rule, for the proof: of one class, or of all.
     struct Traced {
         static constexpr std::uint16_t all_classes = 0xffff;
-        static constexpr std::uint32_t whole_coupon = 0xffffffff, all_parts = 0xffffffff;
+        static constexpr std::uint32_t all_parts = 0xffffffff;
         std::uint16_t rule = 0, class_index = all_classes;
-        std::uint32_t item = whole_coupon;
         std::uint32_t part = all_parts; ///< of a joined item, by the index of its indication
         ProvenEntry::How how = ProvenEntry::How::within;
-        bool sure = false, has_numbers = false;
+        bool has_numbers = false;
+        std::uint32_t first = 0, size = 0; ///< its items in traced_items; none: the whole coupon
         Exact measured, limit;
     };
-    void trace(const Traced &row) { traces_.push_back(row); }
+    /// An item, and whether the rule certainly applies and speaks of it.
+    struct TracedItem {
+        std::uint32_t item = 0;
+        bool sure = false;
+    };
+    /// A new row, to be filled in.
+    Traced &trace() { return traces_.emplace_back(); }
+    /// Where the items of rows to come are kept.
+    Several<TracedItem> traced_items;
     /// What a rule that rejects only together with another said so far, until both are judged.
     void hold_back(std::size_t rule, std::size_t class_index, Exam exam, Finding finding) {
         held_back_.push_back({rule, class_index, exam, std::move(finding)});
@@ -74,12 +91,12 @@ public:
     void untrace(std::size_t rule, std::size_t class_index, Exam exam);
     /// Whether a rule is for this coupon, and what would tell; that it is not is kept for the proof.
     Truth applies(std::size_t rule, Missing &lacks);
-    const std::vector<Traced> &traces() const { return traces_; }
+    std::span<const Traced> traces() const { return view(traces_); }
     const std::vector<int> &not_applying() const { return not_applying_; }
 
-    /// Class `c` has a rule that decides about item `i`.
-    void cover(std::size_t i, std::size_t c) { covered_[i] |= std::uint32_t{1} << c; }
-    bool covered(std::size_t i, std::size_t c) const { return (covered_[i] >> c) & 1u; }
+    /// These classes have a rule that decides about item `i`.
+    void cover(std::size_t i, ClassBits by) { covered_[i] |= by; }
+    ClassBits not_covered(std::size_t i) const { return bound.all_classes() & ~covered_[i]; }
     /// A rule may speak of item `i`, if what is missing turns out so.
     void may_cover(std::size_t i, Missing hangs_on) { may_cover_[i] |= hangs_on; }
     Missing cover_hangs_on(std::size_t i) const { return may_cover_[i]; }
@@ -90,7 +107,10 @@ public:
         std::vector<std::uint32_t> items;
     };
     void note_borderline(std::size_t rule, std::size_t class_index, const Exact &measured, const Exact &limit,
-                         Truth certain, std::span<const std::uint32_t> of_items);
+                         Truth certain, std::span<const std::uint32_t> of_items) {
+        if (!bound.borderline.empty() && bound.borderline[rule])
+            hold_borderline(rule, class_index, measured, limit, certain, of_items);
+    }
     const Borderline &borderline(std::size_t rule, std::size_t class_index) const {
         return borderlines_[rule * set.classes.size() + class_index];
     }
@@ -99,6 +119,12 @@ public:
     void settle_nearest();
 
 private:
+    void take_nearest(std::size_t class_index, std::size_t rule, const Exact &measured, const Exact &limit,
+                      double ratio, std::span<const std::uint32_t> of_items,
+                      const std::optional<Span> &place);
+    void hold_borderline(std::size_t rule, std::size_t class_index, const Exact &measured, const Exact &limit,
+                         Truth certain, std::span<const std::uint32_t> of_items);
+
     struct Nearest {
         double ratio = -1;
         std::size_t rule = 0;
@@ -113,17 +139,22 @@ private:
     };
     std::vector<HeldBack> held_back_;
     std::uint32_t open_ = ~std::uint32_t{0};
-    std::vector<Traced> traces_;
+    boost::container::small_vector<Traced, 48> traces_;
     std::vector<int> not_applying_;
-    std::vector<Nearest> nearest_;
-    std::vector<std::uint32_t> covered_;
-    std::vector<Missing> may_cover_;
+    boost::container::small_vector<Nearest, 3> nearest_;
+    Several<ClassBits> covered_;
+    Several<Missing> may_cover_;
     std::vector<Borderline> borderlines_;
-    std::vector<std::optional<Exact>> share_; ///< of each rule's limit that counts as borderline
 };
 
 /// measured / limit for a maximum, limit / measured for a minimum; over 1 is out.
-double ratio_of(const Exact &measured, const Exact &limit, Compare compare);
+inline double ratio_of(const Exact &measured, const Exact &limit, Compare compare) {
+    const bool upper = is_maximum(compare);
+    const double above = (upper ? measured : limit).to_double();
+    const double below = (upper ? limit : measured).to_double();
+    if (below == 0) return above == 0 ? 1 : std::numeric_limits<double>::infinity();
+    return above / below;
+}
 
 /// The proof of a class that nothing speaks against, from what was evaluated.
 Proof proof_from(const Evaluation &evaluation, std::size_t class_index, const std::vector<ExamDone> &exams,

@@ -10,15 +10,14 @@ namespace {
 
 class Bounds {
 public:
-    Bounds(const Evaluation &e, const Rule &rule, std::size_t class_index, std::span<const Member> members)
-        : e_(e), rule_(rule), window_(rule.window(class_index)), members_(members) {}
+    Bounds(const Evaluation &e, std::size_t rule, std::size_t class_index, std::span<const Member> members)
+        : e_(e), index_(rule), rule_(e.set.rules[rule]), bound_(e.bound.rule(rule).window(class_index)),
+          window_(bound_.window), members_(members), width_(bound_.width), whole_(bound_.whole) {}
 
     HeldBounds compute() {
-        for (const auto &m : members_) out_.everyone.push_back(m.item);
         settle_window();
         if (out_.missing_window.any()) return std::move(out_);
         for (const auto &m : members_) sort_in(m);
-        const Exact certain_total = total(certain_) + total(certain_unplaced_);
         if (whole_ && !rule_.linked) {
             auto all = certain_;
             all.insert(all.end(), certain_unplaced_.begin(), certain_unplaced_.end());
@@ -28,39 +27,24 @@ public:
                 largest != mergeable_.end())
                 all.push_back(*largest);
             out_.least.push_back({total(all), std::nullopt, items_of(all)});
-            if (out_.doubts.any() && bounded_) out_.most = certain_total + total(uncertain_);
+            if (out_.doubts.any() && bounded_) out_.most = total_of_all();
             return std::move(out_);
         }
         if (!certain_unplaced_.empty() || unplaced_uncertain_) out_.doubts |= Missing::place();
         out_.least = worst(certain_);
         add_alone();
-        if (out_.doubts.any() && bounded_) upper_bound(certain_total);
+        if (out_.doubts.any() && bounded_) upper_bound();
         return std::move(out_);
     }
 
 private:
-    using Items = std::vector<std::uint32_t>;
+    using Items = Several<std::uint32_t>;
 
     void settle_window() {
-        const auto &line = e_.coupon.line;
-        whole_ = window_ && window_->kind == Window::Kind::whole_weld;
-        if (!whole_ && e_.coupon.turn_unknown()) out_.doubts |= lack_of(Quantity::weld_length);
-        if (!window_ || whole_) return; // without a window: whole groups in line
-        if (window_->kind == Window::Kind::area) {
-            out_.window = window_->longest_side;
-            return;
-        }
-        const Evaluated length = window_->length.evaluate(Environment{e_.coupon.values});
-        out_.missing_window = length.missing;
-        if (!length.known()) return;
-        out_.window = length.value;
-        // A fraction of a nanometre is given to the welder's disadvantage: the window is rounded up.
-        const Exact longest = longest_length.nm;
-        if (length.value > longest) out_.window = longest;
-        const Exact &stretch = *out_.window;
-        const Int128 down = stretch.num() / stretch.den();
-        width_ = static_cast<std::int64_t>(stretch == Exact::whole(down) ? down : down + 1);
-        whole_ = line.length && width_ >= line.length->nm;
+        const bool whole_weld = window_ && window_->kind == Window::Kind::whole_weld;
+        if (!whole_weld && e_.coupon.turn_unknown()) out_.doubts |= lack_of(Quantity::weld_length);
+        out_.missing_window = bound_.missing;
+        out_.window = bound_.length;
     }
 
     std::optional<Exact> weight(std::uint32_t i) const {
@@ -107,9 +91,12 @@ private:
         return sum;
     }
 
-    static Items items_of(Items items) {
-        std::sort(items.begin(), items.end());
-        return items;
+    Exact total_of_all() const { return total(certain_) + total(certain_unplaced_) + total(uncertain_); }
+
+    static Items items_of(const Items &items) {
+        Items out = items;
+        std::sort(out.begin(), out.end());
+        return out;
     }
 
     /// One that is not placed still lies somewhere, whole or as much as the window holds.
@@ -124,10 +111,10 @@ private:
         }
     }
 
-    void upper_bound(const Exact &certain_total) {
+    void upper_bound() {
         const bool open = e_.coupon.turn_unknown();
         if (!certain_unplaced_.empty() || unplaced_uncertain_ || open || open_end_) {
-            out_.most = area() && !open ? area_upper_bound() : certain_total + total(uncertain_);
+            out_.most = area() && !open ? area_upper_bound() : total_of_all();
             return;
         }
         Items all = certain_;
@@ -233,21 +220,22 @@ private:
     /// A count past which no class accepts.
     std::size_t enough() const {
         Exact most = 0;
-        for (const auto &limit : rule_.limits) {
-            if (limit.kind != Limit::Kind::value) continue;
-            const Evaluated value = limit.formula.limit(Environment{e_.coupon.values}, rule_.compare);
+        each_of(e_.bound.rule(index_).classes(Limit::Kind::value), [&](std::size_t c) {
+            const Evaluated &value = e_.bound.limit(index_, c).of_coupon();
             if (value.known()) most = std::max(most, value.value);
-        }
+        });
         return static_cast<std::size_t>(most.num() / most.den());
     }
 
     const Evaluation &e_;
+    std::size_t index_;
     const Rule &rule_;
+    const BoundWindow &bound_;
     const Window *window_; ///< null: whole groups in line
     std::span<const Member> members_;
     HeldBounds out_;
-    std::int64_t width_ = 0;
-    bool whole_ = false;
+    std::int64_t width_;
+    bool whole_;
     bool bounded_ = true;
     bool unplaced_uncertain_ = false;
     bool open_end_ = false; ///< nobody told where some of them end
@@ -256,9 +244,16 @@ private:
 
 } // namespace
 
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::size_t class_index,
+HeldBounds bounds_of(const Evaluation &evaluation, std::size_t rule, std::size_t class_index,
                      std::span<const Member> members) {
     return Bounds(evaluation, rule, class_index, members).compute();
+}
+
+Evaluated prorated(const Exact &limit, const std::optional<Exact> &window, const Coupon &coupon) {
+    if (!coupon.values.has(Quantity::weld_length)) return {0, lack_of(Quantity::weld_length)};
+    if (!window) return {0, {}};
+    const Exact length = coupon.values[Quantity::weld_length];
+    return {length < *window ? limit * length / *window : limit, {}};
 }
 
 } // namespace beadbook

@@ -16,7 +16,7 @@ struct Member {
 struct Held {
     Exact value;
     std::optional<Span> place;
-    std::vector<std::uint32_t> items;
+    Several<std::uint32_t> items;
 };
 
 /// A sum or count from both sides: what is certain, and what it could be at most when missing data turn out
@@ -27,11 +27,13 @@ struct HeldBounds {
     Missing doubts;
     Missing missing_window;      ///< the window itself cannot be computed
     std::optional<Exact> window; ///< its length, if it has one
-    std::vector<std::uint32_t> everyone;
 };
 
 /// In the window of one class.
-HeldBounds bounds_of(const Evaluation &evaluation, const Rule &rule, std::size_t class_index,
+HeldBounds bounds_of(const Evaluation &evaluation, std::size_t rule, std::size_t class_index,
                      std::span<const Member> members);
+
+/// A limit that shrinks in proportion on a weld shorter than its window.
+Evaluated prorated(const Exact &limit, const std::optional<Exact> &window, const Coupon &coupon);
 
 } // namespace beadbook

@@ -227,7 +227,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     std::vector<Item> items;
     items.reserve(indications.size());
     for (std::size_t i = 0; i < indications.size(); ++i) {
-        Item item;
+        Item &item = items.emplace_back();
         item.members.push_back(i);
         item.place = indications[i].place;
         item.across = indications[i].across;
@@ -235,7 +235,6 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.open_end = engine >= first_with_bounds && item.place && item.place->from == item.place->to &&
                         !item.measures.has(Quantity::length) && !vocabulary[indications[i].type].measured;
         item.words = indications[i].words;
-        items.push_back(std::move(item));
     }
     const auto settle_shape = [&](Item &item) {
         item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type], shapes);

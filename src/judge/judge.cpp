@@ -1,39 +1,31 @@
 #include "judge/contradiction.hpp"
 #include "judge/evaluation.hpp"
+#include "judge/proof_check.hpp"
 #include "judge/readings.hpp"
+#include "judge/settle_verdict.hpp"
 #include "judge/wanted.hpp"
 #include "judge/whole_coupon.hpp"
 
 #include <algorithm>
-#include <set>
-#include <tuple>
 
 namespace beadbook {
 namespace {
 
 /// Which rules speak of which items, in rule order; one exam's finds never mix with another's.
-std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e) {
-    std::vector<Candidate> out;
+Candidates candidates_of(const CriteriaSet &set, const Evaluation &e) {
+    Candidates out;
     for (std::uint32_t i = 0; i < e.items.size(); ++i) {
         const Item &item = e.items[i];
         if (item.counts == Truth::no) continue;
-        const std::size_t begin = out.size();
         for (const std::size_t m : item.members) {
             const Indication &found = e.indications[m];
             for (const std::uint16_t r : set.rules_for(found.type, found.exam))
                 out.push_back({r, found.exam, i});
         }
-        if (item.members.size() == 1) continue;
-        // Joined ones of several types: each rule once.
-        const auto first = out.begin() + static_cast<std::ptrdiff_t>(begin);
-        std::sort(first, out.end(), [](const Candidate &a, const Candidate &b) { return a.rule < b.rule; });
-        out.erase(std::unique(first, out.end(),
-                              [](const Candidate &a, const Candidate &b) { return a.rule == b.rule; }),
-                  out.end());
     }
-    std::sort(out.begin(), out.end(), [](const Candidate &a, const Candidate &b) {
-        return std::tie(a.rule, a.exam, a.item) < std::tie(b.rule, b.exam, b.item);
-    });
+    std::sort(out.begin(), out.end());
+    // Joined ones of several types: each rule once.
+    out.erase(std::unique(out.begin(), out.end()), out.end());
     return out;
 }
 
@@ -41,11 +33,9 @@ std::vector<Candidate> candidates_of(const CriteriaSet &set, const Evaluation &e
 bool check_scope(Evaluation &e) {
     bool outside = false;
     for (std::size_t s = 0; s < e.set.scope.size(); ++s) {
-        const ScopePart &part = e.set.scope[s];
-        Missing asked_lacks, lacks;
-        const Truth asked = holds_for(part.only_if, e.coupon, {}, {}, asked_lacks);
+        const auto &[asked_if, holding] = e.bound.scope[s];
+        const Truth asked = asked_if.truth, held = holding.truth;
         if (asked == Truth::no) continue;
-        const Truth held = holds_for(part.when, e.coupon, {}, {}, lacks);
         const bool out = asked == Truth::yes && held == Truth::no;
         outside = outside || out;
         for (std::size_t c = 0; c < e.classes.size(); ++c) {
@@ -57,7 +47,7 @@ bool check_scope(Evaluation &e) {
             f.kind = out ? Finding::Kind::outside_scope : Finding::Kind::scope_unknown;
             f.effect = Verdict::cannot_say;
             f.clause = static_cast<int>(s);
-            if (!out) f.missing = asked_lacks | lacks;
+            if (!out) f.missing = asked_if.lacks | holding.lacks;
             e.add(c, std::move(f));
         }
     }
@@ -107,7 +97,8 @@ void check_gaps(Evaluation &e, std::uint32_t i) {
         if (!gap.beside_rules || !speaks_of(gap, e, item)) continue;
         if (gap.shape != Shape::unknown && item.shape != Shape::unknown && item.shape != gap.shape) continue;
         Finding f;
-        if (holds_for(gap.when, e.coupon, {}, {}, f.missing) == Truth::no) continue;
+        if (e.bound.gaps[g].truth == Truth::no) continue;
+        f.missing = e.bound.gaps[g].lacks;
         if (holds_for(gap.where, e.coupon, item.measures.get(), item.words, f.missing, e.least_of(item)) ==
             Truth::no)
             continue;
@@ -127,8 +118,7 @@ void check_coverage(Evaluation &e) {
     for (std::uint32_t i = 0; i < e.items.size(); ++i) {
         if (e.items[i].counts == Truth::no) continue;
         check_gaps(e, i);
-        for (std::size_t c = 0; c < e.classes.size(); ++c) {
-            if (e.covered(i, c)) continue;
+        each_of(e.not_covered(i), [&](std::size_t c) {
             Finding f;
             f.missing = e.cover_hangs_on(i);
             f.kind = f.missing.any() ? Finding::Kind::missing_data : Finding::Kind::not_covered;
@@ -139,7 +129,7 @@ void check_coverage(Evaluation &e) {
                 if (!e.set.gaps[g].beside_rules && speaks_of(e.set.gaps[g], e, e.items[i]))
                     f.clause = static_cast<int>(g);
             e.add(c, std::move(f));
-        }
+        });
     }
 }
 
@@ -162,9 +152,9 @@ void check_contradictions(Evaluation &e, const Contradictions &contradictions) {
 
 /// The one gate that an accept passes: with a proof that is whole.
 void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams,
-                     std::size_t compared, const Vocabulary &vocabulary, ClassJudgement &out) {
-    Proof proof = proof_from(e, c, exams, compared);
-    const auto lack = lack_in(proof, e.set, c, e.coupon, exams, e.indications, vocabulary, e.engine);
+                     const Agreement &agreement, ClassJudgement &out) {
+    Proof proof = proof_from(e, c, exams, agreement.compared);
+    const auto lack = lack_in(proof, e.bound, c, exams, e.indications, agreement);
     if (!lack) {
         out.proof = std::move(proof);
         return;
@@ -181,7 +171,7 @@ void accept_by_proof(const Evaluation &e, std::size_t c, const std::vector<ExamD
 }
 
 void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
-    const auto candidates = candidates_of(e.set, e);
+    const Candidates candidates = candidates_of(e.set, e);
     for (std::size_t begin = 0; begin < candidates.size();) {
         std::size_t end = begin + 1;
         while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
@@ -198,83 +188,66 @@ void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
     check_required_exams(e, exams);
 }
 
-Evaluation evaluated(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                     const std::vector<Indication> &indications, std::vector<Item> items, int engine) {
-    Evaluation e(set, coupon, indications, std::move(items), engine);
+Evaluation evaluated(const BoundSet &bound, const std::vector<ExamDone> &exams,
+                     const std::vector<Indication> &indications, std::vector<Item> items) {
+    Evaluation e(bound, indications, std::move(items));
     e.outside = check_scope(e);
     if (!e.outside) check_all(e, exams);
     return e;
 }
 
-/// Rejects first, then by rule and indication: a fixed order, whatever the order of entry.
-void settle_verdict(ClassJudgement &c) {
-    const auto key = [](const Finding &f) {
-        const bool scope = f.kind == Finding::Kind::outside_scope || f.kind == Finding::Kind::scope_unknown;
-        return std::make_tuple(-static_cast<int>(f.effect),
-                               scope        ? -1
-                               : f.rule < 0 ? 1
-                                            : 0,
-                               f.rule, static_cast<int>(f.kind), f.clause);
-    };
-    const auto place = [](const Finding &f) { return f.place ? f.place->from.nm : -1; };
-    std::stable_sort(c.findings.begin(), c.findings.end(), [&](const Finding &a, const Finding &b) {
-        if (key(a) != key(b)) return key(a) < key(b);
-        if (a.indications != b.indications) return a.indications < b.indications;
-        return place(a) < place(b);
-    });
-    // The same pair can be met from both sides.
-    const auto same = [&](const Finding &a, const Finding &b) {
-        return key(a) == key(b) && a.indications == b.indications && a.exams == b.exams &&
-               a.missing == b.missing && a.has_numbers == b.has_numbers && a.measured == b.measured &&
-               a.limit == b.limit;
-    };
-    c.findings.erase(std::unique(c.findings.begin(), c.findings.end(), same), c.findings.end());
-    // What may not be there at all is said once, by the first rule that forbids it.
-    std::set<std::vector<int>> forbidden;
-    std::erase_if(c.findings, [&](const Finding &f) {
-        return f.kind == Finding::Kind::not_allowed && !forbidden.insert(f.indications).second;
-    });
-    for (const auto &f : c.findings) c.verdict = std::max(c.verdict, f.effect);
-}
-
 /// All classes, by what counts for one of them.
-Judgement judge_as_for(std::size_t for_class, const CriteriaSet &set, const Coupon &coupon,
-                       const std::vector<ExamDone> &exams, const std::vector<Indication> &indications,
-                       const Vocabulary &vocabulary, int engine) {
+Judgement judge_as_for(std::size_t for_class, const BoundSet &bound, const std::vector<ExamDone> &exams,
+                       const std::vector<Indication> &indications) {
     const auto by_number = [](const Indication &a, const Indication &b) { return a.number < b.number; };
     if (!std::is_sorted(indications.begin(), indications.end(), by_number)) {
         // Ties between neighbours at the same place are then always told in the same words.
         std::vector<Indication> sorted = indications;
         std::stable_sort(sorted.begin(), sorted.end(), by_number);
-        return judge_as_for(for_class, set, coupon, exams, sorted, vocabulary, engine);
+        return judge_as_for(for_class, bound, exams, sorted);
     }
+    const int engine = bound.engine;
     const auto read = [&](const std::vector<Indication> &found, Shapes shapes) {
-        return evaluated(set, coupon, exams, found,
-                         make_items(set, coupon, found, vocabulary, engine, shapes, for_class), engine);
+        return evaluated(
+            bound, exams, found,
+            make_items(bound.set, bound.coupon, found, bound.vocabulary, engine, shapes, for_class));
     };
     Evaluation e = read(indications, Shapes::by_measures);
     const bool proofs = engine >= first_with_proofs && !e.outside;
-    std::size_t compared = 0;
+    Agreement agreement;
     if (proofs) {
-        const auto contradictions = contradictions_in(coupon, exams, indications, vocabulary);
+        const auto contradictions = contradictions_in(bound, exams, indications);
         check_contradictions(e, contradictions);
-        compared = contradictions.compared;
+        agreement = {contradictions.found.empty(), contradictions.compared};
     }
     e.settle_nearest();
     settle_scope(e);
     if (proofs && engine >= first_that_asks_what_weld) check_told(e);
     if (proofs && engine >= first_with_open_silence && e.any_open())
-        for (const auto &reading : other_readings(set, coupon, indications, vocabulary)) {
-            compared += reading.behind.size();
+        for (const auto &reading : other_readings(bound, indications)) {
+            agreement.compared += reading.behind.size();
             hold_against(reading, read(reading.indications, reading.shapes), e);
         }
-    Judgement out;
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         ClassJudgement &one = e.classes[c];
         settle_verdict(one);
         if (engine >= first_with_proofs && one.verdict == Verdict::accept)
-            accept_by_proof(e, c, exams, compared, vocabulary, one);
-        out.classes.push_back(std::move(one));
+            accept_by_proof(e, c, exams, agreement, one);
+    }
+    return {std::move(e.classes)};
+}
+
+/// For each class, the first that counts the same finds.
+std::vector<std::size_t> counting_alike(const CriteriaSet &set) {
+    const auto alike = [&](std::size_t a, std::size_t b) {
+        return std::all_of(set.relevance.begin(), set.relevance.end(),
+                           [&](const Relevance &one) { return one.classes[a] == one.classes[b]; });
+    };
+    std::vector<std::size_t> out;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        std::size_t first = 0;
+        while (!alike(first, c)) ++first;
+        out.push_back(first);
     }
     return out;
 }
@@ -285,23 +258,23 @@ std::string_view name_of(Verdict v) {
     return v == Verdict::accept ? "accept" : v == Verdict::reject ? "reject" : "cannot say";
 }
 
-Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
-                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
-    Judgement out = judge_as_for(0, set, coupon, exams, indications, vocabulary, engine);
-    if (!set.counts_by_class) return out;
-    const auto counts = [&](std::size_t c) {
-        std::vector<bool> clauses;
-        for (const auto &one : set.relevance) clauses.push_back(one.classes[c]);
-        return clauses;
-    };
-    std::set<std::vector<bool>> done{counts(0)};
-    for (std::size_t first = 1; first < set.classes.size(); ++first) {
-        if (!done.insert(counts(first)).second) continue;
-        Judgement by = judge_as_for(first, set, coupon, exams, indications, vocabulary, engine);
-        for (std::size_t c = first; c < set.classes.size(); ++c)
-            if (counts(c) == counts(first)) out.classes[c] = std::move(by.classes[c]);
+Judgement judge(const BoundSet &bound, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications) {
+    Judgement out = judge_as_for(0, bound, exams, indications);
+    if (!bound.set.counts_by_class) return out;
+    const auto like = counting_alike(bound.set);
+    for (std::size_t first = 1; first < like.size(); ++first) {
+        if (like[first] != first) continue;
+        Judgement by = judge_as_for(first, bound, exams, indications);
+        for (std::size_t c = first; c < like.size(); ++c)
+            if (like[c] == first) out.classes[c] = std::move(by.classes[c]);
     }
     return out;
+}
+
+Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications, const Vocabulary &vocabulary, int engine) {
+    return judge(BoundSet(set, coupon, vocabulary, engine, &indications), exams, indications);
 }
 
 } // namespace beadbook

@@ -9,6 +9,8 @@
 
 namespace beadbook {
 
+class BoundSet;
+
 /// Three values, because missing is not zero. A reject beats a cannot-say, which beats an accept.
 enum class Verdict : std::uint8_t { accept, cannot_say, reject };
 std::string_view name_of(Verdict v);
@@ -84,5 +86,9 @@ constexpr int first_with_bounds = 7;
 Judgement judge(const CriteriaSet &set, const Coupon &coupon, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications,
                 const Vocabulary &vocabulary = Vocabulary::shipped(), int engine = engine_number);
+
+/// The same where the set was bound to the coupon's facts before: once for all coupons that share them.
+Judgement judge(const BoundSet &bound, const std::vector<ExamDone> &exams,
+                const std::vector<Indication> &indications);
 
 } // namespace beadbook

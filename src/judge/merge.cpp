@@ -9,25 +9,50 @@ Exact value_or_zero(const Item &item, Quantity q) {
     return item.measures.has(q) ? item.measures[q] : Exact(0);
 }
 
-Truth mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon,
+/// What a clause may ask of one of two neighbours.
+struct Sizes {
+    std::optional<Exact> size, length;
+
+    explicit Sizes(const Item &item) {
+        if (item.measures.has(Quantity::size)) size = item.measures[Quantity::size];
+        if (item.measures.has(Quantity::length)) length = item.measures[Quantity::length];
+    }
+    /// As large as the largest neighbour that could still be met.
+    void reach(const Exact &largest, const Exact &longest) {
+        size = std::max(largest, size.value_or(0));
+        length = std::max(longest, length.value_or(0));
+    }
+};
+
+Truth mergeable(const Sizes &a, const Sizes &b, std::int64_t gap, const Merge &clause, const Coupon &coupon,
                 Missing &missing) {
     Environment::Values pair;
-    pair.set(Quantity::gap, Exact(gap));
-    const auto both = [&](Quantity of, Quantity smaller, Quantity larger) {
-        if (!a.measures.has(of) || !b.measures.has(of)) return;
-        const Exact x = a.measures[of], y = b.measures[of];
-        pair.set(smaller, std::min(x, y));
-        pair.set(larger, std::max(x, y));
+    pair.set_whole(Quantity::gap, gap);
+    const auto both = [&](const std::optional<Exact> &x, const std::optional<Exact> &y, Quantity smaller,
+                          Quantity larger) {
+        if (!x || !y) return;
+        pair.set(smaller, std::min(*x, *y));
+        pair.set(larger, std::max(*x, *y));
     };
-    both(Quantity::size, Quantity::smaller_size, Quantity::larger_size);
-    both(Quantity::length, Quantity::shorter_length, Quantity::longer_length);
+    both(a.size, b.size, Quantity::smaller_size, Quantity::larger_size);
+    both(a.length, b.length, Quantity::shorter_length, Quantity::longer_length);
     return clause.when.compare(Environment{coupon.values, &pair}, missing);
 }
 
 /// Between items of which all that the clause asks is known.
-bool mergeable(const Item &a, const Item &b, std::int64_t gap, const Merge &clause, const Coupon &coupon) {
+bool mergeable(const Sizes &a, const Sizes &b, std::int64_t gap, const Merge &clause, const Coupon &coupon) {
     Missing none;
     return mergeable(a, b, gap, clause, coupon, none) == Truth::yes;
+}
+
+/// The free way from one to another; `turn`: the other one a turn further on.
+std::int64_t gap_between(const Item &a, const Item &b, std::int64_t turn = 0) {
+    return std::max<std::int64_t>(0, b.place->from.nm + turn - a.place->to.nm);
+}
+
+bool mergeable(const Item &a, const Item &b, const Merge &clause, const Coupon &coupon,
+               std::int64_t turn = 0) {
+    return mergeable(Sizes(a), Sizes(b), gap_between(a, b, turn), clause, coupon);
 }
 
 /// Joins b into a; both are located and b does not begin before a.
@@ -63,10 +88,6 @@ void join(Item &a, const Item &b) {
         a.across.reset();
 }
 
-std::int64_t gap_between(const Item &a, const Item &b) {
-    return std::max<std::int64_t>(0, b.place->from.nm - a.place->to.nm);
-}
-
 /// One run from left to right. Looks back past neighbours that do not join, because a small one between two
 /// large ones must not keep them apart; stops where even the largest could not reach.
 void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
@@ -80,13 +101,13 @@ void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
         done.push_back(std::move(next));
         for (bool joined = true; joined;) {
             joined = false;
-            Item reach = done.back(); // the largest neighbour that could still be met
-            reach.measures.set(Quantity::size, std::max(largest, value_or_zero(reach, Quantity::size)));
-            reach.measures.set(Quantity::length, std::max(longest, value_or_zero(reach, Quantity::length)));
+            const Sizes last(done.back());
+            Sizes reach = last;
+            reach.reach(largest, longest);
             for (std::size_t k = done.size() - 1; k-- > 0 && !joined;) {
                 const std::int64_t gap = gap_between(done[k], done.back());
-                if (!mergeable(reach, done.back(), gap, clause, coupon)) break;
-                if (!mergeable(done[k], done.back(), gap, clause, coupon)) continue;
+                if (!mergeable(reach, last, gap, clause, coupon)) break;
+                if (!mergeable(Sizes(done[k]), last, gap, clause, coupon)) continue;
                 Item whole = std::move(done[k]);
                 for (std::size_t m = k + 1; m < done.size(); ++m) join(whole, done[m]);
                 done.resize(k);
@@ -108,10 +129,11 @@ Item turned(Item item, std::int64_t by) {
 
 /// The parts that a joined one was made of, in order from where it begins.
 std::vector<Item> parts_of(const Item &whole, const std::vector<Item> &all, std::int64_t around) {
+    std::vector<std::size_t> in(whole.members.begin(), whole.members.end());
+    std::sort(in.begin(), in.end());
     std::vector<Item> parts;
     for (const auto &one : all) {
-        const auto &in = whole.members;
-        if (std::find(in.begin(), in.end(), one.members.front()) == in.end()) continue;
+        if (!std::binary_search(in.begin(), in.end(), one.members.front())) continue;
         std::int64_t ahead = (one.place->from.nm - whole.place->from.nm) % around;
         if (ahead < 0) ahead += around;
         parts.push_back(turned(one, whole.place->from.nm + ahead - one.place->from.nm));
@@ -130,9 +152,7 @@ bool near_both_ways(std::vector<Item> before, std::vector<Item> after, const Mer
     sweep(after, clause, coupon);
     for (const Item &p : before)
         for (const Item &q : after)
-            if (mergeable(p, q, gap_between(p, q), clause, coupon) &&
-                mergeable(q, turned(p, around), gap_between(q, turned(p, around)), clause, coupon))
-                return true;
+            if (mergeable(p, q, clause, coupon) && mergeable(q, p, clause, coupon, around)) return true;
     return false;
 }
 
@@ -141,9 +161,8 @@ bool near_both_ways(std::vector<Item> before, std::vector<Item> after, const Mer
 bool closes(const Item &whole, const std::vector<Item> &all, const Merge &clause, const Coupon &coupon,
             std::int64_t around) {
     if (whole.members.size() < 2) return false;
-    const std::int64_t over = gap_between(whole, turned(whole, around));
-    if (over == 0) return true;
-    if (!mergeable(whole, whole, over, clause, coupon)) return false; // no part is larger than the whole
+    if (gap_between(whole, whole, around) == 0) return true;
+    if (!mergeable(whole, whole, clause, coupon, around)) return false; // no part is larger than the whole
     std::vector<Item> parts = parts_of(whole, all, around);
     // Parted at any two places. Many parts can be parted almost anywhere, so that one of the two may be
     // fixed.
@@ -187,8 +206,8 @@ void sweep_round(std::vector<Item> &line, const Merge &clause, const Coupon &cou
         sweep(line, clause, coupon);
         // The last ones against the first, one turn on.
         for (std::size_t k = line.size(); k-- > 1;) {
+            if (!mergeable(line[k], line.front(), clause, coupon, around)) continue;
             const Item first = turned(line.front(), around);
-            if (!mergeable(line[k], first, gap_between(line[k], first), clause, coupon)) continue;
             Item whole = line[k];
             for (std::size_t m = k + 1; m < line.size(); ++m) join(whole, line[m]);
             join(whole, first);
@@ -223,7 +242,7 @@ void merge_items(std::vector<Item> &items, const Merge &clause, const std::vecto
             continue;
         }
         Missing lacks;
-        mergeable(item, item, 0, clause, coupon, lacks);
+        mergeable(Sizes(item), Sizes(item), 0, clause, coupon, lacks);
         if (!item.place) lacks |= Missing::place();
         if (item.open_end) lacks |= lack_of(Quantity::length);
         if (!lacks.any()) {

@@ -53,17 +53,22 @@ Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::in
     const std::size_t n = line.size();
     if (n < 2) return pairs;
     const auto turned = [&](Placed p, std::int64_t by) { return Placed{p.id, p.from + by, p.to + by}; };
+    // Mostly the next one finds the same pair from its side.
+    const auto take = [&](std::size_t first, std::size_t second, std::int64_t gap) {
+        if (pairs.empty() || pairs.back().first != first || pairs.back().second != second)
+            pairs.push_back({first, second, gap});
+    };
     Reach reach;
     if (around)
         for (const auto &p : line) reach.add(turned(p, -*around));
     for (std::size_t i = 0; i < n; ++i) {
         if (const auto &before = reach.other_than(line[i].id))
-            pairs.push_back({before->id, line[i].id, free_between(*before, line[i])});
+            take(before->id, line[i].id, free_between(*before, line[i]));
         reach.add(line[i]);
         if (i + 1 < n)
-            pairs.push_back({line[i].id, line[i + 1].id, free_between(line[i], line[i + 1])});
+            take(line[i].id, line[i + 1].id, free_between(line[i], line[i + 1]));
         else if (around)
-            pairs.push_back({line[i].id, line[0].id, free_between(line[i], turned(line[0], *around))});
+            take(line[i].id, line[0].id, free_between(line[i], turned(line[0], *around)));
     }
     return pairs;
 }

@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <set>
 #include <tuple>
+#include <utility>
 
 namespace beadbook {
 namespace {
 
 /// The exam that counts and has the lowest number, of those methods; of any, if none is named.
-const ExamDone *first_that_counts(const std::vector<ExamDone> &exams, const std::vector<Exam> &methods) {
+const ExamDone *first_that_counts(const std::vector<ExamDone> &exams, std::span<const Exam> methods) {
     const ExamDone *out = nullptr;
     for (const auto &exam : exams) {
         if (!exam.counts) continue;
@@ -20,57 +21,91 @@ const ExamDone *first_that_counts(const std::vector<ExamDone> &exams, const std:
 }
 
 void take_exams(const Evaluation &e, std::size_t c, const std::vector<ExamDone> &exams, Proof &proof) {
-    const auto take = [&](int required, bool called_for, const std::vector<Exam> &methods) {
+    const auto take = [&](int required, bool called_for, std::span<const Exam> methods) {
         if (const ExamDone *exam = first_that_counts(exams, methods))
             proof.exams.push_back({required, called_for, exam->method, exam->number});
     };
     for (std::size_t r = 0; r < e.set.required.size(); ++r) {
         const RequiredExam &required = e.set.required[r];
-        Missing lacks;
         // One that may not be needed is there all the same, else the class would not be accepted.
-        if (required.classes[c] && holds_for(required.when, e.coupon, {}, {}, lacks) != Truth::no)
+        if (required.classes[c] && e.bound.required[r].truth != Truth::no)
             take(static_cast<int>(r), false, required.one_of);
     }
     for (std::size_t x = 0; x < exam_count; ++x)
-        if (e.coupon.called_for[x]) take(-1, true, {static_cast<Exam>(x)});
+        if (const auto method = static_cast<Exam>(x); e.coupon.called_for[x]) take(-1, true, {&method, 1});
     if (proof.exams.empty()) take(-1, false, {});
 }
 
+/// What became of one indication before one rule.
+struct Row {
+    const Evaluation::Traced *traced; ///< null: it does not count
+    int rule;
+    bool sure;
+};
+
+ProvenEntry entry_of(int number, const Row &row) {
+    const auto *t = row.traced;
+    if (!t) return {number, ProvenEntry::How::not_relevant, row.sure, false, row.rule, {}, {}};
+    return {number, t->how, row.sure, t->has_numbers, row.rule, t->measured, t->limit};
+}
+
+/// The rows of one class, brought from the order of the rules into that of the entries: how many each has is
+/// counted first, so that nothing is sorted. Of one entry they stay in the order of the rules.
+class Rows {
+public:
+    Rows(const Evaluation &e, std::size_t c) : e_(e), end_of_(e.indications.size()) {
+        for (const auto &t : e.traces())
+            if (t.class_index == c || t.class_index == Evaluation::Traced::all_classes)
+                of_class_.push_back(&t);
+        for_each([&](std::size_t m, const Row &) { ++end_of_[m]; });
+        std::uint32_t begin = 0;
+        for (auto &end : end_of_) end = std::exchange(begin, begin + end);
+        rows_.resize(begin);
+        for_each([&](std::size_t m, const Row &row) { rows_[end_of_[m]++] = row; });
+    }
+
+    void write(std::vector<ProvenEntry> &out) const {
+        out.reserve(rows_.size());
+        for (const auto *t : of_class_)
+            if (t->size == 0)
+                out.push_back(entry_of(0, {t, t->rule, e_.bound.rule(t->rule).applies.truth == Truth::yes}));
+        std::size_t k = 0;
+        for (std::size_t m = 0; m < end_of_.size(); ++m)
+            for (; k < end_of_[m]; ++k) out.push_back(entry_of(e_.indications[m].number, rows_[k]));
+    }
+
+private:
+    template <class F>
+    void for_each(F f) {
+        for (const auto &item : e_.items)
+            if (item.counts == Truth::no)
+                for (const std::size_t m : item.members) f(m, Row{nullptr, item.irrelevant_by, true});
+        for (const auto *t : of_class_)
+            for (const auto &[item, sure] : view(e_.traced_items).subspan(t->first, t->size))
+                for (const std::size_t m : e_.items[item].members)
+                    if (t->part == Evaluation::Traced::all_parts || t->part == m) f(m, Row{t, t->rule, sure});
+    }
+
+    const Evaluation &e_;
+    Several<const Evaluation::Traced *> of_class_;
+    Several<std::uint32_t> end_of_; ///< of the rows of each indication
+    boost::container::small_vector<Row, 32> rows_;
+};
+
 void take_entries(const Evaluation &e, std::size_t c, Proof &proof) {
-    for (std::uint32_t i = 0; i < e.items.size(); ++i) {
-        if (e.items[i].counts != Truth::no) continue;
-        for (const std::size_t m : e.items[i].members) {
-            ProvenEntry row;
-            row.entry = e.indications[m].number;
-            row.how = ProvenEntry::How::not_relevant;
-            row.sure = true;
-            row.rule = e.items[i].irrelevant_by;
-            proof.entries.push_back(row);
-        }
-    }
-    for (const auto &t : e.traces()) {
-        if (t.class_index != c && t.class_index != Evaluation::Traced::all_classes) continue;
-        ProvenEntry row{0, t.how, t.sure, t.has_numbers, t.rule, t.measured, t.limit};
-        if (t.item == Evaluation::Traced::whole_coupon) {
-            proof.entries.push_back(row);
-            continue;
-        }
-        for (const std::size_t m : e.items[t.item].members) {
-            if (t.part != Evaluation::Traced::all_parts && t.part != m) continue;
-            row.entry = e.indications[m].number;
-            proof.entries.push_back(row);
-        }
-    }
-    std::stable_sort(proof.entries.begin(), proof.entries.end(),
-                     [](const ProvenEntry &a, const ProvenEntry &b) {
-                         return std::tie(a.entry, a.rule) < std::tie(b.entry, b.rule);
-                     });
+    Rows(e, c).write(proof.entries);
+    const auto same_number = [](const Indication &a, const Indication &b) { return a.number == b.number; };
+    if (std::adjacent_find(e.indications.begin(), e.indications.end(), same_number) != e.indications.end())
+        std::stable_sort(proof.entries.begin(), proof.entries.end(),
+                         [](const ProvenEntry &a, const ProvenEntry &b) {
+                             return std::tie(a.entry, a.rule) < std::tie(b.entry, b.rule);
+                         });
 }
 
 void take_measured(const Evaluation &e, std::size_t c, Proof &proof) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+    for (const std::size_t r : e.bound.to_be_measured) {
         const Rule &rule = e.set.rules[r];
-        if (!rule.must_be_measured || rule.limits[c].kind != Limit::Kind::value ||
+        if (rule.limits[c].kind != Limit::Kind::value ||
             std::binary_search(proof.not_applying.begin(), proof.not_applying.end(), static_cast<int>(r)))
             continue;
         const auto found = std::find_if(e.indications.begin(), e.indications.end(),

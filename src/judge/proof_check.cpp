@@ -1,10 +1,11 @@
+#include "judge/proof_check.hpp"
+
 #include "judge/contradiction.hpp"
 #include "judge/item.hpp"
 #include "judge/judgement.hpp"
 #include "judge/readings.hpp"
 
 #include <algorithm>
-#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -14,33 +15,26 @@ using How = ProvenEntry::How;
 /// Holds one proof against what it is of.
 class ProofCheck {
 public:
-    ProofCheck(const Proof &proof, const CriteriaSet &set, std::size_t class_index, const Coupon &coupon,
-               const std::vector<ExamDone> &exams, const std::vector<Indication> &indications, int engine)
-        : proof_(proof), set_(set), class_(class_index), coupon_(coupon), exams_(exams),
-          indications_(indications), engine_(engine) {}
+    ProofCheck(const Proof &proof, const BoundSet &bound, std::size_t class_index,
+               const std::vector<ExamDone> &exams, const std::vector<Indication> &indications,
+               const Agreement &agreement)
+        : proof_(proof), bound_(bound), set_(bound.set), class_(class_index), coupon_(bound.coupon),
+          exams_(exams), indications_(indications), agreement_(agreement), engine_(bound.engine) {}
 
-    std::optional<ProofLack> first_lack(const Vocabulary &vocabulary) {
+    std::optional<ProofLack> first_lack() {
         if (auto lack = scope()) return lack;
         if (auto lack = exams()) return lack;
         if (auto lack = rules_left_out()) return lack;
         if (auto lack = entries()) return lack;
         if (auto lack = whole_coupon()) return lack;
         if (auto lack = dimensions()) return lack;
-        const auto compared = contradictions_in(coupon_, exams_, indications_, vocabulary);
-        std::size_t all = compared.compared;
-        if (engine_ >= first_with_open_silence)
-            for (const auto &reading : other_readings(set_, coupon_, indications_, vocabulary))
-                all += reading.behind.size();
-        if (!compared.found.empty() || all != proof_.compared)
+        if (!agreement_.holds || agreement_.compared != proof_.compared)
             return ProofLack{ProofPart::agreement, -1, -1, 0, {}};
         return gaps();
     }
 
 private:
-    Truth holds_on_coupon(const std::vector<Condition> &when) const {
-        Missing lacks;
-        return holds_for(when, coupon_, {}, {}, lacks);
-    }
+    using Rows = std::span<const ProvenEntry>;
 
     /// The part names an exam that is on record and counts.
     bool stands(const ProvenExam &part) const {
@@ -51,12 +45,11 @@ private:
 
     std::optional<ProofLack> scope() const {
         for (std::size_t s = 0; s < set_.scope.size(); ++s) {
-            const ScopePart &part = set_.scope[s];
             const auto index = static_cast<int>(s);
-            const Truth asked = holds_on_coupon(part.only_if);
+            const Truth asked = bound_.scope[s].asked.truth;
             if (asked == Truth::no) continue;
             const bool listed = std::binary_search(proof_.scope.begin(), proof_.scope.end(), index);
-            if (holds_on_coupon(part.when) != Truth::yes || (asked == Truth::yes && !listed))
+            if (bound_.scope[s].held.truth != Truth::yes || (asked == Truth::yes && !listed))
                 return ProofLack{ProofPart::scope, -1, index, 0, {}};
         }
         if (engine_ >= first_that_asks_what_weld && set_.scope_not_read() &&
@@ -73,7 +66,7 @@ private:
         };
         for (std::size_t r = 0; r < set_.required.size(); ++r) {
             const RequiredExam &required = set_.required[r];
-            if (!required.classes[class_] || holds_on_coupon(required.when) == Truth::no) continue;
+            if (!required.classes[class_] || bound_.required[r].truth == Truth::no) continue;
             const bool there = proven([&](const ProvenExam &part) {
                 return part.required == static_cast<int>(r) &&
                        std::find(required.one_of.begin(), required.one_of.end(), part.method) !=
@@ -97,7 +90,8 @@ private:
 
     std::optional<ProofLack> rules_left_out() const {
         for (const int r : proof_.not_applying)
-            if (holds_on_coupon(rule(r).when) != Truth::no) return ProofLack{ProofPart::entry, r, -1, 0, {}};
+            if (bound_.rule(static_cast<std::size_t>(r)).applies.truth != Truth::no)
+                return ProofLack{ProofPart::entry, r, -1, 0, {}};
         return std::nullopt;
     }
     bool left_out(int r) const {
@@ -111,6 +105,7 @@ private:
         case How::within:
             // Of neighbours in line a person is asked only where they are a group.
             if (kind == Limit::Kind::ask) return rule(row.rule).least_group > 1 && !row.has_numbers;
+            if (row.has_numbers && !set_.blanks_of(rule(row.rule), class_).empty()) return false;
             return kind == Limit::Kind::value &&
                    (!row.has_numbers || holds(row.measured, rule(row.rule).compare, row.limit));
         case How::no_limit: return kind == Limit::Kind::free;
@@ -141,19 +136,19 @@ private:
 
     std::optional<ProofLack> entries() const {
         for (const auto &found : indications_) {
-            const auto [begin, end] =
-                std::equal_range(proof_.entries.begin(), proof_.entries.end(), found.number, ByEntry{});
-            if (left_out_by_relevance(found.number)) continue;
+            const Rows rows = rows_of(found.number);
+            if (left_out_by_relevance(rows)) continue;
             bool decided = false;
-            for (auto row = begin; row != end; ++row) {
-                if (!right(*row)) return ProofLack{ProofPart::entry, row->rule, -1, found.number, {}};
-                decided = decided || (row->sure && decides(*row));
+            for (const auto &row : rows) {
+                if (!right(row)) return ProofLack{ProofPart::entry, row.rule, -1, found.number, {}};
+                decided = decided || (row.sure && decides(row));
             }
+            // Both are in the order of the rules.
+            auto row = rows.begin();
             for (const std::uint16_t r : set_.rules_for(found.type, found.exam)) {
-                const bool there = left_out(r) || std::any_of(begin, end, [&](const ProvenEntry &row) {
-                                       return row.rule == r;
-                                   });
-                if (!there) return ProofLack{ProofPart::entry, r, -1, found.number, {}};
+                while (row != rows.end() && row->rule < r) ++row;
+                if ((row == rows.end() || row->rule != r) && !left_out(r))
+                    return ProofLack{ProofPart::entry, r, -1, found.number, {}};
             }
             if (!decided) return ProofLack{ProofPart::entry, -1, -1, found.number, {}};
         }
@@ -162,30 +157,26 @@ private:
 
     /// Rules that combine others have a row of the whole coupon.
     std::optional<ProofLack> whole_coupon() const {
-        for (std::size_t r = 0; r < set_.rules.size(); ++r) {
-            const Rule &of = set_.rules[r];
+        for (const std::size_t r : bound_.of_coupon)
+            if (set_.rules[r].limits[class_].kind != Limit::Kind::other &&
+                bound_.rule(r).applies.truth != Truth::no)
+                return ProofLack{ProofPart::entry, static_cast<int>(r), -1, 0, {}};
+        for (const std::size_t r : bound_.combining) {
             const auto index = static_cast<int>(r);
-            if (of.kind == Rule::Kind::coupon && of.limits[class_].kind != Limit::Kind::other &&
-                holds_on_coupon(of.when) != Truth::no)
-                return ProofLack{ProofPart::entry, index, -1, 0, {}};
-            if (of.kind != Rule::Kind::combine || of.limits[class_].kind != Limit::Kind::value ||
-                left_out(index))
-                continue;
-            const auto row =
-                std::find_if(proof_.entries.begin(), proof_.entries.end(),
-                             [&](const ProvenEntry &one) { return one.entry == 0 && one.rule == index; });
-            if (row == proof_.entries.end() || !right(*row))
-                return ProofLack{ProofPart::entry, index, -1, 0, {}};
+            if (set_.rules[r].limits[class_].kind != Limit::Kind::value || left_out(index)) continue;
+            const Rows rows = rows_of(0);
+            const auto row = std::find_if(rows.begin(), rows.end(),
+                                          [&](const ProvenEntry &one) { return one.rule == index; });
+            if (row == rows.end() || !right(*row)) return ProofLack{ProofPart::entry, index, -1, 0, {}};
         }
         return std::nullopt;
     }
 
     std::optional<ProofLack> dimensions() const {
-        for (std::size_t r = 0; r < set_.rules.size(); ++r) {
+        for (const std::size_t r : bound_.to_be_measured) {
             const Rule &of = set_.rules[r];
             const auto index = static_cast<int>(r);
-            if (!of.must_be_measured || of.limits[class_].kind != Limit::Kind::value || left_out(index))
-                continue;
+            if (of.limits[class_].kind != Limit::Kind::value || left_out(index)) continue;
             const bool there =
                 std::any_of(proof_.measured.begin(), proof_.measured.end(), [&](const ProvenDimension &part) {
                     return part.rule == index && std::any_of(indications_.begin(), indications_.end(),
@@ -204,40 +195,45 @@ private:
     std::optional<ProofLack> gaps() const {
         if (proof_.gaps != set_.gaps.size()) return ProofLack{ProofPart::gap, -1, -1, 0, {}};
         if (!set_.merges.empty()) return std::nullopt;
-        for (const auto &gap : set_.gaps) {
+        for (std::size_t g = 0; g < set_.gaps.size(); ++g) {
+            const Gap &gap = set_.gaps[g];
             if (!gap.subject || !gap.beside_rules || !gap.classes[class_] ||
-                holds_on_coupon(gap.when) == Truth::no || gap.shape != Shape::unknown)
+                bound_.gaps[g].truth == Truth::no || gap.shape != Shape::unknown)
                 continue;
             for (const auto &found : indications_) {
                 Missing lacks;
-                if (gap.subject->covers(found.type, found.exam) && !left_out_by_relevance(found.number) &&
+                if (gap.subject->covers(found.type, found.exam) &&
+                    !left_out_by_relevance(rows_of(found.number)) &&
                     holds_for(gap.where, coupon_, found.measures, found.words, lacks) == Truth::yes)
                     return ProofLack{ProofPart::gap, -1, -1, found.number, {}};
             }
         }
         return std::nullopt;
     }
-    bool left_out_by_relevance(int number) const {
-        const auto [begin, end] =
-            std::equal_range(proof_.entries.begin(), proof_.entries.end(), number, ByEntry{});
-        return std::any_of(begin, end, [&](const ProvenEntry &row) {
+    Rows rows_of(int entry) const {
+        const auto begin = std::lower_bound(proof_.entries.begin(), proof_.entries.end(), entry,
+                                            [](const ProvenEntry &row, int of) { return row.entry < of; });
+        auto end = begin;
+        while (end != proof_.entries.end() && end->entry == entry) ++end;
+        return {begin, end};
+    }
+    bool left_out_by_relevance(Rows rows) const {
+        return std::any_of(rows.begin(), rows.end(), [&](const ProvenEntry &row) {
             return row.how == How::not_relevant && row.rule >= 0 &&
                    set_.relevance[static_cast<std::size_t>(row.rule)].classes[class_];
         });
     }
 
-    struct ByEntry {
-        bool operator()(const ProvenEntry &row, int number) const { return row.entry < number; }
-        bool operator()(int number, const ProvenEntry &row) const { return number < row.entry; }
-    };
     const Rule &rule(int r) const { return set_.rules[static_cast<std::size_t>(r)]; }
 
     const Proof &proof_;
+    const BoundSet &bound_;
     const CriteriaSet &set_;
     std::size_t class_;
     const Coupon &coupon_;
     const std::vector<ExamDone> &exams_;
     const std::vector<Indication> &indications_;
+    const Agreement &agreement_;
     int engine_;
 };
 
@@ -252,11 +248,23 @@ bool gives(const Indication &entry, const Rule &rule) {
            });
 }
 
+std::optional<ProofLack> lack_in(const Proof &proof, const BoundSet &bound, std::size_t class_index,
+                                 const std::vector<ExamDone> &exams,
+                                 const std::vector<Indication> &indications, const Agreement &agreement) {
+    return ProofCheck(proof, bound, class_index, exams, indications, agreement).first_lack();
+}
+
 std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std::size_t class_index,
                                  const Coupon &coupon, const std::vector<ExamDone> &exams,
                                  const std::vector<Indication> &indications, const Vocabulary &vocabulary,
                                  int engine) {
-    return ProofCheck(proof, set, class_index, coupon, exams, indications, engine).first_lack(vocabulary);
+    const BoundSet bound(set, coupon, vocabulary, engine);
+    const auto contradictions = contradictions_in(bound, exams, indications);
+    Agreement agreement{contradictions.found.empty(), contradictions.compared};
+    if (engine >= first_with_open_silence)
+        for (const auto &reading : other_readings(bound, indications))
+            agreement.compared += reading.behind.size();
+    return lack_in(proof, bound, class_index, exams, indications, agreement);
 }
 
 } // namespace beadbook

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <numeric>
-#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -121,28 +120,52 @@ bool merged_by_clause(const CriteriaSet &set, const Indication &found) {
                        [&](const Merge &m) { return m.subject.covers(found.type, found.exam); });
 }
 
-std::optional<OtherReading> as_one(const CriteriaSet &set, const Coupon &coupon,
-                                   const std::vector<Indication> &indications, const Vocabulary &vocabulary) {
-    std::vector<std::size_t> line;
+/// Finds of one type and exam, by where they begin.
+using Run = std::span<const std::size_t>;
+
+/// Whether any of them reaches the next, or over the datum the first: else none can be one with another.
+bool any_reaches(const std::vector<Indication> &all, Run run, std::optional<std::int64_t> around) {
+    Length reach = all[run.front()].place->to;
+    for (const std::size_t i : run.subspan(1)) {
+        if (all[i].place->from <= reach) return true;
+        reach = std::max(reach, all[i].place->to);
+    }
+    return around && all[run.front()].place->from.nm + *around <= reach.nm;
+}
+
+/// Runs in which some may be one, out of those that `line` is made of.
+Few<Run> runs_that_reach(const std::vector<Indication> &all, Run line, std::optional<std::int64_t> around) {
+    Few<Run> out;
+    while (!line.empty()) {
+        const Indication &first = all[line.front()];
+        std::size_t size = 1;
+        while (size < line.size() && all[line[size]].exam == first.exam && all[line[size]].type == first.type)
+            ++size;
+        if (size > 1 && any_reaches(all, line.first(size), around)) out.push_back(line.first(size));
+        line = line.subspan(size);
+    }
+    return out;
+}
+
+std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indication> &indications) {
+    const Vocabulary &vocabulary = bound.vocabulary;
+    const auto around = bound.coupon.around();
+    Several<std::size_t> line;
     for (std::size_t i = 0; i < indications.size(); ++i)
         if (indications[i].place && !vocabulary[indications[i].type].measured &&
-            !merged_by_clause(set, indications[i]))
+            !merged_by_clause(bound.set, indications[i]))
             line.push_back(i);
     if (line.size() < 2) return std::nullopt;
-    const auto kind = [&](std::size_t i) { return std::tie(indications[i].exam, indications[i].type); };
     std::sort(line.begin(), line.end(), [&](std::size_t a, std::size_t b) {
-        if (kind(a) != kind(b)) return kind(a) < kind(b);
-        const auto x = indications[a].place->from, y = indications[b].place->from;
-        return x != y ? x < y : a < b;
+        const Indication &x = indications[a], &y = indications[b];
+        if (x.exam != y.exam) return x.exam < y.exam;
+        if (x.type != y.type) return x.type < y.type;
+        return x.place->from != y.place->from ? x.place->from < y.place->from : a < b;
     });
+    const auto runs = runs_that_reach(indications, view(line), around);
+    if (runs.empty()) return std::nullopt;
     Pieces pieces(indications.size());
-    for (std::size_t begin = 0; begin < line.size();) {
-        std::size_t end = begin + 1;
-        while (end < line.size() && kind(line[end]) == kind(line[begin])) ++end;
-        if (end - begin > 1)
-            join_touching(indications, std::span(line).subspan(begin, end - begin), coupon.around(), pieces);
-        begin = end;
-    }
+    for (const Run run : runs) join_touching(indications, run, around, pieces);
     std::map<std::size_t, std::vector<const Indication *>> groups;
     for (std::size_t i = 0; i < indications.size(); ++i) groups[pieces.of(i)].push_back(&indications[i]);
     if (groups.size() == indications.size()) return std::nullopt;
@@ -153,22 +176,22 @@ std::optional<OtherReading> as_one(const CriteriaSet &set, const Coupon &coupon,
             out.indications.push_back(indications[first]);
             continue;
         }
-        out.indications.push_back(one_of(parts, coupon.around(), vocabulary));
+        out.indications.push_back(one_of(parts, around, vocabulary));
         for (const Indication *p : parts) out.behind[indications[first].number].push_back(p->number);
     }
     return out;
 }
 
-std::optional<OtherReading> by_name(const CriteriaSet &set, const Coupon &coupon,
-                                    const std::vector<Indication> &indications,
-                                    const Vocabulary &vocabulary) {
+std::optional<OtherReading> by_name(const BoundSet &bound, const std::vector<Indication> &indications) {
+    const CriteriaSet &set = bound.set;
+    const Vocabulary &vocabulary = bound.vocabulary;
     if (!set.linear) return std::nullopt;
     OtherReading out;
     for (const auto &found : indications) {
         Missing missing;
         if (round_in_spite_of_name(vocabulary[found.type], found.measures) &&
             !vocabulary[found.type].measured &&
-            set.linear->compare(Environment{coupon.values, &found.measures}, missing) == Truth::no)
+            set.linear->compare(Environment{bound.coupon.values, &found.measures}, missing) == Truth::no)
             out.behind[found.number] = {found.number};
     }
     if (out.behind.empty()) return std::nullopt;
@@ -180,12 +203,10 @@ std::optional<OtherReading> by_name(const CriteriaSet &set, const Coupon &coupon
 
 } // namespace
 
-std::vector<OtherReading> other_readings(const CriteriaSet &set, const Coupon &coupon,
-                                         const std::vector<Indication> &indications,
-                                         const Vocabulary &vocabulary) {
+std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vector<Indication> &indications) {
     std::vector<OtherReading> out;
-    if (auto reading = as_one(set, coupon, indications, vocabulary)) out.push_back(std::move(*reading));
-    if (auto reading = by_name(set, coupon, indications, vocabulary)) out.push_back(std::move(*reading));
+    if (auto reading = as_one(bound, indications)) out.push_back(std::move(*reading));
+    if (auto reading = by_name(bound, indications)) out.push_back(std::move(*reading));
     return out;
 }
 

@@ -19,9 +19,7 @@ struct OtherReading {
 /// touch or overlap, taken as the one imperfection that they may be, where no merging clause of the set
 /// decides (common practice, no source); and finds whose name says linear and which were measured as wide as
 /// long, where the set's own rule calls them rounded, taken by their name.
-std::vector<OtherReading> other_readings(const CriteriaSet &set, const Coupon &coupon,
-                                         const std::vector<Indication> &indications,
-                                         const Vocabulary &vocabulary);
+std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vector<Indication> &indications);
 
 /// A class that nothing speaks against is open where the other reading would not be accepted: each of its
 /// reasons is told as a contradiction of the entries that are read otherwise.

@@ -21,8 +21,8 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
     for (std::size_t r = 0; r < e.set.required.size(); ++r) {
         const RequiredExam &required = e.set.required[r];
         if (std::any_of(required.one_of.begin(), required.one_of.end(), done)) continue;
-        Missing lacks;
-        if (holds_for(required.when, e.coupon, {}, {}, lacks) == Truth::no) continue;
+        const auto &[needed, lacks] = e.bound.required[r];
+        if (needed == Truth::no) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c)
             if (required.classes[c]) missing(c, static_cast<int>(r), required.one_of, lacks);
     }
@@ -64,9 +64,8 @@ Truth measures_it(const Evaluation &e, const Rule &rule, const Indication &found
 } // namespace
 
 void check_measured(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+    for (const std::size_t r : e.bound.to_be_measured) {
         const Rule &rule = e.set.rules[r];
-        if (!rule.must_be_measured) continue;
         Truth there = Truth::no;
         Missing of_side;
         std::vector<int> perhaps;

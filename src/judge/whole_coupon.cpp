@@ -5,9 +5,8 @@
 namespace beadbook {
 
 void check_combined(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+    for (const std::size_t r : e.bound.combining) {
         const Rule &rule = e.set.rules[r];
-        if (rule.kind != Rule::Kind::combine) continue;
         Missing lacks;
         const Truth applies = e.applies(r, lacks);
         if (applies == Truth::no) continue;
@@ -15,8 +14,7 @@ void check_combined(Evaluation &e) {
             const Limit::Kind kind = rule.limits[c].kind;
             const bool left = kind == Limit::Kind::ask || kind == Limit::Kind::not_said;
             if (kind != Limit::Kind::value && !(left && e.engine >= first_with_open_silence)) continue;
-            const Evaluated limit =
-                left ? Evaluated{} : rule.limits[c].formula.limit(Environment{e.coupon.values}, rule.compare);
+            const Evaluated limit = left ? Evaluated{} : e.bound.limit(r, c).of_coupon();
             std::int64_t certain = 0, possible = 0;
             std::vector<std::uint32_t> items;
             for (const std::size_t other : rule.combined) {
@@ -52,14 +50,13 @@ void check_combined(Evaluation &e) {
                 f.kind = Finding::Kind::missing_data;
                 f.effect = Verdict::cannot_say;
             } else {
-                Evaluation::Traced row;
+                Evaluation::Traced &row = e.trace();
                 row.rule = static_cast<std::uint16_t>(r);
                 row.class_index = static_cast<std::uint16_t>(c);
-                row.sure = applies == Truth::yes;
+                row.how = ProvenEntry::How::within;
                 row.has_numbers = limit.known();
                 row.measured = Exact(certain + possible);
                 row.limit = limit.value;
-                e.trace(row);
                 continue;
             }
             e.add(c, std::move(f));
@@ -68,9 +65,8 @@ void check_combined(Evaluation &e) {
 }
 
 void check_coupon_rules(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+    for (const std::size_t r : e.bound.of_coupon) {
         const Rule &rule = e.set.rules[r];
-        if (rule.kind != Rule::Kind::coupon) continue;
         Missing lacks;
         const Truth applies = e.applies(r, lacks);
         if (applies == Truth::no) continue;
@@ -95,9 +91,9 @@ void check_coupon_rules(Evaluation &e) {
 }
 
 void check_pairs(Evaluation &e) {
-    for (std::size_t r = 0; r < e.set.rules.size(); ++r) {
+    for (const std::size_t r : e.bound.only_with) {
         const auto other = e.set.rules[r].only_with;
-        if (!other || *other > r) continue;
+        if (*other > r) continue;
         for (std::size_t c = 0; c < e.classes.size(); ++c)
             for (std::size_t x = 0; x < exam_count; ++x) {
                 const auto exam = static_cast<Exam>(x);

@@ -23,37 +23,21 @@ Line<Stretch> unrolled(std::span<const Stretch> stretches, std::optional<std::in
     return out;
 }
 
-/// Sum over all stretches of the part that lies before x, in O(log n) after sorting.
-class LengthBefore {
+/// By how much some sorted edges lie before x in sum, asked for ascending x. `Sum` holds all of them.
+template <class Sum>
+class Ramp {
 public:
-    explicit LengthBefore(std::span<const Stretch> stretches) {
-        for (const auto &s : stretches) {
-            starts_.push_back(s.from);
-            ends_.push_back(s.to);
-        }
-        prepare(starts_, start_sums_);
-        prepare(ends_, end_sums_);
-    }
+    explicit Ramp(const Line<std::int64_t> &edges) : edges_(edges) {}
 
-    Int128 operator()(std::int64_t x) const {
-        return ramp(starts_, start_sums_, x) - ramp(ends_, end_sums_, x);
+    Sum operator()(std::int64_t x) {
+        for (; passed_ < edges_.size() && edges_[passed_] < x; ++passed_) sum_ += edges_[passed_];
+        return static_cast<Sum>(passed_) * x - sum_;
     }
-    const Line<std::int64_t> &starts() const { return starts_; }
-    const Line<std::int64_t> &ends() const { return ends_; }
 
 private:
-    static void prepare(Line<std::int64_t> &edges, Line<Int128> &sums) {
-        std::sort(edges.begin(), edges.end());
-        sums.assign(1, 0);
-        for (const std::int64_t e : edges) sums.push_back(sums.back() + e);
-    }
-    static Int128 ramp(const Line<std::int64_t> &edges, const Line<Int128> &sums, std::int64_t x) {
-        const auto n = std::lower_bound(edges.begin(), edges.end(), x) - edges.begin();
-        return static_cast<Int128>(n) * x - sums[static_cast<std::size_t>(n)];
-    }
-
-    Line<std::int64_t> starts_, ends_;
-    Line<Int128> start_sums_, end_sums_;
+    const Line<std::int64_t> &edges_;
+    std::size_t passed_ = 0;
+    Sum sum_ = 0;
 };
 
 void offer(WorstWindow &worst, Int128 held, std::int64_t from, std::int64_t to) {
@@ -62,17 +46,47 @@ void offer(WorstWindow &worst, Int128 held, std::int64_t from, std::int64_t to) 
 
 } // namespace
 
+namespace {
+
+/// Slides a window along all stretches, whose starts and ends are sorted.
+template <class Sum>
+WorstWindow most_length_between(const Line<std::int64_t> &starts, const Line<std::int64_t> &ends,
+                                std::int64_t width) {
+    WorstWindow worst;
+    const auto slide_along = [&](const Line<std::int64_t> &edges, std::int64_t shift) {
+        // What has begun before a point, less what has ended before it, lies before it.
+        Ramp<Sum> begun(starts), ended(ends), begun_to(starts), ended_to(ends);
+        for (const std::int64_t edge : edges) {
+            const std::int64_t from = edge + shift, to = from + width;
+            const Sum held = begun_to(to) - ended_to(to) - begun(from) + ended(from);
+            offer(worst, held, from, to);
+        }
+    };
+    slide_along(starts, 0);
+    slide_along(ends, -width);
+    return worst;
+}
+
+} // namespace
+
 WorstWindow most_length(std::span<const Stretch> stretches, std::int64_t width,
                         std::optional<std::int64_t> around) {
-    const auto all = unrolled(stretches, around);
-    const LengthBefore before(view(all));
-    WorstWindow worst;
-    const auto try_at = [&](std::int64_t from) {
-        offer(worst, before(from + width) - before(from), from, from + width);
+    Line<std::int64_t> starts, ends;
+    const auto take = [&](std::int64_t turn) {
+        for (const auto &s : stretches) {
+            starts.push_back(s.from + turn);
+            ends.push_back(s.to + turn);
+        }
     };
-    for (const std::int64_t start : before.starts()) try_at(start);
-    for (const std::int64_t end : before.ends()) try_at(end - width);
-    return worst;
+    take(0);
+    if (around) take(*around), take(2 * *around);
+    if (starts.empty()) return {};
+    std::sort(starts.begin(), starts.end());
+    std::sort(ends.begin(), ends.end());
+    const Int128 furthest = std::max(static_cast<Int128>(ends.back()), -static_cast<Int128>(starts.front()));
+    const bool fits = (furthest + width) * static_cast<Int128>(2 * starts.size()) < std::int64_t{1} << 62;
+    return fits ? most_length_between<std::int64_t>(starts, ends, width)
+                : most_length_between<Int128>(starts, ends, width);
 }
 
 WorstWindow most_weight(std::span<const Stretch> stretches, std::int64_t width,
@@ -109,17 +123,61 @@ bool touches(const Stretch &s, std::int64_t from, std::int64_t width) {
     return s.to > from && s.from <= from + width;
 }
 
+/// The height of the least rectangle over two of them, from the near edge of one to the near edge of the
+/// other.
+std::int64_t height_over(const Stretch &low, const Stretch &high) {
+    return std::max<std::int64_t>(high.across_from - low.across_to, 0);
+}
+
+/// The longest side along of a rectangle of that height.
+std::int64_t side_along(std::int64_t height, Int128 area, std::int64_t longest) {
+    const Int128 side = height == 0 ? longest : std::min<Int128>(longest, (area - 1) / height + 1);
+    return static_cast<std::int64_t>(side);
+}
+
+/// As many as any rectangle that ends at `end` can touch, or more. The higher it is, the shorter: so of one
+/// low edge each is taken in once, by where it begins across, and given up once, by where it ends along.
+/// O(k^2).
+std::size_t most_ending_at(std::int64_t end, std::span<const Stretch> few, Int128 area,
+                           std::int64_t longest) {
+    Line<const Stretch *> by_across, by_end;
+    for (const auto &s : few) by_across.push_back(&s), by_end.push_back(&s);
+    std::sort(by_across.begin(), by_across.end(),
+              [](const Stretch *a, const Stretch *b) { return a->across_from < b->across_from; });
+    std::sort(by_end.begin(), by_end.end(), [](const Stretch *a, const Stretch *b) { return a->to < b->to; });
+    std::size_t most = 0;
+    for (const auto &low : few) {
+        std::size_t inside = 0, next = 0, given_up = 0;
+        std::int64_t behind = end - longest;
+        while (next < by_across.size()) {
+            const std::int64_t height = height_over(low, *by_across[next]);
+            if (height >= longest) break;
+            behind = end - side_along(height, area, longest);
+            // Those that were taken in before and end before the rectangle begins now.
+            for (; given_up < by_end.size() && by_end[given_up]->to <= behind; ++given_up) {
+                const Stretch &s = *by_end[given_up];
+                const bool taken =
+                    s.across_to >= low.across_to && s.across_from < by_across[next]->across_from;
+                inside -= taken;
+            }
+            for (const std::int64_t here = by_across[next]->across_from;
+                 next < by_across.size() && by_across[next]->across_from == here; ++next)
+                inside += by_across[next]->across_to >= low.across_to && by_across[next]->to > behind;
+            most = std::max(most, inside);
+        }
+    }
+    return most;
+}
+
 /// Every rectangle that could be worst among a handful: its low edge across lies at the low end of the
 /// touched ones, and for a chosen reach across, the longest side along is taken.
 WorstWindow worst_rectangle(std::span<const Stretch> few, Int128 area, std::int64_t longest) {
     WorstWindow worst;
     for (const auto &low : few) {
         for (const auto &high : few) {
-            // Least height that touches both: from the near edge of one to the near edge of the other.
-            const std::int64_t height = std::max<std::int64_t>(high.across_from - low.across_to, 0);
+            const std::int64_t height = height_over(low, high);
             if (height >= longest) continue;
-            const Int128 side = height == 0 ? longest : std::min<Int128>(longest, (area - 1) / height + 1);
-            const auto along = static_cast<std::int64_t>(side);
+            const std::int64_t along = side_along(height, area, longest);
             Line<Stretch> inside;
             for (const auto &s : few)
                 if (s.across_to >= low.across_to && s.across_from <= low.across_to + height)
@@ -141,6 +199,7 @@ WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::i
     std::size_t first = 0;
     std::int64_t reach = 0;
     for (const auto &s : all) reach = std::max(reach, s.to - s.from);
+    bool cut_short = false;
     for (std::size_t i = 0; i < all.size(); ++i) {
         // Those that a rectangle ending at this start can touch.
         const std::int64_t from = all[i].from - longest;
@@ -150,6 +209,11 @@ WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::i
              ++k)
             if (touches(all[k], from, longest)) few.push_back(all[k]);
         if (few.size() <= static_cast<std::size_t>(worst.held)) continue;
+        // One that ends before was looked at there, unless not all that it touches were.
+        cut_short = cut_short || few.size() > enough + 64;
+        if (!cut_short &&
+            most_ending_at(all[i].from, view(few), area, longest) <= static_cast<std::size_t>(worst.held))
+            continue;
         const WorstWindow here = worst_rectangle(view(few), area, longest);
         offer(worst, here.held, here.from, here.to);
         if (worst.held > static_cast<Int128>(enough)) return worst;

@@ -167,7 +167,10 @@ private:
             Formula right = formulas_.formula();
             if (right.dimension() != dimension)
                 s_.fail_at(begin, "compares " + std::string(name_of(dimension)) + " with " +
-                                      std::string(name_of(right.dimension())));
+                                      std::string(name_of(right.dimension())) +
+                                      (right.dimension() == Dimension::number && right.is_constant()
+                                           ? "; a unit is missing"
+                                           : ""));
             out.push_back({*compare, std::move(right)});
         }
         return out;

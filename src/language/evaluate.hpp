@@ -51,6 +51,7 @@ Evaluated Formula::evaluate(std::size_t index, const Values &values, std::option
         if (!values.has(node.quantity)) return {0, Missing::quantity(node.quantity)};
         return {values[node.quantity], {}};
     }
+    case Op::blank: return {0, Missing::blank()};
     case Op::table: {
         Evaluated key = node.table->by.evaluate_in(values, unit);
         if (!key.known()) return key;

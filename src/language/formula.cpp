@@ -1,5 +1,7 @@
 #include "language/evaluate.hpp"
 
+#include <set>
+
 namespace beadbook {
 namespace {
 
@@ -38,6 +40,7 @@ Formula Formula::of(std::shared_ptr<const Table> table, Dimension dimension) {
     for (const auto &row : table->rows) {
         f.uses_ |= row.value.uses_;
         f.twins_ = f.twins_ || row.value.twins_;
+        f.blanks_ = f.blanks_ || row.value.blanks_;
     }
     Node node;
     node.op = Op::table;
@@ -47,10 +50,22 @@ Formula Formula::of(std::shared_ptr<const Table> table, Dimension dimension) {
     return f;
 }
 
+Formula Formula::blank(Slot index, Dimension dimension) {
+    Formula f;
+    Node node;
+    node.op = Op::blank;
+    node.quantity = index;
+    f.nodes_.push_back(std::move(node));
+    f.dimension_ = dimension;
+    f.blanks_ = true;
+    return f;
+}
+
 Formula Formula::combine(Op op, const Formula &left, const Formula &right, Dimension dimension) {
     Formula f;
     f.uses_ = left.uses_ | right.uses_;
     f.twins_ = op == Op::twin || left.twins_ || right.twins_;
+    f.blanks_ = left.blanks_ || right.blanks_;
     f.dimension_ = dimension;
     f.nodes_ = left.nodes_;
     const auto shift = static_cast<std::uint16_t>(left.nodes_.size());
@@ -98,6 +113,38 @@ std::vector<const Table *> Formula::tables() const {
     return out;
 }
 
+std::vector<Slot> Formula::blanks() const {
+    std::set<Slot> out;
+    for (const auto &node : nodes_) {
+        if (node.op == Op::blank) out.insert(node.quantity);
+        if (!node.table) continue;
+        for (const auto &row : node.table->rows)
+            for (const Slot one : row.value.blanks()) out.insert(one);
+    }
+    return {out.begin(), out.end()};
+}
+
+Formula Formula::filled(const std::map<Slot, Exact> &values) const {
+    Formula out = *this;
+    out.blanks_ = false;
+    for (auto &node : out.nodes_) {
+        if (const auto value = values.find(node.quantity); node.op == Op::blank && value != values.end()) {
+            node.op = Op::constant;
+            node.constant = value->second;
+            node.quantity = 0;
+        }
+        out.blanks_ = out.blanks_ || node.op == Op::blank;
+        if (!node.table) continue;
+        auto table = std::make_shared<Table>(*node.table);
+        for (auto &row : table->rows) {
+            row.value = row.value.filled(values);
+            out.blanks_ = out.blanks_ || row.value.blanks_;
+        }
+        node.table = std::move(table);
+    }
+    return out;
+}
+
 std::string_view name_of(Compare c) {
     switch (c) {
     case Compare::over: return "over";
@@ -106,16 +153,6 @@ std::string_view name_of(Compare c) {
     case Compare::at_most: break;
     }
     return "at most";
-}
-
-bool holds(const Exact &a, Compare c, const Exact &b) {
-    switch (c) {
-    case Compare::over: return a > b;
-    case Compare::at_least: return a >= b;
-    case Compare::under: return a < b;
-    case Compare::at_most: break;
-    }
-    return a <= b;
 }
 
 const Table::Row *Table::row_for(const Exact &given) const {

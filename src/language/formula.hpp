@@ -1,9 +1,11 @@
 #pragma once
 
+#include "language/issue.hpp"
 #include "language/missing.hpp"
 #include "measure/dimension.hpp"
 #include "measure/quantity.hpp"
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -14,7 +16,15 @@ namespace beadbook {
 
 enum class Compare : std::uint8_t { over, at_least, under, at_most };
 std::string_view name_of(Compare c);
-bool holds(const Exact &a, Compare c, const Exact &b);
+inline bool holds(const Exact &a, Compare c, const Exact &b) {
+    switch (c) {
+    case Compare::over: return a > b;
+    case Compare::at_least: return a >= b;
+    case Compare::under: return a < b;
+    case Compare::at_most: break;
+    }
+    return a <= b;
+}
 /// at most, under: larger is worse.
 constexpr bool is_maximum(Compare c) { return c == Compare::at_most || c == Compare::under; }
 
@@ -42,7 +52,8 @@ public:
         least,
         greatest,
         table,
-        twin ///< one printed value in US (left) and in metric units (right)
+        twin, ///< one printed value in US (left) and in metric units (right)
+        blank ///< a value that is filled in later: `quantity` is its index in the file's list of blanks
     };
     struct Node {
         Op op = Op::constant;
@@ -58,6 +69,7 @@ public:
     static Formula constant(const Exact &value, Dimension dimension);
     static Formula of(Slot quantity, Dimension dimension);
     static Formula of(std::shared_ptr<const Table> table, Dimension dimension);
+    static Formula blank(Slot index, Dimension dimension);
     static Formula combine(Op op, const Formula &left, const Formula &right, Dimension dimension);
 
     /// `Values` has `bool has(Slot) const` and `operator[](Slot) const`, whose outcome becomes an Exact.
@@ -77,12 +89,18 @@ public:
     std::vector<Slot> quantities() const;
     /// A quantity alone, without arithmetic.
     std::optional<Slot> lone_quantity() const;
-    bool is_constant() const { return uses_ == 0 && !twins_; }
+    bool is_constant() const { return uses_ == 0 && !twins_ && !blanks_; }
     /// Of a constant formula.
     Exact constant_value() const;
     /// Of one without quantities, as a limit where the unit is not fixed.
     Exact constant_limit(Compare compare) const;
     bool has_twins() const { return twins_; }
+    /// Until they are filled it has no value.
+    bool has_blanks() const { return blanks_; }
+    /// Indexes of the blanks that it speaks of, those of its tables too; ascending.
+    std::vector<Slot> blanks() const;
+    /// The same with the blanks filled of which `values` holds one, by index.
+    Formula filled(const std::map<Slot, Exact> &values) const;
     /// Tables that it looks into.
     std::vector<const Table *> tables() const;
     /// Children before parents, the root last: for those who reason about it. Never empty once it was read.
@@ -101,6 +119,7 @@ private:
     Dimension dimension_ = Dimension::number;
     std::uint64_t uses_ = 0;
     bool twins_ = false;
+    bool blanks_ = false;
 };
 
 /// A look-up by bands. Edges belong to the side that the words say: `over 1/8 in to 3/16 in`.
@@ -118,6 +137,7 @@ struct Table {
     Formula by;
     Exact step; ///< `by` is rounded to this before the look-up; 0: not rounded
     std::vector<Row> rows;
+    Where where; ///< of it in its file
 
     /// The row whose band holds `value`, or null.
     const Row *row_for(const Exact &value) const;

@@ -19,6 +19,12 @@ std::vector<std::string> keys_of(const Map &map) {
     return out;
 }
 
+std::string there_are(const std::vector<std::string> &names, const std::string &asked) {
+    if (names.empty()) return "; none is read yet";
+    return (names.size() > most_listed ? "" : "; expected " + listed(names, "or")) +
+           did_you_mean(asked, names);
+}
+
 } // namespace
 
 Formula FormulaParser::formula(bool or_asked) {
@@ -108,6 +114,7 @@ Formula FormulaParser::factor() {
     if (s_.keyword("greater of") || s_.keyword("greatest of")) return choice(Formula::Op::greatest);
     if (s_.keyword("table")) return table();
     if (s_.keyword("limit of")) return limit_of();
+    if (!names_.blanks.empty() && s_.keyword("blank")) return blank();
     if (const auto number = s_.number()) return constant(*number, begin);
     if (auto found = named()) return *std::move(found);
     unknown(begin);
@@ -156,9 +163,10 @@ Formula FormulaParser::table() {
     const std::size_t begin = s_.blanks();
     const std::string name = s_.word();
     const auto found = names_.tables.find(name);
+    if (names_.unread_tables.contains(name)) s_.fail_at(begin, "table '" + name + "' has a mistake itself");
     if (found == names_.tables.end())
         s_.fail_at(begin,
-                   "there is no table '" + shown(name) + "'" + did_you_mean(name, keys_of(names_.tables)));
+                   "there is no table '" + shown(name) + "'" + there_are(keys_of(names_.tables), name));
     return Formula::of(found->second, found->second->rows.front().value.dimension());
 }
 
@@ -167,9 +175,19 @@ Formula FormulaParser::limit_of() {
     const std::string name = s_.word();
     const auto found = names_.limits.find(name);
     if (found == names_.limits.end())
-        s_.fail_at(begin, "no rule above, '" + shown(name) + "', has a limit in this class" +
-                              did_you_mean(name, keys_of(names_.limits)));
+        s_.fail_at(begin, "no rule above that is called '" + shown(name) + "' has a limit in this class" +
+                              there_are(keys_of(names_.limits), name));
     return found->second;
+}
+
+Formula FormulaParser::blank() {
+    const std::size_t begin = s_.blanks();
+    const std::string name = s_.word();
+    const auto found = names_.blanks.find(name);
+    if (found == names_.blanks.end())
+        s_.fail_at(begin,
+                   "there is no blank '" + shown(name) + "'" + did_you_mean(name, keys_of(names_.blanks)));
+    return Formula::blank(found->second.index, found->second.dimension);
 }
 
 const Name *FormulaParser::name() {

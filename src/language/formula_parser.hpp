@@ -10,7 +10,7 @@ namespace beadbook {
 ///   term      = factor { (x | *) factor | / factor }
 ///   factor    = NUMBER [UNIT [or NUMBER UNIT]] | QUANTITY | FORMULA | ( formula )
 ///             | lesser of formula and formula {and formula} | greater of ...
-///             | table NAME | limit of RULE
+///             | table NAME | limit of RULE | blank NAME
 /// `1/16 in or 1.6 mm` is one value that a standard prints in both units.
 /// Throws InputError with the column of the mistake.
 Formula parse_formula(const std::string &text, const Names &names);
@@ -35,6 +35,7 @@ private:
     std::optional<Formula> twin(const Exact &first, const UnitWord &unit);
     Formula table();
     Formula limit_of();
+    Formula blank();
     std::optional<Formula> named();
     Formula finished(Formula f, std::size_t begin) const;
     Dimension product(const Formula &a, const Formula &b, std::size_t at) const;

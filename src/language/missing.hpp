@@ -18,6 +18,8 @@ public:
     static constexpr Missing word(Slot slot) { return Missing(bit(most_quantities + slot)); }
     static constexpr Missing table_value() { return Missing(bit(56)); }
     static constexpr Missing exact_number() { return Missing(bit(57)); }
+    /// A number of the standard that the set leaves blank, and nobody filled in.
+    static constexpr Missing blank() { return Missing(bit(61)); }
     // What the judge may lack beside the names.
     static constexpr Missing place() { return Missing(bit(58)); }
     static constexpr Missing across() { return Missing(bit(59)); }

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,7 +38,14 @@ public:
 
     std::map<std::string, Formula> formulas;                    ///< named formulas
     std::map<std::string, std::shared_ptr<const Table>> tables; ///< `table NAME`
-    std::map<std::string, Formula> limits;                      ///< `limit of RULE`, in the class being read
+    /// `blank NAME`: its index in the file's list of blanks, and what it measures.
+    struct BlankName {
+        Slot index = 0;
+        Dimension dimension = Dimension::number;
+    };
+    std::map<std::string, BlankName> blanks;
+    std::map<std::string, Formula> limits; ///< `limit of RULE`, in the class being read
+    std::set<std::string> unread_tables;   ///< that stand in the file, with a mistake
 
 private:
     std::vector<Name> all_;

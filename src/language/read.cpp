@@ -63,6 +63,7 @@ std::shared_ptr<const Table> read_table(const std::string &name, const Yaml &nod
     const Fields fields(node, path, {"by", "rounded to", "rows"}, issues);
     auto table = std::make_shared<Table>();
     table->name = name;
+    table->where = node.where;
     if (const Yaml *by = fields.need("by"))
         if (auto f = read_formula(*by, path + ".by", names, issues)) table->by = std::move(*f);
     if (table->by.text.empty()) return nullptr;

@@ -63,7 +63,15 @@ std::size_t Scanner::blanks() {
 bool Scanner::ended() { return blanks() == text_.size(); }
 
 void Scanner::expect_end() {
-    if (!ended()) fail("found '" + shown(rest()) + "' where the " + std::string(what_) + " should end");
+    if (ended()) return;
+    // `0.06 inc`: what stands right behind a number was meant as its unit.
+    const std::string word = word_at(blanks());
+    const std::size_t before = text_.find_last_not_of(' ', at_ == 0 ? 0 : at_ - 1);
+    const bool behind_number = before != std::string::npos && before < at_ && text_[before] >= '0' &&
+                               text_[before] <= '9' && !word.empty() && word.front() >= 'a' &&
+                               word.front() <= 'z';
+    fail("found '" + shown(rest()) + "' where the " + std::string(what_) + " should end" +
+         (behind_number ? "; '" + shown(word) + "' is no unit" : ""));
 }
 
 std::string Scanner::since(std::size_t begin) const {

@@ -133,6 +133,38 @@ private:
     std::vector<Level> stack_;
 };
 
+/// The first tab among the blanks that a line begins with; line 0 if there is none.
+Where indenting_tab(const std::string &text) {
+    std::istringstream lines(text);
+    int number = 0;
+    for (std::string line; std::getline(lines, line);) {
+        ++number;
+        const std::size_t begins = line.find_first_not_of(" \t"), tab = line.find('\t');
+        if (tab != std::string::npos && tab < begins && begins != std::string::npos)
+            return {number, static_cast<int>(tab) + 1};
+    }
+    return {};
+}
+
+/// What the parser found, and what it comes from most often.
+std::string in_plain_words(const std::string &found) {
+    static const std::pair<std::string_view, std::string_view> reasons[]{
+        {"end of sequence flow not found", "a list is not closed with ], or a comma is missing before here"},
+        {"end of map flow not found", "a map is not closed with }, or a comma is missing before here"},
+        {"end of sequence not found",
+         "this line stands neither in line with the entries above nor below one"},
+        {"end of map not found",
+         "this stands neither in line with the keys above nor below one, or a quote above is not closed"},
+        {"illegal map value", "a colon stands where no value can begin; is the line above without the blank "
+                              "behind its colon, or this text without quotes?"},
+        {"illegal block entry",
+         "an entry of a list cannot begin here; it stands below its key, on a line of its own"},
+    };
+    for (const auto &[message, reason] : reasons)
+        if (found == message) return std::string(reason);
+    return found;
+}
+
 } // namespace
 
 const Yaml *Yaml::find(std::string_view key) const {
@@ -159,7 +191,11 @@ Yaml read_yaml(const std::string &text, Issues &issues) {
             issues.error(second.root.where, "", "found a second document (---); expected one a file");
     } catch (const YAML::Exception &e) {
         const bool known = !e.mark.is_null();
-        issues.error(known ? place(e.mark) : Where{}, "", "this is not YAML: " + e.msg);
+        const Where tab = indenting_tab(text);
+        if (tab.line > 0 && (!known || tab.line <= e.mark.line + 1))
+            issues.error(tab, "", "this is not YAML: a line begins with a tab; expected blanks");
+        else
+            issues.error(known ? place(e.mark) : Where{}, "", "this is not YAML: " + in_plain_words(e.msg));
     }
     return std::move(builder.root);
 }

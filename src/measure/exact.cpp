@@ -6,7 +6,13 @@
 namespace beadbook {
 namespace {
 
+bool narrow(Int128 v) {
+    return v >= std::numeric_limits<std::int64_t>::min() + 1 && v <= std::numeric_limits<std::int64_t>::max();
+}
+
 Int128 mul(Int128 a, Int128 b) {
+    if (narrow(a) && narrow(b))
+        return static_cast<Int128>(static_cast<std::int64_t>(a)) * static_cast<std::int64_t>(b);
     Int128 out;
     if (__builtin_mul_overflow(a, b, &out)) throw OutOfRange();
     return out;
@@ -16,10 +22,6 @@ Int128 add(Int128 a, Int128 b) {
     Int128 out;
     if (__builtin_add_overflow(a, b, &out)) throw OutOfRange();
     return out;
-}
-
-bool narrow(Int128 v) {
-    return v >= std::numeric_limits<std::int64_t>::min() + 1 && v <= std::numeric_limits<std::int64_t>::max();
 }
 
 Int128 gcd(Int128 a, Int128 b) {
@@ -68,28 +70,23 @@ Int128 Exact::rounded_to_even() const {
     return below;
 }
 
-Exact operator+(const Exact &a, const Exact &b) {
-    if (a.den_ == b.den_) {
-        const Int128 sum = add(a.num_, b.num_);
-        return a.den_ == 1 ? Exact::whole(sum) : Exact::fraction(sum, a.den_);
-    }
-    return Exact::fraction(add(mul(a.num_, b.den_), mul(b.num_, a.den_)), mul(a.den_, b.den_));
+Exact Exact::sum_of_fractions(const Exact &a, const Exact &b) {
+    if (a.den_ == b.den_) return fraction(add(a.num_, b.num_), a.den_);
+    return fraction(add(mul(a.num_, b.den_), mul(b.num_, a.den_)), mul(a.den_, b.den_));
+}
+
+Exact Exact::product_of_fractions(const Exact &a, const Exact &b) {
+    return fraction(mul(a.num_, b.num_), mul(a.den_, b.den_));
+}
+
+std::strong_ordering Exact::order_of_fractions(const Exact &a, const Exact &b) {
+    return mul(a.num_, b.den_) <=> mul(b.num_, a.den_);
 }
 
 Exact operator-(const Exact &a, const Exact &b) { return a + b * Exact(-1); }
 
-Exact operator*(const Exact &a, const Exact &b) {
-    if (a.den_ == 1 && b.den_ == 1) return Exact::whole(mul(a.num_, b.num_));
-    return Exact::fraction(mul(a.num_, b.num_), mul(a.den_, b.den_));
-}
-
 Exact operator/(const Exact &a, const Exact &b) {
     return Exact::fraction(mul(a.num_, b.den_), mul(a.den_, b.num_));
-}
-
-std::strong_ordering operator<=>(const Exact &a, const Exact &b) {
-    if (a.den_ == b.den_) return a.num_ <=> b.num_;
-    return mul(a.num_, b.den_) <=> mul(b.num_, a.den_);
 }
 
 } // namespace beadbook

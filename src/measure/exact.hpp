@@ -29,22 +29,51 @@ public:
     Int128 num() const { return num_; }
     std::int64_t den() const { return den_; }
     bool is_whole() const { return den_ == 1; }
-    double to_double() const { return static_cast<double>(num_) / static_cast<double>(den_); }
+    double to_double() const {
+        // A conversion from 128 bits is a library call; nearly all numbers fit a machine word.
+        const auto word = static_cast<std::int64_t>(num_);
+        const double above = word == num_ ? static_cast<double>(word) : static_cast<double>(num_);
+        return den_ == 1 ? above : above / static_cast<double>(den_);
+    }
     /// Nearest whole number, halves away from zero.
     Int128 rounded() const;
     /// Nearest whole number, halves to the even one: the rounding method of ASTM E29.
     Int128 rounded_to_even() const;
 
-    friend Exact operator+(const Exact &a, const Exact &b);
+    // Whole numbers, nearly all there are, are computed in place.
+    friend Exact operator+(const Exact &a, const Exact &b) {
+        Int128 sum;
+        if (a.den_ != 1 || b.den_ != 1 || __builtin_add_overflow(a.num_, b.num_, &sum))
+            return sum_of_fractions(a, b);
+        return {sum, 1};
+    }
     friend Exact operator-(const Exact &a, const Exact &b);
-    friend Exact operator*(const Exact &a, const Exact &b);
+    friend Exact operator*(const Exact &a, const Exact &b) {
+        Int128 product;
+        if (a.den_ != 1 || b.den_ != 1 || __builtin_mul_overflow(a.num_, b.num_, &product))
+            return product_of_fractions(a, b);
+        return {product, 1};
+    }
     /// Throws std::domain_error on division by zero.
     friend Exact operator/(const Exact &a, const Exact &b);
-    friend std::strong_ordering operator<=>(const Exact &a, const Exact &b);
-    friend bool operator==(const Exact &a, const Exact &b) { return (a <=> b) == 0; }
+    friend std::strong_ordering operator<=>(const Exact &a, const Exact &b) {
+        return a.den_ == b.den_ ? a.num_ <=> b.num_ : order_of_fractions(a, b);
+    }
+    friend bool operator==(const Exact &a, const Exact &b) {
+        return a.den_ == b.den_ ? a.num_ == b.num_ : order_of_fractions(a, b) == 0;
+    }
+    friend bool operator<(const Exact &a, const Exact &b) {
+        return a.den_ == b.den_ ? a.num_ < b.num_ : order_of_fractions(a, b) < 0;
+    }
+    friend bool operator>(const Exact &a, const Exact &b) { return b < a; }
+    friend bool operator<=(const Exact &a, const Exact &b) { return !(b < a); }
+    friend bool operator>=(const Exact &a, const Exact &b) { return !(a < b); }
 
 private:
     constexpr Exact(Int128 num, std::int64_t den) : num_(num), den_(den) {}
+    static Exact sum_of_fractions(const Exact &a, const Exact &b);
+    static Exact product_of_fractions(const Exact &a, const Exact &b);
+    static std::strong_ordering order_of_fractions(const Exact &a, const Exact &b);
 
     Int128 num_ = 0;
     std::int64_t den_ = 1;

@@ -183,6 +183,10 @@ std::string lowered(std::string_view text) {
     return out;
 }
 
+std::string counted(std::size_t number, const std::string &one) {
+    return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
+}
+
 bool same_word(std::string_view a, std::string_view b) {
     return std::equal(a.begin(), a.end(), b.begin(), b.end(),
                       [](char x, char y) { return small(x) == small(y); });

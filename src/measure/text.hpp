@@ -33,6 +33,9 @@ std::string visible(std::string_view text);
 /// The same characters of a JSON text, escaped as JSON does it, so that they are read back.
 std::string escaped_for_json(std::string_view json);
 
+/// "1 row", "3 rows".
+std::string counted(std::size_t number, const std::string &one);
+
 /// Whether two words are the same but for capitals (of ASCII).
 bool same_word(std::string_view a, std::string_view b);
 /// The word of a list as it is written there, capitals aside; empty if it is none of them.

@@ -1,5 +1,6 @@
 #include "operations/board.hpp"
 
+#include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "operations/selecting.hpp"
 
@@ -71,7 +72,7 @@ Board board_of(Office &office, const Selection &of, std::size_t most) {
     }
     std::reverse(cells.begin(), cells.end());
     out.coupons = cells.size();
-    std::map<std::pair<bool, std::string>, Board::Line> lines; // those without a welder come last
+    std::map<std::string, Board::Line, NaturalOrder> lines;
     for (auto &cell : cells) {
         const CouponRecord &record = cell.coupon.record;
         const bool open = cell.grade == GradeState::none || cell.grade == GradeState::again;
@@ -80,7 +81,7 @@ Board board_of(Office &office, const Selection &of, std::size_t most) {
         auto column = std::find(out.kinds.begin(), out.kinds.end(), kind);
         if (column == out.kinds.end()) column = out.kinds.insert(out.kinds.end(), kind);
         const auto at = static_cast<std::size_t>(column - out.kinds.begin());
-        Board::Line &line = lines[{welder.empty(), welder}];
+        Board::Line &line = lines[welder];
         line.welder = welder;
         if (line.cells.size() <= at) line.cells.resize(at + 1);
         line.cells[at].push_back(std::move(cell));
@@ -91,6 +92,9 @@ Board board_of(Office &office, const Selection &of, std::size_t most) {
             line.name = office.book().welder(line.welder).record.name;
         out.lines.push_back(std::move(line));
     }
+    // Those without a welder come last.
+    if (!out.lines.empty() && out.lines.front().welder.empty())
+        std::rotate(out.lines.begin(), out.lines.begin() + 1, out.lines.end());
     return out;
 }
 

@@ -38,6 +38,7 @@ public:
 
 private:
     std::optional<Why> hopeless() const {
+        if (!set_.blanks_of(rule_, class_).empty()) return Why::blank;
         if (rule_.kind == Rule::Kind::combine || rule_.only_with) return Why::of_others;
         if (rule_.kind == Rule::Kind::each && !rule_.measure.lone_quantity()) return Why::arithmetic;
         const bool neighbours = rule_.kind == Rule::Kind::gap || rule_.kind == Rule::Kind::count ||

@@ -28,7 +28,7 @@ struct BoundaryCase {
 
 /// A limit for which none was made, and why.
 struct NoBoundary {
-    enum class Why : std::uint8_t { of_others, joined, no_coupon, no_find, too_many, arithmetic };
+    enum class Why : std::uint8_t { of_others, joined, no_coupon, no_find, too_many, arithmetic, blank };
     std::size_t rule = 0, class_index = 0;
     Why why = Why::no_coupon;
 };

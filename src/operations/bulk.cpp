@@ -76,6 +76,7 @@ private:
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
+        notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
         add(codec::entry_of(out));
@@ -121,6 +122,7 @@ private:
         std::map<std::string, std::string> fields;
         for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
         const CouponRecord coupon = new_coupon(given.record.id, fields, given.record.sure);
+        notes_.add(coupon.id, sizes_understood(given.texts, coupon));
         Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
         for (const auto &exam : given.exams) {
             faults_.guard(where(exam.at), [&] { exams.claim(exam.record.number); });

@@ -4,11 +4,22 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
 
 /// From the shelf, else by name among the shipped ones, else from a file.
+/// The same letters and figures, in whatever capitals and with whatever between them.
+bool looks_alike(std::string_view a, std::string_view b) {
+    const auto plain = [](std::string_view name) {
+        std::string out = lowered(name);
+        std::erase_if(out, [](unsigned char c) { return std::isalnum(c) == 0; });
+        return out;
+    };
+    return plain(a) == plain(b);
+}
+
 template <class Shelf, class Shipped, class Load, class Part>
 auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const std::string &name,
            const std::vector<std::string> &names, Shipped shipped, Load load, Part part) {
@@ -19,8 +30,8 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
             throw DataError(
                 "there " +
                 std::string(what == "rules" ? "are no rules '" : "is no " + std::string(what) + " '") +
-                shown(name) + "'; expected " + listed(names, "or") + did_you_mean(name, names) +
-                ", or a file of your own that ends in .yaml");
+                shown(name) + "'; expected " + listed(names, "or") +
+                ", or a file of your own that ends in .yaml" + did_you_mean(name, names));
         return out = shipped(name);
     }
     const std::string text = outside.read(name);
@@ -28,10 +39,11 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
     if (!(loaded.*part)) throw mistakes_in(what, name, text, loaded.issues);
     // What passes by a file must not be told as what passes by the one that is built in.
     const std::string &own = (loaded.*part)->name;
-    if (std::find(names.begin(), names.end(), own) != names.end() &&
-        shipped(own)->hash != (loaded.*part)->hash)
-        throw DataError(shown(name) + ": it calls itself " + own +
-                        ", which is built in and says something else; give it a name of its own");
+    for (const auto &built_in : names)
+        if (looks_alike(own, built_in) &&
+            (own != built_in || shipped(built_in)->hash != (loaded.*part)->hash))
+            throw DataError(shown(name) + ": it calls itself " + shown(own) + "; " + built_in +
+                            " is built in and says something else; give it a name of its own");
     return out = loaded.*part;
 }
 
@@ -56,8 +68,8 @@ DataError mistakes_in(std::string_view what, const std::string &file, const std:
                       const std::vector<Issue> &issues) {
     std::string all;
     for (const auto &issue : issues)
-        if (issue.severity == Severity::error) all += "\n" + print(issue, file, text);
-    return DataError("the " + std::string(what) + " file has mistakes:" + all.substr(0, all.size() - 1));
+        if (issue.severity == Severity::error) all += print(issue, file, text);
+    return DataError("the " + std::string(what) + " file has mistakes:\n" + all.substr(0, all.size() - 1));
 }
 
 BaseText bases_beside(const Outside &outside, const std::string &file) {

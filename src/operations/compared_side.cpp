@@ -98,7 +98,8 @@ int rank_of(SaidKind kind) {
     case SaidKind::none: return 0;
     case SaidKind::ask: return 1;
     case SaidKind::not_said:
-    case SaidKind::gap: return 2;
+    case SaidKind::gap:
+    case SaidKind::blank: return 2;
     case SaidKind::value: return 3;
     case SaidKind::free: return 4;
     case SaidKind::narrower: return 5;
@@ -194,7 +195,7 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
     for (const std::size_t index : rules) {
         const ComparedRule &one = rules_[index];
         const Rule &rule = set_.rules[index];
-        const SaidKind kind = kind_of(limit(index));
+        const SaidKind kind = kind_at(index, coupon);
         const bool same = one.measure == measure;
         const bool here = truth_for(rule.when, coupon) != Truth::no;
         any_rule = any_rule || here;
@@ -220,6 +221,16 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
         out = stricter_of(out, said, coupon);
     }
     return out;
+}
+
+SaidKind ComparedSide::kind_at(std::size_t index, const Coupon &coupon) const {
+    const SaidKind kind = kind_of(limit(index));
+    if (kind != SaidKind::value) return kind;
+    const Window *window = set_.rules[index].window(class_);
+    const bool open_window = window && window->kind == Window::Kind::length && window->length.has_blanks();
+    const Evaluated value =
+        limit(index).formula.limit(Environment{coupon.values, nullptr}, set_.rules[index].compare);
+    return open_window || value.missing.has(Missing::blank()) ? SaidKind::blank : kind;
 }
 
 std::optional<Exact> ComparedSide::number(const SaidOfThing &said, const Coupon &coupon) const {

@@ -47,6 +47,8 @@ public:
                                     const std::vector<std::size_t> &gaps, const Coupon &facts) const;
 
 private:
+    /// A number that hangs on a blank of this class is blank.
+    SaidOfThing::Kind kind_at(std::size_t index, const Coupon &coupon) const;
     SaidOfThing stricter_of(const SaidOfThing &a, const SaidOfThing &b, const Coupon &coupon) const;
 
     const CriteriaSet &set_;

@@ -17,7 +17,8 @@ bool is_number_or_word(SaidKind kind) {
     return kind == SaidKind::value || kind == SaidKind::none || kind == SaidKind::free;
 }
 bool is_left_open(SaidKind kind) {
-    return kind == SaidKind::ask || kind == SaidKind::not_said || kind == SaidKind::gap;
+    return kind == SaidKind::ask || kind == SaidKind::not_said || kind == SaidKind::gap ||
+           kind == SaidKind::blank;
 }
 
 CompareOutcome outcome_of(LimitRelation relation) {
@@ -150,12 +151,18 @@ private:
                           : a == SaidKind::none || b == SaidKind::free ? CompareOutcome::stricter
                                                                        : CompareOutcome::looser;
         else if (is_left_open(a) || is_left_open(b))
-            out.outcome = a == b ? CompareOutcome::equal : CompareOutcome::open;
+            out.outcome =
+                a == b && (a != SaidKind::blank || same_blank(out)) ? CompareOutcome::equal : CompareOutcome::open;
         else if (says_a || says_b)
             out.outcome = says_a ? CompareOutcome::only_first : CompareOutcome::only_second;
         else
             out.silent = true;
         return out;
+    }
+    /// A blank has one number a class: of another class or set it is another number.
+    bool same_blank(const AtThickness &both) const {
+        return first_.set().hash == second_.set().hash && first_.class_index() == second_.class_index() &&
+               both.first.rule == both.second.rule;
     }
     CompareOutcome of_values(const SaidOfThing &a, const SaidOfThing &b, const Coupon &coupon) const {
         if (a.also.empty() && b.also.empty()) return outcome_of(relation(a.rule, b.rule, coupon));
@@ -372,10 +379,11 @@ ComparedClasses compare_classes(const CriteriaSet &first, std::size_t class_of_f
     return out;
 }
 
-ComparedSets compare_sets(Catalogue &catalogue, const CompareRequest &request) {
+ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
+                          const CompareRequest &request) {
     ComparedSets out;
-    out.first = catalogue.criteria(request.set);
-    out.second = catalogue.criteria(request.other.empty() ? request.set : request.other);
+    out.first = std::move(first);
+    out.second = std::move(second);
     out.coupon = request.coupon;
     out.unit = request.coupon.fixed_unit().value_or(out.first->unit);
     for (const auto &[a, b] : class_pairs(*out.first, *out.second, request))

@@ -1,14 +1,13 @@
 #pragma once
 
+#include "criteria/model.hpp"
 #include "facts/coupon_record.hpp"
-#include "operations/catalogue.hpp"
 
 namespace beadbook {
 
-/// Two sets, editions or classes to be held side by side.
+/// Which classes of two sets are to be held side by side.
 struct CompareRequest {
-    std::string set, other;         ///< shipped names or files; `other` may be empty: the same set
-    std::string class_id, as_class; ///< of `set` and of `other`; may be empty
+    std::string class_id, as_class; ///< of the first and of the second; may be empty
     CouponRecord coupon;            ///< what else is known of it; its unit is the one that is printed
 };
 
@@ -20,15 +19,18 @@ struct SaidOfThing {
         free,     ///< no limit
         ask,      ///< a person decides
         not_said, ///< the standard is silent, or it was not read
+        blank,    ///< a number that only the owner's copy has, and nobody filled in
         gap,      ///< a part of the standard that the set does not hold
         narrower, ///< only by rules with further conditions
         no_rule,  ///< no rule for this thing
         outside,  ///< the set is not for such a thickness
     };
     Kind kind = Kind::no_rule;
-    std::size_t rule = 0;          ///< index in the set; value to not_said
+    std::size_t rule = 0;          ///< index in the set; value to blank
     std::optional<Exact> from, to; ///< the number at both ends of the stretch, where the facts tell it
     std::vector<std::size_t> also; ///< further rules, stricter for some finds
+    /// Whether `rule` says it.
+    bool by_a_rule() const { return kind <= Kind::blank; }
 };
 
 enum class CompareOutcome : std::uint8_t {
@@ -91,9 +93,10 @@ struct ComparedSets {
 /// Holds each limit of one class against the other's, worked out as the judge does, at the usual
 /// thicknesses and wherever a rule changes; an outcome's edge is found to the nanometre. Both members are as
 /// thick as that, and welded through. A class that is not named is the one of the same name, else the only
-/// one; with none named, all of the same name in turn. Throws DataError: no such set; Refusal at "class" or
+/// one; with none named, all of the same name in turn. The sets may be one. Throws Refusal at "class" or
 /// "as-class".
-ComparedSets compare_sets(Catalogue &catalogue, const CompareRequest &request);
+ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
+                          const CompareRequest &request);
 
 /// The same of two sets that are at hand, and two of their classes by index.
 ComparedClasses compare_classes(const CriteriaSet &first, std::size_t class_of_first,

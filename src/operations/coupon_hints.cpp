@@ -1,7 +1,11 @@
 #include "operations/coupon_hints.hpp"
 
+#include "judge/item.hpp"
+#include "measure/text.hpp"
+
 #include <algorithm>
 #include <array>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -36,6 +40,46 @@ std::shared_ptr<const CriteriaSet> criteria_of(Catalogue &catalogue, const Coupo
     }
 }
 
+/// What the rules of the class that is sought, or of any, go by and the coupon does not tell.
+Missing asked_of(const CriteriaSet &set, const CouponRecord &record, const std::set<Quantity> &told_already) {
+    const Coupon coupon = record.facts();
+    const auto sought = set.class_index(record.get("class"));
+    Missing all;
+    const auto decides = [&](const std::vector<Condition> &when) {
+        Missing lacks;
+        const Truth truth = holds_for(when, coupon, {}, {}, lacks);
+        if (truth != Truth::no) all |= lacks;
+        return truth != Truth::no;
+    };
+    const auto need = [&](const Formula &formula) {
+        for (const Slot slot : formula.quantities()) all |= Missing::quantity(slot);
+    };
+    for (const auto &part : set.scope)
+        if (decides(part.only_if)) decides(part.when);
+    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+        if (sought && *sought != k) continue;
+        for (const auto &required : set.required)
+            if (required.classes[k]) decides(required.when);
+        for (const auto &rule : set.rules) {
+            if (rule.limits[k].kind == Limit::Kind::other || !decides(rule.when)) continue;
+            if (rule.limits[k].kind == Limit::Kind::value) need(rule.limits[k].formula);
+            if (const Window *window = rule.window(k)) need(window->length);
+        }
+    }
+    Missing own;
+    for (std::size_t i = 0; i < quantity_count; ++i) {
+        const auto quantity = static_cast<Quantity>(i);
+        if (info(quantity).scope == Scope::coupon && !told_already.contains(quantity) &&
+            all.has(lack_of(quantity)) && !coupon.values.has(quantity))
+            own |= lack_of(quantity);
+    }
+    for (std::size_t i = 0; i < fact_count; ++i)
+        if (const auto fact = static_cast<Fact>(i);
+            all.has(lack_of(fact)) && coupon.said(static_cast<Slot>(i)) == 0)
+            own |= lack_of(fact);
+    return own;
+}
+
 } // namespace
 
 std::string through_thickness(const CouponRecord &coupon) {
@@ -45,6 +89,24 @@ std::string through_thickness(const CouponRecord &coupon) {
     std::string out = thinner_text(coupon);
     if (out.empty())
         throw refused("weld-thickness full: the thickness of the members is not known").at("weld-thickness");
+    return out;
+}
+
+std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon) {
+    std::vector<std::string> out;
+    const std::string form = coupon.get("form"), joint = coupon.get("joint"), welded = coupon.get("welded");
+    if (!coupon.get("diameter").empty() && !form.empty() && form != "tube")
+        out.push_back("a diameter is of a tube, and the form is " + form);
+    if (!coupon.get("fillet-size").empty() && !joint.empty() && joint != "fillet")
+        out.push_back("a fillet size is of a fillet, and the joint is " + joint);
+    if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
+        out.push_back("it is said to be welded on " + welded + ", which is to come");
+    const std::string material = coupon.get("material");
+    if (!material.empty() && !coupon.get("criteria").empty() &&
+        coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)
+        out.push_back("material '" + shown(material) +
+                      "' names no metal that criteria could ask for; write the metal with it, such as '" +
+                      shown(material) + " steel'");
     return out;
 }
 
@@ -61,14 +123,20 @@ std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coup
                           " nobody told");
     }
     const std::string thinner = thinner_text(coupon);
+    std::set<Quantity> told;
     if (set && set->text.find("weld thickness") != std::string::npos && may_be_butt(coupon) &&
-        !thinner.empty() && coupon.get("weld-thickness").empty())
+        !thinner.empty() && coupon.get("weld-thickness").empty()) {
+        told.insert(Quantity::weld_thickness);
         out.push_back("weld-thickness is not said, and " + set->name +
                       " goes by it: if the butt is welded through it "
                       "is " +
                       thinner +
                       ", the thinner member (weld-thickness full); a weld that is not would "
                       "get limits too wide");
+    }
+    if (const Missing lacks = set ? asked_of(*set, coupon, told) : Missing{}; lacks.any())
+        out.push_back("for a verdict " + set->name +
+                      " may ask for what is not told yet: " + listed(names_of(lacks)));
     if (coupon.get("form") == "tube" && coupon.get("joint") == "groove" && coupon.get("seam").empty())
         out.push_back("seam is not said: " +
                       std::string(goes_round(coupon.get("position"))

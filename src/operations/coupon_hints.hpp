@@ -14,4 +14,8 @@ std::string through_thickness(const CouponRecord &coupon);
 /// bare numbers. Each with what to say.
 std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coupon);
 
+/// What is taken as it is said, and was perhaps not meant: a plate with a diameter, a weld that is to come, a
+/// material in which criteria see no metal.
+std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon);
+
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "operations/coupons.hpp"
 
+#include "criteria/nominal_size.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_hints.hpp"
@@ -87,6 +88,14 @@ bool says_through(const CouponRequest &request) {
     return weld != request.fields.end() && trimmed(weld->second) == "full";
 }
 
+/// What it says, for somebody who names what it does not say.
+std::string fields_of(const CouponRecord &coupon, const std::string &asked) {
+    std::vector<std::string> names;
+    for (const auto &[name, value] : coupon.fields) names.push_back(name);
+    return names.empty() ? "; it says nothing yet"
+                         : "; it says " + listed(names) + did_you_mean(asked, names);
+}
+
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
     if (says_through(request))
         done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
@@ -112,6 +121,21 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     return base;
 }
 
+std::vector<std::string> sizes_understood(const std::map<std::string, std::string> &given,
+                                          const CouponRecord &kept) {
+    std::vector<std::string> out;
+    const NominalSizes &sizes = NominalSizes::shipped();
+    for (const auto &[field, text] : given) {
+        const std::string kept_text = kept.get(field);
+        const std::string_view called = size_and_name(kept_text).second;
+        if (called.empty() || !size_and_name(text).second.empty()) continue;
+        if (const auto known = field == "diameter" ? sizes.outside(called) : sizes.wall(called, {}))
+            out.push_back(field + ": " + known->called + " is " + known->size +
+                          ", the nominal size; no mill tolerance is taken off (" + known->source + ")");
+    }
+    return out;
+}
+
 void check_new(Book &book, const std::string &mark) {
     if (!book.knows_coupon(mark)) return;
     std::string free = next_mark(mark);
@@ -126,23 +150,28 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     check_new(writing.book(), out.value.id);
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
+    for (auto &doubt : doubts_on(writing.catalogue(), out.value)) out.notes.push_back(std::move(doubt));
     note_through(request, out);
+    add_notes(out.notes, sizes_understood(request.fields, out.value));
     return out;
 }
 
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
     const CouponState old = writing.coupon(request.said.mark);
-    if (!old.record.withdrawn.empty())
-        throw refused("coupon " + old.record.id + " is withdrawn: " + old.record.withdrawn)
-            .mend({"restore", {old.record.id}, {"why"}});
+    if (!old.record.withdrawn.empty()) throw is_withdrawn(old.record);
     CouponRecord now = old.record;
     for (const auto &name : request.forget)
         if (now.fields.erase(name) == 0)
-            throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget").at("forget");
+            throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget" +
+                          fields_of(now, name))
+                .at("forget");
     now = described(writing.catalogue(), request.said, std::move(now));
     if (std::find(request.forget.begin(), request.forget.end(), "criteria") != request.forget.end())
         check_criteria(writing.catalogue(), now);
-    if (now == old.record) throw refused("this changes nothing");
+    if (now == old.record)
+        throw refused(request.said.fields.empty()
+                          ? "this changes nothing: no field of the coupon is given, nor one to forget"
+                          : "this changes nothing: the coupon says so already");
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);
@@ -151,6 +180,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
     note_through(request.said, out);
+    add_notes(out.notes, sizes_understood(request.said.fields, out.value));
     if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())
         out.notes.push_back(
             "a bare number is taken in " + std::string(name_of(*unit)) +

@@ -19,8 +19,13 @@ struct CouponRequest {
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base = {},
                        const RangeRules *by = nullptr);
 
+/// What was understood of sizes that were called by a number (NPS 2, 16 ga steel), a sentence each.
+std::vector<std::string> sizes_understood(const std::map<std::string, std::string> &given,
+                                          const CouponRecord &kept);
+
 /// Throws DataError if the mark is taken, and names one that is free. Notes: what is not said and could be
-/// (coupon_hints.hpp), and a weld thickness that was worked out because it is said to be `full`.
+/// (coupon_hints.hpp), a weld thickness that was worked out because it is said to be `full`,
+/// and sizes_understood.
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base = {});
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);

@@ -3,9 +3,10 @@
 namespace beadbook {
 namespace {
 
-void set(CouponRecord &coupon, const std::string &field, const std::string &value) {
+void set(CouponRecord &coupon, const std::string &field, const std::string &value,
+         const std::map<std::string, std::string> &beside = {}) {
     try {
-        coupon.set(field, value);
+        coupon.set(field, coupon.sized(field, value, beside));
     } catch (const Refusal &e) {
         throw Refusal(e).at(field);
     }
@@ -19,7 +20,7 @@ void take(CouponRecord &coupon, const std::map<std::string, std::string> &fields
         for (const auto &field : coupon_fields())
             if (const auto given = fields.find(field.name);
                 given != fields.end() && is_bare_length(field.name, given->second) == bare)
-                set(coupon, field.name, given->second);
+                set(coupon, field.name, given->second, fields);
 }
 
 } // namespace

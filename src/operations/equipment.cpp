@@ -65,7 +65,9 @@ Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest 
     take(now, request, writing.outside().today());
     Entry entry = codec::entry_of(now);
     if (known) {
-        if (*known == now) throw refused("this changes nothing");
+        if (*known == now)
+            throw refused("this changes nothing: equipment " + request.serial +
+                          (now.withdrawn ? " is withdrawn already" : " stands so already"));
         entry.supersedes = writing.book().equipment(now.serial).record_seq;
         // That it is withdrawn has its own reason.
         entry.reason = needed_reason(request.why.empty() ? request.withdraw : request.why);

@@ -47,10 +47,18 @@ void check_examiner(const ExamRecord &exam) {
         throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
 }
 
+/// By the mark or the name that the coupon gives, or by the name that is enrolled under its mark.
+bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person) {
+    const std::string welder = coupon.get("welder");
+    if (person.empty() || welder.empty()) return false;
+    if (same_word(person, welder)) return true;
+    return office.book().knows_welder(welder) && same_word(person, office.book().welder(welder).record.name);
+}
+
 /// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
-std::vector<Unlikely> unlikely_of(const CouponRecord &coupon, const ExamRecord &exam, Day today) {
-    auto out = Plausibility::shipped().of(coupon, exam, today);
-    if (!exam.examiner.empty() && same_word(exam.examiner, coupon.get("welder")))
+std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
+    auto out = Plausibility::shipped().of(coupon, exam, office.outside().today());
+    if (welded_by(office, coupon, exam.examiner))
         out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
     return out;
 }
@@ -102,6 +110,24 @@ std::vector<std::string> slips(const ExamRecord &exam) {
     return out;
 }
 
+/// What is taken, and was perhaps not meant.
+std::vector<std::string> doubts_of_exam(const CouponState &coupon, const ExamRecord &exam, int replaces) {
+    std::vector<std::string> out;
+    const std::string method(name_of(exam.method));
+    for (const auto &[name, value] : exam.conditions)
+        if (const ConditionInfo *known = condition_info(name); known && !known->methods.empty())
+            if (std::find(known->methods.begin(), known->methods.end(), exam.method) == known->methods.end())
+                out.push_back("condition '" + name + "' says nothing of " + method);
+    const std::string_view magnetic = info(exam.method).needs_magnetic;
+    if (!magnetic.empty() && coupon.record.get("magnetic") == "no")
+        out.push_back(method + " of a coupon that is not magnetic: " + std::string(magnetic));
+    for (const auto *open : coupon.open_exams())
+        if (replaces == 0 && open->method == exam.method)
+            out.push_back("exam " + named({open}) + " of coupon " + coupon.record.id +
+                          " is open too; this one is another exam beside it");
+    return out;
+}
+
 /// An exam as it is asked for, filled in from the examiner's last one and from what is on record.
 struct Asked {
     ExamRecord exam;
@@ -124,9 +150,9 @@ Asked asked_for(Office &office, const ExamRequest &request) {
 }
 
 /// What nobody would believe of the exam, and what speaks against its examiner.
-std::vector<Unlikely> doubted(const CouponRecord &coupon, const ExamRecord &exam, Day today,
+std::vector<Unlikely> doubted(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                               std::vector<Unlikely> against) {
-    auto out = unlikely_of(coupon, exam, today);
+    auto out = unlikely_of(office, coupon, exam);
     out.insert(out.end(), against.begin(), against.end());
     return out;
 }
@@ -148,8 +174,14 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_examiner(exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
-    exam.sure = set_aside_by(doubted(state.record, exam, today, std::move(asked.against)), request.sure);
+    exam.sure =
+        set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
     if (request.found) {
+        if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
+            throw refused("an exam begins without finds, so it cannot be finished with " +
+                          std::to_string(*request.found) +
+                          " at once; record it open, log what it found, and finish it then")
+                .at("found");
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
     }
@@ -160,6 +192,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     }
     std::vector<std::string> notes = std::move(asked.notes);
     for (auto &slip : slips(exam)) notes.push_back(std::move(slip));
+    for (auto &doubt : doubts_of_exam(state, exam, request.replaces)) notes.push_back(std::move(doubt));
     if (request.replaces > 0) {
         const ExamRecord &old = state.needed_exam(request.replaces);
         exam.number = old.number;
@@ -187,7 +220,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     check_finished(exam, today);
     OnRecord known = fill_from_record(office, exam);
     std::vector<std::string> before = std::exchange(exam.sure, {});
-    exam.sure = set_aside_by(doubted(coupon, exam, today, std::move(known.against)), sure, before);
+    exam.sure = set_aside_by(doubted(office, coupon, exam, std::move(known.against)), sure, before);
     // Of an examiner who is not on record here, what another record said stays.
     for (auto &id : before)
         if (!known.knows_examiner && !why_not_entitled(id).empty()) exam.sure.push_back(std::move(id));

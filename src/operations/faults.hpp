@@ -1,16 +1,12 @@
 #pragma once
 
 #include "measure/refusal.hpp"
+#include "measure/text.hpp"
 
 #include <functional>
 #include <string>
 
 namespace beadbook {
-
-/// "1 row", "3 rows".
-inline std::string counted(std::size_t number, const std::string &one) {
-    return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
-}
 
 /// Collects the mistakes of a file or a request of many parts, so that one run shows them all: the first
 /// ones, and how many more.

@@ -45,9 +45,21 @@ const ExamRecord &open_exam(const CouponState &coupon, int number) {
         return exam;
     }
     const auto open = coupon.open_exams();
-    if (open.empty()) throw refused("coupon " + coupon.record.id + " has no open exam");
-    if (open.size() > 1)
-        throw refused("which exam? coupon " + coupon.record.id + " has open: " + named(open)).at("exam");
+    const std::string &mark = coupon.record.id;
+    if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
+    if (open.empty() && coupon.exams.empty())
+        throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
+    if (open.empty()) {
+        std::vector<const ExamRecord *> all;
+        for (const auto &exam : coupon.exams) all.push_back(&exam);
+        throw refused("coupon " + mark + " has no open exam; finished are " + named(all))
+            .mend({"reopen", {mark, std::to_string(all.back()->number)}, {"why"}});
+    }
+    if (open.size() > 1) {
+        Refusal which = refused("which exam? coupon " + mark + " has open: " + named(open)).at("exam");
+        for (const auto *exam : open) which.mend({"finish", {mark, std::to_string(exam->number)}, {"found"}});
+        throw Refusal(std::move(which));
+    }
     return *open.front();
 }
 
@@ -60,7 +72,14 @@ void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord 
 }
 
 void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why) {
-    check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
+    try {
+        check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
+    } catch (Refusal &e) {
+        // The exam is on record, so its examiner is said by an entry in its place.
+        if (e.missing())
+            e.mend({"exam", {coupon, std::string(name_of(exam.method))}, {"replaces", "examiner", "why"}});
+        throw;
+    }
     check_day(exam, writing.coupon(coupon).record, writing.outside().today());
     exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who};
     replace_exam(writing, coupon, exam, why);

@@ -35,7 +35,8 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         return out;
     }
     const StoredVerdict *then = verdict_at(coupon, grade);
-    const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
+    const auto set =
+        then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
     const auto index = set ? set->class_index(grade.class_id) : std::nullopt;
     if (!index) {
         out.why = grade_moved_words(grade.class_id, "", "");

@@ -76,7 +76,8 @@ std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
         const StoredVerdict *then = nullptr;
         for (const auto &v : coupon.verdicts)
             if (v.seq < coupon.grade->seq) then = &v;
-        const auto set = then ? office.catalogue().kept_criteria(office.ledger(), then->hash) : nullptr;
+        const auto set =
+            then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
         const auto index = set ? set->class_index(coupon.grade->class_id) : std::nullopt;
         if (!index) return std::nullopt;
         return of_class(judge_by(coupon, set).judgement.classes[*index]);

@@ -30,7 +30,7 @@ std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed
     const Verdict verdict = judged.judged->verdict();
     if (verdict != (passed ? Verdict::accept : Verdict::reject))
         return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
-               std::string(name_of(verdict)) + "'";
+               std::string(name_of(verdict)) + "'; against it a coupon is graded by itself, with a remark";
     if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
     return "";
 }

@@ -94,11 +94,12 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
 
 Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     const std::string name = request.criteria.empty() ? coupon.record.get("criteria") : request.criteria;
+    if (name.empty() && !coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (name.empty())
         throw refused("coupon " + coupon.record.id + " names no criteria")
             .give("criteria")
             .mend({"change", {coupon.record.id}, {"criteria", "why"}});
-    const auto set = office.catalogue().criteria(name);
+    const auto set = office.criteria(name);
     const auto sought = class_sought(request, coupon, *set);
     Judged out = judge_by(coupon, set);
     out.sought = sought;
@@ -152,15 +153,19 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     out.grade.passed = request.passed;
     out.grade.class_id = judged.set->classes[*judged.sought].id;
     out.grade.remark = checked_text(request.remark, "remark");
-    out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept);
+    // Passed by other criteria, or for another class, than it was registered for: its own still count.
+    const JudgedOrNot own = request.by.own() ? JudgedOrNot{} : judge_or_tell(writing.office(), coupon);
+    const bool own_refuse = request.passed && own.judged && own.judged->verdict() != Verdict::accept;
+    out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept) || own_refuse;
     out.grade.against_mechanical = request.passed && coupon.record.get("mechanical") == "failed";
     out.grade.stamp = writing.stamp();
     if (out.grade.against_mechanical && out.grade.remark.empty())
         throw refused("its mechanical tests failed; to grade it passed all the same, say why").give("remark");
     if (out.grade.against_verdict && out.grade.remark.empty())
-        throw refused("the verdict for class " + out.grade.class_id + " is '" +
-                      std::string(name_of(out.verdict)) + "'; to grade it " + out.grade.decision() +
-                      " all the same, say why")
+        throw refused("the verdict for class " +
+                      (own_refuse ? "that it was registered for" : out.grade.class_id) + " is '" +
+                      std::string(name_of(own_refuse ? own.judged->verdict() : out.verdict)) +
+                      "'; to grade it " + out.grade.decision() + " all the same, say why")
             .give("remark");
     if (coupon.grade && !coupon.grade->passed && request.passed && out.grade.remark.empty())
         throw refused("it was graded " + coupon.grade->decision() + " by " + coupon.grade->stamp.who +

@@ -1,7 +1,9 @@
 #include "operations/keeping.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "facts/coupon_weld.hpp"
 #include "judge/judgement.hpp"
+#include "measure/text.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/fold.hpp"
 
@@ -100,8 +102,10 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
         faults.push_back(fault);
     };
     if (stored.form < 1 || stored.form > newest_form) return add(What::unknown_form);
-    const auto set = office.catalogue().kept_criteria(office.ledger(), stored.hash);
-    if (!set) return add(missing_or_broken(office, stored.hash));
+    const auto kept = office.catalogue().kept_criteria(office.ledger(), stored.hash);
+    if (!kept) return add(missing_or_broken(office, stored.hash));
+    // By the numbers that stood in the blanks then, whatever stands there now.
+    const auto set = with_owners_copy(kept, {stored.filled, {}});
     const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
                                   found_as_seen(before, stored), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
@@ -214,8 +218,16 @@ Verified verify(Office &office, const VerifyRequest &request) {
         read_again(
             Family::equipment, book.all_equipment(), [&](const auto &serial) { book.equipment(serial); },
             out.replay->faults);
+        read_again(
+            Family::criteria, book.sets_with_copy(), [&](const auto &set) { book.owners_copy(set); },
+            out.replay->faults);
     }
     if (!request.head.empty()) {
+        if (request.head.size() != 64 ||
+            request.head.find_first_not_of("0123456789abcdef") != std::string::npos)
+            throw refused("'" + shown(request.head) +
+                          "' is no hash of an entry; expected its 64 digits and letters from a to f, whole")
+                .at("head");
         // Of an earlier entry it proves as much up to there: what follows was only added.
         if (request.head == std::string(64, '0'))
             out.entries_after = out.chain.entries;

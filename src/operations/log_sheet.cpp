@@ -16,6 +16,14 @@
 namespace beadbook {
 namespace {
 
+/// "incomplete: why". Imperfections begin with the word too: without its colon it is none of these.
+bool is_incomplete(std::string_view said) {
+    constexpr std::string_view word = "incomplete";
+    if (!said.starts_with(word)) return false;
+    const std::string_view after = trimmed(said.substr(word.size()));
+    return after.empty() || after.front() == ':';
+}
+
 /// What the sheet says of one method on one coupon.
 struct Said {
     bool none = false;
@@ -131,10 +139,12 @@ private:
         else if (whole == "as before")
             exam.as_before = true;
         else
-            throw refused("'" + shown(whole) +
-                          "' is not understood; expected by, level, date, practice, procedure, with "
-                          "EQUIPMENT, as before, "
-                          "or NAME=VALUE");
+            throw refused(
+                "'" + shown(whole) +
+                "' is not understood; expected by, level, date, practice, procedure, with "
+                "EQUIPMENT, as before, "
+                "or NAME=VALUE" +
+                did_you_mean(std::string(key), {"by", "level", "date", "practice", "procedure", "with"}));
     }
 
     void take(const std::string &line) {
@@ -144,21 +154,27 @@ private:
         std::string_view rest = line;
         rest.remove_prefix(rest.find_first_not_of(" \t"));
         const std::string word(take_word(rest));
-        if (word == "\"" && last_.empty()) throw refused("\" repeats a coupon, and none is named yet");
-        const auto marks = marks_in(word == "\"" ? last_ : word);
-        last_ = word == "\"" ? last_ : word;
+        const bool ditto = word == "\"" || word == "\"\"" || word == "''" || word == "\xE2\x80\x9D";
+        if (ditto && last_.empty())
+            throw refused(word + " repeats a coupon, and none is named yet; write its mark");
+        const auto marks = marks_in(ditto ? last_ : word);
+        last_ = ditto ? last_ : word;
         std::vector<Exam> methods;
         for (std::string_view next = rest; !next.empty();) {
             const auto method = exam_named(std::string(take_word(next)));
             if (!method) break;
             if (std::find(head.methods.begin(), head.methods.end(), *method) == head.methods.end())
-                throw refused(std::string(name_of(*method)) + " is not of this head");
+                throw refused(std::string(name_of(*method)) + " is not of this head, which names " +
+                              methods_text(head) + "; write a head that names it");
             methods.push_back(*method);
             rest = next;
         }
-        const bool none = trimmed(rest) == "none", incomplete = rest.starts_with("incomplete");
+        const bool none = trimmed(rest) == "none", incomplete = is_incomplete(rest);
         if (methods.empty() && (none || head.methods.size() == 1)) methods = head.methods;
-        if (methods.empty()) throw refused("by which method? the head names several");
+        if (methods.empty())
+            throw refused("by which method? the head names " + methods_text(head) +
+                          "; it stands behind the coupon, as in '" + shown(word) + " " +
+                          std::string(name_of(head.methods.front())) + " " + shown(trimmed(rest)) + "'");
         if (trimmed(rest).empty())
             throw refused("what did it find? expected a find such as 'pore 0.04 at 3', or none");
         if (!none && (marks.size() > 1 || methods.size() > 1))
@@ -167,6 +183,11 @@ private:
         for (const auto &mark : marks)
             for (const Exam method : methods)
                 say(head.part(mark, number_).said[method], line, rest, none, incomplete);
+    }
+    static std::string methods_text(const Head &head) {
+        std::vector<std::string> names;
+        for (const Exam method : head.methods) names.emplace_back(name_of(method));
+        return listed(names);
     }
     void say(Said &said, const std::string &line, std::string_view rest, bool none, bool incomplete) {
         if (said.none || (none && !said.finds.empty()))
@@ -226,6 +247,10 @@ public:
 private:
     void take(const Head &head, const CouponPart &coupon, Exam method, const Said &said) {
         const CouponState &state = writing_.coupon(coupon.mark);
+        if (trimmed(head.exam.examiner).empty())
+            throw refused(
+                "who examined? the head above names no examiner; write 'by' and the name into it, as in 'VT; "
+                "by A. Field'");
         if (!lines_are_good(state.record, said)) return;
         ExamRequest exam = head.exam;
         exam.coupon = coupon.mark;
@@ -284,7 +309,11 @@ Done<SheetTaken> take_sheet(Writing &writing, const SheetRequest &request) {
     for (const auto &head : reader.heads)
         for (const auto &coupon : head.coupons) taking.take(head, coupon);
     faults.check(counted(faults.count(), "line") + " of the sheet");
-    if (taking.out.value.parts.empty()) throw refused("the sheet names no exam of a coupon");
+    if (taking.out.value.parts.empty())
+        throw refused(
+            "the sheet" + (request.name == "-" ? "" : " " + shown(request.name)) +
+            " names no exam of a coupon; expected a head such as 'VT MT; by A. Field; level II', and "
+            "below it lines such as 'T-1 VT none'");
     return std::move(taking.out);
 }
 

@@ -71,6 +71,7 @@ std::vector<int> Logged::exams() const {
 
 int exam_for(const CouponState &coupon, int number, const std::string &who) {
     const std::string &mark = coupon.record.id;
+    if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (coupon.exams.empty())
         throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
     const auto refuse_finished = [&](int exam) {
@@ -156,7 +157,8 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
             found.exam = exams.of(log.lines[i]);
             if (const IndicationRecord *stands = state.indication(found.number))
                 throw refused("find #" + std::to_string(found.number) +
-                              " stands already: " + print_log_line(*stands));
+                              " stands already: " + print_log_line(*stands))
+                    .mend({"correct", {state.record.id, std::to_string(found.number), "LINE"}, {"why"}});
             numbers.claim(found.number);
         } catch (const Refusal &e) {
             throw at_line(i, e);
@@ -209,7 +211,10 @@ Done<Logged> taken_as(const CouponState &state, const std::string &who, const Lo
     const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
     ParsedLog log = parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit());
-    if (log.lines.empty()) throw refused("there is no line to log");
+    if (log.lines.empty())
+        throw refused("there is no line to log" +
+                      (request.is_file && request.name != "-" ? " in " + shown(request.name) : "") +
+                      "; expected such as 'gas pore 0.045 at 3.2'");
     auto notes = guesses_in(log);
     Logged out{request.coupon, 0, filed(state, request, exams, std::move(log)), {}};
     if (request.is_file) {
@@ -256,6 +261,8 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.moved_from = old.moved_from;
     now.sure = set_aside_by(Plausibility::shipped().of(record, now), sure);
     Entry e = codec::entry_of(coupon, now);
+    if (e.body == codec::entry_of(coupon, old).body)
+        throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
     writing.add(std::move(e));

@@ -1,6 +1,7 @@
 #include "operations/looking.hpp"
 
 #include "operations/mechanical.hpp"
+#include "operations/owners_copy.hpp"
 #include "operations/selecting.hpp"
 
 namespace beadbook {
@@ -23,6 +24,8 @@ std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
 CouponSheet show_coupon(Office &office, const std::string &mark) {
     CouponSheet out{office.coupon(mark), {}};
     out.grade_standing = standing_of_grade(office, out.coupon);
+    for (const auto &verdict : out.coupon.verdicts)
+        if (older_than_filled(office, verdict)) out.older_than_filled.push_back(verdict.seq);
     out.taken_back = finds_taken_back(office.book().history(mark), out.coupon.record);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
     const std::string welder = out.coupon.record.get("welder");
@@ -33,10 +36,16 @@ CouponSheet show_coupon(Office &office, const std::string &mark) {
 }
 
 std::vector<Entry> history_of_coupon(Office &office, const std::string &mark) {
+    if (!office.book().knows_coupon(mark) && office.book().knows_welder(mark))
+        throw refused("there is no coupon '" + mark + "'; it is the mark of a welder")
+            .mend({"history", {mark}, {"welder"}});
     return office.book().history(mark);
 }
 
 std::vector<Entry> history_of_welder(Office &office, const std::string &mark) {
+    if (!office.book().knows_welder(mark) && office.book().knows_coupon(mark))
+        throw refused("there is no welder '" + mark + "'; it is the mark of a coupon")
+            .mend({"history", {mark}, {}});
     return office.book().welder_history(mark);
 }
 

@@ -24,6 +24,8 @@ struct CouponSheet {
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<HeldQualification> qualified = {};     ///< what its welder holds by it, as it stands today
     std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
+    std::vector<std::int64_t> older_than_filled =
+        {}; ///< verdicts, by entry: other numbers fill the blanks now
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
 /// In the order in which they were registered.

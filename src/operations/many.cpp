@@ -6,8 +6,9 @@
 namespace beadbook {
 namespace {
 
-/// What one coupon never takes from another: who welded it, when, and what came of it.
-constexpr const char *of_one_coupon[] = {"welder", "cohort", "welded", "mechanical"};
+/// What one coupon never takes from another: who welded it, when, and what came of it. A cohort welds the
+/// same.
+constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
 
 CouponRecord likeness(Writing &writing, const std::string &like, std::vector<std::string> &notes) {
     if (like.empty()) return {};
@@ -45,14 +46,31 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
     return out;
 }
 
-Done<std::vector<ExamRecord>> record_exams(Writing &writing, const std::vector<std::string> &marks,
-                                           ExamRequest request) {
-    Done<std::vector<ExamRecord>> out;
+Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vector<std::string> &marks,
+                                               CouponChange request) {
+    Done<std::vector<CouponRecord>> out;
     for_each_mark(marks, [&](const std::string &mark) {
-        request.coupon = mark;
-        auto done = record_exam(writing, request);
+        request.said.mark = mark;
+        auto done = change_coupon(writing, request);
         out.value.push_back(std::move(done.value));
         add_notes(out.notes, std::move(done.notes));
+    });
+    return out;
+}
+
+Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string> &marks, ExamRequest request,
+                                 std::vector<Exam> methods) {
+    Done<ExamsRecorded> out;
+    if (methods.empty()) methods.push_back(request.method);
+    for_each_mark(marks, [&](const std::string &mark) {
+        request.coupon = mark;
+        for (const Exam method : methods) {
+            request.method = method;
+            auto done = record_exam(writing, request);
+            out.value.coupons.push_back(mark);
+            out.value.exams.push_back(std::move(done.value));
+            add_notes(out.notes, std::move(done.notes));
+        }
     });
     return out;
 }

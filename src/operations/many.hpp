@@ -26,14 +26,25 @@ void for_each_mark(const std::vector<std::string> &marks, Each each) {
 struct CouponsRequest {
     std::vector<std::string> marks;
     std::map<std::string, std::string> fields; ///< a welder may be a series of as many as there are marks
-    std::string like; ///< what it says of its weld is said of these too: not who, when, or with which result
+    std::string like; ///< what it says is said of these too: not who, when, or with which result
     bool sure = false;
 };
 /// All or none. Notes: what was taken from the other coupon.
 Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request);
 
-/// The same exam of several coupons; `request.coupon` is each in turn. All or none.
-Done<std::vector<ExamRecord>> record_exams(Writing &writing, const std::vector<std::string> &marks,
-                                           ExamRequest request);
+/// The same change of several coupons; `request.said.mark` is each in turn. All or none: one of which nothing
+/// would change is named too.
+Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vector<std::string> &marks,
+                                               CouponChange request);
+
+/// Exams of several coupons: of each coupon one by each method.
+struct ExamsRecorded {
+    std::vector<std::string> coupons; ///< of each exam
+    std::vector<ExamRecord> exams;
+};
+/// The same exam of several coupons, by several methods if they are given; `request.coupon` and then
+/// `request.method` are each in turn. All or none.
+Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string> &marks, ExamRequest request,
+                                 std::vector<Exam> methods = {});
 
 } // namespace beadbook

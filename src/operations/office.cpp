@@ -1,6 +1,8 @@
 #include "operations/office.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "facts/exam_standing.hpp"
+#include "operations/owners_copy.hpp"
 
 namespace beadbook {
 
@@ -8,6 +10,16 @@ CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> be
     CouponState out = book_.coupon(id, before);
     for (auto &exam : out.exams) check_exam_of(out, exam);
     return out;
+}
+
+std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const CriteriaSet> set) {
+    if (!set) return set;
+    const std::int64_t last = ledger().last_entry_of(Family::criteria, set->name);
+    if (last == 0) return set;
+    WithCopy &known = with_copy_[set->hash];
+    if (known.last != last)
+        known = {last, with_owners_copy(set, copy_that_bears(book_.owners_copy(set->name), *set))};
+    return known.set;
 }
 
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {

@@ -15,6 +15,12 @@ public:
     Book &book() { return book_; }
     Ledger &ledger() { return book_.ledger(); }
     Catalogue &catalogue() { return catalogue_; }
+    /// A set as the shop judges by it: with the blanks that the record fills and the limits that it confirms.
+    std::shared_ptr<const CriteriaSet> criteria(const std::string &name) {
+        return with_copy(catalogue_.criteria(name));
+    }
+    /// The same of a set at hand, one by a kept text say; null stays null.
+    std::shared_ptr<const CriteriaSet> with_copy(std::shared_ptr<const CriteriaSet> set);
     const Outside &outside() const { return catalogue_.outside(); }
 
     /// A coupon as it stands (or stood before an entry), its exams held against their practices by the texts
@@ -28,6 +34,12 @@ public:
     void check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps = Gaps::bear);
 
 private:
+    /// Made once for each set and each state of the record.
+    struct WithCopy {
+        std::int64_t last = 0; ///< entry about the set
+        std::shared_ptr<const CriteriaSet> set;
+    };
+    std::map<std::string, WithCopy> with_copy_; ///< by the hash of the text
     Book &book_;
     Catalogue &catalogue_;
 };

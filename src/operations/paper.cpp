@@ -12,7 +12,7 @@ namespace {
 const Standing &least_sure(const Rule &rule) {
     return *std::max_element(
         rule.standings.begin(), rule.standings.end(),
-        [](const Standing &a, const Standing &b) { return needs_checking(a.kind) < needs_checking(b.kind); });
+        [](const Standing &a, const Standing &b) { return needs_checking(a) < needs_checking(b); });
 }
 
 PaperBasis basis_of(const CriteriaSet &set) {
@@ -65,7 +65,7 @@ std::vector<std::shared_ptr<const CriteriaSet>> sets_of(Office &office,
     std::vector<std::shared_ptr<const CriteriaSet>> out;
     for (const auto &name : names) {
         try {
-            out.push_back(office.catalogue().criteria(name));
+            out.push_back(office.criteria(name));
         } catch (const DataError &) {
             continue; // the page itself says why its coupons were not judged
         }

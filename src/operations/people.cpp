@@ -74,7 +74,7 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
             throw refused("the vision test of " + print(one.on) + " is to come").at("vision");
     Entry entry = codec::entry_of(person);
     if (known) {
-        if (*known == person) throw refused("this changes nothing");
+        if (*known == person) throw refused("this changes nothing: " + person.name + " stands so already");
         entry.supersedes = writing.book().person(person.name).record_seq;
         entry.reason = needed_reason(request.why);
     }

@@ -14,8 +14,7 @@ bool bears_on(const WelderEvent &event, const HeldQualification &held) {
 HeldQualification &&numbered(WelderStanding &standing, int number) {
     for (auto &held : standing.held)
         if (held.record.number == number) return std::move(held);
-    throw DataError("welder " + standing.welder.record.mark + " has no qualification " +
-                    std::to_string(number));
+    throw standing.welder.no_such(number);
 }
 
 /// By the text of the criteria that the record keeps.
@@ -23,9 +22,10 @@ std::vector<Judged> tests_of(Office &office, const QualificationRecord &record) 
     std::vector<Judged> out;
     if (!record.evidence) return out;
     const Evidence &evidence = *record.evidence;
-    const auto set = evidence.criteria_hash.empty()
-                         ? nullptr
-                         : office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash);
+    const auto set =
+        evidence.criteria_hash.empty()
+            ? nullptr
+            : office.with_copy(office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash));
     const auto class_index = set ? set->class_index(evidence.class_id) : std::nullopt;
     if (!class_index) return out;
     auto marks = evidence.coupons;
@@ -62,7 +62,7 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
 Ledger::Document paper_of(Office &office, const std::string &mark, int number) {
     const WelderState welder = office.book().welder(mark);
     const QualificationRecord *q = welder.qualification(number);
-    if (!q) throw DataError("welder " + mark + " has no qualification " + std::to_string(number));
+    if (!q) throw welder.no_such(number);
     const auto paper = q->carried() ? office.ledger().document(q->document) : std::nullopt;
     if (!paper)
         throw DataError("qualification " + std::to_string(number) +

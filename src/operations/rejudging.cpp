@@ -29,7 +29,7 @@ VerdictBy verdict_by(const Judged &judged) {
 class Sides {
 public:
     Sides(Office &office, const RejudgeRequest &request) : office_(office), request_(request) {
-        if (!request.criteria.empty()) other_ = office.catalogue().criteria(request.criteria);
+        if (!request.criteria.empty()) other_ = office.criteria(request.criteria);
     }
 
     std::pair<Judged, Judged> of(const CouponState &coupon) {
@@ -43,7 +43,7 @@ public:
         }
         if (coupon.verdicts.empty()) throw refused("no verdict of it is on record");
         const std::string &hash = coupon.verdicts.back().hash;
-        const auto kept = office_.catalogue().kept_criteria(office_.ledger(), hash);
+        const auto kept = office_.with_copy(office_.catalogue().kept_criteria(office_.ledger(), hash));
         if (!kept) throw refused("the text that its last verdict kept cannot be read");
         return {by_class(coupon, kept, own_class), std::move(own)};
     }

@@ -41,7 +41,9 @@ template <class Give>
 void select_from(Office &office, const Selection &of, Give give,
                  const std::function<void(CouponAtHand &)> &take) {
     if (of.from && of.to && *of.from > *of.to)
-        throw refused("from " + print(*of.from) + " to " + print(*of.to) + " there is no day").at("from");
+        throw refused("from " + print(*of.from) + " to " + print(*of.to) +
+                      " there is no day; expected the earlier one first")
+            .at("from");
     // An index knows who welded what, or was once said to.
     std::set<std::string> named;
     if (!of.welder.empty())
@@ -54,7 +56,33 @@ void select_from(Office &office, const Selection &of, Give give,
     }
 }
 
+/// A word that no coupon on record has, and the one that was perhaps meant.
+std::string unknown_word(Office &office, const std::string &field, const std::string &what,
+                         const std::string &asked, const std::function<bool(const std::string &)> &is = {}) {
+    if (asked.empty()) return "";
+    std::vector<std::string> there;
+    for (const auto &mark : office.book().coupons()) {
+        const std::string one = office.book().coupon(mark).record.get(field);
+        if (one.empty()) continue;
+        if (is ? is(one) : one == asked) return "";
+        if (std::find(there.begin(), there.end(), one) == there.end()) there.push_back(one);
+    }
+    return "no coupon on record is of " + what + " '" + shown(asked) + "'" + did_you_mean(asked, there);
+}
+
 } // namespace
+
+std::vector<std::string> unknown_words(Office &office, const Selection &of) {
+    std::vector<std::string> out;
+    for (auto &one : {unknown_word(office, "cohort", "cohort", of.cohort),
+                      unknown_word(office, "welder", "welder", of.welder),
+                      unknown_word(office, "class", "class", of.class_id),
+                      unknown_word(office, "process", "process", of.process, [&](const std::string &process) {
+                          return welded_by(of.process, process);
+                      })})
+        if (!one.empty()) out.push_back(one);
+    return out;
+}
 
 std::string_view name_of(GradeState state) {
     switch (state) {

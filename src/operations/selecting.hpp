@@ -35,4 +35,8 @@ void select(Office &office, const Selection &of, const std::function<void(Coupon
 /// The same within a transaction. `take` may write about the coupon at hand after it has looked at it.
 void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 
+/// What a selection asks for and no coupon on record is: one sentence a word, with the nearest that there is.
+/// Meant for an empty list, which a slip of the pen makes as well.
+std::vector<std::string> unknown_words(Office &office, const Selection &of);
+
 } // namespace beadbook

@@ -102,12 +102,7 @@ bool names_coupon(Shortcoming::Kind kind) {
 
 std::string accepted_by_words(const RangeRules &rules) {
     std::vector<std::string> out;
-    for (const auto &one : rules.accepted_by)
-        out.push_back(one.criteria +
-                      (one.classes.empty() ? ""
-                                           : (one.classes.size() == 1 ? ", class " : ", classes ") +
-                                                 listed(one.classes, "or")) +
-                      " [" + authority(one.from) + "]");
+    for (const auto &one : rules.accepted_by) out.push_back(print(one) + " [" + authority(one.from) + "]");
     return listed(out, "or");
 }
 

@@ -294,7 +294,7 @@ std::vector<HeldQualification> held_by(Office &office, const std::string &mark, 
 HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on) {
     for (auto &held : held_by(office, welder, on))
         if (held.record.number == number) return std::move(held);
-    throw DataError("welder " + welder.record.mark + " has no qualification " + std::to_string(number));
+    throw welder.no_such(number);
 }
 
 const RangeRules *rules_of(const WelderEvent &event, const std::vector<HeldQualification> &held) {
@@ -383,7 +383,16 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
     event.text = checked_text(request.why, "reason");
     if (event.text.empty()) throw lacking("why", "for which reason?");
     Office &office = writing.office();
-    held_by(office, office.book().welder(request.mark), request.number, event.day);
+    const WelderState welder = office.book().welder(request.mark);
+    const HeldQualification held = held_by(office, welder, request.number, event.day);
+    if (event.day < held.record.welded)
+        throw refused("it begins on " + print(held.record.welded) + ", after " + print(event.day) +
+                      ", and cannot be revoked before")
+            .at("date");
+    for (const auto &one : welder.events)
+        if (one.kind == "revocation" && one.qualification == request.number)
+            throw refused("qualification " + std::to_string(request.number) + " of welder " + request.mark +
+                          " is revoked already, as of " + print(one.day) + ": " + one.text);
     return {changed(writing, request.mark, request.number, event), {}};
 }
 

@@ -28,7 +28,7 @@ bool rests_on(const HeldQualification &held, const std::string &coupon);
 /// such a text is missing.
 std::vector<HeldQualification> held_by(Office &office, const std::string &mark, Day on);
 std::vector<HeldQualification> held_by(Office &office, const WelderState &welder, Day on);
-/// One of them. Throws DataError if there is none of that number.
+/// One of them. Throws Refusal if there is none of that number.
 HeldQualification held_by(Office &office, const WelderState &welder, int number, Day on);
 
 /// The rules that a renewal or an extension went by, among what is held; null if they are none of these.

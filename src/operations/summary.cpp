@@ -1,5 +1,7 @@
 #include "operations/summary.hpp"
 
+#include "measure/natural_order.hpp"
+
 #include <algorithm>
 #include <array>
 #include <map>
@@ -36,7 +38,7 @@ struct Tally {
 };
 
 std::vector<Outcome> outcomes_by(const std::vector<CountedCoupon> &coupons, std::string CountedCoupon::*by) {
-    std::map<std::string, Tally> tallies;
+    std::map<std::string, Tally, NaturalOrder> tallies;
     for (const auto &one : coupons) tallies[one.*by].add(one);
     std::vector<Outcome> out;
     for (auto &[name, tally] : tallies) out.push_back(std::move(tally).finished(name));

@@ -57,7 +57,7 @@ struct Summary {
     std::vector<FindCount> imperfections;        ///< most finds first, then by name
     std::vector<FindCount> places;               ///< in the order round or along
     std::vector<RuleCount> rules;                ///< most coupons first, then by name
-    std::vector<Outcome> joints, welders, weeks; ///< by name, what is not known last
+    std::vector<Outcome> joints, welders, weeks; ///< by name (NaturalOrder), what is not known last
 };
 /// Pure: the same coupons in any order give the same.
 Summary summary_of(const std::vector<CountedCoupon> &coupons);

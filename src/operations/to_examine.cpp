@@ -26,7 +26,7 @@ bool is_for_the_bench(const AskedExam &asked) {
 
 /// Something is missing that no examination brings by itself: a measure, a fact, an exam that counts.
 bool is_unsaid(Office &office, const CouponState &coupon) {
-    if (coupon.grade) return false;
+    if (coupon.grade || !coupon.record.withdrawn.empty()) return false;
     const JudgedOrNot judged = judge_or_tell(office, coupon);
     return judged.judged && judged.judged->verdict() == Verdict::cannot_say;
 }
@@ -55,8 +55,7 @@ std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, c
     for (auto &one : all)
         if (is_for_the_bench(one) && !is_done(one, coupon)) out.missing.push_back(std::move(one));
     out.nothing_asked = all.empty() && coupon.exams.empty();
-    if (out.open.empty() && out.missing.empty() && !out.nothing_asked) out.unsaid = is_unsaid(office, coupon);
-    if (out.open.empty() && out.missing.empty() && !out.nothing_asked && !out.unsaid) return std::nullopt;
+    if (out.open.empty() && out.missing.empty() && !out.nothing_asked) return std::nullopt;
     return out;
 }
 
@@ -65,7 +64,13 @@ ExamsToDo ExamBoard::look(Office &office, const std::string &person, std::size_t
     const auto changes = office.ledger().changes_after(seen_, Family::coupon);
     for (const auto &mark : changes.subjects) {
         const std::size_t place = order_.try_emplace(mark, order_.size()).first->second;
-        if (auto found = to_examine(office, office.coupon(mark), ""))
+        const CouponState coupon = office.coupon(mark);
+        auto found = to_examine(office, coupon, "");
+        if (!found && is_unsaid(office, coupon)) {
+            found.emplace().coupon = coupon.record;
+            found->unsaid = true;
+        }
+        if (found)
             waiting_.insert_or_assign(place, std::move(*found));
         else
             waiting_.erase(place);

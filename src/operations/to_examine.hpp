@@ -14,7 +14,7 @@ struct ToExamine {
     std::vector<ExamRecord> open; ///< begun and not finished
     std::vector<AskedExam>
         missing; ///< required by its criteria or called for, and not done so that it counts
-    /// All that is asked was done, nobody graded it, and the class sought is still cannot say.
+    /// On the board: all that is asked was done, nobody graded it, and the class sought is still cannot say.
     bool unsaid = false;
     bool nothing_asked = false; ///< nothing says which exams it needs, and it has none
     bool mine = false;          ///< one of the open ones is by the person who asks

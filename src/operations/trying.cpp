@@ -13,8 +13,9 @@ bool decides(const Finding &finding, const CriteriaSet &set, const std::string &
     return finding.rule >= 0 && set.rules[static_cast<std::size_t>(finding.rule)].id == rule;
 }
 
-TriedCase tried(const CriteriaSet &set, WorkedCase worked) {
+TriedCase tried(WorkedCase worked) {
     TriedCase out{std::move(worked), {}, {}, false};
+    const CriteriaSet &set = *out.worked.set;
     out.judgement = judge(set, out.worked.coupon.facts(), out.worked.exams, out.worked.indications);
     bool decided = out.worked.decided_by.empty();
     for (const auto &[id, expected] : out.worked.expected) {
@@ -73,7 +74,7 @@ TriedCases try_cases(Catalogue &catalogue, const Source &source) {
         load_worked_cases(text, [&](const std::string &name) { return catalogue.criteria(name); });
     if (!loaded.cases) throw mistakes_in("cases", source.name, text, loaded.issues);
     TriedCases out{source.name, loaded.cases->set, {}, {}, {}};
-    for (auto &one : loaded.cases->cases) out.cases.push_back(tried(*out.set, std::move(one)));
+    for (auto &one : loaded.cases->cases) out.cases.push_back(tried(std::move(one)));
     add_coverage(out);
     return out;
 }

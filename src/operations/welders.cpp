@@ -96,6 +96,11 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     for (auto &held : held_by(writing.office(), request.mark, today))
         if (same_word(held.weld.word(Trait::process), event.process))
             out.value.held.push_back(std::move(held));
+    if (kind == "use" && !out.value.held.empty() &&
+        std::all_of(out.value.held.begin(), out.value.held.end(),
+                    [&](const HeldQualification &held) { return event.day < held.record.welded; }))
+        out.notes.push_back("on " + print(event.day) + " no qualification in " + event.process +
+                            " had begun, so this use keeps none");
     if (kind == "training" && event.day < today)
         for (auto &note : later_tests(writing, request.mark, event, today))
             out.notes.push_back(std::move(note));
@@ -122,7 +127,10 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     const WelderState old = writing.book().welder(request.mark);
     WelderRecord record = old.record;
     take(record, request);
-    if (old.record == record) throw DataError("this changes nothing");
+    if (old.record == record)
+        throw DataError(request.name || request.employer || request.note
+                            ? "this changes nothing: welder " + request.mark + " stands so already"
+                            : "this changes nothing: neither name nor employer nor note is given");
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
     entry.reason = needed_reason(request.why);

@@ -28,8 +28,7 @@ Entry Writing::add(Entry entry) {
     if (const auto known = coupons_.find(entry.subject); family_of(entry.kind) == Family::coupon &&
                                                          entry.kind != "coupon" && known != coupons_.end() &&
                                                          !known->second.record.withdrawn.empty())
-        throw refused("coupon " + entry.subject + " is withdrawn: " + known->second.record.withdrawn)
-            .mend({"restore", {entry.subject}, {"why"}});
+        throw is_withdrawn(known->second.record);
     entry = ledger().append(std::move(entry));
     if (family_of(entry.kind) != Family::coupon) return entry;
     const auto found = coupons_.find(entry.subject);
@@ -41,6 +40,11 @@ Entry Writing::add(Entry entry) {
         for (auto &exam : state.exams)
             if (exam.number == entry.exam) office_.check_exam_of(state, exam);
     return entry;
+}
+
+Refusal is_withdrawn(const CouponRecord &coupon) {
+    return refused("coupon " + coupon.id + " is withdrawn: " + coupon.withdrawn)
+        .mend({"restore", {coupon.id}, {"why"}});
 }
 
 std::string needed_reason(const std::string &reason) {

@@ -34,6 +34,9 @@ private:
     std::map<std::string, CouponState> coupons_;
 };
 
+/// That nothing is done with a coupon that is withdrawn, but its restoring.
+Refusal is_withdrawn(const CouponRecord &coupon);
+
 /// The reason that a correction needs. Throws Refusal (field "why") if there is none.
 std::string needed_reason(const std::string &reason);
 

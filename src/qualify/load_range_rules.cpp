@@ -296,6 +296,10 @@ const ValidityWay *RangeRules::way(std::string_view id) const {
     return found == validity.end() ? nullptr : &*found;
 }
 
+std::string print(const AcceptedBy &one) {
+    return one.criteria + (one.classes.empty() ? "" : ", class " + listed(one.classes, "or"));
+}
+
 bool RangeRules::accepts(std::string_view criteria, std::string_view class_id) const {
     return accepted_by.empty() ||
            std::any_of(accepted_by.begin(), accepted_by.end(), [&](const AcceptedBy &one) {

@@ -69,6 +69,9 @@ struct AcceptedBy {
     Authority from;
 };
 
+/// "iso-5817, class B"; "iso-9606-1-tests".
+std::string print(const AcceptedBy &one);
+
 /// A number of coupons, and who asks for it.
 struct CouponsAsked {
     int coupons = 1;

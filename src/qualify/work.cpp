@@ -1,5 +1,6 @@
 #include "qualify/work.hpp"
 
+#include "criteria/nominal_size.hpp"
 #include "criteria/rule_reader.hpp"
 #include "language/fields.hpp"
 #include "measure/text.hpp"
@@ -54,19 +55,43 @@ private:
         }
     }
 
+    /// One size, which may be called by a number: NPS 2, sch 40, 16 ga steel.
+    static Exact size_of(const std::string &text, Trait trait, Unit unit, const BesideWall &beside) {
+        std::optional<NominalSize> nominal;
+        if (trait == Trait::diameter) nominal = NominalSizes::shipped().outside(text);
+        if (trait == Trait::thickness || trait == Trait::weld_thickness)
+            nominal = NominalSizes::shipped().wall(text, beside);
+        return parse_typed(nominal ? nominal->size : text, info(*info(trait).size).dimension, unit).value;
+    }
+
     /// `0.030 in to 0.180 in`, or one size.
-    Job::Sizes sizes_of(const std::string &text, Trait trait, Unit unit) {
-        const Dimension d = info(*info(trait).size).dimension;
+    static Job::Sizes sizes_of(const std::string &text, Trait trait, Unit unit,
+                               const BesideWall &beside = {}) {
         const std::size_t to = text.find(" to ");
         if (to == std::string::npos) {
-            const Exact only = parse_typed(text, d, unit).value;
+            const Exact only = size_of(text, trait, unit, beside);
             return {only, only};
         }
         std::string from(trimmed(text.substr(0, to)));
         if (from.starts_with("from ")) from.erase(0, 5);
-        const Job::Sizes out{parse_typed(from, d, unit).value,
-                             parse_typed(text.substr(to + 4), d, unit).value};
+        const Job::Sizes out{size_of(from, trait, unit, beside),
+                             size_of(text.substr(to + 4), trait, unit, beside)};
         if (out.to < out.from) throw InputError("'" + shown(text) + "' ends below where it begins");
+        return out;
+    }
+
+    /// A wall by its schedule is of one diameter; a range of them has none.
+    static BesideWall beside_wall(const Fields &fields, Unit unit) {
+        BesideWall out;
+        const std::string diameter = fields.text("diameter");
+        out.tube = !diameter.empty();
+        if (diameter.empty()) return out;
+        try {
+            const Job::Sizes sizes = sizes_of(diameter, Trait::diameter, unit);
+            if (sizes.from == sizes.to) out.outside = sizes.from;
+        } catch (const InputError &) {
+            out.outside.reset(); // it is told where the diameter is read
+        }
         return out;
     }
 
@@ -90,6 +115,7 @@ private:
                     throw InputError("'" + shown(word->text) + "' is no exam; expected " + exam_names_text());
                 job.also.push_back(*exam);
             });
+        const BesideWall beside = beside_wall(fields, work.unit);
         for (std::size_t i = 0; i < trait_count; ++i) {
             const auto trait = static_cast<Trait>(i);
             const std::string key(info(trait).name);
@@ -97,7 +123,7 @@ private:
                 const std::string text = fields.text(key);
                 if (!text.empty())
                     guarded(*fields.get(key), fields.path_of(key),
-                            [&] { job.sizes[i] = sizes_of(text, trait, work.unit); });
+                            [&] { job.sizes[i] = sizes_of(text, trait, work.unit, beside); });
                 continue;
             }
             for (const Yaml *word : fields.words(key))

@@ -7,8 +7,14 @@ namespace beadbook {
 
 std::vector<Entry> Book::history(const std::string &id) {
     auto out = ledger_.entries_of(Family::coupon, id);
-    if (out.empty()) throw DataError("there is no coupon '" + shown(id) + "'" + did_you_mean(id, coupons()));
-    return out;
+    if (!out.empty()) return out;
+    // A welder's mark, say, or the line that belongs behind the mark.
+    if (knows_welder(id))
+        throw refused("there is no coupon '" + shown(id) + "'; it is the mark of a welder")
+            .mend({"welder", {id}, {}});
+    throw DataError("there is no coupon '" + shown(id) + "'" +
+                    (id.find(' ') == std::string::npos ? did_you_mean(id, coupons())
+                                                       : "; expected a coupon's mark, which has no blanks"));
 }
 
 CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> before) {
@@ -19,10 +25,18 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
 
 std::vector<Entry> Book::welder_history(const std::string &mark) {
     auto out = ledger_.entries_of(Family::welder, mark);
-    if (out.empty())
-        throw refused("there is no welder '" + shown(mark) + "'" + did_you_mean(mark, welders()))
-            .mend({"enrol", {mark}, {}});
-    return out;
+    if (!out.empty()) return out;
+    if (knows_coupon(mark))
+        throw refused("there is no welder '" + shown(mark) + "'; it is the mark of a coupon")
+            .mend({"show", {mark}, {}});
+    for (const auto &one : welders())
+        if (same_word(welder(one).record.name, mark))
+            throw refused("there is no welder '" + shown(mark) + "'; that is the name of " + one +
+                          ", and a welder is called by the mark")
+                .mend({"welder", {one}, {}});
+    Refusal none = refused("there is no welder '" + shown(mark) + "'" + did_you_mean(mark, welders()));
+    if (mark.find(' ') == std::string::npos) none.mend({"enrol", {mark}, {}});
+    throw Refusal(std::move(none));
 }
 
 WelderState Book::welder(const std::string &mark) { return fold_welder(mark, welder_history(mark)); }
@@ -31,7 +45,7 @@ std::vector<Entry> Book::person_history(const std::string &name) {
     auto out = ledger_.entries_of(Family::person, name);
     if (out.empty())
         throw refused("'" + shown(name) + "' is not on record" + did_you_mean(name, people()))
-            .mend({"person", {name}, {}});
+            .mend({"person", {name}, {"role"}});
     return out;
 }
 
@@ -48,5 +62,7 @@ std::vector<Entry> Book::equipment_history(const std::string &serial) {
 EquipmentState Book::equipment(const std::string &serial) {
     return fold_equipment(serial, equipment_history(serial));
 }
+
+OwnersCopyState Book::owners_copy(const std::string &set) { return fold_owners_copy(set, copy_history(set)); }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "facts/coupon_state.hpp"
 #include "facts/equipment_record.hpp"
+#include "facts/owners_copy_record.hpp"
 #include "facts/person_record.hpp"
 #include "facts/welder_record.hpp"
 #include "records/ledger.hpp"
@@ -44,6 +45,13 @@ public:
     EquipmentState equipment(const std::string &serial);
     std::vector<std::string> all_equipment() { return ledger_.subjects(Family::equipment); }
     std::vector<Entry> equipment_history(const std::string &serial);
+
+    /// What the shop confirmed and filled of a set from its own copy; nothing if it did neither.
+    OwnersCopyState owners_copy(const std::string &set);
+    std::vector<std::string> sets_with_copy() { return ledger_.subjects(Family::criteria); }
+    std::vector<Entry> copy_history(const std::string &set) {
+        return ledger_.entries_of(Family::criteria, set);
+    }
 
 private:
     Ledger ledger_;

@@ -7,17 +7,18 @@
 namespace beadbook {
 
 /// What an entry is about. A coupon and a welder may have the same mark, and so may all others.
-enum class Family : std::uint8_t { coupon, welder, person, equipment };
+enum class Family : std::uint8_t { coupon, welder, person, equipment, criteria };
 
 Family family_of(const std::string &kind);
-/// coupon, welder, person, equipment.
+/// coupon, welder, person, equipment, criteria.
 const char *name_of(Family family);
 
 /// One line of the ledger.
 struct Entry {
     std::int64_t seq = 0; ///< 0 until it is written
     std::string at, who, kind;
-    std::string subject; ///< the coupon, the welder's mark, the person's name, the serial number
+    std::string
+        subject; ///< the coupon, the welder's mark, the person's name, the serial number, the criteria set
     std::optional<int> exam, number;
     std::optional<std::int64_t> supersedes;
     std::string reason; ///< why it supersedes

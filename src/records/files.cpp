@@ -3,6 +3,7 @@
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <filesystem>
@@ -28,9 +29,25 @@ std::ifstream opened(const std::string &path) {
     if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) && !is_own_stream(path))
         throw DataError(shown(path) +
                         ": this is a pipe or device, not a file; give its text on standard input");
+    if (!std::filesystem::exists(status) && status.type() == std::filesystem::file_type::not_found)
+        throw DataError(shown(path) + ": cannot be read, there is no such file");
     std::ifstream file(path, std::ios::binary);
-    if (!file) throw DataError(shown(path) + ": cannot be read");
+    if (!file)
+        throw DataError(shown(path) + ": cannot be read" +
+                        (errno == EACCES ? ", this user has no right to" : ""));
     return file;
+}
+
+/// The first line that is no UTF-8.
+std::string bad_line(const std::string &text) {
+    int number = 1;
+    for (std::size_t at = 0; at < text.size(); ++number) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        const std::string_view line = std::string_view(text).substr(at, end - at);
+        if (!valid_utf8(line)) return "line " + std::to_string(number) + ", '" + shown(line) + "'";
+        at = end + 1;
+    }
+    return "its line ends";
 }
 
 } // namespace
@@ -42,7 +59,8 @@ std::string read_text(std::istream &in, const std::string &name) {
         text.append(block.data(), static_cast<std::size_t>(in.gcount()));
         if (text.size() > largest_file) throw DataError(shown(name) + ": larger than 64 MiB");
     }
-    if (!valid_utf8(text)) throw DataError(shown(name) + ": not UTF-8 text");
+    if (!valid_utf8(text))
+        throw DataError(shown(name) + ": not UTF-8 text: " + bad_line(text) + "; save it as UTF-8");
     return text;
 }
 
@@ -63,6 +81,8 @@ std::string read_bytes(const std::string &path, std::size_t most) {
 void write_new_file(const std::string &path, const std::string &bytes) {
     std::FILE *file = std::fopen(path.c_str(), "wbx");
     if (!file && errno == EEXIST) throw DataError(shown(path) + ": is there already; nothing is overwritten");
+    if (!file && errno == ENOENT)
+        throw DataError(shown(path) + ": cannot be written, there is no such folder");
     if (!file) throw StoreError(shown(path) + ": cannot be written");
     const bool whole = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
     if (std::fclose(file) == 0 && whole) return;

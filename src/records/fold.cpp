@@ -1,6 +1,7 @@
 #include "records/fold.hpp"
 
 #include "records/codecs/facts.hpp"
+#include "records/codecs/owners_copy.hpp"
 #include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 #include "records/codecs/verdict.hpp"
@@ -146,6 +147,27 @@ EquipmentState fold_equipment(const std::string &serial, std::span<const Entry> 
     return readable("equipment " + serial, [&] {
         EquipmentState out;
         for (const auto &e : entries) out = {codec::equipment_from(serial, codec::parsed(e.body)), e.seq};
+        return out;
+    });
+}
+
+OwnersCopyState fold_owners_copy(const std::string &set, std::span<const Entry> entries) {
+    return readable("criteria " + set, [&] {
+        const auto superseded = superseded_in(entries);
+        OwnersCopyState out;
+        for (const auto &e : entries) {
+            if (is_withdrawal(e)) continue;
+            // What was replaced must be readable too.
+            if (e.kind == "confirmation") {
+                auto record = codec::confirmation_from(e);
+                if (!superseded.contains(e.seq))
+                    out.confirmations.push_back({std::move(record), e.seq, e.hash, {e.at, e.who}});
+            } else {
+                auto record = codec::filling_from(e);
+                if (!superseded.contains(e.seq))
+                    out.fillings.push_back({std::move(record), e.seq, e.hash, {e.at, e.who}});
+            }
+        }
         return out;
     });
 }

@@ -2,6 +2,7 @@
 
 #include "facts/coupon_state.hpp"
 #include "facts/equipment_record.hpp"
+#include "facts/owners_copy_record.hpp"
 #include "facts/person_record.hpp"
 #include "facts/welder_record.hpp"
 #include "records/entry.hpp"
@@ -21,6 +22,7 @@ bool take_entry(CouponState &state, const Entry &entry, const Vocabulary &vocabu
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries);
 /// A person, a piece of equipment: what stands of the entries.
 PersonState fold_person(const std::string &name, std::span<const Entry> entries);
+OwnersCopyState fold_owners_copy(const std::string &set, std::span<const Entry> entries);
 EquipmentState fold_equipment(const std::string &serial, std::span<const Entry> entries);
 
 } // namespace beadbook

@@ -64,8 +64,13 @@ private:
 } // namespace
 
 Verification Ledger::backup(const std::string &to) {
-    if (record_file::there(to))
+    std::error_code ignored;
+    if (fs::is_regular_file(to, ignored))
+        throw DataError(visible(to) + ": is there already; a backup never overwrites");
+    if (record_file::there(to)) // a folder, a device: it says which
         throw StoreError(visible(to) + ": is there already; a backup never overwrites");
+    if (const fs::path folder = fs::path(to).parent_path(); !folder.empty() && !fs::exists(folder, ignored))
+        throw DataError(visible(to) + ": cannot be written, there is no folder " + visible(folder.string()));
     record_file::refuse_leftovers(to);
     return guarded(to, [&] {
         Unfinished copy(to);

@@ -11,8 +11,9 @@ namespace beadbook::schema {
 namespace {
 
 /// Numbered migrations; version n is reached by the n-th.
-const std::vector<std::string> migrations{"0001_ledger.sql", "0002_welders.sql", "0003_coupons_of_welder.sql",
-                                          "0004_people_equipment.sql", "0005_sent.sql"};
+const std::vector<std::string> migrations{
+    "0001_ledger.sql",           "0002_welders.sql", "0003_coupons_of_welder.sql",
+    "0004_people_equipment.sql", "0005_sent.sql",    "0006_owners_copy.sql"};
 
 /// "trigger entry_never_goes" and the statement that made it; an index that SQLite makes by itself has none.
 using Parts = std::map<std::string, std::string>;

@@ -16,6 +16,7 @@ std::string_view id_of(SaidOfThing::Kind kind) {
     case SaidOfThing::Kind::free: return "no limit";
     case SaidOfThing::Kind::ask: return "a person decides";
     case SaidOfThing::Kind::not_said: return "not said";
+    case SaidOfThing::Kind::blank: return "blank";
     case SaidOfThing::Kind::gap: return "gap";
     case SaidOfThing::Kind::narrower: return "under further conditions";
     case SaidOfThing::Kind::no_rule: return "no rule";
@@ -27,7 +28,7 @@ std::string_view id_of(SaidOfThing::Kind kind) {
 CompareJson said_json(const ComparedSets &all, const CriteriaSet &set, std::size_t class_index,
                       const SaidOfThing &said) {
     CompareJson out{{"says", id_of(said.kind)}};
-    if (said.kind > SaidOfThing::Kind::not_said) return out;
+    if (!said.by_a_rule()) return out;
     const Rule &rule = set.rules[said.rule];
     out.update(authority_json(rule.clause, rule.standings[class_index]));
     out["rule"] = rule.id;

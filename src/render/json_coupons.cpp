@@ -7,6 +7,8 @@
 #include "render/json_parts.hpp"
 #include "report/coupon_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -48,6 +50,12 @@ nlohmann::json exam_json(const std::string &coupon, const ExamRecord &exam) {
     return out;
 }
 
+nlohmann::json all_of(const std::vector<CouponRecord> &coupons) {
+    nlohmann::json out = nlohmann::json::array();
+    for (const auto &coupon : coupons) out.push_back(codec::json_of(coupon));
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Registered &done, const std::vector<std::string> &notes) {
@@ -55,13 +63,15 @@ std::string json_text(const Registered &done, const std::vector<std::string> &no
 }
 
 std::string json_text(const RegisteredMany &done, const std::vector<std::string> &notes) {
-    nlohmann::json out = nlohmann::json::array();
-    for (const auto &coupon : done.coupons) out.push_back(codec::json_of(coupon));
-    return render::finished(std::move(out), notes);
+    return render::finished(all_of(done.coupons), notes);
 }
 
 std::string json_text(const Changed &done, const std::vector<std::string> &notes) {
     return render::finished(codec::json_of(done.coupon), notes);
+}
+
+std::string json_text(const ChangedMany &done, const std::vector<std::string> &notes) {
+    return render::finished(all_of(done.coupons), notes);
 }
 
 std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes) {
@@ -108,8 +118,12 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
 std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &notes) {
     const CouponState &c = sheet.coupon;
     nlohmann::json out = coupon_json(c);
-    for (const auto &v : c.verdicts)
+    for (const auto &v : c.verdicts) {
         out["verdicts"].push_back(stamped({{"entry", v.seq}, {"verdict", codec::parsed(v.body)}}, v.stamp));
+        if (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
+            sheet.older_than_filled.end())
+            out["verdicts"].back()["older than filled"] = true;
+    }
     for (const auto &r : c.remarks) out["remarks"].push_back(stamped(codec::json_of(r), r.stamp));
     if (c.grade) {
         out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);

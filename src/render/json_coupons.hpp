@@ -10,6 +10,7 @@ namespace beadbook {
 std::string json_text(const Registered &done, const std::vector<std::string> &notes = {});
 std::string json_text(const RegisteredMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Changed &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ChangedMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponWithdrawn &done, const std::vector<std::string> &notes = {});
 std::string json_text(const CouponRestored &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Moved &done, const std::vector<std::string> &notes = {});

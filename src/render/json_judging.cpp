@@ -41,6 +41,10 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
         out["clause"] = rule.clause;
         out["standing"] = name_of(standing.kind);
         out["source"] = standing.source;
+        if (!standing.confirmed.empty()) out["confirmed"] = standing.confirmed;
+        if (f.missing.has(Missing::blank()))
+            for (const Slot slot : c.set.blanks_of(rule, class_index))
+                out["blanks"].push_back(c.set.blanks[slot].id);
         if (f.has_numbers) {
             out["measured"] = render::number(f.measured, rule.dimension(), c.unit);
             out["limit"] = render::number(f.limit, rule.dimension(), c.unit);

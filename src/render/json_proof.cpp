@@ -58,11 +58,9 @@ nlohmann::json entry_json(const Case &c, std::size_t class_index, const ProvenEn
 } // namespace
 
 nlohmann::json standings_json(const StandingCount &count) {
-    return {{"read", count.read},
-            {"second hand", count.second_hand},
-            {"memory", count.memory},
-            {"house", count.house},
-            {"common practice", count.common_practice}};
+    return {{"read", count.read},   {"second hand", count.second_hand},         {"memory", count.memory},
+            {"house", count.house}, {"common practice", count.common_practice}, {"own copy", count.own_copy},
+            {"blank", count.blank}};
 }
 
 nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class_index) {

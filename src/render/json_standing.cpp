@@ -99,6 +99,12 @@ std::string json_text(const Enrolled &done, const std::vector<std::string> &note
     return render::finished(welder_json(done.welder), notes);
 }
 
+std::string json_text(const EnrolledMany &done, const std::vector<std::string> &notes) {
+    json out = json::array();
+    for (const auto &welder : done.welders) out.push_back(welder_json(welder));
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const WelderChanged &done, const std::vector<std::string> &notes) {
     return render::finished(welder_json(done.welder), notes);
 }

@@ -11,6 +11,7 @@ namespace beadbook {
 // As the schema of the same name as the command describes it: enrol, welder, welders, due, qualify, carry,
 // used, trained, renew, extend, revoke, retract, record.
 std::string json_text(const Enrolled &done, const std::vector<std::string> &notes = {});
+std::string json_text(const EnrolledMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const WelderChanged &done, const std::vector<std::string> &notes = {});
 std::string json_text(const WelderStanding &standing, const std::vector<std::string> &notes = {});
 std::string json_text(const std::vector<WelderStanding> &all, const std::vector<std::string> &notes = {});

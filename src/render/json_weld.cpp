@@ -24,7 +24,9 @@ nlohmann::json part_json(const RangePart &part, Unit unit) {
 } // namespace
 
 nlohmann::json authority_json(const std::string &clause, const Standing &standing) {
-    return {{"clause", clause}, {"standing", name_of(standing.kind)}, {"source", standing.source}};
+    nlohmann::json out{{"clause", clause}, {"standing", name_of(standing.kind)}, {"source", standing.source}};
+    if (!standing.confirmed.empty()) out["confirmed"] = standing.confirmed;
+    return out;
 }
 
 nlohmann::json weld_json(const Weld &weld, Unit unit) {

@@ -82,6 +82,7 @@ std::string_view words_of(NoBoundary::Why why) {
         return "no coupon was found for which it is heard and has a value over 0";
     case NoBoundary::Why::no_find: return "no find was found of which it speaks and that counts";
     case NoBoundary::Why::too_many: return "it takes more finds than are made here";
+    case NoBoundary::Why::blank: return "it is a blank, which nobody filled here";
     case NoBoundary::Why::arithmetic: break;
     }
     return "what it measures is worked out from several measures";

@@ -30,7 +30,8 @@ std::vector<Bullet> untried_bullets(const TriedCases &tried) {
 void add_failed(Document &out, const TriedCases &tried, const TriedCase &one) {
     std::vector<Bullet> under;
     const Coupon facts = one.worked.coupon.facts();
-    const Case view{*tried.set, facts, one.worked.exams, one.worked.indications, one.worked.coupon.unit()};
+    const Case view{*one.worked.set, facts, one.worked.exams, one.worked.indications,
+                    one.worked.coupon.unit()};
     for (const auto &id : one.classes) {
         const std::size_t c = *tried.set->class_index(id);
         under.push_back({"class " + id + ": expected " + std::string(name_of(one.worked.expected.at(id))) +

@@ -37,7 +37,7 @@ std::string thing_heading(const ComparedSets &all, const ComparedClasses &classe
 Words side_cell(const ComparedSets &all, const CriteriaSet &set, std::size_t class_index,
                 const SaidOfThing &said) {
     Words out(said_in_words(all, set, class_index, said));
-    if (said.kind > SaidOfThing::Kind::not_said) return out;
+    if (!said.by_a_rule()) return out;
     const Rule &rule = set.rules[said.rule];
     return out + Words(" [" + authority(rule.clause, rule.standings[class_index]) + "]", Tone::quiet);
 }
@@ -200,6 +200,8 @@ std::string said_in_words(const ComparedSets &all, const CriteriaSet &set, std::
     case SaidOfThing::Kind::narrower: return "only under further conditions";
     case SaidOfThing::Kind::no_rule: return "no such rule";
     case SaidOfThing::Kind::outside: return "outside what it covers";
+    case SaidOfThing::Kind::blank:
+        return set.rules[said.rule].limits[class_index].text + ": blank, to be filled from your copy";
     case SaidOfThing::Kind::value: break;
     }
     const Rule &rule = set.rules[said.rule];

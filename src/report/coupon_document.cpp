@@ -70,6 +70,12 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     doc.item(exam_text(e), "", std::move(under));
 }
 
+std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {
+    std::vector<std::string> out;
+    for (const auto &coupon : coupons) out.push_back(coupon.id);
+    return out;
+}
+
 } // namespace
 
 std::string sure_text(const std::vector<std::string> &rules) {
@@ -118,13 +124,17 @@ Document document_of(const Registered &done) {
 }
 
 Document document_of(const RegisteredMany &done) {
-    std::vector<std::string> marks;
-    for (const auto &coupon : done.coupons) marks.push_back(coupon.id);
-    return Document{}.line(std::to_string(marks.size()) + " coupons registered: " + marks_text(marks));
+    return Document{}.line(std::to_string(done.coupons.size()) +
+                           " coupons registered: " + marks_text(marks_of(done.coupons)));
 }
 
 Document document_of(const Changed &done) {
     return Document{}.line("coupon " + done.coupon.id + " changed; the old entry is kept");
+}
+
+Document document_of(const ChangedMany &done) {
+    return Document{}.line(std::to_string(done.coupons.size()) + " coupons changed: " +
+                           marks_text(marks_of(done.coupons)) + "; the old entries are kept");
 }
 
 Document document_of(const CouponWithdrawn &done) {
@@ -222,7 +232,11 @@ Document document_of(const CouponSheet &sheet) {
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
         doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set + ":" + classes +
-                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : ""));
+                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : "") +
+                 (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
+                          sheet.older_than_filled.end()
+                      ? "; it is older than what is filled in the blanks of its set, so judge it again"
+                      : ""));
     }
     if (const Words line = mechanical_words(c.record.get("mechanical"), sheet.mechanical_asked_by);
         !line.empty())

@@ -14,6 +14,9 @@ struct RegisteredMany {
 struct Changed {
     CouponRecord coupon;
 };
+struct ChangedMany {
+    std::vector<CouponRecord> coupons;
+};
 struct CouponWithdrawn {
     CouponRecord coupon;
 };
@@ -24,6 +27,7 @@ struct CouponRestored {
 Document document_of(const Registered &done);
 Document document_of(const RegisteredMany &done);
 Document document_of(const Changed &done);
+Document document_of(const ChangedMany &done);
 Document document_of(const CouponWithdrawn &done);
 Document document_of(const CouponRestored &done);
 Document document_of(const Remark &remark);

@@ -11,15 +11,11 @@
 namespace beadbook {
 namespace {
 
-std::string standing_words(const Standing &standing) {
-    return std::string(name_of(standing.kind)) + ": " + standing.source;
-}
-
 /// The clause, and each source with the classes that rest on it where they differ.
 std::string source_words(const CriteriaSet &set, const Rule &rule) {
     std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
-        const std::string words = standing_words(rule.standings[c]);
+        const std::string words = print_in_full(rule.standings[c]);
         if (by_source.empty() || by_source.back().first != words) by_source.push_back({words, {}});
         by_source.back().second.push_back(set.classes[c].id);
     }
@@ -51,9 +47,8 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
         out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? "; " : " ") + set.classes[c].id + ": " + rule.limits[c].text +
-               (needs_checking(rule.standings[c].kind)
-                    ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
-                    : "");
+               (needs_checking(rule.standings[c]) ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
+                                                  : "");
     if (rule.only_with) out += "; rejects only together with " + set.rules[*rule.only_with].id;
     if (rule.must_be_measured) out += "; without an entry the class is not accepted";
     return out;
@@ -73,9 +68,9 @@ void add_required(Document &out, const CriteriaSet &set) {
         std::vector<std::string> one_of;
         for (const Exam one : exam.one_of) one_of.emplace_back(name_of(one));
         const std::string when = condition_words(exam.when);
-        out.item(listed(one_of, "or") + class_words(set, exam.classes) +
+        out.item(exam.id + ": " + listed(one_of, "or") + class_words(set, exam.classes) +
                      (when.empty() ? "" : ", where " + when),
-                 exam.clause + "; " + standing_words(exam.standing));
+                 exam.clause + "; " + print_in_full(exam.standing));
     }
 }
 
@@ -117,7 +112,12 @@ void add_rules(Document &out, const CriteriaSet &set) {
             under.push_back({limit_words(set, rule), source_words(set, rule), {}});
             std::vector<std::string> of;
             for (const std::size_t other : rule.combined) of.push_back(set.rules[other].id);
-            if (!of.empty()) under.push_back({"of the rules " + listed(of), "", {}});
+            if (!of.empty())
+                under.push_back({"of the rules " + listed(of) + ", each at the borderline from " +
+                                     print_exact(rule.borderline, Dimension::number, set.unit) +
+                                     " of its limit",
+                                 "",
+                                 {}});
             if (!rule.says.empty()) under.push_back({"it says: " + rule.says, "", {}});
             if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
             out.item(rule.id + ": " + rule.title, "", std::move(under));
@@ -143,7 +143,7 @@ void add_names(Document &out, const CriteriaSet &set) {
     }
     if (set.linear)
         out.item("linear: " + set.linear->text,
-                 set.linear_clause + "; " + standing_words(set.linear_standing));
+                 set.linear_clause + "; " + print_in_full(set.linear_standing));
 }
 
 void add_scope(Document &out, const CriteriaSet &set) {
@@ -154,7 +154,7 @@ void add_scope(Document &out, const CriteriaSet &set) {
         const std::string only_if = condition_words(part.only_if);
         out.item(part.id + ": " + (part.title.empty() ? "" : part.title + ": ") + part.text +
                      (only_if.empty() ? "" : ", if " + only_if),
-                 part.clause + "; " + standing_words(part.standing));
+                 part.clause + "; " + print_in_full(part.standing));
     }
 }
 
@@ -162,13 +162,37 @@ void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.relevance.empty()) out.heading("Not counted", 2);
     for (const auto &one : set.relevance)
         out.item(one.id + ": " + one.text + class_words(set, one.classes),
-                 one.clause + "; " + standing_words(one.standing),
+                 one.clause + "; " + print_in_full(one.standing),
                  {{"of " + subject_words(one.subject), "", {}}});
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
     for (const auto &one : set.merges) {
         std::vector<Bullet> under{{"of " + subject_words(one.subject), "", {}}};
         if (!one.reading.empty()) under.push_back({"our reading: " + one.reading, "", {}});
-        out.item(one.id + ": " + one.when.text, one.clause + "; " + standing_words(one.standing),
+        out.item(one.id + ": " + one.when.text, one.clause + "; " + print_in_full(one.standing),
+                 std::move(under));
+    }
+}
+
+/// What is open stays so until the shop fills it; what is filled tells by whom.
+void add_blanks(Document &out, const CriteriaSet &set) {
+    if (!set.blanks.empty()) out.heading("Blanks, to be filled from the owner's copy", 2);
+    for (const auto &blank : set.blanks) {
+        std::vector<Bullet> under;
+        if (!blank.plausible_text.empty()) under.push_back({"plausible: " + blank.plausible_text, "", {}});
+        for (std::size_t c = 0; c < set.classes.size(); ++c) {
+            if (!blank.classes[c]) continue;
+            const auto filled = std::find_if(set.fillings.begin(), set.fillings.end(), [&](const Filling &f) {
+                return f.blank == blank.id && f.class_id == set.classes[c].id;
+            });
+            under.push_back(
+                {set.classes[c].id + ": " +
+                     (filled == set.fillings.end() ? "open"
+                                                   : print_exact(filled->value, blank.dimension(), set.unit) +
+                                                         ", filled by " + filled->by),
+                 "",
+                 {}});
+        }
+        out.item(blank.id + ": " + blank.limits + " (" + std::string(name_of(blank.kind)) + ")", blank.clause,
                  std::move(under));
     }
 }
@@ -233,6 +257,7 @@ Document document_of(const CriteriaSet &set) {
     add_rules(out, set);
     add_required(out, set);
     add_counting(out, set);
+    add_blanks(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
     for (const auto &gap : set.gaps)
         out.item(gap.text + gap_words(set, gap), "",

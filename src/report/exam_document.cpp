@@ -38,7 +38,12 @@ Document document_of(const ExamRecorded &done) {
 Document document_of(const ExamsRecorded &done) {
     Document doc;
     const ExamRecord &first = done.exams.front();
-    doc.line(std::string(name_of(first.method)) + " of " + marks_text(done.coupons) + " recorded" +
+    std::vector<std::string> methods, marks;
+    for (const auto &exam : done.exams)
+        if (word_among(name_of(exam.method), methods).empty()) methods.emplace_back(name_of(exam.method));
+    for (const auto &mark : done.coupons)
+        if (marks.empty() || marks.back() != mark) marks.push_back(mark);
+    doc.line(listed(methods) + " of " + marks_text(marks) + " recorded" +
              (first.finished ? " and finished: " + found_text(first.finished->found)
                              : "; next: log what they find, and finish them"));
     for (std::size_t i = 0; i < done.exams.size(); ++i)

@@ -3,6 +3,7 @@
 #include "operations/examining.hpp"
 #include "operations/log_sheet.hpp"
 #include "operations/logging.hpp"
+#include "operations/many.hpp"
 #include "operations/moving.hpp"
 #include "report/document.hpp"
 
@@ -11,11 +12,6 @@ namespace beadbook {
 struct ExamRecorded {
     std::string coupon;
     ExamRecord exam;
-};
-/// The same exam of several coupons, in the order of their marks.
-struct ExamsRecorded {
-    std::vector<std::string> coupons;
-    std::vector<ExamRecord> exams;
 };
 struct ExamFinishedNow {
     std::string coupon;

@@ -41,10 +41,6 @@ std::string judged_by_other(const ReplayFault &f) {
     return others.empty() ? "" : "; it was taken by " + listed(others);
 }
 
-std::string counted(std::int64_t count, const std::string &one) {
-    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
-}
-
 } // namespace
 
 std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_of(f) + judged_by_other(f); }
@@ -81,10 +77,9 @@ Document document_of(const BackedUp &done) {
 Document document_of(const Written &done) { return Document{}.line("written to " + done.path); }
 
 Document document_of(const Imported &done) {
-    if (!done.sheet)
-        return Document{}.line(counted(static_cast<std::int64_t>(done.coupons), "coupon") + " imported");
+    if (!done.sheet) return Document{}.line(counted(done.coupons, "coupon") + " imported");
     const std::size_t rows = done.coupons + done.exams + done.indications;
-    return Document{}.line(counted(static_cast<std::int64_t>(rows), "row") + " imported");
+    return Document{}.line(counted(rows, "row") + " imported");
 }
 
 } // namespace beadbook

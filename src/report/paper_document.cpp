@@ -19,6 +19,8 @@ std::string limits_words(const StandingCount &count) {
     take(count.memory, "from memory");
     take(count.house, "of the house");
     take(count.common_practice, "common practice");
+    take(count.own_copy, "held against the owner's copy");
+    take(count.blank, "blank");
     return parts.empty() ? "no clause" : "clauses: " + listed(parts);
 }
 

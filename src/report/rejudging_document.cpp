@@ -7,10 +7,6 @@
 namespace beadbook {
 namespace {
 
-std::string of_many(std::size_t count) {
-    return std::to_string(count) + (count == 1 ? " coupon" : " coupons");
-}
-
 Words side_words(const VerdictBy &side) {
     return verdict_words(side.verdict) + Words(" by " + side.set + ", class " + side.class_id +
                                                (side.rules.empty() ? "" : ": " + listed(side.rules)));
@@ -25,7 +21,7 @@ Document document_of(const Rejudged &done) {
                         : "Verdicts by the coupons' own criteria, and by " + done.request.criteria;
     doc.heading(doc.title);
     if (!done.request.of.all()) doc.line("Coupons of: " + selection_words(done.request.of));
-    doc.line(of_many(done.compared) + " compared: " +
+    doc.line(counted(done.compared, "coupon") + " compared: " +
              (done.flips.empty() ? "no verdict differs"
                                  : std::to_string(done.flips.size()) +
                                        (done.flips.size() == 1 ? " verdict differs" : " verdicts differ")) +

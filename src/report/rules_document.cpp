@@ -45,9 +45,7 @@ void add_exams(Document &out, const RangeRules &rules) {
 
 void add_acceptance(Document &out, const RangeRules &rules) {
     if (!rules.accepted_by.empty()) out.heading("what a test weld is accepted by", 2);
-    for (const auto &one : rules.accepted_by)
-        out.item(one.criteria + (one.classes.empty() ? "" : ", class " + listed(one.classes, "or")),
-                 source_words(one.from));
+    for (const auto &one : rules.accepted_by) out.item(print(one), source_words(one.from));
 }
 
 void add_validity(Document &out, const RangeRules &rules) {

@@ -171,6 +171,18 @@ std::string of_coupon(const Rule &rule) {
     return out;
 }
 
+/// "blank largest-pore of class A (Table V: the largest dimension of one pore), which is to be filled from
+/// the owner's copy".
+std::string blank_words(const Case &c, std::size_t class_index, const Finding &f) {
+    std::vector<std::string> open;
+    for (const Slot slot : c.set.blanks_of(c.set.rules[static_cast<std::size_t>(f.rule)], class_index)) {
+        const Blank &blank = c.set.blanks[slot];
+        open.push_back("blank " + blank.id + " of class " + c.set.classes[class_index].id + " (" +
+                       blank.clause + ": " + blank.limits + ")");
+    }
+    return open.empty() ? "" : listed(open) + ", to be filled by two people from the owner's copy";
+}
+
 std::string missing_words(const Finding &f) {
     const auto names = names_of(f.missing);
     return names.empty() ? "something" : listed(names);
@@ -337,7 +349,11 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
             return who + where + ": " + title + compared(c, class_index, *rule, f) +
                    ", if it counts at all: that hangs on " + missing_words(f) + ".";
         return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
-               " cannot be decided without " + missing_words(f) + ".";
+               " cannot be decided without " +
+               (f.missing == Missing::blank()     ? blank_words(c, class_index, f)
+                : f.missing.has(Missing::blank()) ? missing_words(f) + "; " + blank_words(c, class_index, f)
+                                                  : missing_words(f)) +
+               ".";
     case Finding::Kind::not_covered:
         if (f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": the rules of this set are not all that speaks of it, a known gap: " +

@@ -1,6 +1,8 @@
 #include "report/standing_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/faults.hpp"
+#include "operations/marks.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/people_document.hpp"
 #include "report/range_words.hpp"
@@ -93,6 +95,12 @@ std::string next_words(const HeldQualification &held) {
 
 Document document_of(const Enrolled &done) {
     return Document{}.line("welder " + done.welder.mark + " registered");
+}
+
+Document document_of(const EnrolledMany &done) {
+    std::vector<std::string> marks;
+    for (const auto &welder : done.welders) marks.push_back(welder.mark);
+    return Document{}.line(counted(marks.size(), "welder") + " registered: " + marks_text(marks));
 }
 
 Document document_of(const WelderChanged &done) {

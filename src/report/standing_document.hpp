@@ -9,11 +9,15 @@ namespace beadbook {
 struct Enrolled {
     WelderRecord welder;
 };
+struct EnrolledMany {
+    std::vector<WelderRecord> welders;
+};
 struct WelderChanged {
     WelderRecord welder;
 };
 
 Document document_of(const Enrolled &done);
+Document document_of(const EnrolledMany &done);
 Document document_of(const WelderChanged &done);
 Document document_of(const ProcessLogged &done);
 Document document_of(const Retracted &done);

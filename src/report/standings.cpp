@@ -47,6 +47,9 @@ std::string standing_words(const StandingCount &count) {
     take(count.memory, count.memory == 1 ? "is from memory" : "are from memory");
     take(count.house, count.house == 1 ? "is of the house" : "are of the house");
     take(count.common_practice, count.common_practice == 1 ? "is common practice" : "are common practice");
+    take(count.own_copy,
+         count.own_copy == 1 ? "was held against the owner's copy" : "were held against the owner's copy");
+    take(count.blank, count.blank == 1 ? "is a blank that nobody filled" : "are blanks that nobody filled");
     if (parts.empty()) return "No clause stands behind it";
     if (parts.size() == 1 && count.all() > 1) {
         const std::string all = std::to_string(count.all());

@@ -68,7 +68,7 @@ struct Chart {
 
 std::string counts_of(const FindCount &one) {
     return std::to_string(one.finds) + (one.finds == 1 ? " find" : " finds") + ", " +
-           std::to_string(one.rejecting) + (one.rejecting == 1 ? " rejects" : " reject");
+           std::to_string(one.rejecting) + " rejecting";
 }
 
 /// By imperfection: its finds, and the share of all that it makes with those before.
@@ -115,7 +115,7 @@ Picture pareto(const std::vector<ParetoRow> &rows, double width) {
     chart.put(PictureBox{Role::bar, chart.x(0), chart.y - 9, 14, 9});
     chart.words(chart.x(0) + 19, "finds");
     chart.put(PictureBox{Role::part, chart.x(0) + 76, chart.y - 9, 14, 9});
-    chart.words(chart.x(0) + 95, "of them reject");
+    chart.words(chart.x(0) + 95, "rejecting");
     chart.put(PictureEllipse{Role::share, chart.x(0) + 226, chart.y - 4, 3.5, 3.5});
     chart.words(chart.x(0) + 234, "so far");
     chart.y += 6;
@@ -161,7 +161,7 @@ void quarters(Chart &chart, const Summary &summary, const std::string &title, We
         if (part > 0) chart.put(PictureBox{Role::part, from + wide * 0.2, chart.y - part, wide * 0.6, part});
         const std::string number = std::to_string(counts[k] ? counts[k]->finds : 0) + ", " +
                                    std::to_string(counts[k] ? counts[k]->rejecting : 0) +
-                                   (chart.wide < 500 ? " rej." : " reject");
+                                   (chart.wide < 500 ? " rej." : " rejecting");
         chart.put(PictureText{from + wide / 2, chart.y - column - 4, chart.size, number, Anchor::middle});
         chart.put(PictureBox{Role::weld, from, chart.y, wide, 14});
     }

@@ -37,6 +37,10 @@ public:
             top.error("method", "'" + shown(method) + "' is no method; expected " + exam_names_text());
         top.need("rules");
         for (const Yaml *node : top.items("rules")) read_rule(*node);
+        // With none, every exam would be valid.
+        if (const Yaml *rules = top.get("rules");
+            rules && rules->kind == Yaml::Kind::list && rules->items.empty())
+            top.error("rules", "there is no rule, so every exam would be valid; say what must hold");
         for (const Yaml *gap : top.items("gaps")) read_gap(*gap);
         return std::move(practice_);
     }

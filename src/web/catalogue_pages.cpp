@@ -58,7 +58,8 @@ PageFamily catalogue_pages() {
          {"GET", "/keeper/criteria/:name",
           [](Visit &v) {
               return one_of_shelf(v, "criteria", "Criteria sets",
-                                  document_of(*v.catalogue().criteria(shipped_name(v))));
+                                  document_of(*(v.has_record() ? v.office().criteria(shipped_name(v))
+                                                               : v.catalogue().criteria(shipped_name(v)))));
           }},
          {"GET", "/keeper/practices",
           [](Visit &v) { return shelf_page(v, "practices", "Practices", all_practices(v.catalogue())); }},

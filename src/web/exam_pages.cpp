@@ -78,7 +78,7 @@ Answer begin(Visit &visit) {
         std::string next;
         return visit.enter(next, [&](Writing &w) {
             auto done = record_exams(w, marks, request);
-            next = exam_path(marks.front(), done.value.front().number);
+            next = exam_path(marks.front(), done.value.exams.front().number);
             if (marks.size() > 1)
                 done.notes.insert(done.notes.begin(),
                                   visit.field("method") + " of " + marks_text(marks) + " is begun");

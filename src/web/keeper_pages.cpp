@@ -92,7 +92,8 @@ std::string keeper_ways() {
     return "<p class=\"deeds\">" + button_to("/keeper/people", "People") +
            button_to("/keeper/equipment", "Equipment") + button_to("/keeper/criteria", "Criteria sets") +
            button_to("/keeper/practices", "Practices") + button_to("/keeper/rules", "Rules for welders") +
-           button_to("/keeper/types", "Words for imperfections") + "</p>\n";
+           button_to("/keeper/types", "Words for imperfections") +
+           button_to("/keeper/copy", "Blanks and confirmed limits") + "</p>\n";
 }
 
 PageFamily keeper_pages() {

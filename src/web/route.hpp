@@ -41,6 +41,7 @@ PageFamily welder_pages();
 PageFamily keeper_pages();
 PageFamily people_pages();
 PageFamily catalogue_pages();
+PageFamily copy_pages();
 
 /// All of them.
 const std::vector<PageFamily> &page_families();

@@ -1,4 +1,5 @@
 // What goes wrong in a class, one group or two side by side, and a page for each learner.
+#include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "operations/learner.hpp"
 #include "operations/selecting.hpp"
@@ -60,7 +61,7 @@ std::optional<std::pair<Day, Day>> days_of_week(const std::string &week, Day nea
 /// Welders, weeks and outcomes are what a selection can say; of the rest the tables count alone.
 void link_rows(std::string &html, const Summaries &all, Day today) {
     std::vector<Selection> groups;
-    std::set<std::string> welders, weeks;
+    std::set<std::string, NaturalOrder> welders, weeks;
     for (const auto &group : all.groups) {
         groups.push_back(group.of);
         for (const auto &one : group.summary.welders) welders.insert(one.name);
@@ -147,7 +148,7 @@ Answer learners_page(Visit &visit) {
     if (!visit.has_record()) return see_other(class_path);
     try {
         const Selection of = selection_in(visit.request.query);
-        std::set<std::string> welders;
+        std::set<std::string, NaturalOrder> welders;
         select(visit.office(), of, [&](CouponAtHand &one) {
             if (std::string by = one.coupon().record.get("welder"); !by.empty())
                 welders.insert(std::move(by));

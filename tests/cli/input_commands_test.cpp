@@ -48,6 +48,74 @@ TEST_CASE("the prompt takes lines of several open exams by their methods") {
     CHECK(json(run, {"show", "T-1"})["exams"][1]["indications"].size() == 1);
 }
 
+TEST_CASE("of two open exams none and finish take the method, and all finishes both") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    exam(run, "MT");
+    const Run asked = run({"log", "T-1"}, "none\nRT none\nfinish\n", true);
+    CHECK_THAT(asked.out, says("of which exam? type 'VT none' or 'MT none', or 'all' of all"));
+    CHECK_THAT(asked.out, says("no open exam is by that method; type 'VT none' or 'MT none'"));
+    CHECK_THAT(asked.out, says("type 'VT finish' or 'MT finish'"));
+    CHECK_FALSE(json(run, {"show", "T-1"})["exams"][0].contains("found"));
+    const Run each =
+        run({"log", "T-1"}, "VT pore 0.02 at 1\nMT none\nundo\nnone MT\nVT finish\nVT pore 1 at 1\n", true);
+    CHECK_THAT(each.out, says("exam 2 (MT) of coupon T-1 finished: none found"));
+    CHECK_THAT(each.out, says("  exam 2 is open again\n"));
+    CHECK_THAT(each.out, says("exam 1 (VT) of coupon T-1 finished: 1 found"));
+    CHECK_THAT(each.out, says("the exam is finished; 'on COUPON' goes to the next, 'undo' opens it"));
+    const auto exams = json(run, {"show", "T-1"})["exams"];
+    CHECK(exams[0]["found"] == 1);
+    CHECK(exams[1]["found"] == 0);
+}
+
+TEST_CASE("a method alone is of the lines that follow, on the next coupons too") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) {
+        coupon(run, mark);
+        for (const char *method : {"VT", "MT"}) exam(run, method, mark);
+    }
+    const Run r = run(
+        {"log", "T-1"},
+        "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at 5\nVT none\n",
+        true);
+    CHECK_THAT(r.out, says("no open exam is by that method"));
+    CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") &&
+                          says("coupon T-2, open: 1 (VT) and 2 (MT), exam 2 (MT)"));
+    CHECK_THAT(r.out, says("exam 2 (MT) of coupon T-2 finished: 1 found"));
+    CHECK_THAT(r.out, says("the exam is finished; 'on COUPON'"));
+    for (const char *mark : {"T-1", "T-2"}) {
+        const auto exams = json(run, {"show", mark})["exams"];
+        CHECK(exams[0]["found"] == (std::string(mark) == "T-1" ? 1 : 0));
+        CHECK(exams[1]["found"] == 1);
+        CHECK(exams[1]["indications"].size() == 1);
+    }
+}
+
+TEST_CASE("a stack is worked off at the prompt: all that was found, and on to the next") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2", "T-3"}) coupon(run, mark);
+    for (const char *mark : {"T-1", "T-3"})
+        for (const char *method : {"VT", "MT"}) exam(run, method, mark);
+    const Run r = run({"log", "T-1"}, "MT crack 0.2 at 3\nall\nall\nnext\nundo\nundo\n", true);
+    CHECK_THAT(
+        r.out,
+        says(
+            "exam 1 (VT) of coupon T-1 finished: none found\nexam 2 (MT) of coupon T-1 finished: 1 found\n"));
+    CHECK_THAT(r.out, says("coupon T-3, open: 1 (VT) and 2 (MT)") && !says("coupon T-2, "));
+    CHECK_THAT(r.out, says("no coupon behind T-3 has an open exam"));
+    // Undone from the last line back, also of the coupon before.
+    CHECK_THAT(r.out, says("  exam 1 is open again\n  exam 2 is open again\n"));
+    CHECK_THAT(r.out, says("  exam 1 of coupon T-1 is open again\n  exam 2 of coupon T-1 is open again\n"));
+    for (const char *mark : {"T-1", "T-3"}) {
+        const auto coupon = json(run, {"show", mark});
+        for (const auto &exam : coupon["exams"]) CHECK_FALSE(exam.contains("found"));
+    }
+    CHECK_THAT(run({"log", "T-1"}, "undo\nverdict iso-5817\nverdict nosuch\non\nundo x\n", true).out,
+               says("nothing of this sitting is left to undo") && says("  B: ") && says("nosuch") &&
+                   says("on which coupon?") && says("'x' is no number of a find"));
+}
+
 TEST_CASE("a log that fills several exams names and finishes them") {
     const Program run;
     coupon(run);

@@ -123,7 +123,7 @@ TEST_CASE("with --json nothing but JSON is printed, also where somebody is asked
     const Program run;
     registered(run);
     auto words = exam("VT", {"--practice", "asme-v-vt", "--ask", "--json"});
-    const Run asked = run(words, "20 in\n\n\n\n\n\n");
+    const Run asked = run(words, "20 in\n\n\n\n\n\n\n\n\n");
     REQUIRE(asked.code == 0);
     CHECK(schema_faults("exam", asked.out) == "");
     CHECK_THAT(asked.err, says("distance (from the eye to the surface): "));

@@ -45,7 +45,8 @@ TEST_CASE("what was not given is absent, and an empty value is given") {
 
 TEST_CASE("wrong options are refused and the nearest name is told") {
     CHECK(refusal({"--jsno"}) == "there is no option '--jsno'; did you mean '--json'?");
-    CHECK(refusal({"--fil", "x"}) == "there is no option '--fil'; did you mean '--file'?");
+    CHECK(refusal({"--fil", "x"}) ==
+          "there is no option '--fil'; did you mean '--file'? an option is written in full");
     CHECK_FALSE(refusal({"--file"}).empty());
     CHECK_FALSE(refusal({"--json=yes"}).empty());
     CHECK_FALSE(refusal({"--file", "a", "--file", "b"}).empty());

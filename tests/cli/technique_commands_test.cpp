@@ -90,7 +90,13 @@ TEST_CASE("the prompt asks what the practice needs, and takes no for an answer")
     CHECK_THAT(out, says("distance (from the eye to the surface): "));
     CHECK_THAT(out, says("'far' does not begin with a number"));
     CHECK(run({"valid", "T-1"}).code == 0);
-    run.ok(exam("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n"); // the input ends
+    // The input ends, by Ctrl-D say: half of the answers are no exam.
+    const std::string before = run.ok({"show", "T-1"});
+    const Run ended = run(exam("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n");
+    CHECK(ended.code == 3);
+    CHECK_THAT(ended.err, says("the input ended before everything was answered: no exam was recorded"));
+    CHECK(run.ok({"show", "T-1"}) == before);
+    run.ok(exam("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n\n\n\n\n\n\n");
     CHECK(run({"valid", "T-1"}).code == 5);
 }
 

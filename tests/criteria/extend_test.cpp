@@ -100,8 +100,12 @@ rules:
     CHECK(judged(set, {"thickness=8mm", {"RT slag l 2.01 at 9"}}).verdicts() ==
           "B reject, C reject, D reject");
     // One limit for all becomes one a class where one class changes.
-    const auto one = taken(top + "changes: [{id: slag, at most: {D: t}}]\n");
+    const auto one = taken(top + "changes: [{id: slag, at most: {D: t}, standing of: {D: {house: x}}}]\n");
     CHECK(limits(*one, "slag") == "third; third; t");
+    // The standing of the old limit says nothing of the new one.
+    CHECK(errors(top + "changes: [{id: slag, at most: {D: t}}]\n")
+              .find("rule 'slag' gets another limit, and the standing of the old one is not the new one's") !=
+          std::string::npos);
 }
 
 TEST_CASE("what was not read in this edition is no surer than that") {
@@ -124,14 +128,14 @@ rules:
 
 TEST_CASE("classes may stand for those of the base") {
     const auto set = taken(top + R"(classes: {EXC3: B, EXC2: {as: C, title: usual}, EXC1: C}
-changes: [{id: pore, at most: {EXC1: 2.5 mm}}]
+changes: [{id: pore, at most: {EXC1: 2.5 mm}, standing of: {EXC1: {house: drawing}}}]
 )");
     CHECK(set->class_names() == std::vector<std::string>{"EXC3", "EXC2", "EXC1"});
     CHECK(set->classes[1].title == "usual");
     CHECK(limits(*set, "pore") == "1 mm; 2 mm; 2.5 mm");
     CHECK(set->required[0].classes == std::vector<bool>{true, false, false});
     CHECK(set->relevance.empty()); // it spoke for class D only, which nothing here stands for
-    CHECK(set->rules[0].standings[2].kind == Standing::Kind::read);
+    CHECK(set->rules[0].standings[2].kind == Standing::Kind::house);
     CHECK(errors(top + "classes: {X: E}\n").find("'E' is no class of base; expected B, C or D") !=
           std::string::npos);
     CHECK(errors(top + "classes: [B, C]\n").find("expected a map from each class") != std::string::npos);

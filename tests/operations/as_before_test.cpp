@@ -109,7 +109,7 @@ TEST_CASE("of many exams at once what is as before is said once for each day tha
     const auto done = booth.write([&](Writing &w) {
         return record_exams(w, {"T-2", "T-3", "T-4"}, request);
     });
-    REQUIRE(done.value.size() == 3);
-    for (const auto &exam : done.value) CHECK(exam.conditions.at("light") == "1200 lx");
+    REQUIRE(done.value.exams.size() == 3);
+    for (const auto &exam : done.value.exams) CHECK(exam.conditions.at("light") == "1200 lx");
     CHECK(done.notes.size() == 2);
 }

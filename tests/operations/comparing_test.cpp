@@ -84,7 +84,7 @@ TEST_CASE("a class of an ordered set is never stricter than the one before it", 
                     held += one.outcome == CompareOutcome::stricter;
                 }
     }
-    CHECK(held > 200);
+    CHECK(held > 200); // else nothing was compared
 }
 
 TEST_CASE("ISO 5817: 2014 and 2023 differ in excess penetration, level C, over 3 mm, only", "[comparing]") {
@@ -203,6 +203,33 @@ TEST_CASE("one rule's conditions are held against another's; a rule of one side 
     CHECK(apart.things.empty());
     CHECK(apart.only_first[0][*Vocabulary::shipped().find("crack")]);
     CHECK(apart.only_second[0][*Vocabulary::shipped().find("gas pore")]);
+}
+
+TEST_CASE("a blank is told as one, and is equal to itself alone", "[comparing]") {
+    const auto blank_set = [](const std::string &name, const std::string &kept) {
+        return load_criteria("set: " + name +
+                             "\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A, B]\nscope: not read\n"
+                             "quantities: {t: thinner member}\nblanks:\n"
+                             "  - {id: height, kind: length, limits: size of a pore, plausible: over 0 mm, clause: \"1\"}\n"
+                             "rules:\n" +
+                             kept);
+    };
+    const Loaded both = blank_set("a", pore_rule("r", "t over 3 mm", "blank height"));
+    const Loaded capped = blank_set("b", pore_rule("r", "", "blank height"));
+    const Loaded number = pore_set("c", pore_rule("r", "t over 3 mm", "1 mm"));
+    REQUIRE(both.set);
+    REQUIRE(capped.set);
+    const auto outcome = [](const ComparedClasses &all) {
+        REQUIRE(all.things.size() == 1);
+        REQUIRE(told(all.things[0]).size() == 1);
+        CHECK(all.things[0].stretches[0].first.kind == SaidKind::blank);
+        return told(all.things[0]).front();
+    };
+    CHECK(outcome(compare_classes(*both.set, 0, *both.set, 0, {}, Unit::mm)) == "equal 3000001 on");
+    // Another class, another set and a number: nobody knows which is the stricter.
+    CHECK(outcome(compare_classes(*both.set, 0, *both.set, 1, {}, Unit::mm)) == "cannot say 3000001 on");
+    CHECK(outcome(compared(both, number)) == "cannot say 3000001 on");
+    CHECK(compare_classes(*both.set, 0, *capped.set, 0, {}, Unit::mm).things.at(0).stretches.size() == 2);
 }
 
 TEST_CASE("a value is the same in inches and in millimetres", "[comparing]") {

@@ -38,7 +38,7 @@ TEST_CASE(
     CHECK(booth.office.coupon("T-1").record.get("weld-thickness") == "0.125in");
     CHECK_THAT(notes_of(booth, plus(plate, "weld-thickness", "full")),
                says("weld-thickness 0.125in, the thinner member") && !says("is not said"));
-    CHECK(notes_of(booth, plus(plate, "weld-thickness", "0.1in")).empty());
+    CHECK_THAT(notes_of(booth, plus(plate, "weld-thickness", "0.1in")), !says("is not said"));
     for (const auto &[name, value] : {std::pair{"joint", "fillet"}, {"joint-form", "tee"}}) {
         const auto fields = plus(plus(plate, "weld-thickness", "full"), name, value);
         CHECK(field_of(booth.refusal([&] { booth.put("T-9", fields); })) == "weld-thickness");
@@ -49,7 +49,8 @@ TEST_CASE(
                    .what(),
                says("not known"));
     // What does not go by it does not ask.
-    CHECK(notes_of(booth, plus(plate, "criteria", "mil-hdbk-1890-table-3")).empty());
+    CHECK_THAT(notes_of(booth, plus(plate, "criteria", "mil-hdbk-1890-table-3")),
+               !says("goes by it") && !says("weld-thickness"));
 }
 
 TEST_CASE("the seam of a tube and the unit of bare numbers are named, not guessed") {
@@ -62,5 +63,29 @@ TEST_CASE("the seam of a tube and the unit of bare numbers are named, not guesse
     CHECK(booth.office.coupon("T-0").record.get("seam").empty());
     CHECK_THAT(notes_of(booth, {{"criteria", "iso-5817"}}),
                says("no unit is fixed for bare numbers") && says("iso-5817 is written in mm"));
-    CHECK(notes_of(booth, {{"criteria", "iso-5817"}, {"units", "in"}}).empty());
+    CHECK_THAT(notes_of(booth, {{"criteria", "iso-5817"}, {"units", "in"}}), !says("no unit is fixed"));
+}
+
+TEST_CASE("what the criteria will ask for a verdict is told at registering, and no more once it is told") {
+    Booth booth;
+    const std::string bare = notes_of(booth, {{"criteria", "mil-hdbk-1890-table-3"}, {"class", "2"}});
+    CHECK_THAT(bare, says("for a verdict mil-hdbk-1890-table-3 may ask for what is not told yet: ") &&
+                         says("the thickness (thinner member)") && says("the magnetic (is the base metal?)"));
+    const Booth::Fields told{{"criteria", "mil-hdbk-1890-table-3"},
+                             {"class", "2"},
+                             {"joint", "groove"},
+                             {"thickness", "0.150in"},
+                             {"weld-length", "8in"},
+                             {"magnetic", "yes"},
+                             {"process", "GTAW"},
+                             {"material", "steel"}};
+    // Whoever tells all of it is accepted without a question.
+    CHECK_THAT(notes_of(booth, told), !says("may ask for"));
+    booth.put("T-1", told);
+    booth.exams();
+    booth.finds("");
+    CHECK(judge_coupon(booth.office, booth.office.coupon("T-1")).verdict() == Verdict::accept);
+    // A weld-thickness that was asked for by itself is not asked for twice.
+    CHECK_THAT(notes_of(booth, plate), says("weld-thickness is not said") && !says("the weld-thickness"));
+    CHECK(notes_of(booth, {{"joint", "groove"}}).empty()); // no criteria ask nothing
 }

@@ -20,6 +20,7 @@ TEST_CASE("coupons like another take what it says of the weld, and nothing that 
                        {{"joint", "groove"},
                         {"thickness", "0.065 in"},
                         {"welder", "W0"},
+                        {"cohort", "autumn-2026"},
                         {"welded", "2026-11-20"},
                         {"mechanical", "passed"}},
                        "",
@@ -31,9 +32,10 @@ TEST_CASE("coupons like another take what it says of the weld, and nothing that 
     CHECK(done.value[1].get("welder") == "W2");
     CHECK(done.value[1].get("joint") == "fillet"); // what is given wins
     CHECK(done.value[1].get("thickness") == "0.065 in");
+    CHECK(done.value[1].get("cohort") == "autumn-2026"); // a cohort welds the same
     for (const char *own : {"welded", "mechanical"}) CHECK(done.value[1].get(own).empty());
     REQUIRE(done.notes.size() == 1);
-    CHECK(done.notes[0].find("like F-1: joint groove and thickness 0.065 in") == 0);
+    CHECK(done.notes[0].find("like F-1: cohort autumn-2026, joint groove and thickness 0.065 in") == 0);
 }
 
 TEST_CASE("of many none is stored if one is bad, and every bad one is named") {
@@ -54,6 +56,29 @@ TEST_CASE("of many none is stored if one is bad, and every bad one is named") {
                says("3 welders for 2 coupons"));
 }
 
+TEST_CASE("the same slip of many coupons is mended at once, or of none") {
+    Booth booth;
+    registered(booth, {{"T-1", "T-2", "T-3"}, {{"thickness", "0.065 in"}}, "", false});
+    const auto change = [&](const std::vector<std::string> &marks, const Booth::Fields &fields) {
+        return booth.write([&](Writing &w) {
+            return change_coupons(w, marks, {{"", fields}, {}, "measured again"});
+        });
+    };
+    const auto done = change({"T-1", "T-3"}, {{"thickness", "0.071 in"}});
+    REQUIRE(done.value.size() == 2);
+    CHECK(booth.office.coupon("T-3").record.get("thickness") == "0.071 in");
+    CHECK(booth.office.coupon("T-2").record.get("thickness") == "0.065 in");
+    CHECK(booth.book.history("T-1").back().reason == "measured again");
+    const std::string said =
+        booth.refusal([&] {
+                 change({"T-1", "T-2", "T-9"}, {{"thickness", "0.071 in"}});
+             })
+            .what();
+    CHECK_THAT(said, says("2 of 3 cannot be taken, nothing was stored:"));
+    CHECK_THAT(said, says("\nT-1: this changes nothing") && says("\nT-9: there is no coupon 'T-9'"));
+    CHECK(booth.office.coupon("T-2").record.get("thickness") == "0.065 in");
+}
+
 TEST_CASE("one exam of many coupons is one of each") {
     Booth booth;
     registered(booth, {{"T-1", "T-2"}, {}, "", false});
@@ -62,7 +87,7 @@ TEST_CASE("one exam of many coupons is one of each") {
     exam.level = "II";
     exam.found = 0;
     const auto done = booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
-    CHECK(done.value.size() == 2);
+    CHECK(done.value.exams.size() == 2);
     for (const char *mark : {"T-1", "T-2"}) CHECK(booth.office.coupon(mark).exams.size() == 1);
     CHECK_THAT(booth
                    .refusal([&] {
@@ -71,4 +96,10 @@ TEST_CASE("one exam of many coupons is one of each") {
                    .what(),
                says("2 of 3 cannot be taken"));
     CHECK(booth.office.coupon("T-1").exams.size() == 1);
+    const auto two = booth.write([&](Writing &w) {
+        return record_exams(w, {"T-1", "T-2"}, exam, {Exam::PT, Exam::MT});
+    });
+    CHECK(two.value.coupons == std::vector<std::string>{"T-1", "T-1", "T-2", "T-2"});
+    CHECK(booth.office.coupon("T-2").exams[1].method == Exam::PT);
+    CHECK(booth.office.coupon("T-2").exams[2].method == Exam::MT);
 }

@@ -2,6 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
+#include "operations/board.hpp"
 
 #include <algorithm>
 
@@ -147,4 +148,20 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
     CHECK(two.at(1).summary.all.coupons == 2);
     CHECK(two.at(1).summary.all.first_pass.count == 0);
     CHECK(two.at(1).summary.all.first_pass.of == 1);
+}
+
+TEST_CASE("welders stand in natural order, in a summary and on the board; those not known last") {
+    std::vector<CountedCoupon> all;
+    for (const char *welder : {"L10", "", "L2", "L1"}) all.push_back(counted(welder, Verdict::accept));
+    std::vector<std::string> names;
+    for (const auto &one : summary_of(all).welders) names.push_back(one.name);
+    CHECK(names == std::vector<std::string>{"L1", "L2", "L10", ""});
+    Booth booth;
+    int number = 0;
+    for (const char *welder : {"L10", "L2", "L1"})
+        booth.put("T-" + std::to_string(++number), {{"welder", welder}});
+    booth.put("T-9");
+    names.clear();
+    for (const auto &line : board_of(booth.office, {}, 100).lines) names.push_back(line.welder);
+    CHECK(names == std::vector<std::string>{"L1", "L2", "L10", ""});
 }

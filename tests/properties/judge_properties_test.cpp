@@ -1,6 +1,7 @@
 // What must hold for every coupon, tried on many random ones. A failure prints the coupon.
 #include "case.hpp"
 #include "catch.hpp"
+#include "judge/bound_set.hpp"
 #include "naive.hpp"
 #include "random_case.hpp"
 
@@ -158,6 +159,25 @@ TEST_CASE("the order of entry never matters", "[properties]") {
         }
         return true;
     });
+}
+
+TEST_CASE("a set bound once says the same as one bound for these finds", "[properties]") {
+    for_random_coupons(
+        coupons_to_try(20'000), [](const CriteriaSet &set, const RandomCase &full, std::mt19937 &random) {
+            const RandomCase c = random() % 2 == 0 ? full : with_holes(full, set, random);
+            const Judgement alone = judge(set, c.coupon, c.exams, c.indications);
+            const BoundSet bound(set, c.coupon, Vocabulary::shipped(), engine_number);
+            const Judgement once = judge(bound, c.exams, c.indications);
+            for (std::size_t k = 0; k < set.classes.size(); ++k) {
+                const ClassJudgement &a = alone.classes[k], &b = once.classes[k];
+                if (a.verdict != b.verdict || a.proof != b.proof || a.findings.size() != b.findings.size())
+                    return false;
+                const Case one{set, c.coupon, c.exams, c.indications};
+                for (std::size_t f = 0; f < a.findings.size(); ++f)
+                    if (sentence(one, k, a.findings[f]) != sentence(one, k, b.findings[f])) return false;
+            }
+            return true;
+        });
 }
 
 TEST_CASE("a stricter class never accepts what a looser one rejects", "[properties]") {

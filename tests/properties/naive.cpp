@@ -396,6 +396,11 @@ private:
                     compare({Exact(*gap), {}}, rule, limit_of(rule, limit, pair), reject, ask);
                 }
         } else {
+            // What nobody filled in leaves a stretch as open as a limit.
+            if (const Window *window = rule.window(k); window && window->length.has_blanks()) {
+                ask = true;
+                return;
+            }
             Evaluated most = limit_of(rule, limit, {});
             if (rule.prorated && most.known()) {
                 const Exact window = rule.window(k)->length.evaluate(Environment{c_.coupon.values}).value;

@@ -91,7 +91,11 @@ TEST_CASE("a correction supersedes and keeps the old entry") {
     CHECK(book.office.coupon("T-1", 6).indications[0].measures.at(Quantity::size).text == "0.04 in");
     CHECK(book.book.history("T-1").size() == 7);
     CHECK(book.book.ledger().verify().faults.empty());
-    CHECK_THROWS_WITH(book.write([&](Writing &w) { return better(w, " "); }), says("needs a reason"));
+    CHECK_THROWS_WITH(
+        book.write([](Writing &w) { return correct_indication(w, "T-1", 1, "gas pore 0.06 at 1", " "); }),
+        says("needs a reason"));
+    CHECK_THROWS_WITH(book.write([&](Writing &w) { return better(w, "once more"); }),
+                      says("this changes nothing"));
     CHECK_THROWS_WITH(book.write([&](Writing &w) { withdraw_exam(w, "T-1", 1, "x"); }),
                       says("withdraw its indications first"));
     CHECK_THROWS_WITH(book.write([&](Writing &w) {

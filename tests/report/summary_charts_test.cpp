@@ -28,7 +28,7 @@ TEST_CASE("the chart of imperfections tells each share and what it makes with th
     const auto chart = imperfection_chart(some(), "");
     REQUIRE(chart);
     CHECK(chart->picture.told ==
-          "gas pore: 3 finds, 1 rejects, 75 % so far. crack: 1 find, 1 rejects, 100 % so far.");
+          "gas pore: 3 finds, 1 rejecting, 75 % so far. crack: 1 find, 1 rejecting, 100 % so far.");
     CHECK_THAT(chart->text, says("gas pore   ######################") && says("75 % so far"));
     double widest = 0;
     std::vector<double> bars;
@@ -48,10 +48,10 @@ TEST_CASE("the strip of places has a column for each quarter, of girth welds by 
     REQUIRE(chart);
     CHECK(chart->caption == "A");
     const auto texts = texts_in(chart->picture);
-    for (const char *text : {"12", "3", "6", "9", "1, 1 reject", "2, 0 reject", "0, 0 reject"})
+    for (const char *text : {"12", "3", "6", "9", "1, 1 rejecting", "2, 0 rejecting", "0, 0 rejecting"})
         CHECK(std::count(texts.begin(), texts.end(), text) >= 1);
     CHECK(std::count(texts.begin(), texts.end(), "end") == 0); // no weld with ends
-    CHECK_THAT(chart->picture.told, says("3:00 to 6:00: 2 finds, 0 reject.") && says("place not known"));
+    CHECK_THAT(chart->picture.told, says("3:00 to 6:00: 2 finds, 0 rejecting.") && says("place not known"));
     CHECK(crowded(chart->picture) == "");
     CHECK(crowded(*chart->narrow) == "");
     CHECK_FALSE(place_chart(summary_of({}), ""));

@@ -9,7 +9,7 @@ FIND = ["length", "width", "depth", "height", "size", "angle", "area", "nearest 
         "larger size", "shorter length", "longer length", "longest"]
 
 HEAD = {"set", "title", "edition", "source", "notes", "units", "classes", "ordered", "quantities", "scope", "formulas",
-        "required exams", "linear", "relevance", "merge", "rules", "tables", "gaps", "silence"}
+        "required exams", "linear", "relevance", "merge", "rules", "tables", "gaps", "silence", "blanks"}
 RULE = {"id", "title", "types", "except", "exams", "when", "where", "shape", "measure", "at most", "at least", "under",
         "over", "allowed", "window", "short weld", "linked", "must be measured", "clause", "standing", "standing of",
         "reading", "says"}
@@ -112,7 +112,8 @@ class Criteria:
         self.classes = [c if isinstance(c, str) else c["id"] for c in raw["classes"]]
         names = {n: n for n in COUPON + FIND}
         names.update(raw.get("quantities", {}))
-        self.reader = Reader(names, raw.get("formulas", {}), raw.get("tables", {}), careful)
+        self.reader = Reader(names, raw.get("formulas", {}), raw.get("tables", {}), careful,
+                             [b["id"] for b in raw.get("blanks", [])])
         self.rules = self.read_each(raw.get("rules", []), lambda r: Rule(r, self))
         self.gaps = self.read_each(raw.get("gaps", []), lambda g: Part(g, self))
         self.relevance = self.read_each(raw.get("relevance", []), self.relevance_part)

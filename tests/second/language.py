@@ -79,7 +79,8 @@ def read_number(text, at=0):
 class Reader:
     """Reads formulas and conditions over the names of one set."""
 
-    def __init__(self, names, formulas, tables, careful=False):
+    def __init__(self, names, formulas, tables, careful=False, blanks=()):
+        self.blanks = blanks      # ids of numbers that the file leaves blank
         self.names = names        # what the author wrote: the quantity's own name
         self.formulas = formulas  # by name: text
         self.tables = tables      # by name: {by, rounded to, rows}
@@ -243,6 +244,12 @@ class FormulaParser:
             return lambda env: tuple(pick(side) for side in zip(*(p(env) for p in parts)))
         if self.take("table(?=\\s)"):
             return self.reader.table(self.take(r"[\w-]+"))
+        if self.take("blank(?=\\s)"):
+            # What nobody filled is a limit that nobody knows.
+            blank = "blank " + self.take(r"[a-z0-9-]+")
+            if blank[6:] not in self.reader.blanks:
+                raise NotCovered(f"formula: {self.text}")
+            return lambda env: env[blank]
         if self.take("limit of"):
             raise NotCovered(f"formula: {self.text}")
         start = re.compile(r"\s*").match(self.text, self.at).end()

@@ -74,6 +74,33 @@ TEST_CASE("the keeper puts people and equipment on record, and changes them with
     CHECK(says(browser.get("/keeper/equipment/LM-7"), "withdrawn since 2026-11-25: it fell"));
 }
 
+TEST_CASE("the keeper fills blanks and confirms limits by forms that tell what is wrong in their place") {
+    Browser browser;
+    CHECK(says(browser.get("/keeper/copy"), "<a href=\"/keeper/copy/aws-d17.1\">aws-d17.1</a>"));
+    const Answer sheet = browser.get("/keeper/copy/aws-d17.1");
+    REQUIRE(sheet.status == 200);
+    CHECK(says(sheet, "height of the reinforcement on the face"));
+    std::map<std::string, std::string> sent{
+        {"blank", "reinforcement"},    {"class", "C"}, {"value", "0.060 in"},
+        {"edition", "AWS D17.1:2017"}, {"page", "21"}, {"second", ""}};
+    const Answer alone = browser.post("/keeper/copy/aws-d17.1/fill", {sent.begin(), sent.end()});
+    CHECK(alone.status >= 400);
+    CHECK(says(alone, "id=\"e-second\""));
+    CHECK(says(alone, "value=\"0.060 in\""));
+    sent["second"] = "B. Reed";
+    browser.ok("/keeper/copy/aws-d17.1/fill", {sent.begin(), sent.end()});
+    CHECK(says(browser.get("/keeper/copy/aws-d17.1"), "B. Reed (page 21 of AWS D17.1:2017)"));
+    CHECK(says(browser.get("/keeper/criteria/aws-d17.1"), "filled by"));
+    browser.ok("/keeper/copy/aws-d17.1/confirm",
+               {{"rule", "undercut-depth"}, {"class", "B"}, {"edition", "AWS D17.1:2017"}, {"page", "12"}});
+    CHECK(says(browser.get("/keeper/copy/aws-d17.1"), "undercut-depth, class B: confirmed by"));
+    browser.ok("/keeper/copy/aws-d17.1/withdraw",
+               {{"rule", "reinforcement"}, {"class", "C"}, {"why", "the wrong row"}});
+    CHECK_FALSE(says(browser.get("/keeper/copy/aws-d17.1"), "page 21"));
+    CHECK(browser.get("/keeper/copy/no-such-set").status >= 400);
+    CHECK(browser.get("/keeper/copy/x.yaml").status >= 400);
+}
+
 TEST_CASE("what is shipped is listed, and each shown with its rules; no other file is") {
     Browser browser;
     for (const auto &[shelf, name] :

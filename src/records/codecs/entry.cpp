@@ -8,11 +8,12 @@ namespace beadbook {
 Family family_of(const std::string &kind) {
     for (const char *one : {"coupon", "exam", "indication", "remark", "verdict", "grade"})
         if (kind == one) return Family::coupon;
+    if (kind == "confirmation" || kind == "filling") return Family::criteria;
     return kind == "person" ? Family::person : kind == "equipment" ? Family::equipment : Family::welder;
 }
 
 const char *name_of(Family family) {
-    constexpr const char *names[] = {"coupon", "welder", "person", "equipment"};
+    constexpr const char *names[] = {"coupon", "welder", "person", "equipment", "criteria"};
     return names[static_cast<std::size_t>(family)];
 }
 

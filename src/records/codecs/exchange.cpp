@@ -227,6 +227,11 @@ private:
     }
 
     void read_fields(const Located &fields) {
+        auto &texts = out_.texts;
+        for (const auto &field : fields.items) {
+            const Located *typed = field.kind == Kind::object ? field.find("typed") : &field;
+            if (typed) texts.emplace(field.key, typed->text);
+        }
         const auto set = [&](const Located &field) {
             const CouponField *known = coupon_field(field.key);
             const bool is_measure = known && known->kind == CouponField::Kind::measure;
@@ -240,7 +245,8 @@ private:
             if (out_.mistakes.size() > mistakes) return;
             const Located *typed = field.kind == Kind::object ? field.find("typed") : &field;
             guard(field.key_at, [&] {
-                out_.record.set(field.key, typed ? typed->text : "");
+                const std::string text = typed ? typed->text : "";
+                out_.record.set(field.key, out_.record.sized(field.key, text, texts));
                 if (is_measure) check_number(field, dimension, out_.record.fields.at(field.key).value);
             });
         };

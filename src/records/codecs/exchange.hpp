@@ -2,6 +2,7 @@
 
 #include "facts/coupon_state.hpp"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,7 @@ struct GivenCoupon {
     CouponRecord record;
     std::vector<GivenExam> exams;
     std::vector<Mistake> mistakes;
+    std::map<std::string, std::string> texts = {}; ///< of its fields, as the file has them
 };
 
 /// Reads every coupon of a file strictly: unknown and doubled keys and values of the wrong kind are mistakes,

@@ -45,11 +45,18 @@ std::vector<std::string> needed_columns(Sheet sheet) {
     return {"coupon", "exam", "type"};
 }
 
+/// The nearest column, or all that there are.
+std::string what_instead(const std::string &name, const std::vector<std::string> &known) {
+    if (name.find_first_of(";\t") != std::string::npos) return "; columns are parted by commas";
+    const std::string near = did_you_mean(name, known);
+    return near.empty() ? "; expected " + listed(known, "or") : near;
+}
+
 void check_head(Sheet sheet, const std::vector<std::string> &head) {
     const auto &known = columns_of(sheet);
     for (const auto &name : head) {
         if (std::find(known.begin(), known.end(), name) == known.end())
-            throw DataError("row 1: unknown column '" + shown(name) + "'" + did_you_mean(name, known));
+            throw DataError("row 1: unknown column '" + shown(name) + "'" + what_instead(name, known));
         if (std::count(head.begin(), head.end(), name) > 1)
             throw DataError("row 1: column '" + name + "' stands twice");
     }

@@ -53,6 +53,7 @@ std::vector<std::string> ids_of(const Missing &missing) {
     put(Missing::shape(), "shape");
     put(Missing::table_value(), "table value");
     put(Missing::exact_number(), "exact number");
+    put(Missing::blank(), "blank");
     return out;
 }
 
@@ -124,11 +125,17 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
         if (one.proof) entry["proof"] = json_of(set, *one.proof);
         classes.push_back(std::move(entry));
     }
-    return canonical({{"form", 2},
-                      {"criteria", {{"set", set.name}, {"edition", set.edition}, {"hash", set.hash}}},
-                      {"vocabulary", vocabulary.hash()},
-                      {"engine", engine_number},
-                      {"classes", classes}});
+    nlohmann::json out{{"form", 2},
+                       {"criteria", {{"set", set.name}, {"edition", set.edition}, {"hash", set.hash}}},
+                       {"vocabulary", vocabulary.hash()},
+                       {"engine", engine_number},
+                       {"classes", classes}};
+    for (const auto &one : set.fillings)
+        out["filled"].push_back({{"blank", one.blank},
+                                 {"class", one.class_id},
+                                 {"value", exact_text(one.value)},
+                                 {"entry", one.entry}});
+    return canonical(out);
 }
 
 std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again) {
@@ -171,6 +178,10 @@ StoredVerdict verdict_from(const Entry &e) {
     out.engine = body.value("engine", 0);
     for (const auto &c : body.at("classes"))
         out.classes.push_back({c.at("class").get<std::string>(), c.at("verdict").get<std::string>()});
+    for (const auto &one : body.value("filled", nlohmann::json::array()))
+        out.filled.push_back({one.at("blank").get<std::string>(), one.at("class").get<std::string>(),
+                              exact_from(one.at("value").get<std::string>()),
+                              one.value("entry", std::string()), ""});
     out.body = e.body;
     return out;
 }

@@ -6,24 +6,26 @@ const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]')
 const reading = /** @type {HTMLElement} */ (document.querySelector('#reading'));
 const pad = /** @type {HTMLElement} */ (document.querySelector('#pad'));
 
-/** What was tapped so far. */
-const parts = { type: '', key: '', size: '', place: '', side: '' };
+/** What was tapped so far; the digits go to the measure whose key is pressed ('': a size of no name). */
+const parts = { type: '', key: '', place: '', side: '' };
+/** @type {Map<string, string>} digits by key */
+const measures = new Map();
 let target = 'size';
 
 function composed() {
-    const unit = pad.dataset.sayUnit !== undefined && parts.size ? ` ${pad.dataset.unit}` : '';
-    const measure = parts.size ? `${parts.key} ${parts.size}${unit}`.trim() : '';
+    const unit = pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
+    const measured = [...measures].map(([key, digits]) => digits && `${key} ${digits}${unit}`.trim());
     const clock = parts.place.includes(':');
     const placeUnit = parts.place && !clock && pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
     const place = parts.place ? `at ${parts.place}${placeUnit}` : '';
-    return [parts.type, measure, place, parts.side].filter(Boolean).join(' ');
+    return [parts.type, ...measured, place, parts.side].filter(Boolean).join(' ');
 }
 
 function press() {
     for (const button of /** @type {NodeListOf<HTMLElement>} */ (pad.querySelectorAll('[data-part]'))) {
         const { part, value } = button.dataset;
-        const on = part === 'target' ? target === value : value !== '' && parts[part] === value;
-        button.setAttribute('aria-pressed', String(part === 'key' ? parts.key === value : on));
+        const now = part === 'target' ? target : part === 'size' ? measures.get(parts.key) : parts[part];
+        button.setAttribute('aria-pressed', String(now === value && (value !== '' || part === 'key')));
     }
 }
 
@@ -35,23 +37,38 @@ function changed() {
 
 export function clear() {
     for (const part of Object.keys(parts)) parts[part] = '';
+    measures.clear();
     target = 'size';
     press();
 }
 
 /**
- * One sign into the size or the place.
+ * One sign into the measure or the place.
  * @param {string} sign
  */
 function key(sign) {
-    if (sign === 'clear') {
-        clear();
-    } else if (sign === 'back') {
-        parts[target] = parts[target].slice(0, -1);
-    } else {
-        parts[target] += sign;
-    }
+    const before = target === 'place' ? parts.place : measures.get(parts.key) ?? '';
+    const after = sign === 'back' ? before.slice(0, -1) : before + sign;
+    if (sign === 'clear') clear();
+    else if (target === 'place') parts.place = after;
+    else measures.set(parts.key, after);
     changed();
+}
+
+/**
+ * What the digits measure: those that were typed before any name get this one, else another measure begins. The
+ * pressed one, pressed again, loses its name.
+ * @param {string} name
+ */
+function name(name) {
+    const to = parts.key === name ? '' : name;
+    const nameless = measures.get(parts.key);
+    if (nameless && (parts.key === '' || to === '')) {
+        measures.delete(parts.key);
+        measures.set(to, nameless);
+    }
+    parts.key = to;
+    target = 'size';
 }
 
 /** @param {HTMLElement} button */
@@ -62,8 +79,9 @@ function tap(button) {
         press();
         return;
     }
-    parts[part] = parts[part] === value ? '' : value;
-    if (part === 'key') target = 'size';
+    if (part === 'key') name(value);
+    else if (part === 'size') measures.set(parts.key, measures.get(parts.key) === value ? '' : value);
+    else parts[part] = parts[part] === value ? '' : value;
     changed();
 }
 
@@ -88,9 +106,22 @@ function place(event) {
     } else {
         parts.place = String(Math.round(nm / 254e3) / 100);
     }
-    const side = met.closest('g[data-side]')?.getAttribute('data-side');
+    const side = (met.closest('g[data-side]') ?? nearest(map, event.clientY))?.getAttribute('data-side');
     if (side === 'face' || side === 'root') parts.side = side;
     changed();
+}
+
+/**
+ * The band that a tap beside all of them is nearest to.
+ * @param {SVGSVGElement} map
+ * @param {number} y
+ */
+function nearest(map, y) {
+    const away = band => {
+        const { top, bottom } = band.getBoundingClientRect();
+        return Math.max(top - y, y - bottom, 0);
+    };
+    return [...map.querySelectorAll('g[data-side]')].sort((a, b) => away(a) - away(b))[0];
 }
 
 let waiting = 0;
@@ -139,4 +170,13 @@ if (form && line && pad && token) {
         echo();
     });
     form.addEventListener('submit', submit);
+    // A line that stands there is not logged: nobody finishes without it by a slip.
+    document.addEventListener('submit', event => {
+        const to = /** @type {HTMLFormElement} */ (event.target);
+        if (!to.action.endsWith('/finish') || !line.value.trim()) return;
+        event.preventDefault();
+        event.stopImmediatePropagation();
+        showPart(reading, '<p class="open" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>');
+        line.focus();
+    }, true);
 }

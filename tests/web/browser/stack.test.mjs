@@ -46,7 +46,10 @@ test('fifteen coupons with thirty exams and 23 finds are tapped in at most 450 t
             await tap(page.getByRole('link', { name: i < coupons ? `${method} of T-${i + 1}` : 'All that waits' }));
         }
     }
-    await page.getByText('Nothing waits').waitFor();
+    await page.getByRole('heading', { name: 'To be examined' }).waitFor();
+    assert.equal(await page.getByRole('link', { name: /^(begin|go on)/ }).count(), 0);
+    // Undercuts of no depth: every exam is done, and no coupon can be decided.
+    assert.equal(await page.getByRole('link', { name: /^cannot say/ }).count(), coupons);
     assert.equal(finds, 23);
     assert.ok(taps <= most_taps, `${taps} taps`);
     const all = Array.from({ length: coupons }, (_, i) => bench.coupon(`T-${i + 1}`)).flatMap(one => one.exams);

@@ -119,6 +119,26 @@ test('the digits put fractions together, and what was typed is not mixed with wh
     await bench.remove();
 });
 
+test('a second measure begins beside the first, and digits that came before a name get it', async () => {
+    const page = await atTheBench({});
+    const line = page.getByLabel('What was found');
+    await page.getByRole('button', { name: 'undercut', exact: true }).click();
+    for (const key of ['0', '.', '2'])
+        await page.locator(`[data-key="${key}"]`).click();
+    await page.locator('[data-part=key][data-value=l]').click();
+    assert.match(await line.inputValue(), /^undercut l 0\.2(?: in)?$/);
+    await page.locator('[data-part=key][data-value=d]').click();
+    for (const key of ['0', '.', '0', '1'])
+        await page.locator(`[data-key="${key}"]`).click();
+    assert.match(await line.inputValue(), /^undercut l 0\.2(?: in)? d 0\.01(?: in)?$/);
+    // Back to the first one: its digits go on.
+    await page.locator('[data-part=key][data-value=l]').click();
+    await page.locator('[data-key="5"]').click();
+    assert.match(await line.inputValue(), /^undercut l 0\.25(?: in)? d 0\.01(?: in)?$/);
+    await page.context().close();
+    await bench.remove();
+});
+
 test('a refused line stands there again, is asked about, and is taken when it is meant so', async () => {
     const page = await atTheBench({});
     const line = page.getByLabel('What was found');

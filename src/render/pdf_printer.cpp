@@ -1,4 +1,4 @@
-#include "cli/pdf_printer.hpp"
+#include "render/pdf_printer.hpp"
 
 #include "measure/refusal.hpp"
 #include "records/files.hpp"

@@ -1,0 +1,77 @@
+// What a shop enters from its own printed copy of a standard: copy.
+#include "cli/command.hpp"
+#include "criteria/shipped.hpp"
+#include "render/json_owners_copy.hpp"
+
+namespace beadbook {
+namespace {
+
+void refuse_options(const Call &call, std::initializer_list<const char *> names, const std::string &verb) {
+    for (const char *name : names)
+        if (call.has(name)) throw UsageError("--" + std::string(name) + " does not go with '" + verb + "'");
+}
+
+/// Where there is no record yet, all is open.
+CopySheet sheet_of(Call &call, const std::string &name) {
+    if (call.has_record()) return copy_sheet(call.office(), name);
+    CopySheet out;
+    out.set = call.catalogue().criteria(name);
+    return out;
+}
+
+std::vector<CopySheet> sheets_of(Call &call) {
+    if (call.has_record()) return copy_sheets(call.office());
+    std::vector<CopySheet> out;
+    for (const auto &name : shipped_sets())
+        if (CopySheet one = sheet_of(call, name); !one.set->blanks.empty()) out.push_back(std::move(one));
+    return out;
+}
+
+ExitCode run_copy(Call &call) {
+    const std::string &verb = call.at(0);
+    const std::size_t more = call.words().size() - 1;
+    if (verb == "blanks" && more <= 1) {
+        refuse_options(call, {"class", "edition", "page", "second", "why"}, verb);
+        return more == 1 ? call.tell(sheet_of(call, call.at(1))) : call.tell(sheets_of(call));
+    }
+    const auto write = [&](auto work) { return call.tell(call.write(work, Ledger::Mode::create)); };
+    if (verb == "confirm" && more == 2)
+        return write([&](Writing &w) {
+            return confirm_limit(w, {call.at(1), call.at(2), call.all("class"), call.text("edition"),
+                                     call.text("page"), call.text("second"), call.text("why")});
+        });
+    if (verb == "fill" && more == 3)
+        return write([&](Writing &w) {
+            return fill_blank(w, {call.at(1), call.at(2), call.at(3), call.all("class"), call.text("edition"),
+                                  call.text("page"), call.text("second"), call.text("why")});
+        });
+    if (verb == "withdraw" && more == 2) {
+        refuse_options(call, {"edition", "page", "second"}, verb);
+        return write([&](Writing &w) {
+            return retract_copy(w, {call.at(1), call.at(2), call.all("class"), call.text("why")});
+        });
+    }
+    throw UsageError(
+        "expected blanks [SET], confirm SET RULE, fill SET BLANK VALUE or withdraw SET RULE-OR-BLANK");
+}
+
+} // namespace
+
+std::vector<Command> owners_copy_commands() {
+    return {enters(For::keeper, run_copy,
+                   R"(copy blanks [SET] | confirm SET RULE | fill SET BLANK VALUE | withdraw SET RULE
+hold limits against the shop's own printed copy of a standard, and fill what a set leaves blank
+copy fill aws-d17.1 reinforcement "0.060 in" --class A --edition "AWS D17.1:2017" --page 21 --second "B. Reed"
+'blanks' lists what is open, with its clause. 'fill' takes a number from the copy, read by two different people; until
+then whatever the blank would decide is 'cannot say'. 'confirm' says that a limit stands in the copy as the set has it;
+who confirms what another person confirmed from the same page countersigns it. A set whose text changes is confirmed no
+more. 'withdraw' takes either back (the name of the rule or of the blank) and leaves the old entry on record. All of it
+is in the record and never in the file; a verdict keeps the numbers that it used.)",
+                   {{"class", "CLASS", "of this class only; may be repeated", 0, true},
+                    {"edition", "TEXT", "of the printed copy: \"AWS D17.1:2017\""},
+                    {"page", "TEXT", "where in the copy it stands"},
+                    {"second", "NAME", "another person who read it there too"},
+                    why_option()})};
+}
+
+} // namespace beadbook

@@ -1,0 +1,134 @@
+#include "operations/log_words.hpp"
+
+#include "criteria/shipped.hpp"
+#include "criteria/vocabulary.hpp"
+#include "measure/natural_order.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+struct LogWordInfo {
+    std::string_view text;
+    LogWord word;
+    std::size_t most; ///< words that may follow
+};
+constexpr std::array<LogWordInfo, 11> log_words{{{"help", LogWord::help, 0},
+                                                 {"list", LogWord::list, 0},
+                                                 {"undo", LogWord::undo, 1},
+                                                 {"verdict", LogWord::verdict, 1},
+                                                 {"finish", LogWord::finish, 1},
+                                                 {"none", LogWord::nothing, 1},
+                                                 {"all", LogWord::all, 0},
+                                                 {"next", LogWord::next, 0},
+                                                 {"on", LogWord::on, 2},
+                                                 {"done", LogWord::done, 0},
+                                                 {"quit", LogWord::done, 0}}};
+
+const LogWordInfo *log_word(std::string_view text) {
+    const auto at = std::find_if(log_words.begin(), log_words.end(),
+                                 [&](const LogWordInfo &one) { return one.text == text; });
+    return at == log_words.end() ? nullptr : &*at;
+}
+
+int number_in(std::string_view line, std::string_view word) {
+    const std::string_view digits = word.starts_with('#') ? word.substr(1) : word;
+    int out = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), out);
+    if (error != std::errc() || end != digits.data() + digits.size() || out < 1)
+        throw InputError("'" + shown(word) + "' is no number of a find or an exam; expected such as 3",
+                         static_cast<std::size_t>(word.data() - line.data()));
+    return out;
+}
+
+bool finishes(LogWord word) { return word == LogWord::finish || word == LogWord::nothing; }
+
+} // namespace
+
+LogOrder log_order(std::string_view line) {
+    auto words = words_of(line);
+    if (words.empty()) return {};
+    LogOrder out;
+    // MT none is none MT.
+    if (words.size() == 2 && exam_named(words[0]))
+        if (const auto *second = log_word(words[1]); second && finishes(second->word))
+            std::swap(words[0], words[1]);
+    if (words.size() == 1 && exam_named(words[0])) return {LogWord::by, "", 0, exam_named(words[0])};
+    const LogWordInfo *info = log_word(words[0]);
+    if (!info || words.size() > info->most + 1) return {};
+    if (finishes(info->word) && words.size() == 2) {
+        out.method = exam_named(words[1]);
+        if (!out.method) return {};
+    }
+    out.word = info->word;
+    if (out.word == LogWord::undo && words.size() == 2) out.number = number_in(line, words[1]);
+    if (out.word == LogWord::verdict && words.size() == 2) out.of = words[1];
+    if (out.word == LogWord::on) {
+        if (words.size() < 2) throw InputError("on which coupon? such as on T-8", line.size());
+        out.of = words[1];
+        if (words.size() == 3) out.number = number_in(line, words[2]);
+    }
+    return out;
+}
+
+std::string_view log_orders_help() {
+    return "  a line is one find: type, sizes, place: gas pore 0.045 at 3.2 | undercut l 3/8 d 0.010 at 4:00 "
+           "root\n"
+           "  MT            the lines that follow are of the MT, on the next coupons too; MT crack 0.2 at 3: "
+           "this one\n"
+           "  list          what is on record of this coupon\n"
+           "  undo [N]      take back the last line of this sitting, or its find N\n"
+           "  verdict [SET] every class as it stands, or by another criteria set\n"
+           "  finish        these are all that the exam found (finish MT: where several are open)\n"
+           "  none          the exam found nothing (MT none: where several are open)\n"
+           "  all           these are all that the open exams found, none where no find is logged; goes on\n"
+           "  next          go to the next coupon that has an open exam\n"
+           "  on COUPON [N] go to another coupon, and its exam N\n"
+           "  done          leave; the exam stays open (also Ctrl-D)\n";
+}
+
+std::vector<std::string> ways_on(Office &office, std::string_view before, std::string_view begun) {
+    std::set<std::string, NaturalOrder> out;
+    const auto offer = [&](std::string_view word) {
+        if (word.starts_with(begun)) out.emplace(word);
+    };
+    const auto words = words_of(before);
+    if (words.empty()) {
+        for (const auto &name : Vocabulary::shipped().names()) offer(name);
+        for (const auto &one : log_words) offer(one.text);
+    } else if (words.front() == "on") {
+        for (const auto &mark : office.book().coupons()) offer(mark);
+    } else if (words.front() == "verdict") {
+        for (const auto &set : shipped_sets()) offer(set);
+    } else {
+        // A name of several words goes on; in front of it may stand the method.
+        std::string_view said = before;
+        if (exam_named(words.front()))
+            said.remove_prefix(
+                std::min(before.find(words.front()) + words.front().size() + 1, before.size()));
+        for (const auto &name : Vocabulary::shipped().names())
+            if (name.size() > said.size() && name.starts_with(said)) offer(name.substr(said.size()));
+        if (!trimmed(said).empty())
+            for (const char *word :
+                 {"at", "from", "to", "length", "width", "depth", "height", "size", "face", "root"})
+                offer(word);
+    }
+    return {out.begin(), out.end()};
+}
+
+std::string next_to_log(Office &office, const std::string &after) {
+    const auto marks = office.book().coupons();
+    auto at = std::find(marks.begin(), marks.end(), after);
+    while (at != marks.end() && ++at != marks.end()) {
+        const CouponState one = office.coupon(*at);
+        if (one.record.withdrawn.empty() && !one.open_exams().empty()) return *at;
+    }
+    return "";
+}
+
+} // namespace beadbook

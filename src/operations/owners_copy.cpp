@@ -1,0 +1,74 @@
+#include "operations/owners_copy.hpp"
+
+#include "criteria/shipped.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace beadbook {
+namespace {
+
+bool bears(const FillingRecord &filling, const CriteriaSet &set) {
+    const Blank *blank = set.blank(filling.blank);
+    const auto index = set.class_index(filling.class_id);
+    return blank && index && blank->classes[*index] && filling.edition == set.edition &&
+           blank->clause == filling.clause && name_of(blank->kind) == filling.kind;
+}
+
+bool bears(const ConfirmationRecord &confirmation, const CriteriaSet &set) {
+    return confirmation.hash == set.hash;
+}
+
+} // namespace
+
+OwnersCopy copy_that_bears(const OwnersCopyState &state, const CriteriaSet &set) {
+    OwnersCopy out;
+    for (const auto &one : state.fillings)
+        if (bears(one.record, set))
+            out.fillings.push_back({one.record.blank, one.record.class_id, one.record.value, one.hash,
+                                    readers_words(one.record.read)});
+    for (const auto &one : state.confirmations)
+        if (bears(one.record, set))
+            out.confirmed.push_back({one.record.part, one.record.class_id, confirmed_words(one.record.read)});
+    // In one order, however they were entered: the verdict that is kept with them must not hang on it.
+    std::sort(out.fillings.begin(), out.fillings.end(), [](const Filling &a, const Filling &b) {
+        return std::tie(a.blank, a.class_id) < std::tie(b.blank, b.class_id);
+    });
+    return out;
+}
+
+std::size_t CopySheet::open() const {
+    std::size_t out = 0;
+    for (const auto &blank : set->blanks)
+        out += static_cast<std::size_t>(std::count(blank.classes.begin(), blank.classes.end(), true));
+    return out - set->fillings.size();
+}
+
+CopySheet copy_sheet(Office &office, const std::string &criteria) {
+    CopySheet out;
+    out.set = office.criteria(criteria);
+    out.entered = office.book().owners_copy(out.set->name);
+    for (const auto &one : out.entered.confirmations)
+        if (!bears(one.record, *out.set)) out.of_other_text.push_back(one.record);
+    for (const auto &one : out.entered.fillings)
+        if (!bears(one.record, *out.set)) out.of_other_blank.push_back(one.record);
+    return out;
+}
+
+std::vector<CopySheet> copy_sheets(Office &office) {
+    const auto entered = office.book().sets_with_copy();
+    std::vector<CopySheet> out;
+    for (const auto &name : shipped_sets()) {
+        const bool spoken_of = std::find(entered.begin(), entered.end(), name) != entered.end();
+        if (spoken_of || !office.catalogue().criteria(name)->blanks.empty())
+            out.push_back(copy_sheet(office, name));
+    }
+    return out;
+}
+
+bool older_than_filled(Office &office, const StoredVerdict &verdict) {
+    const auto set = office.with_copy(office.catalogue().kept_criteria(office.ledger(), verdict.hash));
+    return set && set->fillings != verdict.filled;
+}
+
+} // namespace beadbook

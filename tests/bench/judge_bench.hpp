@@ -1,0 +1,16 @@
+#pragma once
+
+#include "figures.hpp"
+
+namespace beadbook::bench {
+
+/// One job by the judge (a set bound once, and bound for each coupon), by hand, and by SQLite. False if they
+/// do not reject the same classes.
+bool judge_beside_peers(Figures &figures);
+/// Pores and inclusions by several sets.
+void judge_by_sets(Figures &figures);
+/// One weld with more and more finds: by a shipped set, and by a rule for the worst window, with merging, and
+/// in an area.
+void judge_growth(Figures &figures);
+
+} // namespace beadbook::bench

@@ -1,0 +1,193 @@
+#include "operations/owners_copy.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+#include "operations/keeping.hpp"
+#include "operations/looking.hpp"
+#include "records/codecs/owners_copy.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+/// A coupon for class C of aws-d17.1 with a reinforcement of 0.020 in, whose limit is a blank.
+class Shop : public Booth {
+public:
+    Shop() {
+        coupon("T-1", {{"criteria", "aws-d17.1"},
+                       {"class", "C"},
+                       {"thickness", "0.100in"},
+                       {"magnetic", "no"},
+                       {"material", "aluminium"},
+                       {"form", "sheet"},
+                       {"diameter", ""}});
+        exam(Exam::VT);
+        log("reinforcement h 0.02 at 2");
+        finish(1);
+    }
+    static FillRequest number(const std::string &value = "0.060 in", const std::string &why = "") {
+        return {"aws-d17.1", "reinforcement", value, {"C"}, "AWS D17.1:2017", "21", "B. Reed", why};
+    }
+    Filled fill(const FillRequest &request = number(), const std::string &who = "A. Field") {
+        return write([&](Writing &w) { return fill_blank(w, request); }, who).value;
+    }
+    static ConfirmRequest undercut(const std::string &page = "12") {
+        return {"aws-d17.1", "undercut-depth", {"B"}, "AWS D17.1:2017", page, "", ""};
+    }
+    Confirmed confirm(const ConfirmRequest &request = undercut(), const std::string &who = "A. Field") {
+        return write([&](Writing &w) { return confirm_limit(w, request); }, who).value;
+    }
+    void withdraw(const std::string &part, const std::string &why = "the wrong column") {
+        write([&](Writing &w) { return retract_copy(w, {"aws-d17.1", part, {}, why}); }, "A. Field");
+    }
+    Verdict judged() {
+        return write([&](Writing &w) { return judge_and_keep(w, "T-1"); }).value.verdict();
+    }
+    std::string standing_of(const std::string &rule, std::size_t c) {
+        for (const auto &one : office.criteria("aws-d17.1")->rules)
+            if (one.id == rule) return print(one.standings[c]);
+        return "";
+    }
+    bool replays() { return verify(office, {true, ""}).holds(); }
+};
+
+} // namespace
+
+TEST_CASE("a blank is filled by two people, and the coupon is judged by the number", "[copy]") {
+    Shop shop;
+    CHECK(shop.judged() == Verdict::cannot_say);
+    const Filled done = shop.fill();
+    CHECK(done.fillings.size() == 1);
+    CHECK(done.still_open == std::vector<std::string>{"A", "B"});
+    CHECK(shop.judged() == Verdict::accept);
+    CHECK(shop.standing_of("reinforcement", 2) ==
+          "filled by A. Field and B. Reed (page 21 of AWS D17.1:2017)");
+    CHECK(shop.standing_of("reinforcement", 0) == "blank");
+    CHECK(copy_sheet(shop.office, "aws-d17.1").open() == 11);
+    CHECK(shop.replays());
+}
+
+TEST_CASE("a number is replaced with a reason, and each verdict keeps the one that it used", "[copy]") {
+    Shop shop;
+    shop.fill();
+    CHECK(shop.judged() == Verdict::accept);
+    CHECK_THAT(shop.refusal([&] { shop.fill(Shop::number("0.010 in")); }).what(),
+               says("a correction needs a reason"));
+    CHECK_THAT(shop.refusal([&] { shop.fill(); }).what(), says("changes nothing"));
+    shop.fill(Shop::number("0.010 in", "a misprint, see the errata"));
+    CHECK(show_coupon(shop.office, "T-1").older_than_filled.size() == 1);
+    CHECK(shop.judged() == Verdict::reject);
+    CHECK(shop.replays());
+    const CouponSheet sheet = show_coupon(shop.office, "T-1");
+    REQUIRE(sheet.coupon.verdicts.size() == 2);
+    CHECK(sheet.older_than_filled == std::vector<std::int64_t>{sheet.coupon.verdicts[0].seq});
+    CHECK(sheet.coupon.verdicts[0].filled.at(0).value == Exact(1'524'000));
+    CHECK(sheet.coupon.verdicts[1].filled.at(0).value == Exact(254'000));
+    shop.withdraw("reinforcement");
+    CHECK(shop.judged() == Verdict::cannot_say);
+    CHECK(shop.replays());
+    CHECK_THAT(shop.refusal([&] { shop.withdraw("reinforcement"); }).what(),
+               says("nothing of 'reinforcement' is filled"));
+}
+
+TEST_CASE("a grade that rests on a number is to be given again once it is withdrawn", "[copy]") {
+    Shop shop;
+    shop.fill();
+    shop.write([&](Writing &w) { return grade_coupon(w, {"T-1", true, "", {}}); });
+    CHECK(show_coupon(shop.office, "T-1").grade_standing.state == GradeStanding::State::stands);
+    shop.withdraw("reinforcement");
+    CHECK(show_coupon(shop.office, "T-1").grade_standing.state == GradeStanding::State::again);
+}
+
+TEST_CASE("what fills no blank is refused, and nothing is stored", "[copy]") {
+    Shop shop;
+    const auto refused_as = [&](auto change) {
+        FillRequest request = Shop::number();
+        change(request);
+        const Refusal refusal = shop.refusal([&] { shop.fill(request); });
+        return field_of(refusal) + ": " + refusal.what();
+    };
+    CHECK_THAT(refused_as([](auto &r) { r.blank = "reinforcment"; }),
+               says("blank: ") && says("did you mean"));
+    CHECK_THAT(refused_as([](auto &r) { r.criteria = "ufgs-15216n"; }), says("leave nothing blank"));
+    CHECK_THAT(refused_as([](auto &r) { r.classes = {"D"}; }), says("class: ") && says("no class 'D'"));
+    CHECK_THAT(refused_as([](auto &r) { r.classes.clear(); }), says("give class: "));
+    CHECK_THAT(refused_as([](auto &r) { r.value = "60 deg"; }),
+               says("value: blank reinforcement is a length"));
+    CHECK_THAT(refused_as([](auto &r) { r.value = "0.06"; }), says("value: "));
+    CHECK_THAT(refused_as([](auto &r) { r.value = "6 in"; }), says("value: ") && says("plausible is"));
+    CHECK_THAT(refused_as([](auto &r) { r.copy = ""; }), says("give edition: "));
+    CHECK_THAT(refused_as([](auto &r) { r.page = " "; }), says("give page: "));
+    CHECK_THAT(refused_as([](auto &r) { r.second = ""; }), says("give second: "));
+    CHECK_THAT(refused_as([](auto &r) { r.second = "a  field"; }), says("second: ") && says("different"));
+}
+
+TEST_CASE("a limit is confirmed, countersigned by another person, and taken back", "[copy]") {
+    Shop shop;
+    shop.confirm();
+    CHECK(shop.standing_of("undercut-depth", 1) ==
+          "second hand, confirmed by A. Field (page 12, edition AWS D17.1:2017)");
+    CHECK(shop.standing_of("undercut-depth", 0) == "second hand");
+    CHECK_THAT(shop.refusal([&] { shop.confirm(); }).what(), says("changes nothing"));
+    shop.confirm(Shop::undercut(), "B. Reed");
+    CHECK(shop.standing_of("undercut-depth", 1) ==
+          "second hand, confirmed by A. Field (page 12, edition AWS D17.1:2017, countersigned by B. Reed)");
+    CHECK_THAT(shop.refusal([&] { shop.confirm(Shop::undercut("13")); }).what(), says("needs a reason"));
+    shop.withdraw("undercut-depth");
+    CHECK(shop.standing_of("undercut-depth", 1) == "second hand");
+    CHECK(shop.replays());
+}
+
+TEST_CASE("every part with a standing can be confirmed, and no blank", "[copy]") {
+    Shop shop;
+    ConfirmRequest request = Shop::undercut();
+    request.part = "radiographic"; // a required exam
+    request.classes.clear();
+    shop.confirm(request);
+    const auto set = shop.office.criteria("aws-d17.1");
+    CHECK(std::any_of(set->required.begin(), set->required.end(),
+                      [](const RequiredExam &one) { return !one.standing.confirmed.empty(); }));
+    request.classes = {"A"};
+    CHECK(field_of(shop.refusal([&] { shop.confirm(request); })) == "class");
+    request.part = "reinforcement";
+    CHECK_THAT(shop.refusal([&] { shop.confirm(request); }).what(), says("it is filled, not confirmed"));
+    request.part = "undercut-depht";
+    CHECK_THAT(shop.refusal([&] { shop.confirm(request); }).what(), says("did you mean 'undercut-depth'?"));
+}
+
+TEST_CASE("a confirmation holds for the very text, a filling for the edition and the blank", "[copy]") {
+    Shop shop;
+    shop.fill();
+    shop.confirm();
+    const OwnersCopyState entered = shop.book.owners_copy("aws-d17.1");
+    CriteriaSet set = *shop.catalogue.criteria("aws-d17.1");
+    CHECK(copy_that_bears(entered, set).fillings.size() == 1);
+    CHECK(copy_that_bears(entered, set).confirmed.size() == 1);
+    set.hash = "another";
+    CHECK(copy_that_bears(entered, set).fillings.size() == 1);
+    CHECK(copy_that_bears(entered, set).confirmed.empty());
+    set.blanks[0].clause = "another";
+    CHECK(copy_that_bears(entered, set).fillings.empty());
+    set = *shop.catalogue.criteria("aws-d17.1");
+    set.edition = "another";
+    CHECK(copy_that_bears(entered, set).fillings.empty());
+}
+
+TEST_CASE("an entry that one person alone would have made is not read", "[copy]") {
+    FillingRecord record{"s",
+                         "e",
+                         "b",
+                         "c",
+                         "length",
+                         "A",
+                         "1 in",
+                         Exact(nm_per_inch),
+                         {"it", "1", "A", "B", parse_day("2026-11-25")}};
+    Entry entry = codec::entry_of(record);
+    CHECK(codec::filling_from(entry) == record);
+    record.read.second = "a";
+    CHECK_THROWS_AS(codec::filling_from(codec::entry_of(record)), StoreError);
+    record.read.second = "";
+    CHECK_THROWS_AS(codec::filling_from(codec::entry_of(record)), StoreError);
+}
