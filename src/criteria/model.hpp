@@ -99,6 +99,7 @@ struct Rule {
     std::vector<Condition> where; ///< on each indication
     Formula measure;              ///< Kind::each
     Quantity summed = Quantity::length;
+    bool as_rectangles = false;      ///< of summed areas: length times width of each, whatever its shape
     std::vector<Window> windows;     ///< one a class; empty: none
     bool window_by_class = false;    ///< they differ
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line

@@ -52,6 +52,7 @@ std::string measure_of(const Rule &rule, std::size_t class_index) {
                    : "";
     }
     if (rule.linked) out += "|line " + own_words(*rule.linked) + " " + std::to_string(rule.least_group);
+    if (rule.as_rectangles) out += "|as rectangles";
     if (rule.prorated) out += "|in proportion";
     return out + (is_maximum(rule.compare) ? "|at most" : "|at least");
 }

@@ -219,7 +219,8 @@ std::string measure_words(const Rule &rule) {
     switch (rule.kind) {
     case Rule::Kind::each: return rule.measure.text;
     case Rule::Kind::gap: return "gap";
-    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name);
+    case Rule::Kind::sum:
+        return "sum of " + std::string(info(rule.summed).name) + (rule.as_rectangles ? " as rectangles" : "");
     case Rule::Kind::count: return "count";
     case Rule::Kind::combine: return "types at the borderline";
     case Rule::Kind::presence:
