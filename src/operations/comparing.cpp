@@ -151,8 +151,8 @@ private:
                           : a == SaidKind::none || b == SaidKind::free ? CompareOutcome::stricter
                                                                        : CompareOutcome::looser;
         else if (is_left_open(a) || is_left_open(b))
-            out.outcome =
-                a == b && (a != SaidKind::blank || same_blank(out)) ? CompareOutcome::equal : CompareOutcome::open;
+            out.outcome = a == b && (a != SaidKind::blank || same_blank(out)) ? CompareOutcome::equal
+                                                                              : CompareOutcome::open;
         else if (says_a || says_b)
             out.outcome = says_a ? CompareOutcome::only_first : CompareOutcome::only_second;
         else
@@ -238,7 +238,7 @@ private:
 
     void add_numbers(ThicknessStretch &one) const {
         for (const bool at_end : {false, true}) {
-            if (at_end && !one.to) continue;
+            if (at_end ? !one.to : one.from == 1) continue; // from nothing on
             const Coupon coupon = so_thick(facts_, at_end ? *one.to : one.from, unit_);
             (at_end ? one.first.to : one.first.from) = first_.number(one.first, coupon);
             (at_end ? one.second.to : one.second.from) = second_.number(one.second, coupon);

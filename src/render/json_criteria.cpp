@@ -45,7 +45,8 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (rule.prorated) out["in proportion on a shorter weld"] = true;
     if (rule.must_be_measured) out["must be measured"] = true;
     for (const std::size_t other : rule.combined) out["of the rules"].push_back(set.rules[other].id);
-    if (!rule.combined.empty()) out["borderline from"] = print_exact(rule.borderline, Dimension::number, set.unit);
+    if (!rule.combined.empty())
+        out["borderline from"] = print_exact(rule.borderline, Dimension::number, set.unit);
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
         Json limit = authority_json("", rule.standings[c]);
         limit.erase("clause");

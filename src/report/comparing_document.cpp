@@ -50,7 +50,7 @@ bool is_crossing(const ThicknessStretch &one) {
 void add_table(Document &doc, const ComparedSets &all, const ComparedClasses &classes,
                const std::vector<const ComparedThing *> &things) {
     const SideNames names = side_names(all, classes);
-    Grid table{{{"imperfection"}, {"thickness"}, {names.first}, {names.second}, {names.first + " is"}}, {}};
+    Grid table{{{"imperfection"}, {"thickness"}, {names.first}, {names.second}, {"comparison"}}, {}};
     for (const ComparedThing *thing : things) {
         std::string heading = thing_heading(all, classes, *thing);
         for (const auto &one : thing->stretches) {
@@ -211,12 +211,14 @@ std::string said_in_words(const ComparedSets &all, const CriteriaSet &set, std::
         if (named.name == rule.limits[class_index].text) out += " = " + named.text;
     for (const std::size_t other : said.also)
         out += ", and " + set.rules[other].limits[class_index].text + " by " + set.rules[other].id;
-    if (!said.from) return out;
-    const std::string from = number(*said.from);
-    if (!said.to) return from == rule.limits[class_index].text ? out : out + " (" + from + " and on)";
-    const std::string to = number(*said.to);
-    if (from != to) return out + " (" + from + " to " + to + ")";
-    return from == rule.limits[class_index].text ? out : out + " (" + from + ")";
+    const Formula &limit = rule.limits[class_index].formula;
+    if (limit.is_constant())
+        return all.unit == set.unit ? out : out + " (" + number(limit.constant_limit(rule.compare)) + ")";
+    const std::string from = said.from ? number(*said.from) : "", to = said.to ? number(*said.to) : "";
+    if (from.empty() && to.empty()) return out;
+    if (to.empty()) return out + " (" + from + " and on)";
+    if (from.empty()) return out + " (to " + to + ")";
+    return out + " (" + (from == to ? from : from + " to " + to) + ")";
 }
 
 Document document_of(const ComparedSets &all) {

@@ -52,5 +52,5 @@ TEST_CASE("a comparison goes on a page", "[catalogue]") {
     const Program run;
     run.ok({"criteria", "compare", "en-1090-2", "iso-5817", "--class", "EXC3", "--as-class", "B", "--html",
             run.file("x.html")});
-    CHECK_THAT(read_file(run.file("x.html")), says("en-1090-2 EXC3 is") && says("no limit"));
+    CHECK_THAT(read_file(run.file("x.html")), says("en-1090-2 EXC3 beside iso-5817 B") && says("comparison") && says("no limit"));
 }

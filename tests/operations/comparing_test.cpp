@@ -2,7 +2,7 @@
 #include "operations/comparing.hpp"
 
 #include "catch.hpp"
-#include "criteria/shipped.hpp"
+#include "criteria/load.hpp"
 
 #include <algorithm>
 
@@ -207,12 +207,13 @@ TEST_CASE("one rule's conditions are held against another's; a rule of one side 
 
 TEST_CASE("a blank is told as one, and is equal to itself alone", "[comparing]") {
     const auto blank_set = [](const std::string &name, const std::string &kept) {
-        return load_criteria("set: " + name +
-                             "\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A, B]\nscope: not read\n"
-                             "quantities: {t: thinner member}\nblanks:\n"
-                             "  - {id: height, kind: length, limits: size of a pore, plausible: over 0 mm, clause: \"1\"}\n"
-                             "rules:\n" +
-                             kept);
+        return load_criteria(
+            "set: " + name +
+            "\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A, B]\nscope: not read\n"
+            "quantities: {t: thinner member}\nblanks:\n"
+            "  - {id: height, kind: length, limits: size of a pore, plausible: over 0 mm, clause: \"1\"}\n"
+            "rules:\n" +
+            kept);
     };
     const Loaded both = blank_set("a", pore_rule("r", "t over 3 mm", "blank height"));
     const Loaded capped = blank_set("b", pore_rule("r", "", "blank height"));
