@@ -4,6 +4,7 @@
 #include "cli/page.hpp"
 #include "measure/text.hpp"
 #include "operations/described.hpp"
+#include "render/json_comparing.hpp"
 #include "render/json_criteria.hpp"
 #include "render/json_practice.hpp"
 #include "render/json_rules.hpp"
@@ -83,11 +84,35 @@ ExitCode run_picture(Call &call) {
     return wants_page(call) ? tell_bare_page(call, document_of(curves)) : call.tell(curves);
 }
 
+/// The sheet that an engineer signs.
+ExitCode show_page(Call &call) {
+    if (!call.coupon_fields().empty())
+        throw UsageError("a description of the coupon goes with picture and compare");
+    Document doc = document_of(*set_named(call, call.at(1)));
+    doc.add(Signatures{{"held against the owner's copy by, date", "approved by, date"}});
+    return tell_bare_page(call, doc);
+}
+
+ExitCode run_compare(Call &call) {
+    CompareRequest request;
+    std::map<std::string, std::string> fields = call.coupon_fields();
+    if (const auto id = fields.extract("class")) request.class_id = id.mapped();
+    request.as_class = call.text("as-class");
+    request.coupon = described_coupon(fields);
+    const auto first = set_named(call, call.at(1));
+    const ComparedSets compared =
+        compare_sets(first, call.words().size() > 2 ? set_named(call, call.at(2)) : first, request);
+    return wants_page(call) ? tell_bare_page(call, document_of(compared)) : call.tell(compared);
+}
+
 ExitCode run_criteria(Call &call) {
     Catalogue &catalogue = call.catalogue();
     if (is(call, "picture", 1)) return run_picture(call);
-    if (wants_page(call) || !call.coupon_fields().empty())
-        throw UsageError("a page and a description of the coupon go with picture");
+    if (is(call, "compare", 1) || is(call, "compare", 2)) return run_compare(call);
+    if (is(call, "show", 1) && wants_page(call)) return show_page(call);
+    if (wants_page(call) || !call.coupon_fields().empty() || call.has("as-class"))
+        throw UsageError(
+            "a page and a description of the coupon go with picture and compare, a page with show too");
     if (is(call, "check", 1))
         return tell_check(call, check_criteria(catalogue, call.source(call.at(1)), call.has("coverage")));
     if (is(call, "cases", 0) || is(call, "cases", 1)) return run_cases(call);
@@ -95,8 +120,9 @@ ExitCode run_criteria(Call &call) {
     if (is(call, "list", 0)) return call.tell(all_criteria(catalogue));
     if (is(call, "types", 0)) return call.tell(imperfection_types());
     if (is(call, "show", 1)) return call.tell(*set_named(call, call.at(1)));
-    refuse_verb(call, {"list", "types", "show", "picture", "check", "cases", "schema"});
-    throw UsageError("expected list, types, show SET, picture SET, check SET, cases [SET] or schema [KIND]");
+    refuse_verb(call, {"list", "types", "show", "picture", "compare", "check", "cases", "schema"});
+    throw UsageError("expected list, types, show SET, picture SET, compare SET [OTHER], check SET, "
+                     "cases [SET] or schema [KIND]");
 }
 
 ExitCode run_rules(Call &call) {
@@ -122,19 +148,22 @@ ExitCode run_practice(Call &call) {
 
 std::vector<Command> catalogue_commands() {
     return {
-        looks(For::keeper, run_criteria,
-              R"(criteria list | types | show SET | picture SET | check SET | cases [SET] | schema [KIND]
+        looks(
+            For::keeper, run_criteria,
+            R"(criteria list | types | show SET | picture SET | compare SET [OTHER] | check SET | cases [SET] | schema [KIND]
 the criteria sets, their rules with clause and standing, and the words for imperfections
 criteria check my-shop.yaml --coverage
 SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' judges the worked cases
 beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. With
 --boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
-each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'schema'
-prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
-              options(
-                  Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
-                  Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
-                  page_options(), coupon_field_options())),
+each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'compare'
+holds two sets, or two classes by --class and --as-class, side by side: over which thickness which limit is stricter.
+--html and --pdf put what show, picture or compare tells on a page; that of show has lines to sign. 'schema' prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
+            options(
+                Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
+                Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
+                Option{"as-class", "CLASS", "with compare: class of OTHER beside --class"}, page_options(),
+                coupon_field_options())),
         looks(For::keeper, run_rules, R"(rules list | show RULES | check FILE
 rules for welders: list them, show one, or check a file of your own
 rules show asme-ix

@@ -171,16 +171,22 @@ void check_exams(const CriteriaSet &set, Doubts &doubts) {
             return std::find(other.one_of.begin(), other.one_of.end(), exam) != other.one_of.end();
         });
     };
+    const auto asked_as_often = [](const RequiredExam &one, const RequiredExam &other) {
+        return std::all_of(one.when.begin(), one.when.end(), [&](const Condition &c) {
+            return std::any_of(other.when.begin(), other.when.end(),
+                               [&](const Condition &own) { return own.text == c.text; });
+        });
+    };
     for (const auto &exam : set.required)
         for (std::size_t c = 0; c + 1 < set.classes.size(); ++c) {
             if (exam.classes[c] || !exam.classes[c + 1]) continue;
             if (std::any_of(set.required.begin(), set.required.end(), [&](const RequiredExam &other) {
-                    return other.classes[c] && within(other, exam);
+                    return other.classes[c] && within(other, exam) && asked_as_often(other, exam);
                 }))
                 continue;
             doubts.tell("exam-for-looser-class", exam.id, {}, "required exams." + exam.id,
                         "class " + set.classes[c + 1].id + " asks for it, and class " + set.classes[c].id +
-                            ", which should be stricter, does not");
+                            ", which should be stricter, does not, or not as often");
         }
 }
 

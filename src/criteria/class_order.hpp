@@ -9,5 +9,8 @@ namespace beadbook {
 /// coupon. A class that is silent is passed over. A doubt too where a looser class asks for an exam that the
 /// stricter one does not.
 void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts);
+/// The rest of it, doubts alone: classes with stretches of their own, what one leaves open and a looser one
+/// forbids, relevance, and rules that share the classes.
+void check_order_elsewhere(const CriteriaSet &set, Doubts &doubts);
 
 } // namespace beadbook

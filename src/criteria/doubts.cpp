@@ -20,7 +20,8 @@ const std::vector<std::string> &check_names() {
                                                 "gap-on-covered-type",   "exam-without-rule",
                                                 "relevance-over-limit",  "duplicate-clause",
                                                 "shadowed-measure",      "unused-formula",
-                                                "unused-blank"};
+                                                "unused-blank",          "idle-part",
+                                                "broken-count"};
     return names;
 }
 

@@ -144,7 +144,10 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
             "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
             "'scope: not read'");
     Doubts doubts(set, issues);
-    if (set.ordered) check_order(set, issues, doubts);
+    if (set.ordered) {
+        check_order(set, issues, doubts);
+        check_order_elsewhere(set, doubts);
+    }
     check_tables(set, issues, doubts);
     check_merging(set, doubts);
     check_conditions(set, doubts);

@@ -110,8 +110,10 @@ private:
             if (names_.find(entry.key))
                 issues_.error(entry.key_where, "formulas",
                               "'" + shown(entry.key) + "' is the name of something else here");
-            if (auto f = read_formula(entry.value, "formulas." + entry.key, names_, issues_))
+            if (auto f = read_formula(entry.value, "formulas." + entry.key, names_, issues_)) {
+                set_.formulas.push_back({entry.key, entry.value.text});
                 names_.formulas.emplace(entry.key, std::move(*f));
+            }
         }
     }
 
@@ -119,10 +121,12 @@ private:
         const Yaml *map = top.get("tables");
         if (!map) return;
         for (const auto &entry : map->entries)
-            if (auto table = read_table(entry.key, entry.value, names_, issues_))
+            if (auto table = read_table(entry.key, entry.value, names_, issues_)) {
+                set_.tables.push_back(table);
                 names_.tables.emplace(entry.key, std::move(table));
-            else
+            } else {
                 names_.unread_tables.insert(entry.key);
+            }
     }
 
     /// Parts, or the words `not read`: then nobody knows what lies outside.
@@ -147,8 +151,8 @@ private:
 
     void read_linear(const Yaml &node) {
         const Fields fields(node, "linear", {"when", "clause", "standing"}, issues_);
-        fields.needed_text("clause");
-        read_standing(fields, issues_);
+        set_.linear_clause = fields.needed_text("clause");
+        set_.linear_standing = read_standing(fields, issues_);
         if (const Yaml *when = fields.need("when"))
             if (auto c = read_condition(*when, "linear.when", names_, issues_)) {
                 refuse_scopes({*c}, {Scope::pair, Scope::group}, true, fields, "linear.when");

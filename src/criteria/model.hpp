@@ -5,6 +5,7 @@
 #include "language/condition.hpp"
 
 #include <bitset>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -98,6 +99,7 @@ struct Rule {
     std::vector<Condition> where; ///< on each indication
     Formula measure;              ///< Kind::each
     Quantity summed = Quantity::length;
+    bool as_rectangles = false;      ///< of summed areas: length times width of each, whatever its shape
     std::vector<Window> windows;     ///< one a class; empty: none
     bool window_by_class = false;    ///< they differ
     std::optional<Condition> linked; ///< neighbours that satisfy it form a group in line
@@ -214,6 +216,11 @@ struct DeclaredQuantity {
     Where where;
 };
 
+/// A name of the file for a formula, as written; limits may say the name only.
+struct NamedFormula {
+    std::string name, text;
+};
+
 /// A formula or table that nothing speaks of.
 struct UnusedName {
     std::string name, path;
@@ -227,12 +234,16 @@ struct CriteriaSet {
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
     bool ordered = true;
     std::vector<DeclaredQuantity> declared;
+    std::vector<NamedFormula> formulas;
+    std::vector<std::shared_ptr<const Table>> tables;
     std::vector<UnusedName> unused;
     std::vector<ScopePart> scope;
     bool scope_said = false; ///< the file speaks of its scope, if only to say that it was not read
     /// Nobody read what lies outside.
     bool scope_not_read() const { return scope_said && scope.empty(); }
     std::optional<Condition> linear; ///< when a measured indication is linear
+    std::string linear_clause;
+    Standing linear_standing;
     std::vector<Relevance> relevance;
     std::vector<Merge> merges;
     std::vector<RequiredExam> required;

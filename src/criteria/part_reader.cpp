@@ -253,6 +253,16 @@ Gap read_gap(const Yaml &node, ReadContext &context) {
     return out;
 }
 
+bool read_as_rectangles(const Fields &fields, const Rule &rule) {
+    const std::string how = fields.text("area");
+    if (how.empty()) return false;
+    if (how != "rectangle")
+        fields.error("area", "found '" + shown(how) + "'; expected rectangle");
+    else if (rule.kind != Rule::Kind::sum || rule.summed != Quantity::area)
+        fields.error("area", "only a sum of area says how areas are taken");
+    return true;
+}
+
 void read_blank(const Yaml &node, ReadContext &context) {
     static const std::vector<std::string> keys{"id", "limits", "kind", "clause", "plausible"};
     constexpr std::array kinds{Blank::Kind::length, Blank::Kind::area, Blank::Kind::angle, Blank::Kind::count,

@@ -13,6 +13,9 @@ void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_li
 /// An error if a condition hangs on a blank: whether a rule speaks at all must not wait for a number.
 void refuse_blanks(const Condition &condition, const Fields &fields, std::string_view key);
 
+/// Key `area` of a rule that sums areas: `rectangle`, of each that nobody measured otherwise.
+bool read_as_rectangles(const Fields &fields, const Rule &rule);
+
 /// What stands on a blank is neither read nor remembered: its standing, and which classes hang on the blank.
 void note_blanks(Rule &rule, CriteriaSet &set);
 

@@ -67,12 +67,15 @@ Scoped scoped(const std::vector<Condition> &conditions) {
     return out;
 }
 
+/// Of two that hold something each. Every pair of rules is asked, so nothing is copied.
 bool meet(const Scoped &a, const Scoped &b) {
-    Scoped both = a;
-    for (const auto &[slot, band] : b.bands) both.bands[slot] = both.bands[slot].within(band);
-    for (const auto &[slot, fitting] : b.words)
-        both.words.try_emplace(slot, ~std::uint64_t{0}).first->second &= fitting;
-    return !both.empty();
+    for (const auto &[slot, band] : b.bands)
+        if (const auto own = a.bands.find(slot); own != a.bands.end() && own->second.within(band).empty())
+            return false;
+    return std::none_of(b.words.begin(), b.words.end(), [&](const auto &one) {
+        const auto own = a.words.find(one.first);
+        return own != a.words.end() && (own->second & one.second) == 0;
+    });
 }
 
 void check_list(const std::vector<Condition> &conditions, const std::string &of, Where where,
@@ -89,6 +92,37 @@ void check_list(const std::vector<Condition> &conditions, const std::string &of,
     const auto never = [&](Unit unit) { return possible(where_hold(conditions, unit)) == false; };
     if (scoped(conditions).empty() || (never(Unit::inch) && never(Unit::millimetre)))
         doubts.tell("never-together", of, where, path, "its conditions never hold all together");
+}
+
+/// Of one shape only, and its conditions leave none such, by what the set calls linear.
+void check_shape(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
+    if (rule.shape == Shape::unknown || !set.linear || set.linear->edges.size() != 1) return;
+    const Condition::Edge &edge = set.linear->edges[0];
+    const bool maximum = is_maximum(edge.compare), linear = rule.shape == Shape::linear;
+    const bool itself = edge.compare == Compare::at_most || edge.compare == Compare::at_least;
+    const auto never = [&](Unit unit) {
+        const auto where = where_hold(conditions_of(set, rule), unit);
+        if (possible(where) == false) return false; // told elsewhere
+        const bool left_more = maximum != linear;   // what is left of it is to be the larger one
+        const auto some = left_more
+                              ? may_be_over(where, set.linear->left, edge.right, unit, linear != itself)
+                              : may_be_over(where, edge.right, set.linear->left, unit, linear != itself);
+        return some == false;
+    };
+    if (never(Unit::inch) && never(Unit::millimetre))
+        doubts.tell("never-together", rule.id, rule.where_from, "rules." + rule.id,
+                    "by its conditions no find is " + std::string(name_of(rule.shape)) + ", as '" +
+                        set.linear->text + "' has it");
+}
+
+/// Magnetic particles alone, of what is not magnetic.
+void check_magnetic(const std::vector<Condition> &when, const ExamSet &exams, const std::string &of,
+                    Where where, const std::string &path, Doubts &doubts) {
+    if (exams != ExamSet{}.set(static_cast<std::size_t>(Exam::MT))) return;
+    const std::uint64_t no = std::uint64_t{1} << word_index(info(Fact::magnetic), "no");
+    for (const auto &c : when)
+        if (c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::magnetic) && c.fitting == no)
+            doubts.tell("never-together", of, where, path, "by MT nothing is found where " + c.text);
 }
 
 std::vector<Condition> all_of(const Rule &rule) {
@@ -120,6 +154,7 @@ std::string measure_of(const Rule &rule) {
     for (const auto &window : rule.windows) out += window.text + ";";
     out += "|";
     if (rule.linked) out += rule.linked->text + "|" + std::to_string(rule.least_group);
+    if (rule.as_rectangles) out += "|as rectangles";
     return out + (rule.prorated ? "|in proportion" : "");
 }
 
@@ -127,12 +162,29 @@ struct Known {
     const Rule *rule;
     Scoped scope;
     std::string measure;
+    bool empty = false; ///< its conditions never hold
 };
+
+/// What it speaks of and measures, but for the band of one quantity.
+std::string all_but_band(const Known &one, Slot but) {
+    const auto number = [](const Exact &value) {
+        return std::to_string(static_cast<long long>(value.num())) + "/" + std::to_string(value.den());
+    };
+    std::string out = std::to_string(but) + "|" + one.measure + "|" + one.rule->subject.types.to_string() +
+                      one.rule->subject.exams.to_string();
+    for (const auto &[slot, band] : one.scope.bands) {
+        if (slot == but) continue;
+        out += "|" + std::to_string(slot) + (band.low_in ? "[" : "(") + (band.low ? number(*band.low) : "") +
+               "," + (band.high ? number(*band.high) : "") + (band.high_in ? "]" : ")");
+    }
+    for (const auto &[slot, fitting] : one.scope.words)
+        out += "|" + std::to_string(slot) + "=" + std::to_string(fitting);
+    for (const auto &text : one.scope.others) out += "|" + text;
+    return out;
+}
 
 /// `not said` keeps open what the other rule lets through: is it meant, or does the rule not apply?
 void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
-    const Subject &x = a.rule->subject, &y = b.rule->subject;
-    if ((x.exams & y.exams).none() || (x.types & y.types).none() || !meet(a.scope, b.scope)) return;
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         for (const auto &[silent, free] : {std::pair{a.rule, b.rule}, {b.rule, a.rule}})
             if (silent->limits[c].kind == Limit::Kind::not_said && free->limits[c].kind == Limit::Kind::free)
@@ -145,8 +197,7 @@ void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b,
 
 void check_pair(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
     const Subject &x = a.rule->subject, &y = b.rule->subject;
-    if (a.measure != b.measure || (x.exams & y.exams).none() || (x.types & y.types).none()) return;
-    if (a.scope.others != b.scope.others || !meet(a.scope, b.scope)) return;
+    if (a.measure != b.measure || a.scope.others != b.scope.others) return;
     const std::string path = "rules." + b.rule->id;
     const bool same = same_limits(set, *a.rule, *b.rule);
     if (same && a.scope == b.scope && x.types == y.types && x.exams == y.exams)
@@ -219,6 +270,36 @@ void check_shadow(const CriteriaSet &set, const Known &a, const Known &b, Doubts
                                    "' has another limit for the same finds; the stricter of them decides");
 }
 
+/// What one find may measure, beside what all in a stretch may together: the sum holds a lone one too.
+void check_sum_beside(const CriteriaSet &set, const Known &sum, const Known &one, Doubts &doubts) {
+    const Rule &strict = *sum.rule, &loose = *one.rule;
+    if (strict.kind != Rule::Kind::sum || loose.kind != Rule::Kind::each ||
+        loose.measure.lone_quantity() != slot_of(strict.summed) || strict.compare != loose.compare ||
+        strict.only_with || loose.only_with || loose.must_be_measured || strict.least_group > 1 ||
+        !speaks_of_all(sum, one))
+        return;
+    const auto conditions = conditions_of(set, loose);
+    const auto units = units_to_try(set, strict);
+    bool decides = false, limits = false;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        const Limit &x = strict.limits[c], &y = loose.limits[c];
+        if (y.kind == Limit::Kind::other) continue;
+        limits = limits || y.kind == Limit::Kind::value;
+        const Window *window = strict.window(c);
+        // Of a length the part inside counts, so the stretch must be longer than the limit.
+        const auto fits = [&](Unit unit) {
+            return strict.summed != Quantity::length || !window || window->kind != Window::Kind::length ||
+                   may_be_over(where_hold(conditions, unit), x.formula, window->length, unit, false) == false;
+        };
+        decides = decides || x.kind != Limit::Kind::value || y.kind != Limit::Kind::value ||
+                  lets_more_through(x, y, strict.compare, conditions, units) != false ||
+                  !std::all_of(units.begin(), units.end(), fits);
+    }
+    if (!decides && limits)
+        doubts.tell("shadowed-rule", loose.id, loose.where_from, "rules." + loose.id,
+                    "it never decides: rule '" + strict.id + "' allows all of them together no more");
+}
+
 std::string said(const Exact &value, Slot slot, Unit unit) {
     return print(value, info(static_cast<Quantity>(slot)).dimension, unit);
 }
@@ -267,10 +348,18 @@ void check_holes(const CriteriaSet &set, Slot slot, std::vector<const Known *> r
 } // namespace
 
 void check_conditions(const CriteriaSet &set, Doubts &doubts) {
-    for (const auto &rule : set.rules)
+    for (const auto &rule : set.rules) {
         check_list(all_of(rule), rule.id, rule.where_from, "rules." + rule.id, doubts);
+        check_shape(set, rule, doubts);
+        check_magnetic(rule.when, rule.subject.exams, rule.id, rule.where_from, "rules." + rule.id, doubts);
+    }
     for (const auto &one : set.relevance) check_list(one.ignore, one.id, {}, "relevance." + one.id, doubts);
-    for (const auto &one : set.required) check_list(one.when, one.id, {}, "required exams." + one.id, doubts);
+    for (const auto &one : set.required) {
+        check_list(one.when, one.id, {}, "required exams." + one.id, doubts);
+        ExamSet exams;
+        for (const Exam exam : one.one_of) exams.set(static_cast<std::size_t>(exam));
+        check_magnetic(one.when, exams, one.id, {}, "required exams." + one.id, doubts);
+    }
     for (const auto &gap : set.gaps) {
         std::vector<Condition> all = gap.when;
         all.insert(all.end(), gap.where.begin(), gap.where.end());
@@ -281,33 +370,31 @@ void check_conditions(const CriteriaSet &set, Doubts &doubts) {
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
     std::vector<Known> known;
     for (const auto &rule : set.rules)
-        if (rule.kind != Rule::Kind::combine && rule.kind != Rule::Kind::coupon)
-            known.push_back({&rule, scoped(all_of(rule)), measure_of(rule)});
+        if (rule.kind != Rule::Kind::combine && rule.kind != Rule::Kind::coupon) {
+            const Scoped scope = scoped(all_of(rule));
+            known.push_back({&rule, scope, measure_of(rule), scope.empty()});
+        }
     for (std::size_t b = 1; b < known.size(); ++b)
         for (std::size_t a = 0; a < b; ++a) {
+            const Subject &x = known[a].rule->subject, &y = known[b].rule->subject;
+            if ((x.types & y.types).none() || (x.exams & y.exams).none() || known[a].empty ||
+                known[b].empty || !meet(known[a].scope, known[b].scope))
+                continue;
             check_pair(set, known[a], known[b], doubts);
             check_shadow(set, known[a], known[b], doubts);
             check_silent_beside(set, known[a], known[b], doubts);
+            check_sum_beside(set, known[a], known[b], doubts);
+            check_sum_beside(set, known[b], known[a], doubts);
         }
-    for (std::size_t first = 0; first < known.size(); ++first)
-        for (const auto &[slot, band] : known[first].scope.bands) {
-            const auto alike = [&, slot = slot](const Known &one) {
-                Scoped x = known[first].scope, y = one.scope;
-                if (!y.bands.contains(slot)) return false;
-                x.bands.erase(slot), y.bands.erase(slot);
-                const Subject &s = known[first].rule->subject, &t = one.rule->subject;
-                return known[first].measure == one.measure && s.types == t.types && s.exams == t.exams &&
-                       x == y;
-            };
-            std::vector<const Known *> rules;
-            bool told = false; // with an earlier rule of the same kind
-            for (std::size_t k = 0; k < known.size(); ++k) {
-                if (!alike(known[k])) continue;
-                told = told || k < first;
-                rules.push_back(&known[k]);
-            }
-            if (!told && rules.size() > 1) check_holes(set, slot, std::move(rules), doubts);
-        }
+    // Rules that differ in one band only, in the order in which the first of them stands.
+    std::map<std::string, std::vector<const Known *>> alike;
+    for (const auto &one : known)
+        for (const auto &[slot, band] : one.scope.bands) alike[all_but_band(one, slot)].push_back(&one);
+    for (const auto &one : known)
+        for (const auto &[slot, band] : one.scope.bands)
+            if (const auto &rules = alike.at(all_but_band(one, slot));
+                rules.size() > 1 && rules.front() == &one)
+                check_holes(set, slot, rules, doubts);
 }
 
 } // namespace beadbook

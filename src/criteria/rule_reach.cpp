@@ -37,6 +37,7 @@ public:
     void check() {
         if (outside_scope()) return;
         std::vector<std::string> never, always;
+        check_wording();
         std::vector<const Table *> seen;
         for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
             if (rule_.limits[c].kind != Limit::Kind::value) continue;
@@ -44,7 +45,7 @@ public:
             for (const Table *table : rule_.limits[c].formula.tables())
                 if (std::find(seen.begin(), seen.end(), table) == seen.end())
                     check_table(*seen.emplace_back(table));
-            if (never_over(c)) never.push_back(set_.classes[c].id);
+            if (never_over(c) || held_with_none(c)) never.push_back(set_.classes[c].id);
             if (always_over(c)) always.push_back(set_.classes[c].id);
         }
         if (!never.empty())
@@ -103,6 +104,39 @@ private:
             }
         }
         return false;
+    }
+
+    /// Limits that say more, or less, than they seem to; each told once.
+    void check_wording() {
+        bool count = false, idle = false;
+        for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
+            const Limit &limit = rule_.limits[c];
+            if (limit.kind != Limit::Kind::value) continue;
+            if (!count && rule_.kind == Rule::Kind::count && limit.formula.is_constant() &&
+                !limit.formula.constant_value().is_whole()) {
+                count = true;
+                tell("broken-count", "'" + limit.text + "' is no whole number, and what it holds is counted");
+            }
+            if (!idle && has_idle_part(limit.formula)) {
+                idle = true;
+                tell("idle-part", "in '" + limit.text + "' one part never decides where the rule speaks");
+            }
+        }
+    }
+    /// `lesser of T/2 and 1 mm` of thick members only: T/2 never does. Tables are for many rules, and most
+    /// need some of their rows.
+    bool has_idle_part(const Formula &formula) const {
+        if (!formula.tables().empty()) return false;
+        if (formula.is_constant()) // then it was reckoned out, and only its words tell
+            return formula.text.find("lesser of ") != std::string::npos ||
+                   formula.text.find("greater of ") != std::string::npos;
+        return std::any_of(units_.begin(), units_.end(), [&](Unit unit) {
+            const auto pieces = pieces_of(formula, unit);
+            return pieces && pieces->size() > 1 &&
+                   std::any_of(pieces->begin(), pieces->end(), [&](const Piece &piece) {
+                       return possible(both_of(where(unit), {piece.where})) == false;
+                   });
+        });
     }
 
     /// Coupons that the rule and the scope bound on a side, and of which the table ends before that.
@@ -165,11 +199,18 @@ private:
         switch (rule_.kind) {
         case Rule::Kind::each: return in_all(units_, [&](Unit u) { return !beyond(limit, u, strictly); });
         case Rule::Kind::sum: return never_fills(c);
+        case Rule::Kind::gap: return rule_.compare == Compare::at_least && never_over_zero(limit);
         case Rule::Kind::combine:
             return limit.is_constant() &&
                    limit.constant_value() >= Exact(static_cast<std::int64_t>(rule_.combined.size()));
         default: return false;
         }
+    }
+    /// No two are nearer than touching.
+    bool never_over_zero(const Formula &limit) const {
+        return in_all(units_, [&](Unit u) {
+            return may_be_over(where(u), limit, Formula::constant(Exact(0), Dimension::length), u) == false;
+        });
     }
     bool always_over(std::size_t c) const {
         if (rule_.kind != Rule::Kind::each) return false;
@@ -181,6 +222,13 @@ private:
                                     : may_be_over(where(u), rule_.measure, limit, u, strictly);
             return within == false;
         });
+    }
+
+    /// Together with another rule, of which nothing is ever over.
+    bool held_with_none(std::size_t c) const {
+        if (!rule_.only_with) return false;
+        const Limit::Kind other = set_.rules[*rule_.only_with].limits[c].kind;
+        return other == Limit::Kind::free || other == Limit::Kind::other;
     }
 
     bool beyond(const Formula &limit, Unit unit, bool strictly) const {

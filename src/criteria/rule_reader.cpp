@@ -10,10 +10,10 @@ namespace beadbook {
 namespace {
 
 const std::vector<std::string> keys{
-    "id",       "title",    "types",       "except",  "exams",       "shape",           "when",
-    "where",    "measure",  "window",      "linked",  "least group", "short weld",      "at most",
-    "at least", "under",    "over",        "allowed", "combine",     "borderline",      "must be measured",
-    "clause",   "standing", "standing of", "reading", "says",        "reject only with"};
+    "id",       "title",   "types",    "except",      "exams",       "shape",      "when",
+    "where",    "measure", "window",   "linked",      "least group", "short weld", "at most",
+    "at least", "under",   "over",     "allowed",     "combine",     "borderline", "must be measured",
+    "area",     "clause",  "standing", "standing of", "reading",     "says",       "reject only with"};
 
 constexpr std::array<std::pair<std::string_view, Compare>, 4> compare_keys{{{"at most", Compare::at_most},
                                                                             {"at least", Compare::at_least},
@@ -47,6 +47,7 @@ public:
         refuse_scopes(rule_.when, {Scope::indication, Scope::pair, Scope::group}, true, fields_, "when");
         rule_.where = read_conditions(fields_, "where", context_.names, context_.issues);
         refuse_scopes(rule_.where, {Scope::pair, Scope::group}, false, fields_, "where");
+        rule_.as_rectangles = read_as_rectangles(fields_, rule_);
         read_window();
         read_linked();
         read_least_group();

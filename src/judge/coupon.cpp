@@ -71,6 +71,13 @@ void Indication::length_by_size(const Vocabulary &vocabulary) {
     }
 }
 
+std::optional<Exact> Indication::area_as_rectangle() const {
+    if (!measures.has(Quantity::area)) return std::nullopt;
+    if (area_from == AreaFrom::measured) return measures[Quantity::area];
+    const Exact length = measures[Quantity::length];
+    return length * (measures.has(Quantity::width) ? Exact(measures[Quantity::width]) : length);
+}
+
 void Indication::area_by_type(const Vocabulary &vocabulary) {
     if (area_from == AreaFrom::measured || !measures.has(Quantity::width)) return;
     const Exact length = measures[Quantity::length], width = measures[Quantity::width];

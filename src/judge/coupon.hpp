@@ -36,6 +36,9 @@ struct Indication {
     /// then nobody knows it. Of a dimension that is checked (a fillet's size) none of that follows: its
     /// length along the weld is what was measured, or the way from where to where it is so.
     void complete(const Vocabulary &vocabulary);
+    /// The area, with length times width for what nobody measured otherwise (of a size alone: its square).
+    /// Nothing where the area is not known.
+    std::optional<Exact> area_as_rectangle() const;
     /// The area as engines before the fourth took it: of a linear type the rectangle, of any other the
     /// ellipse.
     void area_by_type(const Vocabulary &vocabulary);

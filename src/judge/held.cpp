@@ -51,7 +51,16 @@ private:
         if (rule_.kind == Rule::Kind::count) return Exact(1);
         const auto &measures = e_.items[i].measures;
         if (!measures.has(rule_.summed)) return std::nullopt;
+        if (rule_.as_rectangles) return as_rectangles(e_.items[i]);
         return measures[rule_.summed];
+    }
+
+    /// Areas of what was joined add.
+    Exact as_rectangles(const Item &item) const {
+        Exact sum = 0;
+        for (const std::size_t k : item.members)
+            if (const auto one = e_.indications[k].area_as_rectangle()) sum = sum + *one;
+        return sum;
     }
 
     void sort_in(const Member &m) {

@@ -1,31 +1,12 @@
 #include "operations/limit_curves.hpp"
 
 #include "criteria/environment.hpp"
-#include "judge/item.hpp"
+#include "operations/at_thickness.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
 namespace {
-
-/// The coupon with both members so thick, welded through.
-Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit) {
-    for (const Quantity q : {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})
-        coupon.values.set(q, Exact(nm));
-    if (!coupon.values.measured_in()) coupon.values.measure_in(unit);
-    return coupon;
-}
-
-Truth so_of(const std::vector<Condition> &conditions, const Coupon &coupon) {
-    Missing ignored;
-    return holds_for(conditions, coupon, {}, {}, ignored);
-}
-
-bool outside_scope(const CriteriaSet &set, const Coupon &coupon) {
-    return std::any_of(set.scope.begin(), set.scope.end(), [&](const ScopePart &part) {
-        return so_of(part.only_if, coupon) == Truth::yes && so_of(part.when, coupon) == Truth::no;
-    });
-}
 
 bool has_numbers(const Rule &rule) {
     if (rule.kind == Rule::Kind::presence || rule.kind == Rule::Kind::coupon ||
@@ -74,7 +55,7 @@ private:
         std::vector<std::optional<Exact>> out;
         for (std::size_t i = 0; i < coupons_.size(); ++i) {
             out.emplace_back();
-            if (outside_[i] || so_of(rule.when, coupons_[i]) == Truth::no) continue;
+            if (outside_[i] || truth_for(rule.when, coupons_[i]) == Truth::no) continue;
             const Evaluated limit =
                 rule.limits[k].formula.limit(Environment{coupons_[i].values, nullptr}, rule.compare);
             if (limit.known())
@@ -96,12 +77,9 @@ LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRec
     LimitCurves out;
     out.coupon = coupon;
     const bool inches = set->unit == Unit::inch;
-    const std::int64_t step = inches ? nm_per_inch / 64 : nm_per_mm / 4;
+    out.thickness = usual_thicknesses(set->unit);
     std::vector<Coupon> coupons;
-    for (std::int64_t i = 1; i <= (inches ? 64 : 100); ++i) {
-        out.thickness.push_back(i * step);
-        coupons.push_back(so_thick(coupon.facts(), i * step, set->unit));
-    }
+    for (const std::int64_t nm : out.thickness) coupons.push_back(so_thick(coupon.facts(), nm, set->unit));
     if (inches)
         out.told = {3, 7, 11, 15, 23, 31, 47, 63}; // 1/16, 1/8, 3/16, 1/4, 3/8, 1/2, 3/4, 1 in
     else

@@ -14,6 +14,21 @@ namespace {
 
 using Json = nlohmann::json;
 
+/// Which finds it speaks of, under "types" and "exams".
+void add_subject(Json &out, const Subject &subject) {
+    for (std::size_t t = 0; t < Vocabulary::shipped().size(); ++t)
+        if (subject.types[t]) out["types"].push_back(Vocabulary::shipped()[static_cast<TypeId>(t)].name);
+    for (const Exam exam : all_exams())
+        if (subject.exams[static_cast<std::size_t>(exam)]) out["exams"].push_back(name_of(exam));
+}
+
+Json classes_json(const CriteriaSet &set, const std::vector<bool> &speaks) {
+    Json out = Json::array();
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        if (speaks[c]) out.push_back(set.classes[c].id);
+    return out;
+}
+
 Json rule_json(const CriteriaSet &set, const Rule &rule) {
     Json out{
         {"id", rule.id}, {"title", rule.title}, {"clause", rule.clause}, {"measure", measure_words(rule)}};
@@ -25,6 +40,14 @@ Json rule_json(const CriteriaSet &set, const Rule &rule) {
     if (rule.linked) out["linked"] = rule.linked->text;
     if (rule.least_group > 1) out["least group"] = rule.least_group;
     if (!rule.reading.empty()) out["reading"] = rule.reading;
+    if (!rule.says.empty()) out["says"] = rule.says;
+    add_subject(out, rule.subject);
+    if (rule.shape != Shape::unknown) out["shape"] = name_of(rule.shape);
+    if (rule.prorated) out["in proportion on a shorter weld"] = true;
+    if (rule.must_be_measured) out["must be measured"] = true;
+    for (const std::size_t other : rule.combined) out["of the rules"].push_back(set.rules[other].id);
+    if (!rule.combined.empty())
+        out["borderline from"] = print_exact(rule.borderline, Dimension::number, set.unit);
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
         Json limit = authority_json("", rule.standings[c]);
         limit.erase("clause");
@@ -40,9 +63,7 @@ Json required_json(const CriteriaSet &set, const RequiredExam &exam) {
     Json out = authority_json(exam.clause, exam.standing);
     out["id"] = exam.id;
     for (const Exam one : exam.one_of) out["one of"].push_back(name_of(one));
-    out["classes"] = Json::array();
-    for (std::size_t c = 0; c < set.classes.size(); ++c)
-        if (exam.classes[c]) out["classes"].push_back(set.classes[c].id);
+    out["classes"] = classes_json(set, exam.classes);
     if (const auto words = condition_words(exam.when); !words.empty()) out["conditions"] = words;
     return out;
 }
@@ -61,6 +82,36 @@ Json counting_json(const std::string &id, const std::string &clause, const Stand
     Json out = authority_json(clause, standing);
     out["id"] = id;
     out["text"] = text;
+    return out;
+}
+
+Json gap_json(const CriteriaSet &set, const Gap &gap) {
+    Json out{{"text", gap.text}, {"beside rules", gap.beside_rules}};
+    if (gap.subject) add_subject(out, *gap.subject);
+    if (!gap.beside_rules) return out;
+    out["classes"] = classes_json(set, gap.classes);
+    if (const auto words = condition_words(gap.when, gap.where); !words.empty()) out["conditions"] = words;
+    if (gap.shape != Shape::unknown) out["shape"] = name_of(gap.shape);
+    return out;
+}
+
+/// What its symbols and names stand for.
+Json names_json(const CriteriaSet &set) {
+    Json out{{"quantities", Json::object()}, {"formulas", Json::object()}, {"tables", Json::array()}};
+    for (const auto &one : set.declared)
+        out["quantities"][one.name] = info(static_cast<Quantity>(one.slot)).name;
+    for (const auto &one : set.formulas) out["formulas"][one.name] = one.text;
+    for (const auto &table : set.tables) {
+        Json rows = Json::array();
+        for (const auto &row : table->rows) rows.push_back({{"where", row.text}, {"value", row.value.text}});
+        out["tables"].push_back({{"name", table->name}, {"by", table->by.text}, {"rows", std::move(rows)}});
+        if (table->step > Exact(0))
+            out["tables"].back()["rounded to"] = render::number(table->step, table->by.dimension(), set.unit);
+    }
+    if (set.linear) {
+        out["linear"] = authority_json(set.linear_clause, set.linear_standing);
+        out["linear"]["text"] = set.linear->text;
+    }
     return out;
 }
 
@@ -171,16 +222,23 @@ std::string json_text(const std::vector<std::shared_ptr<const CriteriaSet>> &set
 
 std::string json_text(const CriteriaSet &set, const std::vector<std::string> &notes) {
     Json rules = Json::array(), gaps = Json::array(), required = Json::array(), relevance = Json::array(),
-         merges = Json::array(), scope = Json::array();
+         merges = Json::array(), scope = Json::array(), open = Json::array(), titles = Json::object();
+    for (const auto &one : set.classes)
+        if (!one.title.empty()) titles[one.id] = one.title;
+    for (const auto &gap : set.gaps) open.push_back(gap_json(set, gap));
     for (const auto &part : set.scope) scope.push_back(scope_json(part));
     for (const auto &rule : set.rules) rules.push_back(rule_json(set, rule));
     for (const auto &gap : set.gaps) gaps.push_back(gap.text);
     for (const auto &exam : set.required) required.push_back(required_json(set, exam));
-    for (const auto &one : set.relevance)
+    for (const auto &one : set.relevance) {
         relevance.push_back(counting_json(one.id, one.clause, one.standing, one.text));
+        relevance.back()["classes"] = classes_json(set, one.classes);
+        add_subject(relevance.back(), one.subject);
+    }
     for (const auto &one : set.merges) {
         merges.push_back(counting_json(one.id, one.clause, one.standing, one.when.text));
         if (!one.reading.empty()) merges.back()["reading"] = one.reading;
+        add_subject(merges.back(), one.subject);
     }
     Json out{{"set", set.name},
              {"title", set.title},
@@ -188,14 +246,19 @@ std::string json_text(const CriteriaSet &set, const std::vector<std::string> &no
              {"source", set.source},
              {"about", set.notes},
              {"classes", set.class_names()},
+             {"class titles", std::move(titles)},
+             {"strictest first", set.ordered && set.classes.size() > 1},
+             {"units", name_of(set.unit)},
              {"hash", set.hash},
+             {"names", names_json(set)},
              {"scope", std::move(scope)},
              {"scope said", set.scope_said},
              {"rules", std::move(rules)},
              {"required exams", std::move(required)},
              {"not counted", std::move(relevance)},
              {"counted as one", std::move(merges)},
-             {"gaps", std::move(gaps)}};
+             {"gaps", std::move(gaps)},
+             {"gaps in full", std::move(open)}};
     if (!set.extends.empty()) out["extends"] = {{"set", set.extends}, {"edition", set.extends_edition}};
     if (!set.inherited.empty()) out["extends"]["inherited at most"] = set.inherited;
     for (const auto &one : set.silences)

@@ -3,9 +3,11 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/check_document.hpp"
+#include "report/comparing_document.hpp"
 #include "report/own_file.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -36,10 +38,12 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     std::string out;
     if (const auto words = condition_words(rule.when, rule.where); !words.empty())
         out += "where " + words + ": ";
+    if (rule.shape != Shape::unknown) out += std::string(name_of(rule.shape)) + " only: ";
     out += measure_words(rule);
     if (const std::string words = window_words_of(set, rule); !words.empty()) out += " in any " + words;
     if (rule.linked) out += " of a line (" + rule.linked->text + ")";
     if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
+    if (rule.prorated) out += ", in proportion on a shorter weld";
     if (rule.kind != Rule::Kind::presence && rule.kind != Rule::Kind::coupon)
         out += " " + std::string(name_of(rule.compare));
     for (std::size_t c = 0; c < set.classes.size(); ++c)
@@ -47,6 +51,7 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
                (needs_checking(rule.standings[c]) ? " (" + std::string(name_of(rule.standings[c].kind)) + ")"
                                                   : "");
     if (rule.only_with) out += "; rejects only together with " + set.rules[*rule.only_with].id;
+    if (rule.must_be_measured) out += "; without an entry the class is not accepted";
     return out;
 }
 
@@ -64,10 +69,82 @@ void add_required(Document &out, const CriteriaSet &set) {
         std::vector<std::string> one_of;
         for (const Exam one : exam.one_of) one_of.emplace_back(name_of(one));
         const std::string when = condition_words(exam.when);
-        out.item(listed(one_of, "or") + class_words(set, exam.classes) +
+        out.item(exam.id + ": " + listed(one_of, "or") + class_words(set, exam.classes) +
                      (when.empty() ? "" : ", where " + when),
                  exam.clause + "; " + print_in_full(exam.standing));
     }
+}
+
+std::vector<Exam> exams_of(const ExamSet &exams) {
+    std::vector<Exam> out;
+    for (const Exam exam : all_exams())
+        if (exams[static_cast<std::size_t>(exam)]) out.push_back(exam);
+    return out;
+}
+
+std::string listed_exams(const ExamSet &exams) {
+    std::vector<std::string> out;
+    for (const Exam exam : exams_of(exams)) out.emplace_back(name_of(exam));
+    return listed(out);
+}
+
+/// "porosity; crack, by VT and PT".
+std::string subject_words(const Subject &subject) {
+    return types_in_words(subject.types) + (subject.exams.any() ? ", by " + listed_exams(subject.exams) : "");
+}
+
+/// By method, each in the set's order; what several methods look for stands behind them.
+void add_rules(Document &out, const CriteriaSet &set) {
+    std::vector<ExamSet> methods;
+    for (const Exam exam : all_exams()) methods.emplace_back().set(static_cast<std::size_t>(exam));
+    for (const auto &rule : set.rules)
+        if (std::find(methods.begin(), methods.end(), rule.subject.exams) == methods.end())
+            methods.push_back(rule.subject.exams);
+    for (const ExamSet &method : methods) {
+        bool headed = false;
+        for (const auto &rule : set.rules) {
+            if (rule.subject.exams != method) continue;
+            if (!std::exchange(headed, true))
+                out.heading(method.none() ? "Rules on the coupon itself" : "Rules, " + listed_exams(method),
+                            2);
+            std::vector<Bullet> under;
+            if (rule.subject.types.any())
+                under.push_back({"of " + types_in_words(rule.subject.types), "", {}});
+            under.push_back({limit_words(set, rule), source_words(set, rule), {}});
+            std::vector<std::string> of;
+            for (const std::size_t other : rule.combined) of.push_back(set.rules[other].id);
+            if (!of.empty())
+                under.push_back({"of the rules " + listed(of) + ", each at the borderline from " +
+                                     print_exact(rule.borderline, Dimension::number, set.unit) +
+                                     " of its limit",
+                                 "",
+                                 {}});
+            if (!rule.says.empty()) under.push_back({"it says: " + rule.says, "", {}});
+            if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
+            out.item(rule.id + ": " + rule.title, "", std::move(under));
+        }
+    }
+}
+
+/// What its symbols and names stand for.
+void add_names(Document &out, const CriteriaSet &set) {
+    if (set.declared.empty() && set.formulas.empty() && set.tables.empty() && !set.linear) return;
+    out.heading("What its words mean", 2);
+    for (const auto &one : set.declared)
+        out.item(one.name + ": " + std::string(info(static_cast<Quantity>(one.slot)).name));
+    for (const auto &one : set.formulas) out.item(one.name + ": " + one.text);
+    for (const auto &table : set.tables) {
+        std::vector<Bullet> rows;
+        for (const auto &row : table->rows) rows.push_back({row.text + ": " + row.value.text, "", {}});
+        out.item("table " + table->name + ", by " + table->by.text +
+                     (table->step > Exact(0)
+                          ? ", rounded to " + print_exact(table->step, table->by.dimension(), set.unit)
+                          : ""),
+                 "", std::move(rows));
+    }
+    if (set.linear)
+        out.item("linear: " + set.linear->text,
+                 set.linear_clause + "; " + print_in_full(set.linear_standing));
 }
 
 void add_scope(Document &out, const CriteriaSet &set) {
@@ -86,12 +163,15 @@ void add_counting(Document &out, const CriteriaSet &set) {
     if (!set.relevance.empty()) out.heading("Not counted", 2);
     for (const auto &one : set.relevance)
         out.item(one.id + ": " + one.text + class_words(set, one.classes),
-                 one.clause + "; " + print_in_full(one.standing));
+                 one.clause + "; " + print_in_full(one.standing),
+                 {{"of " + subject_words(one.subject), "", {}}});
     if (!set.merges.empty()) out.heading("Neighbours that count as one", 2);
-    for (const auto &one : set.merges)
+    for (const auto &one : set.merges) {
+        std::vector<Bullet> under{{"of " + subject_words(one.subject), "", {}}};
+        if (!one.reading.empty()) under.push_back({"our reading: " + one.reading, "", {}});
         out.item(one.id + ": " + one.when.text, one.clause + "; " + print_in_full(one.standing),
-                 one.reading.empty() ? std::vector<Bullet>{}
-                                     : std::vector<Bullet>{{"our reading: " + one.reading, "", {}}});
+                 std::move(under));
+    }
 }
 
 /// What is open stays so until the shop fills it; what is filled tells by whom.
@@ -99,6 +179,7 @@ void add_blanks(Document &out, const CriteriaSet &set) {
     if (!set.blanks.empty()) out.heading("Blanks, to be filled from the owner's copy", 2);
     for (const auto &blank : set.blanks) {
         std::vector<Bullet> under;
+        if (!blank.plausible_text.empty()) under.push_back({"plausible: " + blank.plausible_text, "", {}});
         for (std::size_t c = 0; c < set.classes.size(); ++c) {
             if (!blank.classes[c]) continue;
             const auto filled = std::find_if(set.fillings.begin(), set.fillings.end(), [&](const Filling &f) {
@@ -139,7 +220,8 @@ std::string measure_words(const Rule &rule) {
     switch (rule.kind) {
     case Rule::Kind::each: return rule.measure.text;
     case Rule::Kind::gap: return "gap";
-    case Rule::Kind::sum: return "sum of " + std::string(info(rule.summed).name);
+    case Rule::Kind::sum:
+        return "sum of " + std::string(info(rule.summed).name) + (rule.as_rectangles ? " as rectangles" : "");
     case Rule::Kind::count: return "count";
     case Rule::Kind::combine: return "types at the borderline";
     case Rule::Kind::presence:
@@ -167,18 +249,23 @@ Document document_of(const CriteriaSet &set) {
     if (!set.extends.empty())
         out.line("It changes set " + set.extends + " (" + set.extends_edition + ")" +
                  (set.inherited.empty() ? "" : "; what it takes from there is at most " + set.inherited));
+    std::vector<std::string> classes;
+    for (const auto &one : set.classes)
+        classes.push_back(one.id + (one.title.empty() ? "" : " (" + one.title + ")"));
+    out.line("Classes" + std::string(set.ordered && classes.size() > 1 ? ", strictest first" : "") + ": " +
+             joined(classes, ", ") + ". Units: " + std::string(name_of(set.unit)) + ". Set " + set.name +
+             ", SHA-256 of its text " + set.hash + ".");
     add_scope(out, set);
-    out.heading("Rules", 2);
-    for (const auto &rule : set.rules) {
-        std::vector<Bullet> under{{limit_words(set, rule), source_words(set, rule), {}}};
-        if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
-        out.item(rule.id + ": " + rule.title, "", std::move(under));
-    }
+    add_names(out, set);
+    add_rules(out, set);
     add_required(out, set);
     add_counting(out, set);
     add_blanks(out, set);
     if (!set.gaps.empty()) out.heading("Known gaps:", 2);
-    for (const auto &gap : set.gaps) out.item(gap.text + gap_words(set, gap));
+    for (const auto &gap : set.gaps)
+        out.item(gap.text + gap_words(set, gap), "",
+                 gap.subject ? std::vector<Bullet>{{"of " + subject_words(*gap.subject), "", {}}}
+                             : std::vector<Bullet>{});
     if (!set.silences.empty()) out.heading("Checks that the author answers", 2);
     for (const auto &one : set.silences) out.item(one.check + " of " + one.of + ": " + one.reason);
     return out.caution();

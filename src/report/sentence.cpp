@@ -69,8 +69,11 @@ std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
     const bool sum = rule.kind == Rule::Kind::sum && rule.summed == Quantity::area;
     if (!sum && !(rule.kind == Rule::Kind::each && rule.measure.uses(slot_of(Quantity::area)))) return "";
     std::string out;
-    for (const auto &[how, words] : {std::pair{AreaFrom::ellipse, "as circles and ellipses"},
-                                     {AreaFrom::rectangle, "longer than 3 x its width: as rectangles"}}) {
+    const bool all = rule.as_rectangles;
+    for (const auto &[how, words] :
+         {std::pair{AreaFrom::ellipse, all ? "as rectangles" : "as circles and ellipses"},
+          {AreaFrom::rectangle, all ? "as rectangles" : "longer than 3 x its width: as rectangles"}}) {
+        if (all && !out.empty()) break;
         const bool any = std::any_of(f.indications.begin(), f.indications.end(), [&, sought = how](int n) {
             const Indication *i = c.find(n);
             return i && i->area_from == sought;

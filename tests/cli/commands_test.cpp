@@ -55,7 +55,8 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"export", "xml"}, "expected json, lines or csv"},
         {{"export", "csv"}, "which table?"},
         {{"criteria", "frob"},
-         "'frob' is nothing that is done here; expected list, types, show, picture, check, cases or schema"},
+         "'frob' is nothing that is done here; expected list, types, show, picture, compare, check, cases or "
+         "schema"},
     };
     for (const auto &[words, expected] : rows) {
         const Run r = run(words);

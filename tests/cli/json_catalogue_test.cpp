@@ -3,6 +3,8 @@
 #include "catch.hpp"
 #include "cli/json.hpp"
 
+#include <functional>
+
 using namespace beadbook::test;
 
 namespace {
@@ -16,7 +18,55 @@ nlohmann::json json_alone(const Program &run, std::vector<std::string> words, in
     return out;
 }
 
+/// One blank in place of several and of breaks.
+std::string on_one_line(const std::string &text) {
+    std::string out;
+    for (const char c : text)
+        if (c != ' ' && c != '\n')
+            out += c;
+        else if (!out.empty() && out.back() != ' ')
+            out += ' ';
+    return out;
+}
+
+/// Each text below it, but for names of types and classes, which the sheet puts together.
+void each_text(const nlohmann::json &of, const std::function<void(const std::string &)> &take) {
+    if (of.is_string()) take(of.get<std::string>());
+    if (of.is_array())
+        for (const auto &one : of) each_text(one, take);
+    if (!of.is_object()) return;
+    for (const auto &[key, value] : of.items())
+        if (key != "types" && key != "classes" && key != "exact") each_text(value, take);
+}
+
 } // namespace
+
+TEST_CASE("all that the JSON of a set says stands on its sheet too", "[catalogue]") {
+    const Program run;
+    std::size_t told = 0, proportion = 0, of_rules = 0, conditions = 0;
+    for (const auto &one : json(run, {"criteria", "list"})) {
+        const std::string name = one["set"];
+        const std::string sheet = on_one_line(run.ok({"criteria", "show", name}));
+        const auto set = json(run, {"criteria", "show", name});
+        INFO(name);
+        each_text(set, [&](const std::string &text) {
+            INFO(text);
+            CHECK(sheet.find(on_one_line(text)) != std::string::npos);
+            ++told;
+        });
+        for (const auto &rule : set["rules"]) {
+            proportion += rule.contains("in proportion on a shorter weld");
+            of_rules += rule.contains("of the rules");
+            CHECK(rule.contains("types") == rule.contains("exams"));
+        }
+        REQUIRE(set["gaps in full"].size() == set["gaps"].size());
+        for (const auto &gap : set["gaps in full"]) conditions += gap.contains("conditions");
+    }
+    CHECK(told > 5000);
+    CHECK(proportion > 0);
+    CHECK(of_rules > 0);
+    CHECK(conditions > 0);
+}
 
 TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
     const Program run;
@@ -84,6 +134,19 @@ TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalog
             CHECK(blank["open"] == nlohmann::json{"C"});
             CHECK(blank["filled"]["A"]["value"]["text"] == "0.03 in");
         }
+    // What the record holds of the copy is compared; what is open is told as blank.
+    copy(with({"fill", "aws-d17.1", "reinforcement", "0.05 in", "--class", "A"}));
+    bool seen = false;
+    const auto beside = json(run, {"criteria", "compare", "aws-d17.1", "--class", "A", "--as-class", "C"});
+    for (const auto &thing : beside["compared"][0]["things"])
+        if (thing["measure"] == "height" && thing["types"][0] == "excess weld metal") {
+            const auto &at = thing["thickness"][0];
+            CHECK(at["first"]["from"]["text"] == "0.05 in");
+            CHECK(at["second"]["says"] == "blank");
+            CHECK(at["first is"] == "cannot say");
+            seen = true;
+        }
+    CHECK(seen);
     const auto withdrawn =
         copy({"withdraw", "aws-d17.1", "mismatch", "--class", "A", "--why", "the wrong row"});
     CHECK(withdrawn["was"] == "filled");

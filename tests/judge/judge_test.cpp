@@ -416,3 +416,33 @@ TEST_CASE("an area that nobody measured goes by the shape") {
     CHECK(area("RT worm-hole 0.04") == "unknown"); // how wide is it?
     CHECK(area("RT slag l 0.04") == "unknown");
 }
+
+TEST_CASE("a sum of areas as rectangles takes length times width of each, a measured area as it is") {
+    const std::string box = "measure: sum of area, area: rectangle, window: 1 in, at most: 0.0032 in2";
+    CHECK(verdict(box, "", {"RT slag 0.08x0.04 at 1"}) == yes);
+    CHECK(verdict(box, "", {"RT slag 0.0801x0.04 at 1"}) == no);
+    CHECK(verdict("measure: sum of area, window: 1 in, at most: 0.0032 in2", "",
+                  {"RT slag 0.0801x0.04 at 1"}) == yes); // an ellipse
+    CHECK(verdict(box, "", {"RT gas pore 0.04 at 1", "RT gas pore 0.04 at 1.5"}) == yes);
+    CHECK(verdict(box, "", {"RT gas pore 0.04 at 1", "RT gas pore 0.0401 at 1.5"}) == no);
+    CHECK(verdict(box, "", {"RT gas pore 0.04 at 1", "RT gas pore 0.0401 at 3"}) == yes);
+    CHECK(verdict(box, "", {"RT slag 0.10x0.10 area 0.0032 at 1"}) == yes);
+    CHECK(verdict(box, "", {"RT slag 0.08x0.04 area 0.0033 at 1"}) == no);
+    CHECK(verdict(box, "", {"RT worm-hole 0.04 at 1"}) == open); // how wide is it?
+    const auto found = judged(set_from(rule(box)), {"", {"RT slag 0.08x0.05 at 1"}});
+    CHECK_THAT(found.sentences("A"), says("areas by length and width, as rectangles"));
+}
+
+TEST_CASE("of those that count as one the rectangles add") {
+    const std::string set =
+        head() +
+        "merge:\n  - {id: m, types: any, exams: RT, when: gap at most 0.1 in, clause: c, standing: {house: "
+        "x}}\n"
+        "rules:\n  - {id: r, types: any, exams: RT, measure: sum of area, area: rectangle, window: 1 in, "
+        "at most: 0.0064 in2, clause: c, standing: {house: x}}\n";
+    const auto of = [&](const std::string &second) {
+        return judged(set_from(set), {"", {"RT slag 0.08x0.04 at 1", second}}).verdicts().substr(2, 6);
+    };
+    CHECK(of("RT slag 0.08x0.04 at 1.12") == yes);
+    CHECK(of("RT slag 0.0801x0.04 at 1.12") == no);
+}

@@ -413,7 +413,12 @@ private:
     }
 
     Exact weight(const Rule &rule, const Thing &t) const {
-        return rule.kind == Rule::Kind::count ? Exact(1) : measure(t, rule.summed);
+        if (rule.kind == Rule::Kind::count) return 1;
+        if (!rule.as_rectangles) return measure(t, rule.summed);
+        Exact sum = 0;
+        for (const auto &part : t.parts)
+            sum = sum + Exact(part[Quantity::length]) * Exact(part[Quantity::width]);
+        return sum;
     }
 
     Exact total(const Rule &rule, const std::vector<Thing> &group) const {

@@ -12,7 +12,7 @@ HEAD = {"set", "title", "edition", "source", "notes", "units", "classes", "order
         "required exams", "linear", "relevance", "merge", "rules", "tables", "gaps", "silence", "blanks"}
 RULE = {"id", "title", "types", "except", "exams", "when", "where", "shape", "measure", "at most", "at least", "under",
         "over", "allowed", "window", "short weld", "linked", "must be measured", "clause", "standing", "standing of",
-        "reading", "says"}
+        "reading", "says", "area"}
 SPOKEN = {"none", "no limit", "a person decides", "not said", "does not apply"}
 
 
@@ -94,6 +94,7 @@ class Rule(Part):
                 criteria.reader.formula(text)
         self.measure = raw.get("measure")
         self.summed = self.measure[7:] if self.measure and self.measure.startswith("sum of ") else None
+        self.as_rectangles = raw.get("area") == "rectangle"
         window = raw.get("window")
         self.windows = {c: (window if window is None or isinstance(window, str) else window[c])
                         for c in criteria.classes}

@@ -106,11 +106,15 @@ def follow(told, shape):
         told["size"] = max(told["length"], told.get("width", 0))
     if "length" not in told and "size" in told:
         told["length"] = told["size"]  # the length is the longer of the two, and the size the largest
-    if "area" not in told:
+    if "area" in told:
+        told["rectangle"] = told["area"]
+    else:
         if "length" in told and "width" in told:
             rectangle = told["length"] * told["width"]
             is_long = told["length"] > 3 * told["width"]
+            told["rectangle"] = rectangle
             told["area"] = rectangle if is_long else to_whole(PI * rectangle / 4)
         elif alone and shape != "linear":
+            told["rectangle"] = told["size"] ** 2
             told["area"] = to_whole(PI * told["size"] ** 2 / 4)
 

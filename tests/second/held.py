@@ -51,7 +51,7 @@ def in_proportion(allowed, window, coupon):
 def amount(rule, item, side):
     if rule.measure == "count":
         return 1
-    return item.values[rule.summed][side]
+    return item.values["rectangle" if rule.as_rectangles else rule.summed][side]
 
 
 def least(rule, items, window, area, longest, coupon):

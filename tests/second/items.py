@@ -66,7 +66,8 @@ def joined(a, b, coupon):
     """Both as one: from end to end, the rest the largest, areas together."""
     values = Env({q: tuple(max(side) for side in zip(a.values[q], b.values[q]))
                   for q in ("length", "width", "depth", "height", "size", "angle")})
-    values["area"] = tuple(x + y for x, y in zip(a.values["area"], b.values["area"]))
+    for area in ("area", "rectangle"):
+        values[area] = tuple(x + y for x, y in zip(a.values[area], b.values[area]))
     span = None
     if a.span and b.span and not (coupon.closed and coupon.length is None):
         span = from_end_to_end(a.span, b.span, coupon)
@@ -74,7 +75,10 @@ def joined(a, b, coupon):
         extent = span[1] - span[0]
         values["length"] = exactly(extent) if whole else (max(extent, values["length"][0]), INF)
     else:
-        values["length"] = (values["length"][0], INF)
+        # What touches is as long as both, however long the turn: neither lies past its own datum.
+        touch = a.span and b.span and max(a.span[0], b.span[0]) <= min(a.span[1], b.span[1])
+        least = max(a.span[1], b.span[1]) - min(a.span[0], b.span[0]) if touch else 0
+        values["length"] = (max(least, values["length"][0]), INF)
     values["size"] = tuple(max(x, y) for x, y in zip(values["size"], values["length"]))
     return Item(a.finds + b.finds, span, values)
 

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "criteria/model.hpp"
+#include "judge/coupon.hpp"
+
+#include <vector>
+
+namespace beadbook {
+
+/// The coupon with both members so thick, welded through; measured in `unit` where it does not say.
+Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit);
+
+/// Whether all of these hold for the coupon, as the judge sees it; unknown where its facts do not tell.
+Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon);
+
+/// Whether the set certainly says nothing of the coupon.
+bool outside_scope(const CriteriaSet &set, const Coupon &coupon);
+
+/// 1/64 in apart to 1 in, or 0.25 mm apart to 25 mm; nm, ascending.
+std::vector<std::int64_t> usual_thicknesses(Unit unit);
+
+} // namespace beadbook

@@ -1,0 +1,56 @@
+// criteria compare on the command line.
+#include "catch.hpp"
+#include "cli/json.hpp"
+
+using namespace beadbook::test;
+
+TEST_CASE("two editions side by side: only what differs is a table", "[catalogue]") {
+    const Program run;
+    const std::string out = run.ok({"criteria", "compare", "iso-5817", "iso-5817-2023", "--class", "C"});
+    CHECK_THAT(out, says("looser or equal") && says("over 3 mm") && says("0.6 x width") &&
+                        says("0.45 x width") && says("Equal at every thickness:"));
+    CHECK_THAT(out, says("second hand") && says("An aid, not the code"));
+    CHECK_THAT(run.ok({"criteria", "compare", "iso-5817", "--class", "B"}),
+               says("Every limit is equal at every thickness"));
+}
+
+TEST_CASE("two classes side by side, in the reader's unit", "[catalogue]") {
+    const Program run;
+    const auto both =
+        json(run, {"criteria", "compare", "iso-5817", "iso-5817", "--class", "B", "--as-class", "C"});
+    REQUIRE(both["compared"].size() == 1);
+    bool stricter = false;
+    for (const auto &thing : both["compared"][0]["things"])
+        for (const auto &one : thing["thickness"]) {
+            CHECK(one["first is"] != "looser");
+            stricter = stricter || one["first is"] == "stricter";
+        }
+    CHECK(stricter);
+    CHECK(json(run, {"criteria", "compare", "iso-5817", "--class", "B", "--as-class", "C"}) == both);
+    const auto inches =
+        json(run, {"criteria", "compare", "iso-5817", "--class", "B", "--as-class", "C", "--units", "in"});
+    CHECK_THAT(inches.dump(), says("0.11811 in") && !says("3 mm\""));
+    // All classes of the same name in turn.
+    CHECK(json(run, {"criteria", "compare", "iso-5817", "iso-5817-2023"})["compared"].size() == 3);
+}
+
+TEST_CASE("compare says which class is to be named", "[catalogue]") {
+    const Program run;
+    const Run none = run({"criteria", "compare", "iso-5817", "en-1090-2"});
+    CHECK(none.code != 0);
+    CHECK_THAT(none.err,
+               says("which goes with which? iso-5817 has B, C and D, en-1090-2 has EXC3, EXC2 and EXC1"));
+    const Run other = run({"criteria", "compare", "iso-5817", "en-1090-2", "--class", "B"});
+    CHECK_THAT(other.err,
+               says("which class of en-1090-2 goes with class B of iso-5817?") && says("--as-class"));
+    CHECK_THAT(run({"criteria", "compare", "iso-5817", "--class", "E"}).err, says("has no class 'E'"));
+    CHECK(run({"criteria", "show", "iso-5817", "--as-class", "C"}).code == 2);
+    CHECK(run({"criteria", "compare", "nothing"}).code == 3);
+}
+
+TEST_CASE("a comparison goes on a page", "[catalogue]") {
+    const Program run;
+    run.ok({"criteria", "compare", "en-1090-2", "iso-5817", "--class", "EXC3", "--as-class", "B", "--html",
+            run.file("x.html")});
+    CHECK_THAT(read_file(run.file("x.html")), says("en-1090-2 EXC3 beside iso-5817 B") && says("comparison") && says("no limit"));
+}
