@@ -229,9 +229,11 @@ TEST_CASE("a blank is told as one, and is equal to itself alone", "[comparing]")
     };
     CHECK(outcome(compare_classes(*both.set, 0, *both.set, 0, {}, Unit::millimetre)) == "equal 3000001 on");
     // Another class, another set and a number: nobody knows which is the stricter.
-    CHECK(outcome(compare_classes(*both.set, 0, *both.set, 1, {}, Unit::millimetre)) == "cannot say 3000001 on");
+    CHECK(outcome(compare_classes(*both.set, 0, *both.set, 1, {}, Unit::millimetre)) ==
+          "cannot say 3000001 on");
     CHECK(outcome(compared(both, number)) == "cannot say 3000001 on");
-    CHECK(compare_classes(*both.set, 0, *capped.set, 0, {}, Unit::millimetre).things.at(0).stretches.size() == 2);
+    CHECK(compare_classes(*both.set, 0, *capped.set, 0, {}, Unit::millimetre).things.at(0).stretches.size() ==
+          2);
 }
 
 TEST_CASE("a value is the same in inches and in millimetres", "[comparing]") {
