@@ -44,8 +44,9 @@ void each_text(const nlohmann::json &of, const std::function<void(const std::str
 TEST_CASE("all that the JSON of a set says stands on its sheet too", "[catalogue]") {
     const Program run;
     std::size_t told = 0, proportion = 0, of_rules = 0, conditions = 0;
-    for (const auto &one : json(run, {"criteria", "list"})) {
-        const std::string name = one["set"];
+    std::vector<std::string> names{BEADBOOK_SOURCE "/demo/criteria/training-shop.yaml"};
+    for (const auto &one : json(run, {"criteria", "list"})) names.push_back(one["set"]);
+    for (const auto &name : names) {
         const std::string sheet = on_one_line(run.ok({"criteria", "show", name}));
         const auto set = json(run, {"criteria", "show", name});
         INFO(name);
