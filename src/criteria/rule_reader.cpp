@@ -354,9 +354,9 @@ private:
             return limit;
         }
         context_.names.limits.clear();
-        for (const auto &rule : context_.set.rules) // to the few that speak of another's
-            if (text->find("limit") != std::string::npos && class_index < rule.limits.size() &&
-                rule.limits[class_index].kind == Limit::Kind::value)
+        static const std::vector<Rule> none; // few speak of another's
+        for (const auto &rule : text->find("limit") == std::string::npos ? none : context_.set.rules)
+            if (class_index < rule.limits.size() && rule.limits[class_index].kind == Limit::Kind::value)
                 context_.names.limits.emplace(rule.id, rule.limits[class_index].formula);
         if (auto f = read_formula(node, path, context_.names, context_.issues)) {
             check_limit(*f, node, path);

@@ -19,6 +19,18 @@ SideNames side_names(const ComparedSets &all, const ComparedClasses &classes) {
             all.second->name + " " + all.second->classes[classes.second].id};
 }
 
+/// Of the shortest way to write it exactly, in mm or in: rules name round numbers, and an edge may lie beside
+/// one.
+std::size_t digits_of(std::int64_t nm) {
+    const auto digits = [](std::int64_t value) {
+        while (value > 0 && value % 10 == 0) value /= 10;
+        return std::to_string(value).size();
+    };
+    constexpr std::int64_t per_microinch_tenths = nm_per_inch / 100'000;
+    const bool whole = nm * 10 % per_microinch_tenths == 0;
+    return whole ? std::min(digits(nm), digits(nm * 10 / per_microinch_tenths)) : digits(nm);
+}
+
 std::string outcome_words(CompareOutcome outcome, const SideNames &names) {
     switch (outcome) {
     case CompareOutcome::either: return "stricter for some, looser for others";
@@ -176,9 +188,8 @@ std::string thing_in_words(const ComparedSets &all, const ComparedClasses &class
 
 std::string stretch_in_words(const ThicknessStretch &stretch, Unit unit) {
     const auto shorter = [&](std::int64_t nm, const char *with, std::int64_t beside, const char *without) {
-        const std::string at = print_exact(Exact(nm), Dimension::length, unit),
-                          by = print_exact(Exact(beside), Dimension::length, unit);
-        return at.size() <= by.size() ? with + at : without + by;
+        const bool at = digits_of(nm) <= digits_of(beside);
+        return (at ? with : without) + print_exact(Exact(at ? nm : beside), Dimension::length, unit);
     };
     if (stretch.to && *stretch.to == stretch.from)
         return "at " + print_exact(Exact(stretch.from), Dimension::length, unit);

@@ -39,6 +39,9 @@ TEST_CASE("two classes side by side, in the reader's unit", "[catalogue]") {
                 ++numbers;
                 edges += one[end] == nlohmann::json{{"text", "0.1181 in"}, {"exact", "3000000"}};
             }
+    CHECK_THAT(
+        run.ok({"criteria", "compare", "iso-5817", "--class", "B", "--as-class", "C", "--units", "in"}),
+        says("over 0.1181 in") && !says("from 0.1181 in"));
     CHECK(numbers > 50);
     CHECK(edges > 0);
     // All classes of the same name in turn.
