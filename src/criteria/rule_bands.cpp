@@ -1,4 +1,5 @@
 // What conditions let through, as far as they compare one quantity with plain numbers or ask for words.
+#include "criteria/band.hpp"
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
 #include "measure/print.hpp"
@@ -8,31 +9,6 @@
 
 namespace beadbook {
 namespace {
-
-/// From `low` to `high`; an absent end is open. `in` says whether the end itself belongs to it.
-struct Band {
-    std::optional<Exact> low, high;
-    bool low_in = false, high_in = false;
-
-    void narrow(Compare compare, const Exact &value) {
-        const bool in = compare == Compare::at_least || compare == Compare::at_most;
-        if (is_maximum(compare)) {
-            if (high && (*high < value || (*high == value && !high_in))) return;
-            high = value, high_in = in;
-        } else {
-            if (low && (*low > value || (*low == value && !low_in))) return;
-            low = value, low_in = in;
-        }
-    }
-    bool empty() const { return low && high && (*low > *high || (*low == *high && !(low_in && high_in))); }
-    Band within(const Band &other) const {
-        Band out = *this;
-        if (other.low) out.narrow(other.low_in ? Compare::at_least : Compare::over, *other.low);
-        if (other.high) out.narrow(other.high_in ? Compare::at_most : Compare::under, *other.high);
-        return out;
-    }
-    friend bool operator==(const Band &, const Band &) = default;
-};
 
 /// All that must hold together. Conditions that are neither a band nor a word are kept as texts.
 struct Scoped {
@@ -115,14 +91,21 @@ void check_shape(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
                         set.linear->text + "' has it");
 }
 
-/// Magnetic particles alone, of what is not magnetic.
+/// Exams that need a magnetic metal alone, of what is not magnetic.
 void check_magnetic(const std::vector<Condition> &when, const ExamSet &exams, const std::string &of,
                     Where where, const std::string &path, Doubts &doubts) {
-    if (exams != ExamSet{}.set(static_cast<std::size_t>(Exam::MT))) return;
-    const std::uint64_t no = std::uint64_t{1} << word_index(info(Fact::magnetic), "no");
+    std::vector<std::string> names;
+    for (const Exam exam : all_exams())
+        if (exams.test(static_cast<std::size_t>(exam))) {
+            if (info(exam).needs_magnetic.empty()) return;
+            names.emplace_back(name_of(exam));
+        }
+    if (names.empty()) return;
+    const auto no = std::uint64_t{1} << word_index(info(Fact::magnetic), "no");
     for (const auto &c : when)
         if (c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::magnetic) && c.fitting == no)
-            doubts.tell("never-together", of, where, path, "by MT nothing is found where " + c.text);
+            doubts.tell("never-together", of, where, path,
+                        "by " + listed(names) + " nothing is found where " + c.text);
 }
 
 std::vector<Condition> all_of(const Rule &rule) {

@@ -75,6 +75,9 @@ struct CouponState {
     std::int64_t last_seq = 0;   ///< its newest entry
     // Where each standing thing was written, for correcting it.
     std::int64_t record_seq = 0;
+    // The newest entry that said so, whatever stands now; 0: none.
+    std::int64_t mechanical_failed = 0; ///< that its mechanical tests failed
+    std::int64_t sought_changed = 0;    ///< other criteria or another class than before
     std::map<int, std::int64_t> exam_seq, indication_seq;
     std::map<int, int> finds;               ///< by exam: how many indications stand under it
     int last_exam = 0, last_indication = 0; ///< numbers used so far, withdrawn ones too

@@ -14,6 +14,7 @@ struct Grade {
     std::string remark;
     bool against_verdict = false;    ///< the decision differs from the tool's verdict
     bool against_mechanical = false; ///< passed, though the mechanical tests had failed
+    bool after_fail = false;         ///< passed, though it had been graded failed before
     Stamp stamp;
     std::int64_t seq = 0; ///< its entry
 

@@ -36,13 +36,33 @@ constexpr std::string_view no_names[] = {"nobody",   "none",    "unknown",  "tbd
                                          "n/a",      "na",      "self",     "trainee", "someone",
                                          "somebody", "anybody", "examiner", "me"};
 
+/// Letters that can be seen, in lower case where they are Latin: blanks of all kinds and marks without a
+/// width are none.
+std::string letters_of(std::string_view name) {
+    static constexpr std::string_view unseen[] = {"\xC2\xA0",     "\xC2\xAD",     "\xE2\x80",    "\xE2\x81",
+                                                  "\xE2\xA0\x80", "\xE3\x80\x80", "\xEF\xBB\xBF"};
+    std::string out;
+    while (!name.empty()) {
+        const auto first = static_cast<unsigned char>(name.front());
+        const std::size_t size = first < 0x80 ? 1 : first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
+        const std::string_view letter = name.substr(0, size);
+        name.remove_prefix(letter.size());
+        if (first < 0x80 ? std::isalnum(first) != 0
+                         : std::none_of(std::begin(unseen), std::end(unseen),
+                                        [&](std::string_view one) { return letter.starts_with(one); }))
+            out += lowered(std::string(letter));
+    }
+    return out;
+}
+
 /// An exam is somebody's who can be asked.
 void check_examiner(const ExamRecord &exam) {
-    const auto letter = [](unsigned char c) { return std::isalpha(c) != 0 || c >= 0x80; };
-    const bool named = std::any_of(exam.examiner.begin(), exam.examiner.end(), letter) &&
-                       std::none_of(std::begin(no_names), std::end(no_names), [&](std::string_view word) {
-                           return same_word(exam.examiner, std::string(word));
-                       });
+    const std::string letters = letters_of(exam.examiner);
+    const bool named = !letters.empty() && !std::all_of(letters.begin(), letters.end(), [](unsigned char c) {
+        return c < 0x80 && std::isdigit(c);
+    }) && std::none_of(std::begin(no_names), std::end(no_names), [&](std::string_view word) {
+        return letters == letters_of(word);
+    });
     if (!exam.examiner.empty() && !named)
         throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
 }

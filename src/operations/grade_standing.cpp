@@ -49,11 +49,17 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.state = GradeStanding::State::stands;
     else
         out.why = grade_moved_words(grade.class_id, out.was, now);
-    // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
-    if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed") {
+    const auto again = [&](const std::string &why) {
         out.state = GradeStanding::State::again;
-        out.why += (out.why.empty() ? "" : "; ") + std::string("its mechanical tests failed");
-    }
+        out.why += (out.why.empty() ? "" : "; ") + why;
+    };
+    if (grade.passed && coupon.sought_changed > grade.seq)
+        again("the coupon is registered for other criteria or another class since");
+    if (grade.passed && coupon.mechanical_failed > grade.seq && coupon.record.get("mechanical") != "failed")
+        again("its mechanical tests were said to have failed after it was given");
+    // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
+    if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
+        again("its mechanical tests failed");
     return out;
 }
 

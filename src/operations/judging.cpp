@@ -170,6 +170,9 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     out.grade.stamp = writing.stamp();
     if (out.grade.against_mechanical && out.grade.remark.empty())
         throw refused("its mechanical tests failed; to grade it passed all the same, say why").give("remark");
+    if (request.passed && coupon.mechanical_failed > 0 && out.grade.remark.empty())
+        throw refused("its mechanical tests were said to have failed; to grade it passed after that, say why")
+            .give("remark");
     if (out.grade.against_verdict && out.grade.remark.empty())
         throw refused("the verdict for class " +
                       (own_refuse ? "that it was registered for" : out.grade.class_id) + " is '" +

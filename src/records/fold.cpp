@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -42,8 +43,10 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
     } else if (e.kind == "verdict") {
         state.verdicts.push_back(codec::verdict_from(e));
     } else if (e.kind == "grade") {
+        const bool failed_before = state.grade && (!state.grade->passed || state.grade->after_fail);
         state.grade = codec::grade_from(body(), {e.at, e.who});
         state.grade->seq = e.seq;
+        state.grade->after_fail = state.grade->passed && failed_before;
     }
 }
 
@@ -72,6 +75,18 @@ std::set<std::int64_t> superseded_in(std::span<const Entry> entries) {
     return out;
 }
 
+/// What the coupon is now, and what it was once said to be that a grade must not lose.
+void take_description(CouponState &state, const Entry &e) {
+    CouponRecord said = codec::coupon_from(codec::parsed(e.body));
+    if (said.get("mechanical") == "failed") state.mechanical_failed = e.seq;
+    const auto sought = [](const CouponRecord &record) {
+        return std::pair(record.get("criteria"), record.get("class"));
+    };
+    if (state.record_seq > 0 && sought(state.record) != sought(said)) state.sought_changed = e.seq;
+    state.record = std::move(said);
+    state.record_seq = e.seq;
+}
+
 } // namespace
 
 CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabulary) {
@@ -80,10 +95,7 @@ CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabu
         CouponState state;
         // The coupon first: places on it are read with its length.
         for (const auto &e : entries)
-            if (e.kind == "coupon" && !superseded.contains(e.seq) && !is_withdrawal(e)) {
-                state.record = codec::coupon_from(codec::parsed(e.body));
-                state.record_seq = e.seq;
-            }
+            if (e.kind == "coupon" && !is_withdrawal(e)) take_description(state, e);
         const WeldLine line = state.record.facts().line;
         for (const auto &e : entries) {
             note(state, e);

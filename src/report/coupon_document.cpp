@@ -94,7 +94,9 @@ std::string against_text(const Grade &g) {
     std::vector<std::string> against;
     if (g.against_verdict) against.emplace_back("the verdict");
     if (g.against_mechanical) against.emplace_back("failed mechanical tests");
-    return against.empty() ? "" : "against " + listed(against);
+    std::string out = against.empty() ? "" : "against " + listed(against);
+    if (g.after_fail) out += (out.empty() ? "" : ", ") + std::string("graded failed before");
+    return out;
 }
 
 Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by) {

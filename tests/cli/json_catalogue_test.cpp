@@ -142,7 +142,7 @@ TEST_CASE("JSON of the owner's copy: blanks, fill, confirm, withdraw", "[catalog
     for (const auto &thing : beside["compared"][0]["things"])
         if (thing["measure"] == "height" && thing["types"][0] == "excess weld metal") {
             const auto &at = thing["thickness"][0];
-            CHECK(at["first"]["from"]["text"] == "0.05 in");
+            CHECK(at["first"]["as written"] == "0.05 in");
             CHECK(at["second"]["says"] == "blank");
             CHECK(at["first is"] == "cannot say");
             seen = true;

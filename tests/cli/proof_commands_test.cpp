@@ -26,13 +26,15 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
     const Program run;
     run.ok({"enrol", "L1"});
     test_coupon(run, "Q-1", "2026-10-05");
+    run.ok({"exam", "Q-1", "PT", "--date", "2026-10-05", "--examiner", "A. Field", "--level", "II", "--found",
+            "none"});
     for (const char *command : {"judge", "why"}) {
         const std::string brief = flat_text(run.ok({command, "Q-1"}));
         CHECK_THAT(brief, says("What proves class 3"));
         CHECK_THAT(brief, says("Examined: VT 2026-10-05 by A. Field, level II as typed, nobody on record "
                                "vouches for it, none found"));
         CHECK_THAT(brief, says("Nothing was found"));
-        CHECK_THAT(brief, says("clauses behind it were read"));
+        CHECK_THAT(brief, says("5 clauses behind it"));
         CHECK_THAT(brief, !says("Examinations that count"));
         const std::string whole = flat_text(run.ok({command, "Q-1", "--proof"}));
         CHECK_THAT(whole, says("Examinations that count"));
@@ -68,7 +70,7 @@ TEST_CASE("a reason that several classes share is said once, with its classes", 
     REQUIRE(first != std::string::npos);
     CHECK(out.find(reason, first + 1) == std::string::npos);
     CHECK_THAT(out, says("No VT that counts is on record. So for the classes 1, 2 and 3."));
-    CHECK_THAT(out, says("Class 2: cannot say - and 2 reasons that were said above"));
+    CHECK_THAT(out, says("Class 3: cannot say - and 3 reasons that were said above"));
 }
 
 TEST_CASE("why names the finds that are not relevant, and the clause that leaves them out", "[proof]") {

@@ -235,7 +235,7 @@ TEST_CASE("the first page lists what waits: the person's own first, nothing that
     CHECK(two < one);
     CHECK(says(page, "begin MT of all 3"));
     for (const char *mark : {"T-1", "T-2", "T-3"})
-        for (const char *method : {"VT", "MT"}) {
+        for (const char *method : {"VT", "MT", "RT"}) {
             const CouponState before = on_record(browser, mark);
             int number = 0;
             for (const auto &exam : before.exams)

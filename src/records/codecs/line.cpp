@@ -46,6 +46,7 @@ nlohmann::json grade_of(const CouponLine &line) {
     out["at"] = line.grade->stamp.at;
     out["who"] = line.grade->stamp.who;
     out["seq"] = line.grade->seq;
+    if (line.grade->after_fail) out["after fail"] = true;
     out["state"] = static_cast<int>(line.grade_standing.state);
     out["now"] = static_cast<int>(line.grade_standing.now);
     out["was"] = line.grade_standing.was;
@@ -56,6 +57,7 @@ nlohmann::json grade_of(const CouponLine &line) {
 void take_grade(CouponLine &out, const nlohmann::json &json) {
     out.grade = grade_from(json, {json.at("at").get<std::string>(), json.at("who").get<std::string>()});
     out.grade->seq = json.at("seq").get<std::int64_t>();
+    out.grade->after_fail = json.value("after fail", false);
     out.grade_standing = {json.at("state").get<GradeStanding::State>(), json.at("now").get<Verdict>(),
                           json.at("was").get<std::string>(), json.at("why").get<std::string>()};
 }
