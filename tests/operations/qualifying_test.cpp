@@ -155,9 +155,10 @@ TEST_CASE("an exam that does not count is none; each process is asked for its ow
     const auto kept = yard.book.welder("L1").qualifications.at(0);
     CHECK_THAT(kept.evidence->exams[0].incomplete, says("not valid"));
 
-    yard.coupon(
-        "Q-4", "2026-10-06", true,
-        {{"process", "GTAW 0.05in + GMAW 0.1in"}, {"transfer", "short-circuit"}, {"filler-group", "F6 + F6"}});
+    yard.coupon("Q-4", "2026-10-06", true,
+                {{"process", "GTAW 0.05in + GMAW 0.1in"},
+                 {"transfer", "short-circuit"},
+                 {"filler-group", "F6 + F6"}});
     const std::string refused = refused_to_qualify(yard, "Q-4");
     CHECK_THAT(refused, says("GMAW: no mechanical tests"));
     CHECK_THAT(refused, !says("GTAW: "));
