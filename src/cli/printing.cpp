@@ -102,8 +102,8 @@ std::vector<Command> printing_commands() {
 one file to print, on A4 or Letter: a page complete in itself, or a PDF
 print coupon T-7 --pdf T-7.pdf
 Each page names its criteria with edition and standing, the hash of the record's newest entry, and has lines to sign on.
-A PDF is made by weasyprint, or chromium where that is not there. 'labels' prints labels with a QR code that says the
-mark, or opens the coupon at the address that --at gives; without a COUPON, of all that are asked for.)",
+A PDF is made by weasyprint, or chromium where that is not there or makes none. 'labels' prints labels with a QR code
+that says the mark, or opens the coupon at the address that --at gives; without a COUPON, of all that are asked for.)",
             options(page_options(), Option{"at", "URL", "labels: address of the bench, before /coupon/MARK"},
                     Option{"days", "N", "due: days to look ahead (default 60)"}, on_option(),
                     selection_options())),

@@ -54,6 +54,7 @@ Learner learner_of(Office &office, const Selection &of) {
         if (judged->verdict() == Verdict::accept && !judged->bends_failed()) ++accepted;
     });
     out.accepted = share_of(accepted, decided);
+    out.alike = alike_of(office, of);
     return out;
 }
 

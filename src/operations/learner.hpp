@@ -2,7 +2,7 @@
 
 #include "measure/share.hpp"
 #include "operations/coupon_lines.hpp"
-#include "operations/judging.hpp"
+#include "operations/earlier.hpp"
 
 namespace beadbook {
 
@@ -22,6 +22,7 @@ struct Learner {
     std::string welder, name; ///< the name if the welder is enrolled
     Selection of;
     std::vector<LearnerCoupon> coupons; ///< in the order in which they were registered
+    std::vector<AlikeCoupons> alike;    ///< those of a kind beside each other
     Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn. Not accepted is
                     ///< what was, and whose mechanical tests failed
 };

@@ -165,6 +165,39 @@ std::string json_text(const Explained &e, const std::vector<std::string> &notes)
     return render::finished(render::explained_json(e), notes);
 }
 
+namespace {
+
+nlohmann::json compared_json(const ComparedCoupon &one) {
+    nlohmann::json out{{"coupon", one.record.id},
+                       {"verdict", one.verdict ? std::string(name_of(*one.verdict)) : "not judged"},
+                       {"found", nlohmann::json::object()},
+                       {"exams", nlohmann::json::array()}};
+    if (const std::string welded = one.record.get("welded"); !welded.empty()) out["welded"] = welded;
+    for (const Exam exam : one.exams) out["exams"].push_back(name_of(exam));
+    for (const auto &[type, count] : one.found) out["found"][type] = count;
+    if (!one.said.empty()) out["on record"] = one.said;
+    if (one.bends_failed) out["mechanical"] = "failed";
+    if (!one.own_file.empty()) out["own file"] = one.own_file;
+    if (!one.not_allowed.empty()) out["not allowed"] = one.not_allowed;
+    if (one.worst)
+        out["worst"] = {{"rule", one.worst->rule},
+                        {"percent", static_cast<std::int64_t>(one.worst->percent)},
+                        {"minimum", one.worst->least},
+                        {"out", one.worst->out}};
+    return out;
+}
+
+nlohmann::json alike_json(const AlikeCoupons &alike) {
+    nlohmann::json out{{"coupons", nlohmann::json::array()}};
+    for (const auto &[name, value] :
+         {std::pair("criteria", alike.criteria), {"class", alike.class_id}, {"joint", alike.joint}})
+        if (!value.empty()) out[name] = value;
+    for (const auto &one : alike.coupons) out["coupons"].push_back(compared_json(one));
+    return out;
+}
+
+} // namespace
+
 std::string json_text(const Learner &learner, const std::vector<std::string> &notes) {
     nlohmann::json coupons = nlohmann::json::array();
     for (const auto &one : learner.coupons) {
@@ -187,6 +220,7 @@ std::string json_text(const Learner &learner, const std::vector<std::string> &no
                        {"decided", learner.accepted.of},
                        {"coupons", std::move(coupons)}};
     if (!learner.name.empty()) out["name"] = learner.name;
+    for (const auto &alike : learner.alike) out["alike"].push_back(alike_json(alike));
     return render::finished(std::move(out), notes);
 }
 

@@ -29,37 +29,44 @@ std::string in_path(const std::string &program, const std::string &path) {
     return "";
 }
 
-std::vector<std::string> words_for(const PrivateFolder &folder, const std::string &path) {
-    const std::string page = folder.file("page.html"), pdf = folder.file("page.pdf");
+std::vector<std::string> words_of_chromium(const std::string &program, const PrivateFolder &folder) {
+    std::vector<std::string> out{program,
+                                 "--headless",
+                                 "--disable-gpu",
+                                 "--no-first-run",
+                                 "--disable-background-networking",
+                                 "--disable-component-update",
+                                 "--disable-sync",
+                                 "--host-resolver-rules=MAP * ~NOTFOUND",
+                                 "--no-pdf-header-footer",
+                                 "--user-data-dir=" + folder.file("profile"),
+                                 "--print-to-pdf=" + folder.file("page.pdf"),
+                                 "file://" + folder.file("page.html")};
+    // As root chromium refuses to start with its own walls round the page; the page is ours and has no
+    // script.
+    if (geteuid() == 0) out.insert(out.begin() + 1, "--no-sandbox");
+    return out;
+}
+
+/// Those that are there, in the order in which they are tried. Throws DataError: none is.
+std::vector<std::vector<std::string>> converters(const PrivateFolder &folder, const std::string &path) {
+    std::vector<std::vector<std::string>> out;
     if (const std::string program = in_path("weasyprint", path); !program.empty())
-        return {program, page, pdf};
-    for (const char *name : {"chromium", "chromium-browser"}) {
-        const std::string program = in_path(name, path);
-        if (program.empty()) continue;
-        std::vector<std::string> out{program,
-                                     "--headless",
-                                     "--disable-gpu",
-                                     "--no-first-run",
-                                     "--disable-background-networking",
-                                     "--disable-component-update",
-                                     "--disable-sync",
-                                     "--host-resolver-rules=MAP * ~NOTFOUND",
-                                     "--no-pdf-header-footer",
-                                     "--user-data-dir=" + folder.file("profile"),
-                                     "--print-to-pdf=" + pdf,
-                                     "file://" + page};
-        // As root chromium refuses to start with its own walls round the page; the page is ours and has no
-        // script.
-        if (geteuid() == 0) out.insert(out.begin() + 1, "--no-sandbox");
-        return out;
-    }
-    throw DataError(
-        "no program that makes a PDF is there: install weasyprint or chromium (on Debian: apt-get "
-        "install weasyprint), or write the page as HTML and print it from a browser");
+        out.push_back({program, folder.file("page.html"), folder.file("page.pdf")});
+    for (const char *name : {"chromium", "chromium-browser"})
+        if (const std::string program = in_path(name, path); !program.empty()) {
+            out.push_back(words_of_chromium(program, folder));
+            break; // the other name is of the same program
+        }
+    if (out.empty())
+        throw DataError("no program that makes a PDF is there: install weasyprint or chromium (on Debian: "
+                        "apt-get install weasyprint), or write the page as HTML and print it from a browser");
+    return out;
 }
 
 /// Its exit status; -1 if it did not end in time.
-int run_quietly(const std::vector<std::string> &words, const std::string &said) {
+int run_quietly(const std::vector<std::string> &words, const std::string &said,
+                std::chrono::milliseconds at_most) {
     posix_spawn_file_actions_t files;
     posix_spawn_file_actions_init(&files);
     posix_spawn_file_actions_addopen(&files, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
@@ -79,7 +86,7 @@ int run_quietly(const std::vector<std::string> &words, const std::string &said) 
     posix_spawn_file_actions_destroy(&files);
     posix_spawnattr_destroy(&how);
     if (error != 0) throw DataError(words[0] + " could not be started");
-    const auto deadline = std::chrono::steady_clock::now() + std::chrono::minutes(2);
+    const auto deadline = std::chrono::steady_clock::now() + at_most;
     int status = 0;
     while (waitpid(id, &status, WNOHANG) == 0) {
         if (std::chrono::steady_clock::now() > deadline) {
@@ -98,22 +105,39 @@ std::string last_line(const std::string &file) {
     return text.substr(text.find_last_of('\n') == std::string::npos ? 0 : text.find_last_of('\n') + 1);
 }
 
-} // namespace
-
-std::string pdf_of(const std::string &page, const std::string &path) {
-    const PrivateFolder folder("the page");
-    const auto words = words_for(folder, path);
-    write_new_file(folder.file("page.html"), page);
-    const int status = run_quietly(words, folder.file("said"));
-    const std::string name = std::filesystem::path(words[0]).filename().string();
-    if (status == -1) throw DataError(name + " made no PDF in two minutes");
-    if (status != 0 || !std::filesystem::exists(folder.file("page.pdf"))) {
+/// What it made. Throws DataError: it made none in time, failed, or made something else.
+std::string made_by(const std::vector<std::string> &words, const PrivateFolder &folder,
+                    std::chrono::milliseconds at_most) {
+    const std::string pdf = folder.file("page.pdf"),
+                      name = std::filesystem::path(words[0]).filename().string();
+    std::filesystem::remove(pdf); // what one before it left half done
+    const int status = run_quietly(words, folder.file("said"), at_most);
+    if (status == -1)
+        throw DataError(name + " made no PDF in " +
+                        std::to_string(std::chrono::duration_cast<std::chrono::seconds>(at_most).count()) +
+                        " s");
+    if (status != 0 || !std::filesystem::exists(pdf)) {
         const std::string said = last_line(folder.file("said"));
         throw DataError(name + " made no PDF" + (said.empty() ? "" : "; it said: " + said));
     }
-    std::string pdf = read_bytes(folder.file("page.pdf"), most_pdf_bytes);
-    if (!pdf.starts_with("%PDF-")) throw DataError(name + " made something else than a PDF");
-    return pdf;
+    std::string out = read_bytes(pdf, most_pdf_bytes);
+    if (!out.starts_with("%PDF-")) throw DataError(name + " made something else than a PDF");
+    return out;
+}
+
+} // namespace
+
+std::string pdf_of(const std::string &page, const std::string &path, std::chrono::milliseconds at_most) {
+    const PrivateFolder folder("the page");
+    const auto all = converters(folder, path);
+    write_new_file(folder.file("page.html"), page);
+    std::string failed;
+    for (const auto &words : all) try {
+            return made_by(words, folder, at_most);
+        } catch (const DataError &e) {
+            failed += (failed.empty() ? "" : "; ") + std::string(e.what());
+        }
+    throw DataError(failed);
 }
 
 } // namespace beadbook

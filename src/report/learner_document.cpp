@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "report/coupon_document.hpp"
+#include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/own_file.hpp"
 #include "report/summary_document.hpp"
@@ -72,6 +73,7 @@ Document document_of(const Learner &learner) {
     doc.gap().line(learner.accepted.of == 0 ? "Nothing is accepted or rejected yet."
                                             : "Accepted: " + share_words(learner.accepted) +
                                                   "; 95 % interval, for the class sought.");
+    add_alike(doc, learner.alike);
     for (const auto &one : learner.coupons) add_coupon(doc, one);
     return doc.caution();
 }

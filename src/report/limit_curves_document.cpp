@@ -135,8 +135,11 @@ private:
         }
         end();
         const std::size_t apart = at.size() / 5, first = (i + 1) * apart / (curved_.curves.size() + 1);
-        for (std::size_t k = first; k < at.size(); k += apart)
-            if (at[k]) mark(i, x(static_cast<double>(all_.thickness[k])), y(at[k]->to_double()));
+        for (std::size_t k = first; k < at.size(); k += apart) {
+            const double along = x(static_cast<double>(all_.thickness[k]));
+            // The name at the end has its own.
+            if (at[k] && along < right_ - 12) mark(i, along, y(at[k]->to_double()));
+        }
     }
 
     void mark(std::size_t i, double cx, double cy) {

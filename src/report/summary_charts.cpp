@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -89,6 +90,25 @@ std::vector<ParetoRow> pareto_rows(const Summary &summary) {
     return out;
 }
 
+/// A name with its numbers at the right, or beside it where the line of shares, which comes down from
+/// `before` to `so_far`, would run through them there.
+void pareto_words(Chart &chart, const ParetoRow &row, double before) {
+    const std::string numbers = row.numbers();
+    const double name = text_width(row.of->name, chart.size), wide = text_width(numbers, chart.size);
+    const bool below = name + wide + 12 > chart.wide;
+    const double beside = left_edge + (below ? 0 : name + 12), right = chart.x(1);
+    const bool free_right = chart.x(row.so_far) + 6 < right - wide || before <= 0;
+    const bool free_beside = chart.x(before) - 6 > beside + wide;
+    chart.y += chart.size;
+    chart.words(left_edge, row.of->name);
+    if (below) chart.y += chart.size + 3;
+    if (!free_right && free_beside)
+        chart.words(beside, numbers, Anchor::start, true);
+    else
+        chart.words(right, numbers, Anchor::end, true);
+    chart.y += 4;
+}
+
 Picture pareto(const std::vector<ParetoRow> &rows, double width) {
     Chart chart("pareto", "Finds by imperfection", width);
     const double top = chart.y;
@@ -97,7 +117,7 @@ Picture pareto(const std::vector<ParetoRow> &rows, double width) {
     std::string told;
     for (std::size_t i = 0; i < std::min(rows.size(), most_rows); ++i) {
         const ParetoRow &row = rows[i];
-        chart.line(row.of->name, row.numbers());
+        pareto_words(chart, row, i == 0 ? 0 : rows[i - 1].so_far);
         const double part = row.of->finds == 0 ? 0
                                                : row.share * static_cast<double>(row.of->rejecting) /
                                                      static_cast<double>(row.of->finds);
@@ -107,10 +127,13 @@ Picture pareto(const std::vector<ParetoRow> &rows, double width) {
         told += (told.empty() ? "" : " ") + row.of->name + ": " + row.numbers() + ".";
         chart.y += 20;
     }
+    // The words lie above all, so that their halo parts the line where it has to pass.
+    std::vector<PictureShape> texts = std::exchange(chart.picture.shapes, {});
     chart.axis(top);
     for (auto &shape : above) chart.put(std::move(shape));
     for (const auto &[px, py] : way.points) chart.put(PictureEllipse{Role::share, px, py, 3.5, 3.5});
     chart.put(std::move(way));
+    for (auto &shape : texts) chart.put(std::move(shape));
     chart.y += chart.size + 2;
     chart.put(PictureBox{Role::bar, chart.x(0), chart.y - 9, 14, 9});
     chart.words(chart.x(0) + 19, "finds");

@@ -85,7 +85,7 @@ Answer copy_page(Visit &visit, const std::string &name, const std::optional<Refu
     const CopySheet sheet = sheet_of(visit, name);
     std::string main = "<p class=\"deeds\">" + button_to(copy_path, "All sets") +
                        button_to("/keeper/criteria/" + url_word(name), "The set") + "</p>\n" +
-                       part_of(document_of(sheet), "copy");
+                       wide_tables(part_of(document_of(sheet), "copy"));
     if (!sheet.set->blanks.empty())
         main += "<h2>Fill a blank</h2>\n" + form_of(visit, *sheet.set, Deed::fill, refused);
     main += "<h2>Confirm a limit</h2>\n" + form_of(visit, *sheet.set, Deed::confirm, refused) +

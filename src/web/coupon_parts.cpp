@@ -41,7 +41,7 @@ std::string exam_buttons(const ToExamine &to_do) {
     return out;
 }
 
-std::string map_part(const CouponState &coupon, const JudgedOrNot &judged) {
+std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live) {
     WeldMap map;
     if (judged.judged) {
         const Judged &by = *judged.judged;
@@ -52,7 +52,8 @@ std::string map_part(const CouponState &coupon, const JudgedOrNot &judged) {
     }
     Document doc;
     doc.add(Figure{unrolled(map), unrolled(map, 340), unplaced_words(map), ""});
-    return "<div id=\"map\" data-live>\n" + fragment(doc, "map") + "</div>\n";
+    return "<div id=\"map\"" + std::string(live ? " data-live" : "") + ">\n" + fragment(doc, "map") +
+           "</div>\n";
 }
 
 std::string verdict_line(const JudgedOrNot &judged) {
@@ -66,7 +67,7 @@ std::string verdict_line(const JudgedOrNot &judged) {
 
 std::string verdict_parts(const Judged &judged, bool open) {
     return "<details class=\"reasons\"" + std::string(open ? " open" : "") + "><summary>Why</summary>\n" +
-           one_deeper(part_of(document_of(judged), "why")) + "</details>\n";
+           part_of(document_of(judged), "why") + "</details>\n";
 }
 
 } // namespace beadbook

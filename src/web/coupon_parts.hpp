@@ -17,7 +17,7 @@ std::string about(const CouponRecord &coupon);
 std::string exam_buttons(const ToExamine &to_do);
 
 /// The weld with its finds, to be tapped; as the class sought judges them, if there is one.
-std::string map_part(const CouponState &coupon, const JudgedOrNot &judged);
+std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live = true);
 
 /// Every class with its verdict, or why there is none.
 std::string verdict_line(const JudgedOrNot &judged);

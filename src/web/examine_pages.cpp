@@ -58,8 +58,16 @@ Answer home(Visit &visit) {
     return page_of(visit, {"To be examined", main, "/"});
 }
 
+/// How far the record is, in a word: pages ask it to learn that others entered something.
+Answer record_head(Visit &visit) {
+    Answer out{200, "text/plain; charset=utf-8"};
+    if (visit.has_record()) visit.office();
+    out.body = visit.head();
+    return out;
+}
+
 } // namespace
 
-PageFamily examine_pages() { return {"Examine", "/", {{"GET", "/", home}}}; }
+PageFamily examine_pages() { return {"Examine", "/", {{"GET", "/", home}, {"GET", "/head", record_head}}}; }
 
 } // namespace beadbook

@@ -80,6 +80,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     Form form(visit, grading_path(mark), refused);
     form.hidden("selection", query)
+        .hidden("seen", std::to_string(sheet.coupon.last_seq))
         .add(
             {"remark", "Remark", "", Control::Kind::text, "Needed where the grade goes against the verdict."})
         .put(decision_buttons());
@@ -87,7 +88,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
                        escaped(mark) + "</h1>\n<p class=\"quiet\">" + escaped(about(sheet.coupon.record)) +
                        "</p>\n" + verdict_line(judged) + part_of(grade_so_far(sheet), "grade");
     if (sheet.coupon.record.withdrawn.empty()) main += form.html("");
-    main += map_part(sheet.coupon, judged);
+    main += map_part(sheet.coupon, judged, false);
     if (judged.judged) main += verdict_parts(*judged.judged) + grading_proof(*judged.judged);
     main += "<details class=\"reasons\"><summary>Facts, exams and finds</summary>\n" +
             one_deeper(part_of(document_of(sheet), "sheet")) + "</details>\n<p class=\"deeds\">" +
@@ -108,6 +109,8 @@ Answer grade_one(Visit &visit) {
         std::string next;
         return visit.enter(next, [&](Writing &w) {
             const bool passed = decision_in(visit.field("decision"));
+            // A grade is about what was looked at: a find or a grade that came since was not.
+            visit.must_have_seen(w.coupon(mark).last_seq, "coupon " + mark);
             auto done = grade_coupon(w, {mark, passed, visit.field("remark"), {}});
             done.notes.insert(done.notes.begin(), mark + " is graded " + done.value.grade.decision());
             const std::string after = neighbours_of(w.office(), of, mark).after;

@@ -6,7 +6,7 @@ namespace beadbook {
 namespace {
 
 std::string head(const std::string &title, const std::string &token, const std::string &person,
-                 const std::vector<std::string> &modules) {
+                 const std::vector<std::string> &modules, const std::string &record = "") {
     std::string out = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
                       escaped(title) +
                       "</title>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
@@ -17,6 +17,7 @@ std::string head(const std::string &title, const std::string &token, const std::
     if (!token.empty())
         out += "<meta name=\"bench-token\" content=\"" + escaped(token) +
                "\">\n<meta name=\"bench-person\" content=\"" + escaped(person) + "\">\n";
+    if (!record.empty()) out += "<meta name=\"bench-head\" content=\"" + record + "\">\n";
     for (const auto &module : modules)
         out += "<script type=\"module\" src=\"/files/" + module + "\"></script>\n";
     return out + "</head>";
@@ -36,9 +37,9 @@ std::string navigation(const Page &page) {
 
 std::string notes_html(const std::vector<std::string> &notes) {
     if (notes.empty()) return "";
-    std::string out = "<ul class=\"told\" role=\"status\">";
+    std::string out = "<div class=\"told\" role=\"status\"><ul>";
     for (const auto &note : notes) out += "<li>" + escaped(note) + "</li>";
-    return out + "</ul>\n";
+    return out + "</ul></div>\n";
 }
 
 std::string part_of(Document document, const std::string &ids) {
@@ -70,7 +71,7 @@ Answer page_of(Visit &visit, const Page &page) {
     }
     std::vector<std::string> modules{"bench.js"};
     modules.insert(modules.end(), page.modules.begin(), page.modules.end());
-    out.body = head(page.title, visit.token(), visit.person(), modules) +
+    out.body = head(page.title, visit.token(), visit.person(), modules, visit.head()) +
                "<body>\n<a class=\"skip\" href=\"#main\">To the page itself</a>\n<header>" +
                navigation(page) + "<p class=\"person\"><span id=\"waiting\" role=\"status\"></span> " +
                "<a href=\"/person\" title=\"Somebody else sits down\">" +

@@ -45,6 +45,8 @@ Office &Visit::office() {
                                            : begins_ ? Ledger::Mode::create
                                                      : Ledger::Mode::write);
         office_.emplace(*book_, catalogue_);
+        // Before anything is read: what comes in between is then shown twice, never missed.
+        head_ = book_->ledger().head();
     }
     return *office_;
 }

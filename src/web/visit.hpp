@@ -42,6 +42,8 @@ public:
     /// StoreError.
     Office &office();
     bool has_record() const;
+    /// The record's head hash as it was when this visit opened it; empty before.
+    const std::string &head() const { return head_; }
     /// This may be the first thing that is ever written: there need be no record yet.
     void may_begin_record() { begins_ = true; }
 
@@ -68,6 +70,7 @@ private:
     bool begins_ = false;
     std::optional<Book> book_;
     std::optional<Office> office_;
+    std::string head_;
 };
 
 } // namespace beadbook

@@ -1,9 +1,11 @@
 // The welder's pages: my coupons, one page a coupon, what I am qualified for and until when.
 #include "measure/text.hpp"
+#include "operations/earlier.hpp"
 #include "operations/looking.hpp"
 #include "operations/record_sheet.hpp"
 #include "operations/standing.hpp"
 #include "report/coupon_document.hpp"
+#include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
@@ -122,6 +124,9 @@ Answer one_of_mine(Visit &visit) {
     std::string told;
     try {
         told = part_of(document_of(explain(visit.office(), mark)), "why");
+        Document beside;
+        add_earlier(beside, earlier_of(visit.office(), mark));
+        told += wide_tables(part_of(std::move(beside), "earlier"));
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         told = refusal_html(e) + one_deeper(part_of(document_of(show_coupon(visit.office(), mark)), "sheet"));

@@ -210,15 +210,16 @@ TEST_CASE("a PDF is made by the first converter that is there, and what goes wro
     sh.write("odd", "#!/bin/sh\necho hello >\"$2\"\n");
     const auto with = [&](const std::string &converter, const std::string &file) {
         return sh("mkdir -p bin temporary; cp " + converter +
-                  " bin/weasyprint; chmod +x bin/weasyprint; TMPDIR=$PWD/temporary PATH=$PWD/bin:$PATH " +
+                  " bin/weasyprint; printf '#!/bin/sh\\nexit 4\\n' >bin/chromium; chmod +x bin/*; "
+                  "TMPDIR=$PWD/temporary PATH=$PWD/bin:$PATH " +
                   "beadbook print coupon T-1 --pdf " + file);
     };
     CHECK(with("good", "a.pdf").code == 0);
     CHECK(has(sh("cat a.pdf"), "%PDF-1.7 made"));
     const Ended failed = with("bad", "b.pdf");
     CHECK(failed.code == 3);
-    CHECK(has(failed, "weasyprint made no PDF; it said: no font"));
-    CHECK(has(with("odd", "c.pdf"), "weasyprint made something else than a PDF"));
+    CHECK(has(failed, "weasyprint made no PDF; it said: no font; chromium made no PDF"));
+    CHECK(has(with("odd", "c.pdf"), "weasyprint made something else than a PDF; chromium made no PDF"));
     CHECK(sh("ls b.pdf c.pdf").code != 0);
     CHECK(with("good", "a.pdf").code == 3);   // never written over
     CHECK(sh("ls -A temporary").out.empty()); // nothing is left behind

@@ -92,6 +92,40 @@ TEST_CASE("a coupon to be graded has its map, reasons and proof, and leads on th
     CHECK(school.grade_of("T-1")->stamp.who == "A. Field");
 }
 
+TEST_CASE("a grade is about what was looked at: what came since is shown first") {
+    School school;
+    const auto seen_on = [&](const Answer &page) {
+        const std::string begin = "name=\"seen\" value=\"";
+        const std::size_t at = page.body.find(begin) + begin.size();
+        return page.body.substr(at, page.body.find('"', at) - at);
+    };
+    const std::string before = seen_on(school.get("/class/coupon/T-1"));
+    school.desk([](Writing &w) { remark_on(w, "T-1", "look at the start again"); });
+    const Answer stale =
+        school.post("/class/coupon/T-1", {{"seen", before}, {"decision", "passed"}, {"remark", "clean"}});
+    CHECK(stale.status == 422);
+    CHECK(says(stale, "was changed after this page was opened"));
+    CHECK(says(stale, "look at the start again"));
+    CHECK(says(stale, "value=\"clean\""));
+    CHECK_FALSE(school.grade_of("T-1"));
+    // The page that tells so has seen it.
+    school.ok("/class/coupon/T-1", {{"seen", seen_on(stale)}, {"decision", "passed"}});
+    CHECK(school.grade_of("T-1"));
+}
+
+TEST_CASE("pages learn by the record's head that others entered something") {
+    School school;
+    const std::string head = school.get("/head").body;
+    CHECK(head.size() == 64);
+    CHECK(says(school.get("/class"), "<meta name=\"bench-head\" content=\"" + head + "\">"));
+    CHECK(school.get("/head").body == head);
+    school.desk([](Writing &w) { remark_on(w, "T-1", "one more"); });
+    CHECK(school.get("/head").body != head);
+    Browser empty;
+    CHECK(empty.get("/head").status == 200);
+    CHECK(empty.get("/head").body.empty());
+}
+
 TEST_CASE("a grade against the verdict is refused at the remark, and taken with one") {
     School school;
     const Answer refused = school.post("/class/coupon/T-2", {{"decision", "passed"}});

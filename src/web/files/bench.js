@@ -24,8 +24,29 @@ export async function refresh() {
     const fresh = new DOMParser().parseFromString(text, 'text/html');
     for (const old of document.querySelectorAll('[data-live]')) {
         const now = fresh.getElementById(old.id);
-        if (now) old.replaceWith(now);
+        if (!now) continue;
+        // What was unfolded stays so.
+        const open = [...old.querySelectorAll('details[open] > summary')].map(one => one.textContent);
+        for (const one of now.querySelectorAll('details > summary'))
+            if (open.includes(one.textContent)) /** @type {HTMLDetailsElement} */ (one.parentElement).open = true;
+        old.replaceWith(now);
     }
+}
+
+let head = meta('bench-head');
+/** What others enter appears without reloading, but never under the focus or the finger of who is at work there. */
+async function follow() {
+    if (document.visibilityState !== 'visible' || document.querySelector('[data-live] :is(:focus, :active)')) return;
+    try {
+        const answer = await fetch('/head');
+        if (!answer.ok) return;
+        const now = await answer.text();
+        if (now === head) return;
+        head = now;
+    } catch {
+        return; // without a connection there is nothing to follow
+    }
+    await refresh();
 }
 
 /** Told at the head of the page, in place of what was told before. */
@@ -121,6 +142,7 @@ if (token) {
     addEventListener('online', () => flush(token, person));
     addEventListener('visibilitychange', () => document.visibilityState === 'visible' && flush(token, person));
     flush(token, person);
+    if (head && document.querySelector('[data-live]')) setInterval(follow, 3000);
     navigator.storage?.persist?.();
     navigator.serviceWorker?.register('/files/worker.js', { scope: '/' }).catch(() => {});
 }

@@ -35,7 +35,12 @@ export class Bench {
         const line = once(createInterface(this.process.stdout), 'line').then(([text]) => text);
         const ended = once(this.process, 'exit').then(([code]) => { throw new Error(`the bench ended with ${code} ${this.process.signalCode ?? ''}`); });
         ended.catch(() => {});
+        // A test that failed before it ended its bench must not keep the others waiting.
+        this.process.unref();
+        const { process: started } = this;
+        process.on('exit', () => started.kill('SIGKILL'));
         this.link = JSON.parse(await Promise.race([line, ended])).link;
+        this.process.stdout.unref();
         this.url = new URL(this.link).origin;
         return this;
     }
@@ -79,6 +84,19 @@ export class Bench {
         await other.close();
         return this.open(browser, options);
     }
+}
+
+/** Presses Tab until what has the focus is called so, and says how often. */
+export async function tabTo(page, name) {
+    for (let pressed = 1; pressed < 200; ++pressed) {
+        await page.keyboard.press('Tab');
+        const at = await page.evaluate(() => {
+            const one = /** @type {HTMLInputElement} */ (document.activeElement);
+            return (one?.labels?.[0]?.textContent ?? one?.textContent ?? '').trim();
+        });
+        if (at.startsWith(name)) return pressed;
+    }
+    throw new Error(`nothing called ${name} is reached by Tab`);
 }
 
 /** A plate with one weld and criteria that ask for VT and MT. */
