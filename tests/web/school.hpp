@@ -1,11 +1,11 @@
 #pragma once
 
 #include "browser.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
-#include "operations/coupon_lines.hpp"
 
 #include <map>
 
