@@ -35,7 +35,7 @@ std::string shipped_name(const Visit &visit) {
 Answer one_of_shelf(Visit &visit, const std::string &shelf, const std::string &title, Document document) {
     return page_of(visit, {document.title,
                            "<p class=\"deeds\">" + button_to(shelf_path(shelf), title) + "</p>\n" +
-                               part_of(std::move(document), "one"),
+                               wide_tables(part_of(std::move(document), "one")),
                            keeper_path});
 }
 

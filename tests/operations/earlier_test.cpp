@@ -174,6 +174,16 @@ TEST_CASE("an accept whose mechanical tests failed says so, and a verdict that m
     CHECK(has(told, "then reject, but its mechanical tests failed (its record keeps 'accept'), now accept"));
 }
 
+TEST_CASE("among the earlier ones an accept with failed mechanical tests is not counted as accepted") {
+    Row row;
+    row.coupon("T-1", "2026-11-01", "", {{"mechanical", "failed"}});
+    row.coupon("T-2", "2026-11-02", "");
+    row.coupon("T-3", "2026-11-03", "");
+    CHECK(
+        has(row.told("T-3"), "1 accepted and 1 accepted by its examinations, with failed mechanical tests."));
+    CHECK(has(row.told("T-2"), "then accept, but its mechanical tests failed, now accept"));
+}
+
 TEST_CASE("coupons of a kind stand in a row where there are two, and one alone in none") {
     Row row;
     row.coupon("T-1", "2026-11-01", "");
