@@ -107,11 +107,21 @@ Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, c
     return linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
 }
 
-void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first,
-                      std::size_t for_class, int engine) {
+/// Whether a clause may leave it out for its size: each of those joined, whichever lies first.
+bool speaks_of(const Relevance &clause, const Item &item, const std::vector<Indication> &indications,
+               int engine) {
+    const auto may = [&](std::size_t m) {
+        return clause.subject.covers(indications[m].type, indications[m].exam) &&
+               (engine < first_that_counts_groups || !clause.groups[indications[m].type]);
+    };
+    if (engine < first_that_counts_groups) return may(item.members.front());
+    return std::all_of(item.members.begin(), item.members.end(), may);
+}
+
+void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon,
+                      const std::vector<Indication> &indications, std::size_t for_class, int engine) {
     for (const auto &clause : set.relevance) {
-        if (engine >= first_that_counts_groups && clause.groups[first.type]) continue;
-        if (!clause.classes[for_class] || !clause.subject.covers(first.type, first.exam)) continue;
+        if (!clause.classes[for_class] || !speaks_of(clause, item, indications, engine)) continue;
         Missing missing;
         Truth ignored = holds_for(clause.ignore, coupon, item.measures.get(), item.words, missing);
         // Too small alone, but perhaps not as one with a neighbour.
@@ -242,8 +252,7 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
     };
     for (auto &item : items) settle_shape(item);
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, engine, settle_shape);
-    for (auto &item : items)
-        settle_relevance(item, set, coupon, indications[item.members.front()], for_class, engine);
+    for (auto &item : items) settle_relevance(item, set, coupon, indications, for_class, engine);
     // What does not count is nobody's neighbour.
     if (set.needs_nearest_gap) {
         NearestGaps gaps(items, coupon);

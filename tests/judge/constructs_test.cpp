@@ -72,6 +72,22 @@ TEST_CASE("what is not relevant may hang on the class") {
     CHECK(lack_in(proof, *two.set, 0, two.coupon, two.exams, two.indications));
 }
 
+TEST_CASE("joined finds are not relevant only if each of them could be, whichever lies first") {
+    const std::string set =
+        "relevance: [{id: small, types: any, except: undercut, exams: RT, ignore: size at most 0.1 in, "
+        "clause: "
+        "c, standing: {house: x}}]\nmerge: [{id: m, types: any, exams: RT, when: gap under smaller size, "
+        "clause: c, standing: {house: x}}]\nrules:\n  - {id: r, types: any, exams: RT, allowed: none" +
+        by;
+    const std::string pore = "RT gas pore 0.02 at ", group = "RT clustered porosity 0.02 at ",
+                      undercut = "RT undercut 0.02 at ";
+    CHECK(tried(set, {pore + "1", pore + "1.02"}).verdicts() == "A accept, B accept");
+    for (const auto &other : {group, undercut}) {
+        CHECK(tried(set, {pore + "1", other + "1.02"}).verdicts() == "A reject, B reject");
+        CHECK(tried(set, {other + "1", pore + "1.02"}).verdicts() == "A reject, B reject");
+    }
+}
+
 TEST_CASE("a gap may be one for some classes, coupons and shapes only") {
     const std::string set =
         "linear: {when: length over 3 x width, clause: c, standing: {house: x}}\nrules:\n  - "

@@ -263,7 +263,9 @@ private:
 
     bool irrelevant(const Thing &t) const {
         return std::any_of(set_.relevance.begin(), set_.relevance.end(), [&](const Relevance &r) {
-            return r.classes[for_class_] && r.subject.covers(t.type, t.exam) && !r.groups[t.type] &&
+            return r.classes[for_class_] &&
+                   std::all_of(t.types.begin(), t.types.end(),
+                               [&](TypeId x) { return r.subject.covers(x, t.exam) && !r.groups[x]; }) &&
                    std::all_of(r.ignore.begin(), r.ignore.end(),
                                [&](const Condition &c) { return condition(c, &t); });
         });
