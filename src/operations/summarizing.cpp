@@ -4,6 +4,7 @@
 #include "operations/selecting.hpp"
 
 #include <map>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -28,9 +29,9 @@ struct Attempt {
     }
 };
 
-CountedCoupon counted(const CouponLine &line, bool first) {
+CountedCoupon counted(const CouponLine &line) {
     CountedCoupon out{
-        line.record.get("joint"), line.record.get("welder"), {}, line.verdict, first, line.finds,
+        line.record.get("joint"), line.record.get("welder"), {}, line.verdict, false, line.finds,
         line.rejected_by};
     out.bends_failed = line.record.get("mechanical") == "failed";
     if (const std::string welded = line.record.get("welded"); !welded.empty())
@@ -38,25 +39,50 @@ CountedCoupon counted(const CouponLine &line, bool first) {
     return out;
 }
 
-Summary summary_of_selection(Office &office, const Selection &of) {
-    std::vector<CountedCoupon> coupons;
-    // A first attempt may lie outside of what is asked for; another welder's never is one of this welder.
-    Selection looked_at;
-    looked_at.welder = of.welder;
-    std::map<std::string, Attempt> firsts;
-    select(office, looked_at, [&](CouponAtHand &one) {
-        const CouponRecord &record = one.line().record;
-        if (!record.withdrawn.empty() || record.get("welder").empty()) return;
-        const Attempt now{record.get("welded"), record.id};
-        const auto [first, fresh] = firsts.emplace(kind_of_attempt(record), now);
+/// The first attempt of each kind, of all coupons that were shown.
+class FirstAttempts {
+public:
+    void see(const CouponRecord &coupon) {
+        if (coupon.get("welder").empty()) return;
+        const Attempt now{coupon.get("welded"), coupon.id};
+        const auto [first, fresh] = firsts_.emplace(kind_of_attempt(coupon), now);
         if (!fresh && now.before(first->second)) first->second = now;
-    });
+    }
+    bool is_first(const std::string &kind, const std::string &mark) const {
+        const auto first = firsts_.find(kind);
+        return first != firsts_.end() && first->second.mark == mark;
+    }
+
+private:
+    std::map<std::string, Attempt> firsts_;
+};
+
+Summary summary_of_selection(Office &office, const Selection &of) {
+    struct Taken {
+        std::string kind, mark;
+    };
+    std::vector<CountedCoupon> coupons;
+    std::vector<Taken> taken; // of the same coupons
+    FirstAttempts firsts;
+    std::set<std::string> welders;
     select(office, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
-        const auto first = firsts.find(kind_of_attempt(record));
-        coupons.push_back(counted(one.line(), first != firsts.end() && first->second.mark == record.id));
+        coupons.push_back(counted(one.line()));
+        taken.push_back({kind_of_attempt(record), record.id});
+        firsts.see(record);
+        welders.insert(record.get("welder"));
     });
+    // A welder's first attempt may lie outside of what is asked for.
+    welders.erase("");
+    if (!of.all())
+        for (const auto &welder : welders)
+            select(office, {.welder = welder}, [&](CouponAtHand &one) {
+                if (const CouponRecord &record = one.line().record; record.withdrawn.empty())
+                    firsts.see(record);
+            });
+    for (std::size_t i = 0; i < coupons.size(); ++i)
+        coupons[i].first = firsts.is_first(taken[i].kind, taken[i].mark);
     return summary_of(coupons);
 }
 
