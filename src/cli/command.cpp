@@ -16,7 +16,7 @@ struct Count {
 };
 
 /// The words of one way to call it: "COUPON [LINE ...]".
-Count counted(const std::string &way) {
+Count words_taken_by(const std::string &way) {
     Count out;
     int optional = 0;
     bool repeated = false;
@@ -39,7 +39,7 @@ Count counted_in_all(std::string ways) {
     Count out{any_number, 0};
     for (std::size_t at = 0; at != std::string::npos;) {
         at = ways.find(" | ");
-        const Count one = counted(ways.substr(0, at));
+        const Count one = words_taken_by(ways.substr(0, at));
         out = {std::min(out.least, one.least), std::max(out.most, one.most)};
         if (at != std::string::npos) ways.erase(0, at + 3);
     }

@@ -1,20 +1,75 @@
-// Keeping the record: verify, backup.
+// Keeping the record: verify, seal, refresh, backup.
 #include "operations/keeping.hpp"
 #include "cli/command.hpp"
 #include "measure/text.hpp"
+#include "records/codecs/seal.hpp"
+#include "records/files.hpp"
 #include "render/json_keeping.hpp"
+
+#include <filesystem>
 
 namespace beadbook {
 namespace {
 
-ExitCode run_verify(Call &call) {
-    const Verified verified =
-        verify(call.office(Ledger::Mode::inspect), {call.has("replay"), call.text("head")});
+/// "1 entry came after it".
+std::string came_after(std::int64_t entries) {
+    return counted(static_cast<std::size_t>(entries), "entry", "entries") + " came after it";
+}
+
+/// What `read` makes of a file; a refusal names it.
+template <class Read>
+auto read_from(const std::string &path, Read read) {
+    const std::string text = read_file(path);
+    try {
+        return read(text);
+    } catch (const Refusal &e) {
+        throw DataError(shown(path) + ": " + e.what());
+    }
+}
+
+/// The key file that is named; it must be there, or be asked for as a new one.
+SigningKey key_in(const std::string &path, bool fresh, std::vector<std::string> &notes) {
+    if (!fresh) {
+        if (!std::filesystem::exists(path))
+            throw DataError(shown(path) + ": there is no such file; --new-key makes a new key in it");
+        return read_from(path, SigningKey::from_pem);
+    }
+    SigningKey key = SigningKey::fresh();
+    write_new_file(path, key.pem(), Readers::owner);
+    notes.push_back("a new key is in " + path +
+                    ", which only you can read; keep it where nobody who writes to the record can take it");
+    return key;
+}
+
+ExitCode run_seal(Call &call) {
+    if (!call.has("key"))
+        throw UsageError("which key signs? give --key KEY, and --new-key to make one there");
     std::vector<std::string> notes;
+    Office &office = call.office();
+    const SigningKey key = key_in(call.text("key"), call.has("new-key"), notes);
+    const Seal seal = sealed(office, key, call.actor());
+    write_new_file(call.at(0), codec::text_of(seal));
+    return call.tell(SealWritten{call.at(0), seal}, notes);
+}
+
+ExitCode run_verify(Call &call) {
+    VerifyRequest request{call.has("replay"), call.text("head")};
+    request.signer = call.text("signer");
+    if (call.has("seal"))
+        request.seal = read_from(call.text("seal"), codec::seal_from);
+    else if (call.has("signer"))
+        throw UsageError("--signer says whose a seal is; give it with --seal FILE");
+    const Verified verified = verify(call.office(Ledger::Mode::inspect), request);
+    std::vector<std::string> notes;
+    if (verified.seal && verified.seal->state == CheckedSeal::State::holds) {
+        if (verified.seal->entries_after > 0)
+            notes.push_back("the seal is on record, and " + came_after(verified.seal->entries_after));
+        if (!verified.seal->signer_named)
+            notes.push_back("whether the seal is the shop's hangs on its key; --signer KEY, known from "
+                            "elsewhere, settles it");
+    }
     if (verified.entries_after.value_or(0) > 0)
-        notes.push_back("the head that was given is on record, and " +
-                        std::to_string(*verified.entries_after) +
-                        (*verified.entries_after == 1 ? " entry" : " entries") + " came after it");
+        notes.push_back("the head that was given is on record, and " + came_after(*verified.entries_after));
     if (verified.holds() || call.json()) call.tell(verified, notes);
     for (const auto &fault : faults_of(verified))
         call.session().err << "beadbook: error: " << visible(fault) << "\n";
@@ -36,7 +91,18 @@ Recomputes the chain of hashes and names the first entry that does not hold; loo
 too. Note the head that it prints elsewhere: --head HASH later also proves that nothing up to there was cut off or written
 anew, and tells how many entries came after.)",
               {{"replay", "", "also judge every stored verdict again by the criteria it was taken by"},
-               {"head", "HASH", "the head noted earlier; it must still be on record"}}),
+               {"head", "HASH", "the head noted earlier; it must still be on record"},
+               {"seal", "FILE", "a seal made earlier; it must be whole, and what it seals on record"},
+               {"signer", "KEY", "the public key that must have signed the seal"}}),
+        looks(For::keeper, run_seal, R"(seal FILE
+sign the newest entry with the shop's key, so that a record that is written anew is found out
+seal /media/stick/2026-11-26.seal --key /media/stick/shop.pem
+The seal is a small text file that says how many entries the record has, the hash of the last and the public key (Ed25519);
+'verify --seal FILE --signer KEY' holds it against the record. It proves as much as its key is kept safe: not on the disk
+of the record.)",
+              {{"key", "KEY", "the file of the key that signs (PEM)"},
+               {"new-key", "", "make that file first, with a new key"},
+               {"by", "NAME", "who seals (else BEADBOOK_USER, else your login)"}}),
         looks(For::keeper, run_refresh, R"(refresh
 work out again what lists say of every coupon
 refresh

@@ -1,5 +1,7 @@
 #include "measure/sha256.hpp"
 
+#include "measure/hex.hpp"
+
 #include <openssl/evp.h>
 
 #include <array>
@@ -12,13 +14,7 @@ std::string sha256(std::string_view bytes) {
     unsigned int size = 0;
     if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &size, EVP_sha256(), nullptr) != 1)
         throw std::runtime_error("SHA-256 is not available");
-    constexpr std::string_view hex = "0123456789abcdef";
-    std::string out;
-    for (unsigned int i = 0; i < size; ++i) {
-        out += hex[digest[i] >> 4];
-        out += hex[digest[i] & 15];
-    }
-    return out;
+    return hex({reinterpret_cast<const char *>(digest.data()), size});
 }
 
 } // namespace beadbook

@@ -183,8 +183,10 @@ std::string lowered(std::string_view text) {
     return out;
 }
 
-std::string counted(std::size_t number, const std::string &one) {
-    return std::to_string(number) + " " + one + (number == 1 ? "" : "s");
+std::string counted(std::size_t number, const std::string &one) { return counted(number, one, one + "s"); }
+
+std::string counted(std::size_t number, const std::string &one, const std::string &many) {
+    return std::to_string(number) + " " + (number == 1 ? one : many);
 }
 
 bool same_word(std::string_view a, std::string_view b) {

@@ -35,6 +35,7 @@ std::string escaped_for_json(std::string_view json);
 
 /// "1 row", "3 rows".
 std::string counted(std::size_t number, const std::string &one);
+std::string counted(std::size_t number, const std::string &one, const std::string &many);
 
 /// Whether two words are the same but for capitals (of ASCII).
 bool same_word(std::string_view a, std::string_view b);

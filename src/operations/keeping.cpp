@@ -3,6 +3,7 @@
 #include "criteria/owners_copy.hpp"
 #include "facts/coupon_weld.hpp"
 #include "judge/judgement.hpp"
+#include "measure/hex.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_lines.hpp"
 #include "records/codecs/verdict.hpp"
@@ -203,6 +204,13 @@ void read_again(Family family, const std::vector<std::string> &subjects, Read re
     }
 }
 
+void check_digits(const std::string &given, const char *field, const std::string &what) {
+    if (given.size() != 64 || !from_hex(given))
+        throw refused("'" + shown(given) + "' is no " + what +
+                      "; expected its 64 digits and letters from a to f, whole")
+            .at(field);
+}
+
 } // namespace
 
 Verified verify(Office &office, const VerifyRequest &request) {
@@ -225,11 +233,7 @@ Verified verify(Office &office, const VerifyRequest &request) {
             out.replay->faults);
     }
     if (!request.head.empty()) {
-        if (request.head.size() != 64 ||
-            request.head.find_first_not_of("0123456789abcdef") != std::string::npos)
-            throw refused("'" + shown(request.head) +
-                          "' is no hash of an entry; expected its 64 digits and letters from a to f, whole")
-                .at("head");
+        check_digits(request.head, "head", "hash of an entry");
         // Of an earlier entry it proves as much up to there: what follows was only added.
         if (request.head == std::string(64, '0'))
             out.entries_after = out.chain.entries;
@@ -238,6 +242,9 @@ Verified verify(Office &office, const VerifyRequest &request) {
         else
             out.other_head = request.head;
     }
+    if (!request.signer.empty()) check_digits(request.signer, "signer", "public key");
+    if (request.seal)
+        out.seal = held_against_record(office, out.chain.entries, *request.seal, request.signer);
     return out;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/office.hpp"
+#include "operations/sealing.hpp"
 
 #include <optional>
 #include <string>
@@ -9,8 +9,10 @@
 namespace beadbook {
 
 struct VerifyRequest {
-    bool replay = false; ///< also take every verdict and every range again
-    std::string head;    ///< noted earlier; the record must still hold that entry. Empty: not asked
+    bool replay = false;           ///< also take every verdict and every range again
+    std::string head;              ///< noted earlier; the record must still hold that entry. Empty: not asked
+    std::optional<Seal> seal = {}; ///< made earlier; the record must still hold what it seals
+    std::string signer = {};       ///< the public key of who makes seals; empty: not known
 };
 
 /// A stored verdict or range that does not come out as it was stored, or that cannot be taken again.
@@ -46,10 +48,11 @@ struct Verified {
     std::vector<std::string> false_lines = {}; ///< coupons of which lists say what does not follow
     std::string other_head;                    ///< the head that was noted, if no entry has it
     std::optional<std::int64_t> entries_after; ///< the head that was noted: how many came after it
+    std::optional<CheckedSeal> seal = {};      ///< if one was given
 
     bool holds() const {
         return chain.faults.empty() && false_lines.empty() && other_head.empty() &&
-               (!replay || replay->faults.empty());
+               (!replay || replay->faults.empty()) && (!seal || seal->state == CheckedSeal::State::holds);
     }
 };
 

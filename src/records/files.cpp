@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <sys/stat.h>
 #include <utility>
 #include <vector>
 
@@ -79,8 +80,9 @@ std::string read_bytes(const std::string &path, std::size_t most) {
     return bytes;
 }
 
-NewFile::NewFile(std::string path) : path_(std::move(path)), file_(std::fopen(path_.c_str(), "wbx")) {
-    if (file_) return;
+NewFile::NewFile(std::string path, Readers readers)
+    : path_(std::move(path)), file_(std::fopen(path_.c_str(), "wbx")) {
+    if (file_ && (readers == Readers::as_usual || fchmod(fileno(file_), S_IRUSR | S_IWUSR) == 0)) return;
     if (errno == EEXIST) throw DataError(shown(path_) + ": is there already; nothing is overwritten");
     if (errno == ENOENT) throw DataError(shown(path_) + ": cannot be written, there is no such folder");
     throw StoreError(shown(path_) + ": cannot be written");
@@ -105,8 +107,8 @@ void NewFile::finish() {
     throw StoreError(shown(path_) + ": cannot be written");
 }
 
-void write_new_file(const std::string &path, const std::string &bytes) {
-    NewFile file(path);
+void write_new_file(const std::string &path, const std::string &bytes, Readers readers) {
+    NewFile file(path, readers);
     file.write(bytes);
     file.finish();
 }

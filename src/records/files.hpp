@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <cstdio>
 #include <iosfwd>
 #include <string>
@@ -13,12 +14,14 @@ std::string read_text(std::istream &in, const std::string &name);
 std::string read_file(const std::string &path);
 /// At most so many bytes of a file, of any kind. Throws DataError.
 std::string read_bytes(const std::string &path, std::size_t most);
+/// Who may read a new file: as the user's files usually are, or its owner alone.
+enum class Readers : std::uint8_t { as_usual, owner };
 /// A file that must be new, also if another program makes one at the same moment; it is gone again if it is
 /// not finished.
 class NewFile {
 public:
     /// Throws DataError, StoreError.
-    explicit NewFile(std::string path);
+    explicit NewFile(std::string path, Readers readers = Readers::as_usual);
     ~NewFile();
     NewFile(const NewFile &) = delete;
     NewFile &operator=(const NewFile &) = delete;
@@ -32,6 +35,6 @@ private:
     bool whole_ = true;
 };
 /// A whole file at once. Throws as NewFile does.
-void write_new_file(const std::string &path, const std::string &bytes);
+void write_new_file(const std::string &path, const std::string &bytes, Readers readers = Readers::as_usual);
 
 } // namespace beadbook

@@ -33,6 +33,33 @@ nlohmann::json json_of(const ReplayFault &f) {
     return out;
 }
 
+nlohmann::json json_of(const Seal &seal) {
+    return {{"entries", seal.entries},
+            {"head", seal.head},
+            {"at", seal.stamp.at},
+            {"who", seal.stamp.who},
+            {"public key", seal.public_key}};
+}
+
+const char *id_of(CheckedSeal::State state) {
+    using State = CheckedSeal::State;
+    switch (state) {
+    case State::holds: return "holds";
+    case State::altered: return "altered";
+    case State::other_signer: return "other signer";
+    case State::not_on_record: break;
+    }
+    return "not on record";
+}
+
+nlohmann::json json_of(const CheckedSeal &checked) {
+    nlohmann::json out = json_of(checked.seal);
+    out["state"] = id_of(checked.state);
+    out["signer named"] = checked.signer_named;
+    out["entries after"] = checked.entries_after;
+    return out;
+}
+
 } // namespace
 
 std::string json_text(const Verified &v, const std::vector<std::string> &notes) {
@@ -48,12 +75,19 @@ std::string json_text(const Verified &v, const std::vector<std::string> &notes) 
     }
     if (!v.false_lines.empty()) out["false in lists"] = v.false_lines;
     if (!v.other_head.empty()) out["head given"] = v.other_head;
+    if (v.seal) out["seal"] = json_of(*v.seal);
     if (v.entries_after) out["entries after the head given"] = *v.entries_after;
     return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const Refreshed &done, const std::vector<std::string> &notes) {
     return render::finished({{"refreshed", done.coupons}}, notes);
+}
+
+std::string json_text(const SealWritten &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = json_of(done.seal);
+    out["written to"] = done.path;
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const BackedUp &done, const std::vector<std::string> &notes) {

@@ -41,6 +41,23 @@ std::string judged_by_other(const ReplayFault &f) {
     return others.empty() ? "" : "; it was taken by " + listed(others);
 }
 
+std::string fault_of(const CheckedSeal &checked) {
+    using State = CheckedSeal::State;
+    const Seal &seal = checked.seal;
+    switch (checked.state) {
+    case State::altered:
+        return "the seal was changed after it was signed: its signature is not of what stands in it";
+    case State::other_signer:
+        return "the seal is signed by the key " + seal.public_key + ", which is not the one you trust";
+    case State::not_on_record:
+        return "the seal of " + seal.stamp.at + " holds " +
+               counted(static_cast<std::size_t>(seal.entries), "entry", "entries") + " up to " + seal.head +
+               ", and the record has no such entry there: it was cut off or written anew since";
+    case State::holds: break;
+    }
+    return "";
+}
+
 } // namespace
 
 std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_of(f) + judged_by_other(f); }
@@ -52,6 +69,8 @@ std::vector<std::string> faults_of(const Verified &v) {
                       " does not follow from what is on record; 'refresh' works it out again");
     if (v.replay)
         for (const auto &fault : v.replay->faults) out.push_back(sentence(fault));
+    if (v.seal)
+        if (std::string fault = fault_of(*v.seal); !fault.empty()) out.push_back(std::move(fault));
     if (!v.other_head.empty())
         out.push_back("the record ends with " + v.chain.head +
                       ", not with the hash you gave: entries were cut off or added since");
@@ -68,6 +87,9 @@ Document document_of(const Verified &v) {
         doc.line(std::to_string(v.replay->verdicts) + " verdicts judged again and " +
                  std::to_string(v.replay->ranges) + " ranges worked out again, " +
                  (v.replay->faults.empty() ? "all the same" : "not all the same"));
+    if (v.seal && v.seal->state == CheckedSeal::State::holds)
+        doc.line("The seal of " + v.seal->seal.stamp.at + " by " + v.seal->seal.stamp.who +
+                 " holds, signed by the key " + v.seal->seal.public_key);
     return doc.line(
         "Note the number and the head elsewhere: the head, given later, also proves that nothing was cut "
         "off.");
@@ -79,6 +101,15 @@ Document document_of(const Refreshed &done) {
 
 Document document_of(const BackedUp &done) {
     return Document{}.line("backup written to " + done.path + " and verified");
+}
+
+Document document_of(const SealWritten &done) {
+    Document doc;
+    doc.line("sealed: " + counted(static_cast<std::size_t>(done.seal.entries), "entry", "entries") +
+             " up to " + done.seal.head);
+    doc.line("The seal is in " + done.path + "; keep it where the record is not.");
+    return doc.line("Who checks it must know from elsewhere that this is the shop's key: " +
+                    done.seal.public_key);
 }
 
 Document document_of(const Written &done) { return Document{}.line("written to " + done.path); }

@@ -16,6 +16,13 @@ Document document_of(const Verified &verified);
 Document document_of(const Refreshed &done);
 Document document_of(const BackedUp &done);
 
+/// A seal that went to a file.
+struct SealWritten {
+    std::string path;
+    Seal seal;
+};
+Document document_of(const SealWritten &done);
+
 /// An export that went to a file; one that did not is the data themselves.
 struct Written {
     std::string path;

@@ -12,10 +12,6 @@ namespace {
 
 using How = ProvenEntry::How;
 
-std::string counted(std::size_t n, const std::string &one, const std::string &many) {
-    return std::to_string(n) + " " + (n == 1 ? one : many);
-}
-
 const ExamRecord *record_of(const Judged &judged, int number) {
     const auto found = std::find_if(judged.exam_records.begin(), judged.exam_records.end(),
                                     [&](const ExamRecord &e) { return e.number == number; });

@@ -39,6 +39,13 @@ TEST_CASE("the JSON of keeping the record is as its schemas say") {
     const std::string backup = run.ok({"backup", run.file("copy.db"), "--json"});
     CHECK(schema_faults("backup", backup).empty());
     CHECK(Json::parse(backup)["entries"] == Json::parse(run.ok({"verify", "--json"}))["entries"]);
+    const std::string seal =
+        run.ok({"seal", run.file("a.seal"), "--key", run.file("k.pem"), "--new-key", "--json"});
+    CHECK(schema_faults("seal", seal).empty());
+    const std::string key = Json::parse(seal)["public key"];
+    const std::string sealed = run.ok({"verify", "--seal", run.file("a.seal"), "--signer", key, "--json"});
+    CHECK(schema_faults("verify", sealed).empty());
+    CHECK(Json::parse(sealed)["seal"]["state"] == "holds");
     const std::string exported = run.ok({"export", "json"});
     CHECK(schema_faults("export", exported).empty());
     CHECK(Json::parse(exported)["coupons"][0]["exams"][0]["indications"].size() == 5);
