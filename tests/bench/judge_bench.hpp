@@ -4,8 +4,8 @@
 
 namespace beadbook::bench {
 
-/// One job by the judge (a set bound once, and bound for each coupon), by hand, and by SQLite. False if they
-/// do not reject the same classes.
+/// One job by the judge (a set bound once, and bound for each coupon), by hand, by SQLite, and by
+/// rule engines of npm where BEADBOOK_PEERS names their folder. False if they do not reject the same classes.
 bool judge_beside_peers(Figures &figures);
 /// Pores and inclusions by several sets.
 void judge_by_sets(Figures &figures);
