@@ -18,6 +18,15 @@ bool names_book(const Args &args, const Session &session) {
     return args.has("book") || !session.environment("BEADBOOK_BOOK").empty();
 }
 
+/// 0 where they cannot be counted, as in a record that was changed: then that is told instead.
+std::size_t coupons_in(Office &office) {
+    try {
+        return office.book().coupons().size();
+    } catch (const Refusal &) {
+        return 0;
+    }
+}
+
 } // namespace
 
 Call::Call(Args args, Session &session)
@@ -82,6 +91,15 @@ Office &Call::office(Ledger::Mode mode) {
         office_.emplace(*book_, catalogue_);
     }
     return *office_;
+}
+
+Office &Call::whole_office(Ledger::Mode mode) {
+    Office &out = office(mode);
+    if (session_.many == Session::no_number) return out;
+    const std::size_t coupons = coupons_in(out);
+    if (coupons >= session_.many)
+        session_.err << "beadbook: going through " << counted(coupons, "coupon") << " ...\n" << std::flush;
+    return out;
 }
 
 bool Call::has_record() const {

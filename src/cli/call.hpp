@@ -52,6 +52,8 @@ public:
     Catalogue &catalogue() { return catalogue_; }
     /// The record for reading; `mode` where a command means to write later. The first call opens it.
     Office &office(Ledger::Mode mode = Ledger::Mode::read);
+    /// The same for a command that goes through all coupons: who watches a terminal is told of the wait.
+    Office &whole_office(Ledger::Mode mode = Ledger::Mode::read);
     /// Whether the record that is meant is there, for what can be shown without one.
     bool has_record() const;
     /// Who acts: --by, else BEADBOOK_USER, else the login name.

@@ -59,7 +59,7 @@ ExitCode run_verify(Call &call) {
         request.seal = read_from(call.text("seal"), codec::seal_from);
     else if (call.has("signer"))
         throw UsageError("--signer says whose a seal is; give it with --seal FILE");
-    const Verified verified = verify(call.office(Ledger::Mode::inspect), request);
+    const Verified verified = verify(call.whole_office(Ledger::Mode::inspect), request);
     std::vector<std::string> notes;
     if (verified.seal && verified.seal->state == CheckedSeal::State::holds) {
         if (verified.seal->entries_after > 0)
@@ -76,7 +76,7 @@ ExitCode run_verify(Call &call) {
     return verified.holds() ? ExitCode::done : ExitCode::store;
 }
 
-ExitCode run_refresh(Call &call) { return call.tell(refresh_lines(call.office(Ledger::Mode::write))); }
+ExitCode run_refresh(Call &call) { return call.tell(refresh_lines(call.whole_office(Ledger::Mode::write))); }
 
 ExitCode run_backup(Call &call) { return call.tell(back_up(call.office(), call.at(0))); }
 

@@ -27,7 +27,7 @@ ExitCode run_summary(Call &call) {
         differs = call.text("against");
         groups.push_back(std::move(other));
     }
-    const Summaries summaries = summarize(call.office(), groups);
+    const Summaries summaries = summarize(call.whole_office(), groups);
     std::vector<std::string> notes;
     for (const auto &group : summaries.groups)
         for (auto &note : notes_on_empty(call, group.of, group.summary.all.coupons == 0))
@@ -42,7 +42,7 @@ ExitCode run_rejudge(Call &call) {
                                  selection_of(call)};
     if (request.criteria.empty() && !request.class_id.empty())
         throw UsageError("--as-class is a class of the other SET; name that too");
-    const Rejudged done = rejudge(call.office(), request);
+    const Rejudged done = rejudge(call.whole_office(), request);
     return wants_page(call) ? tell_page(call, document_of(done)) : call.tell(done);
 }
 

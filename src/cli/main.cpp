@@ -97,5 +97,6 @@ int main(int argc, char **argv) {
                               colour,          utc_now,     today,     environment,
                               width,           pipe_closed, false,     {},
                               open_in_browser, size.ws_row, page};
+    if (isatty(STDERR_FILENO) != 0) session.many = 2000;
     return beadbook::run_program({argv + 1, argv + argc}, session);
 }

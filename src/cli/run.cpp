@@ -100,7 +100,8 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 session.until_stopped,
                 session.open,
                 args.has("no-pager") || args.has("quiet") ? 0 : session.height,
-                session.page};
+                session.page,
+                args.has("quiet") ? Session::no_number : session.many};
     const auto run = [&] {
         Call call(args, own);
         return command.run(call);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <functional>
 #include <istream>
+#include <limits>
 #include <ostream>
 
 namespace beadbook {
@@ -30,6 +31,10 @@ struct Session {
 
     std::size_t height = 0; ///< lines of the terminal that `out` is; 0: it is none
     std::function<bool(const std::string &text)> page = {}; ///< shows a long text; false: it could not
+
+    static constexpr std::size_t no_number = std::numeric_limits<std::size_t>::max();
+    /// So many coupons make a wait that is told before a command goes through all of them.
+    std::size_t many = no_number;
 
     Paint paint() const { return Paint(colour); }
     /// A whole text, through the pager where the terminal is too short for it.

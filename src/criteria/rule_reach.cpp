@@ -32,7 +32,8 @@ class Reach {
 public:
     Reach(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
         : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
-          units_(units_to_try(set, rule)) {}
+          units_(units_to_try(set, rule)), in_inches_(where_hold(conditions_, Unit::inch)),
+          in_millimetres_(where_hold(conditions_, Unit::millimetre)) {}
 
     void check() {
         if (outside_scope()) return;
@@ -65,7 +66,7 @@ private:
     void tell(std::string_view check, const std::string &text) {
         doubts_.tell(check, rule_.id, rule_.where_from, "rules." + rule_.id, text);
     }
-    Alternatives where(Unit unit) const { return where_hold(conditions_, unit); }
+    const Alternatives &where(Unit unit) const { return unit == Unit::inch ? in_inches_ : in_millimetres_; }
 
     /// Also where its own conditions never hold together, which is told elsewhere.
     bool outside_scope() {
@@ -254,6 +255,7 @@ private:
     Doubts &doubts_;
     std::vector<Condition> conditions_;
     std::vector<Unit> units_;
+    Alternatives in_inches_, in_millimetres_; ///< where the conditions hold
 };
 
 } // namespace

@@ -21,6 +21,20 @@ using namespace beadbook::bench;
 
 namespace {
 
+/// A rule for every thousandth of an inch of thickness, each with a limit of its own.
+std::string set_of_rules(int rules) {
+    std::string out =
+        "set: many\ntitle: Many\nedition: bench\nunits: in\nclasses: [A, B, C]\nordered: no\nquantities:\n"
+        "  T: weld thickness\nscope: not read\nrules:\n";
+    for (int n = 0; n < rules; ++n) {
+        const auto inches = [](int thousandths) { return std::to_string(thousandths) + "/1000 in"; };
+        out += "  - {id: r" + std::to_string(n) + ", types: gas pore, exams: RT, when: \"T over " +
+               inches(n) + " up to " + inches(n + 1) + "\", measure: size, at most: {A: " + inches(n + 1) +
+               ", B: 0.2 x T, C: 0.3 x T}, clause: c, standing: {house: x}}\n";
+    }
+    return out;
+}
+
 void loading(Figures &figures) {
     for (const auto &name : shipped_sets()) {
         const std::string &text = shipped_file(name + ".yaml");
@@ -28,6 +42,16 @@ void loading(Figures &figures) {
         for (int run = 0; run < 21; ++run) times.push_back(seconds_of([&] { load_criteria(text); }));
         figures.add("load/" + name, median(times) * 1e3, "ms", std::to_string(text.size()) + " bytes");
     }
+    figures.add("load/all shipped sets", seconds_of([] {
+                                             for (const auto &name : shipped_sets())
+                                                 load_criteria(shipped_file(name + ".yaml"));
+                                         }) * 1e3,
+                "ms; bar 300");
+    const std::string many = set_of_rules(1000);
+    std::vector<double> times;
+    for (int run = 0; run < 11; ++run) times.push_back(seconds_of([&] { load_criteria(many); }));
+    figures.add("load/1,000 rules", median(times) * 1e3, "ms; bar 100",
+                std::to_string(many.size()) + " bytes");
 }
 
 int run(std::vector<std::string> words) {
@@ -141,7 +165,10 @@ int main(int count, char **words) {
     };
     Figures figures(is_asked("--json"));
     // First: forking a process that has grown large is slow and would be measured too.
-    if (!is_asked("--judge")) cold_start(figures);
+    if (!is_asked("--judge")) {
+        cold_start(figures);
+        first_output(figures);
+    }
     const bool agree = judge_beside_peers(figures);
     judge_by_sets(figures);
     judge_growth(figures);
@@ -149,7 +176,6 @@ int main(int count, char **words) {
         loading(figures);
         planning(figures);
         typing(figures);
-        first_output(figures);
     }
     figures.finish();
     return agree ? 0 : 1;
