@@ -6,6 +6,7 @@
 #include "operations/grading_many.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
+#include "report/coupon_document.hpp"
 
 namespace beadbook {
 namespace {

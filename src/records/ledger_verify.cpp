@@ -94,11 +94,12 @@ private:
 
     /// That lists show every coupon, and in its place; what they say of each is for operations to try.
     void check_lines() {
+        // By sorting, because a join of the two would look at every pair.
         SQLite::Statement query(
-            db_, "SELECT coalesce(line.coupon, began.subject) FROM coupon_line AS line FULL JOIN "
-                 "(SELECT subject, min(seq) AS first FROM entry WHERE family = 'coupon' "
-                 "GROUP BY subject) AS began ON began.subject = line.coupon "
-                 "WHERE began.first IS NOT line.first");
+            db_, "WITH began (coupon, first) AS (SELECT subject, min(seq) FROM entry WHERE family = 'coupon' "
+                 "GROUP BY subject), line AS (SELECT coupon, first FROM coupon_line) "
+                 "SELECT coupon FROM (SELECT * FROM began EXCEPT SELECT * FROM line) UNION "
+                 "SELECT coupon FROM (SELECT * FROM line EXCEPT SELECT * FROM began)");
         while (query.executeStep())
             out_.faults.push_back("tables: coupon " + shown(query.getColumn(0).getString()) +
                                   " is not in lists as it is on record");

@@ -157,15 +157,15 @@ std::string csv_head(ResultTable table) {
 }
 
 std::string csv_rows(ResultTable table, CouponAtHand &one) {
-    const CouponState &coupon = one.coupon();
-    if (!coupon.record.withdrawn.empty()) return "";
-    const Cells cells = coupon_cells(coupon.record);
+    const CouponLine &line = one.line();
+    if (!line.record.withdrawn.empty()) return "";
+    const Cells cells = coupon_cells(line.record);
     switch (table) {
-    case ResultTable::verdicts: return verdict_rows(cells, one.judged(), coupon);
+    case ResultTable::verdicts: return verdict_rows(cells, one.judged(), one.coupon());
     case ResultTable::findings: return finding_rows(cells, one.judged());
     case ResultTable::grades: break;
     }
-    return coupon.grade ? grade_row(cells, *coupon.grade, one.grading()) : "";
+    return line.grade ? grade_row(cells, *line.grade, one.grading()) : "";
 }
 
 } // namespace beadbook
