@@ -1,6 +1,9 @@
 #include "judge/bound_set.hpp"
 
 #include "judge/item.hpp"
+#include "judge/judgement.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -58,6 +61,21 @@ BoundSet::BoundSet(const CriteriaSet &criteria, const Coupon &facts, const Vocab
     for (const auto &exam : set.required) required.push_back(settled(exam.when, coupon));
     for (const auto &gap : set.gaps) gaps.push_back(settled(gap.when, coupon));
     if (coupon.values.has(Quantity::longest_leg)) fillet_size = vocabulary.find("fillet size");
+}
+
+std::vector<Exam> BoundSet::one_of_any(std::size_t class_index) const {
+    if (engine < first_that_asks_what_is_judged) return {};
+    for (std::size_t r = 0; r < required.size(); ++r)
+        if (set.required[r].classes[class_index] && required[r].truth != Truth::no) return {};
+    std::vector<Exam> out;
+    for (std::size_t x = 0; x < exam_count; ++x) {
+        if (coupon.called_for[x]) return {};
+        if (std::any_of(set.rules.begin(), set.rules.end(), [&](const Rule &rule) {
+                return rule.subject.exams[x] && rule.limits[class_index].kind != Limit::Kind::other;
+            }))
+            out.push_back(static_cast<Exam>(x));
+    }
+    return out;
 }
 
 void BoundSet::bind_rule(std::size_t index) {

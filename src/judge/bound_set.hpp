@@ -64,6 +64,9 @@ public:
     const BoundLimit &limit(std::size_t rule, std::size_t class_index) const {
         return limits_[rule * set.classes.size() + class_index];
     }
+    /// Methods by which the class has any rule, where neither the set nor the coupon asks for an exam: one of
+    /// these must have been made then. Empty where one is asked for.
+    std::vector<Exam> one_of_any(std::size_t class_index) const;
     ClassBits all_classes() const { return all_classes_; }
 
     struct Scope {

@@ -84,6 +84,9 @@ constexpr int first_with_bounds = 7;
 /// that it does not name: the size of a group says nothing of what is in it.
 constexpr int first_that_counts_groups = 8;
 
+/// The first engine that accepts nothing by exams of which the set has no rule, where no exam is asked for.
+constexpr int first_that_asks_what_is_judged = 8;
+
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to
 /// replay what it said, without a proof.

@@ -33,7 +33,7 @@ void take_exams(const Evaluation &e, std::size_t c, const std::vector<ExamDone> 
     }
     for (std::size_t x = 0; x < exam_count; ++x)
         if (const auto method = static_cast<Exam>(x); e.coupon.called_for[x]) take(-1, true, {&method, 1});
-    if (proof.exams.empty()) take(-1, false, {});
+    if (proof.exams.empty()) take(-1, false, e.bound.one_of_any(c));
 }
 
 /// What became of one indication before one rule.

@@ -81,7 +81,11 @@ private:
                 !proven([&](const ProvenExam &part) { return part.called_for && part.method == method; }))
                 return ProofLack{ProofPart::exam, -1, -1, 0, method};
         }
-        if (!proven([](const ProvenExam &) { return true; }))
+        const auto methods = bound_.one_of_any(class_);
+        if (!proven([&](const ProvenExam &part) {
+                return methods.empty() ||
+                       std::find(methods.begin(), methods.end(), part.method) != methods.end();
+            }))
             return ProofLack{ProofPart::exam, -1, -1, 0, {}};
         for (const auto &exam : exams_)
             if (exam.pending) return ProofLack{ProofPart::exam, -1, -1, 0, exam.method};

@@ -40,11 +40,16 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
             e.add(c, std::move(f));
         }
     const bool none = std::none_of(exams.begin(), exams.end(), [](const ExamDone &x) { return x.counts; });
+    const auto none_of = [&](const std::vector<Exam> &methods) {
+        return methods.empty() ? none : std::none_of(methods.begin(), methods.end(), done);
+    };
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         for (std::size_t x = 0; x < exam_count; ++x)
             if (e.coupon.called_for[x] && !done(static_cast<Exam>(x)))
                 missing(c, -1, {static_cast<Exam>(x)}, {});
-        if (none && e.classes[c].findings.empty()) missing(c, -1, {}, {});
+        if (!e.classes[c].findings.empty()) continue;
+        if (auto methods = e.bound.one_of_any(c); none_of(methods))
+            missing(c, -1, none ? std::vector<Exam>{} : std::move(methods), {});
     }
 }
 

@@ -1,4 +1,6 @@
 // What a shop enters from its own copy: confirmations and fillings.
+#include "criteria/class_order.hpp"
+#include "criteria/doubts.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
@@ -6,6 +8,7 @@
 #include "records/codecs/owners_copy.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -57,6 +60,32 @@ auto standing_in(const List &list, Same same) {
     return found == list.end() ? nullptr : &*found;
 }
 
+/// Years of four digits that a text names.
+std::set<std::string> years_in(const std::string &text) {
+    std::set<std::string> out;
+    std::string digits;
+    for (const char c : text + ".") {
+        if (c >= '0' && c <= '9') {
+            digits += c;
+            continue;
+        }
+        if (digits.size() == 4 && (digits.starts_with("19") || digits.starts_with("20"))) out.insert(digits);
+        digits.clear();
+    }
+    return out;
+}
+
+/// A copy of another year may hold other numbers.
+void check_edition(const CriteriaSet &set, const std::string &copy) {
+    const auto of_set = years_in(set.edition), of_copy = years_in(copy);
+    if (of_set.empty() || of_copy.empty()) return;
+    if (std::none_of(of_copy.begin(), of_copy.end(),
+                     [&](const std::string &year) { return of_set.contains(year); }))
+        throw refused("the copy is of " + listed({of_copy.begin(), of_copy.end()}) + ", and criteria " +
+                      set.name + " are by " + set.edition + "; expected a copy of that edition")
+            .at("edition");
+}
+
 class Confirming {
 public:
     Confirming(Writing &writing, const ConfirmRequest &request)
@@ -68,6 +97,7 @@ public:
         const auto rule = std::find_if(set_->rules.begin(), set_->rules.end(),
                                        [&](const Rule &r) { return r.id == request_.part; });
         const CopyRead read = read_of(writing_, request_.copy, request_.page, request_.second);
+        check_edition(*set_, read.copy);
         writing_.ledger().keep_criteria(set_->hash, set_->name, set_->text);
         if (rule == set_->rules.end()) {
             check_other_part();
@@ -182,6 +212,20 @@ Exact value_of(const Blank &blank, const CriteriaSet &set, const std::string &ty
     }
 }
 
+/// Numbers by which a stricter class lets more through than a looser one were taken from the wrong columns.
+void check_columns(const CriteriaSet &filled, const std::string &blank) {
+    if (!filled.ordered) return;
+    Issues issues;
+    Doubts doubts(filled, issues);
+    check_order(filled, issues, doubts);
+    for (const auto &issue : issues.all())
+        if (issue.severity == Severity::error)
+            throw refused("with this number of blank " + blank + " " +
+                          issue.text.substr(0, issue.text.find(';')) +
+                          "; are two columns of the copy exchanged?")
+                .at("value");
+}
+
 } // namespace
 
 Done<Confirmed> confirm_limit(Writing &writing, const ConfirmRequest &request) {
@@ -200,6 +244,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
     if (classes.empty()) classes = possible;
     const Exact value = value_of(blank, *set, request.value);
     const CopyRead read = read_of(writing, request.copy, request.page, request.second);
+    check_edition(*set, read.copy);
     if (read.second.empty())
         throw lacking("second", "a blank is filled by two people; who else read the number in the copy?");
     const OwnersCopyState entered = writing.book().owners_copy(set->name);
@@ -237,6 +282,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
         if (std::none_of(bearing.fillings.begin(), bearing.fillings.end(),
                          [&](const Filling &f) { return f.blank == blank.id && f.class_id == id; }))
             out.still_open.push_back(id);
+    if (out.still_open.empty()) check_columns(*with_owners_copy(set, bearing), blank.id);
     return {std::move(out), {}};
 }
 

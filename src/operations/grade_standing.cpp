@@ -11,6 +11,28 @@ const StoredVerdict *verdict_at(const CouponState &coupon, const Grade &grade) {
     return out;
 }
 
+/// The criteria that the coupon names, where somebody changed them under the same edition since then. A new
+/// edition is another matter: what was graded by the old one stays so.
+std::shared_ptr<const CriteriaSet> changed_in_place(Office &office, const CouponState &coupon,
+                                                    const CriteriaSet &then) {
+    try {
+        auto now = office.criteria(coupon.record.get("criteria"));
+        const bool in_place =
+            now->name == then.name && now->edition == then.edition && now->hash != then.hash;
+        return in_place ? now : nullptr;
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return nullptr; // the file is gone or cannot be read: nobody can say what it would change
+    }
+}
+
+/// Of a class that the set no longer has nobody can say anything.
+Verdict verdict_for(const std::string &class_id, const CouponState &coupon,
+                    const std::shared_ptr<const CriteriaSet> &set) {
+    const auto index = set->class_index(class_id);
+    return index ? judge_by(coupon, set).judgement.classes[*index].verdict : Verdict::cannot_say;
+}
+
 } // namespace
 
 std::string against_words(const std::string &class_id, const std::string &now, const std::string &by,
@@ -37,12 +59,11 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     const StoredVerdict *then = verdict_at(coupon, grade);
     const auto set =
         then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
-    const auto index = set ? set->class_index(grade.class_id) : std::nullopt;
-    if (!index) {
+    if (!set || !set->class_index(grade.class_id)) {
         out.why = grade_moved_words(grade.class_id, "", "");
         return out;
     }
-    out.now = judge_by(coupon, set).judgement.classes[*index].verdict;
+    out.now = verdict_for(grade.class_id, coupon, set);
     out.was = then->verdict_of(grade.class_id);
     const std::string now(name_of(out.now));
     if (out.was == now)
@@ -53,6 +74,13 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.state = GradeStanding::State::again;
         out.why += (out.why.empty() ? "" : "; ") + why;
     };
+    if (const auto changed = changed_in_place(office, coupon, *set)) {
+        const Verdict by_changed = verdict_for(grade.class_id, coupon, changed);
+        if (by_changed != out.now)
+            again("the text of " + set->name + " was changed under the same edition, and by it class " +
+                  grade.class_id + " is '" + std::string(name_of(by_changed)) + "' and not '" + now + "'");
+        out.now = by_changed;
+    }
     if (grade.passed && coupon.sought_changed > grade.seq)
         again("the coupon is registered for other criteria or another class since");
     if (grade.passed && coupon.mechanical_failed > grade.seq && coupon.record.get("mechanical") != "failed")

@@ -27,6 +27,9 @@ struct Judged {
     std::optional<std::size_t> sought;      ///< the class sought, by index; nothing if none is named
     std::string mechanical = {};            ///< passed, failed, or empty; no verdict goes by it
     std::string withdrawn = {};             ///< why the coupon was taken back: nothing is said of it then
+    /// The day of a verdict on record that went by another text of the set under the same edition: somebody
+    /// changed the file in place. Empty: there is none.
+    std::string by_other_text = {};
     std::vector<TakenBack> taken_back = {}; ///< finds that were withdrawn or corrected; of one coupon alone
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.

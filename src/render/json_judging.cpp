@@ -81,6 +81,7 @@ nlohmann::json judged_json(const Judged &judged) {
                             {"edition", c.set.edition},
                             {"hash", c.set.hash},
                             {"shipped", is_shipped_set(c.set.name, c.set.hash)}};
+    if (!judged.by_other_text.empty()) criteria["by another text on"] = judged.by_other_text;
     if (const auto lacking = lacking_words(c.set); !lacking.empty()) criteria["lacks"] = lacking;
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},

@@ -20,7 +20,9 @@ std::string authority(const Case &c, std::size_t class_index, const Finding &f) 
     if (f.kind == Finding::Kind::exam_pending) return "nothing is accepted half examined";
     if (f.kind == Finding::Kind::exam_missing || f.kind == Finding::Kind::unproven) {
         if (f.clause < 0)
-            return f.exams.empty() ? "nothing is accepted unexamined" : "called for on this coupon";
+            return f.exams.empty() || !c.coupon.called_for[static_cast<std::size_t>(f.exams.front())]
+                       ? "nothing is accepted unexamined"
+                       : "called for on this coupon";
         const RequiredExam &r = c.set.required[static_cast<std::size_t>(f.clause)];
         return r.clause + " (" + c.set.edition + "), " + print_in_full(r.standing);
     }

@@ -15,8 +15,10 @@ struct SideNames {
 };
 
 SideNames side_names(const ComparedSets &all, const ComparedClasses &classes) {
-    return {all.first->name + " " + all.first->classes[classes.first].id,
-            all.second->name + " " + all.second->classes[classes.second].id};
+    // Two editions, or two texts of one, bear one name.
+    const bool alike = all.first->name == all.second->name && all.first->hash != all.second->hash;
+    return {(alike ? "first " : "") + all.first->name + " " + all.first->classes[classes.first].id,
+            (alike ? "second " : "") + all.second->name + " " + all.second->classes[classes.second].id};
 }
 
 /// Of the shortest way to write it exactly, in mm or in: rules name round numbers, and an edge may lie beside

@@ -205,12 +205,22 @@ void add_cautions(Document &doc, const Judged &judged) {
     for (const auto &caution : judged.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
 }
 
+/// Whose file it is, and that it said something else before.
+void add_text_of_set(Document &doc, const Judged &judged) {
+    add_own_file(doc, *judged.set);
+    if (!judged.by_other_text.empty())
+        doc.line(Words("Criteria " + judged.set->name + ": its verdict of " + judged.by_other_text +
+                           " went by another text of the same edition; the file was changed, and 'rejudge' "
+                           "shows what that does",
+                       Tone::cannot_say));
+}
+
 Document judged_document(const Judged &judged, bool in_full) {
     const Case c = case_of(judged);
     Document doc;
     doc.title = "Coupon " + judged.mark;
     doc.line("Coupon " + judged.mark + " by " + judged.set->title + " (" + judged.set->edition + ")");
-    add_own_file(doc, *judged.set);
+    add_text_of_set(doc, judged);
     if (!judged.withdrawn.empty())
         doc.line(Words("The coupon is withdrawn: " + judged.withdrawn, Tone::cannot_say));
     Reasons reasons(c, judged);
@@ -243,7 +253,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") +
              verdict_beside_bends(one.verdict, e.judged));
-    add_own_file(doc, c.set);
+    add_text_of_set(doc, e.judged);
     if (!e.judged.withdrawn.empty()) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;

@@ -69,8 +69,11 @@ std::vector<std::string> examined_words(const Judged &judged, const Proof &proof
 std::string entries_words(const Judged &judged, const Proof &proof) {
     if (judged.indications.empty()) return "Nothing was found";
     std::set<int> decided, irrelevant, rules, clauses;
+    std::set<std::string> alone; // over their limit
     for (const auto &row : proof.entries) {
         if (row.entry == 0) continue;
+        if (row.how == How::alone)
+            alone.insert(title_of(judged.set->rules[static_cast<std::size_t>(row.rule)]));
         if (row.how == How::not_relevant) {
             irrelevant.insert(row.entry);
             clauses.insert(row.rule);
@@ -82,7 +85,10 @@ std::string entries_words(const Judged &judged, const Proof &proof) {
     std::vector<std::string> out;
     if (!decided.empty())
         out.push_back(std::to_string(decided.size()) + " judged by " +
-                      counted(rules.size(), "rule", "rules") + ", within every limit");
+                      counted(rules.size(), "rule", "rules") + ", within every limit" +
+                      (alone.empty() ? ""
+                                     : " but " + listed({alone.begin(), alone.end()}) +
+                                           ", which rejects only together with another that is kept"));
     std::vector<std::string> by;
     for (const int clause : clauses)
         by.push_back(judged.set->relevance[static_cast<std::size_t>(clause)].clause);

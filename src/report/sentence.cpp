@@ -139,7 +139,8 @@ std::string compared(const Case &c, std::size_t class_index, const Rule &rule, c
         out += ": at the limit, which is itself out";
     else
         out += (lower ? ": short by " : ": over by ") + p.difference;
-    if (rule.only_with) out += ", together with " + c.set.rules[*rule.only_with].id + ", which is over too";
+    if (rule.only_with && !kept)
+        out += ", together with " + c.set.rules[*rule.only_with].id + ", which is over too";
     return out + counted_words(c, rule, class_index, f) + merged_words(c, rule, f) + area_words(c, rule, f);
 }
 
@@ -201,6 +202,8 @@ std::string exam_words(const Case &c, const Finding &f) {
             (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end()))
             out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
     if (f.missing.any()) out += "; whether it is needed hangs on " + missing_words(f);
+    if (!names.empty() && f.clause < 0 && !c.coupon.called_for[static_cast<std::size_t>(f.exams.front())])
+        out += ", and the set judges what other methods find by no rule";
     return out;
 }
 

@@ -88,6 +88,25 @@ TEST_CASE("joined finds are not relevant only if each of them could be, whicheve
     }
 }
 
+TEST_CASE("where no exam is asked for, one by which the set judges must be there") {
+    const std::string set = "rules:\n  - {id: r, types: undercut, exams: VT, allowed: none" + by;
+    CHECK(judged(set_from(head() + set), {"", {}, "VT"}).verdicts() == "A accept, B accept");
+    const auto by_film = judged(set_from(head() + set), {"", {}, "RT"});
+    CHECK(by_film.verdicts() == "A cannot say, B cannot say");
+    CHECK_THAT(by_film.sentences("A"), says("No VT that counts is on record"));
+}
+
+TEST_CASE("an accept over a limit that rejects only together with another says so") {
+    const std::string set =
+        "rules:\n  - {id: depth, types: undercut, exams: VT, measure: depth, at most: 0.01 in" + by +
+        "  - {id: sum, types: undercut, exams: VT, measure: sum of length, window: 12 in, at most: 2 in, "
+        "reject only with: depth" +
+        by;
+    const auto deep = tried(set, {"VT undercut l 1.9 d 0.2 at 3"});
+    CHECK(deep.verdicts() == "A accept, B accept");
+    CHECK(deep.sentences("A").find("which is over too") == std::string::npos);
+}
+
 TEST_CASE("a gap may be one for some classes, coupons and shapes only") {
     const std::string set =
         "linear: {when: length over 3 x width, clause: c, standing: {house: x}}\nrules:\n  - "

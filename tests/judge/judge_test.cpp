@@ -44,13 +44,13 @@ TEST_CASE("T/3 is not decided by rounding") {
 TEST_CASE("nothing examined is never accepted") {
     const auto set = set_from(rule("measure: size, at most: 1 in"));
     CHECK(judged(set, {"", {}, ""}).verdicts() == "A cannot say, B cannot say");
-    CHECK(judged(set, {"", {}, "VT"}).verdicts() == "A accept, B accept");
-    JudgedCase c = judged(set, {"", {}, "VT"});
-    c.exams[0] = {Exam::VT, false, "the root was not seen"};
+    CHECK(judged(set, {"", {}, "RT"}).verdicts() == "A accept, B accept");
+    JudgedCase c = judged(set, {"", {}, "RT"});
+    c.exams[0] = {Exam::RT, false, "the root was not seen"};
     const Judgement j = judge(*set, c.coupon, c.exams, c.indications);
     CHECK(j.classes[0].verdict == Verdict::cannot_say);
     CHECK(sentence(c.view(), 0, j.classes[0].findings[0]) ==
-          "No examination is on record; the VT does not count: the root was not seen.");
+          "No examination is on record; the RT does not count: the root was not seen.");
 }
 
 TEST_CASE("missing is not zero") {

@@ -123,6 +123,37 @@ TEST_CASE("what fills no blank is refused, and nothing is stored", "[copy]") {
     CHECK_THAT(refused_as([](auto &r) { r.second = "a  field"; }), says("second: ") && says("different"));
 }
 
+TEST_CASE("numbers that let a stricter class pass more than a looser one are no columns of the copy",
+          "[copy]") {
+    Shop shop;
+    const auto filled = [&](const std::string &class_id, const std::string &value) {
+        FillRequest request = Shop::number();
+        request.classes = {class_id};
+        request.value = value;
+        return request;
+    };
+    shop.fill(filled("A", "0.050 in"));
+    shop.fill(filled("B", "0.060 in"));
+    const Refusal swapped = shop.refusal([&] { shop.fill(filled("C", "0.059 in")); });
+    CHECK(field_of(swapped) == "value");
+    CHECK_THAT(swapped.what(), says("class B should be stricter than class C") && says("exchanged"));
+    shop.fill(filled("C", "0.060 in"));
+}
+
+TEST_CASE("a copy of another year than the set's is no copy of it", "[copy]") {
+    Shop shop;
+    ConfirmRequest request = Shop::undercut();
+    request.criteria = "iso-5817";
+    request.part = "undercut-thick";
+    request.classes.clear();
+    request.copy = "ISO 5817:1992";
+    const Refusal old = shop.refusal([&] { shop.confirm(request); });
+    CHECK(field_of(old) == "edition");
+    CHECK_THAT(old.what(), says("the copy is of 1992"));
+    request.copy = "ISO 5817:2014, printed 2019";
+    shop.confirm(request);
+}
+
 TEST_CASE("a limit is confirmed, countersigned by another person, and taken back", "[copy]") {
     Shop shop;
     shop.confirm();

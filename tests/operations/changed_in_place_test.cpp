@@ -1,0 +1,90 @@
+// A criteria file that somebody changed under the same edition, after verdicts and grades went by it.
+#include "case.hpp"
+#include "catch.hpp"
+#include "operations/coupons.hpp"
+#include "operations/desk.hpp"
+#include "operations/examining.hpp"
+#include "operations/finishing.hpp"
+#include "operations/grade_standing.hpp"
+#include "operations/logging.hpp"
+#include "render/text.hpp"
+#include "report/judgement_document.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+/// A coupon with a pore of 0.05 in, graded passed for class A, and the file that it went by.
+class GradedByFile : public Desk {
+public:
+    GradedByFile() {
+        limit("0.06 in");
+        write([&](Writing &w) {
+            register_coupon(w, {"T-1",
+                                {{"criteria", own_},
+                                 {"class", "A"},
+                                 {"joint", "groove"},
+                                 {"material", "steel"},
+                                 {"process", "GTAW"},
+                                 {"thickness", "0.25 in"},
+                                 {"weld-length", "8 in"}}});
+            ExamRequest exam;
+            exam.coupon = "T-1";
+            exam.examiner = "A. Field";
+            exam.level = "II";
+            record_exam(w, exam);
+            log_lines(w, {.coupon = "T-1", .text = "pore 0.05 at 1\n"});
+            FinishRequest finish;
+            finish.coupon = "T-1";
+            finish.found = 1;
+            finish_exam(w, finish);
+            grade_coupon(w, {"T-1", true, "", {}});
+        });
+    }
+    void limit(const std::string &at_most, const std::string &edition = "one") {
+        write_file(
+            own_,
+            "set: own\ntitle: t\nedition: " + edition +
+                "\nunits: in\nclasses: [A]\nscope: not read\nrules:\n  - {id: r, types: gas pore, exams: VT, "
+                "measure: size, at most: " +
+                at_most + ", clause: '1', standing: {house: x}}\n");
+    }
+    GradeStanding standing() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        return standing_of_grade(later, later.coupon("T-1"));
+    }
+    std::string told() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        return text(document_of(judge_coupon(later, later.coupon("T-1"))), Paint(false), 200);
+    }
+
+private:
+    std::string own_ = file("own.yaml");
+};
+
+} // namespace
+
+TEST_CASE("a grade is given again where the set's text, changed under one edition, turns its verdict") {
+    GradedByFile desk;
+    CHECK(desk.standing().state == GradeStanding::State::stands);
+    CHECK_THAT(desk.told(), !says("another text"));
+    desk.limit("0.07 in");
+    CHECK(desk.standing().state == GradeStanding::State::stands);
+    CHECK_THAT(desk.told(), says("went by another text of the same edition"));
+    desk.limit("0.04 in");
+    const GradeStanding turned = desk.standing();
+    CHECK(turned.state == GradeStanding::State::again);
+    CHECK(turned.now == Verdict::reject);
+    CHECK_THAT(turned.why, says("the text of own was changed under the same edition"));
+}
+
+TEST_CASE("a new edition is no change in place, and a file that is gone changes nothing") {
+    GradedByFile desk;
+    desk.limit("0.04 in", "two");
+    CHECK(desk.standing().state == GradeStanding::State::stands);
+    std::filesystem::remove(desk.file("own.yaml"));
+    CHECK(desk.standing().state == GradeStanding::State::stands);
+}
