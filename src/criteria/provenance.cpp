@@ -104,12 +104,11 @@ std::string own_file_mark(const std::string &set, const std::string &hash) {
     return is_shipped_set(set, hash) ? "" : own_file_mark(is_name_of_a_set(set), hash);
 }
 
-std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const Vocabulary &vocabulary) {
-    std::vector<LackingRules> out;
-    // An older text of a shipped set is no stranger that could be taken for it.
-    if (is_name_of_a_set(set.name)) return out;
-    int most = 1;
+std::vector<const CriteriaSet *> shipped_alike(const CriteriaSet &set) {
     std::vector<const CriteriaSet *> alike;
+    if (is_shipped_set(set.name, set.hash)) return alike;
+    if (is_name_of_a_set(set.name)) return {&shipped_once(set.name)};
+    int most = 1;
     for (const auto &name : shipped_sets()) {
         const CriteriaSet &shipped = shipped_once(name);
         const int now = likeness(set, shipped);
@@ -117,7 +116,14 @@ std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const V
         if (now >= most) alike.push_back(&shipped);
         most = std::max(most, now);
     }
-    for (const auto *shipped : alike)
+    return alike;
+}
+
+std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const Vocabulary &vocabulary) {
+    std::vector<LackingRules> out;
+    // An older text of a shipped set is no stranger that could be taken for it.
+    if (is_name_of_a_set(set.name)) return out;
+    for (const auto *shipped : shipped_alike(set))
         if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary); !lacking.types.empty())
             out.push_back(std::move(lacking));
     return out;

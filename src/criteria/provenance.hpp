@@ -21,6 +21,10 @@ std::string own_file_words(const std::string &set, const std::string &hash);
 std::string own_file_mark(bool named_as_shipped, const std::string &hash);
 std::string own_file_mark(const std::string &set, const std::string &hash);
 
+/// Shipped sets that one which is not could be taken for: that of its name, else those that have its title,
+/// its edition or nearly its name, or that it extends. None of a shipped one.
+std::vector<const CriteriaSet *> shipped_alike(const CriteriaSet &set);
+
 /// Of a shipped set that another one could be taken for: what it has and that one lacks.
 struct LackingRules {
     struct OfType {

@@ -20,7 +20,7 @@ using About = PlausibilityRule::About;
 enum class Said : std::uint8_t { joint, form, seam, shape, kind, position };
 constexpr std::size_t said_count = 6;
 /// Days that they may speak of.
-enum class Dated : std::uint8_t { welded, examined };
+enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
 std::vector<std::string> words_of_fact(Fact fact) { return info(fact).words; }
 
@@ -43,6 +43,11 @@ const Names &plausibility_names() {
         word("shape", Said::shape, {"linear", "rounded"});
         word("kind", Said::kind, {"imperfection", "dimension"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
+        out.add({"examined with no day of the weld on record",
+                 Name::Kind::day,
+                 static_cast<Slot>(Dated::examined_undated),
+                 Dimension::number,
+                 {}});
         out.add({"examined", Name::Kind::day, static_cast<Slot>(Dated::examined), Dimension::number, {}});
         return out;
     }();
@@ -54,9 +59,10 @@ struct Entered {
     Coupon coupon;
     Environment::Values local; ///< of a find, as measured
     std::array<std::uint8_t, said_count> words{};
-    std::array<std::optional<Day>, 2> days;
+    std::array<std::optional<Day>, 3> days;
     Day today{};
-    std::string position; ///< as it was written
+    std::optional<Day> registered; ///< the coupon
+    std::string position;          ///< as it was written
 
     Entered(const CouponRecord &record, Day on) : coupon(record.facts()), today(on) {
         const auto fact = [&](Said said, Fact of) {
@@ -80,7 +86,9 @@ struct Entered {
         }
         // A day to come is refused elsewhere, and is not long ago.
         if (!days[c.slot] || *days[c.slot] > today) return Truth::unknown;
-        return c.day(*days[c.slot], today);
+        if (c.slot != static_cast<Slot>(Dated::examined_undated)) return c.day(*days[c.slot], today);
+        const Day begun = registered.value_or(today);
+        return *days[c.slot] > begun ? Truth::unknown : c.day(*days[c.slot], begun);
     }
 };
 
@@ -206,9 +214,13 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, Day today) co
     return broken(rules_, About::coupon, Entered(coupon, today), coupon.unit());
 }
 
-std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRecord &exam, Day today) const {
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRecord &exam, Day today,
+                                       std::optional<Day> registered) const {
     Entered entered(coupon, today);
+    entered.registered = registered;
     entered.days[static_cast<std::size_t>(Dated::examined)] = exam.date;
+    if (coupon.get("welded").empty())
+        entered.days[static_cast<std::size_t>(Dated::examined_undated)] = exam.date;
     return broken(rules_, About::exam, entered, coupon.unit());
 }
 

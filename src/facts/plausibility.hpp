@@ -37,7 +37,8 @@ public:
     const std::vector<PlausibilityRule> &rules() const { return rules_; }
 
     std::vector<Unlikely> of(const CouponRecord &coupon, Day today) const;
-    std::vector<Unlikely> of(const CouponRecord &coupon, const ExamRecord &exam, Day today) const;
+    std::vector<Unlikely> of(const CouponRecord &coupon, const ExamRecord &exam, Day today,
+                             std::optional<Day> registered = {}) const;
     std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication) const;
 
 private:

@@ -81,6 +81,8 @@ private:
         notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
+        if (!alike_) alike_.emplace(office_.book());
+        alike_->take(out, out_.request.sure, sure_of);
         add(codec::entry_of(out));
         return out;
     }
@@ -258,6 +260,7 @@ private:
     Faults faults_;
     Notes notes_;
     std::map<std::string, Known> known_;
+    std::optional<MarksAlike> alike_;
     std::string file_; ///< SHA-256 of the table
 };
 

@@ -13,6 +13,8 @@
 namespace beadbook {
 namespace {
 
+constexpr const char *mark_like_another = "mark-like-another";
+
 /// The criteria are found, and the class is one of theirs; a file is found again from any folder.
 void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
     const std::string criteria = coupon.get("criteria");
@@ -53,6 +55,8 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
             std::find(before.sure.begin(), before.sure.end(), one.rule) != before.sure.end())
             known.push_back(one.rule);
     now.sure = set_aside_by(reads_now, request.sure, known);
+    if (std::find(before.sure.begin(), before.sure.end(), mark_like_another) != before.sure.end())
+        now.sure.emplace_back(mark_like_another);
 }
 
 /// Finds that were believable, and are not on the coupon as it is described now.
@@ -164,9 +168,24 @@ void check_new(Book &book, const std::string &mark) {
         .mend({"change", {mark}, {}});
 }
 
+MarksAlike::MarksAlike(Book &book) {
+    for (auto &mark : book.coupons()) by_plain_.emplace(plain_mark(mark), mark);
+}
+
+void MarksAlike::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
+    const auto [other, alone] = by_plain_.emplace(plain_mark(coupon.id), coupon.id);
+    if (alone) return;
+    for (auto &one : set_aside_by({{mark_like_another, "coupon " + coupon.id + ": " + other->second +
+                                                           " is on record, and differs from it only in "
+                                                           "capitals or zeros; is it another piece?"}},
+                                  sure, sure_of))
+        coupon.sure.push_back(std::move(one));
+}
+
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base) {
     Done<CouponRecord> out{described(writing.catalogue(), request, std::move(base)), {}};
     check_new(writing.book(), out.value.id);
+    MarksAlike(writing.book()).take(out.value, request.sure, request.sure_of);
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
     for (auto &doubt : doubts_on(writing.catalogue(), out.value)) out.notes.push_back(std::move(doubt));

@@ -30,6 +30,18 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);
 
+/// Marks on record, so that one which somebody would take for another is asked about.
+class MarksAlike {
+public:
+    explicit MarksAlike(Book &book);
+    /// Throws Unsure where another mark differs only in capitals or leading zeros, unless that is meant:
+    /// then the coupon keeps it in its `sure`.
+    void take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of);
+
+private:
+    std::map<std::string, std::string> by_plain_;
+};
+
 struct CouponChange {
     CouponRequest said;
     std::vector<std::string> forget; ///< fields that should not be there

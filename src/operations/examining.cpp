@@ -75,9 +75,16 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
     return office.book().knows_welder(welder) && same_word(person, office.book().welder(welder).record.name);
 }
 
+/// Asked of a weld without a day alone; nothing while the coupon is being taken in.
+std::optional<Day> registered_on(Office &office, const CouponRecord &coupon) {
+    if (!coupon.get("welded").empty() || !office.book().knows_coupon(coupon.id)) return std::nullopt;
+    return parse_day(std::string_view(office.book().history(coupon.id).front().at).substr(0, 10));
+}
+
 /// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
 std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
-    auto out = Plausibility::shipped().of(coupon, exam, office.outside().today());
+    auto out =
+        Plausibility::shipped().of(coupon, exam, office.outside().today(), registered_on(office, coupon));
     if (welded_by(office, coupon, exam.examiner))
         out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
     return out;

@@ -1,5 +1,6 @@
 #include "operations/judging.hpp"
 
+#include "criteria/provenance.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/mechanical.hpp"
@@ -118,7 +119,7 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     const CouponState &coupon = writing.coupon(mark);
     Done<Judged> out{judge_coupon(writing.office(), coupon, request), {}};
     keep(writing, coupon, out.value);
-    out.value.taken_back = finds_taken_back(writing.book().history(mark), coupon.record);
+    out.value.taken_back = taken_back(writing.office(), coupon.record);
     return out;
 }
 
@@ -156,7 +157,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
     if (!out.judged.sought) throw which_class(out.judged);
     out.sure = coupon.assurances();
     const auto history = office.book().history(mark);
-    out.judged.taken_back = finds_taken_back(history, coupon.record);
+    out.judged.taken_back = taken_back(office, coupon.record);
     out.described_since = described_after(history, coupon);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), coupon.record);
     return out;
@@ -168,6 +169,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     if (!judged.sought) throw which_class(judged);
     Graded out{request.mark, {}, judged.verdict()};
     out.grade.passed = request.passed;
+    out.own_file = own_file_mark(judged.set->name, judged.set->hash);
     out.grade.class_id = judged.set->classes[*judged.sought].id;
     out.grade.remark = checked_text(request.remark, "remark");
     // Passed by other criteria, or for another class, than it was registered for: its own still count.

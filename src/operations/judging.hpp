@@ -1,9 +1,9 @@
 #pragma once
 
 #include "operations/selection.hpp"
+#include "operations/taken_back.hpp"
 #include "operations/writing.hpp"
 #include "records/described_since.hpp"
-#include "records/taken_back.hpp"
 
 namespace beadbook {
 
@@ -30,7 +30,7 @@ struct Judged {
     /// The day of a verdict on record that went by another text of the set under the same edition: somebody
     /// changed the file in place. Empty: there is none.
     std::string by_other_text = {};
-    std::vector<TakenBack> taken_back = {}; ///< finds that were withdrawn or corrected; of one coupon alone
+    std::vector<TakenBack> taken_back = {}; ///< of one coupon alone
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
@@ -88,6 +88,7 @@ struct Graded {
     std::string mark;
     Grade grade;
     Verdict verdict = Verdict::cannot_say; ///< of the class it was graded for
+    std::string own_file = {};             ///< as own_file_mark says it; empty: by a shipped set
 };
 /// Judges, keeps the verdict, and grades. A grade against the verdict, or a pass
 /// against failed mechanical tests, needs a remark. Notes: mechanical tests that rules ask and nobody made.

@@ -68,12 +68,18 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
 }
 
 /// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
-/// before the fourth no gaps of practices.
+/// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_finish = 3, first_to_mind_gaps = 4;
-    if (stored.engine >= first_to_mind_gaps) return before.exams_done();
+    constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9;
     std::vector<ExamDone> out;
+    if (stored.engine >= first_to_mind_gaps) {
+        for (ExamRecord exam : before.exams) {
+            if (stored.engine >= first_to_ask_again) office.check_means_of(exam, stored.seq);
+            out.push_back(exam.done());
+        }
+        return out;
+    }
     for (ExamRecord exam : before.exams) {
         office.check_practice_of(before, exam, Gaps::ignored);
         if (stored.engine < first_to_finish) {

@@ -18,7 +18,7 @@ CouponSheet show_coupon(Office &office, const std::string &mark) {
     for (const auto &verdict : out.coupon.verdicts)
         if (older_than_filled(office, verdict)) out.older_than_filled.push_back(verdict.seq);
     const auto history = office.book().history(mark);
-    out.taken_back = finds_taken_back(history, out.coupon.record);
+    out.taken_back = taken_back(office, out.coupon.record);
     out.described_since = described_after(history, out.coupon);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
     const std::string welder = out.coupon.record.get("welder");

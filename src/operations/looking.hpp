@@ -4,7 +4,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/selection.hpp"
 #include "operations/standing.hpp"
-#include "records/taken_back.hpp"
+#include "operations/taken_back.hpp"
 
 namespace beadbook {
 
@@ -14,7 +14,7 @@ struct CouponSheet {
     GradeStanding grade_standing;
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<HeldQualification> qualified = {};     ///< what its welder holds by it, as it stands today
-    std::vector<TakenBack> taken_back = {};            ///< finds that were withdrawn or corrected
+    std::vector<TakenBack> taken_back = {};            ///< finds and exams that are no more, or no more so
     std::vector<DescribedSince> described_since =
         {}; ///< changes of the coupon after its grade, else after its last verdict
     std::vector<std::int64_t> older_than_filled =

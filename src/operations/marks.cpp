@@ -68,6 +68,18 @@ std::vector<std::string> marks_in(const std::string &word) {
     return out;
 }
 
+std::string plain_mark(const std::string &mark) {
+    std::string out;
+    const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+    for (std::size_t i = 0; i < mark.size(); ++i) {
+        const char c = mark[i];
+        const bool leads = c == '0' && (i == 0 || !digit(mark[i - 1]) || out.empty() || !digit(out.back()));
+        if (leads && i + 1 < mark.size() && digit(mark[i + 1])) continue;
+        out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+    return out;
+}
+
 std::string next_mark(const std::string &mark) {
     const auto of = numbered(mark);
     return of ? of->with(of->number + 1) : "";

@@ -11,6 +11,9 @@ namespace beadbook {
 std::vector<std::string> marks_in(const std::string &word);
 inline constexpr int most_marks = 1000;
 
+/// What marks have in common that differ only in capitals and leading zeros.
+std::string plain_mark(const std::string &mark);
+
 /// The next mark of a series after those that are taken: T-15 gives T-16; empty if the mark ends with no
 /// number.
 std::string next_mark(const std::string &mark);

@@ -9,7 +9,10 @@ namespace beadbook {
 
 CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> before) {
     CouponState out = book_.coupon(id, before);
-    for (auto &exam : out.exams) check_exam_of(out, exam);
+    for (auto &exam : out.exams) {
+        check_exam_of(out, exam);
+        check_means_of(exam, before);
+    }
     return out;
 }
 
@@ -27,6 +30,13 @@ void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     check_practice_of(coupon, exam);
     exam.level_as_typed = !exam.level.empty() && !level_on_record(*this, exam);
     settle_exam(exam, coupon.record, coupon.finds_of(exam.number));
+}
+
+void Office::check_means_of(ExamRecord &exam, std::optional<std::int64_t> before) {
+    for (const auto &used : exam.equipment)
+        if (exam.open.empty() && used.until && *used.until < exam.date)
+            exam.open = caution_of(used, exam.date);
+    if (exam.open.empty()) exam.open = no_longer_entitled(*this, exam, before);
 }
 
 void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps) {

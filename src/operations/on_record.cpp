@@ -4,6 +4,8 @@
 #include "measure/text.hpp"
 #include "operations/equipment.hpp"
 #include "operations/people.hpp"
+#include "records/codecs/people.hpp"
+#include "records/codecs/typed.hpp"
 #include "technique/known_conditions.hpp"
 
 #include <algorithm>
@@ -155,6 +157,25 @@ bool level_on_record(Office &office, const ExamRecord &exam) {
     const Entitlement entitled = entitlement(*person, exam.method, exam.date);
     return entitled.objection.empty() &&
            rank_of_level(entitled.certificate->level) >= rank_of_level(exam.level);
+}
+
+std::string no_longer_entitled(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before) {
+    const auto person = person_named(office, exam.examiner);
+    if (!person) return "";
+    auto history = office.book().person_history(person->name);
+    std::erase_if(history, [&](const Entry &e) { return before && e.seq >= *before; });
+    std::string out;
+    for (auto e = history.rbegin(); e != history.rend(); ++e) {
+        const PersonRecord then = codec::person_from(person->name, codec::parsed(e->body));
+        const Entitlement entitled = entitlement(then, exam.method, exam.date);
+        // A newer certificate of the same number may have taken the place of the one that was in force.
+        if (out.empty() && entitled.objection == "certificate-later") continue;
+        if (entitled.objection != "certificate-none")
+            return !out.empty() ? why_not_entitled(out) : why_not_entitled(entitled.objection);
+        out = entitled.objection;
+    }
+    // Somebody whose certificate for the method was never on record has lost none.
+    return "";
 }
 
 bool is_of_examiner(const std::string &condition) {

@@ -79,6 +79,7 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
         entry.reason = needed_reason(request.why);
     }
     writing.add(std::move(entry));
+    for (const auto &coupon : writing.ledger().coupons_examined_by(person.name)) writing.touch(coupon);
     return {{person, !known}, {}};
 }
 

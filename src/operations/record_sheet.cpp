@@ -53,8 +53,7 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.granted = standing.welder.granted.at(number);
     out.hash = standing.welder.hashes.at(number);
     out.head = office.ledger().head();
-    if (const auto &test = out.held.record; !test.carried())
-        out.taken_back = finds_taken_back(office.book().history(test.test.id), test.test);
+    if (const auto &test = out.held.record; !test.carried()) out.taken_back = taken_back(office, test.test);
     out.tests = tests_of(office, out.held.record);
     return out;
 }

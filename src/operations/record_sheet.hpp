@@ -2,7 +2,7 @@
 
 #include "operations/judging.hpp"
 #include "operations/standing.hpp"
-#include "records/taken_back.hpp"
+#include "operations/taken_back.hpp"
 
 namespace beadbook {
 
@@ -16,7 +16,7 @@ struct RecordSheet {
     std::string hash;                       ///< of its entry in the chain
     std::string head;                       ///< of the newest entry
     Day on;                                 ///< the day that it speaks of
-    std::vector<TakenBack> taken_back = {}; ///< finds of the coupon that were withdrawn or corrected
+    std::vector<TakenBack> taken_back = {}; ///< of the coupon
     /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
     /// was given for; without those that cannot be judged so.
     std::vector<Judged> tests = {};

@@ -144,7 +144,7 @@ std::string described_otherwise(Book &book, const QualificationRecord &record, s
 
 /// Unless it is revoked: then nothing is left to doubt. Without a reason nothing is doubted.
 void put_in_doubt(const std::string &why, Validity &validity) {
-    if (why.empty() || validity.state == Validity::State::revoked) return;
+    if (why.empty() || taken_away(validity.state)) return;
     validity.state = Validity::State::in_doubt;
     validity.until.reset();
     validity.use_by.reset();
@@ -156,8 +156,8 @@ void take_back(Fates &fates, const QualificationRecord &record, Validity &validi
     for (const auto &coupon : coupons_of(record)) {
         const Fates::Fate &fate = fates.of(coupon);
         if (!fate.bears(record.overridden)) continue;
-        if (validity.state == Validity::State::revoked) return;
-        validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::revoked;
+        if (taken_away(validity.state)) return;
+        validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::unproved;
         validity.until = fate.since;
         validity.use_by.reset();
         validity.reason = fate.why;
@@ -333,9 +333,8 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
         if (const auto &renewal = held.rules->renewal)
             return NextStep{ToDo::renew, v.until, renewal->coupons, {}};
         break;
-    case Validity::State::expired: break;
-    case Validity::State::revoked:
     case Validity::State::not_begun: return std::nullopt;
+    default: break; // over, by whatever
     }
     return NextStep{ToDo::test, v.until, 0, {}};
 }

@@ -69,7 +69,7 @@ struct NextStep {
     std::optional<Day> otherwise; ///< a use that is missed ends it on that later day only
     friend bool operator==(const NextStep &, const NextStep &) = default;
 };
-/// Nothing for one that has no end, is not begun, or was revoked.
+/// Nothing for one that has no end or is not begun.
 std::optional<NextStep> next_step(const HeldQualification &held);
 
 struct DueQualification : NextStep {
@@ -82,7 +82,8 @@ struct DueList {
     std::vector<Ending> endings = {};    ///< of people and equipment
 };
 /// Qualifications that end or whose use counts no more within so many days, by whatever rules, and those that
-/// are over; none that was revoked. Throws Refusal (field "days"): not 1 to 36500.
+/// are over, revoked ones and those that nothing proves any more too. Throws Refusal (field "days"): not 1 to
+/// 36500.
 DueList due(Office &office, int days = 60, std::optional<Day> on = {});
 
 /// The day on which something happened: the one given, else today. Throws Refusal if it is to come.

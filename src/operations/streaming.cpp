@@ -42,7 +42,10 @@ Streamed Stream::judge(const std::string &line) {
         }
     out.notes = std::move(prepared.done.notes);
     CouponState coupon = fold_coupon(prepared.entries);
-    for (auto &exam : coupon.exams) office_.check_exam_of(coupon, exam);
+    for (auto &exam : coupon.exams) {
+        office_.check_exam_of(coupon, exam);
+        office_.check_means_of(exam);
+    }
     out.coupon = judge_or_tell(office_, coupon, request_.by);
     return out;
 }

@@ -39,7 +39,10 @@ Entry Writing::add(Entry entry) {
         coupons_.erase(found);
     else if (entry.exam)
         for (auto &exam : state.exams)
-            if (exam.number == entry.exam) office_.check_exam_of(state, exam);
+            if (exam.number == entry.exam) {
+                office_.check_exam_of(state, exam);
+                office_.check_means_of(exam);
+            }
     return entry;
 }
 

@@ -28,6 +28,8 @@ public:
     const CouponState &coupon(const std::string &id);
     /// Coupons that were written about.
     const std::set<std::string> &touched() const { return touched_; }
+    /// Of a coupon whose verdict may come out otherwise, though nothing was written about it.
+    void touch(const std::string &coupon) { touched_.insert(coupon); }
     /// Appends an entry (kind, subject, body and what it supersedes are the caller's) and folds it in.
     Entry add(Entry entry);
 

@@ -16,7 +16,8 @@ Day end_of_month(Day day) {
 } // namespace
 
 std::string_view name_of(State state) {
-    constexpr std::string_view names[] = {"valid", "lapsed", "expired", "revoked", "not begun", "in doubt"};
+    constexpr std::string_view names[] = {"valid",     "lapsed",   "expired",         "revoked",
+                                          "not begun", "in doubt", "no longer proved"};
     return names[static_cast<std::size_t>(state)];
 }
 

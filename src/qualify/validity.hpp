@@ -28,6 +28,7 @@ struct Validity {
         revoked,
         not_begun,
         in_doubt, ///< what it rests on has changed since; a person settles it
+        unproved, ///< what it rests on proves nothing any more
     };
     State state = State::valid;
     std::optional<Day> until; ///< the last day on which it holds, or held; absent: no end
@@ -37,6 +38,10 @@ struct Validity {
     std::optional<Day> ends;   ///< the last day of the period that it lasts
 };
 std::string_view name_of(Validity::State state);
+/// For good, by a person or because its test proves nothing.
+constexpr bool taken_away(Validity::State state) {
+    return state == Validity::State::revoked || state == Validity::State::unproved;
+}
 
 /// Looks at events up to and including `today`, in any order. The day of the test weld begins it; a period
 /// holds through its last day. Pure: the clock is the caller's.

@@ -318,6 +318,7 @@ std::int64_t Ledger::last_entry_of(Family family) {
 }
 
 std::vector<std::string> Ledger::subjects(Family family) {
+    if (family == Family::coupon) check_no_line_lacks();
     return guarded(path_, [&] {
         std::vector<std::string> out;
         SQLite::Statement query(

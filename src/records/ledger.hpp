@@ -107,6 +107,8 @@ public:
     void keep_line(const KeptLine &line);
     /// Whether lines can be kept here: not in a record of an older version that is only read.
     bool keeps_lines();
+    /// Throws StoreError where the lines are not of as many coupons as the entries: a list would look whole.
+    void check_no_line_lacks();
 
     bool knows(Family family, const std::string &subject);
     std::vector<Entry> entries_of(Family family, const std::string &subject);
@@ -119,6 +121,8 @@ public:
     std::vector<std::string> coupons_of(const std::string &welder);
     /// The newest exam on record by this examiner with this method that nothing took the place of.
     std::optional<Entry> last_exam_by(const std::string &examiner, const std::string &method);
+    /// Coupons with an exam by this examiner, or once by.
+    std::vector<std::string> coupons_examined_by(const std::string &examiner);
     struct Document {
         std::string name, bytes;
     };

@@ -2,6 +2,9 @@
 #include "measure/sha256.hpp"
 #include "records/ledger_rows.hpp"
 
+#include <cstdlib>
+#include <limits>
+
 namespace beadbook {
 
 using namespace ledger_rows;
@@ -43,7 +46,34 @@ bool Ledger::keeps_lines() {
                    [&] { return db_->execAndGet("PRAGMA user_version").getInt() >= first_with_lines; });
 }
 
+void Ledger::check_no_line_lacks() {
+    if (!keeps_lines()) return;
+    const std::int64_t lacks = guarded(path_, [&] {
+        return db_
+            ->execAndGet("SELECT (SELECT count(DISTINCT subject) FROM entry WHERE family = 'coupon') - "
+                         "(SELECT count(*) FROM coupon_line)")
+            .getInt64();
+    });
+    if (lacks == 0) return;
+    throw StoreError("record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
+                     (std::abs(lacks) == 1 ? " coupon " : " coupons ") + (lacks > 0 ? "fewer" : "more") +
+                     " than its entries, so that no list can be trusted; 'beadbook verify' names them");
+}
+
+std::vector<std::string> Ledger::coupons_examined_by(const std::string &examiner) {
+    return guarded(path_, [&] {
+        // As the index entry_by_examiner says it, word for word, so that it is used.
+        SQLite::Statement query(*db_, "SELECT DISTINCT subject FROM entry WHERE kind = 'exam' AND "
+                                      "json_extract(body, '$.examiner') = ?");
+        query.bind(1, examiner);
+        std::vector<std::string> out;
+        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        return out;
+    });
+}
+
 std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
+    if (asked.from == (asked.backwards ? std::numeric_limits<std::int64_t>::max() : 0)) check_no_line_lacks();
     return guarded(path_, [&] {
         const std::string table = keeps_lines() ? "coupon_line" : unkept;
         SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " + table +

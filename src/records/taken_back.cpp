@@ -5,10 +5,37 @@
 #include "records/codecs/typed.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
+namespace {
 
-std::vector<TakenBack> finds_taken_back(const std::vector<Entry> &history, const CouponRecord &coupon) {
+const Entry *superseded_by(const Entry &e, const std::vector<Entry> &history) {
+    if (!e.supersedes) return nullptr;
+    const auto old = std::find_if(history.begin(), history.end(),
+                                  [&](const Entry &one) { return one.seq == *e.supersedes; });
+    return old == history.end() || is_withdrawal(*old) ? nullptr : &*old;
+}
+
+std::string exam_words(const Entry &e) {
+    const ExamRecord exam = codec::exam_from(codec::parsed(e.body));
+    return std::string(name_of(exam.method)) + " on " + print(exam.date) +
+           (exam.examiner.empty() ? "" : " by " + exam.examiner) +
+           (exam.finished ? ", finished with " + std::to_string(exam.finished->found) +
+                                (exam.finished->found == 1 ? " find" : " finds")
+                          : ", not finished");
+}
+
+std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history) {
+    std::set<int> out;
+    for (const auto &e : history)
+        if (e.kind == "indication" && e.exam == exam && e.number) out.insert(*e.number);
+    return {out.begin(), out.end()};
+}
+
+} // namespace
+
+std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon) {
     const WeldLine line = coupon.facts().line;
     const auto read = [&](const Entry &e) -> std::string {
         try {
@@ -19,12 +46,23 @@ std::vector<TakenBack> finds_taken_back(const std::vector<Entry> &history, const
     };
     std::vector<TakenBack> out;
     for (const auto &e : history) {
-        if (e.kind != "indication" || !e.supersedes || moved_to(e)) continue;
-        const auto old = std::find_if(history.begin(), history.end(),
-                                      [&](const Entry &one) { return one.seq == *e.supersedes; });
-        if (old == history.end() || is_withdrawal(*old)) continue;
-        TakenBack one{
-            e.number.value_or(0), read(*old), is_withdrawal(e) ? "" : read(e), e.reason, {e.at, e.who}};
+        const Entry *old = e.kind == "indication" || e.kind == "exam" ? superseded_by(e, history) : nullptr;
+        if (!old) continue;
+        TakenBack one;
+        one.why = e.reason;
+        one.stamp = {e.at, e.who};
+        if (e.kind == "exam") {
+            if (!is_withdrawal(e)) continue;
+            one.number = e.exam.value_or(0);
+            one.exam = true;
+            one.was = exam_words(*old);
+            one.finds = ever_found_by(one.number, history);
+        } else {
+            one.number = e.number.value_or(0);
+            one.was = read(*old);
+            one.now = is_withdrawal(e) ? "" : read(e);
+            one.to = moved_to(e);
+        }
         if (one.was != one.now) out.push_back(std::move(one));
     }
     return out;

@@ -8,15 +8,19 @@
 
 namespace beadbook {
 
-/// A find that was logged and is no more, or no more so.
+/// A find that was logged, or an exam that was recorded, and is no more, or no more so.
 struct TakenBack {
     int number = 0;
+    bool exam = false; ///< else a find
     std::string was;
-    std::string now; ///< empty: withdrawn
+    std::string now; ///< empty: withdrawn, or moved to another coupon
     std::string why;
-    Stamp stamp; ///< of the change
+    Stamp stamp;                 ///< of the change
+    std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
+    std::string there{};         ///< what became of it there; empty: it stands
+    std::vector<int> finds{};    ///< of an exam: what was ever logged under it
 };
-/// In the order in which it was done. What was moved is told elsewhere.
-std::vector<TakenBack> finds_taken_back(const std::vector<Entry> &history, const CouponRecord &coupon);
+/// In the order in which it was done; a find that went to another exam of the coupon stands with that exam.
+std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon);
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "render/csv_results.hpp"
 
+#include "criteria/provenance.hpp"
 #include "measure/print.hpp"
 #include "records/csv.hpp"
 #include "render/json_judging.hpp"
@@ -78,8 +79,8 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
     const std::string exams = std::to_string(state.exams.size()),
                       finds = std::to_string(state.indications.size());
     if (!one.judged)
-        return row_of(coupon, {state.record.get("criteria"), "", "", "", "", one.why_not, exams, finds, "",
-                               "", "", "", "", ""});
+        return row_of(coupon, {state.record.get("criteria"), "", "", "", "", "", one.why_not, exams, finds,
+                               "", "", "", "", "", ""});
     const Judged &judged = *one.judged;
     const Case c = case_of(judged);
     std::string out;
@@ -89,6 +90,7 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
         const Rule *rule = rule_of(c, nearest);
         Cells cells{c.set.name,
                     c.set.edition,
+                    own_file_mark(c.set.name, c.set.hash),
                     c.set.classes[k].id,
                     yes_no(judged.sought == k),
                     std::string(name_of(of.verdict)),
@@ -114,6 +116,7 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
             std::string numbers;
             for (const int n : f.indications) numbers += (numbers.empty() ? "" : " ") + std::to_string(n);
             Cells cells{c.set.name,
+                        own_file_mark(c.set.name, c.set.hash),
                         c.set.classes[k].id,
                         yes_no(judged.sought == k),
                         std::string(name_of(f.effect)),
@@ -143,13 +146,14 @@ std::string grade_row(const Cells &coupon, const Grade &grade, const GradeStandi
 std::string csv_head(ResultTable table) {
     switch (table) {
     case ResultTable::verdicts:
-        return row_of(coupon_head, {"criteria", "edition", "class", "sought", "verdict", "not judged",
-                                    "exams", "indications", "findings", "nearest rule", "nearest measured",
-                                    "nearest limit", "nearest unit", "nearest ratio"});
+        return row_of(coupon_head, {"criteria", "edition", "own file", "class", "sought", "verdict",
+                                    "not judged", "exams", "indications", "findings", "nearest rule",
+                                    "nearest measured", "nearest limit", "nearest unit", "nearest ratio"});
     case ResultTable::findings:
-        return row_of(coupon_head, {"criteria", "class", "sought", "effect", "kind", "rule", "clause",
-                                    "standing", "imperfection", "indications", "measured", "limit", "unit",
-                                    "ratio", "from", "to", "place unit", "place", "sentence"});
+        return row_of(coupon_head,
+                      {"criteria", "own file", "class",        "sought",      "effect",   "kind",    "rule",
+                       "clause",   "standing", "imperfection", "indications", "measured", "limit",   "unit",
+                       "ratio",    "from",     "to",           "place unit",  "place",    "sentence"});
     case ResultTable::grades: break;
     }
     return row_of(coupon_head, {"class", "grade", "verdict then", "verdict now", "to be graded again",

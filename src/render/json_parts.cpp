@@ -26,15 +26,20 @@ void add_described_since(nlohmann::json &json, const std::vector<DescribedSince>
     }
 }
 
-void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds) {
-    for (const auto &one : finds) {
+void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) {
+    for (const auto &one : things) {
         nlohmann::json out{{"number", one.number},
                            {"was", one.was},
                            {"why", one.why},
                            {"at", one.stamp.at},
                            {"by", one.stamp.who}};
         if (!one.now.empty()) out["now"] = one.now;
-        json["logged otherwise before"].push_back(std::move(out));
+        if (one.to)
+            out["moved to"] = {
+                {"coupon", one.to->coupon}, {"exam", one.to->exam}, {"number", one.to->number}};
+        if (!one.there.empty()) out["there"] = one.there;
+        if (one.exam && !one.finds.empty()) out["finds"] = one.finds;
+        json[one.exam ? "exams withdrawn" : "logged otherwise before"].push_back(std::move(out));
     }
 }
 

@@ -22,7 +22,7 @@ nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
 /// Changes of a coupon, under "described otherwise since" if there are any.
 void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes);
 
-/// Finds that were withdrawn or corrected, under "logged otherwise before" if there are any.
-void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &finds);
+/// Finds under "logged otherwise before", exams under "exams withdrawn", if there are any.
+void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things);
 
 } // namespace beadbook::render

@@ -57,6 +57,7 @@ std::string json_text(const Summaries &all, const std::vector<std::string> &note
         nlohmann::json one = outcome_json(s.all);
         one["of"] = selection_words(group.of);
         one["finds"] = s.finds;
+        if (s.by_own_files > 0) one["by own files"] = s.by_own_files;
         one["by imperfection"] = lines_json(s.imperfections);
         one["by rule"] = lines_json(s.rules);
         one["by place"] = lines_json(s.places);

@@ -48,7 +48,7 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     if (e.finished && !e.open.empty()) under.push_back({"does not count: " + e.open, "", {}});
     if (!e.practice.empty())
         under.push_back(
-            {"by practice " + e.practice + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
+            {"by practice " + practice_told(e) + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
     for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
     for (const auto &one : e.equipment)
         under.push_back({"with " + (one.kind.empty() ? "equipment" : one.kind) + " " + one.serial, "", {}});
@@ -115,11 +115,29 @@ std::string grade_text(const Grade &g) {
            (against.empty() ? "" : ", " + against) + (g.remark.empty() ? "" : ": " + g.remark);
 }
 
-void add_taken_back(Document &doc, const std::vector<TakenBack> &finds) {
-    for (const auto &one : finds)
-        doc.line("#" + std::to_string(one.number) + " was logged as " + one.was + " and " +
-                 (one.now.empty() ? "withdrawn" : "corrected to " + one.now) + " by " + one.stamp.who +
-                 " on " + one.stamp.at.substr(0, 10) + ": " + one.why);
+namespace {
+
+std::string finds_ever_text(const std::vector<int> &finds) {
+    std::vector<std::string> numbers;
+    for (const int number : finds) numbers.push_back("#" + std::to_string(number));
+    return numbers.empty() ? "" : ", under which " + listed(numbers, "and") + " had been logged,";
+}
+
+std::string taken_back_text(const TakenBack &one) {
+    const std::string number = std::to_string(one.number);
+    const std::string done = one.to ? "moved to exam " + std::to_string(one.to->exam) + " of coupon " +
+                                          one.to->coupon + ", #" + std::to_string(one.to->number) + ","
+                             : one.now.empty() ? "withdrawn"
+                                               : "corrected to " + one.now;
+    return (one.exam ? "Exam " + number + " was recorded as " : "#" + number + " was logged as ") + one.was +
+           finds_ever_text(one.finds) + " and " + done + " by " + one.stamp.who + " on " +
+           one.stamp.at.substr(0, 10) + ": " + one.why + (one.there.empty() ? "" : "; " + one.there);
+}
+
+} // namespace
+
+void add_taken_back(Document &doc, const std::vector<TakenBack> &things) {
+    for (const auto &one : things) doc.line(taken_back_text(one));
 }
 
 void add_described_since(Document &doc, const std::vector<DescribedSince> &changes,
@@ -213,11 +231,16 @@ Document document_of(const CouponList &list) {
                 {"verdict"},
                 {"grade"}},
                {}};
+    const bool purposes = std::any_of(list.coupons.begin(), list.coupons.end(), [](const CouponLine &one) {
+        return !one.record.get("purpose").empty();
+    });
+    if (purposes) table.columns.push_back({"purpose"});
     for (const auto &one : list.coupons) {
         const auto &r = one.record;
         table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"),
                               exams_in_a_cell(one.exams), std::to_string(one.indications),
                               verdict_in_a_cell(one), grade_cell(one)});
+        if (purposes) table.rows.back().push_back(r.get("purpose"));
     }
     if (list.coupons.empty()) return nothing_found(list.of_all);
     doc.add(std::move(table));

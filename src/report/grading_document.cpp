@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/own_file.hpp"
 #include "report/proof_document.hpp"
 
 namespace beadbook {
@@ -28,7 +29,8 @@ Document document_of(const GradedMany &done) {
         doc.item(Words(one.graded.mark, Tone::strong) +
                  Words((one.welder.empty() ? "" : " by " + one.welder) + ", class " +
                        one.graded.grade.class_id + ": ") +
-                 verdict_words(one.graded.verdict) + Words("; " + deciding_words(one.judged)));
+                 verdict_words(one.graded.verdict) + own_file_behind(one.graded.own_file) +
+                 Words("; " + deciding_words(one.judged)));
     if (!done.left_out.empty()) doc.line("left out:");
     for (const auto &one : done.left_out) doc.item(one.coupon + ": " + one.why);
     if (done.graded.empty()) return doc;

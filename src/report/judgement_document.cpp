@@ -200,14 +200,14 @@ void add_standings(Document &doc, const Case &c, std::size_t k, const ClassJudge
     if (count.all() > 0) doc.item(standing_words(count));
 }
 
-/// Of equipment whose calibration no verdict goes by: never silently.
+/// Of equipment: never silently.
 void add_cautions(Document &doc, const Judged &judged) {
     for (const auto &caution : judged.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
 }
 
 /// Whose file it is, and that it said something else before.
 void add_text_of_set(Document &doc, const Judged &judged) {
-    add_own_file(doc, *judged.set);
+    add_own_file(doc, judged);
     if (!judged.by_other_text.empty())
         doc.line(Words("Criteria " + judged.set->name + ": its verdict of " + judged.by_other_text +
                            " went by another text of the same edition; the file was changed, and 'rejudge' "
@@ -327,6 +327,7 @@ Document document_of(const Graded &g) {
     const std::string against = against_text(g.grade);
     return Document{}.line("coupon " + g.mark + " graded " + g.grade.decision() + " for class " +
                            g.grade.class_id + " (verdict: " + std::string(name_of(g.verdict)) +
+                           (g.own_file.empty() ? "" : "; " + g.own_file) +
                            (against.empty() ? ")" : "; " + against + ")"));
 }
 

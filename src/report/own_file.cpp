@@ -3,6 +3,8 @@
 #include "criteria/methods.hpp"
 #include "criteria/provenance.hpp"
 #include "measure/text.hpp"
+#include "operations/looser.hpp"
+#include "technique/practice_mark.hpp"
 
 #include <algorithm>
 
@@ -56,6 +58,25 @@ void add_own_file(Document &doc, const CriteriaSet &set) {
     doc.line(Words("Criteria " + set.name + ": " + own, Tone::cannot_say));
     for (const auto &one : lacking_words(set))
         doc.line(Words("Criteria " + set.name + ": " + one, Tone::cannot_say));
+}
+
+void add_own_file(Document &doc, const Judged &judged) {
+    const CriteriaSet &set = *judged.set;
+    add_own_file(doc, set);
+    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+        if (judged.sought && *judged.sought != k) continue;
+        for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))
+            doc.line(Words("Criteria " + set.name + ", class " + set.classes[k].id + ": " +
+                               std::to_string(one.rules.size()) +
+                               (one.rules.size() == 1 ? " limit" : " limits") +
+                               " looser than in the shipped " + one.shipped + ": " + named(one.rules),
+                           Tone::cannot_say));
+    }
+}
+
+std::string practice_told(const ExamRecord &exam) {
+    const std::string mark = own_practice_mark(exam.practice, exam.practice_hash);
+    return exam.practice + (mark.empty() ? "" : " (" + mark + ")");
 }
 
 Words own_file_behind(const std::string &mark) {

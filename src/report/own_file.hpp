@@ -1,6 +1,7 @@
 #pragma once
 
 #include "criteria/model.hpp"
+#include "operations/judging.hpp"
 #include "report/document.hpp"
 
 namespace beadbook {
@@ -8,10 +9,17 @@ namespace beadbook {
 /// That a set is not one of those shipped, and what a shipped one that it could be taken for has and it
 /// lacks: a line each. Nothing of a shipped set.
 void add_own_file(Document &doc, const CriteriaSet &set);
+/// The same of one by which a coupon is judged, with what is looser than shipped: of the class sought, else
+/// of each.
+void add_own_file(Document &doc, const Judged &judged);
 
 /// "looks like the shipped iso-23277, which says more: of crack (PT: 3 rules, 1 here); without its rules
 /// crack and overlap". One sentence a set.
 std::vector<std::string> lacking_words(const CriteriaSet &set);
+
+/// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file
+/// 3f2a9c1b)". Empty if none is named.
+std::string practice_told(const ExamRecord &exam);
 
 /// " (own file 3f2a9c1b)", to stand behind a verdict; empty of a shipped one.
 Words own_file_behind(const std::string &mark);

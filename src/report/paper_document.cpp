@@ -2,6 +2,7 @@
 
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "report/own_file.hpp"
 #include "report/weld_map.hpp"
 
 #include <algorithm>
@@ -37,7 +38,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
               e.level.empty() ? "" : "level " + e.level_told());
     if (!e.procedure.empty()) doc.pair("procedure", e.procedure);
     if (!e.practice.empty()) {
-        doc.pair("practice", e.practice, e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
+        doc.pair("practice", practice_told(e), e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
         doc.pair("valid by it", e.invalid.empty() ? Words("yes") : Words(e.invalid, Tone::cannot_say));
     }
     for (const auto &[name, value] : e.conditions) doc.pair(name, value);

@@ -2,6 +2,7 @@
 
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/own_file.hpp"
 #include "report/standings.hpp"
 
 #include <algorithm>
@@ -100,20 +101,6 @@ std::string entries_words(const Judged &judged, const Proof &proof) {
 std::string gaps_words(const Proof &proof) {
     if (proof.gaps == 0) return "the set names no gap";
     return counted(proof.gaps, "known gap was", "known gaps were") + " looked at, and none bears on it";
-}
-
-/// Parts that the set lacks of what these exams look at: logging nothing of them proves nothing of them.
-std::string not_in_the_set(const Judged &judged) {
-    std::vector<std::string> out;
-    for (const auto &gap : judged.set->gaps) {
-        const bool looked_at =
-            std::any_of(judged.exams.begin(), judged.exams.end(), [&](const ExamDone &exam) {
-                return exam.counts &&
-                       (!gap.subject || gap.subject->exams[static_cast<std::size_t>(exam.method)]);
-            });
-        if (!gap.beside_rules && looked_at) out.push_back(gap.text);
-    }
-    return joined(out, "; ");
 }
 
 std::string scope_words(const Case &c, const Proof &proof) {
@@ -220,7 +207,8 @@ std::string exam_told(const ExamRecord &exam) {
         out += exam.finished->found == 0
                    ? ", none found"
                    : ", " + counted(static_cast<std::size_t>(exam.finished->found), "find", "finds");
-    return out + (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + exam.practice);
+    return out +
+           (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + practice_told(exam));
 }
 
 std::optional<std::size_t> class_to_prove(const Judged &judged) {
@@ -229,6 +217,20 @@ std::optional<std::size_t> class_to_prove(const Judged &judged) {
     for (std::size_t k = 0; k < classes.size(); ++k)
         if (classes[k].proof) return k;
     return std::nullopt;
+}
+
+std::string not_covered_words(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &gap : judged.set->gaps) {
+        const bool looked_at =
+            std::any_of(judged.exams.begin(), judged.exams.end(), [&](const ExamDone &exam) {
+                return exam.counts &&
+                       (!gap.subject || gap.subject->exams[static_cast<std::size_t>(exam.method)]);
+            });
+        if (!gap.beside_rules && looked_at) out.push_back(gap.text);
+    }
+    return out.empty() ? ""
+                       : "Not in this set, so that the accept does not speak of it: " + joined(out, "; ");
 }
 
 void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {
@@ -242,8 +244,7 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
     if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
     doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
              " compared, and none contradicts; " + gaps_words(proof));
-    if (const std::string gaps = not_in_the_set(judged); !gaps.empty())
-        doc.item("Not in this set, so that the accept does not speak of it: " + gaps);
+    if (const std::string gaps = not_covered_words(judged); !gaps.empty()) doc.item(gaps);
     doc.item(standing_words(standings_behind(proof, c.set, k)));
 }
 

@@ -16,6 +16,10 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
 /// accepted. Nothing: there is no accept to prove.
 std::optional<std::size_t> class_to_prove(const Judged &judged);
 
+/// Parts that the set lacks of what these exams look at: logging nothing of them proves nothing of them.
+/// Empty if there are none.
+std::string not_covered_words(const Judged &judged);
+
 /// Exams on record that prove nothing, each with the reason: nobody may take their silence for a clean weld.
 std::vector<std::string> not_counted_words(const Judged &judged);
 

@@ -5,6 +5,8 @@
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/own_file.hpp"
+#include "report/proof_document.hpp"
 #include "report/rules_document.hpp"
 #include "report/standing_document.hpp"
 
@@ -134,6 +136,12 @@ Document document_of(const RecordSheet &s) {
         add_evidence(doc, *q.evidence);
         add_taken_back(doc, s.taken_back);
         add_aside(doc, q.overridden, *s.held.rules, q.override_why);
+    }
+    for (const auto &test : s.tests) {
+        add_own_file(doc, test);
+        if (const std::string gaps = not_covered_words(test);
+            test.verdict() == Verdict::accept && !gaps.empty())
+            doc.line("Coupon " + test.mark + ": " + gaps);
     }
     for (const auto &test : s.tests)
         add_where(doc, test, *test.sought, "Where on coupon " + test.mark + ", as it is on record now");

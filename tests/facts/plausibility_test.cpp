@@ -118,6 +118,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"width-over-weld", weld, "slag 2in x 1.5in", "slag 2in x 38.100001mm"},
         {"size-too-large", {}, "crack 420 in", "crack 10668.000001 mm"},
         {"length-too-large", {}, "crack l 420 in", "crack l 10668.000001 mm"},
+        {"size-too-small", {}, "pore 0.1 mm", "pore 0.099999 mm"},
+        {"length-too-small", {}, "crack l 0.1 mm", "crack l 0.099999 mm"},
         {"angle-over-turn", {}, "weld toe angle angle 180", "weld toe angle angle 181"},
     };
     std::set<std::string> tried;
@@ -140,12 +142,28 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
 TEST_CASE("an exam of long ago is asked about") {
     ExamRecord exam;
     exam.date = parse_day("2011-11-25");
-    CHECK(Plausibility::shipped().of(coupon_of({}), exam, today).empty());
+    CHECK(Plausibility::shipped().of(coupon_of({{"welded", "2011-11-20"}}), exam, today).empty());
     exam.date = parse_day("2011-11-24");
-    const auto found = Plausibility::shipped().of(coupon_of({}), exam, today);
+    const auto found = Plausibility::shipped().of(coupon_of({{"welded", "2011-11-20"}}), exam, today);
     REQUIRE(found.size() == 1);
     CHECK(found[0].rule == "examined-long-ago");
     CHECK_THAT(found[0].reading, says("examined 2011-11-24: an exam of so long ago"));
+}
+
+TEST_CASE("an exam of a weld without a day is held against the day on which its coupon was registered") {
+    ExamRecord exam;
+    const Day registered = parse_day("2026-11-01");
+    const Plausibility &all = Plausibility::shipped();
+    exam.date = parse_day("2025-11-01");
+    CHECK(all.of(coupon_of({}), exam, today, registered).empty());
+    exam.date = parse_day("2025-10-31");
+    const auto found = all.of(coupon_of({}), exam, today, registered);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].rule == "examined-before-registered");
+    CHECK_THAT(found[0].reading, says("more than a year before the coupon was registered"));
+    CHECK(all.of(coupon_of({{"welded", "2025-10-30"}}), exam, today, registered).empty());
+    exam.date = today;
+    CHECK(all.of(coupon_of({}), exam, today, registered).empty());
 }
 
 TEST_CASE("what nobody measured is never unlikely") {

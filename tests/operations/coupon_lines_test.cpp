@@ -5,6 +5,7 @@
 #include "operations/keeping.hpp"
 #include "operations/looking.hpp"
 #include "operations/owners_copy.hpp"
+#include "operations/people.hpp"
 #include "operations/selecting.hpp"
 #include "operations/summarizing.hpp"
 #include "records/codecs/line.hpp"
@@ -162,6 +163,47 @@ TEST_CASE("a coupon that lists would leave out is missed by verify", "[lines]") 
         tamper(booth, sql);
         CHECK_FALSE(verify(booth.office, {}).chain.faults.empty());
     }
+}
+
+TEST_CASE("no list is shown of a record whose table lacks a coupon, or has one too many", "[lines]") {
+    for (const char *sql : {"DELETE FROM coupon_line WHERE coupon = 'T-1'",
+                            "INSERT INTO coupon_line (first, coupon) VALUES (999, 'T-9')"}) {
+        INFO(sql);
+        Booth booth;
+        accepted_coupon(booth);
+        CHECK(list_coupons(booth.office).size() == 1);
+        tamper(booth, sql);
+        CHECK_THROWS_AS(list_coupons(booth.office), StoreError);
+        CHECK_THROWS_AS(booth.book.coupons(), StoreError);
+    }
+}
+
+TEST_CASE("a person whose certificate is said to have ended takes the lines back that rest on it",
+          "[lines]") {
+    Booth booth;
+    PersonRequest person;
+    person.name = "A. Field";
+    person.certificates = {"VT II number 1", "MT II number 2", "RT II number 3"};
+    booth.write([&](Writing &w) { write_person(w, person); });
+    accepted_coupon(booth);
+    booth.write([](Writing &w) { judge_and_keep(w, "T-1", {}); });
+    CHECK(listed_verdict(booth) == Verdict::accept);
+    CHECK(verify(booth.office, {true, ""}).holds());
+    PersonRequest ended;
+    ended.name = "A. Field";
+    ended.certificates = {"MT II until 2020-01-01 number 2"};
+    ended.why = "the letter came late";
+    booth.write([&](Writing &w) { write_person(w, ended); });
+    CHECK(kept(booth));
+    CHECK(listed_verdict(booth) == Verdict::cannot_say);
+    // What was said before stays as it was said.
+    CHECK(verify(booth.office, {true, ""}).holds());
+    booth.write([](Writing &w) { judge_and_keep(w, "T-1", {}); });
+    CHECK(verify(booth.office, {true, ""}).holds());
+    // A newer certificate of the same number takes nothing from exams of before.
+    ended.certificates = {"RT II since 2027-01-01 number 3", "MT II number 2"};
+    booth.write([&](Writing &w) { write_person(w, ended); });
+    CHECK(listed_verdict(booth) == Verdict::accept);
 }
 
 TEST_CASE("what the shop confirms of its own copy makes lists judge afresh", "[lines]") {

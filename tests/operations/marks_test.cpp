@@ -19,6 +19,14 @@ TEST_CASE("a word means one mark, a series, or several of these") {
     CHECK(marks_in("T-1..T-1000").size() == 1000);
 }
 
+TEST_CASE("marks that differ only in capitals and leading zeros are alike") {
+    for (const char *mark : {"K-1", "k-1", "K-01", "k-001"}) CHECK(plain_mark(mark) == "k-1");
+    for (const char *mark : {"K-10", "K1", "K-0", "K-1a", "K-100"}) CHECK(plain_mark(mark) != "k-1");
+    CHECK(plain_mark("K-100") == "k-100");
+    CHECK(plain_mark("007b00") == "7b0");
+    CHECK(plain_mark("0") == "0");
+}
+
 TEST_CASE("a series goes on, and is told short") {
     CHECK(next_mark("T-9") == "T-10");
     CHECK(next_mark("A09") == "A10");

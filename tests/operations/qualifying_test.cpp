@@ -279,8 +279,8 @@ TEST_CASE("what a coupon proved is proved no longer when it is graded failed or 
         yard.change("Q-3", {{"welder", "L2"}});
         CHECK_THAT(yard.validity(2).reason, says("is said now to be welded by L2"));
     }
-    CHECK(yard.validity(2).state == Validity::State::revoked);
-    CHECK(due(yard.office, 36500).items.size() == 1); // only the one that lapsed
+    CHECK(yard.validity(2).state == Validity::State::unproved); // nobody revoked it
+    CHECK(due(yard.office, 36500).items.size() == 2);           // it and the one that lapsed
 }
 
 TEST_CASE("carried in only with a paper, which is kept", "[standing]") {

@@ -1,0 +1,44 @@
+#include "operations/looser.hpp"
+
+#include "criteria/provenance.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Looser for some finds or facts at least.
+bool lets_more_through(CompareOutcome outcome) {
+    return outcome == CompareOutcome::looser || outcome == CompareOutcome::never_stricter ||
+           outcome == CompareOutcome::either || outcome == CompareOutcome::only_second;
+}
+
+bool is_at(const ThicknessStretch &stretch, const Coupon &coupon) {
+    if (!coupon.values.has(Quantity::thinner)) return true;
+    const Exact thickness(coupon.values[Quantity::thinner]);
+    return Exact(stretch.from) <= thickness && (!stretch.to || thickness <= Exact(*stretch.to));
+}
+
+} // namespace
+
+std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t class_index, const Coupon &coupon,
+                                        Unit unit) {
+    std::vector<Looser> out;
+    for (const CriteriaSet *shipped : shipped_alike(own)) {
+        const auto other = shipped->class_index(own.classes[class_index].id);
+        if (!other) continue;
+        Looser one{shipped->name, {}};
+        for (const auto &thing : compare_classes(own, class_index, *shipped, *other, coupon, unit).things) {
+            if (std::none_of(thing.stretches.begin(), thing.stretches.end(), [&](const ThicknessStretch &s) {
+                    return lets_more_through(s.outcome) && is_at(s, coupon);
+                }))
+                continue;
+            const std::string &id = (thing.of_second ? *shipped : own).rules[thing.rule].id;
+            if (std::find(one.rules.begin(), one.rules.end(), id) == one.rules.end()) one.rules.push_back(id);
+        }
+        if (!one.rules.empty()) out.push_back(std::move(one));
+    }
+    return out;
+}
+
+} // namespace beadbook
