@@ -88,7 +88,7 @@ private:
             if (std::any_of(set_.relevance.begin(), set_.relevance.end(), instead) ||
                 std::none_of(set_.rules.begin(), set_.rules.end(), judged))
                 continue;
-            return doubts_.tell("class-order", one.id, {}, "relevance." + one.id,
+            return doubts_.tell("class-order", one.id, one.where_from, "relevance." + one.id,
                                 stricter(c, c + 1) + "leaves out what counts for that one");
         }
     }

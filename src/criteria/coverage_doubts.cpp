@@ -32,8 +32,12 @@ public:
         for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
         for (std::size_t c = 0; c < set_.classes.size(); ++c)
             if (check_cracks(c)) break; // of one class is enough to be told
-        for (const auto &one : set_.relevance) check_clause(one.subject, one.id, "relevance." + one.id);
-        for (const auto &one : set_.merges) check_clause(one.subject, one.id, "merge." + one.id);
+        check_planar();
+        check_no_exam();
+        for (const auto &one : set_.relevance)
+            check_clause(one.subject, one.id, one.where_from, "relevance." + one.id);
+        for (const auto &one : set_.merges)
+            check_clause(one.subject, one.id, one.where_from, "merge." + one.id);
         for (const auto &gap : set_.gaps) check_gap(gap);
         for (const auto &exam : set_.required) check_exam(exam);
     }
@@ -54,15 +58,9 @@ private:
         for (std::size_t e = 0; e < exam_count; ++e) {
             const Exam exam = static_cast<Exam>(e);
             const auto rules = rules_of(*crack, exam, c);
-            const auto free = [&](const Rule *rule) { return rule->limits[c].kind == Limit::Kind::free; };
-            if (!rules.empty() && std::all_of(rules.begin(), rules.end(), free) &&
-                !in_gap(set_, *crack, exam, c)) {
-                tell_cracks(*rules.front(), c);
-                return true;
-            }
             for (const auto &one : set_.relevance)
                 if (one.subject.covers(*crack, exam) && one.classes[c] && forbids(rules, c)) {
-                    doubts_.tell("cracks-pass", one.id, {}, "relevance." + one.id,
+                    doubts_.tell("cracks-pass", one.id, one.where_from, "relevance." + one.id,
                                  "a crack that is small enough does not count, though rule '" +
                                      rules.front()->id + "' forbids cracks; leave them out by 'except'");
                     return true;
@@ -73,10 +71,42 @@ private:
     static bool forbids(const std::vector<const Rule *> &rules, std::size_t c) {
         return !rules.empty() && rules.front()->limits[c].kind == Limit::Kind::none;
     }
-    void tell_cracks(const Rule &rule, std::size_t c) {
+
+    /// Every rule that speaks of them lets some through: without a limit, or up to one.
+    void check_planar() {
+        std::vector<const Rule *> told;
+        for (const char *wider : {"crack", "incomplete fusion", "incomplete penetration"})
+            for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+                for (std::size_t e = 0; e < exam_count; ++e)
+                    for (std::size_t c = 0; c < set_.classes.size(); ++c) {
+                        const auto type = static_cast<TypeId>(t);
+                        if (!vocabulary_.is_a(type, *vocabulary_.find(wider))) continue;
+                        const auto rules = rules_of(type, static_cast<Exam>(e), c);
+                        if (rules.empty() || in_gap(set_, type, static_cast<Exam>(e), c) ||
+                            !std::all_of(rules.begin(), rules.end(),
+                                         [&](const Rule *rule) { return lets_some_pass(*rule, c); }) ||
+                            std::any_of(rules.begin(), rules.end(), [&](const Rule *rule) {
+                                return std::find(told.begin(), told.end(), rule) != told.end();
+                            }))
+                            continue;
+                        told.push_back(rules.front());
+                        tell_planar(*rules.front(), vocabulary_[type].name, c);
+                    }
+    }
+    static bool lets_some_pass(const Rule &rule, std::size_t c) {
+        const Limit &limit = rule.limits[c];
+        if (limit.kind == Limit::Kind::free) return true;
+        return limit.kind == Limit::Kind::value &&
+               !(is_maximum(rule.compare) && limit.formula.is_constant() &&
+                 !(limit.formula.constant_value() > Exact(0)));
+    }
+    void tell_planar(const Rule &rule, const std::string &type, std::size_t c) {
+        const Limit &limit = rule.limits[c];
         doubts_.tell("cracks-pass", rule.id, rule.where_from, "rules." + rule.id,
-                     "it has no limit for class " + set_.classes[c].id +
-                         ", and no other rule speaks of cracks there: a crack is accepted");
+                     (limit.kind == Limit::Kind::free ? "it has no limit for class "
+                                                      : "it allows '" + limit.text + "' for class ") +
+                         set_.classes[c].id + ", and no other rule forbids " + type +
+                         " there: " + (limit.kind == Limit::Kind::free ? "any" : "some") + " is accepted");
     }
 
     /// Finds that other classes have a limit for, and this one only `does not apply`.
@@ -103,10 +133,10 @@ private:
         }
     }
 
-    void check_clause(const Subject &subject, const std::string &id, const std::string &path) {
+    void check_clause(const Subject &subject, const std::string &id, Where where, const std::string &path) {
         if (std::none_of(set_.rules.begin(), set_.rules.end(),
                          [&](const Rule &rule) { return meet(rule.subject, subject); }))
-            doubts_.tell("clause-without-rule", id, {}, path, "no rule speaks of what it speaks of");
+            doubts_.tell("clause-without-rule", id, where, path, "no rule speaks of what it speaks of");
     }
 
     /// A gap without a condition is heard only where no rule speaks.
@@ -117,7 +147,7 @@ private:
                 if (gap.subject->covers(static_cast<TypeId>(t), static_cast<Exam>(e)) &&
                     !covered(static_cast<TypeId>(t), static_cast<Exam>(e)))
                     return;
-        doubts_.tell("gap-on-covered-type", gap.text, {}, "gaps",
+        doubts_.tell("gap-on-covered-type", gap.text, gap.where_from, "gaps",
                      "'" + gap.text +
                          "': rules speak of all that it names, so it keeps nothing open; with "
                          "'classes', 'where' or 'when' it does");
@@ -132,17 +162,24 @@ private:
         });
     }
 
+    void check_no_exam() {
+        if (set_.required.empty() && !set_.rules.empty())
+            doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
+                         "no exam is required, so one alone is enough to accept");
+    }
     void check_exam(const RequiredExam &one) {
+        std::vector<std::string> mute;
         for (const Exam exam : one.one_of) {
             const auto e = static_cast<std::size_t>(exam);
-            if (std::any_of(set_.rules.begin(), set_.rules.end(),
-                            [&](const Rule &rule) { return rule.subject.exams[e]; }) ||
-                std::any_of(set_.gaps.begin(), set_.gaps.end(),
-                            [&](const Gap &gap) { return !gap.subject || gap.subject->exams[e]; }))
-                return;
+            if (std::none_of(set_.rules.begin(), set_.rules.end(),
+                             [&](const Rule &rule) { return rule.subject.exams[e]; }) &&
+                std::none_of(set_.gaps.begin(), set_.gaps.end(),
+                             [&](const Gap &gap) { return !gap.subject || gap.subject->exams[e]; }))
+                mute.emplace_back(name_of(exam));
         }
-        doubts_.tell("exam-without-rule", one.id, {}, "required exams." + one.id,
-                     "it must be done, and no rule judges what it finds");
+        if (!mute.empty())
+            doubts_.tell("exam-without-rule", one.id, one.where_from, "required exams." + one.id,
+                         "by " + listed(mute) + " it may be met, and no rule judges what that finds");
     }
 
     const CriteriaSet &set_;
@@ -184,7 +221,7 @@ void check_twice(const Parts &parts, const std::string &key, Same same, Doubts &
     for (std::size_t b = 1; b < parts.size(); ++b)
         for (std::size_t a = 0; a < b; ++a)
             if (same(parts[a], parts[b])) {
-                doubts.tell("duplicate-clause", parts[b].id, {}, key + "." + parts[b].id,
+                doubts.tell("duplicate-clause", parts[b].id, parts[b].where_from, key + "." + parts[b].id,
                             "it says what '" + parts[a].id + "' says");
                 break;
             }

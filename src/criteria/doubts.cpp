@@ -21,7 +21,12 @@ const std::vector<std::string> &check_names() {
                                                 "relevance-over-limit",  "duplicate-clause",
                                                 "shadowed-measure",      "unused-formula",
                                                 "unused-blank",          "idle-part",
-                                                "broken-count"};
+                                                "broken-count",          "rejects-only-together",
+                                                "group-counts-as-one",   "relevance-without-size",
+                                                "relevance-beside-sum",  "depth-not-limited",
+                                                "limit-over-wall",       "limit-over-window",
+                                                "group-never-met",       "table-falls",
+                                                "no-exam-required"};
     return names;
 }
 

@@ -34,4 +34,10 @@ void check_reach(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which the set speaks and no rule, or no class; cracks that pass.
 void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 
+/// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
+void check_belief(const CriteriaSet &set, Doubts &doubts);
+/// What may reject less than it seems: rules held together, groups counted as one, what never counts, depths
+/// that nothing limits.
+void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+
 } // namespace beadbook

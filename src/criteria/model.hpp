@@ -132,13 +132,15 @@ struct Relevance {
     /// Groups that it speaks of without naming them: it looks at single finds, and does not reach them.
     TypeSet groups;
     std::string text;
+    Where where_from; ///< of it in its file
 };
 
 struct Merge {
     std::string id, clause, reading;
     Standing standing;
     Subject subject;
-    Condition when; ///< on a pair: gap against sizes
+    Condition when;   ///< on a pair: gap against sizes
+    Where where_from; ///< of it in its file
 };
 
 struct RequiredExam {
@@ -147,6 +149,7 @@ struct RequiredExam {
     std::vector<Exam> one_of;
     std::vector<bool> classes;
     std::vector<Condition> when;
+    Where where_from; ///< of it in its file
 };
 
 /// A part of what the set covers: of a coupon outside it the set says nothing.
@@ -169,6 +172,7 @@ struct Gap {
     Shape shape = Shape::unknown; ///< only indications of this shape
     std::vector<bool> classes;    ///< for which it is one
     bool beside_rules = false;    ///< it has a condition, or names classes
+    Where where_from;             ///< of it in its file
 };
 
 /// A number of the standard that the file may not or cannot print. A shop fills it from its own copy, a class

@@ -164,6 +164,7 @@ Relevance read_relevance(const Yaml &node, ReadContext &context) {
         // It counts neighbours that are relevant, so it cannot decide which those are.
         if (asks) fields.error("ignore", "the nearest gap is known only once it is settled what counts");
     }
+    out.where_from = node.where;
     for (const auto &c : out.ignore) out.text += (out.text.empty() ? "" : " and ") + c.text;
     return out;
 }
@@ -187,6 +188,7 @@ Merge read_merge(const Yaml &node, ReadContext &context) {
             refuse_scopes({*c}, {Scope::indication, Scope::group}, true, fields, "merge.when");
             out.when = std::move(*c);
         }
+    out.where_from = node.where;
     return out;
 }
 
@@ -202,6 +204,7 @@ RequiredExam read_required_exam(const Yaml &node, ReadContext &context) {
     out.when = read_conditions(fields, "when", context.names, context.issues);
     refuse_scopes(out.when, {Scope::indication, Scope::pair, Scope::group}, true, fields, "when");
     out.classes = read_class_list(fields, context);
+    out.where_from = node.where;
     return out;
 }
 
@@ -250,6 +253,7 @@ Gap read_gap(const Yaml &node, ReadContext &context) {
         out.beside_rules = true;
         if (!out.subject) fields.error(key, "say of which 'types'");
     }
+    out.where_from = node.where;
     return out;
 }
 

@@ -336,17 +336,18 @@ void check_conditions(const CriteriaSet &set, Doubts &doubts) {
         check_shape(set, rule, doubts);
         check_magnetic(rule.when, rule.subject.exams, rule.id, rule.where_from, "rules." + rule.id, doubts);
     }
-    for (const auto &one : set.relevance) check_list(one.ignore, one.id, {}, "relevance." + one.id, doubts);
+    for (const auto &one : set.relevance)
+        check_list(one.ignore, one.id, one.where_from, "relevance." + one.id, doubts);
     for (const auto &one : set.required) {
-        check_list(one.when, one.id, {}, "required exams." + one.id, doubts);
+        check_list(one.when, one.id, one.where_from, "required exams." + one.id, doubts);
         ExamSet exams;
         for (const Exam exam : one.one_of) exams.set(static_cast<std::size_t>(exam));
-        check_magnetic(one.when, exams, one.id, {}, "required exams." + one.id, doubts);
+        check_magnetic(one.when, exams, one.id, one.where_from, "required exams." + one.id, doubts);
     }
     for (const auto &gap : set.gaps) {
         std::vector<Condition> all = gap.when;
         all.insert(all.end(), gap.where.begin(), gap.where.end());
-        check_list(all, gap.text, {}, "gaps", doubts);
+        check_list(all, gap.text, gap.where_from, "gaps", doubts);
     }
 }
 

@@ -30,9 +30,10 @@ bool words_apart(const std::vector<Condition> &a, const std::vector<Condition> &
 
 class Reach {
 public:
-    Reach(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
-        : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
-          units_(units_to_try(set, rule)), in_inches_(where_hold(conditions_, Unit::inch)),
+    Reach(const CriteriaSet &set, std::size_t index, Doubts &doubts)
+        : set_(set), index_(index), rule_(set.rules[index]), doubts_(doubts),
+          conditions_(conditions_of(set, rule_)), units_(units_to_try(set, rule_)),
+          in_inches_(where_hold(conditions_, Unit::inch)),
           in_millimetres_(where_hold(conditions_, Unit::millimetre)) {}
 
     void check() {
@@ -80,7 +81,26 @@ private:
                              in_all(both_units, [&](Unit u) { return possible(where(u)) == false; });
         if (outside)
             tell("outside-scope", "it speaks only of coupons that the set does not cover, by its 'scope'");
-        return outside;
+        return outside || deeper_than_wall();
+    }
+
+    /// `where: depth over 1 in` of walls to 1/2 in: there is no such find.
+    bool deeper_than_wall() {
+        const auto never = [&](Quantity measure, Quantity wall) {
+            return in_all(units_, [&](Unit u) {
+                return may_be_over(where(u), formula_of(wall), formula_of(measure), u, false) == false;
+            });
+        };
+        for (const auto &c : rule_.where) {
+            if (c.left.lone_quantity() != slot_of(Quantity::depth)) continue;
+            if (!never(Quantity::depth, Quantity::thinner) && !never(Quantity::depth, Quantity::thicker) &&
+                !never(Quantity::depth, Quantity::weld_thickness))
+                continue;
+            tell("outside-scope", "it never speaks of a find: '" + c.text +
+                                      "' is deeper than the thickest wall that the set covers");
+            return true;
+        }
+        return false;
     }
 
     /// Limits and windows that are no measure at all; true if one was told.
@@ -228,8 +248,24 @@ private:
     /// Together with another rule, of which nothing is ever over.
     bool held_with_none(std::size_t c) const {
         if (!rule_.only_with) return false;
-        const Limit::Kind other = set_.rules[*rule_.only_with].limits[c].kind;
-        return other == Limit::Kind::free || other == Limit::Kind::other;
+        const Rule &other = set_.rules[*rule_.only_with];
+        const Limit &limit = other.limits[c];
+        return limit.kind == Limit::Kind::free || limit.kind == Limit::Kind::other ||
+               (*rule_.only_with < index_ && out_of_reach(other, limit));
+    }
+    /// More than ten walls: nothing that is found is as large.
+    bool out_of_reach(const Rule &other, const Limit &limit) const {
+        if (other.kind != Rule::Kind::each || limit.kind != Limit::Kind::value ||
+            !is_maximum(other.compare) || limit.formula.dimension() != Dimension::length)
+            return false;
+        const auto under = [&](Quantity wall) {
+            const Formula ten =
+                Formula::combine(Formula::Op::multiply, Formula::constant(Exact(10), Dimension::number),
+                                 formula_of(wall), Dimension::length);
+            return in_all(
+                units_, [&](Unit u) { return may_be_over(where(u), ten, limit.formula, u, false) == false; });
+        };
+        return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
     }
 
     bool beyond(const Formula &limit, Unit unit, bool strictly) const {
@@ -251,6 +287,7 @@ private:
     }
 
     const CriteriaSet &set_;
+    std::size_t index_;
     const Rule &rule_;
     Doubts &doubts_;
     std::vector<Condition> conditions_;
@@ -261,7 +298,7 @@ private:
 } // namespace
 
 void check_reach(const CriteriaSet &set, Doubts &doubts) {
-    for (const auto &rule : set.rules) Reach(set, rule, doubts).check();
+    for (std::size_t r = 0; r < set.rules.size(); ++r) Reach(set, r, doubts).check();
 }
 
 } // namespace beadbook

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -37,7 +38,9 @@ private:
         try {
             f();
         } catch (const Refusal &e) {
-            issues_.error(node.where, path, e.what());
+            // What all cases share is read anew for each.
+            if (told_.insert({node.where.line, node.where.column, e.what()}).second)
+                issues_.error(node.where, path, e.what());
         }
     }
 
@@ -77,9 +80,22 @@ private:
                 issues_.error(part->where, path + ".coupon", "expected `field: value`");
             for (const auto &[key, where, value] : part->entries)
                 if (part == own || !own || !own->find(key))
-                    guarded(value, path + ".coupon." + key,
-                            [&, &key = key, &value = value] { coupon.set(key, value.text); });
+                    guarded(value, (part == own ? path + ".coupon." : "coupon.") + key,
+                            [&, &key = key, &value = value] {
+                                coupon.set(key,
+                                           is_through(key, value) ? thickness_of(common, own) : value.text);
+                            });
         }
+    }
+
+    /// As `register` takes it: the weld is as thick as the thinner member.
+    static bool is_through(const std::string &key, const Yaml &value) {
+        return key == "weld-thickness" && trimmed(value.text) == "full";
+    }
+    static std::string thickness_of(const Yaml *common, const Yaml *own) {
+        for (const Yaml *part : {own, common})
+            if (const Yaml *thickness = part ? part->find("thickness") : nullptr) return thickness->text;
+        throw InputError("a full weld is as thick as the thinner member; say its 'thickness' too");
     }
 
     /// `{largest-pore: 0.06 in, pore-sum: {A: 0.1 in, B: 0.2 in}}`: what a shop might fill in; one value is
@@ -125,7 +141,8 @@ private:
 
     /// All methods, if nothing is said.
     void read_exams(const Fields &fields, WorkedCase &one) {
-        if (!fields.get("exams"))
+        one.exams_said = fields.get("exams") != nullptr;
+        if (!one.exams_said)
             for (std::size_t e = 0; e < exam_count; ++e)
                 one.exams.push_back({static_cast<Exam>(e), true, "", false});
         for (const Yaml *word : fields.words("exams")) {
@@ -178,6 +195,7 @@ private:
     Yaml root_;
     std::shared_ptr<const CriteriaSet> set_;
     std::set<std::string> ids_;
+    std::set<std::tuple<int, int, std::string>> told_;
 };
 
 } // namespace

@@ -15,6 +15,7 @@ struct WorkedCase {
     std::string source; ///< who says so: clause or table, or "follows from the printed number"
     CouponRecord coupon;
     std::vector<ExamDone> exams;
+    bool exams_said = false; ///< or all methods, because the case says nothing
     std::vector<Indication> indications;
     std::map<std::string, Verdict> expected; ///< by class
     std::shared_ptr<const CriteriaSet> set;  ///< of the file, with the blanks that the case fills

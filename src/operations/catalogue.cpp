@@ -9,7 +9,6 @@
 namespace beadbook {
 namespace {
 
-/// From the shelf, else by name among the shipped ones, else from a file.
 /// The same letters and figures, in whatever capitals and with whatever between them.
 bool looks_alike(std::string_view a, std::string_view b) {
     const auto plain = [](std::string_view name) {
@@ -20,6 +19,17 @@ bool looks_alike(std::string_view a, std::string_view b) {
     return plain(a) == plain(b);
 }
 
+/// The one that is built in and says something else than what calls itself so; empty if there is none.
+template <class Shipped>
+std::string taken_for(const std::string &own, const std::string &hash, const std::vector<std::string> &names,
+                      Shipped shipped) {
+    for (const auto &built_in : names)
+        if (looks_alike(own, built_in) && (own != built_in || shipped(built_in)->hash != hash))
+            return built_in;
+    return "";
+}
+
+/// From the shelf, else by name among the shipped ones, else from a file.
 template <class Shelf, class Shipped, class Load, class Part>
 auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const std::string &name,
            const std::vector<std::string> &names, Shipped shipped, Load load, Part part) {
@@ -39,11 +49,9 @@ auto taken(Shelf &shelf, const Outside &outside, std::string_view what, const st
     if (!(loaded.*part)) throw mistakes_in(what, name, text, loaded.issues);
     // What passes by a file must not be told as what passes by the one that is built in.
     const std::string &own = (loaded.*part)->name;
-    for (const auto &built_in : names)
-        if (looks_alike(own, built_in) &&
-            (own != built_in || shipped(built_in)->hash != (loaded.*part)->hash))
-            throw DataError(shown(name) + ": it calls itself " + shown(own) + "; " + built_in +
-                            " is built in and says something else; give it a name of its own");
+    if (const std::string built_in = taken_for(own, (loaded.*part)->hash, names, shipped); !built_in.empty())
+        throw DataError(shown(name) + ": it calls itself " + shown(own) + "; " + built_in +
+                        " is built in and says something else; give it a name of its own");
     return out = loaded.*part;
 }
 
@@ -99,6 +107,10 @@ std::shared_ptr<const RangeRules> Catalogue::rules(const std::string &name) {
 std::shared_ptr<const Practice> Catalogue::practice(const std::string &name) {
     return taken(practices_, outside_, "practice", name, shipped_practice_names(), shipped_practice,
                  load_practice, &LoadedPractice::practice);
+}
+
+std::string Catalogue::built_in_like(const CriteriaSet &set) {
+    return taken_for(set.name, set.hash, shipped_sets(), shipped_criteria);
 }
 
 std::shared_ptr<const CriteriaSet> Catalogue::kept_criteria(Ledger &ledger, const std::string &hash) {

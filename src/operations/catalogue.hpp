@@ -30,6 +30,10 @@ public:
     std::shared_ptr<const RangeRules> kept_rules(Ledger &ledger, const std::string &hash);
     std::shared_ptr<const Practice> kept_practice(Ledger &ledger, const std::string &hash);
 
+    /// The shipped set that a set of one's own would be taken for by its name, and is not: it is refused
+    /// wherever it would be used. Empty if there is none.
+    static std::string built_in_like(const CriteriaSet &set);
+
     const Outside &outside() const { return outside_; }
 
 private:

@@ -49,6 +49,13 @@ CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool 
         return load_criteria(text, Vocabulary::shipped(), bases_beside(catalogue.outside(), source.name));
     };
     CheckedCriteria out{checked<CriteriaSet>(catalogue, source, "", load, &Loaded::set), {}};
+    if (const std::string built_in = out.value ? Catalogue::built_in_like(*out.value) : ""; !built_in.empty())
+        out.issues.push_back({Severity::warning,
+                              {1, 1},
+                              "set",
+                              built_in +
+                                  " is built in and says something else, so nothing can be registered by "
+                                  "this set; give it a name of its own"});
     if (coverage && out.value) out.coverage = uncovered_types(*out.value, Vocabulary::shipped());
     return out;
 }

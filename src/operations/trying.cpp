@@ -1,6 +1,8 @@
 #include "operations/trying.hpp"
 
 #include "criteria/shipped.hpp"
+#include "language/yaml.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
 
@@ -57,6 +59,35 @@ void add_coverage(TriedCases &out) {
     }
 }
 
+/// The set of the cases file: a shipped one, or one of one's own, beside that file first; `.yaml` may be left
+/// out.
+std::shared_ptr<const CriteriaSet> set_of_cases(Catalogue &catalogue, const Source &cases,
+                                                const std::string &name) {
+    const auto shipped = shipped_sets();
+    if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return catalogue.criteria(name);
+    const std::string file = means_file(name) ? name : name + ".yaml";
+    const std::string beside = cases.name.substr(0, cases.name.rfind('/') + 1) + file;
+    for (const std::string &path : {beside, file}) {
+        try {
+            catalogue.outside().read(path);
+        } catch (const DataError &) {
+            continue;
+        }
+        return catalogue.criteria(means_file(path) ? path : "./" + path);
+    }
+    return catalogue.criteria(name);
+}
+
+/// Somebody names the set where its cases are meant.
+void refuse_set(const Source &source, const std::string &text) {
+    Issues issues;
+    const Yaml root = read_yaml(text, issues);
+    if (root.kind == Yaml::Kind::map && root.find("rules") && !root.find("cases"))
+        throw DataError(shown(source.name) +
+                        " is a criteria set; expected a file of worked cases, with 'set: " +
+                        shown(source.name.substr(source.name.rfind('/') + 1)) + "' and 'cases'");
+}
+
 } // namespace
 
 std::size_t TriedCases::failed() const {
@@ -70,8 +101,9 @@ TriedCases try_cases(Catalogue &catalogue, const Source &source) {
         !source.text && std::find(shipped.begin(), shipped.end(), source.name) != shipped.end();
     const std::string text =
         beside ? shipped_file(std::string(folder) + source.name + ".yaml") : source.read(catalogue.outside());
-    LoadedCases loaded =
-        load_worked_cases(text, [&](const std::string &name) { return catalogue.criteria(name); });
+    refuse_set(source, text);
+    LoadedCases loaded = load_worked_cases(
+        text, [&](const std::string &name) { return set_of_cases(catalogue, source, name); });
     if (!loaded.cases) throw mistakes_in("cases", source.name, text, loaded.issues);
     TriedCases out{source.name, loaded.cases->set, {}, {}, {}};
     for (auto &one : loaded.cases->cases) out.cases.push_back(tried(std::move(one)));

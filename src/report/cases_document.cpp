@@ -27,6 +27,11 @@ std::vector<Bullet> untried_bullets(const TriedCases &tried) {
     return out;
 }
 
+/// What no case says was examined by is taken as examined by everything.
+std::string untold_exams(const TriedCase &one) {
+    return one.worked.exams_said ? "" : " (no exams named: all methods taken as done)";
+}
+
 void add_failed(Document &out, const TriedCases &tried, const TriedCase &one) {
     std::vector<Bullet> under;
     const Coupon facts = one.worked.coupon.facts();
@@ -42,7 +47,8 @@ void add_failed(Document &out, const TriedCases &tried, const TriedCase &one) {
             under.back().under.push_back({sentence(view, c, f), authority(view, c, f), {}});
     }
     if (one.other_rule) under.push_back({"not decided by " + one.worked.decided_by, "", {}});
-    out.item("case " + one.worked.id + " does not hold", one.worked.source, std::move(under));
+    out.item("case " + one.worked.id + " does not hold" + untold_exams(one), one.worked.source,
+             std::move(under));
 }
 
 void add_tried(Document &out, const TriedCases &tried) {
@@ -51,6 +57,9 @@ void add_tried(Document &out, const TriedCases &tried) {
                 2);
     for (const auto &one : tried.cases)
         if (!one.holds()) add_failed(out, tried, one);
+}
+
+void add_never_decisive(Document &out, const TriedCases &tried) {
     if (!tried.never_decisive.empty()) out.line("Never decisive: " + listed(tried.never_decisive));
 }
 
@@ -80,7 +89,9 @@ Document document_of(const TriedCases &tried) {
     out.title = "Worked cases of " + tried.set->name;
     add_tried(out, tried);
     for (const auto &one : tried.cases)
-        if (one.holds()) out.item(one.worked.id + ": " + verdicts_words(tried, one), one.worked.source);
+        if (one.holds())
+            out.item(one.worked.id + ": " + verdicts_words(tried, one) + untold_exams(one), one.worked.source);
+    add_never_decisive(out, tried);
     if (auto untried = untried_bullets(tried); !untried.empty()) {
         out.heading("Limits that no case tries from both sides", 2);
         for (auto &one : untried) out.item(one.words, "", {});
@@ -91,7 +102,10 @@ Document document_of(const TriedCases &tried) {
 Document document_of(const std::vector<TriedCases> &all) {
     Document out;
     out.title = "Worked cases";
-    for (const auto &tried : all) add_tried(out, tried);
+    for (const auto &tried : all) {
+        add_tried(out, tried);
+        add_never_decisive(out, tried);
+    }
     if (all.empty()) out.line("no set has worked cases");
     return out;
 }

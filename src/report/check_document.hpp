@@ -25,8 +25,9 @@ Document check_document(const Checked<T> &checked, const std::string &what, std:
     const auto mistakes = std::count_if(checked.issues.begin(), checked.issues.end(),
                                         [](const Issue &issue) { return issue.severity == Severity::error; });
     return out.line(checked.name + ": " +
-                    (checked.value ? std::to_string(count) + " " + what + " hold"
-                                   : std::to_string(mistakes) + (mistakes == 1 ? " mistake" : " mistakes")));
+                    (checked.value
+                         ? std::to_string(count) + " " + (count == 1 ? what + " holds" : what + "s hold")
+                         : std::to_string(mistakes) + (mistakes == 1 ? " mistake" : " mistakes")));
 }
 
 } // namespace beadbook

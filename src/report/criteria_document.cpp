@@ -121,7 +121,7 @@ void add_rules(Document &out, const CriteriaSet &set) {
                                  {}});
             if (!rule.says.empty()) under.push_back({"it says: " + rule.says, "", {}});
             if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
-            out.item(rule.id + ": " + rule.title, "", std::move(under));
+            out.item(rule.title.empty() ? rule.id : rule.id + ": " + rule.title, "", std::move(under));
         }
     }
 }
@@ -243,7 +243,7 @@ Document document_of(const std::vector<std::shared_ptr<const CriteriaSet>> &sets
 Document document_of(const CriteriaSet &set) {
     Document out;
     out.title = set.title;
-    out.heading(set.title).line(set.edition + "; " + set.source);
+    out.heading(set.title).line(set.source.empty() ? set.edition : set.edition + "; " + set.source);
     add_own_file(out, set);
     if (!set.notes.empty()) out.line(set.notes);
     if (!set.extends.empty())
@@ -284,7 +284,7 @@ Document document_of(const Vocabulary &vocabulary) {
 }
 
 Document document_of(const CheckedCriteria &checked) {
-    Document out = check_document(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    Document out = check_document(checked, "rule", checked.value ? checked.value->rules.size() : 0);
     if (checked.value)
         for (const auto &one : lacking_words(*checked.value)) out.line(Words(one, Tone::cannot_say));
     if (checked.coverage)

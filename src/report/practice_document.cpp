@@ -58,7 +58,7 @@ Document document_of(const std::vector<ConditionInfo> &conditions) {
 }
 
 Document document_of(const Checked<Practice> &checked) {
-    return check_document(checked, "rules", checked.value ? checked.value->rules.size() : 0);
+    return check_document(checked, "rule", checked.value ? checked.value->rules.size() : 0);
 }
 
 } // namespace beadbook

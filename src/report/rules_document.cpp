@@ -145,7 +145,7 @@ Document document_of(const RangeRules &rules) {
 }
 
 Document document_of(const Checked<RangeRules> &checked) {
-    return check_document(checked, "ranges", checked.value ? checked.value->rules.size() : 0);
+    return check_document(checked, "range", checked.value ? checked.value->rules.size() : 0);
 }
 
 } // namespace beadbook

@@ -22,11 +22,13 @@ std::string with_rule(const std::string &lines) {
            lines;
 }
 
-/// The same set with its scope and without the quantity that it does not use: nothing else is warned of.
+/// The same set with its scope and exam, and without the quantity that it does not use: nothing else is
+/// warned of.
 std::string quiet(std::string text) {
     const std::string unused = ", L: weld length";
     text.erase(text.find(unused), unused.size());
-    return "scope: not read\n" + text;
+    return "scope: not read\nrequired exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n" +
+           text;
 }
 
 } // namespace
@@ -226,7 +228,9 @@ TEST_CASE("the order of classes is tried over each quantity, where the rule appl
     const auto set = [](const std::string &rest) {
         return "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A, B, C]\nscope: not read\nquantities: "
                "{T: "
-               "thinner member, T2: thicker member}\nrules:\n  - {id: r, types: porosity, exams: RT, " +
+               "thinner member, T2: thicker member}\n"
+               "rules:\n  - {id: "
+               "r, types: porosity, exams: RT, " +
                rest + ", clause: c, standing: {house: x}}\n";
     };
     const std::string wrong = "should be stricter";
@@ -234,7 +238,9 @@ TEST_CASE("the order of classes is tried over each quantity, where the rule appl
     CHECK(issues_of(set("measure: size, at most: {A: T2/8, B: T/4, C: T2/4}")).find(wrong) !=
           std::string::npos);
     // The thicker member is never thinner than the thinner one.
-    CHECK(issues_of(set("measure: size, at most: {A: T/4, B: T2/4, C: T2/2}")).empty());
+    CHECK(issues_of(set("measure: size, at most: {A: T/4, B: T2/4, C: T2/2}") +
+                    "required exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n")
+              .empty());
     // Wrong only under 1/8 in, of which the rule does not speak.
     const std::string thick = "measure: size, at most: {A: 1/16 in, B: T/2, C: T}";
     CHECK(issues_of(set("when: T at least 1/8 in, " + thick)).find(wrong) == std::string::npos);
@@ -257,11 +263,13 @@ TEST_CASE("the order of classes is tried over each quantity, where the rule appl
 
 TEST_CASE("not said beside no limit is asked about") {
     const auto rules = [](const std::string &word) {
-        return issues_of(head() +
-                         "scope: not read\nrules:\n  - {id: a, types: porosity, exams: RT, allowed: {A: "
-                         "none, B: no limit}, when: T over 0 in, clause: c, standing: {house: x}}\n  - {id: "
-                         "b, types: gas pore, exams: RT, allowed: {A: none, B: " +
-                         word + "}, when: L over 0 in, clause: c, standing: {house: x}}\n");
+        return issues_of(
+            head() +
+            "scope: not read\nrequired exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n"
+            "rules:\n  - {id: a, types: porosity, exams: RT, allowed: {A: "
+            "none, B: no limit}, when: T over 0 in, clause: c, standing: {house: x}}\n  - {id: "
+            "b, types: gas pore, exams: RT, allowed: {A: none, B: " +
+            word + "}, when: L over 0 in, clause: c, standing: {house: x}}\n");
     };
     CHECK(rules("not said").find("[not-said-beside-no-limit]") != std::string::npos);
     CHECK(rules("does not apply").empty());
@@ -321,7 +329,8 @@ TEST_CASE("a declared quantity that no rule uses is warned of, where it stands")
     const auto issues = [](const std::string &limit) {
         return issues_of(
             "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\n"
-            "quantities: {T: thinner member, S: specified fillet size}\n" +
+            "quantities: {T: thinner member, S: specified fillet size}\n"
+            "required exams: [{id: done, one of: VT, clause: c, standing: {house: x}}]\n" +
             std::string(limit.find("least ") == std::string::npos ? "" : "formulas: {least: S - 1/32 in}\n") +
             (limit.find("leg") == std::string::npos ? ""
                                                     : "tables: {leg: {by: T, rows: {up to 1 in: S}}}\n") +

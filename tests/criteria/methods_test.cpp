@@ -153,5 +153,7 @@ TEST_CASE("a rule, a relevance and a merge clause must say for which methods the
                          "x}}\n"),
                says("f.yaml:9:5: error: merge.exams: " + asked));
     // A gap may speak of all: it can only make a verdict 'cannot say'.
-    CHECK(issues_of(rule + "scope: not read\ngaps:\n  - {text: not read, types: any}\n").empty());
+    CHECK(issues_of(rule + "scope: not read\nrequired exams: [{id: done, one of: VT, clause: c, standing: "
+                           "{house: x}}]\ngaps:\n  - {text: not read, types: any}\n")
+              .empty());
 }

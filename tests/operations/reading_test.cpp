@@ -67,3 +67,14 @@ TEST_CASE("words for imperfections and technique conditions are listed") {
     const auto &all = known_conditions();
     CHECK(std::any_of(all.begin(), all.end(), [](const auto &one) { return one.name == "light"; }));
 }
+
+TEST_CASE("a check tells of a set that has a built-in one's name and says something else") {
+    Desk desk;
+    const std::string text = check_criteria(desk.catalogue, {"iso-23277"}).text;
+    CHECK(check_criteria(desk.catalogue, {"mine.yaml", text}).issues.empty());
+    const auto other = check_criteria(desk.catalogue, {"mine.yaml", text + "# changed\n"});
+    REQUIRE(other.value);
+    REQUIRE(other.issues.size() == 1);
+    CHECK(other.issues[0].severity == Severity::warning);
+    CHECK_THAT(other.issues[0].text, says("iso-23277 is built in and says something else"));
+}

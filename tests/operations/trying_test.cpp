@@ -85,3 +85,43 @@ TEST_CASE("mistakes in a case file are all named, with their places") {
                             "'XT' is no method", "cases.P: 'source' is missing"})
         CHECK_THAT(mistakes, says(one));
 }
+
+TEST_CASE("cases find a set of one's own beside their file, with and without its ending") {
+    Desk desk;
+    const std::string set = "set: our-shop\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nrules:\n"
+                            "  - {id: r, types: porosity, exams: VT, measure: size, at most: 1/16 in, "
+                            "clause: c, standing: {house: x}}\n";
+    write_file(desk.file("our-shop.yaml"), set);
+    for (const char *name : {"our-shop", "our-shop.yaml"}) {
+        write_file(desk.file("mine.yaml"),
+                   "set: " + std::string(name) +
+                       "\ncases:\n  - {id: one, finds: VT gas pore 0.1 at 1, expect: {A: "
+                       "reject}, source: s}\n");
+        const TriedCases tried = try_cases(desk.catalogue, {desk.file("mine.yaml")});
+        REQUIRE(tried.cases.size() == 1);
+        CHECK(tried.failed() == 0);
+        CHECK_FALSE(tried.cases[0].worked.exams_said);
+    }
+    // The set itself is no file of cases, and that is the one thing said.
+    try {
+        try_cases(desk.catalogue, {desk.file("our-shop.yaml")});
+        FAIL("a set was taken as cases");
+    } catch (const DataError &e) {
+        CHECK_THAT(e.what(), says("is a criteria set; expected a file of worked cases"));
+        CHECK_THAT(e.what(), !says("unknown"));
+    }
+}
+
+TEST_CASE("a full weld in a case is as thick as the thinner member, and what all share is told of once") {
+    Desk desk;
+    const std::string set = "set: mil-hdbk-1890-table-3\n";
+    const std::string cases = "cases:\n  - {id: a, expect: {1: cannot say}, source: s}\n"
+                              "  - {id: b, expect: {1: cannot say}, source: s}\n";
+    const TriedCases full = try_cases(
+        desk.catalogue, {"mine", set + "coupon: {thickness: 0.150 in, weld-thickness: full}\n" + cases});
+    CHECK(full.cases[0].worked.coupon.get("weld-thickness") == full.cases[0].worked.coupon.get("thickness"));
+    const std::string mistakes = why_not(desk, set + "coupon: {thickness: thick}\n" + cases);
+    const std::size_t first = mistakes.find("error:");
+    CHECK(first != std::string::npos);
+    CHECK(mistakes.find("error:", first + 1) == std::string::npos);
+}

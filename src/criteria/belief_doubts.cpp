@@ -1,0 +1,157 @@
+// Limits, windows, groups and tables that can be read and cannot be meant, beside the wall that the set
+// covers.
+#include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
+#include "criteria/vocabulary.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// More in a row than anybody finds in one weld: a slip of the pen.
+constexpr std::size_t most_in_a_row = 50;
+
+bool only_of(const TypeSet &types, std::initializer_list<const char *> wider) {
+    const Vocabulary &words = Vocabulary::shipped();
+    for (std::size_t t = 0; t < words.size(); ++t)
+        if (types[t] && std::none_of(wider.begin(), wider.end(), [&](const char *name) {
+                return words.is_a(static_cast<TypeId>(t), *words.find(name));
+            }))
+            return false;
+    return types.any();
+}
+
+/// A pore has no one way to lie; what is longer than wide by its name may be longer than the wall.
+bool speaks_of_pores(const Rule &rule) {
+    return only_of(rule.subject.types, {"porosity"}) &&
+           rule.subject.types[*Vocabulary::shipped().find("gas pore")] && rule.shape != Shape::linear;
+}
+
+/// What it measures goes into the wall.
+bool goes_into_wall(const Rule &rule) {
+    const auto slot = rule.measure.lone_quantity();
+    if (slot == slot_of(Quantity::depth)) return true;
+    return slot == slot_of(Quantity::height) &&
+           only_of(rule.subject.types, {"undercut", "incompletely filled groove", "root concavity"});
+}
+
+class Belief {
+public:
+    Belief(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
+        : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
+          units_(units_to_try(set, rule)) {}
+
+    void check() {
+        if (rule_.linked && rule_.least_group > 1) check_group();
+        if (std::any_of(units_.begin(), units_.end(),
+                        [&](Unit u) { return possible(where_hold(conditions_, u)) == false; }))
+            return; // told elsewhere
+        for (std::size_t c = 0; c < rule_.limits.size(); ++c)
+            if (rule_.limits[c].kind == Limit::Kind::value && is_maximum(rule_.compare) && check_limit(c))
+                return; // of one class is enough to be told
+    }
+
+private:
+    void tell(std::string_view check, const std::string &text) {
+        doubts_.tell(check, rule_.id, rule_.where_from, "rules." + rule_.id, text);
+    }
+
+    bool check_limit(std::size_t c) {
+        const Limit &limit = rule_.limits[c];
+        const std::string said = "its limit for class " + set_.classes[c].id + ", '" + limit.text + "', ";
+        if (rule_.kind == Rule::Kind::each && limit.formula.dimension() == Dimension::length) {
+            if (goes_into_wall(rule_) && never_under_wall(limit.formula, false)) {
+                tell("limit-over-wall", said + "is the whole wall or more: what goes through is allowed");
+                return true;
+            }
+            const auto slot = rule_.measure.lone_quantity();
+            if ((slot == slot_of(Quantity::size) || slot == slot_of(Quantity::length)) &&
+                speaks_of_pores(rule_) && never_under_wall(limit.formula, true)) {
+                tell("limit-over-wall", said + "is more than the thickest wall that the set covers");
+                return true;
+            }
+        }
+        const Window *window = rule_.window(c);
+        if (rule_.kind != Rule::Kind::sum || rule_.summed == Quantity::length || !window ||
+            window->kind != Window::Kind::length || limit.formula.dimension() != Dimension::length)
+            return false;
+        const bool over = in_all([&](Unit u) {
+            return may_be_over(where_hold(conditions_, u), window->length, limit.formula, u, false) == false;
+        });
+        if (over)
+            tell("limit-over-window", said + "is more than its window of " + window->text +
+                                          ": one find as long as that is allowed");
+        return over;
+    }
+
+    void check_group() {
+        if (rule_.least_group > most_in_a_row)
+            return tell("group-never-met", "a group of " + std::to_string(rule_.least_group) +
+                                               " in line is more than any weld holds, so this never rejects");
+        if (in_all([&](Unit u) { return possible(where_hold({*rule_.linked}, u)) == false; }))
+            tell("group-never-met", "no two finds meet '" + rule_.linked->text +
+                                        "', so there is no group and this never rejects");
+    }
+
+    template <class Asked>
+    bool in_all(Asked asked) const {
+        return std::all_of(units_.begin(), units_.end(), asked);
+    }
+
+    /// The wall, by any name, is never over the limit; or never even as much.
+    bool never_under_wall(const Formula &limit, bool nor_equal) const {
+        const auto under = [&](Quantity wall) {
+            return in_all([&](Unit u) {
+                return may_be_over(where_hold(conditions_, u), formula_of(wall), limit, u, !nor_equal) ==
+                       false;
+            });
+        };
+        return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
+    }
+
+    const CriteriaSet &set_;
+    const Rule &rule_;
+    Doubts &doubts_;
+    std::vector<Condition> conditions_;
+    std::vector<Unit> units_;
+};
+
+/// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.
+void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
+    const auto by = table.by.lone_quantity();
+    if (by != slot_of(Quantity::thinner) && by != slot_of(Quantity::thicker) &&
+        by != slot_of(Quantity::weld_thickness))
+        return;
+    std::vector<std::pair<Exact, const Table::Row *>> rows;
+    for (const auto &row : table.rows) {
+        if (!row.value.is_constant() || row.band.empty()) return;
+        rows.emplace_back(row.band.front().value, &row);
+        for (const auto &edge : row.band) rows.back().first = std::min(rows.back().first, edge.value);
+        // A row that is open below begins before the one that begins where it ends.
+        if (row.band.size() == 1 && is_maximum(row.band.front().compare)) rows.back().first = Exact(0);
+    }
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const auto &a, const auto &b) { return a.first < b.first; });
+    for (std::size_t i = 1; i < rows.size(); ++i)
+        if (rows[i].second->value.constant_value() < rows[i - 1].second->value.constant_value())
+            return doubts.tell("table-falls", table.name,
+                               table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
+                               "'" + rows[i].second->text + "' has less than '" + rows[i - 1].second->text +
+                                   "': is a thicker wall meant to have the smaller number?");
+}
+
+} // namespace
+
+void check_belief(const CriteriaSet &set, Doubts &doubts) {
+    std::vector<const Table *> seen;
+    for (const auto &rule : set.rules) {
+        Belief(set, rule, doubts).check();
+        for (const auto &limit : rule.limits)
+            for (const Table *table : limit.formula.tables())
+                if (std::find(seen.begin(), seen.end(), table) == seen.end())
+                    check_falling(rule, *seen.emplace_back(table), doubts);
+    }
+}
+
+} // namespace beadbook
