@@ -30,13 +30,27 @@ bool same_secret(const std::string &a, const std::string &b) {
     return a.size() == b.size() && CRYPTO_memcmp(a.data(), b.data(), a.size()) == 0;
 }
 
+/// A page leads on to the sign-in; what a module asks or sends waits until somebody signed in again.
+Answer not_signed_in(const Request &request) {
+    if (request.method == "GET" && !request.part && request.path != "/head") return see_other("/sign-in");
+    return bare_page(403, "Nobody is signed in", "Sign in again; then what was entered can be sent.",
+                     "<p>" + link_to("/sign-in", "Sign in") + "</p>");
+}
+
 bool writes(const Request &request) { return request.method != "GET" && request.method != "HEAD"; }
 
 } // namespace
 
 bool Bench::is_ours(const std::string &host) const {
+    if (world_.door) return host == world_.door->address();
     const std::string port = ":" + std::to_string(port_);
     return host == "127.0.0.1" + port || host == "localhost" + port;
+}
+
+bool Bench::is_our_origin(const std::string &origin) const {
+    if (world_.door) return origin == world_.door->origin();
+    const std::string scheme = "http://";
+    return origin.starts_with(scheme) && is_ours(origin.substr(scheme.size()));
 }
 
 Answer Bench::enter(const Request &request) {
@@ -64,7 +78,7 @@ Answer Bench::of_family(const Request &request, const BenchSession &session) {
             }
             Visit visit(*this, request, session, *words);
             try {
-                return route.handler(visit);
+                return world_.door ? checked_by_role(visit, route) : route.handler(visit);
             } catch (const Refusal &e) {
                 return refusal_page(visit, e);
             }
@@ -77,18 +91,21 @@ Answer Bench::of_family(const Request &request, const BenchSession &session) {
 }
 
 Answer Bench::routed(const Request &request) {
-    if (!is_ours(request.host))
+    // Whatever else runs on this machine could ask the port, and say any address.
+    if (!is_ours(request.host) || (world_.door && !same_secret(request.proxy, world_.door->proxy)))
         return bare_page(421, "This is not the place you asked for",
                          "The bench answers only under its own address on this machine.");
     if (!writes(request) && request.path.starts_with("/files/")) return file_answer(request);
-    if (!writes(request) && request.path == "/enter") return enter(request);
-    const auto session = sessions_.find(request.cookies.text(cookie()));
+    if (world_.door && request.path == "/sign-in") return sign_in(request);
+    if (!world_.door && !writes(request) && request.path == "/enter") return enter(request);
+    const bool used = writes(request) || (!request.part && request.path != "/head");
+    const auto session = sessions_.find(request.cookies.text(cookie()), world_.clock(), used);
+    if (!session && world_.door) return not_signed_in(request);
     if (!session)
         return bare_page(403, "The bench does not know this browser",
                          "Open the link that 'beadbook bench' printed. It lets one browser in, once.");
     if (writes(request)) {
-        if (!request.origin.empty() && (!request.origin.starts_with("http://") ||
-                                        !is_ours(request.origin.substr(std::string("http://").size()))))
+        if (!request.origin.empty() && !is_our_origin(request.origin))
             return bare_page(403, "Nothing was stored", "Another page tried to write here.");
         const std::string token = request.token.empty() ? request.form.text("token") : request.token;
         // A page of ours says where it comes from, or repeats the session's word in a header.

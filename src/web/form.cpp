@@ -35,6 +35,8 @@ std::string input_of(const Control &c, const std::string &value, const std::stri
     case Control::Kind::number:
         return "<input inputmode=\"numeric\" pattern=\"[0-9]*\" " + named + " value=\"" + escaped(value) +
                "\">";
+    // What was sent does not come back.
+    case Control::Kind::password: return "<input type=\"password\" autocomplete=\"off\" " + named + ">";
     case Control::Kind::text: break;
     }
     if (c.choices.empty())

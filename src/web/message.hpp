@@ -21,6 +21,8 @@ struct Request {
     std::string token;        ///< header X-Bench-Token, which modules send instead of the field
     std::string key;          ///< header Idempotency-Key
     std::string have;         ///< header If-None-Match
+    std::string proxy;        ///< header X-Bench-Proxy: the word by which the own proxy is known
+    std::string address;      ///< header X-Forwarded-For; true only if the own proxy says it
     bool part = false;        ///< header X-Bench-Part: a module asks for the part that changes
 };
 

@@ -1,6 +1,7 @@
 #include "web/page.hpp"
 
 #include "report/document.hpp"
+#include "web/roles.hpp"
 
 namespace beadbook {
 namespace {
@@ -23,10 +24,17 @@ std::string head(const std::string &title, const std::string &token, const std::
     return out + "</head>";
 }
 
-std::string navigation(const Page &page) {
+/// Whether the navigation leads there: what is only sent on to another place is left out.
+bool leads_to(const Visit &visit, const PageFamily &family) {
+    if (family.title.empty() || !visit.account()) return !family.title.empty();
+    const Access access = access_to("GET", family.path, visit.account()->roles);
+    return access == Access::all || (access == Access::own && family.path != "/");
+}
+
+std::string navigation(const Visit &visit, const Page &page) {
     std::string out = "<nav aria-label=\"Pages\"><ul>";
     for (const auto &family : page_families())
-        if (!family.title.empty())
+        if (leads_to(visit, family))
             out += "<li><a href=\"" + family.path + "\"" +
                    (family.path == page.under ? " aria-current=\"true\"" : "") + ">" + escaped(family.title) +
                    "</a></li>";
@@ -73,18 +81,18 @@ Answer page_of(Visit &visit, const Page &page) {
     modules.insert(modules.end(), page.modules.begin(), page.modules.end());
     out.body = head(page.title, visit.token(), visit.person(), modules, visit.head()) +
                "<body>\n<a class=\"skip\" href=\"#main\">To the page itself</a>\n<header>" +
-               navigation(page) + "<p class=\"person\"><span id=\"waiting\" role=\"status\"></span> " +
-               "<a href=\"/person\" title=\"Somebody else sits down\">" +
-               (visit.person().empty() ? "who is here?" : escaped(visit.person())) +
+               navigation(visit, page) + "<p class=\"person\"><span id=\"waiting\" role=\"status\"></span> " +
+               "<a href=\"/person\" title=\"" + (visit.account() ? "Signed in" : "Somebody else sits down") +
+               "\">" + (visit.person().empty() ? "who is here?" : escaped(visit.person())) +
                "</a></p></header>\n<main id=\"main\" tabindex=\"-1\">\n" + notes_html(visit.told()) +
                page.main + "</main>\n<footer>" + escaped(caution) + "</footer>\n</body></html>\n";
     return out;
 }
 
-Answer bare_page(int status, const std::string &title, const std::string &text) {
+Answer bare_page(int status, const std::string &title, const std::string &text, const std::string &more) {
     Answer out{status};
     out.body = head(title, "", "", {}) + "<body><main id=\"main\"><h1>" + escaped(title) + "</h1><p>" +
-               escaped(text) + "</p></main></body></html>\n";
+               escaped(text) + "</p>" + more + "</main></body></html>\n";
     return out;
 }
 

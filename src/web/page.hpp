@@ -17,8 +17,8 @@ struct Page {
 /// The whole page: navigation, who is at the bench, what is told once, the caution. A module that asks for a
 /// part gets the part alone.
 Answer page_of(Visit &visit, const Page &page);
-/// For somebody whom the bench does not know: no navigation, nothing of the record.
-Answer bare_page(int status, const std::string &title, const std::string &text);
+/// For somebody whom the bench does not know: no navigation, nothing of the record. `more` is HTML.
+Answer bare_page(int status, const std::string &title, const std::string &text, const std::string &more = "");
 
 /// Sentences, a line each.
 std::string notes_html(const std::vector<std::string> &notes);

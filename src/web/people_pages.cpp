@@ -96,13 +96,15 @@ Answer people_page(Visit &visit, const Refusal *refused) {
 
 Answer person_page(Visit &visit, const std::string &name, const Refusal *refused) {
     const PersonSheet sheet = show_person(visit.office(), name);
-    return page_of(visit, {sheet.person.name,
-                           "<p class=\"deeds\">" + button_to("/keeper/people", "People") + "</p>\n" +
-                               part_of(document_of(sheet), "person") + "<h2>Change</h2>\n" +
-                               person_form(visit, &sheet.person, refused),
-                           keeper_path,
-                           {},
-                           refused ? status_of(*refused, true) : 200});
+    return page_of(
+        visit, {sheet.person.name,
+                "<p class=\"deeds\">" + button_to("/keeper/people", "People") +
+                    button_to("/keeper/account/" + url_word(sheet.person.name), "How this person signs in") +
+                    "</p>\n" + part_of(document_of(sheet), "person") + "<h2>Change</h2>\n" +
+                    person_form(visit, &sheet.person, refused),
+                keeper_path,
+                {},
+                refused ? status_of(*refused, true) : 200});
 }
 
 Answer write_down_person(Visit &visit) {

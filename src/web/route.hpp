@@ -42,6 +42,7 @@ PageFamily keeper_pages();
 PageFamily people_pages();
 PageFamily catalogue_pages();
 PageFamily copy_pages();
+PageFamily account_pages();
 
 /// All of them.
 const std::vector<PageFamily> &page_families();

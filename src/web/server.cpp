@@ -25,6 +25,8 @@ Request request_of(const httplib::Request &q) {
     out.origin = q.get_header_value("Origin");
     out.token = q.get_header_value("X-Bench-Token");
     out.key = q.get_header_value("Idempotency-Key");
+    out.proxy = q.get_header_value("X-Bench-Proxy");
+    out.address = q.get_header_value("X-Forwarded-For");
     out.have = q.get_header_value("If-None-Match");
     out.part = q.has_header("X-Bench-Part");
     out.cookies = fields_in(q.get_header_value("Cookie"), ';');

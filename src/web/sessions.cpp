@@ -25,19 +25,42 @@ std::optional<BenchSession> Sessions::enter(const std::string &link) {
     const std::lock_guard lock(mutex_);
     if (links_.erase(link) == 0) return std::nullopt;
     BenchSession session{secret_word(), secret_word(), person_};
-    sessions_[session.id] = session;
+    sessions_[session.id] = {session, {}, {}};
     return session;
 }
 
-std::optional<BenchSession> Sessions::find(const std::string &id) const {
+BenchSession Sessions::sign_in(const SignedIn &account, Time now) {
+    const std::lock_guard lock(mutex_);
+    for (auto one = sessions_.begin(); one != sessions_.end();)
+        if (one->second.is_over(now)) {
+            notes_.erase(one->first);
+            one = sessions_.erase(one);
+        } else {
+            ++one;
+        }
+    BenchSession session{secret_word(), secret_word(), account.person, account};
+    sessions_[session.id] = {session, now, now};
+    return session;
+}
+
+std::optional<BenchSession> Sessions::find(const std::string &id, Time now, bool used) {
     const std::lock_guard lock(mutex_);
     const auto found = sessions_.find(id);
-    return found == sessions_.end() ? std::nullopt : std::optional(found->second);
+    if (found == sessions_.end() || found->second.is_over(now)) return std::nullopt;
+    if (used) found->second.used = now;
+    return found->second.session;
+}
+
+void Sessions::end(const std::string &id) {
+    const std::lock_guard lock(mutex_);
+    sessions_.erase(id);
+    notes_.erase(id);
 }
 
 void Sessions::sit_down(const std::string &id, const std::string &person) {
     const std::lock_guard lock(mutex_);
-    if (const auto found = sessions_.find(id); found != sessions_.end()) found->second.person = person;
+    if (const auto found = sessions_.find(id); found != sessions_.end())
+        found->second.session.person = person;
 }
 
 void Sessions::tell(const std::string &id, std::vector<std::string> notes) {

@@ -32,7 +32,15 @@ public:
     bool ticked(const std::string &name) const { return !field(name).empty(); }
     bool writes() const { return request.method == "POST"; }
 
+    /// Whether the path has a word of that name.
+    bool has_word(const std::string &name) const { return words_.contains(name); }
+
     const std::string &person() const { return session_.person; }
+    /// Who signed in; null at the bench of this machine.
+    const SignedIn *account() const { return session_.account ? &*session_.account : nullptr; }
+    /// Sees only what is his own, these marks of a welder; null: sees all.
+    const std::vector<std::string> *own() const { return own_ ? &*own_ : nullptr; }
+    void only(std::vector<std::string> marks) { own_ = std::move(marks); }
     const std::string &token() const { return session_.token; }
     const std::string &session() const { return session_.id; }
     Bench &bench() { return bench_; }
@@ -68,6 +76,7 @@ private:
     std::map<std::string, std::string> words_;
     Catalogue catalogue_{bench_.world().outside};
     bool begins_ = false;
+    std::optional<std::vector<std::string>> own_;
     std::optional<Book> book_;
     std::optional<Office> office_;
     std::string head_;

@@ -35,11 +35,25 @@ std::string mark_form(const std::string &value, const Refusal *refused) {
            "</div><p class=\"deeds\"><button>Show the coupons</button></p></form>\n";
 }
 
+/// For a welder who signed in: nobody else's marks.
+Answer my_marks(Visit &visit) {
+    std::string main = "<h1>My coupons</h1>\n";
+    if (visit.own()->empty())
+        main +=
+            "<p>No welder on record goes by the name that you signed in with, or several do. The keeper "
+            "mends that: the name of the account is to be the mark, or the name that one welder is enrolled "
+            "under.</p>\n";
+    for (const auto &mark : *visit.own())
+        main += "<p class=\"deeds\">" + button_to(welder_path(mark), "My coupons, " + mark) + "</p>\n";
+    return page_of(visit, {"My coupons", main, welders_path()});
+}
+
 Answer all_welders(Visit &visit) {
     const std::string mark(trimmed(visit.request.query.text("mark"))), heading = "<h1>Welders</h1>\n";
     if (!visit.has_record())
         return page_of(visit, {"Welders", heading + "<p>Nothing is on record yet.</p>", welders_path()});
     Office &office = visit.office();
+    if (visit.own()) return my_marks(visit);
     std::optional<Refusal> nobody;
     if (!mark.empty()) {
         if (office.book().knows_welder(mark) || !office.book().coupons_of(mark).empty())

@@ -1,0 +1,75 @@
+#include "records/account_file.hpp"
+
+#include "measure/refusal.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <cerrno>
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace beadbook {
+namespace {
+
+constexpr int patience_ms = 5000;
+
+template <class Work>
+auto in_account_file(const std::string &path, Work work) {
+    try {
+        return work();
+    } catch (const SQLite::Exception &e) {
+        throw StoreError(path + ": the accounts cannot be used: " + e.what());
+    }
+}
+
+} // namespace
+
+AccountFile::AccountFile(const std::string &record) : path_(record + ".accounts") {}
+AccountFile::~AccountFile() = default;
+
+SQLite::Database *AccountFile::open(bool makes) {
+    if (db_) return db_.get();
+    // Made by hand, because SQLite would make it readable for others; its journals take the same mode.
+    const int made = ::open(path_.c_str(), O_RDWR | O_CLOEXEC | (makes ? O_CREAT : 0), 0600);
+    if (made < 0) {
+        if (!makes && errno == ENOENT) return nullptr;
+        throw StoreError(path_ + ": the accounts cannot be opened");
+    }
+    struct stat about {};
+    const bool told = fstat(made, &about) == 0;
+    ::close(made);
+    if (!told || (about.st_mode & 077) != 0)
+        throw StoreError(path_ + ": others may read the accounts; 'chmod 600' closes them");
+    db_ = std::make_unique<SQLite::Database>(path_, SQLite::OPEN_READWRITE, patience_ms);
+    db_->exec("PRAGMA synchronous = FULL");
+    db_->exec(
+        "CREATE TABLE IF NOT EXISTS account (person TEXT PRIMARY KEY, hash TEXT NOT NULL, locked INTEGER "
+        "NOT NULL, changed INTEGER NOT NULL)");
+    return db_.get();
+}
+
+std::optional<Account> AccountFile::find(const std::string &person) {
+    return in_account_file(path_, [&]() -> std::optional<Account> {
+        SQLite::Database *db = open(false);
+        if (!db) return std::nullopt;
+        SQLite::Statement row(*db, "SELECT hash, locked, changed FROM account WHERE person = ?");
+        row.bind(1, person);
+        if (!row.executeStep()) return std::nullopt;
+        return Account{person, row.getColumn(0).getString(), row.getColumn(1).getInt() != 0,
+                       row.getColumn(2).getInt64()};
+    });
+}
+
+void AccountFile::keep(const Account &account) {
+    in_account_file(path_, [&] {
+        SQLite::Statement row(
+            *open(true), "INSERT INTO account VALUES (?, ?, ?, 1) ON CONFLICT (person) DO UPDATE SET hash = "
+                         "excluded.hash, locked = excluded.locked, changed = changed + 1");
+        row.bind(1, account.person);
+        row.bind(2, account.hash);
+        row.bind(3, account.locked ? 1 : 0);
+        row.exec();
+    });
+}
+
+} // namespace beadbook

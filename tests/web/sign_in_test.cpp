@@ -1,0 +1,174 @@
+// Who comes in at the tablets' bench, how long, and what a role may do there.
+#include "catch.hpp"
+#include "tablets.hpp"
+#include "web/roles.hpp"
+#include "web/route.hpp"
+
+#include <filesystem>
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+TEST_CASE("behind the proxy nobody comes in but by name and password") {
+    Tablets tablets;
+    const Answer stranger = tablets.see("", "/coupon/T-1");
+    CHECK(stranger.status == 303);
+    CHECK(header(stranger, "Location") == "/sign-in");
+    CHECK(tablets.see("", "/head").status == 403);
+    CHECK(tablets.see("", "/enter?link=x").status == 303);
+    CHECK(tablets.see("", "/sign-in").status == 200);
+    const Answer good = tablets.tried("T", Tablets::password);
+    CHECK(good.status == 303);
+    const std::string cookie = header(good, "Set-Cookie");
+    CHECK(cookie.starts_with("__Host-bench="));
+    CHECK(cookie.ends_with("; Secure; HttpOnly; SameSite=Strict; Path=/"));
+    const Answer wrong = tablets.tried("T", "another word, wrong"),
+                 nobody = tablets.tried("N", "ten or more");
+    CHECK(wrong.status == 403);
+    CHECK(wrong.body == nobody.body);
+    CHECK(header(wrong, "Set-Cookie").empty());
+}
+
+TEST_CASE("what does not come through the own proxy, or from another origin, gets nothing") {
+    Tablets tablets;
+    const std::string cookie = tablets.in("T");
+    CHECK(tablets.see(cookie, "/").status == 200);
+    Request q = tablets.asked("GET", "/", cookie);
+    q.proxy = "";
+    CHECK(tablets.door->answer(q).status == 421);
+    q.proxy = std::string(64, 'x');
+    CHECK(tablets.door->answer(q).status == 421);
+    q = tablets.asked("GET", "/", cookie);
+    q.host = "127.0.0.1:8123";
+    CHECK(tablets.door->answer(q).status == 421);
+    for (const char *origin : {"", "null", "http://bench.shop.internal", "https://evil.example"}) {
+        INFO(origin);
+        Request in = tablets.asked("POST", "/sign-in");
+        in.origin = origin;
+        in.form.add("name", "T");
+        in.form.add("password", Tablets::password);
+        CHECK(tablets.door->answer(in).status == 403);
+    }
+}
+
+TEST_CASE("attempts are limited by account and by address, the right password among them") {
+    Tablets tablets;
+    for (std::size_t i = 0; i < Attempts::most_of_account; ++i)
+        CHECK(tablets.tried("T", "another word, wrong").status == 403);
+    CHECK(tablets.tried(" t", Tablets::password, "192.0.2.8").status == 429);
+    CHECK(tablets.tried("I", Tablets::password).status == 303);
+    tablets.now += Attempts::window;
+    CHECK(tablets.tried("T", Tablets::password).status == 303);
+
+    Attempts attempts;
+    for (std::size_t i = 0; i < Attempts::most_of_address; ++i)
+        CHECK(attempts.begin("n" + std::to_string(i), "a", tablets.now));
+    CHECK_FALSE(attempts.begin("other", "a", tablets.now));
+    CHECK(attempts.begin("other", "b", tablets.now));
+}
+
+TEST_CASE("a session ends idle, after a day's work, by signing out, and when the account changes") {
+    Tablets tablets;
+    std::string cookie = tablets.in("T");
+    tablets.now += Sessions::longest_idle - std::chrono::seconds(1);
+    CHECK(tablets.see(cookie, "/head").status == 200); // a page that looks by itself is no use
+    tablets.now += std::chrono::seconds(1);
+    CHECK(tablets.see(cookie, "/head").status == 403);
+
+    cookie = tablets.in("T");
+    for (auto left = Sessions::longest; left > std::chrono::minutes(20); left -= std::chrono::minutes(20)) {
+        CHECK(tablets.see(cookie, "/").status == 200);
+        tablets.now += std::chrono::minutes(20);
+    }
+    CHECK(tablets.see(cookie, "/").status == 200);
+    tablets.now += std::chrono::minutes(20);
+    CHECK(tablets.see(cookie, "/").status == 303);
+
+    cookie = tablets.in("T");
+    CHECK(tablets.send(cookie, "/sign-out").status == 303);
+    CHECK(tablets.see(cookie, "/").status == 303);
+
+    cookie = tablets.in("T");
+    tablets.account({"T", "a new one, and longer", {}});
+    CHECK(tablets.see(cookie, "/").status == 403);
+    cookie = tablets.in("T", "a new one, and longer");
+    tablets.account({"T", {}, true});
+    CHECK(tablets.see(cookie, "/").status == 403);
+    CHECK(tablets.tried("T", "a new one, and longer").status == 403);
+
+    cookie = tablets.in("I");
+    PersonRequest more{"I", {"instructor", "technician"}, {}, {}, {}, {}, "more work"};
+    tablets.desk([&](Writing &w) { write_person(w, more); });
+    CHECK(tablets.see(cookie, "/").status == 403);
+    CHECK(tablets.see(tablets.in("I"), "/").status == 200);
+}
+
+TEST_CASE("every route is in the table of roles, and each role gets what the table says") {
+    Tablets tablets;
+    const std::vector<std::string> names{"T", "I", "K", "L1"};
+    const std::vector<std::string> roles{"technician", "instructor", "keeper", "welder"};
+    std::size_t granted = 0, refused = 0;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        std::string cookie = tablets.in(names[i]);
+        for (const auto &family : page_families())
+            for (const auto &route : family.routes) {
+                INFO(roles[i] << " " << route.method << " " << route.pattern);
+                const Access access = access_to(route.method, route.pattern, {roles[i]});
+                if (roles[i] == "keeper")
+                    CHECK((access == Access::all) ==
+                          (route.pattern != "/link" &&
+                           !(route.method == "POST" && route.pattern == "/person")));
+                if (roles[i] == "welder" && route.method == "POST")
+                    CHECK((access == Access::none) !=
+                          (route.pattern == "/sign-out" || route.pattern == "/person/password"));
+                if (route.pattern == "/sign-out") continue;
+                const Answer answer = route.method == "GET" ? tablets.see(cookie, route.pattern)
+                                                            : tablets.send(cookie, route.pattern);
+                CHECK(says(answer, "Not for this role") == (access == Access::none));
+                if (access == Access::none) {
+                    CHECK(answer.status == (route.method == "GET" ? 403 : 422));
+                    ++refused;
+                } else {
+                    ++granted;
+                }
+            }
+    }
+    CHECK(granted > 100);
+    CHECK(refused > 50);
+}
+
+TEST_CASE("a welder sees his own, and another's coupon answers as one that there is not") {
+    Tablets tablets;
+    const std::string cookie = tablets.in("L1");
+    CHECK(header(tablets.see(cookie, "/"), "Location") == "/welders");
+    const Answer mine = tablets.see(cookie, "/welders");
+    CHECK(says(mine, "/welder/L1"));
+    CHECK_FALSE(says(mine, "L2"));
+    CHECK(header(tablets.see(cookie, "/coupon/T-1"), "Location") == "/welder/L1/coupon/T-1");
+    CHECK(tablets.see(cookie, "/welder/L1").status == 200);
+    CHECK(tablets.see(cookie, "/welder/L1/coupon/T-1").status == 200);
+    for (const std::string way : {"/coupon/", "/welder/L1/coupon/", "/welder/L2/coupon/"}) {
+        const Answer others = tablets.see(cookie, way + "T-2"), none = tablets.see(cookie, way + "T-9");
+        CHECK(others.status == 404);
+        CHECK(none.status == 404);
+        CHECK(others.body == none.body);
+    }
+    CHECK(tablets.see(cookie, "/welder/L2").status == 404);
+    CHECK(tablets.see(cookie, "/welder/L2").body == tablets.see(cookie, "/welder/L9").body);
+    CHECK(tablets.send(cookie, "/coupon/T-1/remark", {{"text", "x"}}).status == 422);
+}
+
+TEST_CASE("the password is kept as a hash, in a file of its own that others do not read") {
+    Tablets tablets;
+    const std::string file = tablets.book() + ".accounts";
+    CHECK((std::filesystem::status(file).permissions() &
+           (std::filesystem::perms::group_all | std::filesystem::perms::others_all)) ==
+          std::filesystem::perms::none);
+    CHECK(read_file(file).find(Tablets::password) == std::string::npos);
+    CHECK(read_file(file).find("$argon2id$") != std::string::npos);
+    CHECK(read_file(tablets.book()).find("$argon2id$") == std::string::npos);
+    CHECK_THROWS_AS(tablets.account({"T", "short", {}}), Refusal);
+    std::filesystem::permissions(file, std::filesystem::perms::others_read,
+                                 std::filesystem::perm_options::add);
+    CHECK(tablets.tried("T", Tablets::password).status == 503);
+}
