@@ -314,10 +314,10 @@ void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::s
     const auto &known = (of_test ? rules.test_words : rules.work_words)[index_of(trait)];
     if (known.empty() || std::find(known.begin(), known.end(), word) != known.end()) return;
     std::string hint = trait == Trait::process ? same_process(word, known) : did_you_mean(word, known);
-    // Names of two standards that are spelled nearly alike are of other positions.
+    // 6G is no slip of PG.
     const std::string position(trait == Trait::position ? position_called(word) : "");
     if (!hint.empty() && !position.empty() && std::find(known.begin(), known.end(), position) == known.end())
-        hint = "; it is the name that another standard has";
+        hint = "; it is another position than these";
     throw InputError(std::string(info(trait).name) + ": '" + shown(word) + "' is not known to " + rules.name +
                      (of_test ? " for a test" : " for work") + "; expected " + listed(known, "or") + hint);
 }
