@@ -66,8 +66,8 @@ private:
                 return true;
             }
             const auto slot = rule_.measure.lone_quantity();
-            if ((slot == slot_of(Quantity::size) || slot == slot_of(Quantity::length)) &&
-                speaks_of_pores(rule_) && never_under_wall(limit.formula, true)) {
+            if (is_one_of(slot, {Quantity::size, Quantity::length}) && speaks_of_pores(rule_) &&
+                never_under_wall(limit.formula, true)) {
                 tell("limit-over-wall", said + "is more than the thickest wall that the set covers");
                 return true;
             }
@@ -120,9 +120,7 @@ private:
 /// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
-    if (by != slot_of(Quantity::thinner) && by != slot_of(Quantity::thicker) &&
-        by != slot_of(Quantity::weld_thickness))
-        return;
+    if (!is_one_of(by, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})) return;
     std::vector<std::pair<Exact, const Table::Row *>> rows;
     for (const auto &row : table.rows) {
         if (!row.value.is_constant() || row.band.empty()) return;

@@ -53,4 +53,9 @@ void Doubts::tell_needless() {
                                 set_.silences[i].of + "'");
 }
 
+bool is_one_of(const std::optional<Slot> &slot, std::initializer_list<Quantity> quantities) {
+    return std::any_of(quantities.begin(), quantities.end(),
+                       [&](Quantity one) { return slot == slot_of(one); });
+}
+
 } // namespace beadbook

@@ -3,6 +3,9 @@
 #include "criteria/model.hpp"
 #include "language/issue.hpp"
 
+#include <initializer_list>
+#include <optional>
+
 namespace beadbook {
 
 /// The checks that a set may silence with a reason, by their ids.
@@ -24,6 +27,9 @@ private:
     Issues &issues_;
     std::vector<bool> used_;
 };
+
+/// Whether a quantity stands there alone and is one of these.
+bool is_one_of(const std::optional<Slot> &slot, std::initializer_list<Quantity> quantities);
 
 /// Conditions: bands that hold nothing, conditions that never hold together; and rules by their bands: ones
 /// that overlap with different limits, holes between them, and rules that stand there twice.

@@ -95,8 +95,7 @@ private:
         for (const auto &c : rule.where) {
             const auto slot = c.left.lone_quantity();
             if (c.kind != Condition::Kind::comparison || c.edges.size() != 1 ||
-                is_maximum(c.edges[0].compare) ||
-                (slot != slot_of(Quantity::depth) && slot != slot_of(Quantity::height)) ||
+                is_maximum(c.edges[0].compare) || !is_one_of(slot, {Quantity::depth, Quantity::height}) ||
                 (rule.kind == Rule::Kind::each && rule.measure.uses(*slot)) ||
                 (rule.kind == Rule::Kind::sum && slot == slot_of(rule.summed)))
                 continue;

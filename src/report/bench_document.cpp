@@ -13,9 +13,8 @@ Document document_of(const BenchOpen &bench) {
 
 Document document_of(const WayIn &way) {
     return Document{}
-        .line(way.origin + "/ is what tablets ask, once these two run:")
-        .line("  sudo nginx -c " + way.configuration)
-        .line("  beadbook bench --sign-in " + way.folder)
+        .line(way.origin + "/ is what tablets ask, once nginx runs ('sudo nginx -c " + way.configuration +
+              "') and behind it the bench with sign-in for the folder " + way.folder + ".")
         .line((way.new_authority ? "The shop's own authority is new: "
                                  : "The authority is the one of before: ") +
               way.authority +

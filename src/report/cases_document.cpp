@@ -90,7 +90,8 @@ Document document_of(const TriedCases &tried) {
     add_tried(out, tried);
     for (const auto &one : tried.cases)
         if (one.holds())
-            out.item(one.worked.id + ": " + verdicts_words(tried, one) + untold_exams(one), one.worked.source);
+            out.item(one.worked.id + ": " + verdicts_words(tried, one) + untold_exams(one),
+                     one.worked.source);
     add_never_decisive(out, tried);
     if (auto untried = untried_bullets(tried); !untried.empty()) {
         out.heading("Limits that no case tries from both sides", 2);

@@ -55,7 +55,7 @@ std::string replaced(std::string text, const std::vector<std::pair<std::string, 
     return text;
 }
 
-constexpr const char *configuration = R"(# Written by 'beadbook bench --nginx'; written anew by it.
+constexpr const char *configuration = R"(# Written by beadbook, and written anew by it.
 pid "@folder@/nginx.pid";
 error_log "@folder@/error.log";
 worker_processes 2;
@@ -163,7 +163,7 @@ TabletDoor read_door(const std::string &folder) {
     const std::string path = folder + "/door.json";
     struct stat about {};
     if (::stat(path.c_str(), &about) != 0)
-        throw refused(path + " is not there; 'beadbook bench --nginx' writes it");
+        throw refused(path + " is not there; the files for nginx are to be written first");
     if ((about.st_mode & 077) != 0) throw refused(path + ": others may read it; 'chmod 600' closes it");
     try {
         const auto json = nlohmann::json::parse(read_file(path));
@@ -171,7 +171,7 @@ TabletDoor read_door(const std::string &folder) {
         if (out.proxy.size() < 32) throw refused(path + " cannot be read");
         return out;
     } catch (const nlohmann::json::exception &) {
-        throw refused(path + " cannot be read; 'beadbook bench --nginx' writes it anew");
+        throw refused(path + " cannot be read; the files for nginx are to be written anew");
     }
 }
 

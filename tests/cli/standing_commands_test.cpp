@@ -107,7 +107,8 @@ TEST_CASE("a coupon that is graded failed later qualifies nobody, as 'welder' te
     test_coupon(run, "Q-1", "2026-10-05");
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
     run.ok({"grade", "Q-1", "failed", "--remark", "the film was read again"});
-    CHECK_THAT(flat(run.ok({"welder", "L1"})), says("no longer proved, coupon Q-1 was graded failed on 2026-11-25"));
+    CHECK_THAT(flat(run.ok({"welder", "L1"})),
+               says("no longer proved, coupon Q-1 was graded failed on 2026-11-25"));
     CHECK_THAT(flat(run.ok({"welders"})), says("#1 GTAW by asme-ix no longer proved"));
 }
 

@@ -118,6 +118,7 @@ TEST_CASE("a scope that was not read keeps nothing open, and a silent set is war
         std::string out;
         const std::string text =
             "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n" + lines +
+            "required exams:\n  - {id: visual, one of: VT, clause: c, standing: {house: x}}\n"
             "rules:\n  - {id: r, types: crack, exams: VT, allowed: none, clause: c, standing: {house: x}}\n";
         for (const auto &issue : load_criteria(text).issues) out += print(issue, "f", text);
         return out;

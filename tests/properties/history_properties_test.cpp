@@ -371,8 +371,8 @@ TEST_CASE("whatever happens, what is shown valid rests on accepted coupons or sa
         CHECK(done[what] > 0);
     }
     for (const char *what :
-         {"valid", "lapsed", "revoked", "no longer proved", "in doubt", "rests on an accept", "rests on an override",
-          "rests on a grade against the verdict", "rests on a renewal"}) {
+         {"valid", "lapsed", "revoked", "no longer proved", "in doubt", "rests on an accept",
+          "rests on an override", "rests on a grade against the verdict", "rests on a renewal"}) {
         INFO(what);
         CHECK(seen[what] > 0);
     }
