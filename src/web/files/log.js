@@ -169,6 +169,7 @@ if (form && line && pad && token) {
         clear();
         echo();
     });
+    if (line.value.trim()) echo(); // typed before this module came
     form.addEventListener('submit', submit);
     // A line that stands there is not logged: nobody finishes without it by a slip.
     document.addEventListener('submit', event => {
