@@ -40,12 +40,12 @@ class Belief {
 public:
     Belief(const CriteriaSet &set, const Rule &rule, Doubts &doubts)
         : set_(set), rule_(rule), doubts_(doubts), conditions_(conditions_of(set, rule)),
-          units_(units_to_try(set, rule)) {}
+          units_(units_to_try(set, rule)), in_inches_(where_hold(conditions_, Unit::inch)),
+          in_millimetres_(where_hold(conditions_, Unit::millimetre)) {}
 
     void check() {
         if (rule_.linked && rule_.least_group > 1) check_group();
-        if (std::any_of(units_.begin(), units_.end(),
-                        [&](Unit u) { return possible(where_hold(conditions_, u)) == false; }))
+        if (std::any_of(units_.begin(), units_.end(), [&](Unit u) { return possible(where(u)) == false; }))
             return; // told elsewhere
         for (std::size_t c = 0; c < rule_.limits.size(); ++c)
             if (rule_.limits[c].kind == Limit::Kind::value && is_maximum(rule_.compare) && check_limit(c))
@@ -56,6 +56,8 @@ private:
     void tell(std::string_view check, const std::string &text) {
         doubts_.tell(check, rule_.id, rule_.where_from, "rules." + rule_.id, text);
     }
+
+    const Alternatives &where(Unit unit) const { return unit == Unit::inch ? in_inches_ : in_millimetres_; }
 
     bool check_limit(std::size_t c) {
         const Limit &limit = rule_.limits[c];
@@ -76,9 +78,8 @@ private:
         if (rule_.kind != Rule::Kind::sum || rule_.summed == Quantity::length || !window ||
             window->kind != Window::Kind::length || limit.formula.dimension() != Dimension::length)
             return false;
-        const bool over = in_all([&](Unit u) {
-            return may_be_over(where_hold(conditions_, u), window->length, limit.formula, u, false) == false;
-        });
+        const bool over = in_all(
+            [&](Unit u) { return may_be_over(where(u), window->length, limit.formula, u, false) == false; });
         if (over)
             tell("limit-over-window", said + "is more than its window of " + window->text +
                                           ": one find as long as that is allowed");
@@ -103,8 +104,7 @@ private:
     bool never_under_wall(const Formula &limit, bool nor_equal) const {
         const auto under = [&](Quantity wall) {
             return in_all([&](Unit u) {
-                return may_be_over(where_hold(conditions_, u), formula_of(wall), limit, u, !nor_equal) ==
-                       false;
+                return may_be_over(where(u), formula_of(wall), limit, u, !nor_equal) == false;
             });
         };
         return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
@@ -115,6 +115,7 @@ private:
     Doubts &doubts_;
     std::vector<Condition> conditions_;
     std::vector<Unit> units_;
+    Alternatives in_inches_, in_millimetres_; ///< where the conditions hold
 };
 
 /// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.

@@ -183,9 +183,15 @@ void MarksAlike::take(CouponRecord &coupon, bool sure, const std::vector<std::st
 }
 
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base) {
+    MarksAlike alike(writing.book());
+    return register_coupon(writing, request, std::move(base), alike);
+}
+
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base,
+                                   MarksAlike &alike) {
     Done<CouponRecord> out{described(writing.catalogue(), request, std::move(base)), {}};
     check_new(writing.book(), out.value.id);
-    MarksAlike(writing.book()).take(out.value, request.sure, request.sure_of);
+    alike.take(out.value, request.sure, request.sure_of);
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
     for (auto &doubt : doubts_on(writing.catalogue(), out.value)) out.notes.push_back(std::move(doubt));

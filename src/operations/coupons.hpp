@@ -27,6 +27,10 @@ std::vector<std::string> sizes_understood(const std::map<std::string, std::strin
 /// (coupon_hints.hpp), a weld thickness that was worked out because it is said to be `full`,
 /// and sizes_understood.
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base = {});
+/// One of many: the marks on record are read once, by the caller.
+class MarksAlike;
+Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base,
+                                   MarksAlike &alike);
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);
 

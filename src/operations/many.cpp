@@ -34,10 +34,11 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
         throw refused(std::to_string(welders.size()) + " welders for " +
                       std::to_string(request.marks.size()) + " coupons; expected as many")
             .at("welder");
+    MarksAlike alike(writing.book());
     for_each_mark(request.marks, [&](const std::string &mark) {
         CouponRequest one{mark, request.fields, request.sure};
         if (welders.size() > 1) one.fields["welder"] = welders[out.value.size()];
-        auto done = register_coupon(writing, one, base);
+        auto done = register_coupon(writing, one, base, alike);
         out.value.push_back(std::move(done.value));
         for (auto &note : done.notes)
             if (std::find(out.notes.begin(), out.notes.end(), note) == out.notes.end())

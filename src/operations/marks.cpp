@@ -75,9 +75,9 @@ std::string plain_mark(const std::string &mark) {
         const char c = mark[i];
         const bool leads = c == '0' && (i == 0 || !digit(mark[i - 1]) || out.empty() || !digit(out.back()));
         if (leads && i + 1 < mark.size() && digit(mark[i + 1])) continue;
-        out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        out += c;
     }
-    return out;
+    return lowered(out);
 }
 
 std::string next_mark(const std::string &mark) {

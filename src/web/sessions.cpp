@@ -1,20 +1,17 @@
 #include "web/sessions.hpp"
 
+#include "measure/hex.hpp"
 #include "measure/refusal.hpp"
 
-#include <array>
 #include <openssl/rand.h>
 
 namespace beadbook {
 
 std::string secret_word() {
-    std::array<unsigned char, 32> bytes{};
-    if (RAND_bytes(bytes.data(), static_cast<int>(bytes.size())) != 1)
+    std::string bytes(32, '\0');
+    if (RAND_bytes(reinterpret_cast<unsigned char *>(bytes.data()), static_cast<int>(bytes.size())) != 1)
         throw Refusal(Refusal::Kind::record, "this computer gives no random numbers");
-    static const char digits[] = "0123456789abcdef";
-    std::string out;
-    for (const auto byte : bytes) out.append({digits[byte / 16], digits[byte % 16]});
-    return out;
+    return hex(bytes);
 }
 std::string Sessions::new_link() {
     const std::lock_guard lock(mutex_);

@@ -1,6 +1,7 @@
 // Long texts on a terminal go through a pager: at the seam, and by the program on a pseudo-terminal.
 #include "catch.hpp"
 #include "cli/command.hpp"
+#include "cli/still_session.hpp"
 #include "measure/text.hpp"
 #include "temporary.hpp"
 
@@ -22,14 +23,7 @@ Shown on_terminal(std::size_t height, const std::vector<std::string> &words, boo
     std::istringstream in;
     std::ostringstream out, err;
     Shown shown;
-    Session session{in,
-                    out,
-                    err,
-                    true,
-                    false,
-                    [] { return std::string("2026-11-25T10:00:00Z"); },
-                    [] { return parse_day("2026-11-25"); },
-                    [](const std::string &) { return std::string(); }};
+    Session session = still_session(in, out, err, true, [](const std::string &) { return std::string(); });
     session.height = height;
     session.page = [&](const std::string &text) {
         if (works) shown.paged += text;

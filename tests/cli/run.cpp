@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "cli/command.hpp"
+#include "still_session.hpp"
 
 #include <sstream>
 
@@ -11,23 +12,13 @@ Run Program::operator()(const std::vector<std::string> &words, const std::string
                         bool terminal) const {
     std::istringstream in(input);
     std::ostringstream out, err;
-    Session session{in,
-                    out,
-                    err,
-                    terminal,
-                    false,
-                    [] { return std::string("2026-11-25T10:00:00Z"); },
-                    [] { return parse_day("2026-11-25"); },
-                    [this](const std::string &name) {
-                        return name == "BEADBOOK_BOOK"       ? book()
-                               : name == "BEADBOOK_USER"     ? std::string("tester")
-                               : name == "BEADBOOK_SETTINGS" ? settings()
-                                                             : std::string();
-                    },
-                    100,
-                    {},
-                    false,
-                    [](const std::string &) {}}; // a server stops at once
+    Session session = still_session(in, out, err, terminal, [this](const std::string &name) {
+        return name == "BEADBOOK_BOOK"       ? book()
+               : name == "BEADBOOK_USER"     ? std::string("tester")
+               : name == "BEADBOOK_SETTINGS" ? settings()
+                                             : std::string();
+    });
+    session.until_stopped = [](const std::string &) {}; // a server stops at once
     Run run;
     run.code = run_program(words, session);
     run.out = out.str();

@@ -1,6 +1,7 @@
 // Whoever watches a terminal is told of a wait before a command goes through a large record.
 #include "catch.hpp"
 #include "cli/command.hpp"
+#include "cli/still_session.hpp"
 #include "temporary.hpp"
 
 #include <sstream>
@@ -14,18 +15,11 @@ namespace {
 std::string told(const TemporaryFolder &folder, std::size_t many, const std::vector<std::string> &words) {
     std::istringstream in;
     std::ostringstream out, err;
-    Session session{in,
-                    out,
-                    err,
-                    true,
-                    false,
-                    [] { return std::string("2026-11-25T10:00:00Z"); },
-                    [] { return parse_day("2026-11-25"); },
-                    [&](const std::string &name) {
-                        return name == "BEADBOOK_BOOK"   ? folder.file("book.db")
-                               : name == "BEADBOOK_USER" ? std::string("tester")
-                                                         : std::string();
-                    }};
+    Session session = still_session(in, out, err, true, [&](const std::string &name) {
+        return name == "BEADBOOK_BOOK"   ? folder.file("book.db")
+               : name == "BEADBOOK_USER" ? std::string("tester")
+                                         : std::string();
+    });
     session.many = many;
     REQUIRE(run_program(words, session) == 0);
     return err.str();
