@@ -83,8 +83,14 @@ private:
     void read_classes(const Fields &top) {
         const Yaml *list = top.need("classes");
         if (!list) return;
+        if (list->kind ==
+            Yaml::Kind::map) { // what was meant is plain, and mistakes of the rules stay to be told
+            top.error("classes", "found a map; expected a list of classes, strictest first, as in [A, B]");
+            for (const auto &entry : list->entries) set_.classes.push_back({entry.key, ""});
+            return;
+        }
         if (list->kind != Yaml::Kind::list || list->items.empty())
-            return top.error("classes", "expected a list of classes, strictest first");
+            return top.error("classes", "expected a list of classes, strictest first, as in [A, B]");
         std::set<std::string> seen;
         for (const auto &node : list->items) {
             ClassInfo info;

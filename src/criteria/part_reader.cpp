@@ -54,15 +54,21 @@ Unit read_unit(const Fields &top) {
     return unit == "mm" ? Unit::millimetre : Unit::inch;
 }
 
+void refuse_class(ReadContext &context, const std::string &word, Where where, const std::string &path) {
+    const auto ids = context.set.class_names();
+    if (ids.empty()) return; // their list could not be read, which is told
+    context.issues.error(where, path,
+                         "there is no class '" + shown(word) + "'; expected " + listed(ids, "or") +
+                             did_you_mean(word, ids));
+}
+
 std::vector<bool> read_class_list(const Fields &fields, ReadContext &context) {
     std::vector<bool> out(context.set.classes.size(), !fields.get("classes"));
     for (const Yaml *word : fields.words("classes")) {
         if (const auto index = context.set.class_index(word->text))
             out[*index] = true;
         else
-            context.issues.error(word->where, fields.path_of("classes"),
-                                 "there is no class '" + shown(word->text) + "'" +
-                                     did_you_mean(word->text, context.set.class_names()));
+            refuse_class(context, word->text, word->where, fields.path_of("classes"));
     }
     return out;
 }
@@ -96,8 +102,7 @@ std::vector<Standing> read_standings(const Fields &fields, ReadContext &context)
         if (const auto index = context.set.class_index(entry.key))
             out[*index] = read_standing(entry.value, fields.path_of("standing of"), context.issues);
         else
-            fields.error("standing of", "there is no class '" + shown(entry.key) + "'" +
-                                            did_you_mean(entry.key, context.set.class_names()));
+            refuse_class(context, entry.key, entry.key_where, fields.path_of("standing of"));
     }
     return out;
 }

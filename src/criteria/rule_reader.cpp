@@ -322,9 +322,7 @@ private:
         const auto ids = context_.set.class_names();
         for (const auto &entry : node.entries)
             if (std::find(ids.begin(), ids.end(), entry.key) == ids.end())
-                context_.issues.error(entry.key_where, fields_.path_of(key),
-                                      "there is no class '" + shown(entry.key) + "'; expected " +
-                                          listed(ids, "or") + did_you_mean(entry.key, ids));
+                refuse_class(context_, entry.key, entry.key_where, fields_.path_of(key));
         for (const auto &id : ids)
             if (!node.find(id))
                 context_.issues.error(node.where, fields_.path_of(key),

@@ -30,12 +30,14 @@ Fields::Fields(const Yaml &node, std::string path, const std::vector<std::string
         issues_.error(entry.key_where, path_,
                       "unknown key '" + shown(entry.key) + "'; expected " + listed(known, "or") +
                           did_you_mean(entry.key, known));
+        meant_.push_back(nearest_word(entry.key, known));
     }
 }
 
 const Yaml *Fields::need(std::string_view key) const {
     const Yaml *value = get(key);
-    if (!value && node_.kind == Yaml::Kind::map)
+    const bool slip = std::find(meant_.begin(), meant_.end(), key) != meant_.end();
+    if (!value && !slip && node_.kind == Yaml::Kind::map)
         issues_.error(node_.where, path_, "'" + std::string(key) + "' is missing");
     return value;
 }

@@ -38,6 +38,7 @@ public:
 private:
     const Yaml &node_;
     std::string path_;
+    std::vector<std::string> meant_; ///< keys that unknown ones are near to: missing only by a slip
     Issues &issues_;
 };
 

@@ -65,6 +65,8 @@ Formula FormulaParser::term() {
             left = Formula::combine(Formula::Op::multiply, left, right, product(left, right, begin));
         } else if (s_.symbol('/')) {
             const Formula right = factor();
+            if (right.is_constant() && right.constant_value() == Exact(0))
+                s_.fail_at(begin, "divides by zero");
             left = Formula::combine(Formula::Op::divide, left, right, quotient(left, right, begin));
         } else {
             return left;

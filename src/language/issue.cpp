@@ -1,17 +1,28 @@
 #include "language/issue.hpp"
 
 #include <algorithm>
+#include <map>
 #include <sstream>
 #include <tuple>
 
 namespace beadbook {
 
 void Issues::error(Where where, std::string path, std::string text) {
-    all_.push_back({Severity::error, where, std::move(path), std::move(text)});
+    add({Severity::error, where, std::move(path), std::move(text), {}});
 }
 
 void Issues::warning(Where where, std::string path, std::string text) {
-    all_.push_back({Severity::warning, where, std::move(path), std::move(text)});
+    add({Severity::warning, where, std::move(path), std::move(text), {}});
+}
+
+void Issues::spoil(Where from, int last_line) { spoilt_.push_back({from, last_line}); }
+
+void Issues::add(Issue issue) {
+    const auto at = [](const Where &where) { return std::tie(where.line, where.column); };
+    const bool follows = std::any_of(spoilt_.begin(), spoilt_.end(), [&](const Spoilt &one) {
+        return at(issue.where) >= at(one.from) && issue.where.line <= one.last_line;
+    });
+    if (!follows) all_.push_back(std::move(issue));
 }
 
 bool Issues::any_error() const {
@@ -23,6 +34,20 @@ void Issues::sort_by_place() {
     std::stable_sort(all_.begin(), all_.end(), [](const Issue &a, const Issue &b) {
         return std::tie(a.where.line, a.where.column) < std::tie(b.where.line, b.where.column);
     });
+}
+
+std::vector<Issue> told_once(const std::vector<Issue> &issues) {
+    std::vector<Issue> out;
+    std::map<std::pair<Severity, std::string_view>, std::size_t> told;
+    for (const auto &issue : issues) {
+        const auto [at, first] =
+            told.emplace(std::pair(issue.severity, std::string_view(issue.text)), out.size());
+        if (first)
+            out.push_back(issue);
+        else
+            out[at->second].also.push_back(issue.where);
+    }
+    return out;
 }
 
 std::string print(const Issue &issue, const std::string &file, const std::string &source) {
@@ -40,6 +65,11 @@ std::string print(const Issue &issue, const std::string &file, const std::string
     if (issue.where.line > 0 && line.size() < widest)
         out << "  | " << line << "\n  | "
             << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ') << "^\n";
+    constexpr std::size_t most_places = 8;
+    for (std::size_t i = 0; i < std::min(issue.also.size(), most_places); ++i)
+        out << (i == 0 ? "  also at " : ", ") << issue.also[i].line << ':' << issue.also[i].column;
+    if (issue.also.size() > most_places) out << " and " << issue.also.size() - most_places << " more places";
+    if (!issue.also.empty()) out << '\n';
     return out.str();
 }
 

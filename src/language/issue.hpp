@@ -17,8 +17,9 @@ enum class Severity { error, warning };
 struct Issue {
     Severity severity = Severity::error;
     Where where;
-    std::string path; ///< e.g. rules.pore-size.at most.B
-    std::string text; ///< what was found, what was expected, the nearest known word
+    std::string path;        ///< e.g. rules.pore-size.at most.B
+    std::string text;        ///< what was found, what was expected, the nearest known word
+    std::vector<Where> also; ///< where else, of those that are told once
 };
 
 /// All mistakes of one file: reading goes on after each, so that one run shows them all.
@@ -26,14 +27,28 @@ class Issues {
 public:
     void error(Where where, std::string path, std::string text);
     void warning(Where where, std::string path, std::string text);
+    /// What stands from here to the end of that line cannot be read right: further mistakes in it only follow
+    /// from the one that was told, and are left out.
+    void spoil(Where from, int last_line);
 
     const std::vector<Issue> &all() const { return all_; }
     bool any_error() const;
     void sort_by_place();
 
 private:
+    struct Spoilt {
+        Where from;
+        int last_line;
+    };
+
+    void add(Issue issue);
+
     std::vector<Issue> all_;
+    std::vector<Spoilt> spoilt_;
 };
+
+/// One each of those that say the same words of several places, which it names.
+std::vector<Issue> told_once(const std::vector<Issue> &issues);
 
 /// file:line:column: error: path: text, then the line itself with a caret under the place.
 std::string print(const Issue &issue, const std::string &file, const std::string &source);

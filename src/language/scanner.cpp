@@ -24,7 +24,7 @@ void Scanner::fail_at(std::size_t at, const std::string &message) const {
 
 /// Signs and habits of writing that mean something else here or nothing.
 std::string Scanner::hint_at(std::size_t at) const {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 17> habits{
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 19> habits{
         {{"\u2264", "'at most'"},
          {"<=", "'at most'"},
          {"<", "'under'"},
@@ -32,6 +32,8 @@ std::string Scanner::hint_at(std::size_t at) const {
          {">=", "'at least'"},
          {">", "'over'"},
          {"=", "'is' for a word, 'from' and 'to' for a number"},
+         {"min(", "'lesser of T and 1 in'"},
+         {"max(", "'greater of T and 1 in'"},
          {"between", "'from ... to ...'"},
          {"\u00bd", "'1/2'"},
          {"\u00bc", "'1/4'"},

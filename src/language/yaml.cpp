@@ -27,7 +27,10 @@ public:
     void OnDocumentEnd() override {}
     void OnNull(const YAML::Mark &mark, YAML::anchor_t anchor) override {
         refuse_anchor(mark, anchor);
-        issues_.error(place(mark), path(), "nothing stands here; expected a value");
+        if (stack_.empty() || !stack_.back().braced)
+            issues_.error(place(mark), path(), "nothing stands here; expected a value");
+        else
+            refuse_comma(stack_.back(), mark);
         add(scalar("", mark));
     }
     void OnAlias(const YAML::Mark &mark, YAML::anchor_t) override {
@@ -49,8 +52,9 @@ public:
     }
     void OnSequenceEnd() override { close(); }
     void OnMapStart(const YAML::Mark &mark, const std::string &tag, YAML::anchor_t anchor,
-                    YAML::EmitterStyle::value) override {
+                    YAML::EmitterStyle::value style) override {
         open(Yaml::Kind::map, mark, tag, anchor);
+        stack_.back().braced = style == YAML::EmitterStyle::Flow;
     }
     void OnMapEnd() override { close(); }
 
@@ -58,6 +62,7 @@ private:
     struct Level {
         Yaml node;
         bool awaits_value = false;
+        bool braced = false; ///< a map in braces, in which each comma begins a new key
         std::string key;
         Where key_where;
     };
@@ -74,6 +79,22 @@ private:
         for (const auto &level : stack_)
             if (level.awaits_value) out += (out.empty() ? "" : ".") + level.key;
         return out;
+    }
+
+    /// A comma inside a value makes its second half a key of nothing. The halves are read as if they were
+    /// meant.
+    void refuse_comma(const Level &level, const YAML::Mark &mark) {
+        const auto &entries = level.node.entries;
+        const std::string before = entries.empty() ? "" : entries.back().value.text;
+        const bool called = before.find('(') != std::string::npos && before.find(')') == std::string::npos;
+        const bool decimal = !before.empty() && before.back() >= '0' && before.back() <= '9' &&
+                             !level.key.empty() && level.key.front() >= '0' && level.key.front() <= '9';
+        issues_.error(level.key_where, path(),
+                      "'" + shown(level.key) + "' has no value: in braces a comma begins the next entry" +
+                          (called    ? "; write 'lesser of T and 1 in' for min(T, 1 in), 'greater of' for max"
+                           : decimal ? "; write a decimal with a point"
+                                     : "; put a text with a comma in quotes"));
+        issues_.spoil(level.node.where, mark.line + 1);
     }
 
     void refuse_anchor(const YAML::Mark &mark, YAML::anchor_t anchor) {

@@ -75,7 +75,7 @@ bool means_file(const std::string &name) {
 DataError mistakes_in(std::string_view what, const std::string &file, const std::string &text,
                       const std::vector<Issue> &issues) {
     std::string all;
-    for (const auto &issue : issues)
+    for (const auto &issue : told_once(issues))
         if (issue.severity == Severity::error) all += print(issue, file, text);
     return DataError("the " + std::string(what) + " file has mistakes:\n" + all.substr(0, all.size() - 1));
 }

@@ -55,7 +55,8 @@ CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool 
                               "set",
                               built_in +
                                   " is built in and says something else, so nothing can be registered by "
-                                  "this set; give it a name of its own"});
+                                  "this set; give it a name of its own",
+                              {}});
     if (coverage && out.value) out.coverage = uncovered_types(*out.value, Vocabulary::shipped());
     return out;
 }

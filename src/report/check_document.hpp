@@ -12,7 +12,8 @@ template <class T>
 Document issues_document(const Checked<T> &checked) {
     Document out;
     out.title = checked.name;
-    for (const auto &issue : checked.issues) out.add(Drawing{print(issue, checked.name, checked.text)});
+    for (const auto &issue : told_once(checked.issues))
+        out.add(Drawing{print(issue, checked.name, checked.text)});
     return out;
 }
 
@@ -22,7 +23,8 @@ template <class T>
 Document check_document(const Checked<T> &checked, const std::string &what, std::size_t count) {
     Document out;
     out.title = checked.name;
-    const auto mistakes = std::count_if(checked.issues.begin(), checked.issues.end(),
+    const auto once = told_once(checked.issues);
+    const auto mistakes = std::count_if(once.begin(), once.end(),
                                         [](const Issue &issue) { return issue.severity == Severity::error; });
     return out.line(checked.name + ": " +
                     (checked.value

@@ -25,7 +25,8 @@ std::string flat_text(std::string text) {
 TEST_CASE("judge and why print what proves an accept, in full on demand and always as JSON", "[proof]") {
     const Program run;
     run.ok({"enrol", "L1"});
-    test_coupon(run, "Q-1", "2026-10-05");
+    test_coupon(run, "Q-1", "2026-10-05", "passed",
+                {{"--criteria", "mil-hdbk-1890-table-3"}, {"--class", "3"}});
     run.ok({"exam", "Q-1", "PT", "--date", "2026-10-05", "--examiner", "A. Field", "--level", "II", "--found",
             "none"});
     for (const char *command : {"judge", "why"}) {

@@ -11,24 +11,13 @@ namespace beadbook::test {
 inline void test_coupon(const Program &run, const std::string &id, const std::string &welded,
                         const std::string &grade = "passed",
                         const std::map<std::string, std::string> &more = {}) {
-    std::map<std::string, std::string> given{{"--criteria", "mil-hdbk-1890-table-3"},
-                                             {"--class", "3"},
-                                             {"--welder", "L1"},
-                                             {"--joint", "groove"},
-                                             {"--form", "tube"},
-                                             {"--seam", "girth"},
-                                             {"--diameter", "2.5in"},
-                                             {"--thickness", "0.15in"},
-                                             {"--weld-thickness", "0.15in"},
-                                             {"--magnetic", "yes"},
-                                             {"--material", "steel"},
-                                             {"--welded", welded},
-                                             {"--process", "GTAW"},
-                                             {"--position", "6G"},
-                                             {"--metal-group", "P1"},
-                                             {"--filler-group", "F6"},
-                                             {"--backing", "without"},
-                                             {"--progression", "up"}};
+    std::map<std::string, std::string> given{
+        {"--criteria", "asme-ix-tests"}, {"--class", "test coupon"}, {"--welder", "L1"},
+        {"--joint", "groove"},           {"--form", "tube"},         {"--seam", "girth"},
+        {"--diameter", "2.5in"},         {"--thickness", "0.15in"},  {"--weld-thickness", "0.15in"},
+        {"--magnetic", "yes"},           {"--material", "steel"},    {"--welded", welded},
+        {"--process", "GTAW"},           {"--position", "6G"},       {"--metal-group", "P1"},
+        {"--filler-group", "F6"},        {"--backing", "without"},   {"--progression", "up"}};
     for (const auto &[option, value] : more) given[option] = value;
     const std::string today = "2026-11-25"; // an examination is never to come
     std::vector<std::string> words{"register", id};

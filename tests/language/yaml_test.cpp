@@ -44,3 +44,18 @@ TEST_CASE("what hides meaning in YAML is refused at its place") {
     CHECK(issues_of(std::string(100, '[')).find("nested too deeply") != std::string::npos);
     CHECK(issues_of("{[1]: 2}\n").find("found a list or map as a key") != std::string::npos);
 }
+
+TEST_CASE("a comma inside braces is told once, with what was meant") {
+    const auto told = [](const std::string &text) {
+        Issues issues;
+        read_yaml(text, issues);
+        std::string out;
+        for (const auto &one : issues.all()) out += one.text + "\n";
+        return out;
+    };
+    CHECK_THAT(told("at most: {A: 2,5 in, B: 1,5 in}\n"),
+               says("'5 in' has no value") && says("a decimal with a point") && !says("second time"));
+    CHECK_THAT(told("at most: {A: min(T, 1 in), B: min(T, 1 in)}\n"), says("'lesser of T and 1 in'"));
+    CHECK_THAT(told("a: {b: one, two}\n"), says("put a text with a comma in quotes"));
+    CHECK_THAT(told("a:\n"), says("nothing stands here"));
+}

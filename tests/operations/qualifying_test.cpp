@@ -40,13 +40,13 @@ TEST_CASE("a graded coupon qualifies its welder; what is missing is refused with
     CHECK_THAT(yard.refusal([&] {
         with("aws-d17.1", {{"metal-group", "Ia"}});
     }),
-               says("graded by mil-hdbk-1890-table-3, class 3; by aws-d17.1 a test weld is accepted by "
+               says("graded by asme-ix-tests, class test coupon; by aws-d17.1 a test weld is accepted by "
                     "aws-d17.1, class A"));
     const auto aside = with("aws-d17.1", {{"metal-group", "Ia"}}, "the contract names Table III").value.held;
     CHECK(aside[0].record.number == 2);
     REQUIRE(aside[0].record.overridden.size() == 1);
     CHECK(aside[0].record.overridden[0].kind == Shortcoming::Kind::accepted_by);
-    CHECK(aside[0].record.overridden[0].criteria == "mil-hdbk-1890-table-3");
+    CHECK(aside[0].record.overridden[0].criteria == "asme-ix-tests");
     CHECK_THAT(yard.refusal([&] {
         with("mil-std-1595a", {{"position", "2G"}});
     }),
@@ -116,9 +116,9 @@ TEST_CASE(
     "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2026-10-05", true, {{"metal-group", ""}}, none);
-    CHECK_THAT(
-        refused_to_qualify(yard, "Q-1", "mil-std-1595a"),
-        says("the verdict for class 3 is 'cannot say', and tester graded it passed on 2026-11-25: seen"));
+    CHECK_THAT(refused_to_qualify(yard, "Q-1", "mil-std-1595a"),
+               says("the verdict for class test coupon is 'cannot say', and tester graded it passed on "
+                    "2026-11-25: seen"));
     yard.qualify("Q-1", "mil-std-1595a", "the film is with the customer");
     CHECK(yard.validity(1).state == Validity::State::valid);
     const auto aside = yard.book.welder("L1").qualifications.at(0).overridden;
@@ -126,8 +126,8 @@ TEST_CASE(
     CHECK(aside[0].kind == Shortcoming::Kind::verdict);
     CHECK(aside[1].kind == Shortcoming::Kind::not_examined);
     // One that is graded against its verdict only later says so as long as it is valid.
-    yard.coupon("Q-2", "2026-10-06");
-    yard.qualify("Q-2");
+    yard.coupon("Q-2", "2026-10-06", true, {{"criteria", "mil-hdbk-1890-table-3"}, {"class", "3"}});
+    yard.qualify("Q-2", "mil-std-1595a");
     CHECK_THAT(yard.validity(2).reason, !says("graded it passed"));
     yard.change("Q-2", {{"magnetic", "no"}});
     CHECK(yard.validity(2).state == Validity::State::in_doubt);

@@ -75,7 +75,7 @@ TEST_CASE("renewal refuses what qualification refuses", "[standing]") {
     CHECK(kept.overridden.at(1).kind == Shortcoming::Kind::exam);
     CHECK(kept.overridden.at(1).rule == "inside");
     const auto said = words_of(kept.overridden, shipped_range_rules("asme-ix").get());
-    CHECK_THAT(said.at(0), says("the verdict for class 3 is 'cannot say'"));
+    CHECK_THAT(said.at(0), says("the verdict for class test coupon is 'cannot say'"));
     CHECK_THAT(said.at(1), says("no RT or mechanical tests"));
 }
 

@@ -8,24 +8,12 @@ Yard::Yard() {
 
 void Yard::coupon(const std::string &id, const std::string &welded, bool passed, const Fields &more,
                   const std::vector<Exam> &exams) {
-    Fields fields{{"criteria", "mil-hdbk-1890-table-3"},
-                  {"class", "3"},
-                  {"welder", "L1"},
-                  {"joint", "groove"},
-                  {"form", "tube"},
-                  {"seam", "girth"},
-                  {"diameter", "2in"},
-                  {"thickness", "0.15in"},
-                  {"weld-thickness", "0.15in"},
-                  {"magnetic", "yes"},
-                  {"material", "steel"},
-                  {"welded", welded},
-                  {"process", "GTAW"},
-                  {"position", "6G"},
-                  {"metal-group", "P1"},
-                  {"filler-group", "F6"},
-                  {"backing", "without"},
-                  {"progression", "up"}};
+    Fields fields{{"criteria", "asme-ix-tests"}, {"class", "test coupon"}, {"welder", "L1"},
+                  {"joint", "groove"},           {"form", "tube"},         {"seam", "girth"},
+                  {"diameter", "2in"},           {"thickness", "0.15in"},  {"weld-thickness", "0.15in"},
+                  {"magnetic", "yes"},           {"material", "steel"},    {"welded", welded},
+                  {"process", "GTAW"},           {"position", "6G"},       {"metal-group", "P1"},
+                  {"filler-group", "F6"},        {"backing", "without"},   {"progression", "up"}};
     for (const auto &[name, value] : more)
         if (value.empty())
             fields.erase(name);

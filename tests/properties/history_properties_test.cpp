@@ -155,7 +155,9 @@ private:
 
     void weld() {
         const std::string id = "Q-" + std::to_string(++coupons_);
-        yard_.coupon(id, day(), !one_in(6), {{"welder", welder()}, {"metal-group", ""}},
+        Yard::Fields fields{{"welder", welder()}, {"metal-group", ""}};
+        if (one_in(2)) fields.insert({{"criteria", "mil-hdbk-1890-table-3"}, {"class", "3"}});
+        yard_.coupon(id, day(), !one_in(6), fields,
                      one_in(6) ? std::vector<Exam>{Exam::VT}
                                : std::vector<Exam>{Exam::VT, Exam::MT, Exam::RT});
     }
@@ -277,7 +279,7 @@ private:
         if (state.record.get("welder") != welder) return "of another welder";
         if (state.record.get("purpose") == "practice") return "practice";
         if (state.record.get("mechanical") == "failed") return "bends failed";
-        const Judged fresh = judge_by(state, yard_.catalogue.criteria("mil-hdbk-1890-table-3"));
+        const Judged fresh = judge_by(state, yard_.catalogue.criteria(state.record.get("criteria")));
         const auto index = fresh.set->class_index(state.grade->class_id);
         REQUIRE(index);
         const Verdict verdict = fresh.judgement.classes[*index].verdict;

@@ -1,0 +1,49 @@
+#include "catch.hpp"
+#include "criteria/load.hpp"
+
+using namespace beadbook;
+
+TEST_CASE("what is said of many places is told once, with the places") {
+    Issues issues;
+    for (int line = 1; line <= 12; ++line) issues.error({line, 5}, "p" + std::to_string(line), "the same");
+    issues.error({2, 1}, "q", "another");
+    issues.sort_by_place();
+    const auto once = told_once(issues.all());
+    REQUIRE(once.size() == 2);
+    CHECK(once[0].also.size() == 11);
+    CHECK_THAT(print(once[0], "f.yaml", ""),
+               says("f.yaml:1:5") && says("also at 2:5, 3:5") && says("9:5 and 3 more places"));
+    CHECK_THAT(print(once[1], "f.yaml", ""), !says("also at"));
+}
+
+TEST_CASE("what follows from a part that cannot be read is left out") {
+    Issues issues;
+    issues.error({3, 4}, "p", "cause");
+    issues.spoil({3, 2}, 4);
+    issues.error({3, 1}, "p", "before");
+    issues.error({4, 9}, "p", "follows");
+    issues.error({5, 1}, "p", "behind");
+    REQUIRE(issues.all().size() == 3);
+}
+
+TEST_CASE("a key typed wrong, a class list as a map and a division by zero are one mistake each") {
+    const auto mistakes = [](const std::string &classes, const std::string &limit) {
+        std::string out;
+        for (const auto &issue :
+             load_criteria(
+                 "set: s\ntitle: t\nedition: e\nunits: in\nclasses: " + classes +
+                 "\nquantities: {T: thinner member}\nrules:\n  - {id: r, types: porosity, exams: RT, "
+                 "measure: size, " +
+                 limit + ", clause: c, standing: {house: x}}\n")
+                 .issues)
+            if (issue.severity == Severity::error) out += issue.text + "\n";
+        return out;
+    };
+    CHECK(mistakes("[A]", "at most: T") == "");
+    CHECK_THAT(mistakes("[A]", "at mots: T"), says("did you mean 'at most'?") && !says("is missing"));
+    CHECK_THAT(mistakes("{A: x}", "at most: {A: T}"),
+               says("expected a list of classes") && !says("there is no class"));
+    CHECK_THAT(mistakes("A", "at most: {A: T}"),
+               says("expected a list of classes") && !says("there is no class"));
+    CHECK(mistakes("[A]", "at most: T / 0") == "divides by zero\n");
+}
