@@ -59,10 +59,10 @@ std::string print(const Issue &issue, const std::string &file, const std::string
     out << issue.text << '\n';
     std::istringstream lines(source);
     std::string line;
-    for (int n = 0; n < issue.where.line; ++n)
-        if (!std::getline(lines, line)) return out.str();
+    bool there = issue.where.line > 0;
+    for (int n = 0; there && n < issue.where.line; ++n) there = bool(std::getline(lines, line));
     constexpr std::size_t widest = 160;
-    if (issue.where.line > 0 && line.size() < widest)
+    if (there && line.size() < widest)
         out << "  | " << line << "\n  | "
             << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ') << "^\n";
     constexpr std::size_t most_places = 8;
