@@ -6,10 +6,11 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 17> shortcoming_ids{
-    "told",      "grade",    "verdict",        "purpose",      "not examined", "exam",
-    "same exam", "retest",   "retest unknown", "failed day",   "failed kind",  "unreadable",
-    "coupons",   "training", "by machine",     "entered late", "accepted by"};
+constexpr std::array<std::string_view, 19> shortcoming_ids{
+    "told",           "grade",    "verdict",        "purpose",      "not examined", "exam",
+    "same exam",      "retest",   "retest unknown", "failed day",   "failed kind",  "unreadable",
+    "coupons",        "training", "by machine",     "entered late", "accepted by",  "described otherwise",
+    "rejected before"};
 
 } // namespace
 

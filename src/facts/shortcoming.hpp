@@ -29,18 +29,20 @@ struct Shortcoming {
         by_machine,     ///< a machine led the torch, and the rules speak of a welder's hand
         entered_late,   ///< dated before a failure of its kind, and entered after it
         accepted_by, ///< it was graded by other criteria, or another class, than the rules accept a test by
+        described,   ///< it is described otherwise since it was graded
+        turned,      ///< it was rejected as it was described before
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
     std::string process;               ///< of a test with several; not stored
     std::string rule;                  ///< exam: its id in the rules
-    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits
+    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; described, turned: fields
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
-    std::string criteria;              ///< accepted_by: the set that it was graded by, with class_id
-    std::string by, on, remark;        ///< verdict: who graded it passed, when, and with which words
-    std::string text;                  ///< told: the sentence; unreadable: why, which is not stored
+    std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
+    std::string by, on, remark; ///< verdict: who graded it passed, when, and with which words
+    std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };
 /// What was set aside for a qualification, at its grant or later, and why.
 struct Aside {

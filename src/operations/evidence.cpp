@@ -3,8 +3,9 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
-#include "operations/known_words.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "operations/turned.hpp"
+#include "records/described_since.hpp"
 
 #include <algorithm>
 #include <set>
@@ -73,6 +74,34 @@ void take_acceptance(const RangeRules &rules, const CouponState &coupon, const s
     lacks.back().class_id = coupon.grade->class_id;
 }
 
+/// What was said of the weld when it was graded, and is said otherwise now. What was filled in since is no
+/// other weld.
+void take_description(const std::vector<Entry> &history, const CouponState &coupon,
+                      std::vector<Shortcoming> &lacks) {
+    if (!coupon.grade || !coupon.grade->passed) return;
+    std::map<std::string, std::string> before; // as it was graded
+    for (const auto &change : described_since(history, coupon.grade->seq))
+        for (const auto &value : change.values) before.emplace(value.name, value.before);
+    std::vector<std::string> fields;
+    for (const auto &[name, said] : before)
+        if (!said.empty() && said != coupon.record.get(name) && (name == "welder" || describes_weld(name)))
+            fields.push_back(name);
+    if (fields.empty()) return;
+    lacks.push_back(shortcoming(Shortcoming::Kind::described));
+    lacks.back().lacks = std::move(fields);
+}
+
+/// That it was rejected until somebody described it otherwise.
+void take_turned(Office &office, const std::string &coupon, std::vector<Shortcoming> &lacks) {
+    for (const auto &one : turned(office, coupon)) {
+        if (!one.accepted) continue;
+        lacks.push_back(shortcoming(Shortcoming::Kind::turned));
+        lacks.back().lacks = one.fields();
+        lacks.back().criteria = one.before.get("criteria");
+        lacks.back().class_id = one.class_id;
+    }
+}
+
 /// What the retest that the coupon belongs to lacks.
 void take_retest(Office &office, const RangeRules &rules, const GradedTests &tests, const CouponState &coupon,
                  PartEvidence &part, GradedTests::Retest retest) {
@@ -104,24 +133,6 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     if (!state.known || state.training_first) return;
     lacks.back().asked = state.needed;
     lacks.back().given = static_cast<int>(state.passed.size());
-}
-
-/// Words that only these rules use for what was welded. What the coupon says in words that the rules know is
-/// not set aside here.
-void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRules &rules) {
-    for (const Trait trait : rule_words()) {
-        const std::string field = field_of(trait);
-        const auto given = words.find(field);
-        if (given == words.end()) continue;
-        const std::string own = test.get(field);
-        const auto &known = rules.test_words[index_of(trait)];
-        if (!own.empty() && own != given->second &&
-            (known.empty() || std::find(known.begin(), known.end(), own) != known.end()))
-            throw refused("coupon " + test.id + " says " + field + " '" + shown(own) + "'")
-                .at(field)
-                .mend({"change", {test.id}, {field, "why"}});
-        test.set(field, given->second);
-    }
 }
 
 Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }
@@ -165,13 +176,6 @@ bool holds(const std::vector<std::string> &list, const std::string &one) {
 }
 
 } // namespace
-
-const std::vector<Trait> &rule_words() {
-    static const std::vector<Trait> out{Trait::transfer,    Trait::position,    Trait::progression,
-                                        Trait::rotated,     Trait::metal_group, Trait::filler_group,
-                                        Trait::filler_type, Trait::backing,     Trait::runs};
-    return out;
-}
 
 Refusal refusal_of(const std::vector<Impediment> &impediments) {
     std::string all;
@@ -267,13 +271,16 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     if (std::string why = uncovered_metal(rules, out.test.get("material")); !why.empty())
         out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
-    const bool test = was_test(office.book().history(coupon.record.id));
+    const auto history = office.book().history(coupon.record.id);
+    const bool test = was_test(history);
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name, &coupon.record))
             out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), {}};
         take_grade(coupon, grade, "", one.lacks);
         take_acceptance(rules, coupon, "", one.lacks);
+        take_description(history, coupon, one.lacks);
+        take_turned(office, coupon.record.id, one.lacks);
         if (!test) one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
         if (out.test.get("operation") == "machine")
             one.lacks.push_back(shortcoming(Shortcoming::Kind::by_machine));

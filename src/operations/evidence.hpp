@@ -2,15 +2,9 @@
 
 #include "operations/grade_standing.hpp"
 #include "operations/graded_tests.hpp"
-
-#include <map>
+#include "operations/rule_words.hpp"
 
 namespace beadbook {
-
-/// Traits that different rules call by different words, so that a coupon may need the words of one of them.
-const std::vector<Trait> &rule_words();
-/// Such words, by the coupon's field: {"metal-group", "P1"}.
-using RuleWords = std::map<std::string, std::string>;
 
 /// What no reason sets aside: the coupon is no passed test.
 struct Impediment {

@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/turned.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -37,6 +38,18 @@ Truth same_kind(const GradedTests::Test &test, const Weld &weld, std::vector<std
         if (same == Truth::unknown) out = same;
     }
     return out;
+}
+
+/// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
+/// against both: what it showed is not known to lie in that.
+bool welded_alike(const GradedTests::Test &test, const Weld &weld) {
+    constexpr Trait alike[] = {Trait::progression, Trait::backing, Trait::transfer, Trait::filler_group,
+                               Trait::metal_group};
+    return std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &one) {
+        return std::all_of(std::begin(alike), std::end(alike), [&](Trait trait) {
+            return !one.knows(trait) || !weld.knows(trait) || same_word(one.word(trait), weld.word(trait));
+        });
+    });
 }
 
 /// The verdict of the class that counts, with its reasons.
@@ -108,17 +121,27 @@ Weld without_process(const CouponRecord &coupon) {
     return out;
 }
 
-/// The coupon as it was described when it was last graded failed; none, if it never was. What is changed
-/// later does not undo whose test that was, and by which process.
-std::optional<CouponRecord> as_it_failed(const std::vector<Entry> &history) {
-    std::optional<CouponRecord> now, out;
+struct OnceFailed {
+    CouponRecord record;
+    bool graded = false; ///< a person graded it failed; else it was rejected
+};
+
+/// The coupon as it was described when it was last graded failed, or rejected until somebody said that it was
+/// another's, welded or judged otherwise; none, if it never was. What is changed later does not undo whose
+/// test that was, and by which process.
+std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> &history) {
+    std::optional<CouponRecord> now;
+    std::optional<OnceFailed> out;
     for (const auto &entry : history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry))
             now = codec::coupon_from(codec::parsed(entry.body));
         else if (entry.kind == "grade" && !is_withdrawal(entry) &&
                  !codec::grade_from(codec::parsed(entry.body), {}).passed)
-            out = now;
+            out = {*now, true};
     }
+    if (!out)
+        for (const auto &one : turned(office, history.front().subject))
+            if (one.of_the_test()) out = {one.before, false};
     return out;
 }
 
@@ -194,11 +217,12 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     CouponState coupon = office.coupon(id);
     const CouponRecord &record = coupon.record;
     const auto history = office.book().history(id);
-    const auto once_failed = as_it_failed(history);
+    const auto once_failed = as_it_failed(office, history);
     const bool ours = record.get("welder") == mark;
-    if (!ours) {
-        if (!once_failed || once_failed->get("welder") != mark) return;
-        coupon.record = *once_failed;
+    const bool turned_so = once_failed && !once_failed->graded && (!ours || !coupon.grade);
+    if (!ours && (!once_failed || once_failed->record.get("welder") != mark)) return;
+    if (!ours || turned_so) {
+        coupon.record = once_failed->record;
         coupon.record.id = id;
     }
     const bool bends_failed = record.get("mechanical") == "failed";
@@ -209,7 +233,7 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     const GradeStanding grade = standing_of_grade(office, coupon);
     const bool moved = grade.state == GradeStanding::State::again;
     const bool failed =
-        bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
+        turned_so || bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
     const bool settled = settled_.contains(id);
     // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
     const bool passed = ours && !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
@@ -228,13 +252,29 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
         return;
     }
     if (failed && once_failed) try {
-            for (auto &weld : welds_named(*once_failed)) welds.push_back(std::move(weld));
+            for (auto &weld : welds_named(once_failed->record)) welds.push_back(std::move(weld));
         } catch (const Refusal &) {
             // What could not be read then is not held against what can be read now.
         }
     auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
     tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
                       history.front().seq});
+}
+
+bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
+    const auto settled = settled_.find(test.coupon.record.id);
+    if (settled != settled_.end() && settled->second.contains(rules.name)) return true;
+    const std::string set = test.coupon.verdicts.empty() ? "" : test.coupon.verdicts.back().set;
+    if (!rules.accepts(set, test.coupon.grade->class_id)) return false;
+    if (!rules.retest.same_exam) return true;
+    std::vector<std::string> lacks;
+    return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {
+        if (failed.passed || (failed.day && *failed.day > *test.day) ||
+            same_kind(failed, weld, lacks) == Truth::no)
+            return true;
+        return std::all_of(failed.failed_by.begin(), failed.failed_by.end(),
+                           [&](const std::string &method) { return examined_by(method, test.coupon); });
+    });
 }
 
 GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
@@ -247,6 +287,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         return out.unknown.back();
     };
     std::vector<Attempt> attempts;
+    std::set<std::string> unfit;
     const Test *own = find(coupon.id);
     for (const auto &test : tests_) {
         const std::string &id = test.coupon.record.id;
@@ -259,13 +300,15 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
             continue;
         }
-        if (same == Truth::no || (same == Truth::unknown && test.passed)) continue;
+        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test, weld))))
+            continue;
         if (!test.day)
             unknown(Shortcoming::Kind::failed_day, id);
         else if (same == Truth::unknown)
             unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
         else {
             const auto settled = settled_.find(id);
+            if (test.passed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
             attempts.push_back(
                 {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id,
                  test.passed && settled != settled_.end() && settled->second.contains(rules.name)});
@@ -287,6 +330,10 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
     });
     attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
+    out.state = retest_state(rules.retest, attempts);
+    if (out.state.after || unfit.empty()) return out;
+    // What ended the retest before this coupon was no retest.
+    std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
     out.state = retest_state(rules.retest, attempts);
     return out;
 }

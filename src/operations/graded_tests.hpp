@@ -46,6 +46,9 @@ public:
     const std::vector<Test> &all() const { return tests_; }
 
 private:
+    /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
+    /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
+    bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
     void take(Office &office, const std::string &mark, const std::string &id);
 
     std::vector<Test> tests_;

@@ -5,6 +5,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/mechanical.hpp"
 #include "operations/selecting.hpp"
+#include "operations/turned.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 
@@ -193,6 +194,13 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         throw refused("it was graded " + coupon.grade->decision() + " by " + coupon.grade->stamp.who +
                       "; to pass it after that, say why")
             .give("remark");
+    if (request.passed && out.grade.remark.empty())
+        for (const auto &one : turned(writing.office(), request.mark))
+            if (one.accepted)
+                throw refused("it was rejected by " + one.before.get("criteria") + " before its " +
+                              listed(one.fields(), "and") + " " + (one.values.size() == 1 ? "was" : "were") +
+                              " changed; to pass it after that, say why")
+                    .give("remark");
     keep(writing, coupon, judged);
     std::vector<std::string> notes;
     if (request.passed)

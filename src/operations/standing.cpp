@@ -2,9 +2,7 @@
 
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
-#include "operations/evidence.hpp"
-#include "operations/grade_standing.hpp"
-#include "operations/shortcoming_words.hpp"
+#include "operations/fates.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -14,72 +12,6 @@
 
 namespace beadbook {
 namespace {
-
-/// What became of coupons that proved something; each is folded once.
-class Fates {
-public:
-    Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
-
-    struct Fate {
-        std::string why;       ///< empty if it still proves it
-        bool doubt = false;    ///< not undone, but its grade must be given again
-        std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
-        bool unreadable = false;
-        /// A doubt that a person set aside, with the reason on record, is settled.
-        bool bears(const std::vector<Shortcoming> &set_aside) const {
-            using Kind = Shortcoming::Kind;
-            const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
-                return one.kind == Kind::grade ||
-                       (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
-            });
-            return !why.empty() && (unreadable || !(doubt && settled));
-        }
-        std::optional<Day> since;
-        std::int64_t described = 0; ///< the entry that says what was welded
-    };
-    const Fate &of(const std::string &coupon) {
-        const auto [at, fresh] = fates_.emplace(coupon, Fate{});
-        if (fresh) try {
-                const CouponState state = office_.coupon(coupon);
-                at->second.described = state.record_seq;
-                at->second.why = no_longer_proves(state, welder_);
-                const GradeStanding grade = standing_of_grade(office_, state);
-                if (at->second.why.empty() && grade.state == GradeStanding::State::again) {
-                    at->second.doubt = true;
-                    at->second.why =
-                        "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
-                }
-                if (at->second.why.empty() && state.grade && grade.now != Verdict::accept)
-                    at->second.passed_by = words_of(against_verdict(state, grade, coupon), nullptr);
-                if (!at->second.why.empty() && state.grade)
-                    at->second.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
-            } catch (const Refusal &e) {
-                // One coupon that cannot be read must not hide what the others prove.
-                at->second = {"cannot say: " + std::string(e.what()), true, "", true, {}, 0};
-            }
-        return at->second;
-    }
-    std::map<std::int64_t, std::string> undone(const WelderState &welder) {
-        std::map<std::int64_t, std::string> out;
-        for (const auto &e : welder.events)
-            for (const auto &proof : e.evidence)
-                for (const auto &coupon : coupons_of(proof))
-                    if (const Fate &fate = of(coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
-        return out;
-    }
-    /// The coupon that a proof is of, and those that passed with it after a failed one.
-    static std::vector<std::string> coupons_of(const Evidence &proof) {
-        std::vector<std::string> out{proof.coupon};
-        for (const auto &with : proof.coupons)
-            if (with != proof.coupon) out.push_back(with);
-        return out;
-    }
-
-private:
-    Office &office_;
-    std::string welder_;
-    std::map<std::string, Fate> fates_;
-};
 
 /// Whether an event counts for a qualification.
 bool is_about(const WelderEvent &e, const HeldQualification &held) {
@@ -118,11 +50,6 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
 
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
 std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
-    constexpr std::string_view of_the_weld[] = {
-        "process",    "operation", "transfer",       "position", "progression", "rotated",     "joint",
-        "form",       "sides",     "thickness",      "runs",     "thickness-2", "diameter",    "layers",
-        "backing",    "filler",    "filler-group",   "welded",   "filler-type", "metal-group", "material",
-        "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
     std::optional<CouponRecord> then, now;
     for (const auto &e : book.history(record.test.id)) {
         if (e.kind != "coupon" || is_withdrawal(e)) continue;
@@ -133,9 +60,7 @@ std::string described_otherwise(Book &book, const QualificationRecord &record, s
     if (then && now)
         for (const auto &field : coupon_fields()) {
             const std::string was = then->get(field.name), is = now->get(field.name);
-            if (was == is || std::find(std::begin(of_the_weld), std::end(of_the_weld), field.name) ==
-                                 std::end(of_the_weld))
-                continue;
+            if (was == is || !describes_weld(field.name)) continue;
             out.push_back(field.name + " " + (was.empty() ? "not told" : was) + " is now " +
                           (is.empty() ? "not told" : is));
         }
@@ -227,6 +152,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
             const std::int64_t granted = welder.entries.at(held.record.number);
             if (fates.of(held.record.test.id).described > granted)
                 put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
+            if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
+                put_in_doubt(fates.refused_today(welder, held.record, *held.rules), held.validity);
         }
         tell_whose_word(fates, welder, held, undone, held.validity);
         if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);

@@ -1,5 +1,7 @@
 #include "operations/taken_back.hpp"
 
+#include "operations/turned.hpp"
+
 #include <algorithm>
 
 namespace beadbook {
@@ -32,6 +34,20 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
     auto out = taken_back_in(office.book().history(coupon.id), coupon);
     for (auto &one : out)
         if (one.to) one.there = became_of(office.book(), *one.to);
+    for (const auto &one : turned(office, coupon.id)) {
+        if (!one.accepted) continue;
+        TakenBack back;
+        back.kind = TakenBack::Kind::description;
+        for (const auto &value : one.values) {
+            back.was += (back.was.empty() ? "" : ", ") + value.name + " " +
+                        (value.before.empty() ? "not said" : value.before);
+            back.now += (back.now.empty() ? "" : ", ") + value.name + " " +
+                        (value.now.empty() ? "not said" : value.now);
+        }
+        back.why = one.why;
+        back.stamp = one.stamp;
+        out.push_back(std::move(back));
+    }
     return out;
 }
 

@@ -54,7 +54,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
         if (e.kind == "exam") {
             if (!is_withdrawal(e)) continue;
             one.number = e.exam.value_or(0);
-            one.exam = true;
+            one.kind = TakenBack::Kind::exam;
             one.was = exam_words(*old);
             one.finds = ever_found_by(one.number, history);
         } else {

@@ -11,7 +11,8 @@ namespace beadbook {
 /// A find that was logged, or an exam that was recorded, and is no more, or no more so.
 struct TakenBack {
     int number = 0;
-    bool exam = false; ///< else a find
+    enum class Kind : std::uint8_t { find, exam, description };
+    Kind kind = Kind::find; ///< description: what the coupon was said to be, when it was rejected
     std::string was;
     std::string now; ///< empty: withdrawn, or moved to another coupon
     std::string why;

@@ -28,18 +28,19 @@ void add_described_since(nlohmann::json &json, const std::vector<DescribedSince>
 
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) {
     for (const auto &one : things) {
-        nlohmann::json out{{"number", one.number},
-                           {"was", one.was},
-                           {"why", one.why},
-                           {"at", one.stamp.at},
-                           {"by", one.stamp.who}};
+        nlohmann::json out{{"was", one.was}, {"why", one.why}, {"at", one.stamp.at}, {"by", one.stamp.who}};
+        if (one.kind != TakenBack::Kind::description) out["number"] = one.number;
         if (!one.now.empty()) out["now"] = one.now;
         if (one.to)
             out["moved to"] = {
                 {"coupon", one.to->coupon}, {"exam", one.to->exam}, {"number", one.to->number}};
         if (!one.there.empty()) out["there"] = one.there;
-        if (one.exam && !one.finds.empty()) out["finds"] = one.finds;
-        json[one.exam ? "exams withdrawn" : "logged otherwise before"].push_back(std::move(out));
+        const bool exam = one.kind == TakenBack::Kind::exam;
+        if (exam && !one.finds.empty()) out["finds"] = one.finds;
+        json[exam                                       ? "exams withdrawn"
+             : one.kind == TakenBack::Kind::description ? "rejected as described before"
+                                                        : "logged otherwise before"]
+            .push_back(std::move(out));
     }
 }
 

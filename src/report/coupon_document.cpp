@@ -124,13 +124,17 @@ std::string finds_ever_text(const std::vector<int> &finds) {
 }
 
 std::string taken_back_text(const TakenBack &one) {
+    if (one.kind == TakenBack::Kind::description)
+        return "It was rejected until " + one.stamp.who + " changed " + one.was + " to " + one.now + " on " +
+               one.stamp.at.substr(0, 10) + ": " + one.why;
     const std::string number = std::to_string(one.number);
     const std::string done = one.to ? "moved to exam " + std::to_string(one.to->exam) + " of coupon " +
                                           one.to->coupon + ", #" + std::to_string(one.to->number) + ","
                              : one.now.empty() ? "withdrawn"
                                                : "corrected to " + one.now;
-    return (one.exam ? "Exam " + number + " was recorded as " : "#" + number + " was logged as ") + one.was +
-           finds_ever_text(one.finds) + " and " + done + " by " + one.stamp.who + " on " +
+    return (one.kind == TakenBack::Kind::exam ? "Exam " + number + " was recorded as "
+                                              : "#" + number + " was logged as ") +
+           one.was + finds_ever_text(one.finds) + " and " + done + " by " + one.stamp.who + " on " +
            one.stamp.at.substr(0, 10) + ": " + one.why + (one.there.empty() ? "" : "; " + one.there);
 }
 

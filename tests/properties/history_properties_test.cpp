@@ -63,7 +63,7 @@ public:
                                    {"reopen an exam", &History::reopen, 1},
                                    {"finish", &History::finish, 2},
                                    {"change a coupon", &History::change, 3},
-                                   {"grade", &History::grade, 4},
+                                   {"grade", &History::grade, 6},
                                    {"qualify", &History::qualify, 6},
                                    {"qualify by override", &History::qualify_by_override, 2},
                                    {"renew", &History::renew_one, 5},
@@ -342,7 +342,7 @@ TEST_CASE("whatever happens, what is shown valid rests on accepted coupons or sa
     const std::size_t histories = histories_to_try();
     for (unsigned n = 0; n < histories; ++n) {
         History history(20261126 + n, done, seen, refused);
-        for (int step = 0; step < 40; ++step) {
+        for (int step = 0; step < 60; ++step) {
             history.step();
             history.check();
             if (step % 8 == 7) history.check_lines();

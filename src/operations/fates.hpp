@@ -1,0 +1,45 @@
+#pragma once
+
+#include "operations/evidence.hpp"
+
+namespace beadbook {
+
+/// What became of coupons that proved something of a welder; each is folded once.
+class Fates {
+public:
+    Fates(Office &office, const std::string &welder) : office_(office), welder_(welder) {}
+
+    struct Fate {
+        std::string why;       ///< empty if it still proves it
+        bool doubt = false;    ///< not undone, but its grade must be given again
+        std::string passed_by; ///< a person graded it passed against its verdict: who, when and why
+        bool unreadable = false;
+        std::optional<Day> since;
+        std::int64_t described = 0; ///< the entry that says what was welded
+
+        /// A doubt that a person set aside, with the reason on record, is settled.
+        bool bears(const std::vector<Shortcoming> &set_aside) const;
+    };
+    const Fate &of(const std::string &coupon);
+
+    /// Renewals and extensions that count no more, by entry, and why.
+    std::map<std::int64_t, std::string> undone(const WelderState &welder);
+    /// Asks the gate again, by which its coupon qualified: what it would be refused for today, beyond what
+    /// was set aside then. A grade against the verdict, and one that is to be given again, is told otherwise.
+    /// Empty: for nothing.
+    std::string refused_today(const WelderState &welder, const QualificationRecord &record,
+                              const RangeRules &rules);
+
+    /// The coupon that a proof is of, and those that passed with it after a failed one.
+    static std::vector<std::string> coupons_of(const Evidence &proof);
+
+private:
+    const GradedTests &tests(const WelderState &welder);
+
+    Office &office_;
+    std::string welder_;
+    std::map<std::string, Fate> fates_;
+    std::optional<GradedTests> tests_; ///< made when they are first asked for
+};
+
+} // namespace beadbook

@@ -1,0 +1,62 @@
+#include "operations/turned.hpp"
+
+#include "operations/judging.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Whether its own criteria reject it as it stood before an entry; where they cannot be read, whether they
+/// did when it was last judged.
+bool rejects(Office &office, const std::string &coupon, std::int64_t before) {
+    const CouponState state = office.coupon(coupon, before);
+    const JudgedOrNot now = judge_or_tell(office, state);
+    if (now.judged) return now.judged->verdict() == Verdict::reject;
+    const std::string class_id = state.record.get("class");
+    return !state.verdicts.empty() && state.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject);
+}
+
+} // namespace
+
+std::vector<std::string> Turned::fields() const {
+    std::vector<std::string> out;
+    for (const auto &value : values) out.push_back(value.name);
+    return out;
+}
+
+bool Turned::of_the_test() const {
+    constexpr std::string_view of_it[] = {"welder", "criteria", "class", "process", "purpose"};
+    return std::any_of(values.begin(), values.end(), [&](const ChangedValue &value) {
+        return !value.before.empty() &&
+               std::find(std::begin(of_it), std::end(of_it), value.name) != std::end(of_it);
+    });
+}
+
+std::vector<Turned> turned(Office &office, const std::string &coupon) {
+    std::vector<Turned> out;
+    const auto put_back = [now = office.coupon(coupon).record](const Turned &one) {
+        return std::all_of(one.values.begin(), one.values.end(), [&](const ChangedValue &value) {
+            return now.get(value.name) == one.before.get(value.name);
+        });
+    };
+    bool examined = false;
+    const auto history = office.book().history(coupon);
+    for (const auto &entry : history) {
+        examined = examined || entry.kind == "exam";
+        if (entry.kind != "coupon" || !examined || is_withdrawal(entry) || !entry.supersedes) continue;
+        if (!rejects(office, coupon, entry.seq)) continue;
+        const CouponRecord before = office.coupon(coupon, entry.seq).record;
+        Turned one{before,
+                   before.get("class"),
+                   changed_values(history, entry),
+                   !rejects(office, coupon, entry.seq + 1),
+                   entry.reason,
+                   {entry.at, entry.who}};
+        if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
+    }
+    std::erase_if(out, put_back);
+    return out;
+}
+
+} // namespace beadbook

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "operations/office.hpp"
+#include "records/changed_values.hpp"
+
+namespace beadbook {
+
+/// A change of what a coupon is said to be, after it was examined and while its own criteria rejected it,
+/// after which they reject it no more, or it is said to be another test. A finger may have slipped when it
+/// was registered; or a reject was made to go.
+struct Turned {
+    CouponRecord before;
+    std::string class_id; ///< that it was rejected for; empty: for all
+    std::vector<ChangedValue> values;
+    bool accepted = false; ///< rejected no more
+    std::string why;
+    Stamp stamp;
+
+    /// Names of the fields.
+    std::vector<std::string> fields() const;
+    /// Whether it says something else of who welded it, how, or by what it is judged: then it was failed by
+    /// what it was, whatever it is called now.
+    bool of_the_test() const;
+};
+/// Oldest first. Two verdicts are taken for each change that was made after an examination.
+std::vector<Turned> turned(Office &office, const std::string &coupon);
+
+} // namespace beadbook
