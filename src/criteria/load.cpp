@@ -46,7 +46,7 @@ public:
                 return std::move(set_);
             }
         const Fields top(root_, "", keys, issues_);
-        set_.name = top.needed_text("set");
+        set_.name = top.needed_name("set");
         set_.title = top.needed_text("title");
         set_.edition = top.needed_text("edition");
         set_.source = top.text("source");
@@ -75,11 +75,21 @@ public:
             rules && rules->kind == Yaml::Kind::list && rules->items.empty())
             top.error("rules", "there is no rule");
         index_rules();
+        for (const char *part :
+             {"quantities", "linear", "formulas", "tables", "relevance", "merge", "required exams", "scope"})
+            if (const Yaml *node = root_.find(part)) set_.parts[part] = flat(*node);
         set_.unused = unused_names(root_);
         return std::move(set_);
     }
 
 private:
+    static std::string flat(const Yaml &node) {
+        std::string out = node.text;
+        for (const auto &item : node.items) out += "[" + flat(item) + "]";
+        for (const auto &entry : node.entries) out += "{" + entry.key + ":" + flat(entry.value) + "}";
+        return out;
+    }
+
     void read_classes(const Fields &top) {
         const Yaml *list = top.need("classes");
         if (!list) return;

@@ -256,6 +256,9 @@ struct CriteriaSet {
     std::vector<Blank> blanks;
     std::vector<Filling> fillings; ///< that are put in already; none in a set as it was loaded
     std::vector<Silence> silences;
+    /// Each part of the file but its rules, as it is written, without blanks and places: to be held against
+    /// another set's.
+    std::map<std::string, std::string> parts;
     std::string extends;         ///< the set that it changes; empty: it stands alone
     std::string extends_edition; ///< of that one
     Where extends_where;         ///< in the file: where what is inherited stands

@@ -53,7 +53,12 @@ int likeness(const CriteriaSet &own, const CriteriaSet &shipped) {
 
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, {}, {}};
+    LackingRules out{shipped.name, {}, {}, {}};
+    for (const auto &[part, said] : shipped.parts)
+        if (const auto here = own.parts.find(part); here == own.parts.end() || here->second != said)
+            out.parts.push_back(part);
+    for (const auto &[part, said] : own.parts)
+        if (!shipped.parts.contains(part)) out.parts.push_back(part);
     const auto is_here = [&](const std::string &id) {
         return std::any_of(own.rules.begin(), own.rules.end(), [&](const Rule &r) { return r.id == id; });
     };
@@ -124,7 +129,8 @@ std::vector<LackingRules> lacking_beside_shipped(const CriteriaSet &set, const V
     // An older text of a shipped set is no stranger that could be taken for it.
     if (is_name_of_a_set(set.name)) return out;
     for (const auto *shipped : shipped_alike(set))
-        if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary); !lacking.types.empty())
+        if (LackingRules lacking = lacking_beside(set, *shipped, vocabulary);
+            !lacking.types.empty() || !lacking.parts.empty())
             out.push_back(std::move(lacking));
     return out;
 }

@@ -35,6 +35,8 @@ struct LackingRules {
     std::string shipped; ///< name of the set
     std::vector<OfType> types;
     std::vector<std::string> rules; ///< ids that stand there and not here, among those that speak of them
+    std::vector<std::string>
+        parts; ///< beside the rules, that say otherwise here: "relevance", "required exams"
 };
 /// Of a set that is not shipped and has the title, the edition or nearly the name of one that is, or extends
 /// it; nothing for a shipped one, or where nothing is lacking.

@@ -71,6 +71,29 @@ void check_told(Evaluation &e) {
     for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
 }
 
+/// Words are numbered from 1.
+std::uint8_t tube_word() {
+    const auto &words = info(Fact::form).words;
+    return static_cast<std::uint8_t>(std::find(words.begin(), words.end(), "tube") - words.begin() + 1);
+}
+
+/// A weld on a tube closes on itself or does not, and whoever does not say which leaves it open what lies
+/// beside what: two finds on both sides of the datum may be neighbours.
+void check_seam(Evaluation &e) {
+    const auto said = [&](Fact fact) { return e.coupon.said(static_cast<Slot>(fact)) != 0; };
+    const bool tube = said(Fact::form) ? e.coupon.facts[static_cast<Slot>(Fact::form)] == tube_word()
+                                       : e.coupon.values.has(Quantity::outside_diameter);
+    if (!tube || said(Fact::seam)) return;
+    Finding f;
+    for (const auto &one : e.indications)
+        if (one.place) f.indications.push_back(one.number);
+    if (f.indications.size() < 2) return;
+    f.kind = Finding::Kind::missing_data;
+    f.effect = Verdict::cannot_say;
+    f.missing = lack_of(Fact::seam);
+    for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
+}
+
 /// A set that may not cover the coupon rejects it no more than it accepts it.
 void settle_scope(Evaluation &e) {
     const bool open = !e.set.scope.empty() && !e.classes.empty() &&
@@ -223,6 +246,7 @@ Judgement judge_as_for(std::size_t for_class, const BoundSet &bound, const std::
     e.settle_nearest();
     settle_scope(e);
     if (proofs && engine >= first_that_asks_what_weld) check_told(e);
+    if (proofs && engine >= first_that_asks_the_seam) check_seam(e);
     if (proofs && engine >= first_with_open_silence && e.any_open())
         for (const auto &reading : other_readings(bound, indications)) {
             agreement.compared += reading.behind.size();

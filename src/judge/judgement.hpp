@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 9;
+constexpr int engine_number = 10;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -86,6 +86,9 @@ constexpr int first_that_counts_groups = 8;
 
 /// The first engine that accepts nothing by exams of which the set has no rule, where no exam is asked for.
 constexpr int first_that_asks_what_is_judged = 8;
+
+/// The first engine that accepts no finds beside each other on a tube of which nobody said how its seam runs.
+constexpr int first_that_asks_the_seam = 10;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

@@ -49,6 +49,18 @@ std::string Fields::text(std::string_view key) const {
 
 std::string Fields::needed_text(std::string_view key) const { return need(key) ? text(key) : ""; }
 
+std::string Fields::needed_name(std::string_view key) const {
+    const std::string out = needed_text(key);
+    const bool plain = std::all_of(out.begin(), out.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == ' ' ||
+               c == '.' || c == '_' || c == '-';
+    });
+    if (!plain)
+        error(key, "found '" + shown(out) +
+                       "'; expected a name of the letters a to z, digits, blanks, '.', '_' and '-'");
+    return out;
+}
+
 bool Fields::flag(std::string_view key, bool otherwise) const {
     if (!get(key)) return otherwise;
     const std::string word = text(key);

@@ -21,6 +21,8 @@ public:
     const Yaml *need(std::string_view key) const;
     std::string text(std::string_view key) const;
     std::string needed_text(std::string_view key) const;
+    /// The name of the file itself: letters, digits, blanks, '.', '_' and '-', so that no two look alike.
+    std::string needed_name(std::string_view key) const;
     /// `yes` or `no`.
     bool flag(std::string_view key, bool otherwise) const;
     /// A list of words, or one word alone.

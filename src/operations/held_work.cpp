@@ -4,9 +4,11 @@ namespace beadbook {
 
 std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
     std::vector<HeldTest> out;
-    for (const auto &one : held)
+    for (const auto &one : held) {
         out.push_back({one.record.number, one.rules, one.weld, one.record.test.unit(), one.validity,
                        one.range, one.aside});
+        if (one.record.carried()) out.back().validity.reason += "; carried in with a paper";
+    }
     return out;
 }
 

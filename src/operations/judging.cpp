@@ -63,6 +63,20 @@ JudgedOrNot judged_or_not(const std::string &mark, const std::function<Judged()>
     return out;
 }
 
+std::vector<std::string> said_beside(const CouponState &coupon) {
+    std::vector<std::string> out;
+    const auto take = [&](const std::string &about, const std::string &text) {
+        if (!text.empty()) out.push_back(about + ": " + text);
+    };
+    take("the coupon", coupon.record.get("note"));
+    for (const auto &exam : coupon.exams)
+        take("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")",
+             exam.note);
+    for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
+    for (const auto &remark : coupon.remarks) take("remark by " + remark.stamp.who, remark.text);
+    return out;
+}
+
 } // namespace
 
 std::vector<std::string> Judged::cautions() const {
@@ -92,6 +106,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.unit = coupon.record.unit();
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
     out.mechanical = coupon.record.get("mechanical");
+    out.said = said_beside(coupon);
     out.withdrawn = coupon.record.withdrawn;
     if (!out.withdrawn.empty())
         for (auto &one : out.judgement.classes) {

@@ -31,6 +31,8 @@ struct Judged {
     /// changed the file in place. Empty: there is none.
     std::string by_other_text = {};
     std::vector<TakenBack> taken_back = {}; ///< of one coupon alone
+    /// What people wrote beside it, each with what it is about: no verdict goes by words.
+    std::vector<std::string> said = {};
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;

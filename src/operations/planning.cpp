@@ -1,6 +1,7 @@
 #include "operations/planning.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 #include "qualify/allowed.hpp"
 #include "qualify/cells.hpp"
 
@@ -144,6 +145,23 @@ Truth PlanResult::allows_all() const {
     return out;
 }
 
+namespace {
+
+/// Coupons that are examined by what the rules accept no test weld by qualify nobody.
+void note_acceptance(const RangeRules &rules, const CriteriaSet &criteria, std::vector<std::string> &notes) {
+    std::vector<std::string> classes;
+    for (const auto &name : criteria.class_names())
+        if (rules.accepts(criteria.name, name)) classes.push_back(name);
+    if (classes.size() == criteria.classes.size()) return;
+    notes.push_back("by " + rules.name + " a test weld is accepted by " + accepted_by_words(rules) +
+                    ", and these coupons are planned by " + criteria.name +
+                    (classes.empty()
+                         ? ": what they make would not qualify; plan with the criteria that it takes"
+                         : ": there only class " + listed(classes, "and") + " qualifies"));
+}
+
+} // namespace
+
 std::vector<std::string> PlanResult::ids(const std::vector<std::size_t> &jobs) const {
     std::vector<std::string> out;
     for (const std::size_t j : jobs) out.push_back(work.jobs[j].id);
@@ -157,7 +175,10 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
     result.work = read_work(catalogue, request.work, request.rules);
     const std::string &criteria = request.criteria.empty() ? result.work.criteria : request.criteria;
     if (!criteria.empty()) result.criteria = catalogue.criteria(criteria);
-    if (result.criteria) check_classes(result.work, *result.criteria);
+    if (result.criteria) {
+        check_classes(result.work, *result.criteria);
+        note_acceptance(*result.work.rules, *result.criteria, out.notes);
+    }
 
     std::vector<int> numbers;
     std::vector<std::vector<VariableRange>> ranges;

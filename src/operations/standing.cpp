@@ -1,5 +1,6 @@
 #include "operations/standing.hpp"
 
+#include "criteria/provenance.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/fates.hpp"
@@ -108,6 +109,14 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
     for (const auto &word : said) validity.reason += "; " + word;
 }
 
+/// What was accepted by a file of one's own says so wherever it is told to be valid.
+void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
+    if (validity.state != Validity::State::valid || !record.evidence || record.evidence->criteria.empty())
+        return;
+    const std::string own = own_file_mark(record.evidence->criteria, record.evidence->criteria_hash);
+    if (!own.empty()) validity.reason += "; accepted by " + record.evidence->criteria + ", " + own;
+}
+
 /// All that was set aside for what counts of it on that day.
 std::vector<Aside> asides_of(const WelderState &welder, const HeldQualification &held, Day on,
                              const std::map<std::int64_t, std::string> &undone) {
@@ -156,6 +165,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
                 put_in_doubt(fates.refused_today(welder, held.record, *held.rules), held.validity);
         }
         tell_whose_word(fates, welder, held, undone, held.validity);
+        tell_own_criteria(held.record, held.validity);
         if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);
         held.aside = asides_of(welder, held, on, undone);
     }

@@ -37,7 +37,7 @@ public:
             "renewal", "gaps",        "ends",      "base metals", "accepted by"};
         if (issues_.any_error() && root_.entries.empty()) return std::move(rules_);
         const Fields top(root_, "", keys, issues_);
-        rules_.name = top.needed_text("rules");
+        rules_.name = top.needed_name("rules");
         rules_.title = top.needed_text("title");
         rules_.edition = top.needed_text("edition");
         rules_.source = top.text("source");

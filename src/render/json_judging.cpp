@@ -90,6 +90,7 @@ nlohmann::json judged_json(const Judged &judged) {
     if (!judged.mechanical.empty()) out["mechanical"] = judged.mechanical;
     render::add_taken_back(out, judged.taken_back);
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
+    if (!judged.said.empty()) out["said"] = judged.said;
     if (const auto cautions = judged.cautions(); !cautions.empty()) out["cautions"] = cautions;
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
     return out;

@@ -19,6 +19,13 @@
 namespace beadbook {
 namespace {
 
+/// No verdict goes by it, so whoever reads the verdict must see it.
+void add_said(Document &doc, const std::vector<std::string> &said) {
+    if (said.empty()) return;
+    doc.gap().line("Written beside it, and judged by nobody:");
+    for (const auto &one : said) doc.item(one);
+}
+
 /// Reasons shown of one class; the rest is counted.
 constexpr std::size_t most_reasons = 40;
 
@@ -243,6 +250,7 @@ Document judged_document(const Judged &judged, bool in_full) {
     add_chosen_proof(doc, c, judged, in_full);
     add_cautions(doc, judged);
     add_taken_back(doc, judged.taken_back);
+    add_said(doc, judged.said);
     return doc.caution();
 }
 
@@ -292,7 +300,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     add_taken_back(doc, e.judged.taken_back);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     add_described_since(doc, e.described_since, e.grade ? "its grade" : "its last verdict");
-    for (const auto &remark : e.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
+    add_said(doc, e.judged.said);
 }
 
 Document explained_document(const Explained &e, bool in_full) {

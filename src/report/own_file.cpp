@@ -42,8 +42,11 @@ std::vector<std::string> types_words(const LackingRules &lacking) {
 std::vector<std::string> lacking_words(const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &lacking : lacking_beside_shipped(set)) {
-        std::string text = "it looks like the shipped " + lacking.shipped + ", which says more of " +
-                           named(types_words(lacking));
+        std::string text = "it looks like the shipped " + lacking.shipped + ", which says ";
+        if (!lacking.types.empty()) text += "more of " + named(types_words(lacking));
+        if (!lacking.parts.empty())
+            text += std::string(lacking.types.empty() ? "" : ", and ") +
+                    ("otherwise what stands under " + listed(lacking.parts, "and"));
         if (!lacking.rules.empty())
             text += "; its " + std::string(lacking.rules.size() == 1 ? "rule " : "rules ") +
                     named(lacking.rules) + (lacking.rules.size() == 1 ? " is" : " are") + " not here";

@@ -109,8 +109,9 @@ Document document_of(const HeldWork &work) {
     out.title = "Work that " + work.welder + " may do";
     out.heading(out.title + " on " + print(work.on), 2);
     for (const auto &job : work.plan.jobs) out.line(answer_words(job, work.plan.held));
-    out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name + " on " +
-                    print(work.on) + ":",
+    const std::string own = work.plan.work.rules->own_file_mark();
+    out.heading("Welder " + work.welder + " holds by " + work.plan.work.rules->name +
+                    (own.empty() ? "" : " (" + own + ")") + " on " + print(work.on) + ":",
                 2);
     for (const auto &one : work.plan.held) {
         auto under = rounded_items(one.range, one.rules->ends, one.unit);

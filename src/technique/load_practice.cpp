@@ -25,7 +25,7 @@ public:
         const Fields top(root_, "",
                          {"practice", "title", "edition", "source", "notes", "method", "rules", "gaps"},
                          issues_);
-        practice_.name = top.needed_text("practice");
+        practice_.name = top.needed_name("practice");
         practice_.title = top.needed_text("title");
         practice_.edition = top.needed_text("edition");
         practice_.source = top.text("source");

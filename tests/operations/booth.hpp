@@ -23,6 +23,7 @@ public:
                       {"class", "2"},
                       {"joint", "groove"},
                       {"form", "tube"},
+                      {"seam", "longitudinal"},
                       {"thickness", "0.150in"},
                       {"diameter", "2in"},
                       {"weld-length", "8in"},
