@@ -75,7 +75,7 @@ std::string password_read(Session &session) {
 
 ExitCode run_account(Call &call) {
     AccountFile accounts(book_path(call.args(), call.session()));
-    AccountRequest request{call.at(0), {}, {}};
+    AccountRequest request{call.at(0), {}, {}, call.actor()};
     if (call.has("lock") && call.has("unlock")) throw UsageError("--lock or --unlock, not both");
     if (call.has("lock")) request.locked = true;
     if (call.has("unlock")) request.locked = false;

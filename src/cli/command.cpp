@@ -90,10 +90,10 @@ const std::vector<Command> &commands() {
     static const std::vector<Command> all = [] {
         std::vector<Command> out;
         for (const auto &family :
-             {coupon_commands, examining_commands, judging_commands, listing_commands, technique_commands,
-              planning_commands, welder_commands, qualifying_commands, standing_commands, printing_commands,
-              people_commands, catalogue_commands, owners_copy_commands, exchange_commands, keeping_commands,
-              bench_commands, program_commands})
+             {coupon_commands, examining_commands, photo_commands, judging_commands, listing_commands,
+              technique_commands, planning_commands, welder_commands, qualifying_commands, standing_commands,
+              printing_commands, people_commands, catalogue_commands, owners_copy_commands, exchange_commands,
+              keeping_commands, bench_commands, program_commands})
             for (auto &command : family()) out.push_back(std::move(command));
         return out;
     }();

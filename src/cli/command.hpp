@@ -40,6 +40,7 @@ Command enters(For whom, ExitCode (*run)(Call &), std::string help, std::vector<
 // One function a family, each in the file that is named after it.
 std::vector<Command> coupon_commands();
 std::vector<Command> examining_commands();
+std::vector<Command> photo_commands();
 std::vector<Command> judging_commands();
 std::vector<Command> listing_commands();
 std::vector<Command> technique_commands();

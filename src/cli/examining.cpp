@@ -8,6 +8,7 @@
 #include "operations/logging.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
+#include "operations/photos.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
 
@@ -158,17 +159,20 @@ ExitCode run_correct(Call &call) {
 
 ExitCode run_withdraw(Call &call) {
     const std::string &coupon = call.at(0), &what = call.at(1), why = call.text("why");
-    if (what != "indication" && what != "exam" && what != "coupon")
-        throw UsageError("'" + shown(what) + "' cannot be withdrawn; expected indication, exam or coupon");
+    if (what != "indication" && what != "exam" && what != "photo" && what != "coupon")
+        throw UsageError("'" + shown(what) +
+                         "' cannot be withdrawn; expected indication, exam, photo or coupon");
     if ((what == "coupon") == (call.words().size() > 2))
         throw UsageError(what == "coupon" ? "a whole coupon takes no number"
                                           : "which " + what + "? give its number");
     if (what == "coupon")
         return call.tell(
             as<CouponWithdrawn>(call.write([&](Writing &w) { return withdraw_coupon(w, coupon, why); })));
-    const int number = whole_number(call.at(2), "number of an " + what);
+    const int number =
+        whole_number(call.at(2), "number of " + std::string(what == "photo" ? "a " : "an ") + what);
     const auto done = call.write([&](Writing &w) {
         if (what == "indication") return withdraw_indication(w, coupon, number, why);
+        if (what == "photo") return withdraw_photo(w, coupon, number, why);
         withdraw_exam(w, coupon, number, why);
         return Done<int>{number, {}};
     });
@@ -282,8 +286,8 @@ reopen T-7 2 --why "one more find under the light")",
 correct one indication; the old one is kept
 correct T-7 3 "gas pore 0.040 at 3.2" --why "read the scale wrong")",
                {why_option(), sure_option()}),
-        enters(For::technician, run_withdraw, R"(withdraw COUPON indication|exam|coupon [NUMBER]
-take back an indication, an exam or the whole coupon; it stays in the history
+        enters(For::technician, run_withdraw, R"(withdraw COUPON indication|exam|photo|coupon [NUMBER]
+take back an indication, an exam, a photo or the whole coupon; it stays in the history
 withdraw T-7 indication 3 --why "false indication, gone after cleaning"
 A withdrawn coupon is judged no more, qualifies nobody, and puts in doubt what rests on it; 'restore' brings
 it back.)",

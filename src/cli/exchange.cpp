@@ -37,6 +37,16 @@ Form form_of(const Call &call) {
     return {sheet_named(call.at(1))};
 }
 
+/// What is told beside what was exported.
+std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportCount &exported) {
+    auto out = notes_on_empty(call, of, exported.coupons == 0);
+    if (exported.photos > 0)
+        out.push_back(
+            counted(exported.photos, "photo is", "photos are") +
+            " named by hash; the pictures themselves are not in it ('photos' and 'backup' have them)");
+    return out;
+}
+
 /// A table of what was worked out, which only goes out.
 std::optional<ResultTable> results_of(const Call &call) {
     if (call.at(0) != "csv" || call.words().size() < 2) return std::nullopt;
@@ -49,14 +59,14 @@ std::optional<ResultTable> results_of(const Call &call) {
 
 using Give = std::function<void(std::string_view)>;
 
-std::size_t export_results(Call &call, ResultTable table, const Give &give) {
-    std::size_t count = 0;
+ExportCount export_results(Call &call, ResultTable table, const Give &give) {
+    ExportCount out;
     give(csv_head(table));
     select(call.office(), selection_of(call), [&](CouponAtHand &one) {
         give(csv_rows(table, one));
-        if (one.line().record.withdrawn.empty()) ++count;
+        if (one.line().record.withdrawn.empty()) ++out.coupons;
     });
-    return count;
+    return out;
 }
 
 ExitCode run_export(Call &call) {
@@ -70,15 +80,15 @@ ExitCode run_export(Call &call) {
                        : export_record(call.office(), {form.sheet, form.lines, of}, give);
     };
     if (!call.has("output")) {
-        const std::size_t count = export_to([&](std::string_view part) { call.session().out << part; });
-        call.say(notes_on_empty(call, of, count == 0));
+        const ExportCount done = export_to([&](std::string_view part) { call.session().out << part; });
+        call.say(notes_on(call, of, done));
         return ExitCode::done;
     }
     call.office(); // a record that is not there makes no file
     NewFile file(call.text("output"));
-    const std::size_t count = export_to([&](std::string_view part) { file.write(part); });
+    const ExportCount done = export_to([&](std::string_view part) { file.write(part); });
     file.finish();
-    return call.tell(Written{call.text("output"), count}, notes_on_empty(call, of, count == 0));
+    return call.tell(Written{call.text("output"), done.coupons}, notes_on(call, of, done));
 }
 
 ExitCode run_import(Call &call) {

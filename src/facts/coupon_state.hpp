@@ -3,6 +3,7 @@
 #include "facts/exam_record.hpp"
 #include "facts/grade.hpp"
 #include "facts/indication_record.hpp"
+#include "facts/photo.hpp"
 #include "judge/judgement.hpp"
 
 #include <cstdint>
@@ -51,6 +52,7 @@ struct CouponState {
     std::vector<ExamRecord> exams;             ///< by number
     std::vector<IndicationRecord> indications; ///< by number
     std::vector<Remark> remarks;
+    std::vector<PhotoRecord> photos;     ///< by number; those that were withdrawn too, and say so
     std::vector<StoredVerdict> verdicts; ///< oldest first
     std::optional<Grade> grade;
 
@@ -78,7 +80,7 @@ struct CouponState {
     // The newest entry that said so, whatever stands now; 0: none.
     std::int64_t mechanical_failed = 0; ///< that its mechanical tests failed
     std::int64_t sought_changed = 0;    ///< other criteria or another class than before
-    std::map<int, std::int64_t> exam_seq, indication_seq;
+    std::map<int, std::int64_t> exam_seq, indication_seq, photo_seq;
     std::map<int, int> finds;               ///< by exam: how many indications stand under it
     int last_exam = 0, last_indication = 0; ///< numbers used so far, withdrawn ones too
 };

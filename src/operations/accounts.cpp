@@ -14,6 +14,16 @@ PersonRecord person_on_record(Office &office, const std::string &name) {
     return *person;
 }
 
+/// A line of the log: when, who, whose account, and what was done with it; never the password.
+std::string told_of(Office &office, const AccountRequest &request, const std::string &person) {
+    const std::string by = checked_text(request.by, "name");
+    if (by.empty()) throw refused("who changes this account?").give("by");
+    std::vector<std::string> done;
+    if (request.password) done.emplace_back("password set");
+    if (request.locked) done.emplace_back(*request.locked ? "locked" : "unlocked");
+    return office.outside().now() + "\t" + by + "\t" + person + "\t" + joined(done, ", ");
+}
+
 } // namespace
 
 AccountSheet show_account(Office &office, AccountFile &accounts, const std::string &name) {
@@ -34,7 +44,7 @@ AccountSheet write_account(Office &office, AccountFile &accounts, const AccountR
     }
     if (request.password) account->hash = hash_of_password(*request.password);
     if (request.locked) account->locked = *request.locked;
-    accounts.keep(*account);
+    accounts.keep(*account, told_of(office, request, person.name));
     return show_account(office, accounts, person.name);
 }
 

@@ -10,6 +10,7 @@ struct AccountRequest {
     std::string name;
     std::optional<std::string> password;
     std::optional<bool> locked;
+    std::string by = {}; ///< who changes it
 };
 
 /// How a person of the record signs in at the bench; the hash is told to nobody.
@@ -21,8 +22,8 @@ struct AccountSheet {
 
 /// Throws Refusal: nobody of that name is on record.
 AccountSheet show_account(Office &office, AccountFile &accounts, const std::string &name);
-/// Sessions of that person end. Throws Refusal: nobody of that name is on record, a person without a role, a
-/// password that is too short, a lock without a password.
+/// Sessions of that person end, and the log of the accounts tells it. Throws Refusal: nobody of that name is
+/// on record, a person without a role, a password that is too short, a lock without a password.
 AccountSheet write_account(Office &office, AccountFile &accounts, const AccountRequest &request);
 
 /// Somebody who may sign in, as it stands now: what is compared to tell whether a session still holds.

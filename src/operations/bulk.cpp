@@ -8,10 +8,12 @@
 #include "operations/faults.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/logging.hpp"
+#include "operations/photos.hpp"
 #include "operations/selecting.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/exchange.hpp"
 #include "records/codecs/located.hpp"
+#include "records/codecs/photo.hpp"
 
 #include <algorithm>
 
@@ -60,7 +62,10 @@ private:
 
     void add(Entry entry) {
         Imported &taken = out_.done.value;
-        ++(entry.kind == "coupon" ? taken.coupons : entry.kind == "exam" ? taken.exams : taken.indications);
+        ++(entry.kind == "coupon"  ? taken.coupons
+           : entry.kind == "exam"  ? taken.exams
+           : entry.kind == "photo" ? taken.photos
+                                   : taken.indications);
         out_.entries.push_back(std::move(entry));
     }
 
@@ -173,6 +178,29 @@ private:
                     add_found(coupon, one.record);
                 });
         }
+        take_photos(coupon, given, where);
+    }
+
+    /// A file only names photos: those whose bytes are on record already are kept with the coupon.
+    template <class Where>
+    void take_photos(const CouponRecord &coupon, codec::GivenCoupon &given, Where where) {
+        std::set<int> finds;
+        for (const auto &exam : given.exams)
+            for (const auto &one : exam.indications) finds.insert(one.record.number);
+        int number = 0;
+        for (auto &[at, photo] : given.photos)
+            faults_.guard(where(at), [&, &photo = photo] {
+                if (photo.find > 0 && !finds.contains(photo.find))
+                    throw refused("photo of #" + std::to_string(photo.find) + ", which the coupon has not");
+                const auto bytes = office_.ledger().photo(photo.hash);
+                if (!bytes)
+                    return notes_.add(coupon.id, {"photo " + short_hash(photo) +
+                                                  " is not brought along: the file only names it"});
+                photo.kind = checked_photo(*bytes);
+                photo.size = static_cast<std::int64_t>(bytes->size());
+                photo.number = ++number;
+                add(codec::entry_of(coupon.id, photo));
+            });
     }
 
     /// A coupon on record that rows are about.
@@ -272,9 +300,9 @@ bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
 
 } // namespace
 
-std::size_t export_record(Office &office, const ExportRequest &request,
+ExportCount export_record(Office &office, const ExportRequest &request,
                           const std::function<void(std::string_view)> &give) {
-    std::size_t count = 0;
+    ExportCount out;
     codec::ExchangeText whole;
     const bool in_one = !request.sheet && !request.lines;
     if (request.sheet) give(codec::sheet_head(*request.sheet));
@@ -282,13 +310,17 @@ std::size_t export_record(Office &office, const ExportRequest &request,
     select(office, request.of, [&](CouponAtHand &one) {
         const CouponState &coupon = one.coupon();
         if (!coupon.record.withdrawn.empty()) return;
-        ++count;
+        ++out.coupons;
+        if (!request.sheet)
+            out.photos += static_cast<std::size_t>(
+                std::count_if(coupon.photos.begin(), coupon.photos.end(),
+                              [](const PhotoRecord &photo) { return photo.withdrawn.empty(); }));
         give(request.sheet   ? codec::sheet_rows(*request.sheet, coupon)
              : request.lines ? codec::exchange_line(coupon)
                              : whole.coupon(coupon));
     });
     if (in_one) give(whole.end());
-    return count;
+    return out;
 }
 
 PreparedImport prepare_import(Office &office, ImportRequest request) {

@@ -21,8 +21,12 @@ struct ExportRequest {
     bool lines = false;         ///< JSON with a coupon a line
     Selection of = {};
 };
-/// Gives the text part by part, so that it is never whole in memory. Returns the number of coupons.
-std::size_t export_record(Office &office, const ExportRequest &request,
+struct ExportCount {
+    std::size_t coupons = 0;
+    std::size_t photos = 0; ///< named by their hash; their bytes stay with the record
+};
+/// Gives the text part by part, so that it is never whole in memory.
+ExportCount export_record(Office &office, const ExportRequest &request,
                           const std::function<void(std::string_view)> &give);
 
 struct ImportRequest {
@@ -35,7 +39,7 @@ struct ImportRequest {
 };
 struct Imported {
     std::optional<Sheet> sheet;
-    std::size_t coupons = 0, exams = 0, indications = 0; ///< taken
+    std::size_t coupons = 0, exams = 0, indications = 0, photos = 0; ///< taken
 };
 
 /// An import that was read and checked whole, ready to be stored.

@@ -17,6 +17,10 @@ HeldQualification &&numbered(WelderStanding &standing, int number) {
     throw standing.welder.no_such(number);
 }
 
+std::vector<std::string> tests_in(const Evidence &evidence) {
+    return evidence.coupons.empty() ? std::vector{evidence.coupon} : evidence.coupons;
+}
+
 /// By the text of the criteria that the record keeps.
 std::vector<Judged> tests_of(Office &office, const QualificationRecord &record) {
     std::vector<Judged> out;
@@ -28,9 +32,7 @@ std::vector<Judged> tests_of(Office &office, const QualificationRecord &record) 
             : office.with_copy(office.catalogue().kept_criteria(office.ledger(), evidence.criteria_hash));
     const auto class_index = set ? set->class_index(evidence.class_id) : std::nullopt;
     if (!class_index) return out;
-    auto marks = evidence.coupons;
-    if (marks.empty()) marks.push_back(evidence.coupon);
-    for (const auto &mark : marks) {
+    for (const auto &mark : tests_in(evidence)) {
         const CouponState coupon = office.coupon(mark);
         if (!coupon.record.withdrawn.empty()) continue;
         out.push_back(judge_by(coupon, set));
@@ -55,6 +57,10 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.head = office.ledger().head();
     if (const auto &test = out.held.record; !test.carried()) out.taken_back = taken_back(office, test.test);
     out.tests = tests_of(office, out.held.record);
+    if (const auto &evidence = out.held.record.evidence)
+        for (const auto &mark : tests_in(*evidence))
+            if (PhotoList photos = list_photos(office, mark); !photos.photos.empty())
+                out.photos.push_back(std::move(photos));
     return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/judging.hpp"
+#include "operations/photos.hpp"
 #include "operations/standing.hpp"
 #include "operations/taken_back.hpp"
 
@@ -20,6 +21,7 @@ struct RecordSheet {
     /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
     /// was given for; without those that cannot be judged so.
     std::vector<Judged> tests = {};
+    std::vector<PhotoList> photos = {}; ///< of its test coupons, those that have any
 };
 /// Throws DataError: no such welder or qualification.
 RecordSheet record_sheet(Office &office, const std::string &mark, int number, std::optional<Day> on = {});

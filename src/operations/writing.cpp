@@ -13,8 +13,9 @@ std::string checked_name(const std::string &who) {
 
 } // namespace
 
-Writing::Writing(Office &office, const std::string &who)
-    : office_(office), stamp_{office.outside().now(), checked_name(who)}, transaction_(office.ledger()) {}
+Writing::Writing(Office &office, const std::string &who, Known known)
+    : office_(office), stamp_{office.outside().now(), checked_name(who), known == Known::by_sign_in},
+      transaction_(office.ledger()) {}
 
 const CouponState &Writing::coupon(const std::string &id) {
     const auto found = coupons_.find(id);
@@ -24,6 +25,7 @@ const CouponState &Writing::coupon(const std::string &id) {
 Entry Writing::add(Entry entry) {
     entry.at = stamp_.at;
     entry.who = stamp_.who;
+    if (stamp_.signed_in) entry.body = signed_in(entry.body);
     // One door for all: whoever writes about a coupon has looked at it first.
     if (const auto known = coupons_.find(entry.subject); family_of(entry.kind) == Family::coupon &&
                                                          entry.kind != "coupon" && known != coupons_.end() &&

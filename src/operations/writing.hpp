@@ -11,8 +11,10 @@ namespace beadbook {
 /// is stored by commit(), or nothing. Coupons are folded once and kept, so that n lines cost O(n).
 class Writing {
 public:
+    /// How it is known who acts: every entry says so.
+    enum class Known : std::uint8_t { by_typed_name, by_sign_in };
     /// Throws Refusal if nobody is named, StoreError if the record is busy.
-    Writing(Office &office, const std::string &who);
+    Writing(Office &office, const std::string &who, Known known = Known::by_typed_name);
     /// Shells commit by operations/coupon_lines.hpp, which keeps lists quick.
     void commit() { transaction_.commit(); }
 

@@ -60,16 +60,30 @@ std::optional<Account> AccountFile::find(const std::string &person) {
     });
 }
 
-void AccountFile::keep(const Account &account) {
+void AccountFile::keep(const Account &account, const std::string &told) {
     in_account_file(path_, [&] {
+        SQLite::Database &db = *open(true);
+        SQLite::Transaction both(db, SQLite::TransactionBehavior::IMMEDIATE);
         SQLite::Statement row(
-            *open(true), "INSERT INTO account VALUES (?, ?, ?, 1) ON CONFLICT (person) DO UPDATE SET hash = "
-                         "excluded.hash, locked = excluded.locked, changed = changed + 1");
+            db, "INSERT INTO account VALUES (?, ?, ?, 1) ON CONFLICT (person) DO UPDATE SET hash = "
+                "excluded.hash, locked = excluded.locked, changed = changed + 1");
         row.bind(1, account.person);
         row.bind(2, account.hash);
         row.bind(3, account.locked ? 1 : 0);
         row.exec();
+        add_to_log(told);
+        both.commit();
     });
+}
+
+void AccountFile::add_to_log(const std::string &told) {
+    const std::string path = path_ + ".log", line = told + "\n";
+    const int log = ::open(path.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
+    // In one write, so that lines of two programs do not mix.
+    bool whole = log >= 0 && ::write(log, line.data(), line.size()) == static_cast<ssize_t>(line.size()) &&
+                 ::fsync(log) == 0;
+    if (log >= 0) whole = ::close(log) == 0 && whole;
+    if (!whole) throw StoreError(path + ": cannot be written; nothing was changed");
 }
 
 } // namespace beadbook

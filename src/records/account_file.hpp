@@ -31,11 +31,13 @@ public:
 
     /// Throws StoreError.
     std::optional<Account> find(const std::string &person);
-    /// Takes the place of what was kept. Throws StoreError.
-    void keep(const Account &account);
+    /// Takes the place of what was kept, and adds a line to the log beside it, which only grows: `told` says
+    /// what was changed, of whom, by whom. Neither without the other. Throws StoreError.
+    void keep(const Account &account, const std::string &told);
 
 private:
     SQLite::Database *open(bool makes);
+    void add_to_log(const std::string &told);
 
     std::string path_;
     std::unique_ptr<SQLite::Database> db_;

@@ -6,7 +6,7 @@ std::vector<DescribedSince> described_since(const std::vector<Entry> &history, s
     std::vector<DescribedSince> out;
     for (const auto &e : history) {
         if (e.kind != "coupon" || e.seq <= entry || is_withdrawal(e) || !e.supersedes) continue;
-        DescribedSince one{changed_values(history, e), e.reason, {e.at, e.who}};
+        DescribedSince one{changed_values(history, e), e.reason, stamp_of(e)};
         if (!one.values.empty()) out.push_back(std::move(one));
     }
     return out;

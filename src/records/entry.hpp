@@ -1,5 +1,7 @@
 #pragma once
 
+#include "facts/stamp.hpp"
+
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -39,5 +41,11 @@ struct MovedTo {
 std::string withdrawal_by_move(int number, const MovedTo &to);
 std::optional<MovedTo> moved_to(const Entry &entry);
 bool is_withdrawal(const Entry &entry);
+
+/// The body of an entry that somebody made who had signed in, and the same without that word.
+std::string signed_in(const std::string &body);
+std::string without_sign_in(const std::string &body);
+/// Who made it and when, and whether he had signed in.
+Stamp stamp_of(const Entry &entry);
 
 } // namespace beadbook

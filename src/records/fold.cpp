@@ -3,6 +3,7 @@
 #include "records/codecs/facts.hpp"
 #include "records/codecs/owners_copy.hpp"
 #include "records/codecs/people.hpp"
+#include "records/codecs/photo.hpp"
 #include "records/codecs/typed.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/codecs/welder.hpp"
@@ -39,19 +40,31 @@ void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabu
         ++state.finds[found.exam];
         put(state.indications, std::move(found));
     } else if (e.kind == "remark") {
-        state.remarks.push_back(codec::remark_from(body(), {e.at, e.who}));
+        state.remarks.push_back(codec::remark_from(body(), stamp_of(e)));
     } else if (e.kind == "verdict") {
         state.verdicts.push_back(codec::verdict_from(e));
     } else if (e.kind == "grade") {
         const bool failed_before = state.grade && (!state.grade->passed || state.grade->after_fail);
-        state.grade = codec::grade_from(body(), {e.at, e.who});
+        state.grade = codec::grade_from(body(), stamp_of(e));
         state.grade->seq = e.seq;
         state.grade->after_fail = state.grade->passed && failed_before;
     }
 }
 
+/// A photo that was withdrawn stays, and says so.
+void take_photo(CouponState &state, const Entry &e) {
+    if (!is_withdrawal(e)) {
+        PhotoRecord photo = codec::photo_from(e);
+        state.photo_seq[photo.number] = e.seq;
+        return put(state.photos, std::move(photo));
+    }
+    for (auto &photo : state.photos)
+        if (photo.number == e.number) photo.withdrawn = e.reason;
+}
+
 void note(CouponState &state, const Entry &e) {
     state.last_seq = e.seq;
+    if (e.kind == "photo") take_photo(state, e);
     if (const auto to = moved_to(e))
         state.gone.push_back(
             {e.number.value_or(0), e.exam.value_or(0), to->coupon, to->exam, to->number, e.reason});
@@ -136,7 +149,7 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
                 out.record_seq = e.seq;
             } else if (e.kind == "qualification") {
                 out.qualifications.push_back(codec::qualification_from(codec::parsed(e.body)));
-                out.granted[out.qualifications.back().number] = {e.at, e.who};
+                out.granted[out.qualifications.back().number] = stamp_of(e);
                 out.hashes[out.qualifications.back().number] = e.hash;
                 out.entries[out.qualifications.back().number] = e.seq;
             } else {
@@ -173,11 +186,11 @@ OwnersCopyState fold_owners_copy(const std::string &set, std::span<const Entry> 
             if (e.kind == "confirmation") {
                 auto record = codec::confirmation_from(e);
                 if (!superseded.contains(e.seq))
-                    out.confirmations.push_back({std::move(record), e.seq, e.hash, {e.at, e.who}});
+                    out.confirmations.push_back({std::move(record), e.seq, e.hash, stamp_of(e)});
             } else {
                 auto record = codec::filling_from(e);
                 if (!superseded.contains(e.seq))
-                    out.fillings.push_back({std::move(record), e.seq, e.hash, {e.at, e.who}});
+                    out.fillings.push_back({std::move(record), e.seq, e.hash, stamp_of(e)});
             }
         }
         return out;

@@ -17,7 +17,7 @@ using namespace ledger_rows;
 
 namespace {
 
-constexpr int oldest_readable = 2; ///< version 3 only adds an index, version 4 kinds, version 5 a table
+constexpr int oldest_readable = 2; ///< later versions only add indexes, kinds and tables
 /// Newest entries that are held to the chain before anything is added behind them.
 constexpr int looked_back_at = 500;
 

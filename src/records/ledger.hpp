@@ -80,6 +80,13 @@ public:
     /// Keeps a paper by its content and returns its SHA-256.
     std::string keep_document(const std::string &name, const std::string &bytes);
 
+    /// Keeps the bytes of a photograph by their content and returns their SHA-256; the same ones once. Only
+    /// inside a Transaction, with the entry that names them.
+    std::string keep_photo(const std::string &bytes);
+    bool has_photo(const std::string &hash);
+    /// Throws StoreError: they were changed after they were kept.
+    std::optional<std::string> photo(const std::string &hash);
+
     /// What lists say of a coupon: derived, kept so that a list need not judge. Each entry about the coupon
     /// takes it back.
     struct Line {

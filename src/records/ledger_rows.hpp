@@ -11,6 +11,7 @@ namespace beadbook::ledger_rows {
 inline const std::string no_hash(64, '0');
 inline constexpr int busy_milliseconds = 5000;
 inline constexpr int first_with_lines = 7; ///< version of a record
+inline constexpr int first_with_photos = 8;
 inline constexpr const char *columns =
     "seq, at, who, kind, subject, exam, number, supersedes, reason, body, previous, hash";
 

@@ -3,8 +3,12 @@
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/body_check.hpp"
+#include "records/codecs/photo.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
+
+#include <map>
+#include <set>
 
 namespace beadbook {
 
@@ -27,6 +31,7 @@ public:
             check_texts("document", "name, bytes", " was changed");
             check_papers();
             if (version >= first_with_lines) check_lines();
+            if (version >= first_with_photos) check_photos();
         } catch (const SQLite::Exception &e) {
             out_.faults.push_back(std::string("tables: ") + e.what());
         }
@@ -69,9 +74,11 @@ private:
                 return;
             }
             if (const auto paper = codec::document_of(e)) papers_.emplace_back(seq, *paper);
+            if (const auto photo = codec::photo_named_by(e)) photos_.emplace(*photo, seq);
             out_.head = e.hash;
             out_.entries = expected;
         }
+        chain_holds_ = true;
     }
 
     void check_texts(const std::string &table, const std::string &what, const std::string &changed) {
@@ -92,6 +99,25 @@ private:
         }
     }
 
+    /// That the bytes of each photo are there as they were kept, and no others: entry and bytes name each
+    /// other.
+    void check_photos() {
+        check_texts("photo", "substr(hash, 1, 12), bytes", " was changed");
+        std::set<std::string> kept;
+        SQLite::Statement query(db_, "SELECT hash FROM photo ORDER BY hash");
+        while (query.executeStep()) {
+            const std::string hash = query.getColumn(0).getString();
+            kept.insert(hash);
+            // Behind an entry that does not hold nothing was looked at.
+            if (chain_holds_ && !photos_.contains(hash))
+                out_.faults.push_back("photo " + shown(hash.substr(0, 12)) + " is named by no entry");
+        }
+        for (const auto &[hash, seq] : photos_)
+            if (!kept.contains(hash))
+                out_.faults.push_back("entry " + std::to_string(seq) +
+                                      ": the photo that it names is missing");
+    }
+
     /// That lists show every coupon, and in its place; what they say of each is for operations to try.
     void check_lines() {
         // By sorting, because a join of the two would look at every pair.
@@ -108,6 +134,8 @@ private:
     SQLite::Database &db_;
     Verification &out_;
     std::vector<std::pair<std::int64_t, std::string>> papers_;
+    bool chain_holds_ = false;
+    std::map<std::string, std::int64_t> photos_; ///< by hash, the first entry that names it
 };
 
 } // namespace

@@ -50,7 +50,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
         if (!old) continue;
         TakenBack one;
         one.why = e.reason;
-        one.stamp = {e.at, e.who};
+        one.stamp = stamp_of(e);
         if (e.kind == "exam") {
             if (!is_withdrawal(e)) continue;
             one.number = e.exam.value_or(0);

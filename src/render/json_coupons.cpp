@@ -5,6 +5,7 @@
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 #include "render/json_parts.hpp"
+#include "render/json_photos.hpp"
 #include "report/coupon_document.hpp"
 
 #include <algorithm>
@@ -39,6 +40,7 @@ nlohmann::json coupon_json(const CouponState &c) {
 nlohmann::json stamped(nlohmann::json json, const Stamp &stamp) {
     json["at"] = stamp.at;
     json["by"] = stamp.who;
+    if (stamp.signed_in) json["signed in"] = true;
     return json;
 }
 
@@ -132,6 +134,7 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
             out["verdicts"].back()["older than filled"] = true;
     }
     for (const auto &r : c.remarks) out["remarks"].push_back(stamped(codec::json_of(r), r.stamp));
+    render::add_photos(out, c.photos);
     if (c.grade) {
         out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);
         out["grade"]["remark"] = c.grade->remark;
@@ -155,9 +158,10 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
 std::string json_text(const std::vector<Entry> &history, const std::vector<std::string> &notes) {
     nlohmann::json out = nlohmann::json::array();
     for (const auto &e : history) {
-        nlohmann::json one{
-            {"entry", e.seq}, {"at", e.at}, {"by", e.who}, {"kind", e.kind}, {"body", codec::parsed(e.body)},
-            {"hash", e.hash}};
+        nlohmann::json one{{"entry", e.seq}, {"at", e.at},
+                           {"by", e.who},    {"signed in", stamp_of(e).signed_in},
+                           {"kind", e.kind}, {"body", codec::parsed(e.body)},
+                           {"hash", e.hash}};
         if (e.exam) one["exam"] = *e.exam;
         if (e.number) one["number"] = *e.number;
         if (e.supersedes) one["supersedes"] = *e.supersedes, one["reason"] = e.reason;

@@ -100,8 +100,9 @@ std::string json_text(const Written &done, const std::vector<std::string> &notes
 }
 
 std::string json_text(const Imported &done, const std::vector<std::string> &notes) {
-    return render::finished(
-        {{"coupons", done.coupons}, {"exams", done.exams}, {"indications", done.indications}}, notes);
+    nlohmann::json out{{"coupons", done.coupons}, {"exams", done.exams}, {"indications", done.indications}};
+    if (done.photos > 0) out["photos"] = done.photos;
+    return render::finished(std::move(out), notes);
 }
 
 } // namespace beadbook

@@ -5,6 +5,7 @@
 #include "records/codecs/welder.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_people.hpp"
+#include "render/json_photos.hpp"
 #include "render/json_weld.hpp"
 #include "report/rules_document.hpp"
 
@@ -198,6 +199,11 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     for (const auto &one : s.held.aside) out["rests on"].push_back(words_of(one, s.held.rules.get()));
     if (const auto step = next_step(s.held)) out["next"] = step_json(*step);
     out["events"] = events_json(s.events, {s.held}, s.undone);
+    for (const auto &list : s.photos) {
+        nlohmann::json one{{"coupon", list.coupon}};
+        render::add_photos(one, list.photos);
+        out["photos"].push_back(std::move(one));
+    }
     out["granted"] = {{"at", s.granted.at}, {"by", s.granted.who}};
     out["entry hash"] = s.hash;
     out["head"] = s.head;

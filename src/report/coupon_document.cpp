@@ -7,6 +7,7 @@
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
 #include "report/own_file.hpp"
+#include "report/photo_document.hpp"
 #include "report/standing_document.hpp"
 #include "report/weld_map.hpp"
 
@@ -80,6 +81,8 @@ std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {
 
 } // namespace
 
+std::string who_words(const Stamp &stamp) { return stamp.who + (stamp.signed_in ? ", signed in" : ""); }
+
 std::string sure_text(const std::vector<std::string> &rules) {
     return rules.empty() ? "" : "sure in spite of " + listed(rules, "and");
 }
@@ -111,7 +114,7 @@ Words mechanical_words(const std::string &result, const std::vector<std::string>
 
 std::string grade_text(const Grade &g) {
     const std::string against = against_text(g);
-    return g.decision() + " for class " + g.class_id + " by " + g.stamp.who +
+    return g.decision() + " for class " + g.class_id + " by " + who_words(g.stamp) +
            (against.empty() ? "" : ", " + against) + (g.remark.empty() ? "" : ": " + g.remark);
 }
 
@@ -282,15 +285,16 @@ Document document_of(const CouponSheet &sheet) {
     for (const auto &e : c.exams) add_exam(doc, c, e);
     // The finds stand above in words.
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
+    add_photos(doc, photos_of(c));
     add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
-        doc.line("Remark by " + r.stamp.who + " at " + r.stamp.at + ": " + r.text);
+        doc.line("Remark by " + who_words(r.stamp) + " at " + r.stamp.at + ": " + r.text);
     if (!c.verdicts.empty()) {
         const StoredVerdict &v = c.verdicts.back();
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
         const std::string own = own_file_mark(v.set, v.hash);
-        doc.line("Last verdict, " + v.stamp.at + " by " + v.stamp.who + ", " + v.set +
+        doc.line("Last verdict, " + v.stamp.at + " by " + who_words(v.stamp) + ", " + v.set +
                  (own.empty() ? "" : " (" + own + ")") + ":" + classes +
                  (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : "") +
                  (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
@@ -331,7 +335,8 @@ void add_values(Document &doc, const std::vector<Entry> &history, const Entry &e
 Document document_of(const std::vector<Entry> &history) {
     Document doc;
     for (const auto &e : history) {
-        std::string text = std::to_string(e.seq) + "  " + e.at + "  " + e.who + "  " + e.kind;
+        std::string text = std::to_string(e.seq) + "  " + e.at + "  " + e.who +
+                           (stamp_of(e).signed_in ? " (signed in)  " : " (typed name)  ") + e.kind;
         if (e.exam) text += " exam " + std::to_string(*e.exam);
         if (e.number) text += " #" + std::to_string(*e.number);
         if (is_withdrawal(e)) text += moved_to(e) ? " moved away" : " withdrawn";

@@ -61,6 +61,8 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
 /// set is none of those shipped.
 Words verdict_in_a_cell(const CouponLine &one);
 
+/// "J. Quay", or "J. Quay, signed in".
+std::string who_words(const Stamp &stamp);
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
 /// "against the verdict and failed mechanical tests"; empty if it is against neither.

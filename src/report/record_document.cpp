@@ -6,6 +6,7 @@
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/own_file.hpp"
+#include "report/photo_document.hpp"
 #include "report/proof_document.hpp"
 #include "report/rules_document.hpp"
 #include "report/standing_document.hpp"
@@ -145,6 +146,10 @@ Document document_of(const RecordSheet &s) {
     }
     for (const auto &test : s.tests)
         add_where(doc, test, *test.sought, "Where on coupon " + test.mark + ", as it is on record now");
+    for (const auto &photos : s.photos) {
+        doc.heading("Photos of coupon " + photos.coupon, 2);
+        add_photos(doc, photos);
+    }
     for (const auto &event : s.events) add_later_evidence(doc, event, *s.held.rules);
     doc.heading("Proof", 2)
         .pair("granted", s.granted.at, "by " + s.granted.who)

@@ -29,7 +29,7 @@ Answer account_page(Visit &visit, const Refusal *refused) {
 
 Answer change_account(Visit &visit) {
     try {
-        AccountRequest request{visit.word("name"), {}, {}};
+        AccountRequest request{visit.word("name"), {}, {}, visit.person()};
         if (visit.request.form.has("lock"))
             request.locked = visit.field("lock") == "yes";
         else

@@ -5,6 +5,7 @@
 #include "web/refusal_page.hpp"
 #include "web/visit.hpp"
 
+#include <algorithm>
 #include <openssl/crypto.h>
 
 namespace beadbook {
@@ -114,7 +115,8 @@ Answer Bench::routed(const Request &request) {
                 403, "Nothing was stored",
                 "The page that this came from is out of date. Go back, reload it and try again.");
         if (request.too_long)
-            return bare_page(413, "Nothing was stored", "More was sent than the bench takes at once.");
+            return bare_page(413, "Nothing was stored",
+                             "More was sent than the bench takes at once: a photo has at most 8 MB.");
     }
     return of_family(request, *session);
 }
@@ -129,7 +131,9 @@ Answer Bench::answer(const Request &request) {
         out = {500, "text/plain; charset=utf-8", std::string("unexpected: ") + e.what() + "\n"};
     }
     for (const auto &header : careful()) out.headers.push_back(header);
-    if (!request.path.starts_with("/files/")) out.headers.emplace_back("Cache-Control", "no-store");
+    if (std::none_of(out.headers.begin(), out.headers.end(),
+                     [](const auto &header) { return header.first == "Cache-Control"; }))
+        out.headers.emplace_back("Cache-Control", "no-store");
     return out;
 }
 

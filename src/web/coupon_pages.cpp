@@ -11,6 +11,7 @@
 #include "web/coupon_fields.hpp"
 #include "web/coupon_parts.hpp"
 #include "web/page.hpp"
+#include "web/photo_part.hpp"
 #include "web/refusal_page.hpp"
 
 namespace beadbook {
@@ -65,12 +66,13 @@ Answer show(Visit &visit) {
         return heading && heading->level == 1; // the page has it already
     });
     main += part_of(std::move(known), "sheet");
+    main += photo_form(visit, sheet.coupon) + photos_to_mend(visit, sheet.coupon);
     if (judged.judged) main += verdict_parts(*judged.judged);
     main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
             button_to(coupon_path(mark) + "/exam", "Another exam") +
             button_to(coupon_path(mark) + "/change", "Correct what was registered") + "</p>\n" +
             Form(visit, coupon_path(mark) + "/remark").add({"text", "A remark"}).html("Keep the remark");
-    return page_of(visit, {"Coupon " + mark, main, "/"});
+    return page_of(visit, {"Coupon " + mark, main, "/", {"photo.js"}});
 }
 
 Answer change_form(Visit &visit, const Refusal *refused) {

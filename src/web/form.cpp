@@ -37,6 +37,9 @@ std::string input_of(const Control &c, const std::string &value, const std::stri
                "\">";
     // What was sent does not come back.
     case Control::Kind::password: return "<input type=\"password\" autocomplete=\"off\" " + named + ">";
+    // The form is to be sent in parts then.
+    case Control::Kind::photo:
+        return "<input type=\"file\" accept=\"image/*\" capture=\"environment\" required " + named + ">";
     case Control::Kind::text: break;
     }
     if (c.choices.empty())

@@ -6,7 +6,7 @@ namespace beadbook {
 
 /// One thing that a form asks for.
 struct Control {
-    enum class Kind : std::uint8_t { text, number, day, choice, tick, lines, password };
+    enum class Kind : std::uint8_t { text, number, day, choice, tick, lines, password, photo };
     std::string name; ///< of the field of the request, as refusals name it
     std::string label;
     std::string value = {};

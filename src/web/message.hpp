@@ -4,7 +4,7 @@
 
 namespace beadbook {
 
-/// A file that a form brought.
+/// A file that a form brought: a photo whole, of anything else the beginning.
 struct SentFile {
     std::string field, name, type, bytes;
 };

@@ -40,7 +40,7 @@ Answer change_password(Visit &visit) {
         if (!signed_in_by(visit.office(), accounts, visit.person(), visit.request.form.text("old")))
             throw refused("that is not the password until now").at("old");
         visit.bench().attempts().succeeded(visit.person(), address);
-        write_account(visit.office(), accounts, {visit.person(), word, {}});
+        write_account(visit.office(), accounts, {visit.person(), word, {}, visit.person()});
         return sign_out(visit);
     } catch (const Refusal &e) {
         return account_of_visitor(visit, &e);

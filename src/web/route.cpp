@@ -33,9 +33,10 @@ std::optional<std::map<std::string, std::string>> words_by(const std::string &pa
 
 const std::vector<PageFamily> &page_families() {
     static const std::vector<PageFamily> all{
-        examine_pages(), coupon_pages(),    exam_pages(),    log_pages(),    person_pages(),
-        class_pages(),   grading_pages(),   summary_pages(), welder_pages(), keeper_pages(),
-        people_pages(),  catalogue_pages(), copy_pages(),    account_pages()};
+        examine_pages(), coupon_pages(),    photo_pages(),  measuring_pages(),
+        exam_pages(),    log_pages(),       person_pages(), class_pages(),
+        grading_pages(), summary_pages(),   welder_pages(), keeper_pages(),
+        people_pages(),  catalogue_pages(), copy_pages(),   account_pages()};
     return all;
 }
 

@@ -31,6 +31,8 @@ std::optional<std::map<std::string, std::string>> words_by(const std::string &pa
 // One function a family, each in the file that is named after it.
 PageFamily examine_pages();
 PageFamily coupon_pages();
+PageFamily photo_pages();
+PageFamily measuring_pages();
 PageFamily exam_pages();
 PageFamily log_pages();
 PageFamily person_pages();

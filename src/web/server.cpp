@@ -1,6 +1,7 @@
 // The only file that knows the HTTP library.
 #include "web/server.hpp"
 
+#include "facts/photo.hpp"
 #include "measure/refusal.hpp"
 
 #include <csignal>
@@ -46,7 +47,8 @@ public:
                     return true;
                 },
                 [&](const char *data, std::size_t size) {
-                    if (take(size)) request_.files.back().bytes.append(data, size);
+                    if (take(size) && is_wanted(request_.files.back()))
+                        request_.files.back().bytes.append(data, size);
                     return true;
                 });
             sort_parts();
@@ -68,10 +70,15 @@ private:
         return !request_.too_long;
     }
     /// Parts without a file's name are fields.
+    static bool is_field(const SentFile &part) { return part.name.empty() && part.type.empty(); }
+    /// Of a file that is no photo only the beginning is kept, which tells what it is.
+    static bool is_wanted(const SentFile &part) {
+        return is_field(part) || part.bytes.size() < photo_head || photo_kind(part.bytes);
+    }
     void sort_parts() {
         std::vector<SentFile> files;
         for (auto &part : request_.files) {
-            if (part.name.empty() && part.type.empty())
+            if (is_field(part))
                 request_.form.add(part.field, part.bytes);
             else if (!part.bytes.empty())
                 files.push_back(std::move(part));

@@ -72,7 +72,8 @@ std::string Visit::hash_of_sent() const {
 }
 
 Answer Visit::enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work) {
-    Writing writing(office(), person());
+    Writing writing(office(), person(),
+                    account() ? Writing::Known::by_sign_in : Writing::Known::by_typed_name);
     const std::string key = this->key();
     if (const auto before = key.empty() ? std::nullopt : writing.ledger().sent(key)) {
         if (before->hash != hash_of_sent())

@@ -7,11 +7,13 @@
 #include "report/coupon_document.hpp"
 #include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
+#include "report/one_more_document.hpp"
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
 #include "web/coupon_parts.hpp"
 #include "web/linked_rows.hpp"
 #include "web/page.hpp"
+#include "web/photo_part.hpp"
 #include "web/refusal_page.hpp"
 
 #include <algorithm>
@@ -101,7 +103,9 @@ std::string coupons_of_welder(const std::string &mark, const std::vector<CouponL
 
 std::string held_part(Visit &visit, const std::string &mark) {
     const WelderStanding standing = standing_of(visit.office(), mark);
-    std::string out = one_deeper(part_of(document_of(standing), "standing"));
+    Document told = document_of(standing);
+    add_one_more(told, one_more_coupon(standing.held));
+    std::string out = one_deeper(part_of(std::move(told), "standing"));
     std::string records;
     for (const auto &held : standing.held)
         records += button_to(welder_path(mark) + "/record/" + std::to_string(held.record.number),
@@ -128,11 +132,17 @@ Answer one_welder(Visit &visit) {
 }
 
 /// Only the welder's own: the address of another's coupon is none of this welder's pages.
-Answer one_of_mine(Visit &visit) {
+CouponState check_mine(Visit &visit) {
     const std::string &welder = visit.word("welder"), &mark = visit.word("mark");
-    const CouponState coupon = visit.office().coupon(mark);
+    CouponState coupon = visit.office().coupon(mark);
     if (coupon.record.get("welder") != welder)
         throw refused("coupon " + shown(mark) + " is not by " + shown(welder));
+    return coupon;
+}
+
+Answer one_of_mine(Visit &visit) {
+    const std::string &welder = visit.word("welder"), &mark = visit.word("mark");
+    const CouponState coupon = check_mine(visit);
     const std::string back =
         "<p class=\"deeds\">" + button_to(welder_path(welder), "All coupons of " + welder) + "</p>\n";
     std::string told;
@@ -141,12 +151,18 @@ Answer one_of_mine(Visit &visit) {
         Document beside;
         add_earlier(beside, earlier_of(visit.office(), mark));
         told += wide_tables(part_of(std::move(beside), "earlier"));
+        told += photos_part(coupon, why_path(welder, mark));
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         told = refusal_html(e) + one_deeper(part_of(document_of(show_coupon(visit.office(), mark)), "sheet"));
     }
     return page_of(
         visit, {"Coupon " + mark, back + "<h1>Coupon " + escaped(mark) + "</h1>\n" + told, welders_path()});
+}
+
+Answer photo_of_mine(Visit &visit) {
+    check_mine(visit);
+    return photo_answer(visit);
 }
 
 Answer welder_record(Visit &visit) {
@@ -166,6 +182,7 @@ PageFamily welder_pages() {
             {{"GET", "/welders", all_welders},
              {"GET", "/welder/:welder", one_welder},
              {"GET", "/welder/:welder/coupon/:mark", one_of_mine},
+             {"GET", "/welder/:welder/coupon/:mark/photo/:photo", photo_of_mine},
              {"GET", "/welder/:welder/record/:number", welder_record}}};
 }
 

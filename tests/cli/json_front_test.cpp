@@ -119,6 +119,34 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     }));
 }
 
+TEST_CASE("JSON of photos is as its schemas say, wherever they stand") {
+    const Program run;
+    registered(run);
+    write_file(run.file("a.jpg"), "\xff\xd8\xff a");
+    write_file(run.file("b.png"), "\x89PNG\r\n\x1a\n b");
+    run.ok(exam("VT", {}));
+    run.ok({"log", "T-1", "undercut l 0.1 d 0.01 at 2 in", "--finish"});
+    const auto photo = json(run, {"photo", "T-1", run.file("a.jpg"), "--find", "1", "--remark", "cleaned"});
+    CHECK(photo["number"] == 1);
+    CHECK(photo["find"] == 1);
+    CHECK(photo["by"] == "tester");
+    run.ok({"photo", "T-1", run.file("b.png")});
+    CHECK(json(run, {"withdraw", "T-1", "photo", "2", "--why", "blurred"})["withdrawn"] == "photo");
+    const auto photos = json(run, {"photos", "T-1"})["photos"];
+    REQUIRE(photos.size() == 2);
+    CHECK(photos[0]["remark"] == "cleaned");
+    CHECK(photos[1]["withdrawn"] == "blurred");
+    CHECK(json(run, {"show", "T-1"})["photos"] == photos);
+    CHECK(json(run, {"history", "T-1"}).back()["kind"] == "photo");
+    const auto written = json(run, {"photos", "T-1", "1", "--out", run.file("out.jpg")});
+    CHECK(written["written to"] == run.file("out.jpg"));
+    CHECK(read_file(run.file("out.jpg")) == "\xff\xd8\xff a");
+    CHECK(run({"photos", "T-1", "1", "--out", run.file("out.jpg")}).code == 3); // nothing is overwritten
+    const Run exported = run({"export", "json"});
+    CHECK(schema_faults("export", exported.out) == "");
+    CHECK_THAT(exported.err, says("1 photo is named by hash"));
+}
+
 TEST_CASE("with --json nothing but JSON is printed, also where somebody is asked or types lines") {
     const Program run;
     registered(run);

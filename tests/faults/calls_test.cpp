@@ -45,7 +45,11 @@ std::size_t calls_of(const Template &start, const Entering &command) {
 TEST_CASE("whichever system call fails, a command is on record whole or not at all, and says which",
           "[faults]") {
     const Template start;
-    for (const auto &command : commands) {
+    const TemporaryFolder pictures;
+    write_file(pictures.file("a.jpg"), "\xff\xd8\xff" + std::string(100'000, 'x')); // of many pages
+    auto all = commands;
+    all.push_back({{"photo", "T-1", pictures.file("a.jpg"), "--find", "1"}, 1});
+    for (const auto &command : all) {
         const std::size_t calls = calls_of(start, command);
         REQUIRE(calls > 20); // else the shim does not see what the program does
         for (const auto &how :

@@ -170,6 +170,10 @@ const std::vector<Row> &all_rows() {
          "trigger criteria_never_change is gone", Also::read_write},
         {"no guard of documents", tables("DROP TRIGGER document_never_goes"),
          "trigger document_never_goes is gone", Also::read_write},
+        {"no guard of photos against change", tables("DROP TRIGGER photo_never_changes"),
+         "trigger photo_never_changes is gone", Also::read_write},
+        {"no guard of photos against deletion", tables("DROP TRIGGER photo_never_goes"),
+         "trigger photo_never_goes is gone", Also::read_write},
         {"a guard that lets all pass",
          tables("DROP TRIGGER entry_never_goes; CREATE TRIGGER entry_never_goes BEFORE DELETE ON "
                 "entry BEGIN SELECT 1; END"),
@@ -195,8 +199,8 @@ const std::vector<Row> &all_rows() {
         {"corrected twice", tables("DROP INDEX entry_superseded_once"), "index entry_superseded_once is gone",
          Also::read_write},
         {"a family that hides finds",
-         text_of("entry", "'exam', 'indication', 'remark', 'verdict', 'grade') THEN 'coupon'",
-                 "'exam', 'remark', 'verdict', 'grade') THEN 'coupon'"),
+         text_of("entry", "'exam', 'indication', 'remark', 'verdict', 'grade', 'photo') THEN 'coupon'",
+                 "'exam', 'remark', 'verdict', 'grade', 'photo') THEN 'coupon'"),
          "table entry is not as", Also::read_write},
         {"a kind more",
          text_of("entry", "'confirmation', 'filling'))", "'confirmation', 'filling', 'other'))"),
@@ -228,6 +232,20 @@ const std::vector<Row> &all_rows() {
                           e.kind = "qualification";
                       }),
          "the document that it rests on is missing", Also::nothing},
+        {"a photo", rows("INSERT INTO photo (hash, bytes) VALUES ('x', x'79')"), "photo x was changed",
+         Also::nothing},
+        {"a photo that nobody kept",
+         rows("INSERT INTO photo (hash, bytes) VALUES "
+              "('a1fce4363854ff888cff4b8e7875d600c2682390412a8cf79b37d0b11148b0fa', x'79')"),
+         "photo a1fce4363854 is named by no entry", Also::nothing},
+        {"a photo that is missing",
+         chained_anew(9,
+                      [](Entry &e) {
+                          e.body = R"({"kind":"JPEG","number":1,"photo":")" + std::string(64, 'a') +
+                                   R"(","size":3})";
+                          e.kind = "photo";
+                      }),
+         "the photo that it names is missing", Also::nothing},
     };
     return out;
 }

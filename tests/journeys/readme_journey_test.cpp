@@ -137,6 +137,7 @@ private:
 TEST_CASE("the journeys of README run in order as they are printed, and print what it shows", "[journeys]") {
     const auto blocks = blocks_of(as_of_today(read_file(BEADBOOK_SOURCE "/README.md")));
     Newcomer newcomer;
+    newcomer.write("crater.jpg", "\xff\xd8\xff"); // what no README can show
     static const std::regex of_file("^where (\\S+) is, say,$"), of_output("^The last of these prints$");
     std::smatch name;
     std::size_t files = 0, calls = 0, shown = 0;

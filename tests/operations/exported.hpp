@@ -12,7 +12,8 @@ struct Exported {
 inline Exported exported(Office &office, std::optional<Sheet> sheet, const Selection &of = {},
                          bool lines = false) {
     Exported out;
-    out.coupons = export_record(office, {sheet, lines, of}, [&](std::string_view part) { out.text += part; });
+    const auto give = [&](std::string_view part) { out.text += part; };
+    out.coupons = export_record(office, {sheet, lines, of}, give).coupons;
     return out;
 }
 

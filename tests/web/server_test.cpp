@@ -93,6 +93,33 @@ TEST_CASE("a request comes whole to who answers it") {
     CHECK(seen.last.files[0].bytes == "123");
 }
 
+TEST_CASE("of a file that is no photo only the beginning is kept while it is read, of a photo all") {
+    Seen seen;
+    Server server([&](const Request &q) { return seen(q); });
+    const int port = server.bind(0);
+    server.start();
+    const auto sent = [&](const std::string &begins) {
+        const std::string bytes = begins + std::string(1'000'000, 'x');
+        const std::string parts = "--b\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"p\"\r\n"
+                                  "Content-Type: image/jpeg\r\n\r\n" +
+                                  bytes + "\r\n--b\r\nContent-Disposition: form-data; name=\"note\"\r\n\r\n" +
+                                  std::string(5000, 'n') + "\r\n--b--\r\n";
+        const Connection c(port);
+        c.send("POST /x HTTP/1.1\r\nHost: h\r\nContent-Type: multipart/form-data; boundary=b\r\n"
+               "Content-Length: " +
+               std::to_string(parts.size()) + "\r\n\r\n" + parts);
+        CHECK(c.read().find("200") != std::string::npos);
+        REQUIRE(seen.last.files.size() == 1);
+        CHECK(seen.last.form.text("note").size() == 5000); // a field is no file
+        return std::pair(seen.last.files[0].bytes, bytes);
+    };
+    const auto photo = sent("\xff\xd8\xff\xe0");
+    CHECK(photo.first == photo.second);
+    const auto other = sent("%PDF-1.7");
+    CHECK(other.first.starts_with("%PDF-1.7"));
+    CHECK(other.first.size() < 100'000);
+}
+
 TEST_CASE("of a body that is too long nothing is kept, with its length told or not") {
     Seen seen;
     Server server([&](const Request &q) { return seen(q); }, 1000);

@@ -172,3 +172,43 @@ TEST_CASE("the password is kept as a hash, in a file of its own that others do n
                                  std::filesystem::perm_options::add);
     CHECK(tablets.tried("T", Tablets::password).status == 503);
 }
+
+TEST_CASE("what is entered signed in says so, and what is entered by a typed name does not", "[sign-in]") {
+    Tablets tablets;
+    const std::string cookie = tablets.in("T");
+    CHECK(tablets.send(cookie, "/coupon/T-1/remark", {{"text", "seen on the tablet"}}).status == 303);
+    tablets.ok("/coupon/T-1/remark", {{"text", "seen on this machine"}});
+    Book record(tablets.book(), Ledger::Mode::read);
+    const auto remarks = record.coupon("T-1").remarks;
+    REQUIRE(remarks.size() == 2);
+    CHECK(remarks[0].stamp.who == "T");
+    CHECK(remarks[0].stamp.signed_in);
+    CHECK_FALSE(remarks[1].stamp.signed_in);
+    CHECK(record.ledger().verify().faults.empty());
+    CHECK(says(tablets.see(cookie, "/coupon/T-1"), "Remark by T, signed in at"));
+}
+
+TEST_CASE("each change of a password or a lock is a line of a log that only its owner reads", "[sign-in]") {
+    Tablets tablets;
+    const std::string log = tablets.book() + ".accounts.log";
+    const auto lines = [&] { return read_file(log); };
+    const std::string before = lines();
+    CHECK(before.find("\tK\tT\tpassword set\n") != std::string::npos);
+    CHECK(before.find(Tablets::password) == std::string::npos);
+    CHECK((std::filesystem::status(log).permissions() &
+           (std::filesystem::perms::group_all | std::filesystem::perms::others_all)) ==
+          std::filesystem::perms::none);
+    const std::string cookie = tablets.in("K");
+    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "yes"}}).status == 303);
+    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "no"}}).status == 303);
+    CHECK(tablets.send(cookie, "/keeper/account/I", {{"password", "short"}}).status == 422);
+    const std::string now = lines();
+    CHECK(now.starts_with(before)); // it only grows
+    const std::string at = "2026-11-25T10:00:00Z";
+    CHECK(now.substr(before.size()) == at + "\tK\tI\tlocked\n" + at + "\tK\tI\tunlocked\n");
+    // What cannot be told is not done.
+    std::filesystem::remove(log);
+    std::filesystem::create_directory(log);
+    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "yes"}}).status == 503);
+    CHECK(tablets.tried("I", Tablets::password).status == 303);
+}

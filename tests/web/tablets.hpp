@@ -26,7 +26,8 @@ public:
         door.emplace(std::move(behind));
     }
 
-    void account(const AccountRequest &request) {
+    void account(AccountRequest request) {
+        if (request.by.empty()) request.by = "K";
         Book record(book(), Ledger::Mode::read);
         Catalogue catalogue(School::bench.world().outside);
         Office office(record, catalogue);

@@ -10,7 +10,7 @@ namespace {
 
 /// Keys of the numbers that are read as such of the trade.
 bool is_small_number(const std::string &key) {
-    for (const char *one : {"number", "exam", "found", "form", "part", "engine"})
+    for (const char *one : {"number", "exam", "found", "form", "part", "engine", "find"})
         if (key == one) return true;
     return false;
 }

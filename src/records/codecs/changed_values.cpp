@@ -18,7 +18,8 @@ std::string scalar_of(const nlohmann::json &value) {
 
 /// What says nothing to a reader, or stands in the entry's own line.
 bool is_plumbing(const std::string &key) {
-    static const std::set<std::string> keys{"id", "number", "exam", "form", "file", "engine", "vocabulary"};
+    static const std::set<std::string> keys{"id",   "number", "exam",       "form",
+                                            "file", "engine", "vocabulary", "signed in"};
     return keys.contains(key) || key.ends_with("hash");
 }
 

@@ -6,7 +6,7 @@
 namespace beadbook {
 
 Family family_of(const std::string &kind) {
-    for (const char *one : {"coupon", "exam", "indication", "remark", "verdict", "grade"})
+    for (const char *one : {"coupon", "exam", "indication", "remark", "verdict", "grade", "photo"})
         if (kind == one) return Family::coupon;
     if (kind == "confirmation" || kind == "filling") return Family::criteria;
     return kind == "person" ? Family::person : kind == "equipment" ? Family::equipment : Family::welder;
@@ -51,5 +51,31 @@ bool is_withdrawal(const Entry &entry) {
     return entry.body.find("\"withdrawn\"") != std::string::npos &&
            codec::parsed(entry.body).contains("withdrawn");
 }
+
+namespace {
+
+constexpr const char *sign_in_key = "signed in";
+
+/// Text first: only a body that could hold the key is parsed.
+bool says_signed_in(const std::string &body) {
+    return body.find(sign_in_key) != std::string::npos && codec::parsed(body).value(sign_in_key, false);
+}
+
+} // namespace
+
+std::string signed_in(const std::string &body) {
+    nlohmann::json out = codec::parsed(body);
+    out[sign_in_key] = true;
+    return codec::canonical(out);
+}
+
+std::string without_sign_in(const std::string &body) {
+    if (!says_signed_in(body)) return body;
+    nlohmann::json out = codec::parsed(body);
+    out.erase(sign_in_key);
+    return codec::canonical(out);
+}
+
+Stamp stamp_of(const Entry &entry) { return {entry.at, entry.who, says_signed_in(entry.body)}; }
 
 } // namespace beadbook

@@ -4,6 +4,7 @@
 #include "records/codecs/facts.hpp"
 #include "records/codecs/located.hpp"
 #include "records/codecs/people.hpp"
+#include "records/codecs/photo.hpp"
 #include "records/codecs/typed.hpp"
 
 #include <algorithm>
@@ -20,8 +21,17 @@ using Keys = std::vector<std::pair<std::string, std::vector<Kind>>>;
 const std::vector<Kind> measured{Kind::text, Kind::object};
 
 const Keys &coupon_keys() {
-    static const Keys keys{
-        {"id", {Kind::text}}, {"fields", {Kind::object}}, {"exams", {Kind::list}}, {"sure", {Kind::list}}};
+    static const Keys keys{{"id", {Kind::text}},
+                           {"fields", {Kind::object}},
+                           {"exams", {Kind::list}},
+                           {"sure", {Kind::list}},
+                           {"photos", {Kind::list}}};
+    return keys;
+}
+
+const Keys &photo_keys() {
+    static const Keys keys{{"photo", {Kind::text}},  {"kind", {Kind::text}},   {"number", {Kind::number}},
+                           {"size", {Kind::number}}, {"find", {Kind::number}}, {"remark", {Kind::text}}};
     return keys;
 }
 
@@ -105,6 +115,8 @@ public:
         line_ = out_.record.facts().line;
         if (const Located *exams = part(coupon, "exams", Kind::list))
             for (const auto &exam : exams->items) read_exam(exam);
+        if (const Located *photos = part(coupon, "photos", Kind::list))
+            for (const auto &photo : photos->items) read_photo(photo);
         return std::move(out_);
     }
 
@@ -300,6 +312,16 @@ private:
                           (exam.record.number > 0 ? std::to_string(exam.record.number) : "without a number"));
             exam.indications.push_back({one.at, std::move(record)});
         });
+    }
+
+    void read_photo(const Located &photo) {
+        if (photo.kind != Kind::object)
+            return wrong(photo.at, "a photo is an object with its hash and kind, found " + photo.said());
+        const std::size_t mistakes = out_.mistakes.size();
+        check_keys(photo, photo_keys());
+        check_given(photo, "a photo", {"photo", "kind"});
+        if (out_.mistakes.size() == mistakes)
+            guard(photo.at, [&] { out_.photos.push_back({photo.at, photo_from(plain(photo))}); });
     }
 
     void check_numbers(const Located &one, const IndicationRecord &record) {

@@ -28,12 +28,17 @@ struct GivenExam {
     ExamRecord record; ///< number 0: the file gives none
     std::vector<GivenIndication> indications;
 };
+struct GivenPhoto {
+    std::size_t at = 0;
+    PhotoRecord record; ///< named by its hash; a file of this format has no bytes
+};
 /// One coupon of an exchange file. If it has mistakes, only they can be relied on.
 struct GivenCoupon {
     std::size_t at = 0;
     CouponRecord record;
     std::vector<GivenExam> exams;
     std::vector<Mistake> mistakes;
+    std::vector<GivenPhoto> photos = {};
     std::map<std::string, std::string> texts = {}; ///< of its fields, as the file has them
 };
 

@@ -1,6 +1,7 @@
 #include "measure/text.hpp"
 #include "records/codecs/exchange.hpp"
 #include "records/codecs/facts.hpp"
+#include "records/codecs/photo.hpp"
 
 #include <nlohmann/json.hpp>
 #include <utility>
@@ -23,6 +24,8 @@ nlohmann::json exchanged(const CouponState &c) {
         exam["indications"] = found.contains(e.number) ? found[e.number] : nlohmann::json::array();
         out["exams"].push_back(std::move(exam));
     }
+    for (const auto &photo : c.photos)
+        if (photo.withdrawn.empty()) out["photos"].push_back(json_of(photo));
     return out;
 }
 

@@ -169,7 +169,7 @@ StoredVerdict verdict_from(const Entry &e) {
     const nlohmann::json body = parsed(e.body);
     StoredVerdict out;
     out.seq = e.seq;
-    out.stamp = {e.at, e.who};
+    out.stamp = stamp_of(e);
     out.form = body.value("form", 1);
     out.set = body.at("criteria").at("set").get<std::string>();
     out.edition = body["criteria"].value("edition", "");
@@ -182,7 +182,7 @@ StoredVerdict verdict_from(const Entry &e) {
         out.filled.push_back({one.at("blank").get<std::string>(), one.at("class").get<std::string>(),
                               exact_from(one.at("value").get<std::string>()),
                               one.value("entry", std::string()), ""});
-    out.body = e.body;
+    out.body = without_sign_in(e.body); // what was judged is the same whoever asked
     return out;
 }
 

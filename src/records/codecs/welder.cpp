@@ -221,7 +221,7 @@ WelderEvent event_from(const Entry &e) {
     for (const auto &one : body.value("evidence", nlohmann::json::array()))
         out.evidence.push_back(evidence_from(one));
     if (out.kind == "renewal" && out.evidence.empty()) out.evidence = coupon_in(out.text);
-    out.stamp = {e.at, e.who};
+    out.stamp = stamp_of(e);
     return out;
 }
 

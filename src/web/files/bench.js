@@ -67,7 +67,7 @@ const awaited = new Map();
  */
 export async function send(form) {
     const fields = [...new FormData(form)].filter(([name]) => name !== 'token' && name !== 'key')
-        .map(([name, value]) => /** @type {[string, string]} */ ([name, String(value)]));
+        .map(([name, value]) => /** @type {[string, string|File]} */ ([name, value]));
     const path = new URL(form.action).pathname;
     form.querySelectorAll('.refused, .asked').forEach(old => old.remove());
     const key = await add({ path, fields, person }, token);
@@ -115,7 +115,7 @@ async function count() {
     for (const one of refused) {
         const item = document.createElement('div');
         const what = document.createElement('p');
-        what.textContent = `${one.path}: ${one.fields.map(([, value]) => value).join(', ')}`;
+        what.textContent = `${one.path}: ${one.fields.map(([, value]) => typeof value === 'string' ? value : value.name).join(', ')}`;
         const why = document.createElement('div');
         showPart(why, one.refused ?? '');
         why.querySelectorAll('.field').forEach(field => field.remove());

@@ -1,7 +1,7 @@
 // What was entered and is not on record yet. It is saved here first, sent in order, and taken off only once
 // the bench has answered that it is stored. Each thing has a key, so that what is sent twice is entered once.
 
-/** @typedef {{n?: number, key: string, path: string, fields: [string, string][], person: string, refused?: string}} Entry */
+/** @typedef {{n?: number, key: string, path: string, fields: [string, string|File][], person: string, refused?: string}} Entry */
 
 const name = 'beadbook';
 const store = 'out';
@@ -49,13 +49,23 @@ const tell = happened => listeners.forEach(listener => listener(happened));
 /** Answers that may be another one later: not signed in, too late, the wrong address, too many, no record. */
 const later = [401, 403, 408, 421, 429];
 
+/** What is sent, and how long it may take (ms): a photo goes in parts, and over a slow network.
+ * @param {[string, string|File][]} fields */
+function packed(fields) {
+    if (fields.every(([, value]) => typeof value === 'string'))
+        return { body: new URLSearchParams(/** @type {[string, string][]} */ (fields)), patience: 8000 };
+    const body = new FormData();
+    for (const [name, value] of fields) body.append(name, value);
+    return { body, patience: 120000 };
+}
+
 /** @param {Entry} entry */
 async function deliver(entry, token) {
-    const body = new URLSearchParams(entry.fields);
+    const { body, patience } = packed(entry.fields);
     let answer;
     try {
         answer = await fetch(entry.path, {
-            method: 'POST', body, signal: AbortSignal.timeout(8000),
+            method: 'POST', body, signal: AbortSignal.timeout(patience),
             headers: { 'X-Bench-Token': token, 'X-Bench-Part': '1', 'Idempotency-Key': entry.key },
         });
     } catch {

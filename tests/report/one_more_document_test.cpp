@@ -1,0 +1,26 @@
+#include "report/one_more_document.hpp"
+
+#include "catch.hpp"
+#include "operations/yard.hpp"
+#include "render/text.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+TEST_CASE("what one more coupon would add is told in a line each, by which rules, and nothing where nothing "
+          "is held",
+          "[standing]") {
+    Yard yard;
+    const auto told = [&] {
+        Document doc;
+        add_one_more(doc, one_more_coupon(held_by(yard.office, "L1", parse_day("2026-11-25"))));
+        return text(doc);
+    };
+    CHECK(told().empty());
+    yard.coupon("Q-1", "2026-11-02");
+    yard.qualify("Q-1");
+    const std::string all = told();
+    CHECK_THAT(all, says("What one more coupon would add"));
+    CHECK_THAT(all, says("by asme-ix, would add: weld"));
+    CHECK_THAT(all, says("up to 0.75 in"));
+}
