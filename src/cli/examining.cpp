@@ -272,11 +272,12 @@ procedure, NAME=VALUE. Without FILE it reads standard input. One bad line stores
         enters(For::technician, run_finish, R"(finish [COUPON [EXAM]]
 finish an exam: say how many indications it found, or none
 finish T-7 --found 3
-Without EXAM the one that is open. Only a finished exam fulfils a requirement. --every-open finishes all open
-exams of the record as they are logged, for records that were made before exams were finished; it needs --why.)",
+Without EXAM the one that is open. Only a finished exam fulfils a requirement. --every-open finishes, as they are
+logged, the open exams of a record that a program made which knew no finishing: those from before its last verdict.
+What was recorded later stays open, and is named; it needs --why.)",
                {{"found", "N|none", "how many it found"},
                 {"as-logged", "", "as many as are on record"},
-                {"every-open", "", "all open exams of the record, as they are logged"},
+                {"every-open", "", "all open exams from before exams were finished, as they are logged"},
                 why_option()}),
         enters(For::technician, run_reopen, R"(reopen COUPON EXAM
 open a finished exam again, to log more under it

@@ -54,20 +54,11 @@ WordBits bit_of(Fact fact, std::string_view word) { return WordBits{1} << word_i
 constexpr std::string_view words_of_doubt[] = {"not",    "non",    "no",    "or",
                                                "filler", "silver", "maybe", "perhaps"};
 
-/// Whether a text leaves open what it is.
-bool is_doubtful(std::string_view text) {
-    const auto words = letters_in(text);
-    return text.find_first_of("?(") != text.npos || std::any_of(words.begin(), words.end(), [](auto word) {
-               return std::any_of(std::begin(words_of_doubt), std::end(words_of_doubt),
-                                  [&](auto doubt) { return same_word(doubt, word); });
-           });
-}
-
 /// The first word of each part between plus signs and commas; one that is not known leaves all unknown.
 template <class Find>
 WordBits bits_of(Fact fact, std::string_view text, Find called) {
     WordBits out = 0;
-    if (is_doubtful(text)) return out;
+    if (leaves_open(text)) return out;
     for (std::size_t begin = 0; begin <= text.size();) {
         const std::size_t end = std::min(text.find_first_of("+,", begin), text.size());
         const std::string_view part = trimmed(text.substr(begin, end - begin));
@@ -81,6 +72,14 @@ WordBits bits_of(Fact fact, std::string_view text, Find called) {
 
 } // namespace
 
+bool leaves_open(std::string_view text) {
+    const auto words = letters_in(text);
+    return text.find_first_of("?(") != text.npos || std::any_of(words.begin(), words.end(), [](auto word) {
+               return std::any_of(std::begin(words_of_doubt), std::end(words_of_doubt),
+                                  [&](auto doubt) { return same_word(doubt, word); });
+           });
+}
+
 std::string_view process_called(std::string_view word) {
     const std::string_view own = among(info(Fact::process), word);
     return own.empty() ? among(other_processes, word) : own;
@@ -93,7 +92,7 @@ WordBits positions_in(std::string_view text) { return bits_of(Fact::position, te
 
 WordBits materials_in(std::string_view text) {
     WordBits out = 0;
-    if (is_doubtful(text)) return out;
+    if (leaves_open(text)) return out;
     for (const auto word : letters_in(text)) {
         std::string_view metal = among(info(Fact::material), word);
         if (metal.empty()) metal = among(other_metals, word);

@@ -22,5 +22,7 @@ WordBits positions_in(std::string_view text);
 /// The base metals that a text names: "4130 steel", "stainless steel to nickel alloy". A designation alone
 /// ("S355") names none, because it is not guessed what it stands for.
 WordBits materials_in(std::string_view text);
+/// Whether a text leaves open what it is: "steel or copper", "not steel", "steel?".
+bool leaves_open(std::string_view text);
 
 } // namespace beadbook

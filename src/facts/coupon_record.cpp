@@ -1,5 +1,6 @@
 #include "facts/coupon_record.hpp"
 
+#include "criteria/magnetic_words.hpp"
 #include "criteria/nominal_size.hpp"
 #include "criteria/weld_words.hpp"
 #include "measure/day.hpp"
@@ -269,8 +270,10 @@ Coupon CouponRecord::facts() const {
         put_words(out, Fact::position, positions_in(position), nullptr);
     // A metal group that is a metal's name tells the metal.
     const std::string material = get("material");
-    if (const std::string metal = material.empty() ? get("metal-group") : material; !metal.empty())
+    if (const std::string metal = material.empty() ? get("metal-group") : material; !metal.empty()) {
         put_words(out, Fact::material, materials_in(metal), &out.more_materials);
+        out.not_magnetic = names_unmagnetic_metal(metal);
+    }
     std::vector<Exact> members;
     for (const char *name : {"thickness", "thickness-2"})
         if (const auto found = fields.find(name); found != fields.end())

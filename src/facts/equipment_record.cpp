@@ -88,6 +88,9 @@ std::string caution_of(const EquipmentUsed &used, Day exam) {
     if (used.until && *used.until < exam)
         return name + "its calibration was over on " + print(exam) + ", it held through " +
                print(*used.until) + from;
+    if (const EquipmentKind *kind = equipment_kind(used.kind);
+        kind && !kind->condition.empty() && !used.calibrated && !used.later)
+        return name + "no calibration of it is on record" + from;
     if (used.later) return name + "it was calibrated only after the exam of " + print(exam) + from;
     return "";
 }

@@ -56,8 +56,8 @@ struct EquipmentUsed {
 EquipmentUsed used_on(const EquipmentRecord &equipment, Day day);
 
 /// What speaks against it, in a sentence; empty if nothing does. Common practice, no source: measuring
-/// equipment is used within its calibration only. With a calibration that was over the exam does not count
-/// (Office::check_means_of); the rest is told, and no verdict goes by it.
+/// equipment is used within its calibration only. With a calibration that was over, or out of use, the exam
+/// does not count (operations/exam_means); the rest is told, and no verdict goes by it.
 std::string caution_of(const EquipmentUsed &used, Day exam);
 
 } // namespace beadbook

@@ -13,8 +13,8 @@ namespace beadbook {
 /// silence.
 struct ExamFinished {
     int found = 0;
-    Day on{};
-    std::string by; ///< who said so
+    std::optional<Day> on; ///< absent: a file that says no day
+    std::string by;        ///< who said so
     friend bool operator==(const ExamFinished &, const ExamFinished &) = default;
 };
 
@@ -38,10 +38,12 @@ struct ExamRecord {
     bool contradicts = false; ///< more is on record under it than it was finished with; not stored
     bool level_as_typed = false; ///< nobody on record vouches for the examiner's level; not stored
     bool lacks = false;          ///< less is on record under it than it was finished with; not stored
+    Missing hangs_on{};          ///< what of the coupon would tell whether it counts; not stored
 
     ExamDone done() const {
         const std::string &why = !incomplete.empty() ? incomplete : !invalid.empty() ? invalid : open;
-        return {method, why.empty(), why, pending, number, contradicts, lacks};
+        return {method, why.empty(), why,   pending,
+                number, contradicts, lacks, &why == &open ? hangs_on : Missing{}};
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;

@@ -22,8 +22,6 @@ struct CopyRead {
 std::string readers_words(const CopyRead &read);
 /// "confirmed by A. Field (page 12, edition AWS D17.1:2017, countersigned by B. Reed)".
 std::string confirmed_words(const CopyRead &read);
-/// Whether two names are of one person: capitals, blanks and points aside.
-bool same_person(const std::string &one, const std::string &other);
 
 /// That a limit of a set stands in the copy as the file has it.
 struct ConfirmationRecord {

@@ -17,8 +17,8 @@ namespace {
 using About = PlausibilityRule::About;
 
 /// Words that these rules may speak of, beside the sizes of coupon and find.
-enum class Said : std::uint8_t { joint, form, seam, shape, kind, position };
-constexpr std::size_t said_count = 6;
+enum class Said : std::uint8_t { joint, form, seam, magnetic, shape, kind, position, metal };
+constexpr std::size_t said_count = 8;
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -39,7 +39,9 @@ const Names &plausibility_names() {
         word("joint", Said::joint, words_of_fact(Fact::joint));
         word("form", Said::form, words_of_fact(Fact::form));
         word("seam", Said::seam, words_of_fact(Fact::seam));
+        word("magnetic", Said::magnetic, words_of_fact(Fact::magnetic));
         word("position", Said::position, {"round a fixed tube", "other"});
+        word("metal", Said::metal, {"one that is not magnetic", "other"});
         word("shape", Said::shape, {"linear", "rounded"});
         word("kind", Said::kind, {"imperfection", "dimension"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
@@ -61,8 +63,8 @@ struct Entered {
     std::array<std::uint8_t, said_count> words{};
     std::array<std::optional<Day>, 3> days;
     Day today{};
-    std::optional<Day> registered; ///< the coupon
-    std::string position;          ///< as it was written
+    std::optional<Day> registered;  ///< the coupon
+    std::string position, material; ///< as they were written
 
     Entered(const CouponRecord &record, Day on) : coupon(record.facts()), today(on) {
         const auto fact = [&](Said said, Fact of) {
@@ -71,8 +73,11 @@ struct Entered {
         fact(Said::joint, Fact::joint);
         fact(Said::form, Fact::form);
         fact(Said::seam, Fact::seam);
+        fact(Said::magnetic, Fact::magnetic);
         if ((position = record.get("position")); !position.empty())
             words[static_cast<std::size_t>(Said::position)] = goes_round(position) ? 1 : 2;
+        material = record.get(record.get("material").empty() ? "metal-group" : "material");
+        if (!material.empty()) words[static_cast<std::size_t>(Said::metal)] = coupon.not_magnetic ? 1 : 2;
         if (const std::string welded = record.get("welded"); !welded.empty())
             days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
     }
@@ -102,8 +107,9 @@ public:
         if (c.kind == Condition::Kind::not_past || c.kind == Condition::Kind::within)
             return c.subject + " " + print(*entered_.days[c.slot]);
         if (c.kind == Condition::Kind::word)
-            return c.subject + " " +
-                   (c.slot == static_cast<Slot>(Said::position) ? entered_.position : std::string());
+            return c.slot == static_cast<Slot>(Said::metal)
+                       ? "magnetic yes, material " + shown(entered_.material)
+                       : c.subject + " " + entered_.position;
         add(c.left);
         for (const auto &edge : c.edges) add(edge.right);
         return text_;
@@ -179,8 +185,11 @@ private:
         if (!expect) return;
         auto condition = read_condition(*expect, fields.path_of("expect"), plausibility_names(), issues_);
         if (!condition) return;
-        if (condition->kind == Condition::Kind::word && condition->slot != static_cast<Slot>(Said::position))
-            fields.error("expect", "expected a comparison or a day, or the position, which can be read back");
+        if (condition->kind == Condition::Kind::word &&
+            condition->slot != static_cast<Slot>(Said::position) &&
+            condition->slot != static_cast<Slot>(Said::metal))
+            fields.error("expect",
+                         "expected a comparison or a day, or the position or metal, which can be read back");
         out.expect = std::move(*condition);
         rules_.push_back(std::move(out));
     }

@@ -1,5 +1,7 @@
 #include "judge/contradiction.hpp"
 
+#include "judge/judgement.hpp"
+
 namespace beadbook {
 namespace {
 
@@ -59,6 +61,17 @@ void compare_leg(Comparing &all, const BoundSet &bound, const std::vector<Indica
                               i.number, lack_of(Quantity::size) | lack_of(Quantity::longest_leg));
 }
 
+/// What by its name is not magnetic is not said to be (common practice, no source).
+void compare_metal(Comparing &all, const BoundSet &bound) {
+    if (bound.engine < first_to_mind_magnetism) return;
+    const FactInfo &magnetic = info(Fact::magnetic);
+    const auto said = bound.coupon.facts[static_cast<std::size_t>(Fact::magnetic)];
+    if (said == 0 || !(bound.coupon.not_magnetic || bound.coupon.said(static_cast<Slot>(Fact::material))))
+        return;
+    const bool both = bound.coupon.not_magnetic && said == word_index(magnetic, "yes");
+    all.less_or_equal(both ? 1 : 0, 0, 0, lack_of(Fact::magnetic) | lack_of(Fact::material));
+}
+
 } // namespace
 
 Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDone> &exams,
@@ -70,6 +83,7 @@ Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDo
         all.less_or_equal(coupon.values[Quantity::thinner], coupon.values[Quantity::thicker], 0,
                           lack_of(Quantity::thinner) | lack_of(Quantity::thicker));
     compare_leg(all, bound, indications);
+    compare_metal(all, bound);
     for (const auto &i : indications) {
         const bool dimension = bound.vocabulary[i.type].measured;
         compare_sizes(all, i, dimension);

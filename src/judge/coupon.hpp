@@ -61,6 +61,7 @@ struct ExamDone {
     int number = 0;           ///< how the coupon's record calls it
     bool contradicts = false; ///< more is on record under it than it was finished with
     bool lacks = false;       ///< less is on record under it than it was finished with
+    Missing hangs_on{};       ///< of one that does not count: what of the coupon would tell whether it does
 };
 
 /// The test coupon's facts; word 0 and an absent value mean "not known".
@@ -69,6 +70,7 @@ struct Coupon {
     std::array<std::uint8_t, fact_count> facts{};
     /// Further words, by bits: a weld made by more than one process, a joint of two metals.
     std::uint64_t more_processes = 0, more_materials = 0;
+    bool not_magnetic = false; ///< its metal is one that by its name is not (criteria/magnetic_words.hpp)
     /// All words of a fact, word k as bit k; 0: not known.
     std::uint64_t said(Slot fact) const {
         if (facts[fact] == 0) return 0;

@@ -90,6 +90,10 @@ constexpr int first_that_asks_what_is_judged = 8;
 /// The first engine that accepts no finds beside each other on a tube of which nobody said how its seam runs.
 constexpr int first_that_asks_the_seam = 10;
 
+/// The first engine that holds what is said of a coupon's magnetism against its metal, and names what an exam
+/// that may count hangs on. Which exams count was asked by fewer questions before (operations/exam_means).
+constexpr int first_to_mind_magnetism = 10;
+
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to
 /// replay what it said, without a proof.

@@ -9,13 +9,21 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
         return std::any_of(exams.begin(), exams.end(),
                            [&](const ExamDone &x) { return x.counts && x.method == method; });
     };
+    // An exam that may count is asked about before another one is.
+    const auto may_count_by = [&](const std::vector<Exam> &of) {
+        Missing out;
+        for (const auto &x : exams)
+            if (!x.counts && (of.empty() || std::find(of.begin(), of.end(), x.method) != of.end()))
+                out |= x.hangs_on;
+        return out;
+    };
     const auto missing = [&](std::size_t c, int clause, std::vector<Exam> of, Missing lacks) {
         Finding f;
         f.kind = Finding::Kind::exam_missing;
         f.effect = Verdict::cannot_say;
         f.clause = clause;
+        f.missing = lacks | may_count_by(of);
         f.exams = std::move(of);
-        f.missing = lacks;
         e.add(c, std::move(f));
     };
     for (std::size_t r = 0; r < e.set.required.size(); ++r) {

@@ -28,6 +28,7 @@ public:
     constexpr bool any() const { return bits_ != 0; }
     constexpr bool has(Missing other) const { return (bits_ & other.bits_) == other.bits_; }
     friend constexpr Missing operator|(Missing a, Missing b) { return Missing(a.bits_ | b.bits_); }
+    constexpr Missing without(Missing other) const { return Missing(bits_ & ~other.bits_); }
     constexpr Missing &operator|=(Missing other) { return *this = *this | other; }
     friend constexpr bool operator==(Missing, Missing) = default;
 

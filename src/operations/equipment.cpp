@@ -73,6 +73,7 @@ Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest 
         entry.reason = needed_reason(request.why.empty() ? request.withdraw : request.why);
     }
     writing.add(std::move(entry));
+    for (const auto &coupon : writing.ledger().coupons_examined_with(now.serial)) writing.touch(coupon);
     return {{now, !known}, {}};
 }
 

@@ -1,17 +1,18 @@
 #include "operations/examining.hpp"
 
 #include "facts/exam_standing.hpp"
+#include "facts/person_name.hpp"
 #include "facts/person_record.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
+#include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
 #include "operations/on_record.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <utility>
 
 namespace beadbook {
@@ -24,55 +25,27 @@ void check_method(const Practice &practice, Exam method) {
             .at("practice");
 }
 
-/// A level that says nothing is asked again while somebody still knows it.
+/// A level that says nothing, or two that differ, are asked again while somebody still knows it.
 void check_level(const ExamRecord &exam) {
-    if (exam.level.empty() || known_level(exam.level)) return;
+    const auto condition = exam.conditions.find("level");
+    if (exam.level.empty()) return;
+    if (known_level(exam.level)) {
+        if (condition != exam.conditions.end() && !same_level(condition->second, exam.level))
+            throw refused("level: the exam says " + shown(exam.level) + ", and its condition level says " +
+                          shown(condition->second) + "; leave out the one that is not so")
+                .at("level");
+        return;
+    }
     throw refused("level: '" + shown(exam.level) + "' is no level; expected I, II or III, or CWI or SCWI")
         .at("level");
 }
 
-/// What people write who do not name anybody. Common practice, no source.
-constexpr std::string_view no_names[] = {"nobody",   "none",    "unknown",  "tbd",     "tba",
-                                         "n/a",      "na",      "self",     "trainee", "someone",
-                                         "somebody", "anybody", "examiner", "me"};
-
-/// Letters that can be seen, in lower case where they are Latin: blanks of all kinds and marks without a
-/// width are none.
-std::string letters_of(std::string_view name) {
-    static constexpr std::string_view unseen[] = {"\xC2\xA0",     "\xC2\xAD",     "\xE2\x80",    "\xE2\x81",
-                                                  "\xE2\xA0\x80", "\xE3\x80\x80", "\xEF\xBB\xBF"};
-    std::string out;
-    while (!name.empty()) {
-        const auto first = static_cast<unsigned char>(name.front());
-        const std::size_t size = first < 0x80 ? 1 : first < 0xE0 ? 2 : first < 0xF0 ? 3 : 4;
-        const std::string_view letter = name.substr(0, size);
-        name.remove_prefix(letter.size());
-        if (first < 0x80 ? std::isalnum(first) != 0
-                         : std::none_of(std::begin(unseen), std::end(unseen),
-                                        [&](std::string_view one) { return letter.starts_with(one); }))
-            out += lowered(std::string(letter));
-    }
-    return out;
-}
-
 /// An exam is somebody's who can be asked.
 void check_examiner(const ExamRecord &exam) {
-    const std::string letters = letters_of(exam.examiner);
-    const bool named = !letters.empty() && !std::all_of(letters.begin(), letters.end(), [](unsigned char c) {
-        return c < 0x80 && std::isdigit(c);
-    }) && std::none_of(std::begin(no_names), std::end(no_names), [&](std::string_view word) {
-        return letters == letters_of(word);
-    });
-    if (!exam.examiner.empty() && !named)
-        throw refused("'" + shown(exam.examiner) + "' names nobody; who examined?").at("examiner");
-}
-
-/// By the mark or the name that the coupon gives, or by the name that is enrolled under its mark.
-bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person) {
-    const std::string welder = coupon.get("welder");
-    if (person.empty() || welder.empty()) return false;
-    if (same_word(person, welder)) return true;
-    return office.book().knows_welder(welder) && same_word(person, office.book().welder(welder).record.name);
+    if (!exam.examiner.empty() && !names_somebody(exam.examiner))
+        throw refused("'" + shown(exam.examiner) +
+                      "' names nobody; who examined? a person's name is expected, such as \"A. Field\"")
+            .at("examiner");
 }
 
 /// Asked of a weld without a day alone; nothing while the coupon is being taken in.
@@ -86,19 +59,30 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
     auto out =
         Plausibility::shipped().of(coupon, exam, office.outside().today(), registered_on(office, coupon));
     if (welded_by(office, coupon, exam.examiner))
-        out.push_back({"examined-own-weld", exam.examiner + " welded this coupon, and would examine it"});
+        out.push_back({"examined-own-weld", exam.examiner +
+                                                " welded this coupon, and nobody examines his own weld "
+                                                "(common practice, no source), so the exam would not count"});
     return out;
 }
 
 /// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
 void check_finished(const ExamRecord &exam, Day today) {
-    if (!exam.finished) return;
-    if (exam.finished->on < exam.date || exam.finished->on > today)
-        throw refused(
-            "finished on " + print(exam.finished->on) + ", and the exam is of " + print(exam.date) +
-            (exam.finished->on > today ? "; that day is to come" : "; it cannot end before it begins"))
+    if (!exam.finished || !exam.finished->on) return;
+    const Day on = *exam.finished->on;
+    if (on < exam.date || on > today)
+        throw refused("finished on " + print(on) + ", and the exam is of " + print(exam.date) +
+                      (on > today ? "; that day is to come" : "; it cannot end before it begins"))
             .at("finished on");
-    if (exam.finished->by.empty()) throw refused("it is finished, and by nobody").at("finished by");
+}
+
+/// What nobody finished is open, whatever it is said to have found.
+void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) {
+    if (!exam.finished || names_somebody(exam.finished->by)) return;
+    notes.push_back("exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
+                    std::string(name_of(exam.method)) + ") is open: " +
+                    (exam.finished->by.empty() ? "it names nobody who finished it"
+                                               : "'" + shown(exam.finished->by) + "' finishes nothing"));
+    exam.finished.reset();
 }
 
 /// The request as a record, and the practice that it names.
@@ -146,8 +130,11 @@ std::vector<std::string> doubts_of_exam(const CouponState &coupon, const ExamRec
             if (std::find(known->methods.begin(), known->methods.end(), exam.method) == known->methods.end())
                 out.push_back("condition '" + name + "' says nothing of " + method);
     const std::string_view magnetic = info(exam.method).needs_magnetic;
-    if (!magnetic.empty() && coupon.record.get("magnetic") == "no")
-        out.push_back(method + " of a coupon that is not magnetic: " + std::string(magnetic));
+    const std::string said = coupon.record.get("magnetic");
+    if (!magnetic.empty() && said == "no")
+        out.push_back(method + " of a coupon that is not magnetic does not count: " + std::string(magnetic));
+    if (!magnetic.empty() && said.empty())
+        out.push_back(method + " counts once the coupon says that it is magnetic (magnetic: yes)");
     for (const auto *open : coupon.open_exams())
         if (replaces == 0 && open->method == exam.method)
             out.push_back("exam " + named({open}) + " of coupon " + coupon.record.id +
@@ -254,6 +241,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
         if (!known.knows_examiner && !why_not_entitled(id).empty()) exam.sure.push_back(std::move(id));
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
+    open_if_nobody_finished(exam, known.notes);
     ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {
         if (!out.record.practice_hash.empty())

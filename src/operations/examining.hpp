@@ -32,7 +32,8 @@ std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &re
 /// slip.
 Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request);
 
-/// An exam whose record comes from elsewhere, an import say, held to what record_exam asks. Throws DataError.
+/// An exam whose record comes from elsewhere, an import say, held to what record_exam asks. One that is said
+/// to be finished, and by nobody, is open. Throws DataError.
 struct ReadyExam {
     ExamRecord record;                        ///< with the hash of its practice
     std::shared_ptr<const Practice> practice; ///< whose text is to be kept with it; null: none, or not here

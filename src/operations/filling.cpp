@@ -1,6 +1,7 @@
 // What a shop enters from its own copy: confirmations and fillings.
 #include "criteria/class_order.hpp"
 #include "criteria/doubts.hpp"
+#include "facts/person_name.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"

@@ -3,6 +3,8 @@
 #include "measure/text.hpp"
 #include "records/codecs/bodies.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today) {
@@ -109,13 +111,36 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     return {writing.coupon(request.coupon).needed_exam(number), {}};
 }
 
+namespace {
+
+/// The newest verdict of a program that knew no finishing: what is older was recorded when nobody could
+/// finish an exam. 0: the record has none.
+std::int64_t last_before_finishing(Writing &writing, const std::vector<std::string> &marks) {
+    constexpr int first_to_finish = 3; // engine
+    std::int64_t out = 0;
+    for (const auto &mark : marks)
+        for (const auto &verdict : writing.coupon(mark).verdicts)
+            if (verdict.engine < first_to_finish) out = std::max(out, verdict.seq);
+    return out;
+}
+
+} // namespace
+
 Done<int> finish_all(Writing &writing, const std::string &why) {
     Done<int> out{0, {}};
     const std::string reason = needed_reason(why);
-    for (const auto &mark : writing.book().coupons()) {
+    const auto marks = writing.book().coupons();
+    const std::int64_t last_old = last_before_finishing(writing, marks);
+    for (const auto &mark : marks) {
         const auto exams = writing.coupon(mark).exams;
         for (const auto &exam : exams) {
             if (exam.finished) continue;
+            if (writing.coupon(mark).exam_seq.at(exam.number) > last_old) {
+                out.notes.push_back("coupon " + mark + ", exam " + named({&exam}) +
+                                    " stays open: nothing shows that it was recorded before exams were "
+                                    "finished, so whoever made it says what it found");
+                continue;
+            }
             try {
                 finish(writing, mark, exam, writing.coupon(mark).finds_of(exam.number), reason);
                 ++out.value;

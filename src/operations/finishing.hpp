@@ -15,7 +15,8 @@ struct FinishRequest {
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
 /// to come.
 Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request);
-/// All open exams of all coupons, as they are logged: for records that were made before exams were finished.
+/// All exams of all coupons that were recorded before exams were finished, as they are logged. What was
+/// recorded after the last verdict of such a program (engines 1 and 2) stays open, and is told in the notes.
 Done<int> finish_all(Writing &writing, const std::string &why);
 /// Opens a finished exam again, for a reason.
 Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int exam, const std::string &why);

@@ -6,6 +6,7 @@
 #include "measure/hex.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_lines.hpp"
+#include "operations/exam_means.hpp"
 #include "records/codecs/verdict.hpp"
 #include "records/fold.hpp"
 
@@ -68,14 +69,18 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
 }
 
 /// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
-/// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled.
+/// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled, and the
+/// ninth asked of nothing but certificates and calibrations.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9;
+    constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9, first_to_ask_all = 10;
     std::vector<ExamDone> out;
     if (stored.engine >= first_to_mind_gaps) {
         for (ExamRecord exam : before.exams) {
-            if (stored.engine >= first_to_ask_again) office.check_means_of(exam, stored.seq);
+            if (stored.engine >= first_to_ask_all)
+                office.check_means_of(before.record, exam, stored.seq);
+            else if (stored.engine >= first_to_ask_again && exam.open.empty())
+                exam.open = objection_of_ninth(office, exam, stored.seq);
             out.push_back(exam.done());
         }
         return out;

@@ -2,6 +2,7 @@
 
 #include "criteria/owners_copy.hpp"
 #include "facts/exam_standing.hpp"
+#include "operations/exam_means.hpp"
 #include "operations/on_record.hpp"
 #include "operations/owners_copy.hpp"
 
@@ -11,7 +12,7 @@ CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> be
     CouponState out = book_.coupon(id, before);
     for (auto &exam : out.exams) {
         check_exam_of(out, exam);
-        check_means_of(exam, before);
+        check_means_of(out.record, exam, before);
     }
     return out;
 }
@@ -32,11 +33,14 @@ void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     settle_exam(exam, coupon.record, coupon.finds_of(exam.number));
 }
 
-void Office::check_means_of(ExamRecord &exam, std::optional<std::int64_t> before) {
-    for (const auto &used : exam.equipment)
-        if (exam.open.empty() && used.until && *used.until < exam.date)
-            exam.open = caution_of(used, exam.date);
-    if (exam.open.empty()) exam.open = no_longer_entitled(*this, exam, before);
+void Office::check_means_of(const CouponRecord &coupon, ExamRecord &exam,
+                            std::optional<std::int64_t> before) {
+    read_equipment_anew(*this, exam, before);
+    exam.hangs_on = {};
+    if (!exam.open.empty()) return;
+    Objection found = objection_to(*this, coupon, exam, before);
+    exam.open = std::move(found.why);
+    exam.hangs_on = found.hangs_on;
 }
 
 void Office::check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps) {

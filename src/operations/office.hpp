@@ -29,10 +29,10 @@ public:
     /// Tells of an exam of the coupon why it does not count: open, finished with another number of finds than
     /// are on record, by nobody who may judge alone, or not valid by its practice.
     void check_exam_of(const CouponState &coupon, ExamRecord &exam);
-    /// Only by whom and with what it was done: whether people's records, as they stood before an entry, say
-    /// since that its examiner was not entitled, and whether the calibration of its equipment was over.
-    /// Engines before the ninth did not ask.
-    void check_means_of(ExamRecord &exam, std::optional<std::int64_t> before = {});
+    /// Only by whom, with what and on which metal it was done, as the record stands or stood before an entry
+    /// (operations/exam_means.hpp). Engines before the tenth asked less.
+    void check_means_of(const CouponRecord &coupon, ExamRecord &exam,
+                        std::optional<std::int64_t> before = {});
     /// Only the last of these: whether it was valid by its practice. Engines before the fourth took no notice
     /// of its gaps.
     void check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps = Gaps::bear);

@@ -1,11 +1,11 @@
 #include "operations/on_record.hpp"
 
 #include "facts/exam_standing.hpp"
+#include "facts/person_name.hpp"
 #include "measure/text.hpp"
+#include "operations/entitled.hpp"
 #include "operations/equipment.hpp"
 #include "operations/people.hpp"
-#include "records/codecs/people.hpp"
-#include "records/codecs/typed.hpp"
 #include "technique/known_conditions.hpp"
 
 #include <algorithm>
@@ -62,11 +62,6 @@ private:
     std::vector<std::string> filled_;
 };
 
-bool speaks_of_vision(const Practice *practice) {
-    return practice && std::any_of(practice->rules.begin(), practice->rules.end(),
-                                   [](const PracticeRule &r) { return r.must.subject == "vision"; });
-}
-
 void fill_vision(const PersonRecord &person, const ExamRecord &exam, const Practice *practice, Filler &filler,
                  OnRecord &out) {
     const VisionTest *test = person.vision_on(exam.date);
@@ -78,19 +73,20 @@ void fill_vision(const PersonRecord &person, const ExamRecord &exam, const Pract
     }
     filler.condition("vision", print(test->on));
     if (!test->letters.empty()) filler.condition("vision test", test->letters);
-    if (!speaks_of_vision(practice) && test->on + parse_period("1 year") < exam.date)
+    if (vision_over(person, exam.date, practice))
         out.against.push_back({"vision-over", "the last vision test of " + person.name + " on record, of " +
                                                   print(test->on) +
                                                   ", was more than a year before the exam (common practice, "
                                                   "no source), so the exam would not count"});
 }
 
-void fill_examiner(const PersonRecord &person, ExamRecord &exam, const Practice *practice, OnRecord &out) {
+void fill_examiner(Office &office, const PersonRecord &person, ExamRecord &exam, const Practice *practice,
+                   OnRecord &out) {
     exam.examiner = person.name;
     out.knows_examiner = true;
-    const Entitlement entitled = entitlement(person, exam.method, exam.date);
+    const Entitled entitled = entitled_by_record(office, person, exam.method, exam.date);
     Filler filler(exam, person.name);
-    if (const Certificate *certificate = entitled.certificate) {
+    if (const auto &certificate = entitled.certificate) {
         filler.level(certificate->level);
         if (certificate->until) filler.condition("certificate", print(*certificate->until));
     }
@@ -138,15 +134,24 @@ void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &
     for (const auto &caution : exam.cautions()) notes.push_back("caution: " + caution);
 }
 
+/// Somebody on record who is written nearly so: in another order, say, or with a slip.
+std::string nearest_person(Office &office, const std::string &examiner) {
+    const auto people = office.book().people();
+    for (const auto &name : people)
+        if (same_person(name, examiner)) return name;
+    return nearest_word(examiner, people);
+}
+
 } // namespace
 
 OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *practice) {
     OnRecord out;
     if (const auto person = person_named(office, exam.examiner))
-        fill_examiner(*person, exam, practice, out);
-    else if (const std::string near = nearest_word(exam.examiner, office.book().people()); !near.empty())
-        out.against.push_back({"another examiner", "examiner '" + shown(exam.examiner) +
-                                                       "' is not on record; did you mean '" + near + "'?"});
+        fill_examiner(office, *person, exam, practice, out);
+    else if (const std::string near = nearest_person(office, exam.examiner); !near.empty())
+        out.against.push_back(
+            {std::string(another_examiner),
+             "examiner '" + shown(exam.examiner) + "' is not on record; did you mean '" + near + "'?"});
     fill_equipment(office, exam, out.notes);
     return out;
 }
@@ -154,28 +159,9 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *prac
 bool level_on_record(Office &office, const ExamRecord &exam) {
     const auto person = person_named(office, exam.examiner);
     if (!person) return false;
-    const Entitlement entitled = entitlement(*person, exam.method, exam.date);
+    const Entitled entitled = entitled_by_record(office, *person, exam.method, exam.date);
     return entitled.objection.empty() &&
            rank_of_level(entitled.certificate->level) >= rank_of_level(exam.level);
-}
-
-std::string no_longer_entitled(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before) {
-    const auto person = person_named(office, exam.examiner);
-    if (!person) return "";
-    auto history = office.book().person_history(person->name);
-    std::erase_if(history, [&](const Entry &e) { return before && e.seq >= *before; });
-    std::string out;
-    for (auto e = history.rbegin(); e != history.rend(); ++e) {
-        const PersonRecord then = codec::person_from(person->name, codec::parsed(e->body));
-        const Entitlement entitled = entitlement(then, exam.method, exam.date);
-        // A newer certificate of the same number may have taken the place of the one that was in force.
-        if (out.empty() && entitled.objection == "certificate-later") continue;
-        if (entitled.objection != "certificate-none")
-            return !out.empty() ? why_not_entitled(out) : why_not_entitled(entitled.objection);
-        out = entitled.objection;
-    }
-    // Somebody whose certificate for the method was never on record has lost none.
-    return "";
 }
 
 bool is_of_examiner(const std::string &condition) {

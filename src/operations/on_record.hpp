@@ -25,11 +25,6 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *prac
 /// level at least. Else the level stands as it was typed.
 bool level_on_record(Office &office, const ExamRecord &exam);
 
-/// Why the examiner is not entitled by what was said of him after the exam was entered: a certificate that
-/// had ended by then or was taken off, a lower level. Empty if nothing. `before`: by what was on record then.
-std::string no_longer_entitled(Office &office, const ExamRecord &exam,
-                               std::optional<std::int64_t> before = {});
-
 /// Whether a condition is told by the record of the examiner: level, certificate, vision, vision test.
 bool is_of_examiner(const std::string &condition);
 

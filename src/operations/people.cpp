@@ -1,5 +1,6 @@
 #include "operations/people.hpp"
 
+#include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -79,8 +80,14 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
         entry.reason = needed_reason(request.why);
     }
     writing.add(std::move(entry));
-    for (const auto &coupon : writing.ledger().coupons_examined_by(person.name)) writing.touch(coupon);
+    touch_examined_by(writing, person.name);
     return {{person, !known}, {}};
+}
+
+void touch_examined_by(Writing &writing, const std::string &person) {
+    for (const auto &examiner : writing.ledger().examiners())
+        if (same_person(examiner, person))
+            for (const auto &coupon : writing.ledger().coupons_examined_by(examiner)) writing.touch(coupon);
 }
 
 std::optional<PersonRecord> person_named(Office &office, const std::string &name) {

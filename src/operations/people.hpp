@@ -42,6 +42,10 @@ struct PeopleList {
 };
 PeopleList list_people(Office &office, std::optional<Day> on = {});
 
+/// Which exams count may hang on what was said of somebody: coupons that were examined by them, however they
+/// are written.
+void touch_examined_by(Writing &writing, const std::string &person);
+
 /// The person on record by that name, capitals and blanks aside; nothing if there is none.
 std::optional<PersonRecord> person_named(Office &office, const std::string &name);
 

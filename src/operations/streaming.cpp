@@ -44,7 +44,7 @@ Streamed Stream::judge(const std::string &line) {
     CouponState coupon = fold_coupon(prepared.entries);
     for (auto &exam : coupon.exams) {
         office_.check_exam_of(coupon, exam);
-        office_.check_means_of(exam);
+        office_.check_means_of(coupon.record, exam);
     }
     out.coupon = judge_or_tell(office_, coupon, request_.by);
     return out;

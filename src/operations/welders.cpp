@@ -1,8 +1,10 @@
 #include "operations/welders.hpp"
 
 #include "facts/coupon_weld.hpp"
+#include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
+#include "operations/people.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -22,6 +24,16 @@ Entry entry_of(const WelderRecord &record) {
     out.subject = record.mark;
     out.body = codec::body_of(record);
     return out;
+}
+
+/// Nobody examines his own weld: whose they are hangs on the welder's name.
+void touch_coupons_of(Writing &writing, const WelderRecord &welder) {
+    for (const auto &text : writing.ledger().welders_named()) {
+        const auto names = names_in(text);
+        if (std::find(names.begin(), names.end(), welder.mark) != names.end())
+            for (const auto &coupon : writing.book().coupons_of(text)) writing.touch(coupon);
+    }
+    touch_examined_by(writing, welder.mark);
 }
 
 /// Processes that training may be in: the welder's own, and all that rules know.
@@ -120,6 +132,7 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
     record.mark = request.mark;
     take(record, request);
     writing.add(entry_of(record));
+    touch_coupons_of(writing, record);
     return {record, {}};
 }
 
@@ -135,6 +148,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     entry.supersedes = old.record_seq;
     entry.reason = needed_reason(request.why);
     writing.add(std::move(entry));
+    touch_coupons_of(writing, record);
     return {record, {}};
 }
 

@@ -43,7 +43,7 @@ Entry Writing::add(Entry entry) {
         for (auto &exam : state.exams)
             if (exam.number == entry.exam) {
                 office_.check_exam_of(state, exam);
-                office_.check_means_of(exam);
+                office_.check_means_of(state.record, exam);
             }
     return entry;
 }

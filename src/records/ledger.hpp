@@ -130,6 +130,11 @@ public:
     std::optional<Entry> last_exam_by(const std::string &examiner, const std::string &method);
     /// Coupons with an exam by this examiner, or once by.
     std::vector<std::string> coupons_examined_by(const std::string &examiner);
+    /// All who ever stood as the examiner of an exam, or the welder of a coupon, as they were written.
+    std::vector<std::string> examiners();
+    std::vector<std::string> welders_named();
+    /// Coupons with an exam by equipment of this serial number, or once by; capitals do not matter.
+    std::vector<std::string> coupons_examined_with(const std::string &serial);
     struct Document {
         std::string name, bytes;
     };
@@ -150,6 +155,8 @@ private:
     /// That what was appended in this transaction is there to be read.
     void check_appended();
     bool ends_with(const std::string &hash);
+    /// The first column of a query, with its one parameter if it has one.
+    std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
     struct Statements;
     struct Appended {
         std::int64_t first = 0, count = 0;

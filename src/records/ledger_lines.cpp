@@ -60,16 +60,38 @@ void Ledger::check_no_line_lacks() {
                      " than its entries, so that no list can be trusted; 'beadbook verify' names them");
 }
 
-std::vector<std::string> Ledger::coupons_examined_by(const std::string &examiner) {
+std::vector<std::string> Ledger::texts(const std::string &sql, const std::string &given) {
     return guarded(path_, [&] {
-        // As the index entry_by_examiner says it, word for word, so that it is used.
-        SQLite::Statement query(*db_, "SELECT DISTINCT subject FROM entry WHERE kind = 'exam' AND "
-                                      "json_extract(body, '$.examiner') = ?");
-        query.bind(1, examiner);
+        SQLite::Statement query(*db_, sql);
+        if (!given.empty()) query.bind(1, given);
         std::vector<std::string> out;
         while (query.executeStep()) out.push_back(query.getColumn(0).getString());
         return out;
     });
+}
+
+std::vector<std::string> Ledger::coupons_examined_by(const std::string &examiner) {
+    // As the index entry_by_examiner says it, word for word, so that it is used.
+    return texts("SELECT DISTINCT subject FROM entry WHERE kind = 'exam' AND "
+                 "json_extract(body, '$.examiner') = ?",
+                 examiner);
+}
+
+std::vector<std::string> Ledger::examiners() {
+    return texts("SELECT DISTINCT json_extract(body, '$.examiner') FROM entry WHERE kind = 'exam' AND "
+                 "json_extract(body, '$.examiner') IS NOT NULL");
+}
+
+std::vector<std::string> Ledger::welders_named() {
+    return texts("SELECT DISTINCT json_extract(body, '$.fields.welder') FROM entry WHERE kind = 'coupon' AND "
+                 "json_extract(body, '$.fields.welder') IS NOT NULL");
+}
+
+std::vector<std::string> Ledger::coupons_examined_with(const std::string &serial) {
+    return texts(
+        "SELECT DISTINCT subject FROM entry, json_each(body, '$.equipment') AS used WHERE kind = 'exam' "
+        "AND lower(json_extract(used.value, '$.serial')) = lower(?)",
+        serial);
 }
 
 std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {

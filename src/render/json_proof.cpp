@@ -27,7 +27,8 @@ nlohmann::json exam_json(const Case &c, const Judged &judged, const ProvenExam &
     if (record->level_as_typed) out["level as typed"] = true;
     out["date"] = print(record->date);
     if (record->finished) {
-        out["finished"] = print(record->finished->on);
+        if (record->finished->on) out["finished"] = print(*record->finished->on);
+        out["finished by"] = record->finished->by;
         out["found"] = record->finished->found;
     }
     if (!record->practice.empty()) out["practice"] = record->practice;

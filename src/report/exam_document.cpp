@@ -17,8 +17,10 @@ std::string found_text(int found) { return found == 0 ? "none found" : std::to_s
 
 /// Why it does not count; that it is open says the line before.
 void add_objection(Document &doc, const ExamRecord &exam) {
+    if (!exam.incomplete.empty()) doc.line("  it does not count: incomplete, " + exam.incomplete);
     if (!exam.invalid.empty()) doc.line("  " + exam.invalid);
-    if (exam.finished && !exam.open.empty()) doc.line("  it does not count: " + exam.open);
+    if (exam.incomplete.empty() && exam.finished && !exam.open.empty())
+        doc.line("  it does not count: " + exam.open);
 }
 
 } // namespace
@@ -47,9 +49,10 @@ Document document_of(const ExamsRecorded &done) {
              (first.finished ? " and finished: " + found_text(first.finished->found)
                              : "; next: log what they find, and finish them"));
     for (std::size_t i = 0; i < done.exams.size(); ++i)
-        if (!done.exams[i].invalid.empty() || (done.exams[i].finished && !done.exams[i].open.empty())) {
-            doc.line(exam_name(done.exams[i], done.coupons[i]) + ":");
-            add_objection(doc, done.exams[i]);
+        if (const ExamRecord &exam = done.exams[i];
+            !exam.incomplete.empty() || !exam.invalid.empty() || (exam.finished && !exam.open.empty())) {
+            doc.line(exam_name(exam, done.coupons[i]) + ":");
+            add_objection(doc, exam);
         }
     return doc;
 }
@@ -58,8 +61,7 @@ Document document_of(const SheetTaken &done) {
     Document doc;
     for (const auto &part : done.parts) {
         doc.line(padded(exam_name(part.exam, part.coupon), 24) + "  " +
-                 (part.exam.incomplete.empty() ? found_text(part.exam.finished->found)
-                                               : "incomplete: " + part.exam.incomplete));
+                 (part.exam.finished ? found_text(part.exam.finished->found) : "not finished"));
         for (const auto &found : part.found)
             doc.line("  #" + std::to_string(found.number) + " " + print_log_line(found));
         add_objection(doc, part.exam);

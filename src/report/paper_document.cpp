@@ -45,7 +45,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
     for (const auto &one : e.equipment) doc.pair(one.kind.empty() ? "equipment" : one.kind, one.serial);
     if (e.finished)
         doc.pair("found", std::to_string(e.finished->found),
-                 "said by " + e.finished->by + " on " + print(e.finished->on));
+                 "said by " + e.finished->by + (e.finished->on ? " on " + print(*e.finished->on) : ""));
     else
         doc.pair("found", Words("not finished: nobody has said how many, or none", Tone::cannot_say));
     const ExamDone done = e.done();

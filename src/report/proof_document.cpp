@@ -1,5 +1,6 @@
 #include "report/proof_document.hpp"
 
+#include "facts/person_name.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/own_file.hpp"
@@ -202,11 +203,15 @@ std::vector<std::pair<std::string, std::string>> facts_told(const Case &c, Missi
 
 std::string exam_told(const ExamRecord &exam) {
     std::string out = print(exam.date) + " by " + exam.examiner;
+    const auto &finished = exam.finished;
     if (!exam.level.empty()) out += ", level " + exam.level_told();
-    if (exam.finished)
-        out += exam.finished->found == 0
+    if (finished)
+        out += finished->found == 0
                    ? ", none found"
-                   : ", " + counted(static_cast<std::size_t>(exam.finished->found), "find", "finds");
+                   : ", " + counted(static_cast<std::size_t>(finished->found), "find", "finds");
+    if (finished &&
+        (!same_person(finished->by, exam.examiner) || (finished->on && *finished->on != exam.date)))
+        out += ", said by " + finished->by + (finished->on ? " on " + print(*finished->on) : "");
     return out +
            (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + practice_told(exam));
 }
@@ -277,9 +282,11 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
                           {}});
     doc.item(wanted.empty() ? "No dimension is wanted of it" : "Dimensions that the set wants", "",
              std::move(wanted));
-    doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
-             " compared, and none contradicts: sizes with each other and with places, places with the weld, "
-             "thicknesses, numbers of finds with entries, pieces that touch as one, names with measures");
+    doc.item(
+        counted(proof.compared, "pair of statements was", "pairs of statements were") +
+        " compared, and none contradicts: sizes with each other and with places, places with the weld, "
+        "thicknesses, magnetic with the material, numbers of finds with entries, pieces that touch as one, "
+        "names with measures");
     for (const auto &gap : c.set.gaps)
         gaps.push_back({gap.text + (gap.subject ? "" : " (names no kind of entry)"), "", {}});
     std::string looked = gaps_words(proof);

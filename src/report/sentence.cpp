@@ -188,8 +188,7 @@ std::string blank_words(const Case &c, std::size_t class_index, const Finding &f
 }
 
 std::string missing_words(const Finding &f) {
-    const auto names = names_of(f.missing);
-    return names.empty() ? "something" : listed(names);
+    return f.missing.any() ? listed(names_of(f.missing)) : "something";
 }
 
 std::string exam_words(const Case &c, const Finding &f) {
@@ -197,11 +196,14 @@ std::string exam_words(const Case &c, const Finding &f) {
     for (const Exam e : f.exams) names.emplace_back(name_of(e));
     std::string out = names.empty() ? "No examination is on record"
                                     : "No " + listed(names, "or") + " that counts is on record";
+    Missing needed = f.missing;
     for (const auto &exam : c.exams)
         if (!exam.counts &&
-            (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end()))
+            (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end())) {
             out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
-    if (f.missing.any()) out += "; whether it is needed hangs on " + missing_words(f);
+            needed = needed.without(exam.hangs_on);
+        }
+    if (needed.any()) out += "; whether it is needed hangs on " + listed(names_of(needed));
     if (!names.empty() && f.clause < 0 && !c.coupon.called_for[static_cast<std::size_t>(f.exams.front())])
         out += ", and the set judges what other methods find by no rule";
     return out;
@@ -253,8 +255,10 @@ std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) 
     if (!f.exams.empty())
         return "The " + std::string(name_of(f.exams.front())) +
                " was finished with fewer finds than are on record under it";
-    const std::string whose = f.indications.empty() ? "The coupon" : print_indications(c, f.indications);
-    return whose + ": " + missing_words(f) + " contradict each other, so one of them is not true";
+    if (f.missing == (lack_of(Fact::magnetic) | lack_of(Fact::material)))
+        return "It is said to be magnetic, and its material names a metal that is not (common practice)";
+    return (f.indications.empty() ? "The coupon" : print_indications(c, f.indications)) + ": " +
+           missing_words(f) + " contradict each other, so one of them is not true";
 }
 
 /// No reason speaks against the class, but a part of its proof is not there.

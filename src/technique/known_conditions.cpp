@@ -22,6 +22,15 @@ ConditionInfo word(std::string name, std::vector<std::string> words, std::vector
 ConditionInfo day(std::string name, std::vector<Exam> methods, std::string help) {
     return {std::move(name), Kind::day, {}, {}, std::move(methods), std::move(help)};
 }
+/// Of nothing of it there is no exam.
+ConditionInfo some(ConditionInfo info) {
+    info.needs_some = info.methods;
+    return info;
+}
+ConditionInfo some(ConditionInfo info, std::vector<Exam> methods) {
+    info.needs_some = std::move(methods);
+    return info;
+}
 ConditionInfo each_time(ConditionInfo info) {
     info.each_time = true;
     return info;
@@ -33,7 +42,7 @@ const std::vector<ConditionInfo> &condition_infos() {
     const Exam VT = Exam::VT, MT = Exam::MT, PT = Exam::PT, RT = Exam::RT;
     const std::vector<std::string> yes_no{"yes", "no"};
     static const std::vector<ConditionInfo> table{
-        amount("light", K::light, {VT, MT, PT}, "visible light on the surface"),
+        some(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"), {VT}),
         amount("distance", K::length, {VT}, "from the eye to the surface"),
         amount("angle", K::angle, {VT}, "of view to the surface"),
         word("aids", {}, {VT}, "mirrors, borescopes, lenses"),
@@ -43,9 +52,9 @@ const std::vector<ConditionInfo> &condition_infos() {
              "kind of current, or a permanent magnet"),
         amount("current", K::current, {MT}, "magnetizing current"),
         amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
-        amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing"),
-        amount("directions", K::number, {MT}, "field directions, about 90 degrees apart"),
-        each_time(amount("field", K::field, {MT}, "tangential field at the surface")),
+        some(amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing")),
+        some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")),
+        each_time(some(amount("field", K::field, {MT}, "tangential field at the surface"))),
         each_time(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil")),
         word("particles", {"dry", "wet"}, {MT}, "how they are brought on"),
         word("colour", {"visible", "fluorescent"}, {MT}, "of the particles"),
@@ -62,13 +71,13 @@ const std::vector<ConditionInfo> &condition_infos() {
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
         each_time(amount("temperature", K::temperature, {PT}, "of the part")),
         amount("base dwell", K::time, {PT}, "dwell that the procedure gives at ordinary temperature"),
-        amount("dwell", K::time, {PT}, "penetrant dwell"),
+        some(amount("dwell", K::time, {PT}, "penetrant dwell")),
         amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
         amount("drying", K::time, {PT}, "from removal to developer"),
         word("dried by", {"oven", "air", "wiping"}, {PT}, "how it was dried"),
         amount("oven", K::temperature, {PT}, "drying oven"),
         word("developer", {"dry", "soluble", "suspended", "nonaqueous"}, {PT}, "form of the developer"),
-        amount("developing", K::time, {PT}, "from dry developer to reading"),
+        some(amount("developing", K::time, {PT}, "from dry developer to reading")),
         amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
         amount("ambient", K::light, {MT, PT}, "visible light under UV-A"),
         word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
@@ -80,7 +89,7 @@ const std::vector<ConditionInfo> &condition_infos() {
                          "geometric; worked out from the three sizes if not given")),
         word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
              {RT}, "exposure arrangement"),
-        amount("exposures", K::number, {RT}, "number of exposures"),
+        some(amount("exposures", K::number, {RT}, "number of exposures")),
         each_time(amount("density", K::number, {RT}, "lowest film density in the area of interest")),
         each_time(amount("highest density", K::number, {RT}, "highest film density there")),
         each_time(

@@ -18,6 +18,8 @@ struct ConditionInfo {
     std::vector<Exam> methods;               ///< empty: all
     std::string help;
     bool each_time = false; ///< read or measured on each exam, so that the last one's value says nothing
+    std::vector<Exam> needs_some =
+        {}; ///< methods that without any of it are none; common practice, no source
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.

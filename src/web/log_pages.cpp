@@ -89,8 +89,9 @@ std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
                link_to(at.path + "/conditions", "Read the conditions") + "</p>\n";
-    if (at.exam.finished && !at.exam.open.empty())
-        out += "<p class=\"caution\">It does not count: " + escaped(at.exam.open) + "</p>\n";
+    if (const std::string &why = at.exam.incomplete.empty() ? at.exam.open : at.exam.incomplete;
+        at.exam.finished && !why.empty())
+        out += "<p class=\"caution\">It does not count: " + escaped(why) + "</p>\n";
     out += "<h2>Found</h2>\n" + finds + end_of(visit, at, last, count);
     if (judged.judged) out += verdict_parts(*judged.judged, false);
     return out + "</div>\n";

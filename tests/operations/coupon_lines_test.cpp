@@ -183,7 +183,7 @@ TEST_CASE("a person whose certificate is said to have ended takes the lines back
     Booth booth;
     PersonRequest person;
     person.name = "A. Field";
-    person.certificates = {"VT II number 1", "MT II number 2", "RT II number 3"};
+    person.certificates = {"VT II number 1", "MT II number 2", "RT II until 2026-12-31 number 3"};
     booth.write([&](Writing &w) { write_person(w, person); });
     accepted_coupon(booth);
     booth.write([](Writing &w) { judge_and_keep(w, "T-1", {}); });
@@ -200,10 +200,15 @@ TEST_CASE("a person whose certificate is said to have ended takes the lines back
     CHECK(verify(booth.office, {true, ""}).holds());
     booth.write([](Writing &w) { judge_and_keep(w, "T-1", {}); });
     CHECK(verify(booth.office, {true, ""}).holds());
-    // A newer certificate of the same number takes nothing from exams of before.
-    ended.certificates = {"RT II since 2027-01-01 number 3", "MT II number 2"};
+    // One that was renewed under its number takes nothing from exams of before; one that had no end, and is
+    // said to begin later, does.
+    ended.certificates = {"RT II since 2027-01-01 until 2031-12-31 number 3", "MT II number 2"};
     booth.write([&](Writing &w) { write_person(w, ended); });
     CHECK(listed_verdict(booth) == Verdict::accept);
+    ended.certificates = {"VT II since 2027-01-01 number 1"};
+    booth.write([&](Writing &w) { write_person(w, ended); });
+    CHECK(listed_verdict(booth) == Verdict::cannot_say);
+    CHECK(verify(booth.office, {true, ""}).holds());
 }
 
 TEST_CASE("what the shop confirms of its own copy makes lists judge afresh", "[lines]") {

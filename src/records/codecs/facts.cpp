@@ -81,7 +81,7 @@ nlohmann::json json_of(const ExamRecord &exam) {
     if (!exam.equipment.empty()) out["equipment"] = json_of(exam.equipment);
     if (const auto &f = exam.finished) {
         out["found"] = f->found;
-        out["finished on"] = print(f->on);
+        if (f->on) out["finished on"] = print(*f->on);
         out["finished by"] = f->by;
     }
     put_sure(out, exam.sure);
@@ -106,11 +106,13 @@ ExamRecord exam_from(const nlohmann::json &json) {
     if (json.contains("found")) {
         if (!json["found"].is_number_integer() || json["found"] < 0 || json["found"] > 1'000'000)
             throw DataError("exam: \"found\" is not a whole number from 0");
-        // Written by hand it may be all that is said.
-        const std::string on = text_of(json, "finished on", "exam"),
-                          by = text_of(json, "finished by", "exam");
-        out.finished = ExamFinished{json["found"].get<int>(), on.empty() ? out.date : parse_day(on),
-                                    by.empty() ? out.examiner : by};
+        // Written by hand it may be all that is said; that nobody finished it is said by an empty text.
+        const std::string on = text_of(json, "finished on", "exam");
+        out.finished =
+            ExamFinished{json["found"].get<int>(),
+                         {},
+                         json.contains("finished by") ? text_of(json, "finished by", "exam") : out.examiner};
+        if (!on.empty()) out.finished->on = parse_day(on);
     }
     if (json.contains("equipment")) out.equipment = equipment_used_from(json["equipment"]);
     if (json.contains("conditions")) {

@@ -1,5 +1,6 @@
 #include "records/codecs/owners_copy.hpp"
 
+#include "facts/person_name.hpp"
 #include "records/codecs/typed.hpp"
 
 namespace beadbook::codec {

@@ -1,0 +1,170 @@
+#include "operations/exam_means.hpp"
+
+#include "facts/exam_standing.hpp"
+#include "facts/person_name.hpp"
+#include "measure/text.hpp"
+#include "operations/entitled.hpp"
+#include "operations/equipment.hpp"
+#include "records/codecs/people.hpp"
+#include "records/codecs/typed.hpp"
+#include "records/fold.hpp"
+#include "technique/known_conditions.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+constexpr std::string_view from_practice = " (common practice, no source)";
+
+template <class List>
+void leave_out_since(List &history, std::optional<std::int64_t> before) {
+    if (before) std::erase_if(history, [&](const Entry &e) { return e.seq >= *before; });
+}
+
+/// The names that a text may stand for: itself, and those enrolled under the marks that it holds.
+std::vector<std::string> names_behind(Office &office, const std::string &text,
+                                      std::optional<std::int64_t> before) {
+    std::vector<std::string> out{text};
+    for (const auto part : names_in(text)) {
+        const std::string mark(part);
+        if (mark.find(' ') != std::string::npos || !office.book().knows_welder(mark)) continue;
+        auto history = office.book().welder_history(mark);
+        leave_out_since(history, before);
+        std::erase_if(history, [](const Entry &e) { return e.kind != "welder"; });
+        if (!history.empty()) out.push_back(fold_welder(mark, history).record.name);
+    }
+    return out;
+}
+
+Objection objection_of_metal(const CouponRecord &coupon, const ExamRecord &exam) {
+    const std::string_view why = info(exam.method).needs_magnetic;
+    const std::string said = coupon.get("magnetic");
+    if (why.empty() || said == "yes") return {};
+    if (said == "no") return {std::string(why) + std::string(from_practice), {}};
+    return {"the coupon does not say whether its metal is magnetic; give 'magnetic', yes or no" +
+                std::string(from_practice),
+            lack_of(Fact::magnetic)};
+}
+
+/// What the record of people says of the examiner. One who was taken for another than the one on record, for
+/// sure, is a stranger.
+std::string objection_of_people(Office &office, const ExamRecord &exam, const Practice *practice,
+                                std::optional<std::int64_t> before) {
+    const auto people = office.book().people();
+    std::string name = word_among(exam.examiner, people);
+    if (name.empty() && std::find(exam.sure.begin(), exam.sure.end(), another_examiner) == exam.sure.end())
+        for (const auto &one : people)
+            if (same_person(one, exam.examiner)) name = one;
+    const auto person = name.empty() ? std::nullopt : person_before(office, name, before);
+    if (!person) return "";
+    const Entitled entitled = entitled_by_record(office, *person, exam.method, exam.date, before);
+    if (!entitled.objection.empty()) return why_not_entitled(entitled.objection);
+    return vision_over(*person, exam.date, practice) ? why_not_entitled("vision-over") : "";
+}
+
+std::string objection_of_equipment(const ExamRecord &exam) {
+    for (const auto &used : exam.equipment)
+        if (used.withdrawn || (used.until && *used.until < exam.date)) return caution_of(used, exam.date);
+    return "";
+}
+
+/// What a condition says by itself, whatever a practice asks of it.
+std::string objection_of(const ConditionInfo &info, const ConditionValue &value, const ExamRecord &exam,
+                         const Practice *practice) {
+    const auto &some = info.needs_some;
+    if (info.kind == ConditionInfo::Kind::amount)
+        return value.amount == Exact(0) && std::find(some.begin(), some.end(), exam.method) != some.end()
+                   ? "of nothing there is no " + std::string(name_of(exam.method))
+                   : "";
+    if (info.name == "level" && !may_judge_alone(exam.method, value.text).value_or(false))
+        return "that level does not judge alone";
+    if ((info.name == "certificate" || info.name == "meter due") && value.day < exam.date)
+        return "it was over on the day of the exam";
+    if (info.name == "vision" && !speaks_of_vision(practice) &&
+        value.day + parse_period("1 year") < exam.date)
+        return "the test was more than a year before the exam";
+    return "";
+}
+
+std::string objection_of_conditions(const ExamRecord &exam, const Practice *practice) {
+    for (const auto &[name, text] : exam.conditions) {
+        const ConditionInfo *info = condition_info(name);
+        if (!info) continue;
+        try {
+            const std::string why = objection_of(*info, read_condition_value(*info, text), exam, practice);
+            if (!why.empty())
+                return "condition " + name + "=" + text + ": " + why + std::string(from_practice);
+        } catch (const InputError &) {
+            continue; // written before the words were fixed
+        }
+    }
+    return "";
+}
+
+/// Why the examiner is not entitled by what was said of him after the exam was entered: a certificate that
+/// had ended by then or was taken off, a lower level.
+std::string no_longer_entitled(Office &office, const ExamRecord &exam, std::int64_t before) {
+    const auto person = person_before(office, exam.examiner, {});
+    if (!person) return "";
+    auto history = office.book().person_history(person->name);
+    leave_out_since(history, before);
+    std::string out;
+    for (auto e = history.rbegin(); e != history.rend(); ++e) {
+        const PersonRecord then = codec::person_from(person->name, codec::parsed(e->body));
+        const Entitlement entitled = entitlement(then, exam.method, exam.date);
+        if (out.empty() && entitled.objection == "certificate-later") continue;
+        if (entitled.objection != "certificate-none")
+            return why_not_entitled(out.empty() ? entitled.objection : out);
+        out = entitled.objection;
+    }
+    return ""; // somebody whose certificate for the method was never on record has lost none
+}
+
+} // namespace
+
+bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person,
+               std::optional<std::int64_t> before) {
+    const std::string welder = coupon.get("welder");
+    if (person.empty() || welder.empty()) return false;
+    const auto examiners = names_behind(office, person, before),
+               welders = names_behind(office, welder, before);
+    return std::any_of(examiners.begin(), examiners.end(), [&](const std::string &one) {
+        return std::any_of(welders.begin(), welders.end(),
+                           [&](const std::string &other) { return same_person(one, other); });
+    });
+}
+
+Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
+                       std::optional<std::int64_t> before) {
+    if (auto metal = objection_of_metal(coupon, exam); !metal.why.empty()) return metal;
+    if (exam.finished && !names_somebody(exam.finished->by))
+        return {"nobody who can be asked said that it is finished", {}};
+    if (welded_by(office, coupon, exam.examiner, before))
+        return {"its examiner welded this coupon" + std::string(from_practice), {}};
+    const auto practice = exam.practice_hash.empty()
+                              ? nullptr
+                              : office.catalogue().kept_practice(office.ledger(), exam.practice_hash);
+    std::string why = objection_of_people(office, exam, practice.get(), before);
+    if (why.empty()) why = objection_of_equipment(exam);
+    if (why.empty()) why = objection_of_conditions(exam, practice.get());
+    return {std::move(why), {}};
+}
+
+void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before) {
+    for (auto &one : exam.equipment) {
+        const auto known = equipment_of(office, one.serial);
+        if (!known) continue;
+        auto history = office.book().equipment_history(known->serial);
+        leave_out_since(history, before);
+        if (!history.empty()) one = used_on(fold_equipment(known->serial, history).record, exam.date);
+    }
+}
+
+std::string objection_of_ninth(Office &office, const ExamRecord &exam, std::int64_t before) {
+    for (const auto &used : exam.equipment)
+        if (used.until && *used.until < exam.date) return caution_of(used, exam.date);
+    return no_longer_entitled(office, exam, before);
+}
+
+} // namespace beadbook

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "operations/office.hpp"
+
+namespace beadbook {
+
+/// What speaks against an exam by whom, with what and on which metal it was made.
+struct Objection {
+    std::string why;  ///< in a sentence; empty: nothing does
+    Missing hangs_on; ///< what of the coupon would tell whether it counts; none if it certainly does not
+};
+
+/// As the record stands, or stood before an entry, all by common practice, no source, where no practice that
+/// the exam goes by says otherwise: a magnetic method on metal that is, or may be, not magnetic; nobody who
+/// finished it; an examiner who welded the coupon, or whom the record of people does not entitle; equipment
+/// that was out of use or of calibration; conditions that were over on its day, or of which there was
+/// nothing.
+Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
+                       std::optional<std::int64_t> before = {});
+
+/// The equipment of an exam as it is on record by now, whatever was on record when the exam was entered.
+void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before = {});
+
+/// Whether they are one: by name, by the mark that the coupon gives, or by the name enrolled under it.
+bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person,
+               std::optional<std::int64_t> before = {});
+
+/// Why the ninth engine did not count an exam: a calibration that was over by what was on record when the
+/// exam was entered, or a certificate that the record of people took away since.
+std::string objection_of_ninth(Office &office, const ExamRecord &exam, std::int64_t before);
+
+} // namespace beadbook
