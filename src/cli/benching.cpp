@@ -1,5 +1,6 @@
 // The bench: the same operations as pages.
 #include "cli/command.hpp"
+#include "measure/text.hpp"
 #include "render/json_account.hpp"
 #include "render/json_bench.hpp"
 #include "web/bench.hpp"
@@ -34,6 +35,11 @@ ExitCode run_bench(Call &call) {
     if (call.has("sign-in")) {
         if (call.has("as")) throw UsageError("who is at the bench is who signed in: --sign-in takes no --as");
         world.door = read_door(call.text("sign-in"));
+        if (const int of_door = world.door->bench_port; call.has("port") && port != of_door)
+            throw UsageError("--port: the proxy of " + shown(call.text("sign-in")) +
+                             " asks the bench at port " + std::to_string(of_door) +
+                             "; leave --port out, or write the folder anew with "
+                             "--nginx and --port");
     }
     Bench bench(std::move(world));
     std::optional<StopSignal> signal;

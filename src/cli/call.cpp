@@ -55,6 +55,10 @@ int Call::number(const std::string &option, std::string_view what, int otherwise
     return has(option) ? whole_number(text(option), what) : otherwise;
 }
 
+int Call::days(int otherwise) const {
+    return text("days") == "0" ? 0 : number("days", "number of days", otherwise);
+}
+
 std::map<std::string, std::string> Call::coupon_fields() const {
     std::map<std::string, std::string> out;
     for (const auto &field : beadbook::coupon_fields())

@@ -40,6 +40,8 @@ public:
     std::optional<Day> day(const std::string &option) const;
     /// The whole number that an option gives. Throws UsageError.
     int number(const std::string &option, std::string_view what, int otherwise = 0) const;
+    /// The number of days that --days gives; 0: today alone. Throws UsageError.
+    int days(int otherwise) const;
     /// Fields of a coupon that the call gives.
     std::map<std::string, std::string> coupon_fields() const;
     /// What a word names: a file, or the text of standard input for "-".
@@ -82,7 +84,8 @@ public:
         if (json())
             session_.out << json_text(result, all);
         else
-            session_.print(beadbook::text(document_of(result), session_.paint(), session_.width));
+            session_.print((has("dry-run") ? "it would be so (--dry-run):\n" : "") +
+                           beadbook::text(document_of(result), session_.paint(), session_.width));
         return ExitCode::done;
     }
     /// Notes on the error stream, unless it is to be quiet.

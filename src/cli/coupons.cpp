@@ -102,7 +102,7 @@ std::vector<Command> coupon_commands() {
     return {
         enters(For::technician, run_register, R"(register COUPON|COUPON..COUPON
 register a test coupon: joint, sizes, metal, criteria and class
-register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in
+register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in --weld-thickness full --magnetic no --material "stainless steel"
 Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units, else the unit of the other sizes.
 Pipe goes by NPS and schedule (--diameter "NPS 2" --thickness "sch 40"), sheet by gauge (--thickness "16 ga steel").
 What is not known is left out: a rule that needs it then says so instead of passing the coupon.

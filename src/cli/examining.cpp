@@ -95,7 +95,7 @@ LogRequest log_request(const Call &call, int exam) {
     if (call.words().size() > 1) return out;
     out.name = call.text("file", "-");
     out.text = call.input(out.name);
-    out.is_file = true;
+    out.is_file = out.may_finish = true;
     return out;
 }
 
@@ -244,6 +244,7 @@ A line: TYPE, then measures and place in any order. Words without quotes are one
   cra l.2 7:00                         cut short, where only one type begins so; an hour alone is the place
   MT crack 0.2 at 3                    the method, where several exams are open
   #7 crack 0.2 at 3                    as the program prints it: find 7; refused if 7 was used
+  VT none                              of a file or standard input: the exam is finished, it found nothing
 Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across [left];
 face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick names.
 A digit right behind a # is a find's number; a comment has a blank or a letter there. A bare `at 6` round a tube
@@ -262,11 +263,11 @@ sheet monday.txt
   VT MT; by A. Field; level II; light=1000 lx     a head: methods, then who and how
   T-1 VT undercut l 3/8 d 0.010 at 1-1/2           coupon, method, find (see 'log')
   "   MT crack 0.2 at 3                            " is the coupon of the line before
-  T-2..T-15 none                                   all methods of the head found none
+  T-2..T-15 none # all clean                       all methods of the head found none; the remark is their note
   T-9 MT incomplete: the yoke failed               does not count
 Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
-what changes: who, level, procedure and day stay; practice and conditions do not. Keys: by, level, date, practice,
-procedure, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing, and every bad line is named.)",
+what changes: who, level, procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
+practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing, and every bad line is named.)",
                {sure_option(),
                 {"again", "", "exams of that coupon, method, day and person on record are other ones"}}),
         enters(For::technician, run_finish, R"(finish [COUPON [EXAM]]

@@ -1,5 +1,6 @@
 #include "cli/help.hpp"
 
+#include "measure/text.hpp"
 #include "report/document.hpp"
 
 #include <sstream>
@@ -24,9 +25,11 @@ std::string program_help() {
     out << R"(beadbook COMMAND ...   examination log and acceptance evaluator for weld test coupons
 
 Example:
-  beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --weld-thickness 3/16in
-  beadbook exam T-7 PT --examiner "A. Field" --level II
-  beadbook log T-7 "rounded indication 0.06 at 2.1"
+  beadbook register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in \
+      --thickness 0.065in --weld-thickness full --magnetic no --material "stainless steel"
+  beadbook exam T-7 VT --examiner "A. Field" --level II --found none
+  beadbook exam T-7 PT --examiner "A. Field" --level II --condition "dwell=10 min"
+  beadbook log T-7 "rounded indication 0.01 at 2:30" --finish
   beadbook judge T-7
 )";
     for (const auto &heading : headings()) {
@@ -41,12 +44,42 @@ Example:
     return out.str();
 }
 
-std::string command_help(const Command &command) {
+namespace {
+
+/// Long lines wrapped, with their indent; those that go on in the next one are wrapped as one.
+std::string fitted(const std::string &text, std::size_t width) {
+    constexpr std::size_t goes_on = 80; // a line of a paragraph that ends sooner ends it
+    std::string out, paragraph;
+    const auto finish = [&] {
+        if (!paragraph.empty())
+            out += (out.empty() ? "" : "\n") + wrapped(paragraph, width, paragraph.find_first_not_of(' '));
+        paragraph.clear();
+    };
+    std::istringstream lines(text);
+    bool joins = false;
+    for (std::string line; std::getline(lines, line);) {
+        if (!joins || line.starts_with(' ')) finish();
+        joins = !line.starts_with(' ') && line.size() >= goes_on;
+        if (line.starts_with(' ') && line.size() <= width)
+            out += (out.empty() ? "" : "\n") + line; // its columns stay
+        else
+            paragraph += (paragraph.empty() ? "" : " ") + line;
+    }
+    finish();
+    return out;
+}
+
+} // namespace
+
+std::string command_help(const Command &command, std::size_t width) {
     std::ostringstream out;
-    out << "beadbook " << command.line(0) << " [options]\n"
+    out << wrapped("beadbook " + command.line(0) + " [options]", width, 0) << "\n"
         << command.summary() << "\n\nExample:\n  " << command.example() << "\n";
-    if (const std::string more = command.details(); !more.empty()) out << "\n" << more << "\n";
-    out << "\n" << options_help(command.all_options()) << "\n" << exit_codes << "\n" << caution;
+    if (const std::string more = command.details(); !more.empty()) out << "\n" << fitted(more, width) << "\n";
+    out << "\n"
+        << options_help(command.all_options(), width) << "\n"
+        << fitted(std::string(exit_codes), width) << "\n\n"
+        << fitted(std::string(caution), width) << "\n";
     return out.str();
 }
 

@@ -16,7 +16,7 @@ extern const std::string_view exit_codes;
 
 /// The commands under the headings of the people they are for.
 std::string program_help();
-/// One command: words, example, what more there is to say, options.
-std::string command_help(const Command &command);
+/// One command, in lines of at most `width`: words, example, what more there is to say, options.
+std::string command_help(const Command &command, std::size_t width);
 
 } // namespace beadbook

@@ -101,6 +101,11 @@ ExitCode run_judge(Call &call) {
     if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
     if (call.has("all")) return judge_every(call);
+    if (call.at(0).find_first_of(",") != std::string::npos || call.at(0).find("..") != std::string::npos)
+        throw UsageError(
+            "'" + shown(call.at(0)) +
+            "' is several coupons; 'judge --all' judges those that its "
+            "options ask for, such as --cohort, --welder or --from and --to; else judge each by itself");
     check_no_selection(call);
     return judge_one(call);
 }
@@ -120,6 +125,8 @@ ExitCode run_why(Call &call) {
 
 ExitCode run_grade(Call &call) {
     const std::string &decision = call.words().back();
+    if (call.words().size() == 2 && (call.at(0) == "passed" || call.at(0) == "failed"))
+        throw UsageError("the coupon stands before its grade: grade " + shown(decision) + " " + call.at(0));
     if (decision != "passed" && decision != "failed")
         throw UsageError("'" + shown(decision) + "' is no grade; expected passed or failed");
     if (call.has("all") == (call.words().size() > 1)) throw UsageError("give one COUPON or --all");

@@ -2,8 +2,8 @@
 
 #include "measure/text.hpp"
 
+#include <algorithm>
 #include <boost/program_options.hpp>
-#include <sstream>
 
 namespace po = boost::program_options;
 
@@ -17,10 +17,10 @@ const po::value_semantic *taking(const Option &option) {
 }
 
 po::options_description described(const std::vector<Option> &options) {
-    po::options_description out("Options", 100, 60);
+    po::options_description out;
     for (const auto &option : options) {
         const std::string names = option.name + (option.quick ? std::string(",") + option.quick : "");
-        out.add_options()(names.c_str(), taking(option), option.help.c_str());
+        out.add_options()(names.c_str(), taking(option), "");
     }
     return out;
 }
@@ -47,7 +47,8 @@ Args parse_words(const std::vector<Option> &options, const std::vector<std::stri
         std::vector<std::string> names, begun;
         for (const auto &option : options) names.push_back("--" + option.name);
         for (const auto &name : names)
-            if (asked.size() > 3 && name.starts_with(asked)) begun.push_back(name);
+            if (asked.size() > 3 && (name.starts_with(asked) || name.ends_with(asked.substr(1))))
+                begun.push_back(name);
         const bool number = asked.size() > 1 && asked.find_first_of("0123456789") == 1;
         throw UsageError("there is no option '" + shown(asked) + "'" +
                          (number ? "; a word that begins with - is read as one, unless -- stands before it"
@@ -73,10 +74,22 @@ Args parse_words(const std::vector<Option> &options, const std::vector<std::stri
             map.count(word) ? map[word].as<std::vector<std::string>>() : std::vector<std::string>{}};
 }
 
-std::string options_help(const std::vector<Option> &options) {
-    std::ostringstream out;
-    out << described(options);
-    return out.str();
+std::string options_help(const std::vector<Option> &options, std::size_t width) {
+    std::vector<std::string> names;
+    std::size_t column = 0;
+    for (const auto &option : options) {
+        names.push_back("  " + (option.quick ? std::string("-") + option.quick + ", " : std::string()) +
+                        "--" + option.name + (option.value.empty() ? "" : " " + option.value));
+        column = std::max(column, std::min(names.back().size() + 2, width / 3));
+    }
+    std::string out = "Options:\n";
+    for (std::size_t i = 0; i < options.size(); ++i) {
+        const bool beside = names[i].size() + 2 <= column;
+        const std::string first =
+            beside ? padded(names[i], column) : names[i] + "\n" + std::string(column, ' ');
+        out += first + wrapped(options[i].help, width, column).substr(column) + "\n";
+    }
+    return out;
 }
 
 } // namespace beadbook

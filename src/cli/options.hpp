@@ -65,7 +65,7 @@ private:
 /// Throws UsageError.
 Args parse_words(const std::vector<Option> &options, const std::vector<std::string> &words);
 
-/// The options as a help shows them: a title, then one or more lines each.
-std::string options_help(const std::vector<Option> &options);
+/// The options as a help shows them: a title, then one or more lines each, none longer than `width`.
+std::string options_help(const std::vector<Option> &options, std::size_t width);
 
 } // namespace beadbook

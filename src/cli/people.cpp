@@ -36,6 +36,8 @@ ExitCode run_equipment(Call &call) {
     request.why = call.text("why");
     if (call.has("date") && !call.has("withdraw"))
         throw UsageError("--date is the day of a withdrawal; a calibration stands with its own day");
+    if (call.has("withdraw") && request.withdraw.empty())
+        throw UsageError("--withdraw wants the reason why it is used no more");
     if (call.words().empty()) {
         if (request.says_something() || call.has("why")) throw UsageError("which equipment? give its SERIAL");
         return call.tell(list_equipment(call.office(), call.day("on")));

@@ -54,9 +54,8 @@ ExitCode print_record(Call &call) {
 }
 
 ExitCode print_due(Call &call) {
-    return tell_page(
-        call, document_of(due(call.office(), call.number("days", "number of days", 60), call.day("on"))), {},
-        {"checked by, date"});
+    return tell_page(call, document_of(due(call.office(), call.days(60), call.day("on"))), {},
+                     {"checked by, date"});
 }
 
 ExitCode print_labels(Call &call) {

@@ -53,11 +53,15 @@ public:
         if (held_back_) return std::exchange(held_back_, std::nullopt);
         return next_(sign());
     }
-    /// ", coupon T-7 still open: 1 (VT)"; empty where nothing is.
+    /// ", coupon T-7 still open: exam 1 (VT)" of each coupon of this sitting; empty where nothing is.
     std::string left_open() {
-        const CouponState state = call_.office().coupon(coupon_);
-        const auto open = state.open_exams();
-        return open.empty() ? "" : ", coupon " + coupon_ + " still open: exam " + named(open);
+        std::string out;
+        for (const auto &mark : seen_) {
+            const CouponState state = call_.office().coupon(mark);
+            if (const auto open = state.open_exams(); !open.empty())
+                out += ", coupon " + mark + " still open: exam " + named(open);
+        }
+        return out;
     }
 
     std::size_t logged() const { return logged_; }
@@ -108,6 +112,7 @@ private:
         if (exam == 0 && open.empty())
             throw refused("no exam of coupon " + coupon + " is open").mend({"exam", {coupon}, {}});
         coupon_ = coupon;
+        if (std::find(seen_.begin(), seen_.end(), coupon) == seen_.end()) seen_.push_back(coupon);
         exam_ = exam;
         chosen_ = by_method;
         session_.out
@@ -236,6 +241,7 @@ private:
     Next next_;
     std::optional<std::string> held_back_; ///< a line that was read as an answer, and is none
     std::string coupon_;
+    std::vector<std::string> seen_; ///< coupons of this sitting, in order
     int exam_ = 0;
     std::optional<Exam> by_;  ///< the method that lines are of where several exams are open
     bool chosen_ = false;     ///< the exam was chosen by it

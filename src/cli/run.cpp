@@ -10,6 +10,22 @@
 namespace beadbook {
 namespace {
 
+/// A value of an option that was typed without quotes: `--examiner A. Field`. Empty if it is none.
+std::string value_without_quotes(const Command &command, const std::vector<std::string> &words,
+                                 const std::vector<std::string> &given) {
+    const auto options = command.all_options();
+    for (std::size_t i = 2; i < words.size(); ++i) {
+        const bool a_word = std::find(given.begin(), given.end(), words[i]) != given.end();
+        const bool takes_one = std::any_of(options.begin(), options.end(), [&](const Option &one) {
+            return "--" + one.name == words[i - 2] && one.value == "NAME";
+        });
+        if (a_word && takes_one)
+            return "; what has several words stands in quotes: " + words[i - 2] + " \"" +
+                   shown(words[i - 1]) + " " + shown(words[i]) + "\"";
+    }
+    return "";
+}
+
 Args parse(const Command &command, const std::vector<std::string> &words) {
     Args args = parse_words(command.all_options(), words);
     if (args.has("help")) return args;
@@ -18,11 +34,14 @@ Args parse(const Command &command, const std::vector<std::string> &words) {
     const std::string expected =
         arguments.empty() ? command.name() + " takes options only" : "expected " + arguments;
     if (given.size() < command.least()) throw UsageError("too few words; " + expected);
-    if (given.size() > command.most())
+    if (given.size() > command.most()) {
+        const std::string unquoted = value_without_quotes(command, words, given);
         throw UsageError("'" + shown(given[command.most()]) + "' is one word too many; " + expected +
-                         (arguments.ends_with("TEXT") || arguments.ends_with("LINE")
+                         (!unquoted.empty() ? unquoted
+                          : arguments.ends_with("TEXT") || arguments.ends_with("LINE")
                               ? "; what has several words stands in quotes"
                               : ""));
+    }
     return args;
 }
 
@@ -54,7 +73,8 @@ std::string in_words(const Refusal &e, const Command *command) {
         out += (out.ends_with("?")                    ? " give "
                 : out.find('\n') != std::string::npos ? "\ngive "
                                                       : ": give ") +
-               option_text(e.field(), command);
+               (e.example().empty() ? option_text(e.field(), command)
+                                    : "--" + e.field() + " " + word_text(e.example()));
     for (const auto &remedy : e.remedies()) {
         const bool first = &remedy == &e.remedies().front();
         out += (first ? (out.ends_with("?") ? " Or mend it with 'beadbook " : "; mend it with 'beadbook ")
@@ -145,7 +165,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
         const Args args = parse(command, {words.begin() + 1, words.end()});
         if (!args.has("help")) return run_command(command, with_settings(command, args, session), session);
     }
-    session.print(command_help(command));
+    session.print(command_help(command, session.width));
     return ExitCode::done;
 }
 

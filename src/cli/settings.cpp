@@ -1,5 +1,6 @@
 #include "cli/settings.hpp"
 
+#include "facts/coupon_record.hpp"
 #include "language/fields.hpp"
 #include "measure/text.hpp"
 #include "records/files.hpp"
@@ -15,6 +16,34 @@ struct NearerVariable {
     std::string name, option;
 };
 const NearerVariable variables[] = {{"BEADBOOK_BOOK", "book"}, {"BEADBOOK_USER", "by"}};
+
+/// What a person must say each time: what was seen, done or meant, and of what.
+constexpr std::string_view said_each_time[] = {
+    "again",  "all",    "as-before",    "as-logged", "back",     "calibration", "certificate", "condition",
+    "coupon", "date",   "document",     "edition",   "exam",     "equipment",   "every-open",  "file",
+    "finish", "forget", "found",        "graded",    "head",     "incomplete",  "like",        "lock",
+    "method", "name",   "new-key",      "note",      "override", "page",        "remark",      "replaces",
+    "seal",   "second", "set-password", "sure",      "text",     "to",          "unlock",      "verdict",
+    "vision", "way",    "weld",         "why",       "withdraw", "without",     "work"};
+
+/// A statement, if the command enters it: never a habit of the shop. Of a coupon's fields only what all
+/// coupons of a class have alike is one, and only where they are registered.
+bool is_statement(const Command &command, const std::string &option) {
+    if (!command.enters) return false;
+    if (std::find(std::begin(said_each_time), std::end(said_each_time), option) != std::end(said_each_time))
+        return true;
+    const CouponField *field = coupon_field(option);
+    if (!field || command.name() == "exam") return false;
+    return command.name() != "register" || field->kind == CouponField::Kind::measure ||
+           field->kind == CouponField::Kind::day || option == "mechanical";
+}
+
+bool may_not_be_set(const std::string &section, const std::string &option) {
+    const auto &all = commands();
+    return std::any_of(all.begin(), all.end(), [&](const Command &one) {
+        return (section == "every" || section == one.name()) && is_statement(one, option);
+    });
+}
 
 /// The options that a section of the file may set: of one command, or of any.
 std::vector<Option> options_of_section(const std::string &name) {
@@ -45,6 +74,12 @@ void read_section(const Yaml::Entry &section, const std::string &path, Issues &i
             for (const auto &one : known) names.push_back(one.name);
             issues.error(entry.key_where, section.key,
                          "there is no option '" + shown(entry.key) + "'" + did_you_mean(entry.key, names));
+            continue;
+        }
+        if (may_not_be_set(section.key, entry.key)) {
+            issues.error(entry.key_where, section.key,
+                         "'" + entry.key +
+                             "' is said in each call by whoever acts; no setting stands for it");
             continue;
         }
         const std::string at = section.key + "." + entry.key;
@@ -96,10 +131,12 @@ Args with_settings(const Command &command, Args given, const Session &session) {
             return v.option == option && !session.environment(v.name).empty();
         });
     };
+    // What --like takes over goes before a habit.
+    const bool like = given.has("like");
     // What is said of the command wins over what is said of every one.
     for (const std::string &section : {command.name(), std::string("every")})
         for (const auto &one : settings)
-            if (one.command == section && !set_nearer(one.option) &&
+            if (one.command == section && !set_nearer(one.option) && !(like && coupon_field(one.option)) &&
                 std::any_of(options.begin(), options.end(),
                             [&](const Option &o) { return o.name == one.option; }))
                 given.otherwise(one.option, one.value);

@@ -15,7 +15,7 @@ std::string settings_path(const Session &session);
 ///     register: {criteria: ufgs-15216n, units: in}
 ///
 /// None if there is no file. Throws DataError with line and column: no such command or option, a flag that is
-/// not `yes`.
+/// not `yes`, or what a person must say each time.
 std::vector<Setting> settings_in_file(const Session &session);
 
 /// The call's words, and what the settings say for the rest. Variables of the environment go before the file.

@@ -8,9 +8,7 @@
 namespace beadbook {
 namespace {
 
-ExitCode run_due(Call &call) {
-    return call.tell(due(call.office(), call.number("days", "number of days", 60), call.day("on")));
-}
+ExitCode run_due(Call &call) { return call.tell(due(call.office(), call.days(60), call.day("on"))); }
 
 ExitCode run_extend(Call &call) {
     const ExtendRequest request{call.at(0),         whole_number(call.at(1), "number of a qualification"),

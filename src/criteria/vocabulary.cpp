@@ -106,6 +106,15 @@ std::vector<TypeId> Vocabulary::perhaps(std::string_view word) const {
     return {out.begin(), out.end()};
 }
 
+std::vector<TypeId> Vocabulary::sharing(std::string_view word) const {
+    const std::string given = folded(word);
+    std::set<TypeId> out;
+    if (given.empty()) return {};
+    for (const auto &[name, id] : words_)
+        if (name.starts_with(given) || name.ends_with(" " + given)) out.insert(id);
+    return {out.begin(), out.end()};
+}
+
 bool Vocabulary::is_a(TypeId type, TypeId wider) const {
     for (std::optional<TypeId> t = type; t; t = types_[*t].under)
         if (*t == wider) return true;

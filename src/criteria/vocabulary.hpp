@@ -52,6 +52,8 @@ public:
     /// The types that a word can mean without naming one: an unclear word, or the first letters, three at
     /// least, of a word. By name.
     std::vector<TypeId> perhaps(std::string_view word) const;
+    /// The types one of whose names begins so, or ends with this word: what a word alone may be short for.
+    std::vector<TypeId> sharing(std::string_view word) const;
     /// Is `type` the same as `wider`, or one of its kinds?
     bool is_a(TypeId type, TypeId wider) const;
     /// Cause and remedy of the type or the nearest wider one that has them.

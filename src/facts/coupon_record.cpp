@@ -45,6 +45,17 @@ std::vector<Exam> exams_in(std::string list) {
     return out;
 }
 
+/// What else may be meant by a word that a field does not take: another name of one that it takes, or the
+/// word of another field.
+std::string meant_by(const FactInfo &fact, const std::string &value) {
+    if (same_word(value, "pipe") && word_index(fact, "tube") > 0) return "; write tube";
+    std::vector<std::string> fields;
+    for (const auto &field : coupon_fields())
+        if (field.kind == Kind::fact && word_index(info(field.fact), value) > 0) fields.push_back(field.name);
+    return fields.size() == 1 ? "; '" + shown(value) + "' is a word of " + fields.front()
+                              : did_you_mean(value, fact.words);
+}
+
 } // namespace
 
 const std::vector<CouponField> &coupon_fields() {
@@ -151,7 +162,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         const FactInfo &fact = info(field->fact);
         if (word_index(fact, value) == 0)
             throw DataError(name + ": '" + shown(value) + "'; expected " + listed(fact.words, "or") +
-                            did_you_mean(value, fact.words));
+                            meant_by(fact, value));
         fields[name] = {value, {}};
         break;
     }

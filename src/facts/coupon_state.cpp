@@ -68,6 +68,13 @@ int CouponState::finds_of(int exam) const {
     return found == finds.end() ? 0 : found->second;
 }
 
+bool CouponState::changed_after(std::int64_t entry) const {
+    const auto later = [&](const auto &of) {
+        return std::any_of(of.begin(), of.end(), [&](const auto &one) { return one.second > entry; });
+    };
+    return record_seq > entry || later(exam_seq) || later(indication_seq);
+}
+
 std::vector<ExamDone> CouponState::exams_done() const {
     std::vector<ExamDone> out;
     for (const auto &e : exams) out.push_back(e.done());

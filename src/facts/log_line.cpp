@@ -1,5 +1,6 @@
 #include "facts/log_line.hpp"
 
+#include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -81,7 +82,7 @@ private:
     void read_method() {
         blanks();
         const std::string_view word = peek_word();
-        const auto method = exam_named(word);
+        const auto method = exam_named(word.substr(0, word.size() - (word.ends_with(':') ? 1 : 0)));
         if (!method || vocabulary_.find(word)) return;
         method_ = method;
         at_ += word.size();
@@ -137,6 +138,13 @@ private:
             throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which",
                              begin);
         }
+        if (const std::string_view first = peek_word();
+            like_a_method(first) && type_named(text_.substr(begin + first.size()), vocabulary_))
+            throw InputError("'" + shown(first) + "' is no exam; expected " + exam_names_text(), begin);
+        for (const std::string_view word : {found, peek_word()})
+            if (const auto could = vocabulary_.sharing(word); !could.empty())
+                throw InputError(
+                    "'" + shown(word) + "' could be " + few_of(could, vocabulary_) + "; write which", begin);
         if (const std::string word = lowered(peek_word()); word == "none" || word == "nothing")
             throw InputError("'" + shown(found) +
                                  "' is no find; that an exam found none is said when it is "
@@ -149,7 +157,7 @@ private:
 
     /// A key that stands at its number: l.2, d0.010.
     bool at_its_number(std::string_view word, std::string_view quick) const {
-        return word.size() > quick.size() && word.starts_with(quick) &&
+        return word.size() > quick.size() && same_word(word.substr(0, quick.size()), quick) &&
                (word[quick.size()] == '.' || std::isdigit(static_cast<unsigned char>(word[quick.size()])));
     }
 
@@ -172,7 +180,7 @@ private:
             return read_size(begin);
         const std::string_view word = peek_word();
         const auto takes = [&](std::string_view name) {
-            if (word != name) return false;
+            if (!same_word(word, name)) return false;
             at_ += name.size();
             return true;
         };
@@ -182,16 +190,16 @@ private:
             set_place(out_.at, begin, "place");
             blanks();
             const std::size_t to = at_;
-            if (peek_word() != "to") throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
+            if (!same_word(peek_word(), "to")) throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
             at_ += 2;
             return set_place(out_.end, to, "end");
         }
         if (takes("across")) {
             blanks();
-            if (peek_word() == "left") {
+            if (same_word(peek_word(), "left")) {
                 at_ += 4;
                 out_.across_left = true;
-            } else if (peek_word() == "right") {
+            } else if (same_word(peek_word(), "right")) {
                 at_ += 5;
             }
             if (out_.across) throw InputError("'across' is given twice", begin);
@@ -207,19 +215,24 @@ private:
         if (word.size() > 1 && word.front() == '-' && word.find_first_of("0123456789") == 1)
             throw InputError(
                 "'" + shown(word) + "' is not understood: a measure and a place are not below zero", begin);
+        if (const std::string way = without_sign(text_.substr(begin)); !way.empty())
+            throw InputError("'" + shown(word) + "': a key stands before its number with a blank; write '" +
+                                 way + "'",
+                             begin);
         throw InputError("'" + shown(word) +
                              "' is not understood; expected a measure (l, w, d, h, s), a place (at, from .. "
-                             "to, mid), face, root, smooth, sharp or # and a remark",
+                             "to, mid), face, root, smooth, sharp or # and a remark" +
+                             (word.size() > 2 ? did_you_mean(word, keys_of_a_line()) : ""),
                          begin);
     }
 
     bool read_attribute() {
-        const std::string_view word = peek_word();
+        const std::string word = lowered(peek_word());
         for (std::size_t a = 0; a < attribute_count; ++a)
             if (const auto index = word_index(info(static_cast<Attribute>(a)), word)) {
                 if (out_.words[a] != 0 && out_.words[a] != index)
                     throw InputError("both '" + info(static_cast<Attribute>(a)).words[out_.words[a] - 1u] +
-                                         "' and '" + std::string(word) + "'",
+                                         "' and '" + word + "'",
                                      at_);
                 out_.words[a] = index;
                 at_ += word.size();

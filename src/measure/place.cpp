@@ -30,29 +30,42 @@ std::optional<Exact> clock_share(std::string_view text) {
     return turns >= Exact(1) ? turns - Exact(1) : turns;
 }
 
-/// `6` round a tube: a distance or an hour. The datum is the same by both.
-bool may_be_an_hour(std::string_view text) {
-    if (text.empty() || text.size() > 2) return false;
-    int value = 0;
-    for (const char c : text) {
-        if (c < '0' || c > '9') return false;
-        value = value * 10 + (c - '0');
-    }
-    return value >= 1 && value <= 12;
+struct Hour {
+    int hour = 0, minute = 0;
+};
+int number_of(std::string_view digits) {
+    int out = 0;
+    for (const char c : digits) out = c < '0' || c > '9' ? 1000 : out * 10 + (c - '0');
+    return out;
 }
 
-[[noreturn]] void ask_which_reading(const std::string &text, const WeldLine &weld, std::optional<Unit> unit) {
+/// `6` and `3.30` round a tube: a distance or an hour. The datum is the same by both. Of hundredths only the
+/// quarters of an hour are doubted: nobody means minutes by 3.27.
+std::optional<Hour> may_be_an_hour(std::string_view text) {
+    const std::size_t point = text.find('.');
+    const std::string_view whole = text.substr(0, point);
+    const std::string_view part = point == text.npos ? "00" : text.substr(point + 1);
+    if (whole.empty() || whole.size() > 2 || part.size() != 2) return std::nullopt;
+    const Hour out{number_of(whole), number_of(part)};
+    const bool on_clock = out.hour >= 1 && out.hour <= 12 && out.minute < 60 && out.minute % 15 == 0;
+    return on_clock ? std::optional(out) : std::nullopt;
+}
+
+[[noreturn]] void ask_which_reading(const std::string &text, Hour read, const WeldLine &weld,
+                                    std::optional<Unit> unit) {
     const Unit shown_in = unit.value_or(Unit::inch);
-    std::string hour = text + " o'clock";
+    const std::string minutes = (read.minute < 10 ? ":0" : ":") + std::to_string(read.minute);
+    const std::string clock = std::to_string(read.hour) + minutes;
+    std::string hour = read.minute == 0 ? std::to_string(read.hour) + " o'clock" : clock;
     if (weld.length) {
-        const Exact share = Exact(text == "12" ? 0 : std::stoi(text)) / Exact(12);
+        const Exact share = Exact(read.hour % 12 * 60 + read.minute) / Exact(12 * 60);
         const Exact along = Exact::whole((share * Exact(weld.length->nm)).rounded());
         hour += " (" + print(along, Dimension::length, shown_in) + " from the datum)";
     }
     const std::string distance =
         unit ? text + " " + std::string(name_of(*unit)) : text + " in, " + text + " mm";
     throw InputError("'" + text + "' on a weld that closes on itself: " + distance + " or " + hour +
-                     "? write '" + text + " " + std::string(name_of(shown_in)) + "' or '" + text + ":00'");
+                     "? write '" + text + " " + std::string(name_of(shown_in)) + "' or '" + clock + "'");
 }
 
 } // namespace
@@ -84,7 +97,8 @@ Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::option
             throw InputError("'" + shown(text) + "' needs the tube's outside diameter or the weld's length");
         return {std::string(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};
     }
-    if (weld.closed && may_be_an_hour(text)) ask_which_reading(std::string(text), weld, unit);
+    if (const auto read = weld.closed ? may_be_an_hour(text) : std::nullopt)
+        ask_which_reading(std::string(text), *read, weld, unit);
     Typed place = parse_measured(text, Dimension::length, unit);
     if (weld.length && place.value > Exact(weld.length->nm))
         throw InputError("'" + shown(text) + "' is off the weld, which is " +

@@ -31,14 +31,17 @@ public:
     const std::string &field() const { return field_; }
     /// The field was not given, and must be.
     bool missing() const { return missing_; }
+    /// What it would most likely be given; empty if nobody can say.
+    const std::string &example() const { return example_; }
     const std::vector<Remedy> &remedies() const { return remedies_; }
 
     Refusal &&at(std::string field) && {
         field_ = std::move(field);
         return std::move(*this);
     }
-    Refusal &&give(std::string field) && {
+    Refusal &&give(std::string field, std::string example = "") && {
         missing_ = true;
+        example_ = std::move(example);
         return std::move(*this).at(std::move(field));
     }
     void mend(Remedy remedy) & { remedies_.push_back(std::move(remedy)); }
@@ -49,7 +52,7 @@ public:
 
 private:
     Kind kind_;
-    std::string field_;
+    std::string field_, example_;
     bool missing_ = false;
     std::vector<Remedy> remedies_;
 };

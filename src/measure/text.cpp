@@ -91,6 +91,26 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return row.back();
 }
 
+/// Without capitals, and what parts the words of a name.
+std::string bare(std::string_view word) {
+    std::string out = lowered(word);
+    std::erase_if(out, [](char c) { return c == '-' || c == '_' || c == '.' || c == ' '; });
+    return out;
+}
+
+/// The only candidate that begins so; empty if none or several do.
+std::string only_one_begun(const std::string &word, const std::vector<std::string> &candidates) {
+    constexpr std::size_t least = 4;
+    std::string out;
+    if (word.size() < least) return out;
+    for (const auto &candidate : candidates)
+        if (bare(candidate).starts_with(word)) {
+            if (!out.empty() && out != candidate) return "";
+            out = candidate;
+        }
+    return out;
+}
+
 } // namespace
 
 std::string_view trimmed(std::string_view s) {
@@ -101,6 +121,24 @@ std::string_view trimmed(std::string_view s) {
 
 std::string padded(std::string_view text, std::size_t width) {
     return std::string(text) + std::string(text.size() < width ? width - text.size() : 1, ' ');
+}
+
+std::string wrapped(std::string_view text, std::size_t width, std::size_t indent) {
+    std::string out(indent, ' ');
+    std::size_t column = indent;
+    for (const auto word : words_of(text)) {
+        const bool begins = column == indent;
+        if (!begins && column + 1 + word.size() > width) {
+            out += "\n" + std::string(indent, ' ');
+            column = indent;
+        } else if (!begins) {
+            out += " ";
+            ++column;
+        }
+        out += word;
+        column += word.size();
+    }
+    return out;
 }
 
 std::vector<std::string_view> words_of(std::string_view s) {
@@ -218,6 +256,11 @@ std::string listed(const std::vector<std::string> &items, std::string_view last)
 std::string nearest_word(std::string_view word, const std::vector<std::string> &candidates) {
     // A long pasted text is no misspelling, and comparing it would take for ever.
     if (word.size() > 60) return {};
+    // What differs by capitals alone is meant sooner than another word.
+    if (std::string same = word_among(word, candidates); !same.empty()) return same;
+    const std::string plain = bare(word);
+    for (const auto &candidate : candidates)
+        if (!plain.empty() && bare(candidate) == plain) return candidate;
     std::string best;
     std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
     for (const auto &candidate : candidates) {
@@ -227,7 +270,7 @@ std::string nearest_word(std::string_view word, const std::vector<std::string> &
             best = candidate;
         }
     }
-    return best;
+    return best.empty() ? only_one_begun(plain, candidates) : best;
 }
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string> &candidates) {

@@ -21,6 +21,10 @@ std::string lowered(std::string_view text);
 /// With blanks up to a width in bytes, and one in any case: a column of a listing.
 std::string padded(std::string_view text, std::size_t width);
 
+/// The text in lines of at most `width` characters, cut at blanks, each behind so many blanks. A word that is
+/// longer has a line of its own.
+std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
+
 /// Input quoted in a message: cut at 60 characters, control bytes and broken UTF-8 replaced by '?'.
 std::string shown(std::string_view text);
 

@@ -117,8 +117,8 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
     if (!material.empty() && !coupon.get("criteria").empty() &&
         coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)
         out.push_back("material '" + shown(material) +
-                      "' names no metal that criteria could ask for; write the metal with it, such as '" +
-                      shown(material) + " steel'");
+                      "' names no metal that criteria could ask for; write beside it which metal it is: " +
+                      listed(info(Fact::material).words, "or"));
     return out;
 }
 

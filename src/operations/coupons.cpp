@@ -6,6 +6,7 @@
 #include "operations/coupon_hints.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
+#include "operations/turned_verdicts.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -103,6 +104,7 @@ std::string fields_of(const CouponRecord &coupon, const std::string &asked) {
 /// A weld thickness that was the thinner member's does not stay behind unsaid where that changes: it may have
 /// come from `full`.
 void check_weld_follows(const CouponRecord &old, const CouponRequest &said, const CouponRecord &now) {
+    const std::string of = old.id == now.id ? "" : " as of coupon " + old.id;
     const auto weld = now.fields.find("weld-thickness");
     if (weld == now.fields.end() || said.fields.contains("weld-thickness")) return;
     const auto before = old.facts().values, after = now.facts().values;
@@ -110,10 +112,11 @@ void check_weld_follows(const CouponRecord &old, const CouponRequest &said, cons
         before[Quantity::thinner] == after[Quantity::thinner] ||
         weld->second.value != before[Quantity::thinner])
         return;
-    throw refused("weld-thickness is " + weld->second.text +
-                  ", which was the thickness of the thinner member, and that is another now; say it again: "
+    throw refused("weld-thickness is " + weld->second.text + of +
+                  ", which was the thickness of the thinner member, and that is " +
+                  (of.empty() ? "another now; say it again: " : "another here; say it: ") +
                   "full if the butt is welded through, else its own measure")
-        .give("weld-thickness");
+        .give("weld-thickness", "full");
 }
 
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
@@ -126,9 +129,9 @@ void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
 
 CouponRecord described(Catalogue &catalogue, const CouponRequest &request, CouponRecord base,
                        const RangeRules *by) {
+    const CouponRecord before = base;
     base.id = request.mark;
     check_coupon_id(base.id);
-    const CouponRecord before = base;
     auto fields = request.fields;
     if (says_through(request)) fields.erase("weld-thickness");
     base.set_all(fields);
@@ -140,22 +143,26 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     for (const char *field : {"filler-group", "filler-type"})
         if (request.fields.contains(field) || request.fields.contains("process"))
             if (std::string why = filler_of_several(base, field); !why.empty()) throw refused(why).at(field);
+    check_weld_follows(before, request, base);
     set_aside(catalogue, request, before, base);
     return base;
 }
 
 std::vector<std::string> sizes_understood(const std::map<std::string, std::string> &given,
                                           const CouponRecord &kept) {
-    std::vector<std::string> out;
+    std::map<std::string, std::vector<std::string>> by_source;
     const NominalSizes &sizes = NominalSizes::shipped();
     for (const auto &[field, text] : given) {
         const std::string kept_text = kept.get(field);
         const std::string_view called = size_and_name(kept_text).second;
         if (called.empty() || !size_and_name(text).second.empty()) continue;
         if (const auto known = field == "diameter" ? sizes.outside(called) : sizes.wall(called, {}))
-            out.push_back(field + ": " + known->called + " is " + known->size +
-                          ", the nominal size; no mill tolerance is taken off (" + known->source + ")");
+            by_source[known->source].push_back(field + ": " + known->called + " is " + known->size);
     }
+    std::vector<std::string> out;
+    for (const auto &[source, read] : by_source)
+        out.push_back(joined(read, ", ") + (read.size() == 1 ? ", the nominal size" : ", the nominal sizes") +
+                      "; no mill tolerance is taken off (" + source + ")");
     return out;
 }
 
@@ -216,14 +223,15 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
-    check_weld_follows(old.record, request.said, now);
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);
     e.supersedes = old.record_seq;
     e.reason = needed_reason(request.why);
+    const auto before = as_it_stands(writing, now.id);
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
+    note_turned_verdicts("this", before, as_it_stands(writing, now.id), out.notes);
     note_through(request.said, out);
     add_notes(out.notes, sizes_understood(request.said.fields, out.value));
     if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())

@@ -105,6 +105,11 @@ std::optional<Int128> percent_of_limit(const Exact &measured, const Exact &limit
     }
 }
 
+std::string day_in_order(Office &office, const CouponRecord &coupon) {
+    if (std::string welded = coupon.get("welded"); !welded.empty()) return welded;
+    return office.book().history(coupon.id).front().at.substr(0, 10);
+}
+
 AlikeCoupons earlier_of(Office &office, const std::string &mark) {
     const CouponState now = office.coupon(mark);
     const Kind kind = kind_of_alike(now.record);
@@ -136,8 +141,11 @@ std::vector<AlikeCoupons> alike_of(Office &office, const Selection &of) {
             .first->second.coupons.push_back(compared(office, one.coupon()));
     });
     std::vector<AlikeCoupons> out;
-    for (auto &[kind, alike] : kinds)
-        if (alike.coupons.size() > 1) out.push_back(std::move(alike));
+    for (auto &[kind, alike] : kinds) {
+        if (alike.coupons.size() < 2) continue;
+        put_in_order(alike.coupons, [&](const auto &one) { return day_in_order(office, one.record); });
+        out.push_back(std::move(alike));
+    }
     return out;
 }
 

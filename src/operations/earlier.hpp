@@ -3,7 +3,9 @@
 #include "measure/natural_order.hpp"
 #include "operations/judging.hpp"
 
+#include <algorithm>
 #include <map>
+#include <utility>
 
 namespace beadbook {
 
@@ -44,5 +46,20 @@ struct AlikeCoupons {
 AlikeCoupons earlier_of(Office &office, const std::string &mark);
 /// All like coupons among those of a welder, where there are two or more of a kind.
 std::vector<AlikeCoupons> alike_of(Office &office, const Selection &of);
+
+/// The day by which a welder's coupons are put in order: of the weld, or where nobody told it the one of the
+/// registration, as a text that sorts.
+std::string day_in_order(Office &office, const CouponRecord &coupon);
+
+/// Sorts a list by a text of each, which is asked for once; equal ones stay as they stand.
+template <class List, class Key>
+void put_in_order(List &list, Key key) {
+    std::vector<std::pair<std::string, std::size_t>> order;
+    for (std::size_t i = 0; i < list.size(); ++i) order.emplace_back(key(list[i]), i);
+    std::sort(order.begin(), order.end());
+    List out;
+    for (const auto &[text, at] : order) out.push_back(std::move(list[at]));
+    list = std::move(out);
+}
 
 } // namespace beadbook

@@ -43,6 +43,9 @@ std::string against_words(const std::string &class_id, const std::string &now, c
 
 std::string grade_moved_words(const std::string &class_id, const std::string &was, const std::string &now) {
     if (was.empty()) return "the verdict that it was given on is not on record";
+    if (was == now)
+        return "what was said of the coupon then is not what is said now, though the verdict for class " +
+               class_id + " is '" + now + "' as it was";
     return "the verdict for class " + class_id + " was '" + was + "' when it was given and is '" + now +
            "' now";
 }

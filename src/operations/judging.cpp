@@ -30,7 +30,11 @@ std::optional<std::size_t> class_sought(const JudgeRequest &request, const Coupo
 void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     if (!judged.withdrawn.empty()) return; // nothing was judged
     std::string body = codec::verdict_body(*judged.set, judged.judgement);
-    if (!coupon.verdicts.empty() && coupon.verdicts.back().body == body) return;
+    if (!coupon.verdicts.empty()) {
+        // The same of something else is said again, or nobody could tell that it was looked at since.
+        const StoredVerdict &last = coupon.verdicts.back();
+        if (last.body == body && !coupon.changed_after(last.seq)) return;
+    }
     writing.ledger().keep_criteria(judged.set->hash, judged.set->name, judged.set->text);
     Entry e;
     e.kind = "verdict";

@@ -37,10 +37,11 @@ public:
 private:
     void take(const Entry &e) {
         // Once the coupon itself was changed all is read again, but only when somebody asks.
-        if (!moved_) moved_ = !take_entry(state_, e);
-        if (!moved_ && e.exam)
-            for (auto &exam : state_.exams)
-                if (exam.number == e.exam) office_.check_exam_of(state_, exam);
+        if (moved_) return;
+        const auto touched = exams_touched(state_, e);
+        moved_ = !take_entry(state_, e);
+        for (auto &exam : state_.exams)
+            if (touched.contains(exam.number)) office_.check_exam_of(state_, exam);
     }
 
     Office &office_;

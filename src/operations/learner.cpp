@@ -53,6 +53,7 @@ Learner learner_of(Office &office, const Selection &of) {
         ++decided;
         if (judged->verdict() == Verdict::accept && !judged->bends_failed()) ++accepted;
     });
+    put_in_order(out.coupons, [&](const auto &one) { return day_in_order(office, one.record); });
     out.accepted = share_of(accepted, decided);
     out.alike = alike_of(office, of);
     return out;

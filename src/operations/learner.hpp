@@ -21,7 +21,7 @@ struct LearnerCoupon {
 struct Learner {
     std::string welder, name; ///< the name if the welder is enrolled
     Selection of;
-    std::vector<LearnerCoupon> coupons; ///< in the order in which they were registered
+    std::vector<LearnerCoupon> coupons; ///< by the day of the weld (operations/earlier.hpp)
     std::vector<AlikeCoupons> alike;    ///< those of a kind beside each other
     Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn. Not accepted is
                     ///< what was, and whose mechanical tests failed

@@ -13,10 +13,10 @@ namespace beadbook {
 ///     T-9 MT incomplete: the yoke failed
 ///
 /// A head names the methods, then who and how; what a later head does not say stays as it was, but for
-/// practice and conditions, which are of one head. Below it a line is a coupon (or " for the same), the
-/// method if the head has several, and a find (facts/log_line.hpp), `none`, or `incomplete: why`. Each coupon
-/// that is named gets an exam by every method of the head, and it must be said what each found; so the exams
-/// are finished. `#` begins a comment.
+/// practice, conditions, equipment and note, which are of one head. Below it a line is a coupon (or " for the
+/// same), the method if the head has several, and a find (facts/log_line.hpp), `none` (a remark behind it is
+/// the exam's note), or `incomplete: why`. Each coupon that is named gets an exam by every method of the
+/// head, and it must be said what each found; so the exams are finished. `#` begins a comment.
 struct SheetRequest {
     std::string text;
     std::string name = "sheet"; ///< for messages

@@ -18,7 +18,8 @@ struct LogWordInfo {
     LogWord word;
     std::size_t most; ///< words that may follow
 };
-constexpr std::array<LogWordInfo, 11> log_words{{{"help", LogWord::help, 0},
+constexpr std::array<LogWordInfo, 13> log_words{{{"help", LogWord::help, 0},
+                                                 {"?", LogWord::help, 0},
                                                  {"list", LogWord::list, 0},
                                                  {"undo", LogWord::undo, 1},
                                                  {"verdict", LogWord::verdict, 1},
@@ -28,7 +29,8 @@ constexpr std::array<LogWordInfo, 11> log_words{{{"help", LogWord::help, 0},
                                                  {"next", LogWord::next, 0},
                                                  {"on", LogWord::on, 2},
                                                  {"done", LogWord::done, 0},
-                                                 {"quit", LogWord::done, 0}}};
+                                                 {"quit", LogWord::done, 0},
+                                                 {"exit", LogWord::done, 0}}};
 
 const LogWordInfo *log_word(std::string_view text) {
     const auto at = std::find_if(log_words.begin(), log_words.end(),
@@ -89,7 +91,7 @@ std::string_view log_orders_help() {
            "  all           these are all that the open exams found, none where no find is logged; goes on\n"
            "  next          go to the next coupon that has an open exam\n"
            "  on COUPON [N] go to another coupon, and its exam N\n"
-           "  done          leave; the exam stays open (also Ctrl-D)\n";
+           "  done          leave; the exam stays open (also quit, exit, Ctrl-D)\n";
 }
 
 std::vector<std::string> ways_on(Office &office, std::string_view before, std::string_view begun) {

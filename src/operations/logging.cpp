@@ -6,9 +6,11 @@
 #include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
+#include "operations/log_words.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
+#include <map>
 #include <set>
 #include <sstream>
 
@@ -25,7 +27,7 @@ std::vector<std::string> doubts_about(const CouponRecord &coupon,
 }
 
 ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
-                    std::optional<Unit> unit) {
+                    std::optional<Unit> unit, bool may_finish) {
     ParsedLog out;
     Faults faults;
     int number = 0;
@@ -43,6 +45,11 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
             continue;
         }
         try {
+            if (const LogOrder order = may_finish ? log_order(line) : LogOrder{};
+                order.word == LogWord::nothing) {
+                out.none.push_back(order.method);
+                continue;
+            }
             out.lines.push_back(read_log_line(line, weld, unit));
             out.numbers.push_back(number);
         } catch (const InputError &e) {
@@ -206,7 +213,7 @@ std::vector<std::string> guesses_in(const ParsedLog &log) {
     return out;
 }
 
-/// Refuses lines that an exam of theirs was given before.
+/// Refuses lines that an exam of theirs was given before: all of a text, or some of it.
 void check_not_again(const CouponState &state, const std::vector<IndicationRecord> &found,
                      const std::string &file) {
     std::set<int> exams;
@@ -216,6 +223,17 @@ void check_not_again(const CouponState &state, const std::vector<IndicationRecor
         if (i.file == file && exams.contains(i.exam)) numbers.push_back("#" + std::to_string(i.number));
     if (!numbers.empty())
         throw refused("the same lines are logged already, as " + listed(numbers)).give("again");
+    std::map<std::pair<int, std::string>, int> standing;
+    for (const auto &i : state.indications)
+        if (exams.contains(i.exam)) standing.emplace(std::pair(i.exam, print_log_line(i)), i.number);
+    for (const auto &i : found)
+        if (const auto at = standing.find({i.exam, print_log_line(i)}); at != standing.end())
+            numbers.push_back("'" + shown(at->first.second) + "' as #" + std::to_string(at->second));
+    if (!numbers.empty())
+        throw refused(
+            (numbers.size() == 1 ? "a line is logged already: " : "some lines are logged already: ") +
+            listed(numbers) + "; leave out what is, or if these are other finds")
+            .give("again");
 }
 
 } // namespace
@@ -226,19 +244,22 @@ namespace {
 Done<Logged> taken_as(const CouponState &state, const std::string &who, const LogRequest &request) {
     const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
-    ParsedLog log = parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit());
-    if (log.lines.empty())
+    ParsedLog log =
+        parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit(), request.may_finish);
+    if (log.lines.empty() && log.none.empty())
         throw refused("there is no line to log" +
                       (request.is_file && request.name != "-" ? " in " + shown(request.name) : "") +
                       "; expected such as 'gas pore 0.045 at 3.2'");
     auto notes = guesses_in(log);
-    Logged out{request.coupon, 0, filed(state, request, exams, std::move(log)), {}};
+    Logged out{request.coupon, 0, {}, {}, {}};
+    for (const auto &method : log.none) out.none.push_back(exam_for(state, request.exam, who, method));
+    out.indications = filed(state, request, exams, std::move(log));
     if (request.is_file) {
         const std::string file = hash_of_lines(request.text);
         if (!request.again) check_not_again(state, out.indications, file);
         for (auto &i : out.indications) i.file = file;
     }
-    out.exam = out.indications.front().exam;
+    out.exam = out.indications.empty() ? out.none.front() : out.indications.front().exam;
     for (auto &doubt : doubts_about(coupon, out.indications)) notes.push_back(std::move(doubt));
     return {std::move(out), std::move(notes)};
 }
@@ -248,6 +269,7 @@ Done<Logged> taken_as(const CouponState &state, const std::string &who, const Lo
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     auto out = taken_as(writing.coupon(request.coupon), writing.stamp().who, request);
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
+    for (const int exam : out.value.none) finish_exam(writing, {request.coupon, exam, 0});
     return out;
 }
 

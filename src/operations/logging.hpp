@@ -13,13 +13,15 @@ struct LogRequest {
     std::string name = "line"; ///< of the file, for messages
     bool sure = false;         ///< what nobody would believe at first sight is meant so
     bool is_file = false;      ///< the lines came as one text, which is noticed if it comes again
-    bool again = false;        ///< it is meant to come again
+    bool again = false;        ///< what stands already is meant to come again
+    bool may_finish = false;   ///< a line `none` or `VT none` finishes its exam
 };
 struct Logged {
     std::string coupon;
-    int exam = 0; ///< of the first line
+    int exam = 0; ///< of the first find, or of the first that found none
     std::vector<IndicationRecord> indications;
     std::optional<int> finished; ///< the exams were finished as well, with so many finds in all
+    std::vector<int> none = {};  ///< exams that are finished with none found
 
     /// That the lines went to, by number.
     std::vector<int> exams() const;
@@ -43,10 +45,11 @@ int exam_for(const CouponState &coupon, int number, const std::string &who = "",
 /// Every line read, or one refusal that names every bad line.
 struct ParsedLog {
     std::vector<LogLine> lines;
-    std::vector<int> numbers; ///< of each in the text, from 1
+    std::vector<int> numbers;              ///< of each in the text, from 1
+    std::vector<std::optional<Exam>> none; ///< lines `none` and `VT none`, where they are asked for
 };
 ParsedLog parse_log(const std::string &text, const std::string &name, const WeldLine &weld,
-                    std::optional<Unit> unit);
+                    std::optional<Unit> unit, bool may_finish = false);
 
 /// The lines of a text by which it is known again: without blanks around, empty ones and comments.
 std::string hash_of_lines(const std::string &text);

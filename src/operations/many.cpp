@@ -10,14 +10,15 @@ namespace {
 /// same.
 constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
 
-CouponRecord likeness(Writing &writing, const std::string &like, std::vector<std::string> &notes) {
-    if (like.empty()) return {};
-    CouponRecord out = writing.coupon(like).record;
+CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vector<std::string> &notes) {
+    if (request.like.empty()) return {};
+    CouponRecord out = writing.coupon(request.like).record;
     for (const char *field : of_one_coupon) out.fields.erase(field);
     out.withdrawn.clear();
     std::vector<std::string> taken;
-    for (const auto &[name, value] : out.fields) taken.push_back(name + " " + value.text);
-    notes.push_back("like " + like + ": " + listed(taken));
+    for (const auto &[name, value] : out.fields)
+        if (!request.fields.contains(name)) taken.push_back(name + " " + value.text);
+    notes.push_back("like " + request.like + ": " + (taken.empty() ? "nothing" : listed(taken)));
     return out;
 }
 
@@ -25,14 +26,15 @@ CouponRecord likeness(Writing &writing, const std::string &like, std::vector<std
 
 Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request) {
     Done<std::vector<CouponRecord>> out;
-    const CouponRecord base = likeness(writing, request.like, out.notes);
+    const CouponRecord base = likeness(writing, request, out.notes);
     std::vector<std::string> welders;
     if (const auto welder = request.fields.find("welder");
-        welder != request.fields.end() && request.marks.size() > 1)
+        welder != request.fields.end() &&
+        (request.marks.size() > 1 || welder->second.find("..") != std::string::npos))
         welders = marks_in(welder->second);
     if (welders.size() > 1 && welders.size() != request.marks.size())
         throw refused(std::to_string(welders.size()) + " welders for " +
-                      std::to_string(request.marks.size()) + " coupons; expected as many")
+                      counted(request.marks.size(), "coupon") + "; expected as many")
             .at("welder");
     MarksAlike alike(writing.book());
     for_each_mark(request.marks, [&](const std::string &mark) {

@@ -3,37 +3,12 @@
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
-#include "operations/judging.hpp"
 #include "operations/logging.hpp"
+#include "operations/turned_verdicts.hpp"
 #include "records/codecs/bodies.hpp"
 
 namespace beadbook {
 namespace {
-
-/// What the coupon's own criteria say of each of its classes; nothing if it names none that is there.
-std::optional<Judged> as_it_stands(Writing &writing, const std::string &coupon) {
-    try {
-        return judge_coupon(writing.office(), writing.coupon(coupon), {});
-    } catch (const Refusal &e) {
-        if (e.kind() == Refusal::Kind::record) throw;
-        return std::nullopt;
-    }
-}
-
-void note_verdicts(const std::optional<Judged> &before, const std::optional<Judged> &now,
-                   std::vector<std::string> &notes) {
-    if (!before || !now) return;
-    std::vector<std::string> changed;
-    for (std::size_t k = 0; k < now->judgement.classes.size(); ++k) {
-        const Verdict was = before->judgement.classes[k].verdict, is = now->judgement.classes[k].verdict;
-        if (was != is)
-            changed.push_back("class " + now->set->classes[k].id + " was " + std::string(name_of(was)) +
-                              " and is " + std::string(name_of(is)));
-    }
-    if (!changed.empty())
-        notes.push_back("the move changes the verdict on coupon " + now->mark + " by " + now->set->name +
-                        ": " + listed(changed));
-}
 
 /// Another method has other rules.
 void note_method(const ExamRecord &from, const ExamRecord &to, int number, std::vector<std::string> &notes) {
@@ -105,8 +80,8 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     note_contradictions(writing, request.coupon, old.exam, out.notes);
     note_contradictions(writing, out.value.coupon, out.value.now.exam, out.notes);
     note_method(from, writing.coupon(to).needed_exam(out.value.now.exam), out.value.now.number, out.notes);
-    note_verdicts(before, as_it_stands(writing, request.coupon), out.notes);
-    if (over) note_verdicts(before_there, as_it_stands(writing, to), out.notes);
+    note_turned_verdicts("the move", before, as_it_stands(writing, request.coupon), out.notes);
+    if (over) note_turned_verdicts("the move", before_there, as_it_stands(writing, to), out.notes);
     return out;
 }
 

@@ -277,7 +277,7 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
 }
 
 DueList due(Office &office, int days, std::optional<Day> on) {
-    if (days < 1 || days > 36'500) throw refused("days: one to 36500 can be looked ahead").at("days");
+    if (days < 0 || days > 36'500) throw refused("days: 0 to 36500 can be looked ahead").at("days");
     DueList out;
     out.on = on.value_or(office.outside().today());
     out.through = out.on + std::chrono::days{days};

@@ -37,11 +37,12 @@ Entry Writing::add(Entry entry) {
     const auto found = coupons_.find(entry.subject);
     if (found == coupons_.end()) return entry;
     CouponState &state = found->second;
+    const auto touched = exams_touched(state, entry);
     if (!take_entry(state, entry))
         coupons_.erase(found);
-    else if (entry.exam)
+    else
         for (auto &exam : state.exams)
-            if (exam.number == entry.exam) {
+            if (touched.contains(exam.number)) {
                 office_.check_exam_of(state, exam);
                 office_.check_means_of(state.record, exam);
             }

@@ -3,7 +3,23 @@
 #include "measure/text.hpp"
 #include "records/fold.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
+namespace {
+
+/// Of marks that are like it in letters or in number; T-5 is no slip for X-1.
+std::string near_mark(const std::string &mark, std::vector<std::string> marks) {
+    const auto number_at = [](const std::string &text) { return text.find_last_not_of("0123456789") + 1; };
+    const auto unlike = [&](const std::string &other) {
+        const std::size_t own = number_at(mark), at = number_at(other);
+        return !same_word(mark.substr(0, own), other.substr(0, at)) && mark.substr(own) != other.substr(at);
+    };
+    std::erase_if(marks, unlike);
+    return did_you_mean(mark, marks);
+}
+
+} // namespace
 
 std::vector<Entry> Book::history(const std::string &id) {
     auto out = ledger_.entries_of(Family::coupon, id);
@@ -13,7 +29,7 @@ std::vector<Entry> Book::history(const std::string &id) {
         throw refused("there is no coupon '" + shown(id) + "'; it is the mark of a welder")
             .mend({"welder", {id}, {}});
     throw DataError("there is no coupon '" + shown(id) + "'" +
-                    (id.find(' ') == std::string::npos ? did_you_mean(id, coupons())
+                    (id.find(' ') == std::string::npos ? near_mark(id, coupons())
                                                        : "; expected a coupon's mark, which has no blanks"));
 }
 
@@ -34,7 +50,7 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
             throw refused("there is no welder '" + shown(mark) + "'; that is the name of " + one +
                           ", and a welder is called by the mark")
                 .mend({"welder", {one}, {}});
-    Refusal none = refused("there is no welder '" + shown(mark) + "'" + did_you_mean(mark, welders()));
+    Refusal none = refused("there is no welder '" + shown(mark) + "'" + near_mark(mark, welders()));
     if (mark.find(' ') == std::string::npos) none.mend({"enrol", {mark}, {}});
     throw Refusal(std::move(none));
 }

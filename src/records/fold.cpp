@@ -137,6 +137,14 @@ bool take_entry(CouponState &state, const Entry &e, const Vocabulary &vocabulary
     });
 }
 
+std::set<int> exams_touched(const CouponState &before, const Entry &e) {
+    std::set<int> out;
+    if (e.exam) out.insert(*e.exam);
+    if (e.kind == "indication")
+        if (const IndicationRecord *old = before.indication(e.number.value_or(0))) out.insert(old->exam);
+    return out;
+}
+
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries) {
     return readable("welder " + mark, [&] {
         const auto superseded = superseded_in(entries);

@@ -7,6 +7,7 @@
 #include "facts/welder_record.hpp"
 #include "records/entry.hpp"
 
+#include <set>
 #include <span>
 
 namespace beadbook {
@@ -18,7 +19,11 @@ CouponState fold_coupon(std::span<const Entry> entries, const Vocabulary &vocabu
 /// One entry more. False if all must be folded again: a change of the coupon itself moves what lies on it.
 bool take_entry(CouponState &state, const Entry &entry, const Vocabulary &vocabulary = Vocabulary::shipped());
 
-/// The same for a welder.
+/// The exams whose standing may be another once the entry is taken: its own, and that under which its find
+/// lay.
+std::set<int> exams_touched(const CouponState &before, const Entry &entry);
+
+/// What stands of a welder.
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries);
 /// A person, a piece of equipment: what stands of the entries.
 PersonState fold_person(const std::string &name, std::span<const Entry> entries);

@@ -18,8 +18,8 @@ h1 { font-size: 17pt; margin: 0 0 1mm }
 h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
-td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule); overflow-wrap: anywhere }
-td.r, th.r { text-align: right } th { overflow-wrap: normal }
+td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule) }
+td.r, th.r { text-align: right } .whole { white-space: nowrap } .long { overflow-wrap: anywhere }
 td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
 h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
@@ -31,8 +31,25 @@ p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
-std::string tagged(const TextRun &run) {
-    const std::string text = escaped(run.text);
+/// A cell is never so narrow that a word or a day is cut in it; only what is longer than any word is, a hash
+/// say.
+std::string uncut(const std::string &text) {
+    constexpr std::size_t longest = 24;
+    std::string out;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
+        const std::string word = text.substr(at, end - at);
+        const bool parted = word.find('-') != std::string::npos && word.size() > 1;
+        const char *kind = word.size() > longest ? "long" : parted ? "whole" : nullptr;
+        out +=
+            kind ? "<span class=\"" + std::string(kind) + "\">" + escaped(word) + "</span>" : escaped(word);
+        if (end < text.size()) out += text[end];
+        at = end + 1;
+    }
+    return out;
+}
+
+std::string tagged(const TextRun &run, const std::string &text) {
     switch (run.tone) {
     case Tone::strong: return "<b>" + text + "</b>";
     case Tone::quiet: return "<span class=\"quiet\">" + text + "</span>";
@@ -56,7 +73,12 @@ public:
 private:
     static std::string words(const Words &w) {
         std::string out;
-        for (const auto &run : w.runs()) out += tagged(run);
+        for (const auto &run : w.runs()) out += tagged(run, escaped(run.text));
+        return out;
+    }
+    static std::string cell_words(const Words &w) {
+        std::string out;
+        for (const auto &run : w.runs()) out += tagged(run, uncut(run.text));
         return out;
     }
     static std::string source(const std::string &text) {
@@ -95,17 +117,17 @@ private:
         }
         for (const auto &row : table.rows) {
             out_ += "<tr>";
-            for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", words(row[c]));
+            for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", cell_words(row[c]));
             out_ += "</tr>\n";
         }
         out_ += "</table></div>\n";
     }
     void show(const NamedValues &pairs) {
-        out_ += "<table>\n";
+        out_ += "<div class=\"table\"><table>\n";
         for (const auto &row : pairs.rows)
-            out_ += "<tr><td class=\"n\">" + escaped(row.name) + "</td><td class=\"v\">" + words(row.value) +
-                    "</td><td class=\"o\">" + escaped(row.note) + "</td></tr>\n";
-        out_ += "</table>\n";
+            out_ += "<tr><td class=\"n\">" + escaped(row.name) + "</td><td class=\"v\">" +
+                    cell_words(row.value) + "</td><td class=\"o\">" + uncut(row.note) + "</td></tr>\n";
+        out_ += "</table></div>\n";
     }
     void show(const Drawing &drawing) { out_ += "<pre>" + escaped(drawing.text) + "</pre>\n"; }
     void picture(const Picture &drawn) { out_ += svg(drawn, ids_ + std::to_string(++pictures_), style_); }

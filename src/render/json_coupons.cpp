@@ -220,6 +220,7 @@ std::string json_text(const Logged &done, const std::vector<std::string> &notes)
     nlohmann::json out{
         {"coupon", done.coupon}, {"exam", done.exam}, {"exams", done.exams()}, {"indications", found}};
     if (done.finished) out["finished"] = {{"found", *done.finished}};
+    if (!done.none.empty()) out["none"] = done.none;
     return render::finished(std::move(out), notes);
 }
 

@@ -245,7 +245,9 @@ Document document_of(const CouponList &list) {
     for (const auto &one : list.coupons) {
         const auto &r = one.record;
         table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"),
-                              exams_in_a_cell(one.exams), std::to_string(one.indications),
+                              exams_in_a_cell(one.exams),
+                              // Where nobody looked nothing was found, not none.
+                              one.exams.empty() ? "" : std::to_string(one.indications),
                               verdict_in_a_cell(one), grade_cell(one)});
         if (purposes) table.rows.back().push_back(r.get("purpose"));
     }
@@ -260,18 +262,6 @@ Words grade_words(const Grade &grade, const std::string &again) {
     if (!again.empty()) out += Words("; to be graded again: " + again, Tone::cannot_say);
     return out;
 }
-
-namespace {
-
-/// Whether the coupon, an exam or a find was entered after that entry.
-bool changed_since(const CouponState &c, std::int64_t entry) {
-    const auto later = [&](const auto &of) {
-        return std::any_of(of.begin(), of.end(), [&](const auto &one) { return one.second > entry; });
-    };
-    return c.record_seq > entry || later(c.exam_seq) || later(c.indication_seq);
-}
-
-} // namespace
 
 Document document_of(const CouponSheet &sheet) {
     const CouponState &c = sheet.coupon;
@@ -296,7 +286,7 @@ Document document_of(const CouponSheet &sheet) {
         const std::string own = own_file_mark(v.set, v.hash);
         doc.line("Last verdict, " + v.stamp.at + " by " + who_words(v.stamp) + ", " + v.set +
                  (own.empty() ? "" : " (" + own + ")") + ":" + classes +
-                 (changed_since(c, v.seq) ? "; what is on record was changed since, so judge it again" : "") +
+                 (c.changed_after(v.seq) ? "; what is on record was changed since, so judge it again" : "") +
                  (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
                           sheet.older_than_filled.end()
                       ? "; it is older than what is filled in the blanks of its set, so judge it again"

@@ -89,6 +89,10 @@ Document document_of(const Logged &done) {
     Document doc;
     for (const auto &i : done.indications) doc.line("#" + std::to_string(i.number) + " " + print_log_line(i));
     const std::size_t count = done.indications.size();
+    for (const int exam : done.none)
+        doc.line("exam " + std::to_string(exam) + " is finished: none found" +
+                 (count > 0 ? "" : "; next: beadbook judge " + done.coupon));
+    if (count == 0) return doc;
     std::vector<std::string> exams;
     for (const int exam : done.exams()) exams.push_back(std::to_string(exam));
     const bool several = exams.size() > 1;

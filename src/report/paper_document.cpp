@@ -53,16 +53,25 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
     if (!e.note.empty()) doc.pair("note", e.note);
 }
 
+/// A page begins with its title; what opens with it already is made the title.
+void begin_with_title(Document &doc) {
+    const auto *heading = doc.blocks.empty() ? nullptr : std::get_if<Heading>(&doc.blocks.front());
+    if ((heading && heading->level == 1) || doc.title.empty()) return;
+    const auto *line = doc.blocks.empty() ? nullptr : std::get_if<Paragraph>(&doc.blocks.front());
+    if (line && line->words.plain().starts_with(doc.title))
+        doc.blocks.front() = Heading{Words(line->words.plain()), 1};
+    else
+        doc.blocks.insert(doc.blocks.begin(), Heading{Words(doc.title), 1});
+}
+
 } // namespace
 
 Document on_paper(Document document, const PaperFoot &foot, std::vector<std::string> signatures) {
-    bool cautioned = false, signs = false;
+    begin_with_title(document);
+    bool signs = false;
     std::vector<Block> rest;
     for (auto &block : document.blocks) {
-        if (std::holds_alternative<Caution>(block)) {
-            cautioned = true;
-            continue;
-        }
+        if (std::holds_alternative<Caution>(block)) continue; // it stands at the end
         if (std::holds_alternative<Signatures>(block)) {
             signs = true;
             signatures = std::get<Signatures>(block).lines;
@@ -79,7 +88,7 @@ Document on_paper(Document document, const PaperFoot &foot, std::vector<std::str
     document.pair("record", "its newest entry when this was printed", "SHA-256 " + foot.head)
         .pair("printed", print(foot.on));
     if (signs || !signatures.empty()) document.add(Signatures{std::move(signatures)});
-    return std::move(cautioned || !foot.by.empty() ? document.caution() : document);
+    return std::move(document.caution());
 }
 
 Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,

@@ -211,3 +211,21 @@ TEST_CASE("words without quotes are one line, and what was guessed is told") {
     CHECK(guessed.err.find("'cra' is taken as crack") != std::string::npos);
     CHECK(run.ok({"show", "T-1"}).find("#3 gas pore") != std::string::npos);
 }
+
+TEST_CASE(
+    "the prompt helps after a finish too, is left by exit, and names every coupon that it leaves open") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) {
+        coupon(run, mark);
+        exam(run, "VT", mark);
+        exam(run, "MT", mark);
+    }
+    const Run r = run({"log", "T-1"}, "VT none\n?\nhelp\non T-2\nexit\nVT none\n", true);
+    std::size_t helps = 0;
+    for (std::size_t at = r.out.find("a line is one find"); at != std::string::npos;
+         at = r.out.find("a line is one find", at + 1))
+        ++helps;
+    CHECK(helps == 2);
+    CHECK_THAT(r.out,
+               says("coupon T-1 still open: exam 2 (MT), coupon T-2 still open: exam 1 (VT) and 2 (MT)"));
+}

@@ -1,5 +1,7 @@
 #include "catch.hpp"
-#include "cli/options.hpp"
+#include "cli/call.hpp"
+
+#include <sstream>
 
 using namespace beadbook;
 
@@ -54,9 +56,18 @@ TEST_CASE("wrong options are refused and the nearest name is told") {
 }
 
 TEST_CASE("the help of options names values, quick names and meaning") {
-    const std::string help = options_help(some_options());
+    const std::string help = options_help(some_options(), 100);
     CHECK(help.find("--json ") != std::string::npos);
-    CHECK(help.find("-f [ --file ] FILE") != std::string::npos);
+    CHECK(help.find("-f, --file FILE") != std::string::npos);
     CHECK(help.find("--condition NAME=VALUE") != std::string::npos);
     CHECK(help.find("lines from it") != std::string::npos);
+    // At the width of the terminal, without blanks at line ends.
+    for (const std::size_t width : {40, 60, 100, 160}) {
+        std::istringstream lines(options_help(coupon_field_options(), width));
+        for (std::string line; std::getline(lines, line);) {
+            INFO(width << ": " << line);
+            CHECK((line.size() <= width || line.find(' ', line.find_first_not_of(' ')) == line.npos));
+            CHECK((line.empty() || line.back() != ' '));
+        }
+    }
 }

@@ -59,8 +59,8 @@ TEST_CASE("a coupon on paper has its facts, map, ring, bars, criteria, head and 
     CHECK_THAT(out, says("<h1>Coupon T-1</h1>") && says("L1 &lt;b&gt;") && says("Exam 3: RT"));
     CHECK_THAT(out, says("picture weld-map") && says("picture weld-ring") && says("picture limits"));
     CHECK_THAT(out, says("#1: 0.09 in, limit 0.075 in") && says("without a place"));
-    CHECK_THAT(out,
-               says("MIL-HDBK-1890(AT)") && says(" read") && says("SHA-256 " + head) && says("2026-11-25"));
+    CHECK_THAT(out, says("MIL-HDBK-1890(AT)") && says(" read") &&
+                        says("SHA-256</span> <span class=\"long\">" + head) && says("2026-11-25"));
     CHECK_THAT(out, says("examined by, date") && says("graded by, date") && says("An aid, not the code"));
     CHECK(count_of(out, "An aid, not the code") == 1);
     CHECK(count_of(out, "data-number=\"3\"") == 0); // what was withdrawn is not drawn
@@ -93,11 +93,16 @@ TEST_CASE("cohorts, welders, what is due and records are printed") {
     rejected_coupon(run);
     const std::string cohort = page(run, {"print", "cohort", "autumn"});
     CHECK_THAT(cohort, says("picture pareto") && says("picture places") && says("picture shares"));
-    CHECK_THAT(cohort, says(">T-1</td>") && says("MIL-HDBK-1890(AT)") && says("instructor, date"));
+    CHECK_THAT(cohort, says(">T-1</span></td>") && says("MIL-HDBK-1890(AT)") && says("instructor, date"));
     CHECK(count_of(cohort, "An aid, not the code") == 1);
     run.ok({"enrol", "W1", "--name", "J. Reef"});
     CHECK_THAT(page(run, {"print", "welder", "W1"}), says("J. Reef") && says("its newest entry"));
-    CHECK_THAT(page(run, {"print", "due"}), says("its newest entry"));
+    const std::string due = page(run, {"print", "due", "--days", "0"});
+    CHECK_THAT(due,
+               says("its newest entry") && says("<h1>Due through 2026-11-") && says("An aid, not the code"));
+    // The title of a page stands above its sections.
+    CHECK_THAT(page(run, {"why", "T-1"}, 1), says("<h1>Coupon T-1") && says("<h2>"));
+    CHECK_THAT(page(run, {"summary"}), says("<h1>Summary"));
     CHECK(run({"print", "record", "W1", "1", "--html", run.file("x.html")}).code == 3);
     CHECK(run({"print", "cohort", "spring", "--html", run.file("x.html")}).code == 3);
     CHECK(run({"print", "coupon", "T-9", "--html", run.file("x.html")}).code == 3);

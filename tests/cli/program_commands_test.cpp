@@ -58,7 +58,7 @@ TEST_CASE("a dry run tells what it would do, and stores nothing") {
     const Program run;
     const Run first = run({"register", "T-1", "--dry-run"});
     CHECK(first.code == 0);
-    CHECK(first.out.find("coupon T-1 registered") == 0);
+    CHECK(first.out.find("it would be so (--dry-run):\ncoupon T-1 registered") == 0);
     CHECK(first.err.find("nothing was stored: --dry-run") != std::string::npos);
     CHECK_FALSE(std::filesystem::exists(run.book()));
     run.ok({"register", "T-1"});
@@ -84,6 +84,35 @@ TEST_CASE("quiet prints mistakes alone, and colour is as it is asked for") {
     CHECK(run.ok({"coupons", "--color", "always"}).find("\x1b[") != std::string::npos);
     CHECK(run.ok({"coupons", "--color", "never"}).find("\x1b[") == std::string::npos);
     CHECK(run({"coupons", "--color", "blue"}).code == 2);
+}
+
+TEST_CASE("settings are habits: what a person states is said in each call") {
+    const Program run;
+    for (const char *statement :
+         {"exam: {found: none}", "log: {sure: yes}", "log: {finish: yes}", "correct: {why: slip}",
+          "grade: {remark: fine}", "sheet: {again: yes}", "qualify: {override: known}",
+          "exam: {incomplete: broke off}", "register: {thickness: 1in}", "register: {mechanical: passed}",
+          "change: {class: A}", "judge: {criteria: iso-5817}", "every: {criteria: iso-5817}",
+          "every: {why: slip}"}) {
+        INFO(statement);
+        write(run.settings(), std::string(statement) + "\n");
+        const Run bad = run({"coupons"});
+        CHECK(bad.code == 3);
+        CHECK(bad.err.find("is said in each call by whoever acts") != std::string::npos);
+    }
+    write(run.settings(), "exam: {examiner: A. Field, level: II}\n");
+    run.ok({"settings"});
+}
+
+TEST_CASE("a habit of the settings does not go before what --like takes over") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "ufgs-15216n", "--units", "in"});
+    write(run.settings(), "register: {criteria: iso-5817, class: B, units: mm}\n");
+    run.ok({"register", "T-2", "--like", "T-1"});
+    const std::string shown = run.ok({"show", "T-2"});
+    CHECK(shown.find("ufgs-15216n") != std::string::npos);
+    CHECK(shown.find("iso-5817") == std::string::npos);
+    CHECK(shown.find("mm") == std::string::npos);
 }
 
 TEST_CASE("settings hold where a call does not say it, and each tells where it comes from") {

@@ -220,3 +220,18 @@ TEST_CASE("nobody writes without a name, and what is not committed is not stored
     CHECK_FALSE(booth.book.knows_coupon("T-1"));
     CHECK(booth.entries() == 0);
 }
+
+TEST_CASE("a change that turns a verdict says so") {
+    Booth booth;
+    booth.coupon();
+    booth.exams();
+    booth.finish();
+    const auto notes = [&](const CouponRequest &said, const std::vector<std::string> &forget) {
+        return booth.write([&](Writing &w) { return change_coupon(w, {said, forget, "told later"}); }).notes;
+    };
+    const auto turned = notes({"T-1", {}}, {"material"});
+    REQUIRE(turned.size() == 1);
+    CHECK_THAT(turned[0], says("this changes the verdict on coupon T-1 by mil-hdbk-1890-table-3: class 1 was "
+                               "accept and is cannot say"));
+    CHECK(notes({"T-1", {{"note", "bevelled"}}}, {}).empty());
+}

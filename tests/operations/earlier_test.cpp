@@ -5,6 +5,7 @@
 #include "catch.hpp"
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
+#include "operations/learner.hpp"
 #include "operations/logging.hpp"
 #include "render/text.hpp"
 #include "report/earlier_document.hpp"
@@ -197,4 +198,24 @@ TEST_CASE("coupons of a kind stand in a row where there are two, and one alone i
     CHECK(all[0].coupons.size() == 2);
     mine.class_id = "3";
     CHECK(alike_of(row.office, mine).empty());
+}
+
+TEST_CASE("a learner's coupons stand by the day of the weld, and of the registration where nobody told it") {
+    Row row;
+    row.coupon("P-1", "2026-11-20", "");
+    row.coupon("P-2", "2026-11-10", "");
+    row.coupon("P-3", "", "");
+    row.coupon("P-4", "2026-11-15", "");
+    Selection of;
+    of.welder = "L1";
+    const Learner learner = learner_of(row.office, of);
+    const auto marks = [](const auto &coupons) {
+        std::vector<std::string> out;
+        for (const auto &one : coupons) out.push_back(one.record.id);
+        return out;
+    };
+    const std::vector<std::string> by_day{"P-2", "P-4", "P-1", "P-3"};
+    CHECK(marks(learner.coupons) == by_day);
+    REQUIRE(learner.alike.size() == 1);
+    CHECK(marks(learner.alike[0].coupons) == by_day);
 }

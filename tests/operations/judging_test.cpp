@@ -297,3 +297,24 @@ TEST_CASE("a grade holds for the state that it was given on") {
     booth.take_back(3);
     CHECK_THAT(standing().why, says("class 2 was 'reject' when it was given and is 'accept' now"));
 }
+
+TEST_CASE("a coupon that was changed and judged again does not read as if nobody had looked since") {
+    Booth booth;
+    booth.coupon();
+    booth.exams();
+    booth.finish();
+    kept(booth);
+    booth.write([](Writing &w) { change_coupon(w, {{"T-1", {{"note", "bevelled"}}}, {}, "told later"}); });
+    const auto is_told = [&] {
+        const CouponState now = booth.office.coupon("T-1");
+        return now.changed_after(now.verdicts.back().seq);
+    };
+    CHECK(is_told());
+    kept(booth);
+    CHECK_FALSE(is_told());
+    const CouponState now = booth.office.coupon("T-1");
+    REQUIRE(now.verdicts.size() == 2);
+    CHECK(now.verdicts[0].body == now.verdicts[1].body);
+    kept(booth);
+    CHECK(booth.office.coupon("T-1").verdicts.size() == 2);
+}

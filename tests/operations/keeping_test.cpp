@@ -7,8 +7,10 @@
 #include "operations/coupons.hpp"
 #include "operations/desk.hpp"
 #include "operations/examining.hpp"
+#include "operations/finishing.hpp"
 #include "operations/judging.hpp"
 #include "operations/logging.hpp"
+#include "operations/moving.hpp"
 #include "records/behind.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -368,4 +370,27 @@ TEST_CASE("a backup is the whole record, verified, and never overwrites") {
     behind(desk.path(), "UPDATE entry SET who = 'x' WHERE seq = 2");
     CHECK_THROWS_WITH(back_up(desk.office, desk.file("second.db")), says("does not verify: entry 2"));
     CHECK_FALSE(std::filesystem::exists(desk.file("second.db"))); // not in the way of the next one
+}
+
+TEST_CASE("a verdict on a coupon of which a find was moved to another exam comes out again") {
+    Judged1 desk;
+    const auto by_somebody = [](ExamRequest &r) {
+        r.examiner = "A. Field";
+        r.level = "II";
+    };
+    desk.write([&](Writing &w) {
+        examine(w, Exam::RT, by_somebody);
+        log_lines(w, {.coupon = "T-1", .exam = 2, .text = "crack l 0.1 at 5"});
+        finish_exam(w, {"T-1", 2, {}, true});
+        examine(w, Exam::RT, by_somebody);
+        finish_exam(w, {"T-1", 3, 0});
+    });
+    desk.judge();
+    desk.write([](Writing &w) { move_indication(w, {"T-1", 3, 3, "", "wrong line"}); });
+    desk.judge();
+    // Both exams contradict what is on record now, which is among the reasons.
+    const CouponState state = desk.office.coupon("T-1");
+    REQUIRE(state.verdicts.size() >= 2);
+    CHECK(state.verdicts.back().body != state.verdicts[state.verdicts.size() - 2].body);
+    CHECK(desk.replay().faults.empty());
 }

@@ -4,6 +4,8 @@
 #include "catch.hpp"
 #include "operations/many.hpp"
 
+#include <algorithm>
+
 using namespace beadbook;
 using namespace beadbook::test;
 
@@ -113,4 +115,59 @@ TEST_CASE("what nobody would believe is asked of the whole sheet at once") {
     CHECK(e.field() == "sure");
     CHECK_THAT(e.what(), says("sheet:2:"));
     CHECK_THAT(e.what(), says("sheet:3:"));
+}
+
+TEST_CASE("a head that is not written as one is refused once, and the lines below it are not read") {
+    SheetBooth booth;
+    const auto only = [&](const std::string &text, const std::string &fault) {
+        const std::string all = booth.refusal_of(text);
+        INFO(all);
+        CHECK(all == "1 line of the sheet cannot be taken, nothing was stored:\nsheet:1: " + fault);
+    };
+    const std::string below = "\nT-1 none\nT-2 VT crakc 0.1\n";
+    only("VT UT; by A. Field" + below, "'UT' is no exam; expected VT, MT, PT or RT");
+    const std::string write = "blanks part the methods of a head, and a semicolon stands behind them: write ";
+    only("VT/PT; by A. Field" + below, write + "'VT PT; by A. Field'");
+    only("VT+PT" + below, write + "'VT PT'");
+    only("VT and PT; by A. Field" + below, write + "'VT PT; by A. Field'");
+    only("VT PT by A. Field level II light=1000 lx" + below,
+         write + "'VT PT; by A. Field; level II; light=1000 lx'");
+    only("T-1 none" + below, "no exam is named yet; expected a line such as 'VT MT; by A. Field; level II'");
+    // The next head is read again.
+    CHECK_THAT(booth.refusal_of("VT UT" + below + "VT; by A. Field\nT-1 crakc 0.1\n"),
+               says("2 lines of the sheet") && says("sheet:5:5: 'crakc'") && !says("sheet:3"));
+}
+
+TEST_CASE(
+    "a key of a head is no condition: with '=' it is refused, and what it says is not taken from the head "
+    "above") {
+    SheetBooth booth;
+    const std::string all = booth.refusal_of("VT; by A. Field; date 2026-11-20\nT-2 none\n"
+                                             "VT; by=B. Shore; date=2026-11-21; equipment=LM-7; note=x\n"
+                                             "T-3..T-4 none\n");
+    CHECK_THAT(all, says("1 line of the sheet"));
+    for (const char *fault :
+         {"sheet:3: 'by=B. Shore': 'by' is no condition and has no '='; write 'by B. Shore'",
+          "write 'date 2026-11-21'", "write 'with LM-7'", "write 'note x'"})
+        CHECK_THAT(all, says(fault));
+    CHECK(booth.office.coupon("T-3").exams.empty());
+}
+
+TEST_CASE("mistakes of a sheet are counted by lines, and each is said once, not for each method") {
+    SheetBooth booth;
+    const std::string all = booth.refusal_of("VT MT PT; by A. Field\nX-1..X-2 none\n");
+    CHECK_THAT(all, says("1 line of the sheet") && says("'X-1'") && says("'X-2'"));
+    CHECK(std::count(all.begin(), all.end(), '\n') == 2);
+    CHECK_THAT(booth.refusal_of("VT MT; level II\nT-1..T-3 none\n"),
+               says("1 line of the sheet cannot be taken, nothing was stored:\nsheet:1: who examined?"));
+}
+
+TEST_CASE("a remark behind none is the note of its exams, beside that of the head") {
+    SheetBooth booth;
+    booth.take("VT MT; by A. Field; note cold shop\nT-1 none # all fine\nVT; by A. Field\nT-2 NONE\n");
+    const CouponState one = booth.office.coupon("T-1"), two = booth.office.coupon("T-2");
+    REQUIRE(one.exams.size() == 2);
+    for (const auto &exam : one.exams) CHECK(exam.note == "cold shop; all fine");
+    CHECK(two.exams.at(0).note.empty());
+    CHECK(two.exams[0].finished->found == 0);
 }

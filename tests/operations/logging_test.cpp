@@ -277,3 +277,46 @@ TEST_CASE("a coupon that is folded as it is written to is the one that is read a
     });
     CHECK(booth.office.coupon("T-1").remarks.size() == 1);
 }
+
+TEST_CASE(
+    "lines that an exam has already are refused where they come as a text, unless they are meant again") {
+    Booth booth;
+    booth.coupon();
+    booth.exams();
+    const auto take = [&](const std::string &text, bool again = false) {
+        return booth.write([&](Writing &w) {
+            return log_lines(w, {"T-1", 0, text, "finds.txt", false, true, again});
+        });
+    };
+    take("pore 0.04 at 2\ncrack 0.2 at 3 # bright\n");
+    const Refusal longer =
+        booth.refusal([&] { take("pore 0.04 at 2\ncrack 0.2 at 3 # bright\npore 0.05 at 6\n"); });
+    CHECK(longer.field() == "again");
+    CHECK_THAT(longer.what(), says("some lines are logged already: 'gas pore size 0.04 in at 2 in' as #1 and "
+                                   "'crack size 0.2 in at 3 in # bright' as #2"));
+    CHECK(take("pore 0.05 at 6\n").value.indications.size() == 1); // a new one alone
+    CHECK(take("pore 0.04 at 2\npore 0.05 at 7\n", true).value.indications.size() == 2);
+    booth.log("pore 0.04 at 2"); // one that is typed is another
+}
+
+TEST_CASE("a line may say that an exam found none, where the log may finish") {
+    Booth booth;
+    booth.coupon();
+    for (const Exam method : {Exam::VT, Exam::MT, Exam::RT}) booth.exam(method);
+    const auto take = [&](const std::string &text) {
+        return booth.write([&](Writing &w) {
+            return log_lines(w, {"T-1", 0, text, "line", false, false, false, true});
+        });
+    };
+    const Logged done = take("VT none\nRT pore 0.04 at 2\nnone MT\n").value;
+    CHECK(done.none == std::vector<int>{1, 2});
+    CHECK(done.exam == 3);
+    CHECK(done.indications.size() == 1);
+    const CouponState state = booth.office.coupon("T-1");
+    CHECK(state.exams[0].finished->found == 0);
+    CHECK(state.exams[1].finished->found == 0);
+    CHECK_FALSE(state.exams[2].finished);
+    CHECK_THAT(booth.refusal([&] { take("none\n"); }).what(), says("1 are on record")); // the RT has a find
+    // Elsewhere `none` is no find.
+    CHECK_THAT(booth.refusal([&] { booth.log("none"); }).what(), says("none is said when it is finished"));
+}

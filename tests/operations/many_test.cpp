@@ -35,7 +35,7 @@ TEST_CASE("coupons like another take what it says of the weld, and nothing that 
     CHECK(done.value[1].get("cohort") == "autumn-2026"); // a cohort welds the same
     for (const char *own : {"welded", "mechanical"}) CHECK(done.value[1].get(own).empty());
     REQUIRE(done.notes.size() == 1);
-    CHECK(done.notes[0].find("like F-1: cohort autumn-2026, joint groove and thickness 0.065 in") == 0);
+    CHECK(done.notes[0] == "like F-1: cohort autumn-2026 and thickness 0.065 in");
 }
 
 TEST_CASE("of many none is stored if one is bad, and every bad one is named") {
@@ -102,4 +102,21 @@ TEST_CASE("one exam of many coupons is one of each") {
     CHECK(two.value.coupons == std::vector<std::string>{"T-1", "T-1", "T-2", "T-2"});
     CHECK(booth.office.coupon("T-2").exams[1].method == Exam::PT);
     CHECK(booth.office.coupon("T-2").exams[2].method == Exam::MT);
+}
+
+TEST_CASE("a coupon like another tells what it took over alone, and no weld thickness of another wall") {
+    Booth booth;
+    booth.put(
+        "F-1",
+        {{"joint", "groove"}, {"thickness", "0.065in"}, {"weld-thickness", "full"}, {"magnetic", "no"}});
+    const auto like = [&](const std::map<std::string, std::string> &fields) {
+        return booth.write([&](Writing &w) { return register_coupons(w, {{"F-2"}, fields, "F-1", false}); });
+    };
+    const Refusal thicker = booth.refusal([&] { like({{"thickness", "0.09in"}}); });
+    CHECK(thicker.field() == "weld-thickness");
+    CHECK(thicker.example() == "full");
+    CHECK_THAT(thicker.what(), says("weld-thickness is 0.065in as of coupon F-1"));
+    const auto done = like({{"thickness", "0.09in"}, {"weld-thickness", "full"}, {"magnetic", "yes"}});
+    CHECK(done.notes.at(0) == "like F-1: joint groove");
+    CHECK(done.value.at(0).get("weld-thickness") == "0.09in");
 }

@@ -57,6 +57,19 @@ TEST_CASE("a find that is moved within its coupon keeps its number, and both exa
     CHECK(booth.office.coupon("T-1").needed_indication(2).moved_from.has_value());
 }
 
+TEST_CASE("within one writing both exams of a moved find are as they are read afterwards") {
+    Booth booth;
+    booth.coupon();
+    booth.exams();
+    booth.log("crack 0.2 at 3");
+    booth.finish();
+    booth.write([](Writing &w) {
+        move_indication(w, {"T-1", 1, 2, "", "wrong film"});
+        CHECK(w.coupon("T-1").needed_exam(2).contradicts);
+        CHECK(w.coupon("T-1").needed_exam(3).lacks);
+    });
+}
+
 TEST_CASE("a find that is moved to another coupon is read anew there and gets the next number") {
     Booth booth;
     booth.coupon();

@@ -23,7 +23,7 @@ TEST_CASE("every text of every block is escaped on a page") {
     document.add(Drawing{nasty}).add(Signatures{{nasty}}).caution();
     const std::string page = html(document);
     CHECK(count(page, "<script") == 0);
-    CHECK(count(page, "&lt;script&gt;alert(&quot;x&quot;) &amp; ") == 15);
+    CHECK(count(page, "&lt;script&gt;alert(&quot;x&quot;)") == 15);
     CHECK(count(page, "</title>") == 1);
     CHECK(count(page, "</pre>") == 1);
 }
@@ -54,10 +54,16 @@ TEST_CASE("blocks become the elements that fit them") {
     for (const char *part :
          {"<h2>Part</h2>",
           "<p>it is <span class=\"accept\">accept</span> <span class=\"source\">[Table 3, read]</span></p>",
-          "<li>two</li>", "<th class=\"r\">n</th>", "<td class=\"r\">2</td>", "<td>T-1</td>",
-          "<td class=\"o\">of two</td>", "<span>graded by</span><span>for the employer</span>",
-          "An aid, not the code"})
+          "<li>two</li>", "<th class=\"r\">n</th>", "<td class=\"r\">2</td>",
+          "<td><span class=\"whole\">T-1</span></td>", "<td class=\"o\">of two</td>",
+          "<span>graded by</span><span>for the employer</span>", "An aid, not the code"})
         CHECK_THAT(page, says(part));
+    // No word and no day is cut in a cell; what is longer than any word may be.
+    const std::string hash(64, 'a');
+    const std::string cells = html(Document().add(Grid{{{""}}, {{"passed on 2026-11-25 by " + hash}}}));
+    CHECK_THAT(cells, says("<td>passed on <span class=\"whole\">2026-11-25</span> by <span class=\"long\">" +
+                           hash + "</span></td>"));
+    CHECK(count(page, "overflow-wrap: anywhere") == 1); // of those alone
     CHECK(count(page, "<ul>") == 2);
     CHECK(count(page, "</ul>") == 2);
     CHECK(count(html(Document().add(Grid{{{""}}, {{"x"}}})), "<thead>") == 0);

@@ -1,0 +1,41 @@
+#include "facts/log_line_hints.hpp"
+
+#include "facts/indication_record.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+bool like_a_method(std::string_view word) {
+    return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == 'T';
+}
+
+std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary) {
+    constexpr std::size_t most = 8;
+    std::vector<std::string> names;
+    for (const TypeId type : types)
+        if (names.size() < most) names.push_back(vocabulary[type].name);
+    return types.size() > most ? joined(names, ", ") + " or others" : listed(names, "or");
+}
+
+std::vector<std::string> keys_of_a_line() {
+    std::vector<std::string> out{"at", "mid", "across"};
+    for (const auto &key : measure_keys()) out.emplace_back(key.word);
+    for (std::size_t a = 0; a < attribute_count; ++a)
+        for (const auto &word : info(static_cast<Attribute>(a)).words) out.push_back(word);
+    return out;
+}
+
+std::string without_sign(std::string_view text) {
+    const std::size_t sign = text.find_first_of("=: \t");
+    if (sign == text.npos || (text[sign] != '=' && text[sign] != ':')) return "";
+    const std::string_view key = text.substr(0, sign);
+    const bool quick = std::any_of(measure_keys().begin(), measure_keys().end(),
+                                   [&](const auto &one) { return same_word(one.quick, key); });
+    if (!quick && word_among(key, keys_of_a_line()).empty()) return "";
+    const auto rest = words_of(text.substr(sign + 1));
+    return lowered(key) + (rest.empty() ? "" : " " + shown(rest.front()));
+}
+
+} // namespace beadbook

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "criteria/vocabulary.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+// What a line of a log may mean that is not understood.
+
+/// UT, but no word of a find.
+bool like_a_method(std::string_view word);
+
+/// The names of the types, or of the first ones, which are enough to see what is asked.
+std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary);
+
+/// Words that begin a measure or a place, and those that stand by themselves.
+std::vector<std::string> keys_of_a_line();
+
+/// `l 3/8` for `l=3/8 ...` and `l: 3/8 ...`; empty if the text begins with no key and its sign.
+std::string without_sign(std::string_view text);
+
+} // namespace beadbook

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "operations/examining.hpp"
+
+#include <functional>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+/// Takes the first word off, and the blanks behind it.
+std::string_view take_word(std::string_view &rest);
+
+/// The methods of a head of a sheet: `VT MT; by A. Field`. Empty if the line is none; `knows` tells whether a
+/// word is the mark of a coupon, with which other lines begin. Throws Refusal: it is meant as a head, and is
+/// not written as one.
+std::vector<Exam> methods_of_head(std::string_view line,
+                                  const std::function<bool(const std::string &)> &knows);
+
+/// One part of a head behind its methods: `by A. Field`, `light=1000 lx`. Throws Refusal.
+void take_head_part(std::string_view said, ExamRequest &exam);
+
+} // namespace beadbook

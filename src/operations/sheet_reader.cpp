@@ -1,0 +1,177 @@
+#include "operations/sheet_reader.hpp"
+
+#include "measure/text.hpp"
+#include "operations/marks.hpp"
+#include "operations/sheet_head.hpp"
+
+#include <algorithm>
+#include <sstream>
+
+namespace beadbook {
+namespace {
+
+/// "incomplete: why". Imperfections begin with the word too: without its colon it is none of these.
+bool is_incomplete(std::string_view said) {
+    constexpr std::string_view word = "incomplete";
+    if (!said.starts_with(word)) return false;
+    const std::string_view after = trimmed(said.substr(word.size()));
+    return after.empty() || after.front() == ':';
+}
+
+/// "none", with or without a remark.
+bool is_none(std::string_view said) { return same_word(trimmed(said.substr(0, said.find('#'))), "none"); }
+
+SheetCoupon &part_of(SheetHead &head, const std::string &mark, int line) {
+    for (auto &one : head.coupons)
+        if (one.mark == mark) return one;
+    head.coupons.push_back({mark, line, {}});
+    return head.coupons.back();
+}
+
+std::string methods_text(const SheetHead &head) {
+    std::vector<std::string> names;
+    for (const Exam method : head.methods) names.emplace_back(name_of(method));
+    return listed(names);
+}
+
+class Reader {
+public:
+    Reader(const SheetRequest &request, const KnowsCoupon &knows, SheetFaults &faults)
+        : knows_(knows), faults_(faults) {
+        std::istringstream lines{std::string(without_mark(request.text))};
+        for (std::string line; std::getline(lines, line);) {
+            ++number_;
+            const std::string_view words = trimmed(line);
+            if (words.empty() || words.front() == '#') continue;
+            faults_.guard(number_, [&] { read(line, words); });
+        }
+    }
+
+    std::vector<SheetHead> heads;
+
+private:
+    void read(const std::string &line, std::string_view words) {
+        std::vector<Exam> methods;
+        try {
+            methods = methods_of_head(words, knows_);
+        } catch (const Refusal &) {
+            unread_ = true;
+            throw;
+        }
+        if (!methods.empty())
+            begin(std::move(methods), words);
+        else if (!unread_)
+            take(line);
+    }
+
+    void begin(std::vector<Exam> methods, std::string_view line) {
+        SheetHead head;
+        head.line = number_;
+        head.methods = std::move(methods);
+        if (!heads.empty()) head.exam = heads.back().exam;
+        head.exam.practice.clear();
+        head.exam.note.clear();
+        head.exam.conditions.clear();
+        head.exam.equipment.clear();
+        head.exam.as_before = false;
+        last_ = "";
+        unread_ = false;
+        heads.push_back(std::move(head));
+        const std::size_t before = faults_.count();
+        for (std::size_t at = line.find(';'); at != std::string_view::npos;) {
+            const std::size_t end = line.find(';', at + 1);
+            const auto part = trimmed(line.substr(at + 1, end == line.npos ? end : end - at - 1));
+            faults_.guard(number_, [&] { take_head_part(part, heads.back().exam); });
+            at = end;
+        }
+        heads.back().good = faults_.count() == before;
+    }
+
+    void take(const std::string &line) {
+        if (heads.empty()) {
+            unread_ = true;
+            throw refused("no exam is named yet; expected a line such as 'VT MT; by A. Field; level II'");
+        }
+        SheetHead &head = heads.back();
+        std::string_view rest = line;
+        rest.remove_prefix(rest.find_first_not_of(" \t"));
+        const std::string word(take_word(rest));
+        const bool ditto = word == "\"" || word == "\"\"" || word == "''" || word == "\xE2\x80\x9D";
+        if (ditto && last_.empty())
+            throw refused(word + " repeats a coupon, and none is named yet; write its mark");
+        if (exam_named(word) && !knows_(word))
+            throw refused("the coupon stands before its method, as in 'T-1 " + shown(trimmed(line)) + "'");
+        const auto marks = marks_in(ditto ? last_ : word);
+        last_ = ditto ? last_ : word;
+        std::vector<Exam> methods = methods_before(rest, head);
+        const bool none = is_none(rest), incomplete = is_incomplete(rest);
+        if (methods.empty() && (none || head.methods.size() == 1)) methods = head.methods;
+        if (methods.empty())
+            throw refused("by which method? the head names " + methods_text(head) +
+                          "; it stands behind the coupon, as in '" + shown(word) + " " +
+                          std::string(name_of(head.methods.front())) + " " + shown(trimmed(rest)) + "'");
+        if (trimmed(rest).empty())
+            throw refused("what did it find? expected a find such as 'pore 0.04 at 3', or none");
+        if (!none && (marks.size() > 1 || methods.size() > 1))
+            throw refused(incomplete ? "this is said of one exam of one coupon"
+                                     : "a find is of one coupon and one method");
+        for (const auto &mark : marks)
+            for (const Exam method : methods)
+                say(part_of(head, mark, number_).said[method], line, rest, none, incomplete);
+    }
+    /// The methods that a line says, which are taken off it.
+    static std::vector<Exam> methods_before(std::string_view &rest, const SheetHead &head) {
+        std::vector<Exam> out;
+        for (std::string_view next = rest; !next.empty();) {
+            const auto method = exam_named(std::string(take_word(next)));
+            if (!method) break;
+            if (std::find(head.methods.begin(), head.methods.end(), *method) == head.methods.end())
+                throw refused(std::string(name_of(*method)) + " is not of this head, which names " +
+                              methods_text(head) + "; write a head that names it");
+            out.push_back(*method);
+            rest = next;
+        }
+        return out;
+    }
+    void say(SheetSaid &said, const std::string &line, std::string_view rest, bool none, bool incomplete) {
+        if (said.none || (none && !said.finds.empty()))
+            throw refused("it is said to have found none, and here is a find or none again");
+        if (none) {
+            said.none = true;
+            const std::size_t hash = rest.find('#');
+            if (hash != std::string_view::npos) said.remark = trimmed(rest.substr(hash + 1));
+        } else if (incomplete) {
+            rest.remove_prefix(std::string_view("incomplete").size());
+            if (rest.starts_with(":")) rest.remove_prefix(1);
+            said.incomplete = trimmed(rest);
+            if (said.incomplete.empty()) throw refused("why was it not complete? incomplete: WHY");
+        } else {
+            // Blanks before it keep the columns of mistakes right.
+            said.finds.emplace_back(number_, std::string(line.size() - rest.size(), ' ') + std::string(rest));
+        }
+    }
+
+    const KnowsCoupon &knows_;
+    SheetFaults &faults_;
+    int number_ = 0;
+    std::string last_;
+    bool unread_ = false; ///< whose exams the lines are of nobody knows, until the next head
+};
+
+} // namespace
+
+void SheetFaults::add(int line, const std::string &what, const std::string &lacking, std::size_t column) {
+    const std::string at = column > 0 ? ":" + std::to_string(column) : "";
+    if (!told_.emplace(line, at + what).second) return;
+    lines_.insert(line);
+    all_.add([&] { return sheet_ + ":" + std::to_string(line) + at; }, what, lacking);
+}
+
+void SheetFaults::check() const { all_.check(counted(lines_.size(), "line") + " of the sheet"); }
+
+std::vector<SheetHead> read_sheet(const SheetRequest &request, const KnowsCoupon &knows,
+                                  SheetFaults &faults) {
+    return std::move(Reader(request, knows, faults).heads);
+}
+
+} // namespace beadbook
