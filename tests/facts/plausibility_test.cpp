@@ -78,6 +78,7 @@ TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it
         {"too-hot", {}, "temperature", "2500 F", "2500.1 F"},
         {"tube-position-of-plate", {{"form", "plate"}, {"joint", "groove"}}, "position", "4G", "6G"},
         {"tube-position-of-plate", {{"form", "sheet"}, {"joint", "groove"}}, "position", "PE", "H-L045"},
+        {"magnetic-metal", {{"magnetic", "yes"}}, "material", "4130 steel", "304L stainless steel"},
         {"welded-long-ago", {}, "welded", "2011-11-25", "2011-11-24"},
     };
     std::set<std::string> tried;

@@ -111,7 +111,7 @@ TEST_CASE("the same sheet twice is noticed") {
 TEST_CASE("what nobody would believe is asked of the whole sheet at once") {
     SheetBooth booth;
     const Refusal e =
-        booth.refusal([&] { booth.take("VT; by A\nT-1 crack 0.1 d 3 at 1\nT-2 crack 0.1 d 4 at 1"); });
+        booth.refusal([&] { booth.take("VT; by A. Field\nT-1 crack 0.1 d 3 at 1\nT-2 crack 0.1 d 4 at 1"); });
     CHECK(e.field() == "sure");
     CHECK_THAT(e.what(), says("sheet:2:"));
     CHECK_THAT(e.what(), says("sheet:3:"));
