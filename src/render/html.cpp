@@ -63,7 +63,9 @@ std::string tagged(const TextRun &run, const std::string &text) {
 
 class HtmlRenderer {
 public:
-    HtmlRenderer(std::string ids, SvgStyle style) : ids_(std::move(ids)), style_(style) {}
+    /// `links_rows`: whoever takes the fragment finds rows by the text of their first cell.
+    HtmlRenderer(std::string ids, SvgStyle style, bool links_rows)
+        : ids_(std::move(ids)), style_(style), links_rows_(links_rows) {}
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -117,7 +119,8 @@ private:
         }
         for (const auto &row : table.rows) {
             out_ += "<tr>";
-            for (std::size_t c = 0; c < row.size(); ++c) cell(c, "td", cell_words(row[c]));
+            for (std::size_t c = 0; c < row.size(); ++c)
+                cell(c, "td", c == 0 && links_rows_ ? words(row[c]) : cell_words(row[c]));
             out_ += "</tr>\n";
         }
         out_ += "</table></div>\n";
@@ -159,6 +162,7 @@ private:
 
     std::string ids_;
     SvgStyle style_;
+    bool links_rows_;
     int pictures_ = 0;
     std::string out_;
 };
@@ -166,7 +170,7 @@ private:
 } // namespace
 
 std::string fragment(const Document &document, const std::string &ids, SvgStyle style) {
-    return HtmlRenderer(ids, style)(document);
+    return HtmlRenderer(ids, style, true)(document);
 }
 
 std::string html(const Document &document, SvgStyle style, PaperSize paper) {
@@ -176,8 +180,8 @@ std::string html(const Document &document, SvgStyle style, PaperSize paper) {
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
            "<meta name=\"viewport\" content=\"width=device-width\"><title>" +
            escaped(document.title) + "</title><style>" + std::string(page_style) +
-           std::string(picture_style()) + size + "</style></head><body>\n" + fragment(document, "p", style) +
-           "</body></html>\n";
+           std::string(picture_style()) + size + "</style></head><body>\n" +
+           HtmlRenderer("p", style, false)(document) + "</body></html>\n";
 }
 
 } // namespace beadbook

@@ -49,7 +49,8 @@ TEST_CASE("the due list: what ends or must be used, and what to do", "[standing]
     CHECK(over.days_left == -1);
     CHECK(over.to_do == ToDo::renew);
     CHECK(over.coupons == 1);
-    for (const int days : {0, -3, 40'000}) CHECK_THROWS_AS(due(yard.office, days), Refusal);
+    CHECK_NOTHROW(due(yard.office, 0)); // today alone
+    for (const int days : {-1, -3, 40'000}) CHECK_THROWS_AS(due(yard.office, days), Refusal);
     yard.coupon("Q-2", "2021-06-10", true, {{"metal-group", ""}});
     yard.qualify("Q-2", "mil-std-1595a"); // five years, no renewal
     CHECK(due(yard.office).items.at(0).held.record.number == 2);
