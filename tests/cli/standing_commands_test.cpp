@@ -123,7 +123,8 @@ TEST_CASE("use, lapse, the due list, a slip, and revocation on the command line"
                says("2026-12-10 in 15 days L1 #1 GTAW by asme-ix valid use the process and log it"));
     CHECK_THAT(run.ok({"due", "--days", "14"}), says("nothing is due through 2026-12-09"));
     CHECK_THAT(run.ok({"due", "--days", "15"}), says("in 15 days"));
-    CHECK(run({"due", "--days", "0"}).code == 2);
+    CHECK_THAT(run.ok({"due", "--days", "0"}), says("nothing is due through 2026-11-25"));
+    CHECK(run({"due", "--days", "-1"}).code == 2);
     CHECK(run({"due", "--days", "99999"}).code == 3);
     CHECK_THAT(flat(run.ok({"used", "L1", "GTAW", "--date", "2026-11-02", "--work", "frame 12"})),
                says("holds through 2027-05-02"));

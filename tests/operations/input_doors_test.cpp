@@ -251,7 +251,7 @@ TEST_CASE("the same lines are noticed when they come to an exam again") {
     again.again = true;
     CHECK(log_with(booth, again).value.indications[0].number == 3);
     // Other lines, lines typed one by one, and another exam are other finds.
-    CHECK_NOTHROW(log_with(booth, file_of_lines("pore 0.02 at 1\npore 0.02 at 6\n")));
+    CHECK_NOTHROW(log_with(booth, file_of_lines("pore 0.02 at 3\npore 0.02 at 6\n")));
     CHECK_NOTHROW(booth.log("pore 0.02 at 1\npore 0.02 at 5\n"));
     booth.exam(Exam::MT);
     CHECK_NOTHROW(log_with(booth, file_of_lines("pore 0.02 at 1\npore 0.02 at 5\n", 4)));
