@@ -101,7 +101,7 @@ ExitCode run_judge(Call &call) {
     if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
     if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
     if (call.has("all")) return judge_every(call);
-    if (call.at(0).find_first_of(",") != std::string::npos || call.at(0).find("..") != std::string::npos)
+    if (call.at(0).find(',') != std::string::npos || call.at(0).find("..") != std::string::npos)
         throw UsageError(
             "'" + shown(call.at(0)) +
             "' is several coupons; 'judge --all' judges those that its "

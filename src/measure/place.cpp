@@ -58,7 +58,8 @@ std::optional<Hour> may_be_an_hour(std::string_view text) {
     const std::string clock = std::to_string(read.hour) + minutes;
     std::string hour = read.minute == 0 ? std::to_string(read.hour) + " o'clock" : clock;
     if (weld.length) {
-        const Exact share = Exact(read.hour % 12 * 60 + read.minute) / Exact(12 * 60);
+        const Exact share =
+            Exact(std::int64_t{read.hour % 12} * 60 + read.minute) / Exact(std::int64_t{12} * 60);
         const Exact along = Exact::whole((share * Exact(weld.length->nm)).rounded());
         hour += " (" + print(along, Dimension::length, shown_in) + " from the datum)";
     }
