@@ -11,6 +11,8 @@ WORDS = {"joint": "joint", "joint-form": "joint form", "form": "form", "seam": "
          "operation": "operation"}
 METALS = ["steel", "iron", "nickel", "cobalt", "titanium", "aluminium", "magnesium", "copper", "zirconium"]
 MEASURES = ["length", "width", "depth", "height", "size", "angle", "area"]
+# Of the metals that the random coupons name: what a yoke cannot hold powder to (common practice, no source).
+NOT_MAGNETIC = ["titanium", "aluminium", "nickel alloy"]
 PI = Fraction(314159265358979323846264338327950288419716939937510, 10 ** 50)
 
 
@@ -40,6 +42,12 @@ class Coupon:
             self.words["process"] = {part.split()[0] for part in fields["process"].split("+")}
         if "material" in fields:
             self.words["material"] = {m for m in METALS if m in fields["material"].split()}
+        magnetic = fields.get("magnetic")
+        self.takes_powder = magnetic == "yes"
+        self.magnetic_in_spite = magnetic == "yes" and any(m in fields.get("material", "") for m in NOT_MAGNETIC)
+        # Nobody knows what lies beside what over the datum.
+        tube = fields["form"] == "tube" if "form" in fields else "diameter" in fields
+        self.seam_unknown = tube and "seam" not in fields
         self.closed = fields.get("seam") == "girth"
         if self.closed and "weld-length" not in fields and "diameter" in fields:
             self.values["weld length"] = exactly(to_whole(PI * number(fields["diameter"])))

@@ -281,7 +281,11 @@ def gaps_between(criteria, coupon, rule, limit, chosen, out):
 
 def common(criteria, coupon, finds, name, out):
     """What is asked of the coupon as a whole: exams, and dimensions that must be measured."""
-    counting = {e.method for e in coupon.exams if e.counts}
+    counting = {e.method for e in coupon.exams if e.counts and (e.method != "MT" or coupon.takes_powder)}
+    if coupon.magnetic_in_spite:
+        out.add(CANNOT_SAY, "contradiction", "magnetic")
+    if coupon.seam_unknown and sum(f.span is not None for f in finds) > 1:
+        out.add(CANNOT_SAY, "missing data", "seam")
     for part in criteria.required:
         one_of = part.raw["one of"]
         if name not in part.classes or counting & set([one_of] if isinstance(one_of, str) else one_of):
