@@ -13,7 +13,7 @@ namespace {
 std::vector<Entry> history_before(Office &office, const std::string &name,
                                   std::optional<std::int64_t> before) {
     auto out = office.book().person_history(name);
-    if (before) std::erase_if(out, [&](const Entry &e) { return e.seq >= *before; });
+    leave_out_since(out, before);
     return out;
 }
 

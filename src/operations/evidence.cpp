@@ -79,13 +79,9 @@ void take_acceptance(const RangeRules &rules, const CouponState &coupon, const s
 void take_description(const std::vector<Entry> &history, const CouponState &coupon,
                       std::vector<Shortcoming> &lacks) {
     if (!coupon.grade || !coupon.grade->passed) return;
-    std::map<std::string, std::string> before; // as it was graded
-    for (const auto &change : described_since(history, coupon.grade->seq))
-        for (const auto &value : change.values) before.emplace(value.name, value.before);
     std::vector<std::string> fields;
-    for (const auto &[name, said] : before)
-        if (!said.empty() && said != coupon.record.get(name) && (name == "welder" || describes_weld(name)))
-            fields.push_back(name);
+    for (const auto &[name, was, is] : said_otherwise_since(history, coupon.grade->seq))
+        if (!was.empty() && (name == "welder" || describes_weld(name))) fields.push_back(name);
     if (fields.empty()) return;
     lacks.push_back(shortcoming(Shortcoming::Kind::described));
     lacks.back().lacks = std::move(fields);
@@ -98,7 +94,7 @@ void take_turned(Office &office, const std::string &coupon, std::vector<Shortcom
         lacks.push_back(shortcoming(Shortcoming::Kind::turned));
         lacks.back().lacks = one.fields();
         lacks.back().criteria = one.before.get("criteria");
-        lacks.back().class_id = one.class_id;
+        lacks.back().class_id = one.before.get("class");
     }
 }
 
@@ -272,18 +268,17 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
     const auto history = office.book().history(coupon.record.id);
-    const bool test = was_test(history);
+    std::vector<Shortcoming> of_all; // whatever the process
+    take_grade(coupon, grade, "", of_all);
+    take_acceptance(rules, coupon, "", of_all);
+    take_description(history, coupon, of_all);
+    take_turned(office, coupon.record.id, of_all);
+    if (!was_test(history)) of_all.push_back(shortcoming(Shortcoming::Kind::purpose));
+    if (out.test.get("operation") == "machine") of_all.push_back(shortcoming(Shortcoming::Kind::by_machine));
     for (std::size_t part = 0; part < welds.size(); ++part) {
         for (auto &one : unknown_words(rules, welds[part], name, &coupon.record))
             out.impediments.push_back(std::move(one));
-        PartEvidence one{part, welds[part], rests_on(coupon), {}};
-        take_grade(coupon, grade, "", one.lacks);
-        take_acceptance(rules, coupon, "", one.lacks);
-        take_description(history, coupon, one.lacks);
-        take_turned(office, coupon.record.id, one.lacks);
-        if (!test) one.lacks.push_back(shortcoming(Shortcoming::Kind::purpose));
-        if (out.test.get("operation") == "machine")
-            one.lacks.push_back(shortcoming(Shortcoming::Kind::by_machine));
+        PartEvidence one{part, welds[part], rests_on(coupon), of_all};
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
         take_retest(office, rules, tests, coupon, one,
                     tests.retest_of(out.test, out.welded, one.weld, rules));

@@ -17,11 +17,6 @@ namespace {
 
 constexpr std::string_view from_practice = " (common practice, no source)";
 
-template <class List>
-void leave_out_since(List &history, std::optional<std::int64_t> before) {
-    if (before) std::erase_if(history, [&](const Entry &e) { return e.seq >= *before; });
-}
-
 /// The names that a text may stand for: itself, and those enrolled under the marks that it holds.
 std::vector<std::string> names_behind(Office &office, const std::string &text,
                                       std::optional<std::int64_t> before) {

@@ -264,13 +264,8 @@ void withdraw_exam(Writing &writing, const std::string &coupon, int number, cons
         if (i.exam == number)
             throw refused("exam " + std::to_string(number) + " found indication #" +
                           std::to_string(i.number) + "; withdraw its indications first");
-    Entry e;
-    e.kind = "exam";
-    e.subject = coupon;
+    Entry e = withdrawal_of(state.exam_seq.at(number), "exam", coupon, number, why);
     e.exam = number;
-    e.supersedes = state.exam_seq.at(number);
-    e.reason = needed_reason(why);
-    e.body = withdrawal(number);
     writing.add(std::move(e));
 }
 

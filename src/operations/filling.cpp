@@ -313,16 +313,9 @@ Done<CopyRetracted> retract_copy(Writing &writing, const RetractCopyRequest &req
                       (request.classes.empty() ? "" : " for class " + listed(request.classes)) +
                       " is filled or confirmed in criteria " + shown(set))
             .at("rule");
-    const std::string reason = needed_reason(request.why);
-    for (const std::int64_t seq : entries) {
-        Entry entry;
-        entry.kind = out.blank ? "filling" : "confirmation";
-        entry.subject = set;
-        entry.body = withdrawal(std::nullopt);
-        entry.supersedes = seq;
-        entry.reason = reason;
-        writing.add(std::move(entry));
-    }
+    for (const std::int64_t seq : entries)
+        writing.add(
+            withdrawal_of(seq, out.blank ? "filling" : "confirmation", set, std::nullopt, request.why));
     return {std::move(out), {}};
 }
 

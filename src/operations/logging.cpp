@@ -312,15 +312,10 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
 Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
                               const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
-    Entry e;
-    e.kind = "indication";
-    e.subject = coupon;
     const int exam = state.needed_indication(number).exam;
+    Entry e = withdrawal_of(state.indication_seq.at(number), "indication", coupon, number, why);
     e.exam = exam;
     e.number = number;
-    e.supersedes = state.indication_seq.at(number);
-    e.reason = needed_reason(why);
-    e.body = withdrawal(number);
     writing.add(std::move(e));
     Done<int> out{number, {}};
     note_contradictions(writing, coupon, exam, out.notes);

@@ -84,13 +84,8 @@ Done<int> withdraw_photo(Writing &writing, const std::string &coupon, int number
     const PhotoRecord &photo = needed_photo(state, number);
     if (!photo.withdrawn.empty())
         throw refused("photo " + std::to_string(number) + " is withdrawn already: " + photo.withdrawn);
-    Entry e;
-    e.kind = "photo";
-    e.subject = coupon;
+    Entry e = withdrawal_of(state.photo_seq.at(number), "photo", coupon, number, why);
     e.number = number;
-    e.supersedes = state.photo_seq.at(number);
-    e.reason = needed_reason(why);
-    e.body = withdrawal(number);
     writing.add(std::move(e));
     return {number, {"its bytes stay on record with it"}};
 }

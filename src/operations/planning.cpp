@@ -105,6 +105,19 @@ void check_classes(const Work &work, const CriteriaSet &criteria) {
     if (!unknown.empty()) throw DataError(unknown);
 }
 
+/// Coupons that are examined by what the rules accept no test weld by qualify nobody.
+void note_acceptance(const RangeRules &rules, const CriteriaSet &criteria, std::vector<std::string> &notes) {
+    std::vector<std::string> classes;
+    for (const auto &name : criteria.class_names())
+        if (rules.accepts(criteria.name, name)) classes.push_back(name);
+    if (classes.size() == criteria.classes.size()) return;
+    notes.push_back("by " + rules.name + " a test weld is accepted by " + accepted_by_words(rules) +
+                    ", and these coupons are planned by " + criteria.name +
+                    (classes.empty()
+                         ? ": what they make would not qualify; plan with the criteria that it takes"
+                         : ": there only class " + listed(classes, "and") + " qualifies"));
+}
+
 constexpr const char *work_example =
     "\na work file looks like this:\n"
     "  rules: asme-ix\n"
@@ -144,23 +157,6 @@ Truth PlanResult::allows_all() const {
     for (const auto &one : jobs) out = both(out, one.allowed);
     return out;
 }
-
-namespace {
-
-/// Coupons that are examined by what the rules accept no test weld by qualify nobody.
-void note_acceptance(const RangeRules &rules, const CriteriaSet &criteria, std::vector<std::string> &notes) {
-    std::vector<std::string> classes;
-    for (const auto &name : criteria.class_names())
-        if (rules.accepts(criteria.name, name)) classes.push_back(name);
-    if (classes.size() == criteria.classes.size()) return;
-    notes.push_back("by " + rules.name + " a test weld is accepted by " + accepted_by_words(rules) +
-                    ", and these coupons are planned by " + criteria.name +
-                    (classes.empty()
-                         ? ": what they make would not qualify; plan with the criteria that it takes"
-                         : ": there only class " + listed(classes, "and") + " qualifies"));
-}
-
-} // namespace
 
 std::vector<std::string> PlanResult::ids(const std::vector<std::size_t> &jobs) const {
     std::vector<std::string> out;

@@ -5,8 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/fates.hpp"
 #include "records/codecs/bodies.hpp"
-#include "records/codecs/facts.hpp"
-#include "records/codecs/typed.hpp"
+#include "records/described_since.hpp"
 
 #include <algorithm>
 #include <set>
@@ -51,20 +50,11 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
 
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
 std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
-    std::optional<CouponRecord> then, now;
-    for (const auto &e : book.history(record.test.id)) {
-        if (e.kind != "coupon" || is_withdrawal(e)) continue;
-        now = codec::coupon_from(codec::parsed(e.body));
-        if (e.seq <= granted) then = now;
-    }
     std::vector<std::string> out;
-    if (then && now)
-        for (const auto &field : coupon_fields()) {
-            const std::string was = then->get(field.name), is = now->get(field.name);
-            if (was == is || !describes_weld(field.name)) continue;
-            out.push_back(field.name + " " + (was.empty() ? "not told" : was) + " is now " +
+    for (const auto &[field, was, is] : said_otherwise_since(book.history(record.test.id), granted))
+        if (describes_weld(field))
+            out.push_back(field + " " + (was.empty() ? "not told" : was) + " is now " +
                           (is.empty() ? "not told" : is));
-        }
     return out.empty() ? "" : "coupon " + record.test.id + " is described otherwise since: " + listed(out);
 }
 

@@ -9,8 +9,7 @@ namespace {
 
 /// Whether its own criteria reject it as it stood before an entry; where they cannot be read, whether they
 /// did when it was last judged.
-bool rejects(Office &office, const std::string &coupon, std::int64_t before) {
-    const CouponState state = office.coupon(coupon, before);
+bool rejects(Office &office, const CouponState &state) {
     const JudgedOrNot now = judge_or_tell(office, state);
     if (now.judged) return now.judged->verdict() == Verdict::reject;
     const std::string class_id = state.record.get("class");
@@ -45,14 +44,10 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
         if (entry.kind != "coupon" || !examined || is_withdrawal(entry) || !entry.supersedes) continue;
-        if (!rejects(office, coupon, entry.seq)) continue;
-        const CouponRecord before = office.coupon(coupon, entry.seq).record;
-        Turned one{before,
-                   before.get("class"),
-                   changed_values(history, entry),
-                   !rejects(office, coupon, entry.seq + 1),
-                   entry.reason,
-                   {entry.at, entry.who}};
+        const CouponState before = office.coupon(coupon, entry.seq);
+        if (!rejects(office, before)) continue;
+        Turned one{before.record, changed_values(history, entry),
+                   !rejects(office, office.coupon(coupon, entry.seq + 1)), entry.reason, stamp_of(entry)};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     std::erase_if(out, put_back);

@@ -10,7 +10,6 @@ namespace beadbook {
 /// was registered; or a reject was made to go.
 struct Turned {
     CouponRecord before;
-    std::string class_id; ///< that it was rejected for; empty: for all
     std::vector<ChangedValue> values;
     bool accepted = false; ///< rejected no more
     std::string why;

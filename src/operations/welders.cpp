@@ -169,13 +169,8 @@ Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t 
         throw refused("entry " + std::to_string(seq) + " is none of welder " + mark +
                       "'s that could be retracted; the welder's history shows them")
             .at("entry");
-    Entry entry;
-    entry.kind = found->kind;
-    entry.subject = mark;
+    Entry entry = withdrawal_of(seq, found->kind, mark, found->number, why);
     entry.number = found->number;
-    entry.supersedes = seq;
-    entry.reason = needed_reason(why);
-    entry.body = withdrawal(found->number);
     writing.add(std::move(entry));
     return {{mark, found->kind, seq}, {}};
 }

@@ -60,4 +60,15 @@ std::string needed_reason(const std::string &reason) {
     return text;
 }
 
+Entry withdrawal_of(std::int64_t entry, const std::string &kind, const std::string &subject,
+                    std::optional<int> number, const std::string &why) {
+    Entry out;
+    out.kind = kind;
+    out.subject = subject;
+    out.supersedes = entry;
+    out.reason = needed_reason(why);
+    out.body = withdrawal(number);
+    return out;
+}
+
 } // namespace beadbook

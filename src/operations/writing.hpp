@@ -48,5 +48,9 @@ Refusal is_withdrawn(const CouponRecord &coupon);
 
 /// The reason that a correction needs. Throws Refusal (field "why") if there is none.
 std::string needed_reason(const std::string &reason);
+/// The entry that takes another one of its subject back; which exam or number it is of is the caller's to
+/// say. Throws Refusal (field "why"): no reason.
+Entry withdrawal_of(std::int64_t entry, const std::string &kind, const std::string &subject,
+                    std::optional<int> number, const std::string &why);
 
 } // namespace beadbook

@@ -35,7 +35,7 @@ std::vector<Entry> Book::history(const std::string &id) {
 
 CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> before) {
     auto all = history(id);
-    if (before) std::erase_if(all, [&](const Entry &e) { return e.seq >= *before; });
+    leave_out_since(all, before);
     return fold_coupon(all);
 }
 

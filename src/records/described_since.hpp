@@ -16,5 +16,8 @@ struct DescribedSince {
 };
 /// Changes of the coupon that were entered after an entry, its verdict or its grade say, oldest first.
 std::vector<DescribedSince> described_since(const std::vector<Entry> &history, std::int64_t entry);
+/// What the coupon says otherwise by now than it did at an entry, in the order of its fields: what was
+/// changed back is not among it.
+std::vector<ChangedValue> said_otherwise_since(const std::vector<Entry> &history, std::int64_t entry);
 
 } // namespace beadbook

@@ -42,6 +42,9 @@ std::string withdrawal_by_move(int number, const MovedTo &to);
 std::optional<MovedTo> moved_to(const Entry &entry);
 bool is_withdrawal(const Entry &entry);
 
+/// Leaves those that stood before an entry; all, if none is given.
+void leave_out_since(std::vector<Entry> &history, std::optional<std::int64_t> before);
+
 /// The body of an entry that somebody made who had signed in, and the same without that word.
 std::string signed_in(const std::string &body);
 std::string without_sign_in(const std::string &body);

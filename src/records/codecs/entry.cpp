@@ -52,6 +52,10 @@ bool is_withdrawal(const Entry &entry) {
            codec::parsed(entry.body).contains("withdrawn");
 }
 
+void leave_out_since(std::vector<Entry> &history, std::optional<std::int64_t> before) {
+    if (before) std::erase_if(history, [&](const Entry &e) { return e.seq >= *before; });
+}
+
 namespace {
 
 constexpr const char *sign_in_key = "signed in";
