@@ -35,6 +35,20 @@ void compare_sizes(Comparing &all, const Indication &i, bool dimension) {
     pair(Quantity::width, Quantity::size);
 }
 
+/// Of what was measured: length times width holds it, or the square of the size. The area of a group is that
+/// of all its pores, and its size perhaps that of one.
+void compare_area(Comparing &all, const BoundSet &bound, const Indication &i) {
+    const ImperfectionType &type = bound.vocabulary[i.type];
+    if (bound.engine < first_to_doubt_widths || type.measured || type.is_group() ||
+        i.area_from != AreaFrom::measured || !i.measures.has(Quantity::area) ||
+        !i.measures.has(Quantity::length))
+        return;
+    const Quantity side = i.measures.has(Quantity::width) ? Quantity::width : Quantity::length;
+    const Exact most = Exact(i.measures[Quantity::length]) * Exact(i.measures[side]);
+    const bool holds = Exact(i.measures[Quantity::area]) <= most;
+    all.less_or_equal(holds ? 0 : 1, 0, i.number, lack_of(Quantity::area) | lack_of(Quantity::size));
+}
+
 void compare_places(Comparing &all, const Indication &i, const Coupon &coupon, bool stretch_of_its_own) {
     if (!i.place) return;
     const Span &place = *i.place;
@@ -87,6 +101,7 @@ Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDo
     for (const auto &i : indications) {
         const bool dimension = bound.vocabulary[i.type].measured;
         compare_sizes(all, i, dimension);
+        compare_area(all, bound, i);
         compare_places(all, i, coupon, dimension);
     }
     for (std::size_t x = 0; x < exam_count; ++x) {

@@ -29,6 +29,10 @@ struct Indication {
     std::array<std::uint8_t, attribute_count> words{};
     AreaFrom area_from = AreaFrom::measured;
     bool length_by_place = false; ///< of a dimension: nobody told its length but by from and to
+    /// Its type is round by name, but nobody told a size or a width: it may be long and narrow.
+    bool width_open = false;
+    /// Of one read out of several: one of them is no wider than this.
+    std::optional<Exact> narrowest;
 
     /// Fills in what follows from what was measured: size is the larger of length and width, a pore with
     /// only a size is as long as that, and the place ends one length after where it begins. The area follows

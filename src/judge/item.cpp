@@ -94,16 +94,27 @@ bool round_in_spite_of_name(const ImperfectionType &type, const Environment::Val
 
 namespace {
 
+/// By the set's own notion, with that width.
+Truth is_linear(const Item &item, const CriteriaSet &set, const Coupon &coupon,
+                const std::optional<Exact> &width = std::nullopt) {
+    Environment::Values measures = item.measures.get();
+    if (width) measures.set(Quantity::width, *width);
+    Missing missing;
+    return set.linear->compare(Environment{coupon.values, &measures}, missing);
+}
+
 /// A joined one has several names, so its measures decide.
-Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const ImperfectionType &type,
-               Shapes shapes) {
+Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first,
+               const ImperfectionType &type, int engine, Shapes shapes) {
     if (shapes == Shapes::by_name && item.members.size() == 1 &&
         round_in_spite_of_name(type, item.measures.get()))
         return type.shape;
+    if (!set.linear) return type.shape;
+    if (first.narrowest && is_linear(item, set, coupon, first.narrowest) == Truth::yes) return Shape::linear;
     const bool measured = item.measures.has(Quantity::length) && item.measures.has(Quantity::width);
-    if (!set.linear || !measured) return type.shape;
-    Missing missing;
-    const Truth linear = set.linear->compare(Environment{coupon.values, &item.measures.get()}, missing);
+    const bool open = first.width_open && engine >= first_to_doubt_widths;
+    if (!measured && !open) return type.shape;
+    const Truth linear = is_linear(item, set, coupon);
     return linear == Truth::yes ? Shape::linear : linear == Truth::no ? Shape::rounded : Shape::unknown;
 }
 
@@ -139,11 +150,8 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon,
 
 /// Not all widths are known, but it is too long for the narrowest that it can have.
 bool is_linear_for_sure(const Item &item, const CriteriaSet &set, const Coupon &coupon) {
-    if (!set.linear || !item.narrow_at_most) return false;
-    Environment::Values measures = item.measures.get();
-    measures.set(Quantity::width, *item.narrow_at_most);
-    Missing missing;
-    return set.linear->compare(Environment{coupon.values, &measures}, missing) == Truth::yes;
+    return set.linear && item.narrow_at_most &&
+           is_linear(item, set, coupon, item.narrow_at_most) == Truth::yes;
 }
 
 /// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not
@@ -248,7 +256,8 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.words = indications[i].words;
     }
     const auto settle_shape = [&](Item &item) {
-        item.shape = shape_of(item, set, coupon, vocabulary[indications[item.members.front()].type], shapes);
+        const Indication &first = indications[item.members.front()];
+        item.shape = shape_of(item, set, coupon, first, vocabulary[first.type], engine, shapes);
     };
     for (auto &item : items) settle_shape(item);
     if (!set.merges.empty()) merge_and_reshape(items, set, coupon, indications, engine, settle_shape);

@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 10;
+constexpr int engine_number = 11;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -93,6 +93,11 @@ constexpr int first_that_asks_the_seam = 10;
 /// The first engine that holds what is said of a coupon's magnetism against its metal, and names what an exam
 /// that may count hangs on. Which exams count was asked by fewer questions before (operations/exam_means).
 constexpr int first_to_mind_magnetism = 10;
+
+/// The first engine for which a round find of which only the length is known may be linear, for which pieces
+/// that touch are linear where the narrowest makes them so, and for which no area is more than its length and
+/// width, or the square of its size, can hold.
+constexpr int first_to_doubt_widths = 11;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

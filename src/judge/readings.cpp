@@ -111,7 +111,19 @@ Indication one_of(const std::vector<const Indication *> &parts, std::optional<st
                 Span{std::min(out.across->from, p->across->from), std::max(out.across->to, p->across->to)};
     }
     out.complete(vocabulary);
+    out.width_open =
+        !out.measures.has(Quantity::width) &&
+        std::any_of(parts.begin(), parts.end(), [](const Indication *p) { return p->width_open; });
     return out;
+}
+
+/// None is wider than long.
+Exact at_most_as_wide(const std::vector<const Indication *> &parts) {
+    Exact least = longest_length.nm;
+    for (const Indication *p : parts)
+        for (const Quantity q : {Quantity::length, Quantity::width})
+            if (p->measures.has(q)) least = std::min(least, Exact(p->measures[q]));
+    return least;
 }
 
 /// A clause of the set says when neighbours of that kind are one.
@@ -176,7 +188,9 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
             out.indications.push_back(indications[first]);
             continue;
         }
-        out.indications.push_back(one_of(parts, around, vocabulary));
+        Indication &one = out.indications.emplace_back(one_of(parts, around, vocabulary));
+        // A wide or round piece does not make a long one round (see merge_and_reshape).
+        if (bound.engine >= first_to_doubt_widths) one.narrowest = at_most_as_wide(parts);
         for (const Indication *p : parts) out.behind[indications[first].number].push_back(p->number);
     }
     return out;

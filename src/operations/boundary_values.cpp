@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <cmath>
 #include <set>
 
 namespace beadbook {
@@ -90,6 +91,11 @@ bool choose(const std::vector<std::vector<std::int64_t>> &values, Fits fits) {
         if (k == 0) return false;
     }
     return false;
+}
+
+/// The side of a square of at least that area.
+std::int64_t square_that_holds(std::int64_t area) {
+    return static_cast<std::int64_t>(std::ceil(std::sqrt(static_cast<double>(area)))) + 1;
 }
 
 } // namespace
@@ -220,7 +226,7 @@ std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule 
                q == Quantity::size;
     });
     std::vector<std::vector<std::int64_t>> values;
-    const bool size = measure == Quantity::size;
+    const bool size = measure == Quantity::size, area = measure == Quantity::area;
     for (const Quantity q : quantities) {
         std::set<Exact> edges;
         const Exact step = reading_step(info(q).dimension, set.unit);
@@ -234,6 +240,8 @@ std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule 
         }
         if (length && info(measure).dimension == Dimension::length)
             own = {value, std::max<std::int64_t>(value / 10, 1), value * 4};
+        else if (length && area)
+            own = {nm_per_inch / 8, nm_per_inch, square_that_holds(value)};
         else if (length)
             own = {nm_per_inch / 8, nm_per_inch / 100, nm_per_inch};
         for (const Exact &edge : edges)
@@ -249,6 +257,7 @@ std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule 
         const std::int64_t length = out[Quantity::length], width = out[Quantity::width];
         if (width > length) return false;
         if (size && length != value) return false;
+        if (area && Exact(length) * Exact(width) < Exact(value)) return false;
         if (!size) out.set(Quantity::size, Exact(length));
         if (set.linear && rule.shape != Shape::unknown) {
             Missing missing;

@@ -98,10 +98,13 @@ def ring(item, near, coupon):
     """A joined one whose parts hold two that are near each other over both gaps goes all round."""
     if not coupon.closed or coupon.length is None:
         return item
-    singles = [Item([f]) for f in item.finds]
-    for i, a in enumerate(singles):
-        for b in singles[i + 1:]:
-            if not a.span or not b.span:
+    parts = [Item([f]) for f in item.finds]
+    if any(not p.span for p in parts):
+        return item
+    arcs = arcs_of(parts, near, coupon)
+    for i, a in enumerate(arcs):
+        for b in arcs[i + 1:]:
+            if set(a.numbers) & set(b.numbers):
                 continue
             gaps = both_ways(a.span, b.span, coupon.length)
             if all(near(pair_env(a, b, coupon, exactly(g)), {}) == YES for g in gaps):
@@ -109,6 +112,30 @@ def ring(item, near, coupon):
                 values["size"] = tuple(max(x, coupon.length) for x in values["size"])
                 return Item(item.finds, (item.span[0], item.span[0] + coupon.length), values)
     return item
+
+
+def arcs_of(parts, near, coupon, most=8):
+    """Each by itself, and all neighbours in a row that come together without the rest; of very many only the first."""
+    parts = sorted(parts, key=lambda p: p.span)
+    arcs = list(parts)
+    if len(parts) > most:
+        return arcs
+    for start in range(len(parts)):
+        for count in range(2, len(parts)):
+            row = [parts[(start + k) % len(parts)] for k in range(count)]
+            together = True
+            while together and len(row) > 1:
+                together = False
+                for i, a in enumerate(row):
+                    b = next((b for b in row[i + 1:] if near(pair_env(
+                        a, b, coupon, gap_of(a, b, coupon)), {}) == YES), None)
+                    if b:
+                        row = [r for r in row if r is not a and r is not b] + [joined(a, b, coupon)]
+                        together = True
+                        break
+            if len(row) == 1:
+                arcs.append(row[0])
+    return arcs
 
 
 def merged(items, clauses, coupon, most=64):

@@ -151,7 +151,12 @@ def settle_shape(criteria, item, coupon, named):
         """By the set's own words; where what was measured does not tell, otherwise."""
         truth = criteria.linear(Env({**coupon.values, **values}), {}) if criteria.linear else MAYBE
         return otherwise if truth == MAYBE else "linear" if truth == YES else "rounded"
-    shapes = ["linear" if f.number in named else of(f.values, vocabulary.shape(f.type)) for f in item.finds]
+
+    def by_name(find):
+        """Of a round type one wants to know more than how long it is."""
+        shape = vocabulary.shape(find.type)
+        return None if shape == "rounded" and not {"size", "width"} & set(find.told) else shape
+    shapes = ["linear" if f.number in named else of(f.values, by_name(f)) for f in item.finds]
     item.shape = shapes[0]
     if len(item.finds) > 1:
         # Of what nobody measured the width is at most the length, which is the longer of the two.
@@ -304,6 +309,13 @@ def common(criteria, coupon, finds, name, out):
             out.add(CANNOT_SAY, "contradiction", exam.method)
     leg = coupon.values["longest leg"]
     for find in finds:
+        told = find.told
+        if "area" in told and not criteria.vocabulary.measured(find.type) and known(find.values["length"]) and \
+                find.type not in ("uniformly distributed porosity", "clustered porosity", "linear porosity"):
+            # Of a group it is the area of all pores.
+            side = told.get("width", find.values["length"][0])
+            if told["area"] > side * find.values["length"][0]:
+                out.add(CANNOT_SAY, "contradiction", "area", [find.number])
         if find.type == "fillet size" and known(find.values["size"]) and find.values["size"][0] > leg[1]:
             out.add(CANNOT_SAY, "contradiction", "longest leg", [find.number])
     for rule in criteria.rules:
