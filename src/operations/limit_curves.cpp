@@ -4,6 +4,7 @@
 #include "operations/at_thickness.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace beadbook {
 namespace {
@@ -18,8 +19,14 @@ bool has_numbers(const Rule &rule) {
 
 class Curves {
 public:
-    Curves(const CriteriaSet &set, const std::vector<Coupon> &coupons) : set_(set), coupons_(coupons) {
-        for (const auto &coupon : coupons) outside_.push_back(outside_scope(set, coupon));
+    Curves(const CriteriaSet &set, const Coupon &coupon, const std::vector<std::int64_t> &thickness)
+        : set_(set) {
+        for (const std::int64_t nm : thickness)
+            for (std::size_t side = 0; side < sides_.size(); ++side) {
+                const Coupon &one = sides_[side].coupons.emplace_back(
+                    so_thick(coupon, nm + static_cast<std::int64_t>(side) - 1, set.unit));
+                sides_[side].outside.push_back(outside_scope(set, one));
+            }
     }
 
     /// Into the one list or the other.
@@ -34,12 +41,19 @@ public:
         bool any = false;
         for (std::size_t k = 0; k < set_.classes.size(); ++k) {
             if (rule.limits[k].kind != Limit::Kind::value) continue;
-            const auto at = curve(rule, k, other.lacks);
-            any = any || std::any_of(at.begin(), at.end(), [](const auto &one) { return one.has_value(); });
-            const auto same = std::find_if(curved.curves.begin(), curved.curves.end(),
-                                           [&](const LimitCurve &one) { return one.at == at; });
+            Missing beside;
+            LimitCurve one{{k},
+                           curve(rule, k, sides_[1], other.lacks),
+                           curve(rule, k, sides_[0], beside),
+                           curve(rule, k, sides_[2], beside)};
+            any =
+                any || std::any_of(one.at.begin(), one.at.end(), [](const auto &v) { return v.has_value(); });
+            const auto same =
+                std::find_if(curved.curves.begin(), curved.curves.end(), [&](const LimitCurve &before) {
+                    return before.at == one.at && before.under == one.under && before.over == one.over;
+                });
             if (same == curved.curves.end())
-                curved.curves.push_back({{k}, at});
+                curved.curves.push_back(std::move(one));
             else
                 same->classes.push_back(k);
         }
@@ -51,13 +65,20 @@ public:
     }
 
 private:
-    std::vector<std::optional<Exact>> curve(const Rule &rule, std::size_t k, Missing &lacks) const {
-        std::vector<std::optional<Exact>> out;
-        for (std::size_t i = 0; i < coupons_.size(); ++i) {
+    /// Coupons of every thickness, or all of them a little thinner or thicker.
+    struct Side {
+        std::vector<Coupon> coupons;
+        std::vector<bool> outside;
+    };
+
+    static LimitCurve::Values curve(const Rule &rule, std::size_t k, const Side &side, Missing &lacks) {
+        LimitCurve::Values out;
+        for (std::size_t i = 0; i < side.coupons.size(); ++i) {
             out.emplace_back();
-            if (outside_[i] || truth_for(rule.when, coupons_[i]) == Truth::no) continue;
+            const Coupon &coupon = side.coupons[i];
+            if (side.outside[i] || truth_for(rule.when, coupon) == Truth::no) continue;
             const Evaluated limit =
-                rule.limits[k].formula.limit(Environment{coupons_[i].values, nullptr}, rule.compare);
+                rule.limits[k].formula.limit(Environment{coupon.values, nullptr}, rule.compare);
             if (limit.known())
                 out.back() = limit.value;
             else
@@ -67,8 +88,7 @@ private:
     }
 
     const CriteriaSet &set_;
-    const std::vector<Coupon> &coupons_;
-    std::vector<bool> outside_;
+    std::array<Side, 3> sides_;
 };
 
 } // namespace
@@ -78,13 +98,11 @@ LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRec
     out.coupon = coupon;
     const bool inches = set->unit == Unit::inch;
     out.thickness = usual_thicknesses(set->unit);
-    std::vector<Coupon> coupons;
-    for (const std::int64_t nm : out.thickness) coupons.push_back(so_thick(coupon.facts(), nm, set->unit));
     if (inches)
         out.told = {3, 7, 11, 15, 23, 31, 47, 63}; // 1/16, 1/8, 3/16, 1/4, 3/8, 1/2, 3/4, 1 in
     else
         out.told = {3, 7, 11, 19, 31, 39, 59, 79, 99}; // 1, 2, 3, 5, 8, 10, 15, 20, 25 mm
-    const Curves curves(*set, coupons);
+    const Curves curves(*set, coupon.facts(), out.thickness);
     for (std::size_t r = 0; r < set->rules.size(); ++r) curves.take(out, r);
     out.set = std::move(set);
     return out;

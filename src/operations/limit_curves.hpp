@@ -7,8 +7,11 @@ namespace beadbook {
 
 /// What one rule allows over the thickness, of classes that are alike.
 struct LimitCurve {
-    std::vector<std::size_t> classes;     ///< by index in the set
-    std::vector<std::optional<Exact>> at; ///< by thickness; nothing where the rule does not speak
+    using Values = std::vector<std::optional<Exact>>; ///< by thickness; nothing where the rule does not speak
+
+    std::vector<std::size_t> classes; ///< by index in the set
+    Values at;
+    Values under, over; ///< 1 nm thinner and thicker: other than at that thickness where a step lies there
 };
 struct CurvedRule {
     std::size_t rule = 0; ///< index in the set

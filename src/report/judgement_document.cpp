@@ -159,7 +159,12 @@ std::string made_words(const Judged &judged) {
     std::vector<std::string> made;
     for (std::size_t i = 0; i < judged.judgement.classes.size(); ++i)
         if (judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(judged.set->classes[i].id);
-    if (made.empty()) return "It meets no class of this set as it is recorded now.";
+    const auto &all = judged.judgement.classes;
+    if (made.empty() && std::all_of(all.begin(), all.end(), [](const ClassJudgement &one) {
+            return one.verdict == Verdict::reject;
+        }))
+        return "It meets no class of this set.";
+    if (made.empty()) return "Nobody can say yet whether it meets a class of this set.";
     const std::string it =
         judged.bends_failed() ? "Its mechanical tests failed; by its examinations alone it" : "It";
     if (judged.set->classes.size() == 1) return it + " meets what this set asks.";

@@ -40,6 +40,14 @@ public:
             for (const auto &at : curve.at)
                 if (at) most_ = std::max(most_, at->to_double());
         if (most_ <= 0) most_ = 1;
+        // To the first quarter of an inch, or 5 mm, beyond which no rule of the set speaks.
+        std::size_t last = 0;
+        for (const auto &rule : all.rules)
+            for (const auto &curve : rule.curves)
+                for (std::size_t k = last; k < curve.at.size(); ++k)
+                    if (curve.at[k]) last = k;
+        const std::size_t part = all.thickness.size() / parts_of_all();
+        parts_ = last / part + 1;
     }
 
     Picture draw() {
@@ -61,8 +69,12 @@ private:
     double unit_nm() const {
         return static_cast<double>(all_.set->unit == Unit::inch ? nm_per_inch : nm_per_mm);
     }
-    double x(double nm) const {
-        return left_ + (right_ - left_) * nm / static_cast<double>(all_.thickness.back());
+    double x(double nm) const { return left_ + (right_ - left_) * nm / ends(); }
+    std::size_t parts_of_all() const { return all_.set->unit == Unit::inch ? 4 : 5; } // 1/4 in or 5 mm
+    /// Where the axis ends, in nm.
+    double ends() const {
+        return static_cast<double>(all_.thickness.back()) * static_cast<double>(parts_) /
+               static_cast<double>(parts_of_all());
     }
     double y(double value) const { return bottom_ - (bottom_ - top_) * value / (most_ * 1.08); }
     std::string label(const LimitCurve &curve) const {
@@ -99,14 +111,12 @@ private:
                         Anchor::start, false, true});
         out_.shapes.emplace_back(PictureLine{Role::scale, left_, bottom_, right_, bottom_});
         out_.shapes.emplace_back(PictureLine{Role::scale, left_, top_, left_, bottom_});
-        const double ends = static_cast<double>(all_.thickness.back()) / unit_nm();
-        const int parts = all_.set->unit == Unit::inch ? 4 : 5; // quarters of an inch, or 5 mm
-        for (int k = 0; k <= parts; ++k) {
-            const double nm = ends * k / parts * unit_nm();
+        for (std::size_t k = 0; k <= parts_; ++k) {
+            const double nm = ends() * static_cast<double>(k) / static_cast<double>(parts_);
             out_.shapes.emplace_back(PictureLine{Role::scale, x(nm), bottom_, x(nm), bottom_ + 5});
             std::string text =
                 print(static_cast<std::int64_t>(std::llround(nm)), Dimension::length, all_.set->unit);
-            if (k < parts) text = text.substr(0, text.find(' '));
+            if (k < parts_) text = text.substr(0, text.find(' '));
             out_.shapes.emplace_back(PictureText{x(nm), bottom_ + 7 + size_, size_, text, Anchor::middle});
         }
         out_.shapes.emplace_back(PictureText{(left_ + right_) / 2, bottom_ + 9 + 2 * size_, size_,
@@ -118,28 +128,47 @@ private:
         return "";
     }
 
-    /// Broken where the rule does not speak; marks along it tell the lines apart by shape.
+    /// Broken where the rule does not speak, upright where its limit takes a step, with a dot on the side
+    /// that holds; marks along it tell the lines apart by shape.
     void line(std::size_t i) {
         PicturePath part{Role::interval, {}, false};
-        const auto &at = curved_.curves[i].at;
+        const LimitCurve &curve = curved_.curves[i];
+        const auto &at = curve.at;
         const auto end = [&] {
             if (part.points.size() > 1) out_.shapes.emplace_back(part);
             part.points.clear();
         };
-        for (std::size_t k = 0; k < at.size(); ++k) {
+        std::vector<std::size_t> spoken;
+        for (std::size_t k = 0; k < at.size() && along(k) <= right_ + 0.5; ++k) {
             if (!at[k]) {
                 end();
                 continue;
             }
-            part.points.emplace_back(x(static_cast<double>(all_.thickness[k])), y(at[k]->to_double()));
+            spoken.push_back(k);
+            bool step = false;
+            for (const auto *value : {&curve.under[k], &at[k], &curve.over[k]}) {
+                if (!*value) continue;
+                part.points.emplace_back(along(k), y((*value)->to_double()));
+                step = step || far(**value, *at[k]);
+            }
+            if (step)
+                out_.shapes.emplace_back(PictureEllipse{Role::kept, along(k), y(at[k]->to_double()), 2, 2});
         }
         end();
-        const std::size_t apart = at.size() / 5, first = (i + 1) * apart / (curved_.curves.size() + 1);
-        for (std::size_t k = first; k < at.size(); k += apart) {
-            const double along = x(static_cast<double>(all_.thickness[k]));
+        if (spoken.empty()) return;
+        const std::size_t apart = std::max<std::size_t>(1, std::min(spoken.size(), at.size() / 5));
+        bool marked = false;
+        for (std::size_t n = (i + 1) * apart / (curved_.curves.size() + 1); n < spoken.size(); n += apart) {
             // The name at the end has its own.
-            if (at[k] && along < right_ - 12) mark(i, along, y(at[k]->to_double()));
+            if (marked && along(spoken[n]) >= right_ - 12) continue;
+            mark(i, along(spoken[n]), y(at[spoken[n]]->to_double()));
+            marked = true;
         }
+    }
+    double along(std::size_t k) const { return x(static_cast<double>(all_.thickness[k])); }
+    /// More than what a slope makes in 1 nm.
+    bool far(const Exact &a, const Exact &b) const {
+        return std::abs(a.to_double() - b.to_double()) > most_ / 1000;
     }
 
     void mark(std::size_t i, double cx, double cy) {
@@ -183,6 +212,7 @@ private:
     const Rule &rule_;
     double width_, size_, most_ = 0;
     double left_ = 58, right_ = 0, top_ = 34, bottom_ = 200;
+    std::size_t parts_ = 1;
     Picture out_;
 };
 

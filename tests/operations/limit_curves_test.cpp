@@ -1,0 +1,41 @@
+// Each limit over the thickness, as the judge works it out: steps stand where the table has them.
+#include "case.hpp"
+#include "catch.hpp"
+#include "operations/limit_curves.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+TEST_CASE("a step of a table stands at its thickness, with the limit of the side that holds it") {
+    const auto set = set_from(head() + R"(scope:
+  - {id: thin, when: T at most 1/2 in, clause: "1", standing: {house: x}}
+tables:
+  pore:
+    by: T
+    rows:
+      up to 1/8 in: 1/16 in
+      over 1/8 in: 0.2 in
+rules:
+  - id: pore
+    types: porosity
+    exams: RT
+    measure: size
+    at most: {A: table pore, B: table pore}
+    clause: "2"
+    standing: {house: x}
+)");
+    const LimitCurves all = limit_curves(set, {});
+    REQUIRE(all.rules.size() == 1);
+    REQUIRE(all.rules.front().curves.size() == 1);
+    const LimitCurve &curve = all.rules.front().curves.front();
+    const std::size_t eighth = 7, half = 31;
+    REQUIRE(all.thickness[eighth] == nm_per_inch / 8);
+    CHECK(curve.under[eighth] == Exact(nm_per_inch / 16));
+    CHECK(curve.at[eighth] == Exact(nm_per_inch / 16));
+    CHECK(curve.over[eighth] == Exact(nm_per_inch / 5));
+    CHECK(curve.at[eighth + 1] == curve.under[eighth + 1]);
+    // Where the scope ends nothing is said.
+    CHECK(curve.at[half].has_value());
+    CHECK_FALSE(curve.over[half].has_value());
+    CHECK_FALSE(curve.at[half + 1].has_value());
+}
