@@ -5,6 +5,7 @@
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
 #include "judge_bench.hpp"
+#include "load_bench.hpp"
 #include "qualify/plan.hpp"
 
 #include <algorithm>
@@ -164,10 +165,16 @@ int main(int count, char **words) {
         return std::find(asked.begin(), asked.end(), word) != asked.end();
     };
     Figures figures(is_asked("--json"));
+    if (is_asked("--load")) {
+        under_load(figures);
+        figures.finish();
+        return 0;
+    }
     // First: forking a process that has grown large is slow and would be measured too.
     if (!is_asked("--judge")) {
         cold_start(figures);
         first_output(figures);
+        under_load(figures);
     }
     const bool agree = judge_beside_peers(figures);
     judge_by_sets(figures);
