@@ -1,6 +1,8 @@
 // Speed, printed and never asserted: the judge beside its peers, by several sets and as finds grow in number,
 // loading of the criteria, one verdict from a cold start of the program, and planning; what a stack costs to
-// type, and how soon a command answers on a large record. With --json as one object to keep.
+// type, and how soon a command answers on a large record; appends, and the bench under load. With --json as
+// one object to keep.
+#include "append_bench.hpp"
 #include "at_the_bench.hpp"
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
@@ -166,6 +168,7 @@ int main(int count, char **words) {
     };
     Figures figures(is_asked("--json"));
     if (is_asked("--load")) {
+        appends(figures);
         under_load(figures);
         figures.finish();
         return 0;
@@ -174,6 +177,7 @@ int main(int count, char **words) {
     if (!is_asked("--judge")) {
         cold_start(figures);
         first_output(figures);
+        appends(figures);
         under_load(figures);
     }
     const bool agree = judge_beside_peers(figures);
