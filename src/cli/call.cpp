@@ -27,6 +27,14 @@ std::size_t coupons_in(Office &office) {
     }
 }
 
+Refusal only_read(const std::string &folder, const ShopCopy &first) {
+    return refused(
+        visible(folder) +
+        ": this folder joins the records of several shops to be read: coupons, summary, export and verify go "
+        "through it. For anything else name one of them, such as " +
+        visible(first.path) + "; what is entered goes into the shop's own record");
+}
+
 } // namespace
 
 Call::Call(Args args, Session &session)
@@ -83,6 +91,7 @@ Call::~Call() {
 Office &Call::office(Ledger::Mode mode) {
     if (!office_) {
         std::string path = book_path(args_, session_);
+        if (const auto copies = shop_copies(path); !copies.empty()) throw only_read(path, copies.front());
         if (has("dry-run") && mode == Ledger::Mode::create && !record_file::there(path)) {
             path = trial_.emplace("a dry run").file("book.db");
         }
@@ -99,8 +108,28 @@ Office &Call::office(Ledger::Mode mode) {
 
 Office &Call::whole_office(Ledger::Mode mode) {
     Office &out = office(mode);
+    whole_shops();
+    return out;
+}
+
+Shops Call::shops() {
+    if (office_) return *office_;
+    if (shops_.empty())
+        for (const auto &copy : shop_copies(book_path(args_, session_)))
+            shops_.emplace_back(copy, catalogue_);
+    if (shops_.empty()) return office();
+    std::vector<Shops::Shop> out;
+    for (auto &shop : shops_) out.push_back({shop.name, &shop.office});
+    return Shops(std::move(out));
+}
+
+bool Call::joins_shops() const { return !shop_copies(book_path(args_, session_)).empty(); }
+
+Shops Call::whole_shops() {
+    Shops out = shops();
     if (session_.many == Session::no_number) return out;
-    const std::size_t coupons = coupons_in(out);
+    std::size_t coupons = 0;
+    for (const auto &shop : out.all()) coupons += coupons_in(*shop.office);
     if (coupons >= session_.many)
         session_.err << "beadbook: going through " << counted(coupons, "coupon") << " ...\n" << std::flush;
     return out;

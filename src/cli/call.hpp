@@ -7,10 +7,13 @@
 #include "measure/text.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/done.hpp"
+#include "operations/shops.hpp"
 #include "operations/source.hpp"
 #include "records/private_folder.hpp"
+#include "records/shop_copies.hpp"
 #include "render/text.hpp"
 
+#include <deque>
 #include <map>
 #include <optional>
 
@@ -56,6 +59,10 @@ public:
     Office &office(Ledger::Mode mode = Ledger::Mode::read);
     /// The same for a command that goes through all coupons: who watches a terminal is told of the wait.
     Office &whole_office(Ledger::Mode mode = Ledger::Mode::read);
+    /// The record, or those of several shops where a folder joins them; for what goes through coupons.
+    Shops shops();
+    Shops whole_shops(); ///< as whole_office
+    bool joins_shops() const;
     /// Whether the record that is meant is there, for what can be shown without one.
     bool has_record() const;
     /// Who acts: --by, else BEADBOOK_USER, else the login name.
@@ -107,6 +114,15 @@ private:
     std::string begun_;                  ///< that a new record was begun, until it is told
     std::optional<Book> book_;
     std::optional<Office> office_;
+    /// One of several, and what its office needs.
+    struct OpenShop {
+        OpenShop(const ShopCopy &copy, Catalogue &catalogue)
+            : name(copy.shop), book(copy.path, Ledger::Mode::read), office(book, catalogue) {}
+        std::string name;
+        Book book;
+        Office office;
+    };
+    std::deque<OpenShop> shops_;
 };
 
 /// A result under the name by which it is told; what is told before it comes first.

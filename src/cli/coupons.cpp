@@ -10,6 +10,8 @@
 #include "render/json_coupons.hpp"
 #include "report/coupon_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -56,7 +58,7 @@ ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
         part.coupons.clear();
         any = true;
     };
-    select(call.office(), of, [&](CouponAtHand &one) {
+    select(call.shops(), of, [&](CouponAtHand &one) {
         part.coupons.push_back(one.line());
         if (part.coupons.size() == some) print();
     });
@@ -67,17 +69,22 @@ ExitCode print_coupons_as_they_come(Call &call, const Selection &of) {
 
 ExitCode run_coupons(Call &call) {
     const Selection of = selection_of(call);
-    if (const auto afresh = KeptLines(call.office()).missing(); afresh > 500)
-        call.say({std::to_string(afresh) +
-                  " coupons are judged afresh for this list, because another version "
-                  "of the program kept what it says of them; 'refresh' makes it quick again"});
+    const Shops shops = call.shops();
+    if (std::any_of(shops.all().begin(), shops.all().end(),
+                    [](const Shops::Shop &shop) { return KeptLines(*shop.office).miss_many(); }))
+        call.say(
+            {"coupons are judged afresh for this list, because another version of the program kept what it "
+             "says of them; 'refresh' makes it quick again"});
     const int most = call.number("newest", "number of coupons");
     if (most == 0 && !call.json() && call.session().height == 0) return print_coupons_as_they_come(call, of);
     CouponList list{{}, of.all()};
     if (most == 0) {
-        list.coupons = list_coupons(call.office(), of);
+        list.coupons = list_coupons(shops, of);
+    } else if (shops.all().size() > 1) {
+        throw UsageError(
+            "--newest goes by the order of registration, which the records of several shops do not share");
     } else {
-        Newest found = newest(call.office(), of, static_cast<std::size_t>(most));
+        Newest found = newest(*shops.all().front().office, of, static_cast<std::size_t>(most));
         for (auto &one : found.coupons) list.coupons.push_back(std::move(one.coupon));
         list.more = found.more;
     }

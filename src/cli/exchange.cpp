@@ -62,7 +62,7 @@ using Give = std::function<void(std::string_view)>;
 ExportCount export_results(Call &call, ResultTable table, const Give &give) {
     ExportCount out;
     give(csv_head(table));
-    select(call.office(), selection_of(call), [&](CouponAtHand &one) {
+    select(call.shops(), selection_of(call), [&](CouponAtHand &one) {
         give(csv_rows(table, one));
         if (one.line().record.withdrawn.empty()) ++out.coupons;
     });
@@ -77,14 +77,14 @@ ExitCode run_export(Call &call) {
     const Selection of = selection_of(call);
     const auto export_to = [&](const Give &give) {
         return results ? export_results(call, *results, give)
-                       : export_record(call.office(), {form.sheet, form.lines, of}, give);
+                       : export_record(call.shops(), {form.sheet, form.lines, of}, give);
     };
     if (!call.has("output")) {
         const ExportCount done = export_to([&](std::string_view part) { call.session().out << part; });
         call.say(notes_on(call, of, done));
         return ExitCode::done;
     }
-    call.office(); // a record that is not there makes no file
+    call.shops(); // a record that is not there makes no file
     NewFile file(call.text("output"));
     const ExportCount done = export_to([&](std::string_view part) { file.write(part); });
     file.finish();

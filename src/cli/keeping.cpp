@@ -52,8 +52,23 @@ ExitCode run_seal(Call &call) {
     return call.tell(SealWritten{call.at(0), seal}, notes);
 }
 
+/// The faults on the error stream; what was verified is told where it holds, and as JSON in any case.
+template <class Result>
+ExitCode tell_verified(Call &call, const Result &verified, const std::vector<std::string> &notes) {
+    if (verified.holds() || call.json()) call.tell(verified, notes);
+    for (const auto &fault : faults_of(verified))
+        call.session().err << "beadbook: error: " << visible(fault) << "\n";
+    return verified.holds() ? ExitCode::done : ExitCode::store;
+}
+
 ExitCode run_verify(Call &call) {
     VerifyRequest request{call.has("replay"), call.text("head")};
+    if (call.joins_shops()) {
+        for (const char *of_one : {"head", "seal", "signer"})
+            if (call.has(of_one))
+                throw UsageError("--" + std::string(of_one) + " is of one record; name that of one shop");
+        return tell_verified(call, verify_shops(call.whole_shops(), request), {});
+    }
     request.signer = call.text("signer");
     if (call.has("seal"))
         request.seal = read_from(call.text("seal"), codec::seal_from);
@@ -70,10 +85,22 @@ ExitCode run_verify(Call &call) {
     }
     if (verified.entries_after.value_or(0) > 0)
         notes.push_back("the head that was given is on record, and " + came_after(*verified.entries_after));
-    if (verified.holds() || call.json()) call.tell(verified, notes);
-    for (const auto &fault : faults_of(verified))
-        call.session().err << "beadbook: error: " << visible(fault) << "\n";
-    return verified.holds() ? ExitCode::done : ExitCode::store;
+    return tell_verified(call, verified, notes);
+}
+
+/// SHOP=FILE.
+ShopRecord shop_in(const std::string &word) {
+    const std::size_t at = word.find('=');
+    if (at == std::string::npos || at + 1 == word.size())
+        throw UsageError("'" + shown(word) +
+                         "' names no record of a shop; expected SHOP=FILE, such as north=north.db");
+    return {word.substr(0, at), word.substr(at + 1)};
+}
+
+ExitCode run_join(Call &call) {
+    std::vector<ShopRecord> shops;
+    for (std::size_t i = 1; i < call.words().size(); ++i) shops.push_back(shop_in(call.at(i)));
+    return call.tell(join_shops(call.catalogue(), call.at(0), shops));
 }
 
 ExitCode run_refresh(Call &call) { return call.tell(refresh_lines(call.whole_office(Ledger::Mode::write))); }
@@ -108,6 +135,13 @@ work out again what lists say of every coupon
 refresh
 Lists keep what was judged once. What another version of the program kept they do not take, and judge afresh, which is
 slow with thousands of coupons until this is run once. Nothing on record changes.)"),
+        looks(For::keeper, run_join, R"(join FOLDER SHOP=FILE ...
+read the records of several shops as one: lists, summary, export
+join all-shops north=north.db south=/media/stick/south.db
+Makes a new FOLDER with a verified copy of each record, whole and with its own chain. Named by --book, 'coupons', 'summary',
+'export' and 'verify' go through all of them; coupons and welders are told as SHOP.MARK, and each coupon is judged by the
+people, equipment and copies of its own shop. Nothing can be entered there: that goes into the shop's own record, and the
+records are joined anew.)"),
         looks(For::keeper, run_backup, R"(backup FILE
 a consistent, verified copy of the record
 backup /media/stick/book-2026-11-25.db)"),

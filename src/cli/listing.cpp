@@ -27,7 +27,7 @@ ExitCode run_summary(Call &call) {
         differs = call.text("against");
         groups.push_back(std::move(other));
     }
-    const Summaries summaries = summarize(call.whole_office(), groups);
+    const Summaries summaries = summarize(call.whole_shops(), groups);
     std::vector<std::string> notes;
     for (const auto &group : summaries.groups)
         for (auto &note : notes_on_empty(call, group.of, group.summary.all.coupons == 0))

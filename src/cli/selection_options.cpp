@@ -60,7 +60,11 @@ void check_no_selection(const Call &call, std::string_view with) {
 }
 
 std::vector<std::string> notes_on_empty(Call &call, const Selection &of, bool empty) {
-    return empty ? unknown_words(call.office(), of) : std::vector<std::string>{};
+    if (!empty) return {};
+    const Shops shops = call.shops();
+    // Of several shops a word may be unknown in one and known in the next.
+    return shops.all().size() > 1 ? std::vector<std::string>{}
+                                  : unknown_words(*shops.all().front().office, of);
 }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "criteria/lint.hpp"
 #include "criteria/part_reader.hpp"
+#include "criteria/read_once.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "criteria/unused_names.hpp"
@@ -241,9 +242,13 @@ Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, cons
 }
 
 std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name) {
-    Loaded loaded = load_criteria(shipped_file(name + ".yaml"));
-    if (!loaded.set) throw std::logic_error("built-in criteria " + name + ": " + loaded.issues.front().text);
-    return loaded.set;
+    static ReadOnce<CriteriaSet> all;
+    return all.get(name, [](const std::string &set) {
+        Loaded loaded = load_criteria(shipped_file(set + ".yaml"));
+        if (!loaded.set)
+            throw std::logic_error("built-in criteria " + set + ": " + loaded.issues.front().text);
+        return loaded.set;
+    });
 }
 
 } // namespace beadbook

@@ -18,7 +18,8 @@ struct Loaded {
 Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary = Vocabulary::shipped(),
                      const BaseText &base = shipped_base);
 
-/// A shipped set by name; throws std::out_of_range if there is none.
+/// A shipped set by name, which is read once and then kept as long as the program runs; throws
+/// std::out_of_range if there is none.
 std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name);
 
 } // namespace beadbook

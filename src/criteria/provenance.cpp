@@ -6,8 +6,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <map>
-#include <mutex>
 
 namespace beadbook {
 namespace {
@@ -15,16 +13,6 @@ namespace {
 bool is_name_of_a_set(const std::string &name) {
     static const std::vector<std::string> names = shipped_sets();
     return std::binary_search(names.begin(), names.end(), name);
-}
-
-/// Of a shipped set; each is read once, and only if it is asked for.
-const CriteriaSet &shipped_once(const std::string &name) {
-    static std::mutex one_at_a_time;
-    static std::map<std::string, std::shared_ptr<const CriteriaSet>> read;
-    const std::lock_guard<std::mutex> lock(one_at_a_time);
-    auto &out = read[name];
-    if (!out) out = shipped_criteria(name);
-    return *out;
 }
 
 /// Letters and figures alone, in small.
@@ -87,7 +75,7 @@ LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
 } // namespace
 
 bool is_shipped_set(const std::string &name, const std::string &hash) {
-    return is_name_of_a_set(name) && shipped_once(name).hash == hash;
+    return is_name_of_a_set(name) && shipped_criteria(name)->hash == hash;
 }
 
 std::string own_file_words(const std::string &what, const std::string &name, bool named_as_shipped,
@@ -112,13 +100,13 @@ std::string own_file_mark(const std::string &set, const std::string &hash) {
 std::vector<const CriteriaSet *> shipped_alike(const CriteriaSet &set) {
     std::vector<const CriteriaSet *> alike;
     if (is_shipped_set(set.name, set.hash)) return alike;
-    if (is_name_of_a_set(set.name)) return {&shipped_once(set.name)};
+    if (is_name_of_a_set(set.name)) return {shipped_criteria(set.name).get()};
     int most = 1;
     for (const auto &name : shipped_sets()) {
-        const CriteriaSet &shipped = shipped_once(name);
-        const int now = likeness(set, shipped);
+        const auto shipped = shipped_criteria(name);
+        const int now = likeness(set, *shipped);
         if (now > most) alike.clear();
-        if (now >= most) alike.push_back(&shipped);
+        if (now >= most) alike.push_back(shipped.get());
         most = std::max(most, now);
     }
     return alike;

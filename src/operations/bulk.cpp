@@ -300,14 +300,14 @@ bool written_to_since(Ledger &ledger, const PreparedImport &prepared) {
 
 } // namespace
 
-ExportCount export_record(Office &office, const ExportRequest &request,
+ExportCount export_record(const Shops &shops, const ExportRequest &request,
                           const std::function<void(std::string_view)> &give) {
     ExportCount out;
     codec::ExchangeText whole;
     const bool in_one = !request.sheet && !request.lines;
     if (request.sheet) give(codec::sheet_head(*request.sheet));
     if (in_one) give(whole.head());
-    select(office, request.of, [&](CouponAtHand &one) {
+    select(shops, request.of, [&](CouponAtHand &one) {
         const CouponState &coupon = one.coupon();
         if (!coupon.record.withdrawn.empty()) return;
         ++out.coupons;

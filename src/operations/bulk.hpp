@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/selection.hpp"
+#include "operations/shops.hpp"
 #include "operations/writing.hpp"
 #include "records/codecs/sheet.hpp"
 #include "technique/practice.hpp"
@@ -26,7 +27,7 @@ struct ExportCount {
     std::size_t photos = 0; ///< named by their hash; their bytes stay with the record
 };
 /// Gives the text part by part, so that it is never whole in memory.
-ExportCount export_record(Office &office, const ExportRequest &request,
+ExportCount export_record(const Shops &shops, const ExportRequest &request,
                           const std::function<void(std::string_view)> &give);
 
 struct ImportRequest {

@@ -3,6 +3,7 @@
 #include "facts/coupon_line.hpp"
 #include "operations/grade_standing.hpp"
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,8 +24,13 @@ public:
     /// What a line rests on beside the entries about its coupon; empty where that cannot be told: a criteria
     /// file that is not there today.
     std::string basis(const std::string &criteria) const;
-    /// How many coupons a list of all has to judge afresh, those by files of one's own aside.
-    std::int64_t missing() const { return office_.ledger().lines_without(of_all_); }
+    /// Whether a list of all has to judge many coupons afresh, those by files of one's own aside: seen by the
+    /// first ones, because another version of the program did not keep one of them.
+    bool miss_many() const { return office_.ledger().lines_without(of_all_, 1000) > 500; }
+    /// Whether it has to judge any.
+    bool miss_any() const {
+        return office_.ledger().lines_without(of_all_, std::numeric_limits<std::int64_t>::max()) > 0;
+    }
 
 private:
     Office &office_;

@@ -10,6 +10,7 @@
 #include "records/codecs/verdict.hpp"
 #include "records/fold.hpp"
 
+#include <algorithm>
 #include <span>
 
 namespace beadbook {
@@ -257,6 +258,16 @@ Verified verify(Office &office, const VerifyRequest &request) {
     if (!request.signer.empty()) check_digits(request.signer, "signer", "public key");
     if (request.seal)
         out.seal = held_against_record(office, out.chain.entries, *request.seal, request.signer);
+    return out;
+}
+
+bool VerifiedShops::holds() const {
+    return std::all_of(shops.begin(), shops.end(), [](const auto &one) { return one.verified.holds(); });
+}
+
+VerifiedShops verify_shops(const Shops &shops, const VerifyRequest &request) {
+    VerifiedShops out;
+    for (const auto &shop : shops.all()) out.shops.push_back({shop.name, verify(*shop.office, request)});
     return out;
 }
 

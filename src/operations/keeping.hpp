@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/sealing.hpp"
+#include "operations/shops.hpp"
 
 #include <optional>
 #include <string>
@@ -61,6 +62,17 @@ struct Verified {
 /// ids and kinds are compared, never words; of what older programs stored (form 1), the verdict of each
 /// class, and the variables and rules of each range.
 Verified verify(Office &office, const VerifyRequest &request);
+
+/// The same of each record that a folder joins.
+struct VerifiedShop {
+    std::string shop;
+    Verified verified;
+};
+struct VerifiedShops {
+    std::vector<VerifiedShop> shops;
+    bool holds() const;
+};
+VerifiedShops verify_shops(const Shops &shops, const VerifyRequest &request);
 
 struct BackedUp {
     std::string path;

@@ -6,9 +6,9 @@
 
 namespace beadbook {
 
-std::vector<CouponLine> list_coupons(Office &office, const Selection &of) {
+std::vector<CouponLine> list_coupons(const Shops &shops, const Selection &of) {
     std::vector<CouponLine> out;
-    select(office, of, [&](CouponAtHand &one) { out.push_back(one.line()); });
+    select(shops, of, [&](CouponAtHand &one) { out.push_back(one.line()); });
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "facts/coupon_line.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/selection.hpp"
+#include "operations/shops.hpp"
 #include "operations/standing.hpp"
 #include "operations/taken_back.hpp"
 
@@ -22,7 +23,7 @@ struct CouponSheet {
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
 /// In the order in which they were registered.
-std::vector<CouponLine> list_coupons(Office &office, const Selection &of = {});
+std::vector<CouponLine> list_coupons(const Shops &shops, const Selection &of = {});
 
 /// All that is on record of a coupon or a welder, oldest first.
 std::vector<Entry> history_of_coupon(Office &office, const std::string &mark);

@@ -126,23 +126,45 @@ void check_days(const Selection &of) {
             .at("from");
 }
 
-const CouponState &CouponAtHand::coupon() {
+const CouponState &CouponAtHand::own_coupon() {
     if (!coupon_) coupon_ = read_(mark_);
     return *coupon_;
 }
 
+const CouponState &CouponAtHand::coupon() {
+    if (shop_.empty()) return own_coupon();
+    if (!told_) tell(told_.emplace(own_coupon()).record);
+    return *told_;
+}
+
 const CouponLine &CouponAtHand::line() {
-    if (!line_) line_ = line_of(coupon(), judged(), grading());
+    if (!line_) {
+        line_ = line_of(own_coupon(), judged(), grading());
+        tell(line_->record);
+    }
     return *line_;
 }
 
+void CouponAtHand::tell(CouponRecord &record) const {
+    if (shop_.empty()) return;
+    record.id = told_mark_;
+    if (const auto welder = record.fields.find("welder"); welder != record.fields.end())
+        welder->second.text = told_of_shop(shop_, welder->second.text);
+}
+
+void CouponAtHand::tell_shop(const std::string &shop) {
+    shop_ = shop;
+    told_mark_ = told_of_shop(shop, mark_);
+    if (line_) tell(line_->record);
+}
+
 const JudgedOrNot &CouponAtHand::judged() {
-    if (!judged_) judged_ = judge_or_tell(office_, coupon());
+    if (!judged_) judged_ = judge_or_tell(office_, own_coupon());
     return *judged_;
 }
 
 const GradeStanding &CouponAtHand::grading() {
-    if (!grading_) grading_ = line_ ? line_->grade_standing : standing_of_grade(office_, coupon());
+    if (!grading_) grading_ = line_ ? line_->grade_standing : standing_of_grade(office_, own_coupon());
     return *grading_;
 }
 
@@ -159,8 +181,13 @@ bool is_meant(const Selection &of, CouponAtHand &one) {
            (!of.verdict || (line.record.withdrawn.empty() && line.verdict == of.verdict));
 }
 
-void select(Office &office, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
-    select_from(office, of, reader(office), take);
+void select(const Shops &shops, const Selection &of, const std::function<void(CouponAtHand &)> &take) {
+    for (const auto &shop : shops.all())
+        if (const auto asked = shops.asked_of(shop, of))
+            select_from(*shop.office, *asked, reader(*shop.office), [&](CouponAtHand &one) {
+                one.tell_shop(shop.name);
+                take(one);
+            });
 }
 
 Newest newest(Office &office, const Selection &of, std::size_t most) {
@@ -188,7 +215,11 @@ void select(Writing &writing, const Selection &of, const std::function<void(Coup
     select_from(
         writing.office(), of,
         // A copy, because what is written changes the one that the transaction keeps.
-        [&](const std::string &mark) -> CouponState { return writing.coupon(mark); }, take);
+        [&](const std::string &mark) -> CouponState { return writing.coupon(mark); },
+        [&](CouponAtHand &one) {
+            take(one);
+            writing.let_go(one.mark());
+        });
 }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "operations/coupon_lines.hpp"
 #include "operations/selection.hpp"
+#include "operations/shops.hpp"
 
 #include <functional>
 
@@ -13,9 +14,13 @@ class CouponAtHand {
 public:
     using Read = std::function<CouponState(const std::string &mark)>;
     CouponAtHand(Office &office, std::string mark, Read read, std::optional<CouponLine> kept)
-        : office_(office), mark_(std::move(mark)), read_(std::move(read)), line_(std::move(kept)) {}
+        : office_(office), mark_(std::move(mark)), told_mark_(mark_), read_(std::move(read)),
+          line_(std::move(kept)) {}
 
-    const std::string &mark() const { return mark_; }
+    /// From now on it is told as one of that shop: its mark, and its welder's.
+    void tell_shop(const std::string &shop);
+
+    const std::string &mark() const { return told_mark_; }
     const CouponLine &line();
     const CouponState &coupon();
     /// By its own criteria, for its own class. Throws StoreError.
@@ -24,11 +29,15 @@ public:
     GradeState grade();
 
 private:
+    const CouponState &own_coupon();
+    void tell(CouponRecord &record) const;
+
     Office &office_;
-    std::string mark_;
+    std::string mark_, told_mark_, shop_;
     Read read_;
-    std::optional<CouponLine> line_;
-    std::optional<CouponState> coupon_;
+    std::optional<CouponLine> line_;    ///< as it is told
+    std::optional<CouponState> coupon_; ///< by its own record
+    std::optional<CouponState> told_;   ///< the same as it is told, where that differs
     std::optional<JudgedOrNot> judged_;
     std::optional<GradeStanding> grading_;
 };
@@ -43,10 +52,10 @@ void check_days(const Selection &of);
 /// Whether it is asked for.
 bool is_meant(const Selection &of, CouponAtHand &one);
 
-/// Hands on each coupon that is asked for, in the order in which they were registered; one that cannot be
-/// judged stops none of the others. The only place that applies a selection. Throws Refusal (field "from"):
-/// after "to".
-void select(Office &office, const Selection &of, const std::function<void(CouponAtHand &)> &take);
+/// Hands on each coupon that is asked for, in the order in which they were registered, of several shops one
+/// after the other; one that cannot be judged stops none of the others. The only place that applies a
+/// selection. Throws Refusal (field "from"): after "to".
+void select(const Shops &shops, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 /// The same within a transaction. `take` may write about the coupon at hand after it has looked at it.
 void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 

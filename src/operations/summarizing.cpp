@@ -58,7 +58,7 @@ private:
     std::map<std::string, Attempt> firsts_;
 };
 
-Summary summary_of_selection(Office &office, const Selection &of) {
+Summary summary_of_selection(const Shops &shops, const Selection &of) {
     struct Taken {
         std::string kind, mark;
     };
@@ -66,7 +66,7 @@ Summary summary_of_selection(Office &office, const Selection &of) {
     std::vector<Taken> taken; // of the same coupons
     FirstAttempts firsts;
     std::set<std::string> welders;
-    select(office, of, [&](CouponAtHand &one) {
+    select(shops, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
         coupons.push_back(counted(one.line()));
@@ -78,7 +78,7 @@ Summary summary_of_selection(Office &office, const Selection &of) {
     welders.erase("");
     if (!of.all())
         for (const auto &welder : welders)
-            select(office, {.welder = welder}, [&](CouponAtHand &one) {
+            select(shops, {.welder = welder}, [&](CouponAtHand &one) {
                 if (const CouponRecord &record = one.line().record; record.withdrawn.empty())
                     firsts.see(record);
             });
@@ -89,9 +89,9 @@ Summary summary_of_selection(Office &office, const Selection &of) {
 
 } // namespace
 
-Summaries summarize(Office &office, const std::vector<Selection> &groups) {
+Summaries summarize(const Shops &shops, const std::vector<Selection> &groups) {
     Summaries out;
-    for (const auto &of : groups) out.groups.push_back({of, summary_of_selection(office, of)});
+    for (const auto &of : groups) out.groups.push_back({of, summary_of_selection(shops, of)});
     return out;
 }
 

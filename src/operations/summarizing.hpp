@@ -1,7 +1,7 @@
 #pragma once
 
-#include "operations/office.hpp"
 #include "operations/selection.hpp"
+#include "operations/shops.hpp"
 #include "operations/summary.hpp"
 
 namespace beadbook {
@@ -20,6 +20,6 @@ struct Summaries {
 /// of its kind is the welder's first coupon with the same joint, forms, position, process, criteria, class
 /// and purpose, looked for among all on record, selected or not: by the day it was welded, on one day by the
 /// mark, those without a day last. Without a welder none is.
-Summaries summarize(Office &office, const std::vector<Selection> &groups);
+Summaries summarize(const Shops &shops, const std::vector<Selection> &groups);
 
 } // namespace beadbook

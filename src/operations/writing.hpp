@@ -28,6 +28,9 @@ public:
     /// As it stands within this transaction. The reference holds until the coupon is written to. Throws
     /// DataError.
     const CouponState &coupon(const std::string &id);
+    /// Forgets a coupon that nothing more is asked about, so that going through very many takes little
+    /// memory.
+    void let_go(const std::string &coupon) { coupons_.erase(coupon); }
     /// Coupons that were written about.
     const std::set<std::string> &touched() const { return touched_; }
     /// Of a coupon whose verdict may come out otherwise, though nothing was written about it.

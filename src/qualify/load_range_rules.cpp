@@ -1,6 +1,7 @@
 #include "qualify/range_rules.hpp"
 
 #include "criteria/provenance.hpp"
+#include "criteria/read_once.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "criteria/weld_words.hpp"
@@ -365,9 +366,13 @@ std::string RangeRules::own_file_mark() const {
 }
 
 std::shared_ptr<const RangeRules> shipped_range_rules(const std::string &name) {
-    LoadedRules loaded = load_range_rules(shipped_file("welder/" + name + ".yaml"));
-    if (!loaded.rules) throw std::logic_error("built-in rules " + name + ": " + loaded.issues.front().text);
-    return loaded.rules;
+    static ReadOnce<RangeRules> all;
+    return all.get(name, [](const std::string &rules) {
+        LoadedRules loaded = load_range_rules(shipped_file("welder/" + rules + ".yaml"));
+        if (!loaded.rules)
+            throw std::logic_error("built-in rules " + rules + ": " + loaded.issues.front().text);
+        return loaded.rules;
+    });
 }
 
 } // namespace beadbook

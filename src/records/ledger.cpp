@@ -3,6 +3,7 @@
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "records/ledger_rows.hpp"
+#include "records/ledger_statements.hpp"
 #include "records/record_file.hpp"
 #include "records/schema.hpp"
 
@@ -110,41 +111,6 @@ StoreError store_error(const std::string &path, const SQLite::Exception &e) {
     }
 }
 
-/// Statements that a long write runs again and again.
-struct Ledger::Statements {
-    explicit Statements(SQLite::Database &db)
-        : last(db, "SELECT seq, hash FROM entry ORDER BY seq DESC LIMIT 1"),
-          add(db, std::string("INSERT INTO entry (") + columns + ") VALUES (?,?,?,?,?,?,?,?,?,?,?,?)") {}
-    SQLite::Statement last, add;
-};
-
-Ledger::~Ledger() = default;
-Ledger::Ledger(Ledger &&) noexcept = default;
-Ledger &Ledger::operator=(Ledger &&) noexcept = default;
-
-Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
-    ledger.appended_.reset(); // of one that was rolled back
-    guarded(ledger.path_, [&] {
-        open_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
-    });
-}
-
-Ledger::Transaction::~Transaction() = default;
-
-void Ledger::Transaction::commit() {
-    guarded(ledger_.path_, [&] {
-        const auto all = ledger_.appended_;
-        ledger_.check_appended();
-        try {
-            open_->commit();
-        } catch (const SQLite::Exception &) {
-            // It may have failed only after the last step, the journal's removal: then all of it is stored.
-            open_.reset(); // rolls back what can be
-            if (!all || !ledger_.ends_with(all->hash)) throw;
-        }
-    });
-}
-
 Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
     const bool exists = record_file::there(path);
     if (!exists && mode != Mode::create)
@@ -167,8 +133,13 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
         db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
         const bool fresh = is_fresh(*db_);
-        if (!fresh && pragma(*db_, "application_id") != schema::application_id)
+        const int of = pragma(*db_, "application_id");
+        if (!fresh && of != schema::application_id && of != schema::reading_copy_id)
             throw StoreError(path + ": this database belongs to another program");
+        if (writes && of == schema::reading_copy_id)
+            throw StoreError(path +
+                             ": this is a copy of a shop's record, made to be read beside others; nothing "
+                             "is entered in it. Enter it in the shop's own record, and join anew");
         const int version = pragma(*db_, "user_version");
         if (version > schema::newest_version())
             throw StoreError(path + ": the record was made by a newer beadbook; use that one");
@@ -190,64 +161,15 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
     });
 }
 
+void Ledger::make_reading_copy() {
+    guarded(path_, [&] { db_->exec("PRAGMA application_id = " + std::to_string(schema::reading_copy_id)); });
+}
+
 void Ledger::migrate(int version) {
     if (version == schema::newest_version()) return;
     SQLite::Transaction transaction(*db_, SQLite::TransactionBehavior::IMMEDIATE);
     schema::migrate(*db_); // another program may have been quicker
     transaction.commit();
-}
-
-Entry Ledger::append(Entry e) {
-    return guarded(path_, [&] {
-        if (!statements_) statements_ = std::make_unique<Statements>(*db_);
-        SQLite::Statement &last = statements_->last, &add = statements_->add;
-        last.reset();
-        const bool any = last.executeStep();
-        e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
-        e.previous = any ? last.getColumn(1).getString() : no_hash;
-        last.reset(); // an open read would hold the commit up
-        e.hash = hash_of(e);
-        add.reset();
-        add.clearBindings();
-        add.bind(1, e.seq);
-        add.bind(2, e.at);
-        add.bind(3, e.who);
-        add.bind(4, e.kind);
-        add.bind(5, e.subject);
-        if (e.exam) add.bind(6, *e.exam);
-        if (e.number) add.bind(7, *e.number);
-        if (e.supersedes) {
-            add.bind(8, *e.supersedes);
-            add.bind(9, e.reason);
-        }
-        add.bind(10, e.body);
-        add.bind(11, e.previous);
-        add.bind(12, e.hash);
-        // What a trigger of somebody else's ignores is no error to SQLite.
-        if (add.exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
-        add.reset();
-        if (!appended_) appended_ = Appended{e.seq, 0, {}};
-        ++appended_->count;
-        appended_->hash = e.hash;
-        return e;
-    });
-}
-
-bool Ledger::ends_with(const std::string &hash) {
-    try {
-        return head() == hash;
-    } catch (const Refusal &) {
-        return false;
-    }
-}
-
-void Ledger::check_appended() {
-    if (!appended_) return;
-    const Appended all = *std::exchange(appended_, std::nullopt);
-    SQLite::Statement count(*db_, "SELECT count(*) FROM entry WHERE seq >= ?");
-    count.bind(1, all.first);
-    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || head() != all.hash)
-        throw StoreError(path_ + ": what was written is not what is there to be read; nothing was stored");
 }
 
 void Ledger::keep_criteria(const std::string &hash, const std::string &name, const std::string &text) {

@@ -11,6 +11,7 @@
 namespace SQLite {
 class Database;
 class Exception;
+class Savepoint;
 class Transaction;
 } // namespace SQLite
 
@@ -31,6 +32,11 @@ struct Verification {
 /// connections checkpoint at once, Debian 12 ships 3.40.1, and a thousand durable commands a second are
 /// plenty.
 class Ledger {
+    struct Appended {
+        std::int64_t first = 0, count = 0;
+        std::string hash; ///< of the last
+    };
+
 public:
     /// `inspect` is for `verify` alone: it reads also where the tables were changed, to name what is wrong.
     enum class Mode { read, write, create, inspect };
@@ -43,6 +49,8 @@ public:
     Ledger &operator=(Ledger &&) noexcept;
 
     /// One transaction that begins IMMEDIATE: all that is appended in it is stored by commit(), or nothing.
+    /// Within another one it is a part of that: what it commits is stored once the other commits, and what it
+    /// does not is rolled back alone.
     class Transaction {
     public:
         explicit Transaction(Ledger &ledger);
@@ -50,8 +58,13 @@ public:
         void commit();
 
     private:
+        void begin_part();
+        void commit_whole();
+
         Ledger &ledger_;
-        std::unique_ptr<SQLite::Transaction> open_;
+        std::unique_ptr<SQLite::Transaction> whole_;
+        std::unique_ptr<SQLite::Savepoint> part_; ///< within another one
+        std::optional<Appended> before_part_;
     };
 
     /// Whether opening it began a new record.
@@ -105,8 +118,8 @@ public:
     };
     std::vector<Line> lines(const LinesAsked &asked);
     std::optional<Line> line(const std::string &coupon);
-    /// How many lines are not kept on a basis that begins so.
-    std::int64_t lines_without(const std::string &basis);
+    /// How many of the first lines, at most so many, are not kept on a basis that begins so.
+    std::int64_t lines_without(const std::string &basis, std::int64_t among);
     struct KeptLine {
         std::string coupon, welder, cohort, class_id, basis, body;
     };
@@ -149,6 +162,8 @@ public:
     /// A consistent copy, verified: returns what the copy holds. Throws StoreError; never overwrites a file,
     /// and leaves none that does not verify.
     Verification backup(const std::string &to);
+    /// From now on nothing is entered here: whoever opens it to write is refused.
+    void make_reading_copy();
 
 private:
     void migrate(int version);
@@ -158,13 +173,10 @@ private:
     /// The first column of a query, with its one parameter if it has one.
     std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
     struct Statements;
-    struct Appended {
-        std::int64_t first = 0, count = 0;
-        std::string hash; ///< of the last
-    };
 
     std::string path_;
     bool began_ = false;
+    bool in_transaction_ = false;
     std::optional<Appended> appended_; ///< in the transaction that is open
     std::unique_ptr<SQLite::Database> db_;
     std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database

@@ -1,6 +1,7 @@
 // The table of what lists say of each coupon.
 #include "measure/sha256.hpp"
 #include "records/ledger_rows.hpp"
+#include "records/lines_lacking.hpp"
 
 #include <cstdlib>
 #include <limits>
@@ -48,12 +49,7 @@ bool Ledger::keeps_lines() {
 
 void Ledger::check_no_line_lacks() {
     if (!keeps_lines()) return;
-    const std::int64_t lacks = guarded(path_, [&] {
-        return db_
-            ->execAndGet("SELECT (SELECT count(DISTINCT subject) FROM entry WHERE family = 'coupon') - "
-                         "(SELECT count(*) FROM coupon_line)")
-            .getInt64();
-    });
+    const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_); });
     if (lacks == 0) return;
     throw StoreError("record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
                      (std::abs(lacks) == 1 ? " coupon " : " coupons ") + (lacks > 0 ? "fewer" : "more") +
@@ -123,12 +119,14 @@ std::optional<Ledger::Line> Ledger::line(const std::string &coupon) {
     });
 }
 
-std::int64_t Ledger::lines_without(const std::string &basis) {
+std::int64_t Ledger::lines_without(const std::string &basis, std::int64_t among) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, std::string("SELECT count(*) FROM ") +
+        SQLite::Statement query(*db_, std::string("SELECT count(*) FROM (SELECT basis FROM ") +
                                           (keeps_lines() ? "coupon_line" : unkept) +
-                                          " WHERE basis IS NULL OR substr(basis, 1, length(?1)) IS NOT ?1");
+                                          " ORDER BY first LIMIT ?2) "
+                                          "WHERE basis IS NULL OR substr(basis, 1, length(?1)) IS NOT ?1");
         query.bind(1, basis);
+        query.bind(2, among);
         query.executeStep();
         return query.getColumn(0).getInt64();
     });

@@ -2,6 +2,7 @@
 
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
+#include "records/schema.hpp"
 
 #include <array>
 #include <cstdint>
@@ -34,6 +35,7 @@ std::uint32_t number_at(const std::string &bytes, std::size_t at) {
 
 constexpr std::size_t header_size = 28; ///< of a journal: magic, records, nonce, pages, sector, page size
 constexpr std::size_t change_counter_at = 24; ///< in page 1; every write transaction counts it up by one
+constexpr std::size_t application_id_at = 68;
 
 /// A journal's first header, if it is one that SQLite would play back.
 std::optional<std::string> header_of(const std::string &journal) {
@@ -120,6 +122,11 @@ void refuse_leftovers(const std::string &path) {
             throw StoreError(visible(path) + ": beside it lies " + visible(path + ending) +
                              ", left by another file of that name; move it away, or take another name");
     }
+}
+
+bool is_reading_copy(const std::string &path) {
+    const std::string id = bytes_at(path, application_id_at, 4);
+    return id.size() == 4 && number_at(id, 0) == schema::reading_copy_id;
 }
 
 bool in_wal(const std::string &path) {

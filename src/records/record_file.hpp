@@ -24,4 +24,7 @@ void refuse_leftovers(const std::string &path);
 /// Whether the file says of itself that it is written through a WAL, which this program never asks for.
 bool in_wal(const std::string &path);
 
+/// Whether the file says of itself that it is a copy that is only read.
+bool is_reading_copy(const std::string &path);
+
 } // namespace beadbook::record_file

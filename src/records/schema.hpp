@@ -14,6 +14,8 @@ namespace beadbook::schema {
 
 /// `PRAGMA application_id` of a record: "BEAD".
 inline constexpr int application_id = 0x42454144;
+/// The same of a copy that is only read (records/shop_copies.hpp): "BEAC". Older programs leave it alone.
+inline constexpr int reading_copy_id = 0x42454143;
 
 /// The number of the last migration.
 int newest_version();

@@ -90,6 +90,28 @@ std::string json_text(const SealWritten &done, const std::vector<std::string> &n
     return render::finished(std::move(out), notes);
 }
 
+std::string json_text(const VerifiedShops &all, const std::vector<std::string> &notes) {
+    nlohmann::json out{{"holds", all.holds()}, {"shops", nlohmann::json::array()}};
+    for (const auto &[shop, verified] : all.shops)
+        out["shops"].push_back({{"shop", shop},
+                                {"holds", verified.holds()},
+                                {"entries", verified.chain.entries},
+                                {"head", verified.chain.head},
+                                {"faults", faults_of(verified)}});
+    return render::finished(std::move(out), notes);
+}
+
+std::string json_text(const JoinedShops &done, const std::vector<std::string> &notes) {
+    nlohmann::json out{{"folder", done.folder}, {"shops", nlohmann::json::array()}};
+    for (const auto &one : done.shops)
+        out["shops"].push_back({{"shop", one.shop},
+                                {"record", one.path},
+                                {"coupons", one.coupons},
+                                {"entries", one.copy.entries},
+                                {"head", one.copy.head}});
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const BackedUp &done, const std::vector<std::string> &notes) {
     return render::finished({{"backup", done.path}, {"entries", done.copy.entries}, {"head", done.copy.head}},
                             notes);

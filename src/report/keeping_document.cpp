@@ -95,6 +95,34 @@ Document document_of(const Verified &v) {
         "off.");
 }
 
+std::vector<std::string> faults_of(const VerifiedShops &all) {
+    std::vector<std::string> out;
+    for (const auto &one : all.shops)
+        for (const auto &fault : faults_of(one.verified)) out.push_back(one.shop + ": " + fault);
+    return out;
+}
+
+Document document_of(const VerifiedShops &all) {
+    Document doc;
+    doc.title = "Verification";
+    for (const auto &fault : faults_of(all)) doc.item(fault);
+    for (const auto &[shop, verified] : all.shops)
+        if (verified.chain.faults.empty())
+            doc.line(shop + ": " + std::to_string(verified.chain.entries) +
+                     " entries hold. Head: " + verified.chain.head);
+    return doc;
+}
+
+Document document_of(const JoinedShops &done) {
+    Document doc;
+    for (const auto &one : done.shops)
+        doc.line(one.shop + ": " + counted(one.coupons, "coupon") + ", " + std::to_string(one.copy.entries) +
+                 " entries hold. Head: " + one.copy.head);
+    return doc.line("joined in " + done.folder +
+                    ", to be read as SHOP.MARK by coupons, summary and export; nothing is "
+                    "entered there");
+}
+
 Document document_of(const Refreshed &done) {
     return Document{}.line("what lists say of " + counted(done.coupons, "coupon") + " is worked out again");
 }

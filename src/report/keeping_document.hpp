@@ -2,6 +2,7 @@
 
 #include "operations/bulk.hpp"
 #include "operations/coupon_lines.hpp"
+#include "operations/joining.hpp"
 #include "operations/keeping.hpp"
 #include "report/document.hpp"
 
@@ -9,10 +10,13 @@ namespace beadbook {
 
 /// Everything that does not hold, one sentence each: of the chain, of verdicts and ranges, of the head.
 std::vector<std::string> faults_of(const Verified &verified);
+std::vector<std::string> faults_of(const VerifiedShops &all); ///< each with its shop
 /// One fault of a replay: "verdict in entry 6 (coupon T-1): class A was 'accept' and is now 'reject'".
 std::string sentence(const ReplayFault &fault);
 
 Document document_of(const Verified &verified);
+Document document_of(const VerifiedShops &all);
+Document document_of(const JoinedShops &done);
 Document document_of(const Refreshed &done);
 Document document_of(const BackedUp &done);
 

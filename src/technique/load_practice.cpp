@@ -1,5 +1,6 @@
 #include "technique/practice.hpp"
 
+#include "criteria/read_once.hpp"
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "language/fields.hpp"
@@ -101,10 +102,13 @@ LoadedPractice load_practice(const std::string &text) {
 std::vector<std::string> shipped_practice_names() { return shipped_in("technique/"); }
 
 std::shared_ptr<const Practice> shipped_practice(const std::string &name) {
-    LoadedPractice loaded = load_practice(shipped_file("technique/" + name + ".yaml"));
-    if (!loaded.practice)
-        throw std::logic_error("built-in practice " + name + ": " + loaded.issues.front().text);
-    return loaded.practice;
+    static ReadOnce<Practice> all;
+    return all.get(name, [](const std::string &practice) {
+        LoadedPractice loaded = load_practice(shipped_file("technique/" + practice + ".yaml"));
+        if (!loaded.practice)
+            throw std::logic_error("built-in practice " + practice + ": " + loaded.issues.front().text);
+        return loaded.practice;
+    });
 }
 
 } // namespace beadbook

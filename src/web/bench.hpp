@@ -2,6 +2,7 @@
 
 #include "operations/to_examine.hpp"
 #include "web/attempts.hpp"
+#include "web/joined_writes.hpp"
 #include "web/message.hpp"
 #include "web/sessions.hpp"
 
@@ -39,7 +40,8 @@ struct BenchWorld {
 /// threads; each request opens the record for itself.
 class Bench {
 public:
-    explicit Bench(BenchWorld world) : world_(std::move(world)), sessions_(world_.person) {}
+    explicit Bench(BenchWorld world)
+        : world_(std::move(world)), sessions_(world_.person), writes_(world_.book, world_.outside) {}
 
     /// The port that it is reached by on this machine: what other hosts and origins say is refused.
     void reached_by(int port) { port_ = port; }
@@ -53,6 +55,8 @@ public:
     Sessions &sessions() { return sessions_; }
     ExamBoard &exam_board() { return exam_board_; }
     Attempts &attempts() { return attempts_; }
+    /// The only way in which pages write to the record.
+    JoinedWrites &joined_writes() { return writes_; }
 
 private:
     std::string origin() const { return "http://127.0.0.1:" + std::to_string(port_); }
@@ -70,6 +74,7 @@ private:
     Sessions sessions_;
     ExamBoard exam_board_;
     Attempts attempts_;
+    JoinedWrites writes_;
     std::atomic<int> port_ = 0;
 };
 

@@ -41,24 +41,13 @@ bool Visit::has_record() const {
 
 Office &Visit::office() {
     if (!office_) {
-        book_.emplace(bench_.world().book, !writes() ? Ledger::Mode::read
-                                           : begins_ ? Ledger::Mode::create
-                                                     : Ledger::Mode::write);
+        book_.emplace(bench_.world().book,
+                      begins_ && !has_record() ? Ledger::Mode::create : Ledger::Mode::read);
         office_.emplace(*book_, catalogue_);
         // Before anything is read: what comes in between is then shown twice, never missed.
         head_ = book_->ledger().head();
     }
     return *office_;
-}
-
-Answer Visit::entered(const std::string &next, std::vector<std::string> notes) {
-    if (request.part) {
-        Answer out{200};
-        out.body = notes_html(notes);
-        return out;
-    }
-    tell(std::move(notes));
-    return see_other(next);
 }
 
 std::string Visit::key() const { return request.key.empty() ? field("key") : request.key; }
@@ -71,19 +60,16 @@ std::string Visit::hash_of_sent() const {
     return sha256(all);
 }
 
-Answer Visit::enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work) {
-    Writing writing(office(), person(),
-                    account() ? Writing::Known::by_sign_in : Writing::Known::by_typed_name);
+Visit::Entered Visit::enter_in(Office &office, const std::string &next,
+                               const std::function<std::vector<std::string>(Writing &)> &work) {
+    Writing writing(office, person(), account() ? Writing::Known::by_sign_in : Writing::Known::by_typed_name);
     const std::string key = this->key();
     if (const auto before = key.empty() ? std::nullopt : writing.ledger().sent(key)) {
-        if (before->hash != hash_of_sent())
-            return bare_page(
-                409, "Nothing was stored",
-                "This form was sent before with other words. Reload the page and enter it anew.");
+        if (before->hash != hash_of_sent()) return {"", {}, true};
         auto lines = split_lines(before->answer);
         const std::string went = lines.front();
         lines.erase(lines.begin());
-        return entered(went, std::move(lines));
+        return {went, std::move(lines)};
     }
     auto notes = work(writing);
     if (!key.empty()) {
@@ -92,7 +78,22 @@ Answer Visit::enter(const std::string &next, const std::function<std::vector<std
         writing.ledger().keep_sent(key, {hash_of_sent(), answer});
     }
     commit(writing);
-    return entered(next, std::move(notes));
+    return {next, std::move(notes)};
+}
+
+Answer Visit::enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work) {
+    Entered entered;
+    bench_.joined_writes().enter({[&](Office &office) { entered = enter_in(office, next, work); }, begins_});
+    if (entered.other_words)
+        return bare_page(409, "Nothing was stored",
+                         "This form was sent before with other words. Reload the page and enter it anew.");
+    if (request.part) {
+        Answer out{200};
+        out.body = notes_html(entered.notes);
+        return out;
+    }
+    tell(std::move(entered.notes));
+    return see_other(entered.next);
 }
 
 void Visit::must_have_seen(std::int64_t entry, const std::string &what) const {

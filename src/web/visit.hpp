@@ -46,8 +46,7 @@ public:
     Bench &bench() { return bench_; }
     const Outside &outside() const { return bench_.world().outside; }
     Catalogue &catalogue() { return catalogue_; }
-    /// The record: for reading when a page is asked for, for writing when something is sent. Throws
-    /// StoreError.
+    /// The record, for reading; what is written goes through `enter`. Throws StoreError.
     Office &office();
     bool has_record() const;
     /// The record's head hash as it was when this visit opened it; empty before.
@@ -56,8 +55,9 @@ public:
     void may_begin_record() { begins_ = true; }
 
     /// Enters something in one transaction as the person at the bench: `work` takes a Writing and returns
-    /// what to tell, a sentence each. Then the browser goes on to `next` (read after `work`); a module gets
-    /// the sentences at once. What is sent twice under one key is entered once.
+    /// what to tell, a sentence each; it may be called twice (web/joined_writes.hpp). Then the browser goes
+    /// on to `next` (read after `work`); a module gets the sentences at once. What is sent twice under one
+    /// key is entered once.
     Answer enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work);
     /// A form that holds all of something, and was opened before that was changed, would put back what it
     /// said then. Throws Refusal (field "seen"). `entry` is what stands now.
@@ -67,9 +67,16 @@ public:
     std::vector<std::string> told() { return bench_.sessions().told(session_.id); }
 
 private:
+    /// What was entered, now or when it was sent before.
+    struct Entered {
+        std::string next;
+        std::vector<std::string> notes;
+        bool other_words = false; ///< nothing was: under the key other words were sent before
+    };
     std::string key() const;
     std::string hash_of_sent() const;
-    Answer entered(const std::string &next, std::vector<std::string> notes);
+    Entered enter_in(Office &office, const std::string &next,
+                     const std::function<std::vector<std::string>(Writing &)> &work);
 
     Bench &bench_;
     BenchSession session_;

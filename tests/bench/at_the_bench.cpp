@@ -1,6 +1,7 @@
 #include "at_the_bench.hpp"
 
 #include "journeys/typed.hpp"
+#include "large_record.hpp"
 #include "temporary.hpp"
 
 #include <chrono>
@@ -61,31 +62,6 @@ double until_first_byte(std::vector<std::string> words) {
     return came ? out : -1;
 }
 
-/// Coupons of a class in CSV, each with an exam and a find.
-void make_record(const TemporaryFolder &folder, int coupons) {
-    std::string plain =
-        "coupon,criteria,class,joint,thickness,weld-length,magnetic,material,process,welder,cohort\n";
-    std::string exams = "coupon,exam,method,date,examiner,level,found,finished on,finished by\n";
-    std::string finds = "coupon,exam,number,type,size,at\n";
-    for (int n = 1; n <= coupons; ++n) {
-        const std::string mark = "C-" + std::to_string(n);
-        plain += mark + ",mil-hdbk-1890-table-3,2,groove,0.150 in,8 in,yes,steel,GTAW,L" +
-                 std::to_string(n % 500) + ",class-" + std::to_string(n % 40) + "\n";
-        for (const char *method : {"VT", "MT"})
-            exams += mark + "," + (method[0] == 'V' ? "1" : "2") + "," + method + ",2026-01-10,A. Field,II," +
-                     (method[0] == 'V' ? "1" : "0") + ",2026-01-10,A. Field\n";
-        finds += mark + ",1,1,gas pore,0.0" + std::to_string(1 + n % 9) + " in,3 in\n";
-    }
-    write_file(folder.file("coupons.csv"), plain);
-    write_file(folder.file("exams.csv"), exams);
-    write_file(folder.file("indications.csv"), finds);
-    for (const char *table : {"coupons", "exams", "indications"})
-        if (std::system((BEADBOOK_PROGRAM " import csv " + std::string(table) + " --sure --file " +
-                         folder.file(std::string(table) + ".csv") + " >/dev/null")
-                            .c_str()) != 0)
-            std::printf("first    the record could not be made: %s\n", table);
-}
-
 } // namespace
 
 void typing(Figures &figures) {
@@ -97,7 +73,7 @@ void typing(Figures &figures) {
 void first_output(Figures &figures) {
     const TemporaryFolder folder;
     setenv("BEADBOOK_BOOK", folder.file("book.db").c_str(), 1);
-    make_record(folder, 20'000);
+    if (!fill_record(folder.file(""), 20'000)) return;
     const std::vector<std::vector<std::string>> calls{
         {"show", "C-9999"},
         {"judge", "C-9999", "--no-record"},

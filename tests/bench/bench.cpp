@@ -1,10 +1,13 @@
 // Speed, printed and never asserted: the judge beside its peers, by several sets and as finds grow in number,
 // loading of the criteria, one verdict from a cold start of the program, and planning; what a stack costs to
-// type, and how soon a command answers on a large record. With --json as one object to keep.
+// type, and how soon a command answers on a large record; appends, and the bench under load. With --json as
+// one object to keep.
+#include "append_bench.hpp"
 #include "at_the_bench.hpp"
 #include "criteria/load.hpp"
 #include "criteria/shipped.hpp"
 #include "judge_bench.hpp"
+#include "load_bench.hpp"
 #include "qualify/plan.hpp"
 
 #include <algorithm>
@@ -164,10 +167,18 @@ int main(int count, char **words) {
         return std::find(asked.begin(), asked.end(), word) != asked.end();
     };
     Figures figures(is_asked("--json"));
+    if (is_asked("--load")) {
+        appends(figures);
+        under_load(figures);
+        figures.finish();
+        return 0;
+    }
     // First: forking a process that has grown large is slow and would be measured too.
     if (!is_asked("--judge")) {
         cold_start(figures);
         first_output(figures);
+        appends(figures);
+        under_load(figures);
     }
     const bool agree = judge_beside_peers(figures);
     judge_by_sets(figures);

@@ -18,8 +18,8 @@ const Figures::Figure &Figures::of(const std::string &name) const {
     return *std::find_if(all_.begin(), all_.end(), [&](const Figure &f) { return f.name == name; });
 }
 
-void Figures::ratio(const std::string &a, const std::string &b) {
-    add(a + " / " + b, of(a).value / of(b).value, "times");
+void Figures::ratio(const std::string &a, const std::string &b, const std::string &bar) {
+    add(a + " / " + b, of(a).value / of(b).value, "times" + bar);
 }
 
 void Figures::finish() const {

@@ -15,7 +15,7 @@ public:
     /// One number: `name` says of what ("judge/iso-5817"), `unit` in what ("us a coupon").
     void add(const std::string &name, double value, const std::string &unit, const std::string &note = "");
     /// How many times `b` is in `a`; both were added before.
-    void ratio(const std::string &a, const std::string &b);
+    void ratio(const std::string &a, const std::string &b, const std::string &bar = "");
     /// Prints the JSON object, if it was asked for.
     void finish() const;
 

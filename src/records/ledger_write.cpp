@@ -1,0 +1,121 @@
+// Transactions, and what is appended in them.
+#include "records/ledger_rows.hpp"
+#include "records/ledger_statements.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <SQLiteCpp/Savepoint.h>
+#include <sqlite3.h>
+#include <utility>
+
+namespace beadbook {
+
+using namespace ledger_rows;
+
+Ledger::~Ledger() = default;
+Ledger::Ledger(Ledger &&) noexcept = default;
+Ledger &Ledger::operator=(Ledger &&) noexcept = default;
+
+Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
+    guarded(ledger.path_, [&] {
+        if (ledger.in_transaction_) return begin_part();
+        ledger.appended_.reset(); // of one that was rolled back
+        whole_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
+        ledger.in_transaction_ = true;
+    });
+}
+
+void Ledger::Transaction::begin_part() {
+    // Where the disk is full, say, SQLite rolls the whole back by itself; a part would begin one of its own
+    // then.
+    if (sqlite3_get_autocommit(ledger_.db_->getHandle()) != 0)
+        throw StoreError(ledger_.path_ + ": what this belongs to could not be stored; nothing was stored");
+    before_part_ = ledger_.appended_;
+    part_ = std::make_unique<SQLite::Savepoint>(*ledger_.db_, "part");
+}
+
+Ledger::Transaction::~Transaction() {
+    if (whole_) ledger_.in_transaction_ = false;
+    if (!part_) return;
+    ledger_.appended_ = before_part_;
+    ledger_.statements_.reset(); // a failed one would tell of its failure when it is used again
+}
+
+void Ledger::Transaction::commit() {
+    guarded(ledger_.path_, [&] {
+        if (!part_) return commit_whole();
+        part_->release();
+        part_.reset();
+    });
+}
+
+void Ledger::Transaction::commit_whole() {
+    const auto all = ledger_.appended_;
+    ledger_.check_appended();
+    const auto end = [&] {
+        whole_.reset(); // rolls back what was not committed
+        ledger_.in_transaction_ = false;
+    };
+    try {
+        whole_->commit();
+    } catch (const SQLite::Exception &) {
+        // It may have failed only after the last step, the journal's removal: then all of it is stored.
+        end();
+        if (!all || !ledger_.ends_with(all->hash)) throw;
+    }
+    end(); // what comes next, with this one still there, is no part of it
+}
+
+Entry Ledger::append(Entry e) {
+    return guarded(path_, [&] {
+        if (!statements_) statements_ = std::make_unique<Statements>(*db_);
+        SQLite::Statement &last = statements_->last, &add = statements_->add;
+        last.reset();
+        const bool any = last.executeStep();
+        e.seq = any ? last.getColumn(0).getInt64() + 1 : 1;
+        e.previous = any ? last.getColumn(1).getString() : no_hash;
+        last.reset(); // an open read would hold the commit up
+        e.hash = hash_of(e);
+        add.reset();
+        add.clearBindings();
+        add.bind(1, e.seq);
+        add.bind(2, e.at);
+        add.bind(3, e.who);
+        add.bind(4, e.kind);
+        add.bind(5, e.subject);
+        if (e.exam) add.bind(6, *e.exam);
+        if (e.number) add.bind(7, *e.number);
+        if (e.supersedes) {
+            add.bind(8, *e.supersedes);
+            add.bind(9, e.reason);
+        }
+        add.bind(10, e.body);
+        add.bind(11, e.previous);
+        add.bind(12, e.hash);
+        // What a trigger of somebody else's ignores is no error to SQLite.
+        if (add.exec() != 1) throw StoreError(path_ + ": an entry was not taken; nothing was stored");
+        add.reset();
+        if (!appended_) appended_ = Appended{e.seq, 0, {}};
+        ++appended_->count;
+        appended_->hash = e.hash;
+        return e;
+    });
+}
+
+bool Ledger::ends_with(const std::string &hash) {
+    try {
+        return head() == hash;
+    } catch (const Refusal &) {
+        return false;
+    }
+}
+
+void Ledger::check_appended() {
+    if (!appended_) return;
+    const Appended all = *std::exchange(appended_, std::nullopt);
+    SQLite::Statement count(*db_, "SELECT count(*) FROM entry WHERE seq >= ?");
+    count.bind(1, all.first);
+    if (!count.executeStep() || count.getColumn(0).getInt64() != all.count || head() != all.hash)
+        throw StoreError(path_ + ": what was written is not what is there to be read; nothing was stored");
+}
+
+} // namespace beadbook

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// The reading copy of one shop's record: SHOP.db in a folder that joins several. Each is a whole record with
+/// its own chain, and refuses to be written to.
+struct ShopCopy {
+    std::string shop, path;
+};
+
+/// Those of a folder, by their names; none where the path is no such folder.
+std::vector<ShopCopy> shop_copies(const std::string &folder);
+
+/// The name of a shop's copy in its folder. Throws DataError: not 1 to 20 letters, digits, dashes or
+/// underscores. It has no dot, so that SHOP.MARK is read in one way.
+std::string file_of_shop(const std::string &shop);
+
+} // namespace beadbook
