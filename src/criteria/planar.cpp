@@ -6,8 +6,14 @@
 namespace beadbook {
 namespace {
 
+/// None of those of which it speaks; the others it forbids not.
+bool forbids_some(const Rule &rule, std::size_t c) {
+    return rule.limits[c].kind == Limit::Kind::none && !rule.where.empty();
+}
+
 bool lets_some_pass(const Rule &rule, std::size_t c) {
     const Limit &limit = rule.limits[c];
+    if (forbids_some(rule, c)) return true;
     if (limit.kind == Limit::Kind::free) return true;
     return limit.kind == Limit::Kind::value && !(is_maximum(rule.compare) && limit.formula.is_constant() &&
                                                  !(limit.formula.constant_value() > Exact(0)));
@@ -95,6 +101,10 @@ std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabula
     if (relevance)
         return "a crack that is small enough does not count, though rule '" + rule->id + "' forbids cracks";
     const Limit &limit = rule->limits[class_index];
+    if (forbids_some(*rule, class_index))
+        return "it forbids for class " + set.classes[class_index].id + " only what is " +
+               rule->where.front().text + ", and no other rule forbids " + vocabulary[type].name +
+               " there: some is accepted";
     const bool free = limit.kind == Limit::Kind::free;
     return (free ? "it has no limit for class " : "it allows '" + limit.text + "' for class ") +
            set.classes[class_index].id + ", and no other rule forbids " + vocabulary[type].name +

@@ -186,7 +186,8 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
 
 Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     const CouponState &coupon = writing.coupon(request.mark);
-    check_vouches(writing.office(), writing.stamp().who, coupon.record.get("welder"), "grades");
+    check_vouches(writing.office(), writing.stamp().who, coupon.record.get("welder"),
+                  "grades coupon " + request.mark);
     const Judged judged = judge_coupon(writing.office(), coupon, request.by);
     if (!judged.sought) throw which_class(judged);
     Graded out{request.mark, {}, judged.verdict()};
