@@ -10,6 +10,7 @@
 namespace beadbook {
 
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
+    if (person.empty() || welder.empty()) return false;
     const auto persons = names_behind(office, person), welders = names_behind(office, welder);
     return std::any_of(persons.begin(), persons.end(), [&](const std::string &one) {
         return std::any_of(welders.begin(), welders.end(), [&](const std::string &other) {
