@@ -10,12 +10,16 @@ namespace {
 ExitCode run_enrol(Call &call) {
     if (call.has("file") == !call.words().empty()) throw UsageError("give one WELDER or --file");
     if (call.has("file")) {
-        const WelderTable table{call.input(call.text("file")), call.text("file")};
+        const WelderTable table{call.input(call.text("file")), call.text("file"), call.has("sure")};
         return call.tell(as<EnrolledMany>(
             call.write([&](Writing &w) { return enrol_all(w, table); }, Ledger::Mode::create)));
     }
-    const WelderRequest request{call.at(0), call.text_if_given("name"), call.text_if_given("employer"),
-                                call.text_if_given("note"), call.text("why")};
+    const WelderRequest request{call.at(0),
+                                call.text_if_given("name"),
+                                call.text_if_given("employer"),
+                                call.text_if_given("note"),
+                                call.text("why"),
+                                call.has("sure")};
     if (call.has("why"))
         return call.tell(
             as<WelderChanged>(call.write([&](Writing &w) { return change_welder(w, request); })));
@@ -56,7 +60,8 @@ there; one bad row stores nothing, and every bad row is named.)",
                 {"employer", "TEXT", "who employs the welder"},
                 {"note", "TEXT", "anything else"},
                 {"file", "FILE", "a table of welders (CSV), - for standard input", 'f'},
-                why_option()}),
+                why_option(),
+                sure_option()}),
         looks(For::welder, run_welder, R"(welder WELDER
 one welder: qualifications, how each stands and until when, and what was logged
 welder L1)",

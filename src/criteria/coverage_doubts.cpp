@@ -1,6 +1,7 @@
 // Which finds no rule, or no class, speaks of though the set names them; and what passes that never should.
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
+#include "criteria/planar.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -16,13 +17,6 @@ bool without_condition(const Rule &rule) {
     return rule.when.empty() && rule.where.empty() && rule.shape == Shape::unknown;
 }
 
-/// Some gap tells why nothing is said of them, for that class.
-bool in_gap(const CriteriaSet &set, TypeId type, Exam exam, std::size_t c) {
-    return std::any_of(set.gaps.begin(), set.gaps.end(), [&](const Gap &gap) {
-        return gap.subject && gap.subject->covers(type, exam) && gap.classes[c];
-    });
-}
-
 class Coverage {
 public:
     Coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts)
@@ -30,9 +24,7 @@ public:
 
     void check() {
         for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
-        for (std::size_t c = 0; c < set_.classes.size(); ++c)
-            if (check_cracks(c)) break; // of one class is enough to be told
-        check_planar();
+        for (const auto &one : planar_passes(set_, vocabulary_)) tell_planar(one);
         check_no_exam();
         for (const auto &one : set_.relevance)
             check_clause(one.subject, one.id, one.where_from, "relevance." + one.id);
@@ -43,70 +35,13 @@ public:
     }
 
 private:
-    /// The rules that speak of it, in that class.
-    std::vector<const Rule *> rules_of(TypeId type, Exam exam, std::size_t c) const {
-        std::vector<const Rule *> out;
-        for (const auto index : set_.rules_for(type, exam))
-            if (set_.rules[index].limits[c].kind != Limit::Kind::other) out.push_back(&set_.rules[index]);
-        return out;
-    }
-
-    /// A crack that only `no limit` speaks of, or that does not count, is accepted.
-    bool check_cracks(std::size_t c) {
-        const auto crack = vocabulary_.find("crack");
-        if (!crack) return false;
-        for (std::size_t e = 0; e < exam_count; ++e) {
-            const Exam exam = static_cast<Exam>(e);
-            const auto rules = rules_of(*crack, exam, c);
-            for (const auto &one : set_.relevance)
-                if (one.subject.covers(*crack, exam) && one.classes[c] && forbids(rules, c)) {
-                    doubts_.tell("cracks-pass", one.id, one.where_from, "relevance." + one.id,
-                                 "a crack that is small enough does not count, though rule '" +
-                                     rules.front()->id + "' forbids cracks; leave them out by 'except'");
-                    return true;
-                }
-        }
-        return false;
-    }
-    static bool forbids(const std::vector<const Rule *> &rules, std::size_t c) {
-        return !rules.empty() && rules.front()->limits[c].kind == Limit::Kind::none;
-    }
-
-    /// Every rule that speaks of them lets some through: without a limit, or up to one.
-    void check_planar() {
-        std::vector<const Rule *> told;
-        for (const char *wider : {"crack", "incomplete fusion", "incomplete penetration"})
-            for (std::size_t t = 0; t < vocabulary_.size(); ++t)
-                for (std::size_t e = 0; e < exam_count; ++e)
-                    for (std::size_t c = 0; c < set_.classes.size(); ++c) {
-                        const auto type = static_cast<TypeId>(t);
-                        if (!vocabulary_.is_a(type, *vocabulary_.find(wider))) continue;
-                        const auto rules = rules_of(type, static_cast<Exam>(e), c);
-                        if (rules.empty() || in_gap(set_, type, static_cast<Exam>(e), c) ||
-                            !std::all_of(rules.begin(), rules.end(),
-                                         [&](const Rule *rule) { return lets_some_pass(*rule, c); }) ||
-                            std::any_of(rules.begin(), rules.end(), [&](const Rule *rule) {
-                                return std::find(told.begin(), told.end(), rule) != told.end();
-                            }))
-                            continue;
-                        told.push_back(rules.front());
-                        tell_planar(*rules.front(), vocabulary_[type].name, c);
-                    }
-    }
-    static bool lets_some_pass(const Rule &rule, std::size_t c) {
-        const Limit &limit = rule.limits[c];
-        if (limit.kind == Limit::Kind::free) return true;
-        return limit.kind == Limit::Kind::value &&
-               !(is_maximum(rule.compare) && limit.formula.is_constant() &&
-                 !(limit.formula.constant_value() > Exact(0)));
-    }
-    void tell_planar(const Rule &rule, const std::string &type, std::size_t c) {
-        const Limit &limit = rule.limits[c];
-        doubts_.tell("cracks-pass", rule.id, rule.where_from, "rules." + rule.id,
-                     (limit.kind == Limit::Kind::free ? "it has no limit for class "
-                                                      : "it allows '" + limit.text + "' for class ") +
-                         set_.classes[c].id + ", and no other rule forbids " + type +
-                         " there: " + (limit.kind == Limit::Kind::free ? "any" : "some") + " is accepted");
+    void tell_planar(const PlanarPass &one) {
+        const std::string text = one.words(set_, vocabulary_);
+        if (one.relevance)
+            doubts_.tell("cracks-pass", one.id(), one.relevance->where_from, "relevance." + one.id(),
+                         text + "; leave them out by 'except'");
+        else
+            doubts_.tell("cracks-pass", one.id(), one.rule->where_from, "rules." + one.id(), text);
     }
 
     /// Finds that other classes have a limit for, and this one only `does not apply`.
@@ -120,7 +55,7 @@ private:
                 for (std::size_t e = 0; e < exam_count; ++e) {
                     const auto type = static_cast<TypeId>(t);
                     const Exam exam = static_cast<Exam>(e);
-                    if (!rule.subject.covers(type, exam) || !rules_of(type, exam, c).empty() ||
+                    if (!rule.subject.covers(type, exam) || !rules_of(set_, type, exam, c).empty() ||
                         in_gap(set_, type, exam, c) ||
                         std::find(told.begin(), told.end(), rule.id) != told.end())
                         continue;

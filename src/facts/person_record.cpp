@@ -30,7 +30,9 @@ constexpr std::pair<const char *, const char *> objections[] = {
     {"certificate-later", "the examiner's certificate began after the day of the exam"},
     {"certificate-level", "the examiner's level on record does not judge alone (common practice, no source)"},
     {"vision-over", "the examiner's last vision test on record was more than a year before the exam (common "
-                    "practice, no source)"}};
+                    "practice, no source)"},
+    {"looks-like-welder", "the examiner is written so that nobody can tell him from who welded the coupon "
+                          "(common practice, no source)"}};
 
 } // namespace
 

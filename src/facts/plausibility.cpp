@@ -17,8 +17,8 @@ namespace {
 using About = PlausibilityRule::About;
 
 /// Words that these rules may speak of, beside the sizes of coupon and find.
-enum class Said : std::uint8_t { joint, form, seam, magnetic, shape, kind, position, metal };
-constexpr std::size_t said_count = 8;
+enum class Said : std::uint8_t { joint, form, seam, magnetic, shape, kind, position, metal, group, sizes };
+constexpr std::size_t said_count = 10;
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -44,6 +44,8 @@ const Names &plausibility_names() {
         word("metal", Said::metal, {"one that is not magnetic", "other"});
         word("shape", Said::shape, {"linear", "rounded"});
         word("kind", Said::kind, {"imperfection", "dimension"});
+        word("group", Said::group, {"yes", "no"});
+        word("sizes", Said::sizes, {"length alone", "other"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
         out.add({"examined with no day of the weld on record",
                  Name::Kind::day,
@@ -106,16 +108,21 @@ public:
     std::string of(const Condition &c) {
         if (c.kind == Condition::Kind::not_past || c.kind == Condition::Kind::within)
             return c.subject + " " + print(*entered_.days[c.slot]);
-        if (c.kind == Condition::Kind::word)
-            return c.slot == static_cast<Slot>(Said::metal)
-                       ? "magnetic yes, material " + shown(entered_.material)
-                       : c.subject + " " + entered_.position;
+        if (c.kind == Condition::Kind::word) return of_word(c);
         add(c.left);
         for (const auto &edge : c.edges) add(edge.right);
         return text_;
     }
 
 private:
+    std::string of_word(const Condition &c) const {
+        switch (static_cast<Said>(c.slot)) {
+        case Said::metal: return "magnetic yes, material " + shown(entered_.material);
+        case Said::sizes: return "a length and no width";
+        default: return c.subject + " " + entered_.position;
+        }
+    }
+
     void add(const Formula &formula) {
         const Environment values{entered_.coupon.values, &entered_.local};
         for (const Slot slot : formula.quantities()) {
@@ -187,9 +194,10 @@ private:
         if (!condition) return;
         if (condition->kind == Condition::Kind::word &&
             condition->slot != static_cast<Slot>(Said::position) &&
-            condition->slot != static_cast<Slot>(Said::metal))
-            fields.error("expect",
-                         "expected a comparison or a day, or the position or metal, which can be read back");
+            condition->slot != static_cast<Slot>(Said::metal) &&
+            condition->slot != static_cast<Slot>(Said::sizes))
+            fields.error("expect", "expected a comparison or a day, or the position, metal or sizes, which "
+                                   "can be read back");
         out.expect = std::move(*condition);
         rules_.push_back(std::move(out));
     }
@@ -241,6 +249,11 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.words[static_cast<std::size_t>(Said::shape)] = type.shape == Shape::linear    ? 1
                                                            : type.shape == Shape::rounded ? 2
                                                                                           : 0;
+    entered.words[static_cast<std::size_t>(Said::group)] = type.is_group() ? 1 : 2;
+    const bool long_only = (find.measures.contains(Quantity::length) || find.end) &&
+                           !find.measures.contains(Quantity::width) &&
+                           !find.measures.contains(Quantity::size);
+    entered.words[static_cast<std::size_t>(Said::sizes)] = long_only ? 1 : 2;
     return broken(rules_, About::indication, entered, coupon.unit(), &find);
 }
 

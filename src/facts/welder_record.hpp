@@ -19,6 +19,7 @@ namespace beadbook {
 /// A welder: the mark (stencil) is the name in the record.
 struct WelderRecord {
     std::string mark, name, employer, note;
+    std::vector<std::string> sure = {}; ///< what somebody set aside as meant so (facts/plausibility.hpp)
     friend bool operator==(const WelderRecord &, const WelderRecord &) = default;
 };
 

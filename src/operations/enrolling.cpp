@@ -63,7 +63,8 @@ Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &t
     for (std::size_t i = 1; i < rows.size(); ++i) {
         if (is_blank(rows[i])) continue;
         try {
-            const WelderRequest request = welder_in(head, rows[i]);
+            WelderRequest request = welder_in(head, rows[i]);
+            request.sure = table.sure;
             check_mark(request.mark, "welder");
             const auto same = [&](const WelderRecord &one) { return one.mark == request.mark; };
             if (std::any_of(out.value.begin(), out.value.end(), same))
@@ -73,7 +74,8 @@ Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &t
             out.value.push_back(enrol(writing, request).value);
         } catch (const Refusal &e) {
             if (e.kind() == Refusal::Kind::record) throw;
-            faults.add([&] { return table.name + ": row " + std::to_string(i + 1); }, e.what());
+            faults.add([&] { return table.name + ": row " + std::to_string(i + 1); }, e.what(),
+                       e.missing() ? e.field() : "");
         }
     }
     faults.check(counted(faults.count(), "row"));

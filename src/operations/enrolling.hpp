@@ -8,7 +8,8 @@ namespace beadbook {
 /// and note.
 struct WelderTable {
     std::string text;
-    std::string name; ///< of the file, for messages
+    std::string name;  ///< of the file, for messages
+    bool sure = false; ///< marks that somebody would take for another one are meant so
 };
 /// Registers the welder of each row, all or none. Throws Refusal that names every bad line: unknown column,
 /// no mark, a mark that is registered already or stands twice.

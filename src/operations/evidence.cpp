@@ -5,6 +5,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
+#include "operations/vouching.hpp"
 #include "records/described_since.hpp"
 
 #include <algorithm>
@@ -259,6 +260,11 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + (coupon.grade ? " was graded failed" : " is not graded") +
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
+    else if (is_welder(office, coupon.grade->stamp.who, coupon.record.get("welder")))
+        out.impediments.push_back(
+            {name + " was graded by " + coupon.grade->stamp.who +
+                 ", who welded it; another person is asked (common practice, no source)",
+             {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));

@@ -17,21 +17,6 @@ namespace {
 
 constexpr std::string_view from_practice = " (common practice, no source)";
 
-/// The names that a text may stand for: itself, and those enrolled under the marks that it holds.
-std::vector<std::string> names_behind(Office &office, const std::string &text,
-                                      std::optional<std::int64_t> before) {
-    std::vector<std::string> out{text};
-    for (const auto part : names_in(text)) {
-        const std::string mark(part);
-        if (mark.find(' ') != std::string::npos || !office.book().knows_welder(mark)) continue;
-        auto history = office.book().welder_history(mark);
-        leave_out_since(history, before);
-        std::erase_if(history, [](const Entry &e) { return e.kind != "welder"; });
-        if (!history.empty()) out.push_back(fold_welder(mark, history).record.name);
-    }
-    return out;
-}
-
 Objection objection_of_metal(const CouponRecord &coupon, const ExamRecord &exam) {
     const std::string_view why = info(exam.method).needs_magnetic;
     const std::string said = coupon.get("magnetic");
@@ -117,6 +102,20 @@ std::string no_longer_entitled(Office &office, const ExamRecord &exam, std::int6
 }
 
 } // namespace
+
+std::vector<std::string> names_behind(Office &office, const std::string &text,
+                                      std::optional<std::int64_t> before) {
+    std::vector<std::string> out{text};
+    for (const auto part : names_in(text)) {
+        const std::string mark(part);
+        if (mark.find(' ') != std::string::npos || !office.book().knows_welder(mark)) continue;
+        auto history = office.book().welder_history(mark);
+        leave_out_since(history, before);
+        std::erase_if(history, [](const Entry &e) { return e.kind != "welder"; });
+        if (!history.empty()) out.push_back(fold_welder(mark, history).record.name);
+    }
+    return out;
+}
 
 bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person,
                std::optional<std::int64_t> before) {

@@ -21,6 +21,10 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
 /// The equipment of an exam as it is on record by now, whatever was on record when the exam was entered.
 void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before = {});
 
+/// The names that a text may stand for: itself, and those enrolled under the marks that it holds.
+std::vector<std::string> names_behind(Office &office, const std::string &text,
+                                      std::optional<std::int64_t> before = {});
+
 /// Whether they are one: by name, by the mark that the coupon gives, or by the name enrolled under it.
 bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person,
                std::optional<std::int64_t> before = {});

@@ -9,6 +9,7 @@
 #include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
 #include "operations/on_record.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
 
@@ -62,6 +63,10 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
         out.push_back({"examined-own-weld", exam.examiner +
                                                 " welded this coupon, and nobody examines his own weld "
                                                 "(common practice, no source), so the exam would not count"});
+    else if (is_welder(office, exam.examiner, coupon.get("welder")))
+        out.push_back({"looks-like-welder", "examiner '" + shown(exam.examiner) +
+                                                "': " + why_not_entitled("looks-like-welder") +
+                                                ", so the exam would not count"});
     return out;
 }
 

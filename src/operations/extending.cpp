@@ -2,32 +2,70 @@
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/standing.hpp"
+#include "operations/vouching.hpp"
 #include "qualify/examined_weld.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
+
+/// Whether two statements are of one weld: of the same day, and nothing but capitals and signs tells which
+/// weld each is of.
+bool same_weld(const std::string &a, const std::string &b) {
+    if (a == b) return true;
+    try {
+        const ExaminedWeld one = read_examined_weld(a), other = read_examined_weld(b);
+        const auto plain = [](const ExaminedWeld &weld) {
+            std::string out = lowered(weld.what);
+            std::erase_if(out, [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; });
+            return out;
+        };
+        const std::string which = plain(one), of = plain(other);
+        return one.day == other.day && (which == of || which.empty() || of.empty());
+    } catch (const InputError &) {
+        return false; // a coupon, which has a mark of its own
+    }
+}
+
+/// Of the welds in a text, the one that is this one; empty if none is.
+std::string weld_among(const std::string &all, const std::string &weld) {
+    for (std::size_t begin = 0; begin < all.size();) {
+        const std::size_t end = std::min(all.find("; ", begin), all.size());
+        std::string one = all.substr(begin, end - begin);
+        if (same_weld(one, weld)) return one;
+        begin = end + 2;
+    }
+    return "";
+}
 
 /// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
 /// used.
 std::string text_of(const std::vector<std::string> &welds, const WelderState &welder, int number) {
     std::string out;
-    const auto among = [](const std::string &all, const std::string &weld) {
-        return ("; " + all + "; ").find("; " + weld + "; ") != std::string::npos;
+    const auto beside = [](const std::string &weld, const std::string &other) {
+        return weld == other ? "" : " as '" + shown(other) + "', unless each says which weld it is of";
     };
     for (const auto &weld : welds) {
-        if (among(out, weld)) throw refused("'" + shown(weld) + "' is given twice").at("weld");
-        for (const auto &e : welder.events)
-            if (e.kind == "extension" && e.qualification == number && among(e.text, weld))
-                throw refused("'" + shown(weld) + "' extended it already on " + print(e.day)).at("weld");
+        if (const std::string other = weld_among(out, weld); !other.empty())
+            throw refused("'" + shown(weld) + "' is given twice" + beside(weld, other)).at("weld");
+        for (const auto &e : welder.events) {
+            if (e.kind != "extension" || e.qualification != number) continue;
+            if (const std::string other = weld_among(e.text, weld); !other.empty())
+                throw refused("'" + shown(weld) + "' extended it already on " + print(e.day) +
+                              beside(weld, other))
+                    .at("weld");
+        }
         out += (out.empty() ? "" : "; ") + weld;
     }
     return out;
 }
 
-/// A weld of the work as its text, if it is stated that it was examined, as the rules ask, and accepted.
-std::string stated_weld(const std::string &text, const ValidityWay::Extension &extension) {
+/// A weld of the work as its text, if somebody else than the welder states that it was examined, as the rules
+/// ask, and accepted.
+std::string stated_weld(Office &office, const std::string &mark, const std::string &text,
+                        const ValidityWay::Extension &extension) {
     const std::string out = checked_text(text, "weld");
     if (out.find(';') != std::string::npos)
         throw refused("'" + shown(out) + "': each weld is given by itself, without ';'").at("weld");
@@ -38,6 +76,7 @@ std::string stated_weld(const std::string &text, const ValidityWay::Extension &e
             asked.empty() || std::any_of(asked.begin(), asked.end(), [&](const auto &one) {
                 return std::find(weld.methods.begin(), weld.methods.end(), one) != weld.methods.end();
             });
+        check_vouches(office, weld.who, mark, "accepts a weld", "weld");
         if (!examined)
             throw InputError("'" + shown(out) + "': a weld counts that was examined by " +
                              listed(asked, "or") + " [" + authority(extension.from) + "]");
@@ -51,6 +90,7 @@ std::string stated_weld(const std::string &text, const ValidityWay::Extension &e
 
 Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     Office &office = writing.office();
+    check_vouches(office, writing.stamp().who, request.mark, "extends what is held");
     WelderEvent event;
     event.kind = "extension";
     event.day = past_day(writing.outside(), request.day);
@@ -65,7 +105,8 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) + ": " +
                       held.validity.reason);
     std::vector<std::string> welds;
-    for (const auto &weld : request.welds) welds.push_back(stated_weld(weld, *extension));
+    for (const auto &weld : request.welds)
+        welds.push_back(stated_weld(office, request.mark, weld, *extension));
     GivenCoupons given =
         evidence_of(office, welder, held.weld.word(Trait::process), *held.rules, request.coupons);
     // The rules say what accepts a test weld; what extends is a weld as the work asks it.

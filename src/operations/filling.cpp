@@ -1,11 +1,13 @@
 // What a shop enters from its own copy: confirmations and fillings.
 #include "criteria/class_order.hpp"
 #include "criteria/doubts.hpp"
+#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "operations/owners_copy.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/owners_copy.hpp"
 
 #include <algorithm>
@@ -30,9 +32,15 @@ CopyRead read_of(Writing &writing, const std::string &copy, const std::string &p
     out.by = writing.stamp().who;
     out.second = checked_text(second, "second");
     out.on = writing.outside().today();
-    if (!out.second.empty() && same_person(out.by, out.second))
-        throw refused("'" + shown(out.second) +
-                      "' is the person who enters it; a second, different one is asked")
+    check_vouches(writing.office(), out.by, "", "reads the copy");
+    if (out.second.empty()) return out;
+    check_vouches(writing.office(), out.second, "", "is the second who reads it", "second");
+    if (may_be_same_person(out.by, out.second))
+        throw refused(
+            "'" + shown(out.second) + "' " +
+            (same_person(out.by, out.second) ? "is the person" : "may be '" + shown(out.by) + "',") +
+            " who enters it; a second, different one is asked" +
+            (same_person(out.by, out.second) ? "" : ", with both names written in full"))
             .at("second");
     return out;
 }
@@ -153,11 +161,11 @@ private:
             const bool same_place =
                 was->record.hash == set_->hash && before.copy == read.copy && before.page == read.page;
             if (same_place && before.second.empty() && read.second.empty() &&
-                !same_person(before.by, read.by)) {
+                !may_be_same_person(before.by, read.by)) {
                 now.read.second = read.by;
                 now.read.by = before.by;
                 reason = "countersigned";
-            } else if (same_place && same_person(before.by, read.by) && before.second == read.second) {
+            } else if (same_place && may_be_same_person(before.by, read.by) && before.second == read.second) {
                 throw refused("rule " + request_.part + (class_id.empty() ? "" : " of class " + class_id) +
                               " is confirmed so already; this changes nothing");
             } else {

@@ -1,5 +1,8 @@
 #include "operations/grade_standing.hpp"
 
+#include "criteria/provenance.hpp"
+#include "measure/text.hpp"
+
 namespace beadbook {
 namespace {
 
@@ -11,18 +14,25 @@ const StoredVerdict *verdict_at(const CouponState &coupon, const Grade &grade) {
     return out;
 }
 
-/// The criteria that the coupon names, where somebody changed them under the same edition since then. A new
-/// edition is another matter: what was graded by the old one stays so.
-std::shared_ptr<const CriteriaSet> changed_in_place(Office &office, const CouponState &coupon,
-                                                    const CriteriaSet &then) {
+/// The criteria that the coupon names, as they read now.
+struct NamedNow {
+    /// Where somebody changed them under the same edition since then. A new edition is another matter: what
+    /// was graded by the old one stays so.
+    std::shared_ptr<const CriteriaSet> changed;
+    std::string unreadable; ///< a file of one's own that nobody can look at any more
+};
+
+NamedNow named_now(Office &office, const CouponState &coupon, const CriteriaSet &then) {
+    const std::string name = coupon.record.get("criteria");
     try {
-        auto now = office.criteria(coupon.record.get("criteria"));
+        auto now = office.criteria(name);
         const bool in_place =
             now->name == then.name && now->edition == then.edition && now->hash != then.hash;
-        return in_place ? now : nullptr;
+        return {in_place ? now : nullptr, ""};
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
-        return nullptr; // the file is gone or cannot be read: nobody can say what it would change
+        const bool by_it = means_file(name) && !is_shipped_set(then.name, then.hash);
+        return {nullptr, by_it ? name : ""};
     }
 }
 
@@ -77,7 +87,11 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.state = GradeStanding::State::again;
         out.why += (out.why.empty() ? "" : "; ") + why;
     };
-    if (const auto changed = changed_in_place(office, coupon, *set)) {
+    const auto [changed, unreadable] = named_now(office, coupon, *set);
+    if (!unreadable.empty())
+        again("its criteria file " + shown(unreadable) +
+              " is gone or cannot be read, so nobody can say whether it was changed; put it back");
+    if (changed) {
         const Verdict by_changed = verdict_for(grade.class_id, coupon, changed);
         if (by_changed != out.now)
             again("the text of " + set->name + " was changed under the same edition, and by it class " +

@@ -6,6 +6,7 @@
 #include "operations/mechanical.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 
@@ -185,6 +186,8 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
 
 Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     const CouponState &coupon = writing.coupon(request.mark);
+    check_vouches(writing.office(), writing.stamp().who, coupon.record.get("welder"),
+                  "grades coupon " + request.mark);
     const Judged judged = judge_coupon(writing.office(), coupon, request.by);
     if (!judged.sought) throw which_class(judged);
     Graded out{request.mark, {}, judged.verdict()};
@@ -213,13 +216,15 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         throw refused("it was graded " + coupon.grade->decision() + " by " + coupon.grade->stamp.who +
                       "; to pass it after that, say why")
             .give("remark");
-    if (request.passed && out.grade.remark.empty())
-        for (const auto &one : turned(writing.office(), request.mark))
-            if (one.accepted)
+    if (request.passed)
+        for (const auto &one : turned(writing.office(), request.mark)) {
+            out.grade.after_turn = out.grade.after_turn || one.accepted;
+            if (one.accepted && out.grade.remark.empty())
                 throw refused("it was rejected by " + one.before.get("criteria") + " before its " +
                               listed(one.fields(), "and") + " " + (one.values.size() == 1 ? "was" : "were") +
                               " changed; to pass it after that, say why")
                     .give("remark");
+        }
     keep(writing, coupon, judged);
     std::vector<std::string> notes;
     if (request.passed)

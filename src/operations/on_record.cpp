@@ -1,6 +1,7 @@
 #include "operations/on_record.hpp"
 
 #include "facts/exam_standing.hpp"
+#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/entitled.hpp"
@@ -138,7 +139,7 @@ void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &
 std::string nearest_person(Office &office, const std::string &examiner) {
     const auto people = office.book().people();
     for (const auto &name : people)
-        if (same_person(name, examiner)) return name;
+        if (same_person(folded_name(name), folded_name(examiner))) return name;
     return nearest_word(examiner, people);
 }
 

@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
 #include "operations/ranging.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -113,6 +114,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     if (mark.empty())
         throw refused(name + " names no welder").mend({"change", {request.coupon}, {"welder", "why"}});
     const WelderState welder = office.book().welder(mark);
+    check_vouches(office, writing.stamp().who, mark, "qualifies");
     const auto revoked = [&](const QualificationRecord &q) {
         return std::any_of(welder.events.begin(), welder.events.end(), [&](const WelderEvent &e) {
             return e.kind == "revocation" && e.qualification == q.number;
@@ -151,6 +153,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
 
 Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (request.paper.name.empty()) throw lacking("document", "a qualification is carried in with its paper");
+    check_vouches(writing.office(), writing.stamp().who, request.mark, "carries a qualification in");
     const auto rules = needed_rules(writing.catalogue(), request.rules);
     const std::string way = way_of(request.way, *rules);
     const std::string paper = checked_text(request.paper.name, "document");
@@ -193,6 +196,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     Office &office = writing.office();
     const Day today = writing.outside().today();
     const WelderState welder = office.book().welder(request.mark);
+    check_vouches(office, writing.stamp().who, request.mark, "renews what is held");
     const HeldQualification held = held_by(office, welder, request.number, today);
     const std::string process = held.weld.word(Trait::process);
     if (!held.rules->renewal)

@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
+#include "qualify/contradicting_words.hpp"
 
 #include <algorithm>
 
@@ -13,6 +14,18 @@ constexpr std::string_view weld_fields[] = {
     "form",       "sides",     "thickness",      "runs",     "thickness-2", "diameter",    "layers",
     "backing",    "filler",    "filler-group",   "welded",   "filler-type", "metal-group", "material",
     "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
+
+/// A position that tells its progression by its name tells the one that is said beside it.
+void check_progression(const CouponRecord &test, const RuleWords &words) {
+    const std::string by_position(progression_of(test.get("position"))), said = test.get("progression");
+    if (by_position.empty() || !contradict(Trait::progression, by_position, said)) return;
+    for (const char *field : {"position", "progression"})
+        if (words.contains(field))
+            throw refused("position " + test.get("position") + " is welded " + by_position +
+                          ", and progression is '" + shown(said) + "'")
+                .at(field)
+                .mend({"change", {test.id}, {field, "why"}});
+}
 
 } // namespace
 
@@ -34,13 +47,16 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
         if (given == words.end()) continue;
         const std::string own = test.get(field);
         const auto &known = rules.test_words[index_of(trait)];
-        if (!own.empty() && own != given->second &&
-            (known.empty() || std::find(known.begin(), known.end(), own) != known.end()))
-            throw refused("coupon " + test.id + " says " + field + " '" + shown(own) + "'")
+        const bool of_these_rules =
+            known.empty() || std::find(known.begin(), known.end(), own) != known.end();
+        if (!own.empty() && own != given->second && (of_these_rules || contradict(trait, own, given->second)))
+            throw refused("coupon " + test.id + " says " + field + " '" + shown(own) + "'" +
+                          (of_these_rules ? "" : ", and that is not '" + shown(given->second) + "'"))
                 .at(field)
                 .mend({"change", {test.id}, {field, "why"}});
         test.set(field, given->second);
     }
+    check_progression(test, words);
 }
 
 } // namespace beadbook

@@ -2,9 +2,12 @@
 
 #include "facts/coupon_weld.hpp"
 #include "facts/person_name.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
+#include "operations/marks.hpp"
 #include "operations/people.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -24,6 +27,17 @@ Entry entry_of(const WelderRecord &record) {
     out.subject = record.mark;
     out.body = codec::body_of(record);
     return out;
+}
+
+/// Marks that somebody would take for this one.
+std::vector<Unlikely> marks_like(Book &book, const std::string &mark) {
+    for (const auto &other : book.welders())
+        if (plain_mark(other) == plain_mark(mark))
+            return {
+                {"welder-like-another", "welder " + mark + ": " + other +
+                                            " is enrolled, and differs from it only in capitals or zeros; "
+                                            "is it another welder?"}};
+    return {};
 }
 
 /// Nobody examines his own weld: whose they are hangs on the welder's name.
@@ -101,6 +115,8 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     event.text = checked_text(request.text, field);
     if (event.process.empty()) throw lacking("process", "in which process?");
     if (event.text.empty()) throw lacking(field, question);
+    check_vouches(writing.office(), writing.stamp().who, request.mark,
+                  kind == "use" ? "confirms a use" : "enters training");
     const Day today = writing.outside().today();
     event.process = understood(writing, request.mark, event.process, kind,
                                held_by(writing.office(), request.mark, today));
@@ -131,6 +147,7 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
     WelderRecord record;
     record.mark = request.mark;
     take(record, request);
+    record.sure = set_aside_by(marks_like(writing.book(), record.mark), request.sure);
     writing.add(entry_of(record));
     touch_coupons_of(writing, record);
     return {record, {}};

@@ -8,9 +8,11 @@ namespace beadbook {
 struct WelderRequest {
     std::string mark;
     std::optional<std::string> name, employer, note;
-    std::string why; ///< of a change
+    std::string why;   ///< of a change
+    bool sure = false; ///< what somebody would take for a slip is meant so
 };
-/// Registers a welder by mark. Throws Refusal: registered already, no mark.
+/// Registers a welder by mark. Throws Refusal: registered already, no mark; Unsure: a mark that differs from
+/// another one only in capitals or zeros.
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request);
 /// Changes what was registered; the old entry is kept. Throws Refusal: no such welder, no reason, no change.
 Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request);

@@ -2,6 +2,7 @@
 
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "records/ledger_checks.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/ledger_statements.hpp"
 #include "records/record_file.hpp"
@@ -19,8 +20,6 @@ using namespace ledger_rows;
 namespace {
 
 constexpr int oldest_readable = 2; ///< later versions only add indexes, kinds and tables
-/// Newest entries that are held to the chain before anything is added behind them.
-constexpr int looked_back_at = 500;
 
 int pragma(SQLite::Database &db, const std::string &name) { return db.execAndGet("PRAGMA " + name).getInt(); }
 
@@ -48,36 +47,6 @@ std::unique_ptr<SQLite::Database> carried_in_memory(SQLite::Database &db) {
     out->exec("PRAGMA foreign_keys = ON");
     schema::migrate(*out);
     return out;
-}
-
-void check_schema(SQLite::Database &db, const std::string &path) {
-    SQLite::Transaction moment(db); // another program may be migrating it
-    const auto faults = schema::faults(db, pragma(db, "user_version"));
-    if (!faults.empty())
-        throw StoreError(
-            path + ": the record's own tables were changed behind the program: " + faults.front() +
-            "; nothing is read from it or written to it, 'verify' names all. Take the last backup");
-}
-
-/// That nobody changed the end of the ledger, to which the next entry is bound.
-void check_end(SQLite::Database &db, const std::string &path) {
-    SQLite::Statement query(db, std::string("SELECT ") + columns + " FROM entry ORDER BY seq DESC LIMIT " +
-                                    std::to_string(looked_back_at));
-    const auto refuse = [&](std::int64_t seq) {
-        throw StoreError(
-            path + ": entry " + std::to_string(seq) +
-            " does not hold: it was changed after it was written. A record that was tampered with " +
-            "is not written to; take the last backup");
-    };
-    std::optional<Entry> later;
-    int looked_at = 0;
-    for (; query.executeStep(); ++looked_at) {
-        Entry e = entry_from(query);
-        if (hash_of(e) != e.hash || (e.seq == 1 && e.previous != no_hash)) refuse(e.seq);
-        if (later && (later->seq != e.seq + 1 || later->previous != e.hash)) refuse(later->seq);
-        later = std::move(e);
-    }
-    if (later && looked_at < looked_back_at && later->seq != 1) refuse(1);
 }
 
 } // namespace
@@ -146,6 +115,7 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
         if (fresh && !writes) throw StoreError(path + ": the file is empty, no record of ours");
         if (!fresh && version < 1) throw StoreError(path + ": the record is damaged: it has no version");
         if (!fresh && (mode != Mode::inspect || version < oldest_readable)) check_schema(*db_, path);
+        if (!fresh && mode != Mode::inspect) check_whole(*db_, path);
         if (writes) {
             // A file that another program set to WAL: see ledger.hpp.
             if (record_file::in_wal(path)) db_->exec("PRAGMA journal_mode = DELETE");

@@ -83,6 +83,9 @@ nlohmann::json judged_json(const Judged &judged) {
                             {"shipped", is_shipped_set(c.set.name, c.set.hash)}};
     if (!judged.by_other_text.empty()) criteria["by another text on"] = judged.by_other_text;
     if (const auto lacking = lacking_words(c.set); !lacking.empty()) criteria["lacks"] = lacking;
+    if (!is_shipped_set(c.set.name, c.set.hash))
+        if (const auto passes = own_planar_passes(c.set, judged.sought); !passes.empty())
+            criteria["lets cracks pass"] = passes;
     nlohmann::json out{{"coupon", judged.mark},
                        {"criteria", std::move(criteria)},
                        {"classes", classes},

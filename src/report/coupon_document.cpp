@@ -99,6 +99,8 @@ std::string against_text(const Grade &g) {
     if (g.against_mechanical) against.emplace_back("failed mechanical tests");
     std::string out = against.empty() ? "" : "against " + listed(against);
     if (g.after_fail) out += (out.empty() ? "" : ", ") + std::string("graded failed before");
+    if (g.after_turn)
+        out += (out.empty() ? "" : ", ") + std::string("rejected until it was described otherwise");
     return out;
 }
 

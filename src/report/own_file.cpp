@@ -1,6 +1,7 @@
 #include "report/own_file.hpp"
 
 #include "criteria/methods.hpp"
+#include "criteria/planar.hpp"
 #include "criteria/provenance.hpp"
 #include "measure/text.hpp"
 #include "operations/looser.hpp"
@@ -37,6 +38,16 @@ std::vector<std::string> types_words(const LackingRules &lacking) {
     return out;
 }
 
+/// What the shipped set that this one extends lets through by its standard's own word, and answers for.
+bool is_of_shipped_base(const CriteriaSet &set, const PlanarPass &pass) {
+    const auto alike = shipped_alike(set);
+    const auto base = std::find_if(alike.begin(), alike.end(),
+                                   [&](const CriteriaSet *one) { return one->name == set.extends; });
+    if (base == alike.end()) return false;
+    return std::any_of((*base)->silences.begin(), (*base)->silences.end(),
+                       [&](const Silence &one) { return one.check == "cracks-pass" && one.of == pass.id(); });
+}
+
 } // namespace
 
 std::vector<std::string> lacking_words(const CriteriaSet &set) {
@@ -55,6 +66,15 @@ std::vector<std::string> lacking_words(const CriteriaSet &set) {
     return out;
 }
 
+std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional<std::size_t> of_class) {
+    std::vector<std::string> out;
+    for (const auto &one : planar_passes(set, Vocabulary::shipped(), of_class))
+        if (!is_of_shipped_base(set, one))
+            out.push_back((one.relevance ? "relevance '" : "rule '") + one.id() +
+                          "': " + one.words(set, Vocabulary::shipped()));
+    return out;
+}
+
 void add_own_file(Document &doc, const CriteriaSet &set) {
     const std::string own = own_file_words(set.name, set.hash);
     if (own.empty()) return;
@@ -66,6 +86,9 @@ void add_own_file(Document &doc, const CriteriaSet &set) {
 void add_own_file(Document &doc, const Judged &judged) {
     const CriteriaSet &set = *judged.set;
     add_own_file(doc, set);
+    if (is_shipped_set(set.name, set.hash)) return;
+    for (const auto &one : own_planar_passes(set, judged.sought))
+        doc.line(Words("Criteria " + set.name + ": " + one, Tone::cannot_say));
     for (std::size_t k = 0; k < set.classes.size(); ++k) {
         if (judged.sought && *judged.sought != k) continue;
         for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))

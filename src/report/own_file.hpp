@@ -17,6 +17,10 @@ void add_own_file(Document &doc, const Judged &judged);
 /// crack and overlap". One sentence a set.
 std::vector<std::string> lacking_words(const CriteriaSet &set);
 
+/// What a set that is not shipped lets through of cracks and what is like them, for a class or for any, and
+/// no shipped set that it extends answers for: one sentence each.
+std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional<std::size_t> of_class);
+
 /// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file
 /// 3f2a9c1b)". Empty if none is named.
 std::string practice_told(const ExamRecord &exam);

@@ -10,6 +10,7 @@
 #include "report/proof_document.hpp"
 #include "report/rules_document.hpp"
 #include "report/standing_document.hpp"
+#include "report/weld_map.hpp"
 
 namespace beadbook {
 namespace {
@@ -144,8 +145,11 @@ Document document_of(const RecordSheet &s) {
             test.verdict() == Verdict::accept && !gaps.empty())
             doc.line("Coupon " + test.mark + ": " + gaps);
     }
-    for (const auto &test : s.tests)
+    for (const auto &test : s.tests) {
         add_where(doc, test, *test.sought, "Where on coupon " + test.mark + ", as it is on record now");
+        for (const auto &find : weld_map(test.coupon, test.indications, test.unit).finds)
+            doc.item(find.words);
+    }
     for (const auto &photos : s.photos) {
         doc.heading("Photos of coupon " + photos.coupon, 2);
         add_photos(doc, photos);

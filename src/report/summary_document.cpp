@@ -198,10 +198,10 @@ Document document_of(const Summaries &all) {
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
         "sought; what failed its mechanical tests is not accepted. The first-pass yield counts each welder's "
-        "first coupon of a kind (same joint, form, position, process, criteria, class and purpose): the "
-        "first "
-        "by the day it was welded, on one day by the mark; those without a day come last. A find counts "
-        "where it begins.");
+        "first coupon of a kind (same joint, form, position, process, criteria, class and purpose) by its "
+        "verdict as it stands now: the first on the whole record, also outside of what is asked for, by the "
+        "day it was welded, on one day by the mark; those without a day come last. A find counts where it "
+        "begins.");
     return doc.caution();
 }
 

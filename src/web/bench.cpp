@@ -1,5 +1,6 @@
 #include "web/bench.hpp"
 
+#include "measure/text.hpp"
 #include "web/files.hpp"
 #include "web/page.hpp"
 #include "web/refusal_page.hpp"
@@ -36,6 +37,14 @@ Answer not_signed_in(const Request &request) {
     if (request.method == "GET" && !request.part && request.path != "/head") return see_other("/sign-in");
     return bare_page(403, "Nobody is signed in", "Sign in again; then what was entered can be sent.",
                      "<p>" + link_to("/sign-in", "Sign in") + "</p>");
+}
+
+/// Of two values of one field nobody can say which was meant.
+void check_once(const SentFields &form, const std::string &list) {
+    if (const std::string name = form.doubled(list); !name.empty())
+        throw Refusal(Refusal::Kind::request,
+                      "the field '" + shown(name) + "' was sent more than once; nothing was stored")
+            .at(name);
 }
 
 bool writes(const Request &request) { return request.method != "GET" && request.method != "HEAD"; }
@@ -79,6 +88,7 @@ Answer Bench::of_family(const Request &request, const BenchSession &session) {
             }
             Visit visit(*this, request, session, *words);
             try {
+                check_once(request.form, route.list);
                 return world_.door ? checked_by_role(visit, route) : route.handler(visit);
             } catch (const Refusal &e) {
                 return refusal_page(visit, e);

@@ -53,6 +53,14 @@ std::vector<std::string> SentFields::all(std::string_view name) const {
     return out;
 }
 
+std::string SentFields::doubled(std::string_view but_for) const {
+    for (auto one = all_.begin(); one != all_.end(); ++one)
+        if (one->first != but_for &&
+            std::any_of(all_.begin(), one, [&](const auto &before) { return before.first == one->first; }))
+            return one->first;
+    return "";
+}
+
 SentFields fields_in(std::string_view text, char between) {
     SentFields out;
     while (!text.empty()) {

@@ -17,6 +17,8 @@ public:
     /// The last value of that name.
     std::string text(std::string_view name, const std::string &otherwise = "") const;
     std::vector<std::string> all(std::string_view name) const;
+    /// The first name that comes again, but for one that may; empty if there is none.
+    std::string doubled(std::string_view but_for) const;
     const std::vector<std::pair<std::string, std::string>> &pairs() const { return all_; }
     bool empty() const { return all_.empty(); }
 

@@ -212,7 +212,7 @@ PageFamily grading_pages() {
             {{"GET", class_path + "/coupon/:mark", [](Visit &v) { return grading_form(v, nullptr); }},
              {"POST", class_path + "/coupon/:mark", grade_one},
              {"GET", class_path + "/accepted", accepted_asked},
-             {"POST", class_path + "/accepted", grade_accepted}}};
+             {"POST", class_path + "/accepted", grade_accepted, "mark"}}};
 }
 
 } // namespace beadbook

@@ -16,6 +16,7 @@ struct Route {
     std::string method;  ///< GET (and HEAD), POST
     std::string pattern; ///< /coupon/:mark/log
     std::function<Answer(Visit &)> handler;
+    std::string list = {}; ///< the field of the form that may come more than once
 };
 
 /// Pages that belong together. With a title they stand in the navigation.

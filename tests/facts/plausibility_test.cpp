@@ -122,6 +122,20 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"size-too-small", {}, "pore 0.1 mm", "pore 0.099999 mm"},
         {"length-too-small", {}, "crack l 0.1 mm", "crack l 0.099999 mm"},
         {"angle-over-turn", {}, "weld toe angle angle 180", "weld toe angle angle 181"},
+        {"size-over-length", {}, "crack s 1.5in l 1in", "crack s 38.100001mm l 1in"},
+        {"height-and-depth", {}, "linear misalignment h 0.1in d 2.54mm", "mismatch h 0.1in d 2.540001mm"},
+        {"height-and-depth", {}, "undercut h 0.1in d 0.1in", "undercut h 2.540001mm d 0.1in"},
+        {"pore-too-deep", {}, "surface pore s 0.1in d 0.3in", "surface pore s 0.1in d 7.620001mm"},
+        {"round-by-length", {}, "root porosity l 1in w 1in", "root porosity l 1in"},
+        {"round-by-length", {}, "gas pore s 1in from 1in to 2in", "gas pore from 1in to 2in"},
+        {"area-over-size", {}, "slag 0.1in area 0.01in2", "slag 0.1in area 0.010001in2"},
+        {"area-over-length", {}, "slag l 0.1in area 0.01in2", "slag l 0.1in area 0.010001in2"},
+        {"area-over-width", {}, "slag .2in x .1in area 0.02in2", "slag .2in x .1in area 0.020001in2"},
+        {"area-under-size", {}, "pore 0.2in area 0.01in2", "pore 0.2in area 0.009999in2"},
+        {"area-under-length", {}, "pore .2in x .1in area 0.01in2", "pore .2in x .1in area 0.009999in2"},
+        {"area-under-width", {}, "slag .2in x .1in area 0.01in2", "slag .2in x .1in area 0.009999in2"},
+        {"area-of-a-line", {}, "slag l 100mm area 10mm2", "slag l 100mm area 9.9999mm2"},
+        {"area-of-a-size", {}, "slag 100mm area 10mm2", "slag 100mm area 9.9999mm2"},
     };
     std::set<std::string> tried;
     for (const auto &row : rows) {
@@ -138,6 +152,11 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     // A crack may run along its whole weld; a fillet's size is no imperfection of the metal.
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "crack 3 in", "round-over-wall"));
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "fillet size s 0.5 in d 0.5 in", "depth-over-wall"));
+    // Some pores are long by their name, and of a group it is the extent.
+    CHECK_FALSE(asks_of({}, "worm-hole l 1in", "round-by-length"));
+    CHECK_FALSE(asks_of({}, "clustered porosity l 1in", "round-by-length"));
+    CHECK_FALSE(asks_of({}, "clustered porosity 20mm x 10mm area 30mm2", "area-under-width"));
+    CHECK_FALSE(asks_of({}, "worm-hole s 0.1in d 1in", "pore-too-deep"));
 }
 
 TEST_CASE("an exam of long ago is asked about") {

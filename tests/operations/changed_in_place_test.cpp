@@ -81,10 +81,17 @@ TEST_CASE("a grade is given again where the set's text, changed under one editio
     CHECK_THAT(turned.why, says("the text of own was changed under the same edition"));
 }
 
-TEST_CASE("a new edition is no change in place, and a file that is gone changes nothing") {
+TEST_CASE(
+    "a new edition is no change in place; of a file that is gone nobody can say whether it was changed") {
     GradedByFile desk;
     desk.limit("0.04 in", "two");
     CHECK(desk.standing().state == GradeStanding::State::stands);
+    desk.limit("0.04 in");
+    CHECK(desk.standing().state == GradeStanding::State::again);
     std::filesystem::remove(desk.file("own.yaml"));
+    const GradeStanding gone = desk.standing();
+    CHECK(gone.state == GradeStanding::State::again);
+    CHECK_THAT(gone.why, says("own.yaml is gone or cannot be read"));
+    desk.limit("0.06 in");
     CHECK(desk.standing().state == GradeStanding::State::stands);
 }

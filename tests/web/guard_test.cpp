@@ -76,6 +76,18 @@ TEST_CASE("nothing is written for another origin, or without the session's word"
     CHECK(browser.get("/person").body.find("Mallory") != std::string::npos);
 }
 
+TEST_CASE("a field that is sent twice is refused, and named; but a list may be") {
+    Browser browser;
+    const Answer twice = browser.post("/person", {{"by", "B. Shore"}, {"by", "J. Quay"}});
+    CHECK(twice.status == 400);
+    CHECK_THAT(twice.body, says("the field 'by' was sent more than once; nothing was stored"));
+    CHECK_THAT(twice.body, says("data-field=\"by\""));
+    CHECK(browser.get("/person").body.find("J. Quay") == std::string::npos);
+    // There is no record yet, which is another matter.
+    CHECK(browser.post("/class/accepted", {{"mark", "T-1"}, {"mark", "T-2"}}).status == 503);
+    CHECK(browser.post("/class/accepted", {{"mark", "T-1"}, {"remark", "x"}, {"remark", "y"}}).status == 400);
+}
+
 TEST_CASE("every answer carries its cautions, also to strangers") {
     Browser browser;
     Request stranger = browser.request("GET", "/");

@@ -3,6 +3,8 @@
 #include "catch.hpp"
 #include "operations/office.hpp"
 
+#include <algorithm>
+
 using namespace beadbook;
 using namespace beadbook::test;
 
@@ -20,7 +22,11 @@ const Sent plate{{"criteria", "mil-hdbk-1890-table-3"},
                  {"material", "steel"},
                  {"process", "SMAW"}};
 
+/// As they stand in the form once somebody typed something else.
 Sent with(Sent fields, const Sent &more) {
+    std::erase_if(fields, [&](const auto &old) {
+        return std::any_of(more.begin(), more.end(), [&](const auto &now) { return now.first == old.first; });
+    });
     fields.insert(fields.end(), more.begin(), more.end());
     return fields;
 }

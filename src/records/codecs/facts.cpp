@@ -13,7 +13,8 @@ constexpr std::pair<const char *, std::string ExamRecord::*> exam_texts[] = {
     {"incomplete", &ExamRecord::incomplete},      {"practice", &ExamRecord::practice},
     {"practice hash", &ExamRecord::practice_hash}};
 
-/// Plausibility rules that were set aside, by their ids.
+} // namespace
+
 void put_sure(nlohmann::json &out, const std::vector<std::string> &sure) {
     if (!sure.empty()) out["sure"] = sure;
 }
@@ -27,8 +28,6 @@ std::vector<std::string> sure_from(const nlohmann::json &json) {
     }
     return out;
 }
-
-} // namespace
 
 nlohmann::json json_of(const CouponRecord &coupon) {
     nlohmann::json out = nlohmann::json::object();
@@ -220,6 +219,7 @@ nlohmann::json json_of(const Grade &grade) {
     if (!grade.remark.empty()) out["remark"] = grade.remark;
     if (grade.against_verdict) out["against verdict"] = true;
     if (grade.against_mechanical) out["against mechanical"] = true;
+    if (grade.after_turn) out["rejected before"] = true;
     return out;
 }
 
@@ -234,6 +234,7 @@ Grade grade_from(const nlohmann::json &json, const Stamp &stamp) {
     out.remark = json.value("remark", "");
     out.against_verdict = json.value("against verdict", false);
     out.against_mechanical = json.value("against mechanical", false);
+    out.after_turn = json.value("rejected before", false);
     out.stamp = stamp;
     return out;
 }

@@ -9,6 +9,11 @@
 /// Coupons, exams, indications, remarks and grades, in entries and in exchange files.
 namespace beadbook::codec {
 
+/// Plausibility rules that were set aside, by their ids.
+void put_sure(nlohmann::json &out, const std::vector<std::string> &sure);
+/// Throws DataError.
+std::vector<std::string> sure_from(const nlohmann::json &json);
+
 nlohmann::json json_of(const CouponRecord &coupon);
 /// Throws DataError, InputError: not of this shape, or a value that cannot be taken.
 CouponRecord coupon_from(const nlohmann::json &json);

@@ -65,6 +65,9 @@ void check_head(Sheet sheet, const std::vector<std::string> &head) {
             throw DataError("row 1: there is no column '" + name + "'");
 }
 
+/// Where nothing stands there, nobody finished the exam; without the column it was the examiner.
+constexpr const char *who_finished = "finished by";
+
 int whole_in(const SheetRow &row, const std::string &column) {
     const std::string cell = row.cell(column);
     const bool digits =
@@ -146,7 +149,8 @@ std::vector<SheetRow> read_sheet(Sheet sheet, const std::string &text) {
             continue;
         }
         for (std::size_t c = 0; c < head.size(); ++c)
-            if (!rows[r][c].empty()) row.cells.emplace(head[c], std::move(rows[r][c]));
+            if (!rows[r][c].empty() || head[c] == who_finished)
+                row.cells.emplace(head[c], std::move(rows[r][c]));
         if (row.cell("coupon").empty()) row.fault = "the row names no coupon";
     }
     return out;

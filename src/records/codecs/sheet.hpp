@@ -16,7 +16,7 @@ enum class Sheet { coupons, exams, indications };
 struct SheetRow {
     std::size_t number = 0;                   ///< in the file, from 1; the first names the columns
     std::string fault;                        ///< why it cannot be read; empty if it can
-    std::map<std::string, std::string> cells; ///< that are not empty
+    std::map<std::string, std::string> cells; ///< that are not empty, or say something by being so
 
     std::string cell(const std::string &column) const;
 };

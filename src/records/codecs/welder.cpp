@@ -190,6 +190,7 @@ GrantedPart part_from(const nlohmann::json &json) {
 nlohmann::json json_of(const WelderRecord &welder) {
     nlohmann::json out = nlohmann::json::object();
     put_texts(out, welder, welder_texts);
+    put_sure(out, welder.sure);
     return out;
 }
 
@@ -197,6 +198,7 @@ WelderRecord welder_from(const std::string &mark, const nlohmann::json &json) {
     WelderRecord out;
     out.mark = mark;
     take_texts(json, out, welder_texts, "welder");
+    out.sure = sure_from(json);
     return out;
 }
 

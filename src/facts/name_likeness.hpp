@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace beadbook {
+
+/// A name in the small letters of ASCII that it is read as: marks over letters are taken off, letters of
+/// other alphabets that look like a Latin one are that, what is not seen is nothing. Other letters stay.
+std::string folded_name(std::string_view name);
+
+/// Whether two texts may name one person, as far as anybody can see: look-alike letters, other order, names
+/// cut down to initials or left out ("A. Field", "Field, Arthur", "Field"). Of several names in a text one is
+/// enough. Common practice, no source.
+bool may_be_same_person(std::string_view a, std::string_view b);
+
+} // namespace beadbook

@@ -1,0 +1,34 @@
+#include "operations/vouching.hpp"
+
+#include "facts/name_likeness.hpp"
+#include "facts/person_name.hpp"
+#include "measure/text.hpp"
+#include "operations/exam_means.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+bool is_welder(Office &office, const std::string &person, const std::string &welder) {
+    if (person.empty() || welder.empty()) return false;
+    const auto persons = names_behind(office, person), welders = names_behind(office, welder);
+    return std::any_of(persons.begin(), persons.end(), [&](const std::string &one) {
+        return std::any_of(welders.begin(), welders.end(), [&](const std::string &other) {
+            return same_person(folded_name(one), folded_name(other));
+        });
+    });
+}
+
+void check_vouches(Office &office, const std::string &who, const std::string &said_of,
+                   const std::string &what, const std::string &field) {
+    if (!names_somebody(who))
+        throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
+                      "? a person's name is expected, such as \"A. Field\"")
+            .at(field);
+    if (said_of.empty() || !is_welder(office, who, said_of)) return;
+    throw refused("'" + shown(who) + "' is welder " + shown(said_of) + "; who " + what +
+                  " is another person than the welder (common practice, no source)")
+        .at(field);
+}
+
+} // namespace beadbook

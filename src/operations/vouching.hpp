@@ -1,0 +1,16 @@
+#pragma once
+
+#include "operations/office.hpp"
+
+namespace beadbook {
+
+/// What says of a welder's skill is said by somebody who can be asked, and who is not that welder (common
+/// practice, no source). `said_of` is a mark or a name, `what` what is done: "grades". Throws Refusal.
+void check_vouches(Office &office, const std::string &who, const std::string &said_of,
+                   const std::string &what, const std::string &field = "by");
+
+/// Whether a person is that welder, by the mark or by the name that the mark is enrolled under, however it is
+/// written.
+bool is_welder(Office &office, const std::string &person, const std::string &welder);
+
+} // namespace beadbook

@@ -1,0 +1,64 @@
+#include "records/ledger_checks.hpp"
+
+#include "measure/refusal.hpp"
+#include "records/ledger_rows.hpp"
+#include "records/schema.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+namespace beadbook {
+
+using namespace ledger_rows;
+
+namespace {
+
+/// Newest entries that are held to the chain before anything is added behind them.
+constexpr int looked_back_at = 500;
+
+} // namespace
+
+void check_schema(SQLite::Database &db, const std::string &path) {
+    SQLite::Transaction moment(db); // another program may be migrating it
+    const auto faults = schema::faults(db, db.execAndGet("PRAGMA user_version").getInt());
+    if (!faults.empty())
+        throw StoreError(
+            path + ": the record's own tables were changed behind the program: " + faults.front() +
+            "; nothing is read from it or written to it, 'verify' names all. Take the last backup");
+}
+
+void check_whole(SQLite::Database &db, const std::string &path) {
+    SQLite::Statement query(
+        db,
+        "SELECT (SELECT count(*) FROM entry), (SELECT max(seq) FROM entry), (SELECT min(seq) FROM entry)");
+    query.executeStep();
+    const std::int64_t count = query.getColumn(0).getInt64(), last = query.getColumn(1).getInt64(),
+                       first = query.getColumn(2).getInt64();
+    if (count == 0 || (first == 1 && last == count)) return;
+    throw StoreError(
+        path + ": entries were taken out behind the program: " + std::to_string(count) +
+        " are there, numbered from " + std::to_string(first) + " to " + std::to_string(last) +
+        "; nothing is read from it or written to it, 'verify' names the first one. Take the last "
+        "backup");
+}
+
+void check_end(SQLite::Database &db, const std::string &path) {
+    SQLite::Statement query(db, std::string("SELECT ") + columns + " FROM entry ORDER BY seq DESC LIMIT " +
+                                    std::to_string(looked_back_at));
+    const auto refuse = [&](std::int64_t seq) {
+        throw StoreError(
+            path + ": entry " + std::to_string(seq) +
+            " does not hold: it was changed after it was written. A record that was tampered with " +
+            "is not written to; take the last backup");
+    };
+    std::optional<Entry> later;
+    int looked_at = 0;
+    for (; query.executeStep(); ++looked_at) {
+        Entry e = entry_from(query);
+        if (hash_of(e) != e.hash || (e.seq == 1 && e.previous != no_hash)) refuse(e.seq);
+        if (later && (later->seq != e.seq + 1 || later->previous != e.hash)) refuse(later->seq);
+        later = std::move(e);
+    }
+    if (later && looked_at < looked_back_at && later->seq != 1) refuse(1);
+}
+
+} // namespace beadbook

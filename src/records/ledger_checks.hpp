@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+namespace SQLite {
+class Database;
+} // namespace SQLite
+
+namespace beadbook {
+
+// What a record is held to when it is opened. They throw StoreError, which begins with the path.
+
+/// That its tables, triggers and views are those that the migrations make.
+void check_schema(SQLite::Database &db, const std::string &path);
+/// That no entry was taken out from among the others: they are numbered without a gap. Counting reads an
+/// index from end to end, which is little; of what was cut off at the end only a head that was noted tells.
+void check_whole(SQLite::Database &db, const std::string &path);
+/// That nobody changed the end of the ledger, to which the next entry is bound.
+void check_end(SQLite::Database &db, const std::string &path);
+
+} // namespace beadbook
