@@ -66,7 +66,7 @@ void JoinedWrites::store(const Batch &batch) {
     // The record cannot be written to, or what one of them did was too much for the disk: then alone each
     // shows whether it was that one.
     for (Waiting *one : batch)
-        if (begun)
+        if (begun && batch.size() > 1)
             store({one});
         else
             one->error = failure;
