@@ -7,6 +7,7 @@
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/log_words.hpp"
+#include "operations/unread_measures.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
@@ -241,7 +242,8 @@ void check_not_again(const CouponState &state, const std::vector<IndicationRecor
 namespace {
 
 /// The lines as they are read on the coupon as it stands, with what is doubted.
-Done<Logged> taken_as(const CouponState &state, const std::string &who, const LogRequest &request) {
+Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std::string &who,
+                      const LogRequest &request) {
     const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
     ParsedLog log =
@@ -261,20 +263,23 @@ Done<Logged> taken_as(const CouponState &state, const std::string &who, const Lo
     }
     out.exam = out.indications.empty() ? out.none.front() : out.indications.front().exam;
     for (auto &doubt : doubts_about(coupon, out.indications)) notes.push_back(std::move(doubt));
+    for (const auto &find : out.indications)
+        for (auto &note : unread_measures(catalogue, coupon, state.needed_exam(find.exam).method, find))
+            notes.push_back(std::move(note));
     return {std::move(out), std::move(notes)};
 }
 
 } // namespace
 
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
-    auto out = taken_as(writing.coupon(request.coupon), writing.stamp().who, request);
+    auto out = taken_as(writing.catalogue(), writing.coupon(request.coupon), writing.stamp().who, request);
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
     for (const int exam : out.value.none) finish_exam(writing, {request.coupon, exam, 0});
     return out;
 }
 
 Done<Logged> read_lines(Office &office, const std::string &who, const LogRequest &request) {
-    return taken_as(office.coupon(request.coupon), who, request);
+    return taken_as(office.catalogue(), office.coupon(request.coupon), who, request);
 }
 
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,
@@ -306,6 +311,8 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     writing.add(std::move(e));
     auto notes = guesses_in(log);
     for (auto &doubt : doubts_about(record, {now})) notes.push_back(std::move(doubt));
+    for (auto &note : unread_measures(writing.catalogue(), record, exam.method, now))
+        notes.push_back(std::move(note));
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 

@@ -91,7 +91,8 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     CHECK(logged["indications"][0]["size"]["nm"] == 1'270'000);
     CHECK(logged["indications"][2]["left"] == true);
     CHECK(logged["indications"][3]["line"] == "gas pore size 0.1 in mid 5 in");
-    CHECK(logged["notes"].size() == 1);
+    REQUIRE(logged["notes"].size() == 2);
+    CHECK_THAT(logged["notes"][1].get<std::string>(), says("reads the area of gas pore"));
     CHECK(json(run, {"correct", "T-1", "1", "gas pore 0.05 at 2 in", "--why", "slip"})["corrected"] == 1);
     CHECK(json(run, {"correct", "T-1", "1", "tungsten inclusion 0.05 at 2 in", "--why", "slip"})["notes"]
               .size() == 1);

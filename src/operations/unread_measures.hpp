@@ -1,0 +1,14 @@
+#pragma once
+
+#include "facts/indication_record.hpp"
+#include "operations/catalogue.hpp"
+
+namespace beadbook {
+
+/// Depth, height, angle or area that somebody measured of a find and that no part of the coupon's criteria
+/// reads of such a find, a sentence each: no verdict goes by it. Nothing where no rule measures such a
+/// find.
+std::vector<std::string> unread_measures(Catalogue &catalogue, const CouponRecord &coupon, Exam exam,
+                                         const IndicationRecord &find);
+
+} // namespace beadbook
