@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/selecting.hpp"
+#include "operations/turned.hpp"
 
 #include <map>
 #include <set>
@@ -18,7 +19,7 @@ std::string nothing_to_grade(CouponAtHand &one, bool passed) {
 }
 
 /// Why it cannot be graded so among many; empty if it can.
-std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed) {
+std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &judged, bool passed) {
     if (!judged.judged) return judged.why_not;
     if (one.grade() == (passed ? GradeState::failed : GradeState::passed))
         return "it is graded " + std::string(name_of(one.grade())) + " already";
@@ -32,6 +33,12 @@ std::string why_not_so(CouponAtHand &one, const JudgedOrNot &judged, bool passed
         return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
                std::string(name_of(verdict)) + "'; against it a coupon is graded by itself, with a remark";
     if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
+    if (passed)
+        for (const auto &before : turned(office, one.coupon().record.id))
+            if (before.accepted)
+                return "it was rejected before its " + listed(before.fields(), "and") +
+                       (before.values.size() == 1 ? " was" : " were") +
+                       " changed; to pass it after that, grade it by itself";
     return "";
 }
 
@@ -52,7 +59,7 @@ Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
         ++all;
         JudgedOrNot judged =
             request.by.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request.by);
-        if (const std::string why = why_not_so(one, judged, request.passed); !why.empty()) {
+        if (const std::string why = why_not_so(writing.office(), one, judged, request.passed); !why.empty()) {
             ++bad;
             faults += "\n" + mark + ": " + why;
             return;

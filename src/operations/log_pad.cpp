@@ -52,6 +52,8 @@ LogPad log_pad(const CouponRecord &coupon, Exam method) {
         if (!vocabulary[type].measured)
             types.push_back({type, static_cast<int>(grade_by(method, vocabulary, type, facts)),
                              usual_rank(vocabulary[type].name)});
+        else if (method == Exam::VT) // dimensions are measured where the weld is looked at
+            types.push_back({type, 0, std::size(usual)});
     }
     // What is usual and is seen by the method at all, then what it sees well, then the rest.
     const auto order = [](const Ranked &one) {

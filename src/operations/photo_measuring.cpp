@@ -52,7 +52,10 @@ std::string remark_of(const MeasuredOnPhoto &measured) {
 std::vector<std::string> photo_measures() {
     std::vector<std::string> out;
     for (const auto &key : measure_keys())
-        if (info(key.quantity).dimension == Dimension::length) out.emplace_back(key.word);
+        // A picture shows no depth and no height.
+        if (info(key.quantity).dimension == Dimension::length && key.quantity != Quantity::depth &&
+            key.quantity != Quantity::height)
+            out.emplace_back(key.word);
     return out;
 }
 

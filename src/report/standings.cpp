@@ -42,7 +42,7 @@ std::string standing_words(const StandingCount &count) {
     const auto take = [&](std::size_t n, const std::string &words) {
         if (n > 0) parts.push_back(std::to_string(n) + " " + words);
     };
-    take(count.read, count.read == 1 ? "was read" : "were read");
+    take(count.read, count.read == 1 ? "was read in the standard" : "were read in the standard");
     take(count.second_hand, count.second_hand == 1 ? "was read second hand" : "were read second hand");
     take(count.memory, count.memory == 1 ? "is from memory" : "are from memory");
     take(count.house, count.house == 1 ? "is of the house" : "are of the house");
@@ -50,13 +50,13 @@ std::string standing_words(const StandingCount &count) {
     take(count.own_copy,
          count.own_copy == 1 ? "was held against the owner's copy" : "were held against the owner's copy");
     take(count.blank, count.blank == 1 ? "is a blank that nobody filled" : "are blanks that nobody filled");
-    if (parts.empty()) return "No clause stands behind it";
+    if (parts.empty()) return "How sure: no clause stands behind it";
     if (parts.size() == 1 && count.all() > 1) {
         const std::string all = std::to_string(count.all());
-        return "All " + all + " clauses behind it " + parts.front().substr(all.size() + 1);
+        return "How sure: all " + all + " clauses behind it " + parts.front().substr(all.size() + 1);
     }
-    if (count.all() == 1) return "The one clause behind it " + parts.front().substr(2);
-    return "Of the " + std::to_string(count.all()) + " clauses" + " behind it " + listed(parts);
+    if (count.all() == 1) return "How sure: the one clause behind it " + parts.front().substr(2);
+    return "How sure: of the " + std::to_string(count.all()) + " clauses behind it " + listed(parts);
 }
 
 } // namespace beadbook

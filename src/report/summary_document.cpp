@@ -39,10 +39,16 @@ const std::vector<Told<Outcome>> &told_of_outcomes() {
     return told;
 }
 
-/// In a table: two groups side by side leave room for the shares alone.
-std::vector<Told<Outcome>> told_in_table(std::size_t groups) {
-    const auto &all = told_of_outcomes();
-    return groups < 2 ? all : std::vector{all.front(), all[all.size() - 2], all.back()};
+/// In a table: two groups side by side leave room for the shares alone, and what no line has is left out.
+std::vector<Told<Outcome>> told_in_table(const Summaries &all, std::vector<Outcome> Summary::*lines) {
+    std::vector<Told<Outcome>> told = told_of_outcomes();
+    if (all.groups.size() > 1) return {told.front(), told[told.size() - 2], told.back()};
+    std::erase_if(told, [&](const Told<Outcome> &one) {
+        const auto &of = all.groups.front().summary.*lines;
+        return one.numbers &&
+               std::all_of(of.begin(), of.end(), [&](const Outcome &o) { return one.of(o) == "0"; });
+    });
+    return told;
 }
 
 const std::vector<Told<FindCount>> &told_of_finds() {
@@ -60,11 +66,14 @@ const std::vector<Told<RuleCount>> &told_of_rules() {
     return told;
 }
 
+/// Of the lines of a table: weeks go by their day, in both groups.
+enum class Order : std::uint8_t { as_counted, by_name };
+
 /// A table with a line for each name of any group, and for each group its own columns.
 template <class Line>
 void add_table(Document &doc, const Summaries &all, const std::string &title,
                std::vector<Line> Summary::*lines, const std::vector<Told<Line>> &told,
-               const std::vector<std::optional<Figure>> &charts = {}) {
+               const std::vector<std::optional<Figure>> &charts = {}, Order order = Order::as_counted) {
     Grid table{{{title}}, {}};
     std::vector<std::string> names;
     char letter = 'A';
@@ -77,6 +86,7 @@ void add_table(Document &doc, const Summaries &all, const std::string &title,
             if (std::find(names.begin(), names.end(), line.name) == names.end()) names.push_back(line.name);
     }
     if (names.empty()) return;
+    if (order == Order::by_name) std::sort(names.begin(), names.end());
     for (const auto &name : names) {
         std::vector<Words> row{name.empty() ? "not known" : name};
         for (const auto &group : all.groups) {
@@ -130,7 +140,7 @@ void add_yield(Document &doc, const Summaries &all) {
 } // namespace
 
 std::string share_words(const Share &share) {
-    if (share.of == 0) return "of none";
+    if (share.of == 0) return "none to count";
     return std::to_string(share.count) + " of " + std::to_string(share.of) + ", " + percent(share.value()) +
            " (" + percent(share.low) + " to " + percent(share.high) + ")";
 }
@@ -189,12 +199,12 @@ Document document_of(const Summaries &all) {
               charts_of(all, imperfection_chart));
     add_table(doc, all, "rule", &Summary::rules, told_of_rules());
     add_table(doc, all, "place", &Summary::places, told_of_finds(), charts_of(all, place_chart));
-    add_table(doc, all, "joint", &Summary::joints, told_in_table(all.groups.size()),
+    add_table(doc, all, "joint", &Summary::joints, told_in_table(all, &Summary::joints),
               yields_of(all, &Summary::joints));
-    add_table(doc, all, "welder", &Summary::welders, told_in_table(all.groups.size()),
+    add_table(doc, all, "welder", &Summary::welders, told_in_table(all, &Summary::welders),
               yields_of(all, &Summary::welders));
-    add_table(doc, all, "week", &Summary::weeks, told_in_table(all.groups.size()),
-              yields_of(all, &Summary::weeks));
+    add_table(doc, all, "week", &Summary::weeks, told_in_table(all, &Summary::weeks),
+              yields_of(all, &Summary::weeks), Order::by_name);
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
         "sought; what failed its mechanical tests is not accepted. The first-pass yield counts each welder's "

@@ -63,10 +63,16 @@ Control control_of(const CouponField &field, Catalogue &catalogue, const CouponR
 void add_coupon_fields(Form &form, Catalogue &catalogue, const CouponRecord &known) {
     form.put("<div class=\"fields\">");
     for (const auto &name : first_fields) form.add(control_of(*coupon_field(name), catalogue, known));
-    form.put("</div>\n<details><summary>More about the coupon</summary><div class=\"fields\">");
+    std::vector<const CouponField *> more;
     for (const auto &field : coupon_fields())
         if (std::find(first_fields.begin(), first_fields.end(), field.name) == first_fields.end())
-            form.add(control_of(field, catalogue, known));
+            more.push_back(&field);
+    // What is filled in already is never hidden.
+    const bool filled = std::any_of(
+        more.begin(), more.end(), [&](const CouponField *field) { return !known.get(field->name).empty(); });
+    form.put("</div>\n<details" + std::string(filled ? " open" : "") +
+             "><summary>More about the coupon</summary><div class=\"fields\">");
+    for (const CouponField *field : more) form.add(control_of(*field, catalogue, known));
     form.put("</div></details>\n");
 }
 

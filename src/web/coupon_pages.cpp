@@ -24,11 +24,17 @@ Answer register_form(Visit &visit, const Refusal *refused) {
     form.add({"mark", "Mark", next.mark, Control::Kind::text,
               "T-1..T-15 registers fifteen coupons of one kind; their welders may be L1..L15"});
     add_coupon_fields(form, visit.catalogue(), next.like);
-    return page_of(visit, {"Register a coupon",
-                           "<h1>Register a coupon</h1>\n" + form.html("Register"),
-                           "/",
-                           {},
-                           refused ? status_of(*refused, true) : 200});
+    return page_of(visit,
+                   {"Register a coupon",
+                    "<h1>Register a coupon</h1>\n" +
+                        (next.like.id.empty() ? ""
+                                              : "<p class=\"caution\">Filled in as " + escaped(next.like.id) +
+                                                    " was: look through all of it, and change what "
+                                                    "is otherwise.</p>\n") +
+                        form.html("Register"),
+                    "/",
+                    {},
+                    refused ? status_of(*refused, true) : 200});
 }
 
 Answer register_now(Visit &visit) {

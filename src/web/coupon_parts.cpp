@@ -18,7 +18,9 @@ std::string exam_path(const std::string &mark, int exam) {
 std::string about(const CouponRecord &coupon) {
     std::vector<std::string> out;
     for (const char *field : {"welder", "joint", "form", "process", "criteria", "class"})
-        if (const std::string value = coupon.get(field); !value.empty()) out.push_back(value);
+        if (const std::string value = coupon.get(field); !value.empty())
+            // Of a file its name: where it lies on this machine is nobody's business.
+            out.push_back(field == std::string_view("criteria") ? value.substr(value.rfind('/') + 1) : value);
     return joined(out, " · ");
 }
 

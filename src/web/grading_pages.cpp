@@ -67,6 +67,7 @@ Document grade_so_far(const CouponSheet &sheet) {
     if (const Words line = mechanical_words(sheet.coupon.record.get("mechanical"), sheet.mechanical_asked_by);
         !line.empty())
         doc.line(line);
+    add_taken_back(doc, sheet.taken_back);
     for (const auto &remark : sheet.coupon.remarks)
         doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
     return doc;
@@ -137,18 +138,22 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         const Judged &judged = *one.judged().judged;
         const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
-        const bool ticked = visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
-                                           : judged.sought.has_value() && judged.mechanical != "failed";
+        const auto before = taken_back(visit.office(), one.line().record);
+        const bool ticked =
+            visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
+                           : judged.sought.has_value() && judged.mechanical != "failed" && before.empty();
         Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
         if (const Words tests = mechanical_words(judged.mechanical, {}); !tests.empty())
             told += Words("; ") + tests;
         Document doc;
+        doc.line(told);
+        add_taken_back(doc, before);
         out += "<li><div class=\"field tick\"><input type=\"checkbox\" name=\"mark\" value=\"" +
                escaped(mark) + "\" id=\"" + id + "\"" + (ticked ? " checked" : "") + "><label for=\"" + id +
                "\">" + escaped(mark) + "</label>" + link_to(grading_path(mark) + query, "look at it") +
-               "</div>" + part_of(std::move(doc.line(told))) + "</li>\n";
+               "</div>" + part_of(std::move(doc)) + "</li>\n";
         ++count;
     });
     return out + "</ul>\n";

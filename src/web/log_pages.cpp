@@ -3,6 +3,8 @@
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
+#include "operations/taken_back.hpp"
+#include "report/coupon_document.hpp"
 #include "report/exam_document.hpp"
 #include "web/coupon_parts.hpp"
 #include "web/form.hpp"
@@ -81,6 +83,13 @@ std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
            "</div>\n";
 }
 
+/// What stood here before, so that nobody takes it for never seen.
+std::string taken_back_part(Visit &visit, const AtHand &at) {
+    Document doc;
+    add_taken_back(doc, taken_back(visit.office(), at.coupon.record));
+    return doc.blocks.empty() ? "" : part_of(std::move(doc), "taken-back");
+}
+
 /// What changes with each line: a module fetches the page again and puts this in its place.
 std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     int last = 0, count = 0;
@@ -92,7 +101,7 @@ std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     if (const std::string &why = at.exam.incomplete.empty() ? at.exam.open : at.exam.incomplete;
         at.exam.finished && !why.empty())
         out += "<p class=\"caution\">It does not count: " + escaped(why) + "</p>\n";
-    out += "<h2>Found</h2>\n" + finds + end_of(visit, at, last, count);
+    out += "<h2>Found</h2>\n" + finds + taken_back_part(visit, at) + end_of(visit, at, last, count);
     if (judged.judged) out += verdict_parts(*judged.judged, false);
     return out + "</div>\n";
 }
@@ -117,7 +126,10 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        link_to(at.path + "/conditions", "change") + "</p>\n";
     const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
     main += "<div class=\"bench\"><div>\n";
-    // The map of a finished exam is only looked at.
+    // The map of a finished exam is only looked at; a line that came too late is not lost.
+    if (at.exam.finished && refused)
+        main +=
+            refusal_html(*refused) + "<p>Not on record: <b>" + escaped(visit.field("line")) + "</b></p>\n";
     if (at.exam.finished)
         main += map_part(at.coupon, judged);
     else

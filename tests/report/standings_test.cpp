@@ -26,11 +26,12 @@ std::string words_for(const std::vector<std::string> &log, const std::string &ex
 TEST_CASE("how sure the clauses behind a verdict are is counted, of each verdict") {
     // Rejected by both rules, twice by the first.
     CHECK(words_for({"RT gas pore 0.07 at 1", "RT gas pore 0.08 at 2", "RT slag 0.2 at 3"}) ==
-          "Of the 2 clauses behind it 1 was read and 1 was read second hand");
-    CHECK(words_for({"RT gas pore 0.07 at 1"}) == "The one clause behind it was read");
+          "How sure: of the 2 clauses behind it 1 was read in the standard and 1 was read second hand");
+    CHECK(words_for({"RT gas pore 0.07 at 1"}) ==
+          "How sure: the one clause behind it was read in the standard");
     // Nobody can say, because the film that memory asks for is missing.
-    CHECK(words_for({}, "VT") == "The one clause behind it is from memory");
+    CHECK(words_for({}, "VT") == "How sure: the one clause behind it is from memory");
     // Accepted: by the proof, the film too.
     CHECK(words_for({"RT gas pore 0.05 at 1"}) ==
-          "Of the 2 clauses behind it 1 was read and 1 is from memory");
+          "How sure: of the 2 clauses behind it 1 was read in the standard and 1 is from memory");
 }

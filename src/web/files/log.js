@@ -1,5 +1,6 @@
 // The pad of the page that logs finds: taps put a line together, and the line is read back while it grows.
 import { token, showPart, refresh, send } from './bench.js';
+import { listen, pending } from './outbox.js';
 
 const form = /** @type {HTMLFormElement} */ (document.querySelector('#log'));
 const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]'));
@@ -11,6 +12,8 @@ const parts = { type: '', key: '', place: '', side: '' };
 /** @type {Map<string, string>} digits by key */
 const measures = new Map();
 let target = 'size';
+/** Something else was tapped since the last digit: the next one begins a number. */
+let fresh = false;
 
 function composed() {
     const unit = pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
@@ -39,6 +42,7 @@ export function clear() {
     for (const part of Object.keys(parts)) parts[part] = '';
     measures.clear();
     target = 'size';
+    fresh = false;
     press();
 }
 
@@ -47,7 +51,11 @@ export function clear() {
  * @param {string} sign
  */
 function key(sign) {
-    const before = target === 'place' ? parts.place : measures.get(parts.key) ?? '';
+    // Never a digit more on a number that was done with.
+    if (fresh && sign !== 'back' && target === 'size' && measures.get(parts.key)) parts.key = '';
+    const known = target === 'place' ? parts.place : measures.get(parts.key) ?? '';
+    const before = fresh && sign !== 'back' ? '' : known;
+    fresh = false;
     const after = sign === 'back' ? before.slice(0, -1) : before + sign;
     if (sign === 'clear') clear();
     else if (target === 'place') parts.place = after;
@@ -74,6 +82,7 @@ function name(name) {
 /** @param {HTMLElement} button */
 function tap(button) {
     const { part, value } = button.dataset;
+    fresh = part !== 'key';
     if (part === 'target') {
         target = target === value ? 'size' : value;
         press();
@@ -108,6 +117,7 @@ function place(event) {
     }
     const side = (met.closest('g[data-side]') ?? nearest(map, event.clientY))?.getAttribute('data-side');
     if (side === 'face' || side === 'root') parts.side = side;
+    fresh = true;
     changed();
 }
 
@@ -144,6 +154,38 @@ function echo() {
     }, 150);
 }
 
+/** What was logged under this exam and is not on record: it waits for the bench, or was refused by it. */
+async function unsent() {
+    return (await pending()).filter(one => one.path === new URL(form.action).pathname);
+}
+
+/** It stands with what was found, so that nobody takes the exam for done. */
+async function showUnsent() {
+    const lines = await unsent();
+    document.querySelector('#unsent')?.remove();
+    if (lines.length === 0) return;
+    const list = document.createElement('section');
+    list.id = 'unsent';
+    list.className = 'caution';
+    const head = document.createElement('p');
+    head.textContent = 'Not on record yet, so this exam cannot be finished:';
+    const items = document.createElement('ul');
+    for (const one of lines) {
+        const item = document.createElement('li');
+        item.textContent = `${one.fields.find(([name]) => name === 'line')?.[1] ?? ''}: ${one.refused === undefined ? 'it waits for the bench' : 'refused, see above'}`;
+        items.append(item);
+    }
+    list.append(head, items);
+    document.querySelector('#live')?.before(list);
+}
+
+/** @param {HTMLFormElement} to */
+async function finish(to) {
+    if ((await unsent()).length === 0) return to.submit();
+    await showUnsent();
+    document.querySelector('#unsent')?.scrollIntoView({ block: 'center' });
+}
+
 async function submit(event) {
     event.preventDefault();
     if (!line.value.trim()) return;
@@ -151,6 +193,8 @@ async function submit(event) {
     if (!done) return;
     line.value = '';
     clear();
+    clearTimeout(waiting); // what was typed last need not be read any more
+    ++asked;
     reading.replaceChildren();
     form.querySelector('.asked')?.remove();
     await refresh();
@@ -171,12 +215,15 @@ if (form && line && pad && token) {
     });
     if (line.value.trim()) echo(); // typed before this module came
     form.addEventListener('submit', submit);
+    listen(() => showUnsent());
+    showUnsent();
     // A line that stands there is not logged: nobody finishes without it by a slip.
     document.addEventListener('submit', event => {
         const to = /** @type {HTMLFormElement} */ (event.target);
-        if (!to.action.endsWith('/finish') || !line.value.trim()) return;
+        if (!to.action.endsWith('/finish')) return;
         event.preventDefault();
         event.stopImmediatePropagation();
+        if (!line.value.trim()) return void finish(to);
         showPart(reading, '<p class="open" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>');
         line.focus();
     }, true);
