@@ -15,8 +15,8 @@ Exact ellipse(const Exact &length, const Exact &width) {
 void Indication::complete(const Vocabulary &vocabulary) {
     length_by_place = false;
     if (vocabulary[type].measured) return complete_dimension();
-    width_open = vocabulary[type].shape == Shape::rounded && !measures.has(Quantity::size) &&
-                 !measures.has(Quantity::width);
+    width_open = vocabulary[type].shape == Shape::rounded && !measures.has(Quantity::width) &&
+                 (measures.has(Quantity::length) || !measures.has(Quantity::size));
     const auto value = [&](Quantity q) { return Exact(measures[q]); };
     const bool has_length = measures.has(Quantity::length);
     const bool has_width = measures.has(Quantity::width);

@@ -29,7 +29,7 @@ struct Indication {
     std::array<std::uint8_t, attribute_count> words{};
     AreaFrom area_from = AreaFrom::measured;
     bool length_by_place = false; ///< of a dimension: nobody told its length but by from and to
-    /// Its type is round by name, but nobody told a size or a width: it may be long and narrow.
+    /// Its type is round by name, but how long it is was told and not how wide: it may be narrow.
     bool width_open = false;
     /// Of one read out of several: one of them is no wider than this.
     std::optional<Exact> narrowest;

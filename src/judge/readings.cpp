@@ -32,7 +32,10 @@ bool may_be_one(const Indication &a, const Indication &b) {
     return !a.across || !b.across || (a.across->from <= b.across->to && b.across->from <= a.across->to);
 }
 
-/// Those of one type and exam, by where they begin: joins all that touch.
+/// By whose name several of unlike kinds are called as one.
+enum class Named : std::uint8_t { first, another };
+
+/// Those of one family and exam, by where they begin: joins all that touch.
 void join_touching(const std::vector<Indication> &all, std::span<const std::size_t> line,
                    std::optional<std::int64_t> around, Pieces &pieces) {
     struct Laid {
@@ -72,9 +75,16 @@ Span stretch_of(const std::vector<const Indication *> &parts, std::optional<std:
     return *least;
 }
 
+TypeId another_type(const std::vector<const Indication *> &parts) {
+    const auto other = std::find_if(parts.begin(), parts.end(),
+                                    [&](const Indication *p) { return p->type != parts.front()->type; });
+    return other == parts.end() ? parts.front()->type : (*other)->type;
+}
+
 Indication one_of(const std::vector<const Indication *> &parts, std::optional<std::int64_t> around,
-                  const Vocabulary &vocabulary) {
+                  const Vocabulary &vocabulary, Named named) {
     Indication out = *parts.front();
+    if (named == Named::another) out.type = another_type(parts);
     out.measures = {};
     out.place = stretch_of(parts, around);
     const auto known_of_all = [&](Quantity q) {
@@ -132,7 +142,15 @@ bool merged_by_clause(const CriteriaSet &set, const Indication &found) {
                        [&](const Merge &m) { return m.subject.covers(found.type, found.exam); });
 }
 
-/// Finds of one type and exam, by where they begin.
+/// What may be one imperfection, whatever each piece was called: kinds of one wider type. Older engines asked
+/// only what was called alike.
+TypeId family(const BoundSet &bound, TypeId type) {
+    if (bound.engine < first_to_doubt_widths) return type;
+    while (bound.vocabulary[type].under) type = *bound.vocabulary[type].under;
+    return type;
+}
+
+/// Finds of one family and exam, by where they begin.
 using Run = std::span<const std::size_t>;
 
 /// Whether any of them reaches the next, or over the datum the first: else none can be one with another.
@@ -146,12 +164,14 @@ bool any_reaches(const std::vector<Indication> &all, Run run, std::optional<std:
 }
 
 /// Runs in which some may be one, out of those that `line` is made of.
-Few<Run> runs_that_reach(const std::vector<Indication> &all, Run line, std::optional<std::int64_t> around) {
+Few<Run> runs_that_reach(const BoundSet &bound, const std::vector<Indication> &all, Run line,
+                         std::optional<std::int64_t> around) {
     Few<Run> out;
     while (!line.empty()) {
         const Indication &first = all[line.front()];
         std::size_t size = 1;
-        while (size < line.size() && all[line[size]].exam == first.exam && all[line[size]].type == first.type)
+        while (size < line.size() && all[line[size]].exam == first.exam &&
+               family(bound, all[line[size]].type) == family(bound, first.type))
             ++size;
         if (size > 1 && any_reaches(all, line.first(size), around)) out.push_back(line.first(size));
         line = line.subspan(size);
@@ -159,7 +179,8 @@ Few<Run> runs_that_reach(const std::vector<Indication> &all, Run line, std::opti
     return out;
 }
 
-std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indication> &indications) {
+std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indication> &indications,
+                                   Named named) {
     const Vocabulary &vocabulary = bound.vocabulary;
     const auto around = bound.coupon.around();
     Several<std::size_t> line;
@@ -171,16 +192,18 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
     std::sort(line.begin(), line.end(), [&](std::size_t a, std::size_t b) {
         const Indication &x = indications[a], &y = indications[b];
         if (x.exam != y.exam) return x.exam < y.exam;
-        if (x.type != y.type) return x.type < y.type;
+        const TypeId kind = family(bound, x.type), other = family(bound, y.type);
+        if (kind != other) return kind < other;
         return x.place->from != y.place->from ? x.place->from < y.place->from : a < b;
     });
-    const auto runs = runs_that_reach(indications, view(line), around);
+    const auto runs = runs_that_reach(bound, indications, view(line), around);
     if (runs.empty()) return std::nullopt;
     Pieces pieces(indications.size());
     for (const Run run : runs) join_touching(indications, run, around, pieces);
     std::map<std::size_t, std::vector<const Indication *>> groups;
     for (std::size_t i = 0; i < indications.size(); ++i) groups[pieces.of(i)].push_back(&indications[i]);
     if (groups.size() == indications.size()) return std::nullopt;
+    bool unlike = false;
     OtherReading out;
     out.between = Missing::place();
     for (const auto &[first, parts] : groups) {
@@ -188,11 +211,13 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
             out.indications.push_back(indications[first]);
             continue;
         }
-        Indication &one = out.indications.emplace_back(one_of(parts, around, vocabulary));
+        Indication &one = out.indications.emplace_back(one_of(parts, around, vocabulary, named));
         // A wide or round piece does not make a long one round (see merge_and_reshape).
         if (bound.engine >= first_to_doubt_widths) one.narrowest = at_most_as_wide(parts);
+        unlike = unlike || another_type(parts) != parts.front()->type;
         for (const Indication *p : parts) out.behind[indications[first].number].push_back(p->number);
     }
+    if (named == Named::another && !unlike) return std::nullopt;
     return out;
 }
 
@@ -219,7 +244,11 @@ std::optional<OtherReading> by_name(const BoundSet &bound, const std::vector<Ind
 
 std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vector<Indication> &indications) {
     std::vector<OtherReading> out;
-    if (auto reading = as_one(bound, indications)) out.push_back(std::move(*reading));
+    for (const Named named : {Named::first, Named::another}) {
+        auto reading = as_one(bound, indications, named);
+        if (!reading) break;
+        out.push_back(std::move(*reading));
+    }
     if (auto reading = by_name(bound, indications)) out.push_back(std::move(*reading));
     return out;
 }

@@ -10,8 +10,9 @@ namespace {
 
 /// UFGS-15216N 3.5.2 (read): no linear indication by penetrant, longer than three times its width.
 JudgedCase piping(std::vector<std::string> log) {
-    return judged("ufgs-15216n", {"joint=groove material=steel thickness=12mm inside=accessible weld-length=200mm",
-                                  std::move(log)});
+    return judged(
+        "ufgs-15216n",
+        {"joint=groove material=steel thickness=12mm inside=accessible weld-length=200mm", std::move(log)});
 }
 std::string before(const JudgedCase &c) {
     JudgedCase out = c;
@@ -40,6 +41,7 @@ TEST_CASE("a round name does not say how wide what is only so long is") {
     CHECK(long_alone.verdicts() == open);
     CHECK(before(long_alone) == accepted);
     CHECK(piping({"PT gas pore from 10 mm to 13 mm"}).verdicts() == open);
+    CHECK(piping({"PT gas pore l 3 mm s 3 mm at 10 mm"}).verdicts() == open); // the size tells no width
     CHECK(piping({"PT gas pore s 3 mm at 10 mm"}).verdicts() == accepted);
     CHECK(piping({"PT gas pore l 3 mm w 1 mm at 10 mm"}).verdicts() == accepted);
 }
@@ -54,4 +56,16 @@ TEST_CASE("no area is larger than length and width, or size, can hold") {
     // The area of a group is that of all its pores.
     CHECK(piping({"PT uniformly distributed porosity s 1 mm area 3 mm2 at 10 mm"}).verdicts() ==
           piping({"PT uniformly distributed porosity s 1 mm at 10 mm"}).verdicts());
+}
+
+TEST_CASE("pieces of one family that touch may be one, whatever each was called") {
+    // 3.5.4 (read): an elongated slag inclusion to 1/4 in; these are 0.2 in each, and 0.4 in as one.
+    const std::string slag = "RT slag inclusion l 0.2 in w 0.02 in at 1 in",
+                      tungsten = "RT tungsten inclusion l 0.2 in w 0.02 in at 1.2 in",
+                      apart = "RT tungsten inclusion l 0.2 in w 0.02 in at 1.3 in",
+                      unlike = "RT gas pore s 0.02 in at 1.2 in";
+    CHECK(piping({slag, tungsten}).verdicts() == open);
+    CHECK(before(piping({slag, tungsten})) == accepted);
+    CHECK(piping({slag, apart}).verdicts() == accepted);
+    CHECK(piping({slag, unlike}).verdicts() == accepted);
 }

@@ -41,13 +41,13 @@ def judge(criteria, coupon):
     finds = [Find(given, exam.method, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
     out = {}
     ways = prepared(criteria, coupon, finds, False)
-    other = prepared(criteria, coupon, finds, True)
+    others = [way for way in (prepared(criteria, coupon, finds, True, another) for another in (False, True)) if way]
     named = names_say_linear(criteria, finds)
     for name in criteria.classes:
         base = decide(criteria, coupon, ways, name, set())
         common(criteria, coupon, finds, name, base)
         if base.verdict == ACCEPT:
-            for reading in ([(other, set())] if other else []) + ([(ways, named)] if named else []):
+            for reading in [(other, set()) for other in others] + ([(ways, named)] if named else []):
                 under = decide(criteria, coupon, reading[0], name, reading[1])
                 if under.verdict != ACCEPT:
                     base.add(CANNOT_SAY, "contradiction", under.reasons[0].by, under.reasons[0].finds)
@@ -107,15 +107,18 @@ def shapes_of(criteria, coupon, items, named):
                                                                                  repeat=len(unknown))]
 
 
-def prepared(criteria, coupon, finds, pieces):
+def prepared(criteria, coupon, finds, pieces, another=False):
     """The ways in which the finds come together. `pieces`: what touches is one, where no merging clause decides;
-    nothing if that changes nothing."""
+    nothing if that changes nothing. `another`: called as one of its pieces that is not the first."""
     items = [Item([f]) for f in finds]
     if pieces:
         before = len(items)
         items = merged(items, [Touching(criteria)], coupon)[0]
         if len(items) == before:
             return None
+        for item in items:
+            types = [f.type for f in sorted(item.finds, key=lambda f: f.number)]
+            item.type = next((t for t in types if another and t != types[0]), types[0])
     return merged(items, criteria.merges, coupon)
 
 
@@ -130,7 +133,8 @@ class Touching:
         decided = any(m.speaks_of(name, a.method) for m in self.criteria.merges)
         unlike = any(k in a.words and k in b.words and a.words[k] != b.words[k] for k in ("side", "transition"))
         across = a.across and b.across and (a.across[1] < b.across[0] or b.across[1] < a.across[0])
-        return name == b.type and not (decided or unlike or across or vocabulary.measured(name))
+        family = list(vocabulary.wider(name))[-1] == list(vocabulary.wider(b.type))[-1]
+        return family and not (decided or unlike or across or vocabulary.measured(name))
 
     @staticmethod
     def near(env, words):
@@ -155,7 +159,8 @@ def settle_shape(criteria, item, coupon, named):
     def by_name(find):
         """Of a round type one wants to know more than how long it is."""
         shape = vocabulary.shape(find.type)
-        return None if shape == "rounded" and not {"size", "width"} & set(find.told) else shape
+        told = set(find.told)
+        return None if shape == "rounded" and "width" not in told and ("length" in told or "size" not in told) else shape
     shapes = ["linear" if f.number in named else of(f.values, by_name(f)) for f in item.finds]
     item.shape = shapes[0]
     if len(item.finds) > 1:
