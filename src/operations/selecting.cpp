@@ -97,6 +97,11 @@ void walk(Office &office, Ledger::LinesAsked asked, const std::function<bool(Cou
     walk_with(office, std::move(asked), reader(office), take);
 }
 
+void walk_these(Office &office, const std::vector<std::string> &marks,
+                const std::function<bool(CouponAtHand &)> &take) {
+    walk_marks(office, marks, reader(office), take);
+}
+
 std::vector<std::string> unknown_words(Office &office, const Selection &of) {
     std::vector<std::string> out;
     for (auto &one : {unknown_word(office, "cohort", "cohort", of.cohort),

@@ -45,6 +45,9 @@ private:
 /// Goes through coupons in the order of registration, from one on or back from it, until `take` says that it
 /// is enough.
 void walk(Office &office, Ledger::LinesAsked asked, const std::function<bool(CouponAtHand &)> &take);
+/// The same through these, which are on record.
+void walk_these(Office &office, const std::vector<std::string> &marks,
+                const std::function<bool(CouponAtHand &)> &take);
 
 /// Throws Refusal (field "from"): the first day comes after the last.
 void check_days(const Selection &of);

@@ -1,7 +1,7 @@
 #include "operations/to_examine.hpp"
 
 #include "operations/finding.hpp"
-#include "operations/judging.hpp"
+#include "operations/selecting.hpp"
 
 #include <algorithm>
 #include <array>
@@ -10,10 +10,10 @@ namespace beadbook {
 namespace {
 
 /// Whether an exam on record does what was asked, so that it counts.
-bool is_done(const AskedExam &asked, const CouponState &coupon) {
-    return std::any_of(coupon.exams.begin(), coupon.exams.end(), [&](const ExamRecord &exam) {
+bool is_done(const AskedExam &asked, const std::vector<ExamAtAGlance> &exams) {
+    return std::any_of(exams.begin(), exams.end(), [&](const ExamAtAGlance &exam) {
         const auto &choices = asked.one_of;
-        return exam.done().counts &&
+        return exam.counts &&
                std::find(choices.begin(), choices.end(), std::string(name_of(exam.method))) != choices.end();
     });
 }
@@ -25,10 +25,12 @@ bool is_for_the_bench(const AskedExam &asked) {
 }
 
 /// Something is missing that no examination brings by itself: a measure, a fact, an exam that counts.
-bool is_unsaid(Office &office, const CouponState &coupon) {
-    if (coupon.grade || !coupon.record.withdrawn.empty()) return false;
-    const JudgedOrNot judged = judge_or_tell(office, coupon);
-    return judged.judged && judged.judged->verdict() == Verdict::cannot_say;
+bool is_unsaid(const CouponLine &coupon) {
+    return !coupon.grade && coupon.record.withdrawn.empty() && coupon.verdict == Verdict::cannot_say;
+}
+
+bool any_open(const std::vector<ExamAtAGlance> &exams) {
+    return std::any_of(exams.begin(), exams.end(), [](const ExamAtAGlance &exam) { return exam.open; });
 }
 
 bool is_of(const ToExamine &one, const std::string &person) {
@@ -36,45 +38,87 @@ bool is_of(const ToExamine &one, const std::string &person) {
                                           [&](const ExamRecord &exam) { return exam.examiner == person; });
 }
 
-} // namespace
-
-std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person) {
-    if (!coupon.record.withdrawn.empty()) return std::nullopt;
+/// All but the open exams themselves, which take the whole coupon to tell of.
+std::optional<ToExamine> asked_and_not_done(Office &office, const CouponRecord &coupon,
+                                            const std::vector<ExamAtAGlance> &exams) {
+    if (!coupon.withdrawn.empty()) return std::nullopt;
     ToExamine out;
-    out.coupon = coupon.record;
-    for (const auto *exam : coupon.open_exams()) out.open.push_back(*exam);
-    out.mine = is_of(out, person);
+    out.coupon = coupon;
     MethodsResult asked;
     try {
-        asked = methods_for(office.catalogue(), coupon.record).value;
+        asked = methods_for(office.catalogue(), coupon).value;
     } catch (const Refusal &) {
         // Criteria that are not there any more ask for nothing here; the coupon's own page says so.
     }
     auto all = asked.called_for;
     if (asked.required) all.insert(all.end(), asked.required->exams.begin(), asked.required->exams.end());
     for (auto &one : all)
-        if (is_for_the_bench(one) && !is_done(one, coupon)) out.missing.push_back(std::move(one));
-    out.nothing_asked = all.empty() && coupon.exams.empty();
-    if (out.open.empty() && out.missing.empty() && !out.nothing_asked) return std::nullopt;
+        if (is_for_the_bench(one) && !is_done(one, exams)) out.missing.push_back(std::move(one));
+    out.nothing_asked = all.empty() && exams.empty();
+    if (!any_open(exams) && out.missing.empty() && !out.nothing_asked) return std::nullopt;
     return out;
+}
+
+void take_open(ToExamine &into, const CouponState &coupon, const std::string &person) {
+    for (const auto *exam : coupon.open_exams()) into.open.push_back(*exam);
+    into.mine = is_of(into, person);
+}
+
+/// Of most coupons the kept line says all.
+std::optional<ToExamine> to_examine(Office &office, CouponAtHand &one, const std::string &person) {
+    auto out = asked_and_not_done(office, one.line().record, one.line().exams);
+    if (out && any_open(one.line().exams)) take_open(*out, one.coupon(), person);
+    return out;
+}
+
+/// The person's own open exam by the method, or one to begin.
+std::optional<NextToExamine> next_of(const ToExamine &found, Exam method, const std::string &person) {
+    bool begun = false;
+    for (const auto &exam : found.open) {
+        if (exam.method != method) continue;
+        if (exam.examiner == person) return NextToExamine{found.coupon.id, exam.number};
+        begun = true;
+    }
+    const auto wants = [&](const AskedExam &asked) {
+        return std::find(asked.one_of.begin(), asked.one_of.end(), std::string(name_of(method))) !=
+               asked.one_of.end();
+    };
+    if (begun || std::none_of(found.missing.begin(), found.missing.end(), wants)) return std::nullopt;
+    return NextToExamine{found.coupon.id, 0};
+}
+
+} // namespace
+
+std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person) {
+    auto out = asked_and_not_done(office, coupon.record, exams_at_a_glance(coupon));
+    if (out) take_open(*out, coupon, person);
+    return out;
+}
+
+void ExamBoard::take(Office &office, CouponAtHand &one) {
+    const std::size_t place = order_.try_emplace(one.mark(), order_.size()).first->second;
+    auto found = to_examine(office, one, "");
+    if (!found && is_unsaid(one.line())) {
+        found.emplace().coupon = one.line().record;
+        found->unsaid = true;
+    }
+    if (found)
+        waiting_.insert_or_assign(place, std::move(*found));
+    else
+        waiting_.erase(place);
 }
 
 ExamsToDo ExamBoard::look(Office &office, const std::string &person, std::size_t most) {
     const std::lock_guard lock(mutex_);
     const auto changes = office.ledger().changes_after(seen_, Family::coupon);
-    for (const auto &mark : changes.subjects) {
-        const std::size_t place = order_.try_emplace(mark, order_.size()).first->second;
-        const CouponState coupon = office.coupon(mark);
-        auto found = to_examine(office, coupon, "");
-        if (!found && is_unsaid(office, coupon)) {
-            found.emplace().coupon = coupon.record;
-            found->unsaid = true;
-        }
-        if (found)
-            waiting_.insert_or_assign(place, std::move(*found));
-        else
-            waiting_.erase(place);
-    }
+    const auto take_one = [&](CouponAtHand &one) {
+        take(office, one);
+        return true;
+    };
+    if (seen_ == 0)
+        walk(office, {}, take_one);
+    else
+        walk_these(office, changes.subjects, take_one);
     seen_ = changes.newest;
     std::array<std::vector<const ToExamine *>, 3> ranks; // the person's own, open ones, the rest
     for (const auto &[place, one] : waiting_)
@@ -96,24 +140,14 @@ std::optional<NextToExamine> next_to_examine(Office &office, const std::string &
     const auto marks = office.book().coupons();
     const auto here = std::find(marks.begin(), marks.end(), after);
     if (here == marks.end()) return std::nullopt;
-    const auto begin = here + 1, end = begin + std::min(most, marks.end() - begin);
-    for (auto mark = begin; mark != end; ++mark) {
-        const auto found = to_examine(office, office.coupon(*mark), person);
-        if (!found) continue;
-        bool begun = false;
-        for (const auto &exam : found->open) {
-            if (exam.method != method) continue;
-            if (exam.examiner == person) return NextToExamine{*mark, exam.number};
-            begun = true;
-        }
-        const auto wants = [&](const AskedExam &asked) {
-            return std::find(asked.one_of.begin(), asked.one_of.end(), std::string(name_of(method))) !=
-                   asked.one_of.end();
-        };
-        if (!begun && std::any_of(found->missing.begin(), found->missing.end(), wants))
-            return NextToExamine{*mark, 0};
-    }
-    return std::nullopt;
+    const std::vector<std::string> coming(here + 1, here + 1 + std::min(most, marks.end() - here - 1));
+    std::optional<NextToExamine> out;
+    walk_these(office, coming, [&](CouponAtHand &one) {
+        const auto found = to_examine(office, one, person);
+        if (found) out = next_of(*found, method, person);
+        return !out;
+    });
+    return out;
 }
 
 } // namespace beadbook

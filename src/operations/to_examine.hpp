@@ -8,6 +8,8 @@
 
 namespace beadbook {
 
+class CouponAtHand;
+
 /// A coupon that somebody still has to examine.
 struct ToExamine {
     CouponRecord coupon;
@@ -37,6 +39,8 @@ public:
     ExamsToDo look(Office &office, const std::string &person, std::size_t most);
 
 private:
+    void take(Office &office, CouponAtHand &one);
+
     std::mutex mutex_;
     std::int64_t seen_ = 0;                    ///< newest entry that it knows
     std::map<std::string, std::size_t> order_; ///< of registration

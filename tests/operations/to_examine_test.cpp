@@ -1,0 +1,70 @@
+#include "operations/to_examine.hpp"
+
+#include "booth.hpp"
+#include "catch.hpp"
+#include "operations/coupons.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+/// "T-1 open 1 missing 2", one a coupon that waits.
+std::vector<std::string> waiting(ExamBoard &board, Booth &booth, const std::string &person = "") {
+    std::vector<std::string> out;
+    for (const auto &one : board.look(booth.office, person, 100).coupons)
+        out.push_back(one.coupon.id + " open " + std::to_string(one.open.size()) + " missing " +
+                      std::to_string(one.missing.size()) + (one.unsaid ? " unsaid" : "") +
+                      (one.mine ? " mine" : ""));
+    return out;
+}
+
+/// By the coupons themselves, without their kept lines.
+std::vector<std::string> by_the_coupons(Booth &booth) {
+    std::vector<std::string> open, rest;
+    for (const auto &mark : booth.office.book().coupons())
+        if (const auto one = to_examine(booth.office, booth.office.coupon(mark), ""))
+            (one->open.empty() ? rest : open)
+                .push_back(mark + " open " + std::to_string(one->open.size()) + " missing " +
+                           std::to_string(one->missing.size()));
+    open.insert(open.end(), rest.begin(), rest.end());
+    return open;
+}
+
+} // namespace
+
+TEST_CASE("the board says of kept lines what the coupons say themselves", "[lines]") {
+    Booth booth;
+    for (const std::string mark : {"T-1", "T-2", "T-3", "T-4"}) booth.coupon(mark, {});
+    booth.exams("T-2");
+    booth.exams("T-3");
+    booth.finish(3, "T-3");
+    booth.write([](Writing &w) { withdraw_coupon(w, "T-4", "cut up"); });
+    ExamBoard board;
+    const auto first = waiting(board, booth);
+    CHECK(first == by_the_coupons(booth));
+    REQUIRE(first.size() == 2);
+    CHECK(first[0].starts_with("T-2 open 1"));
+    CHECK(first[1].starts_with("T-1 open 0"));
+
+    booth.reopen(3, "T-3");
+    booth.finish(3, "T-2");
+    booth.coupon("T-5", {});
+    const auto next = waiting(board, booth);
+    CHECK(next == by_the_coupons(booth));
+    REQUIRE(next.size() == 3);
+    CHECK(next[0].starts_with("T-3 open 1"));
+    // One that looks for the first time reads all lines, the other only those of what changed.
+    ExamBoard fresh;
+    CHECK(waiting(fresh, booth) == next);
+}
+
+TEST_CASE("the board shows what is unsaid although all was done", "[lines]") {
+    Booth booth;
+    booth.coupon("T-1", {{"thickness", ""}});
+    booth.exams();
+    booth.finds("gas pore 0.03 at 2"); // how large one may be hangs on the thickness
+    REQUIRE(booth.verdict() == Verdict::cannot_say);
+    ExamBoard board;
+    CHECK(waiting(board, booth) == std::vector<std::string>{"T-1 open 0 missing 0 unsaid"});
+}
