@@ -145,7 +145,7 @@ bool Call::has_record() const {
 }
 
 std::string Call::actor() const {
-    if (const std::string by = text("by"); !by.empty()) return by;
+    if (has("by")) return text("by");
     if (const std::string user = session_.environment("BEADBOOK_USER"); !user.empty()) return user;
     const passwd *entry = getpwuid(getuid());
     return entry ? entry->pw_name : "";

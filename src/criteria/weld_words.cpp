@@ -88,6 +88,9 @@ std::string_view process_called(std::string_view word) {
 std::string_view position_called(std::string_view word) { return among(info(Fact::position), word); }
 
 WordBits processes_in(std::string_view text) { return bits_of(Fact::process, text, process_called); }
+bool same_process(std::string_view a, std::string_view b) {
+    return (processes_in(a) & processes_in(b)) != 0 || same_word(a, b);
+}
 WordBits positions_in(std::string_view text) { return bits_of(Fact::position, text, position_called); }
 
 WordBits materials_in(std::string_view text) {

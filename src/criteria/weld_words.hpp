@@ -18,6 +18,8 @@ std::string_view position_called(std::string_view word);
 using WordBits = std::uint64_t;
 /// Of "GTAW 1/8in + SMAW 3/8in": both. A part that is not known leaves all unknown.
 WordBits processes_in(std::string_view text);
+/// Whether two texts have a process in common, by whatever usual names ("141", "GTAW + SMAW").
+bool same_process(std::string_view a, std::string_view b);
 WordBits positions_in(std::string_view text);
 /// The base metals that a text names: "4130 steel", "stainless steel to nickel alloy". A designation alone
 /// ("S355") names none, because it is not guessed what it stands for.

@@ -4,6 +4,8 @@
 #include "judge/judgement.hpp"
 
 #include <cstdint>
+#include <string>
+#include <vector>
 
 namespace beadbook {
 
@@ -31,6 +33,9 @@ struct GradeStanding {
     Verdict now = Verdict::cannot_say; ///< of the graded class, judged afresh; if there is a grade
     std::string was;                   ///< the verdict that it was given on; empty if that is not on record
     std::string why;                   ///< State::again: what has changed
+    bool moved = false;                ///< what it was given on is not so any more; else only the description
+    std::vector<std::string> described; ///< fields of the weld that are said otherwise since it was given
+    std::int64_t newest_reason = 0;     ///< entry about a find that keeps it from an accept; 0: none
 };
 
 /// A free remark on a coupon.

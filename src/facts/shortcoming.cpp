@@ -6,11 +6,26 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 19> shortcoming_ids{
-    "told",           "grade",    "verdict",        "purpose",      "not examined", "exam",
-    "same exam",      "retest",   "retest unknown", "failed day",   "failed kind",  "unreadable",
-    "coupons",        "training", "by machine",     "entered late", "accepted by",  "described otherwise",
-    "rejected before"};
+constexpr std::array<std::string_view, 20> shortcoming_ids{"told",
+                                                           "grade",
+                                                           "verdict",
+                                                           "purpose",
+                                                           "not examined",
+                                                           "exam",
+                                                           "same exam",
+                                                           "retest",
+                                                           "retest unknown",
+                                                           "failed day",
+                                                           "failed kind",
+                                                           "unreadable",
+                                                           "coupons",
+                                                           "training",
+                                                           "by machine",
+                                                           "entered late",
+                                                           "accepted by",
+                                                           "described otherwise",
+                                                           "rejected before",
+                                                           "revoked"};
 
 } // namespace
 

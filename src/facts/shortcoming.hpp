@@ -31,6 +31,7 @@ struct Shortcoming {
         accepted_by, ///< it was graded by other criteria, or another class, than the rules accept a test by
         described,   ///< it is described otherwise since it was graded
         turned,      ///< it was rejected as it was described before
+        revoked,     ///< what was held in its process was revoked after it was welded
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -41,7 +42,7 @@ struct Shortcoming {
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
-    std::string by, on, remark; ///< verdict: who graded it passed, when, and with which words
+    std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why
     std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };
 /// What was set aside for a qualification, at its grant or later, and why.

@@ -10,6 +10,20 @@ namespace beadbook {
 
 std::string QualificationRecord::process() const { return welds_of(test).at(part).word(Trait::process); }
 
+std::string process_of(const QualificationRecord &held) {
+    try {
+        return held.process();
+    } catch (const DataError &) {
+        return "";
+    }
+}
+
+std::optional<Day> entered_later(const WelderEvent &event) {
+    if (event.stamp.at.size() < 10) return std::nullopt;
+    const Day entered = parse_day(std::string_view(event.stamp.at).substr(0, 10));
+    return entered > event.day ? std::optional(entered) : std::nullopt;
+}
+
 const QualificationRecord *WelderState::qualification(int number) const {
     const auto found = std::find_if(qualifications.begin(), qualifications.end(),
                                     [&](const QualificationRecord &q) { return q.number == number; });

@@ -77,6 +77,9 @@ struct QualificationRecord {
     std::string process() const;
 };
 
+/// The process that it is held in; empty if that cannot be read.
+std::string process_of(const QualificationRecord &held);
+
 /// Anything else that was written about a welder.
 struct WelderEvent {
     std::int64_t seq = 0;
@@ -91,6 +94,9 @@ struct WelderEvent {
     std::vector<Shortcoming> overridden; ///< what
     Stamp stamp;
 };
+
+/// The day on which it was entered, if that was a later one than its own.
+std::optional<Day> entered_later(const WelderEvent &event);
 
 /// A welder as the record stands today.
 struct WelderState {

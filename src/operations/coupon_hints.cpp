@@ -1,6 +1,7 @@
 #include "operations/coupon_hints.hpp"
 
 #include "facts/coupon_weld.hpp"
+#include "facts/deposits.hpp"
 #include "judge/item.hpp"
 #include "measure/text.hpp"
 
@@ -112,6 +113,7 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
         out.push_back("a fillet size is of a fillet, and the joint is " + joint);
     if (!welded.empty() && parse_day(welded) > catalogue.outside().today())
         out.push_back("it is said to be welded on " + welded + ", which is to come");
+    if (std::string less = deposits_under_weld(coupon); !less.empty()) out.push_back(std::move(less));
     for (auto &one : half_groups(catalogue, coupon.get("metal-group"))) out.push_back(std::move(one));
     const std::string material = coupon.get("material");
     if (!material.empty() && !coupon.get("criteria").empty() &&

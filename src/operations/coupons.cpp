@@ -1,12 +1,14 @@
 #include "operations/coupons.hpp"
 
 #include "criteria/nominal_size.hpp"
+#include "facts/deposits.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_hints.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
 #include "operations/turned_verdicts.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -50,14 +52,22 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
     const Plausibility &all = Plausibility::shipped();
     const Day today = catalogue.outside().today();
     std::vector<std::string> known = request.sure_of;
-    const auto read_before = all.of(before, today), reads_now = all.of(now, today);
+    const auto read_of = [&](const CouponRecord &coupon) {
+        auto out = all.of(coupon, today);
+        if (std::string why = deposits_over_weld(coupon); !why.empty())
+            out.push_back({"deposit-over-weld", std::move(why)});
+        return out;
+    };
+    const auto read_before = read_of(before), reads_now = read_of(now);
     for (const auto &one : reads_now)
         if (std::find(read_before.begin(), read_before.end(), one) != read_before.end() &&
             std::find(before.sure.begin(), before.sure.end(), one.rule) != before.sure.end())
             known.push_back(one.rule);
     now.sure = set_aside_by(reads_now, request.sure, known);
-    if (std::find(before.sure.begin(), before.sure.end(), mark_like_another) != before.sure.end())
-        now.sure.emplace_back(mark_like_another);
+    for (const auto &id : before.sure)
+        if (id == mark_like_another ||
+            (id == welder_like_another && before.get("welder") == now.get("welder")))
+            now.sure.push_back(id);
 }
 
 /// Finds that were believable, and are not on the coupon as it is described now.
@@ -119,6 +129,19 @@ void check_weld_follows(const CouponRecord &old, const CouponRequest &said, cons
         .give("weld-thickness", "full");
 }
 
+void note_welder(const CouponRequest &request, Done<CouponRecord> &done) {
+    const auto given = request.fields.find("welder");
+    if (given == request.fields.end() || trimmed(given->second) == done.value.get("welder")) return;
+    done.notes.push_back("welder '" + shown(given->second) + "' is " + done.value.get("welder"));
+}
+
+/// That bends passed is not said by whoever welded them.
+void check_bends_said(Writing &writing, const CouponRecord &before, const CouponRecord &now) {
+    if (now.get("mechanical") == "passed" && before.get("mechanical") != "passed")
+        check_is_another(writing.office(), writing.stamp().who, now.get("welder"),
+                         "says that its mechanical tests passed");
+}
+
 void note_through(const CouponRequest &request, Done<CouponRecord> &done) {
     if (says_through(request))
         done.notes.push_back("weld-thickness " + done.value.get("weld-thickness") +
@@ -175,11 +198,12 @@ void check_new(Book &book, const std::string &mark) {
         .mend({"change", {mark}, {}});
 }
 
-MarksAlike::MarksAlike(Book &book) {
+MarksAlike::MarksAlike(Book &book) : welders_(book) {
     for (auto &mark : book.coupons()) by_plain_.emplace(plain_mark(mark), mark);
 }
 
 void MarksAlike::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
+    welders_.take(coupon, sure, sure_of);
     const auto [other, alone] = by_plain_.emplace(plain_mark(coupon.id), coupon.id);
     if (alone) return;
     for (auto &one : set_aside_by({{mark_like_another, "coupon " + coupon.id + ": " + other->second +
@@ -199,6 +223,8 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     Done<CouponRecord> out{described(writing.catalogue(), request, std::move(base)), {}};
     check_new(writing.book(), out.value.id);
     alike.take(out.value, request.sure, request.sure_of);
+    note_welder(request, out);
+    check_bends_said(writing, {}, out.value);
     writing.add(codec::entry_of(out.value));
     out.notes = hints_on(writing.catalogue(), out.value);
     for (auto &doubt : doubts_on(writing.catalogue(), out.value)) out.notes.push_back(std::move(doubt));
@@ -217,12 +243,15 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
                           fields_of(now, name))
                 .at("forget");
     now = described(writing.catalogue(), request.said, std::move(now));
+    if (request.said.fields.contains("welder"))
+        WeldersMeant(writing.book()).take(now, request.said.sure, request.said.sure_of);
     if (std::find(request.forget.begin(), request.forget.end(), "criteria") != request.forget.end())
         check_criteria(writing.catalogue(), now);
     if (now == old.record)
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
+    check_bends_said(writing, old.record, now);
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);
     Entry e = codec::entry_of(now);
@@ -233,6 +262,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     Done<CouponRecord> out{now, {}};
     note_turned_verdicts("this", before, as_it_stands(writing, now.id), out.notes);
     note_through(request.said, out);
+    note_welder(request.said, out);
     add_notes(out.notes, sizes_understood(request.said.fields, out.value));
     if (const auto unit = now.fixed_unit(); unit && unit != old.record.fixed_unit())
         out.notes.push_back(

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/welder_meant.hpp"
 #include "operations/writing.hpp"
 
 namespace beadbook {
@@ -34,7 +35,8 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
 /// Throws DataError if the mark is taken.
 void check_new(Book &book, const std::string &mark);
 
-/// Marks on record, so that one which somebody would take for another is asked about.
+/// Marks on record, so that one which somebody would take for another is asked about; welders too
+/// (welder_meant.hpp).
 class MarksAlike {
 public:
     explicit MarksAlike(Book &book);
@@ -44,6 +46,7 @@ public:
 
 private:
     std::map<std::string, std::string> by_plain_;
+    WeldersMeant welders_;
 };
 
 struct CouponChange {

@@ -1,12 +1,13 @@
 #include "operations/evidence.hpp"
 
 #include "facts/coupon_weld.hpp"
+#include "facts/deposits.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/known_words.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
 #include "operations/vouching.hpp"
-#include "records/described_since.hpp"
 
 #include <algorithm>
 #include <set>
@@ -55,7 +56,7 @@ void take_other_exams(const GradedTests &tests, const RetestState &retest, const
 void take_grade(const CouponState &coupon, const GradeStanding &standing, const std::string &name,
                 std::vector<Shortcoming> &lacks) {
     if (!coupon.grade || !coupon.grade->passed) return;
-    const bool again = standing.state == GradeStanding::State::again;
+    const bool again = standing.moved;
     if (!again && standing.now == Verdict::accept) return;
     if (!again) return lacks.push_back(against_verdict(coupon, standing, name));
     lacks.push_back(shortcoming(Shortcoming::Kind::grade, name));
@@ -75,17 +76,12 @@ void take_acceptance(const RangeRules &rules, const CouponState &coupon, const s
     lacks.back().class_id = coupon.grade->class_id;
 }
 
-/// What was said of the weld when it was graded, and is said otherwise now. What was filled in since is no
-/// other weld.
-void take_description(const std::vector<Entry> &history, const CouponState &coupon,
+/// What is said of the weld otherwise than when it was graded.
+void take_description(const GradeStanding &standing, const std::string &name,
                       std::vector<Shortcoming> &lacks) {
-    if (!coupon.grade || !coupon.grade->passed) return;
-    std::vector<std::string> fields;
-    for (const auto &[name, was, is] : said_otherwise_since(history, coupon.grade->seq))
-        if (!was.empty() && (name == "welder" || describes_weld(name))) fields.push_back(name);
-    if (fields.empty()) return;
-    lacks.push_back(shortcoming(Shortcoming::Kind::described));
-    lacks.back().lacks = std::move(fields);
+    if (standing.described.empty()) return;
+    lacks.push_back(shortcoming(Shortcoming::Kind::described, name));
+    lacks.back().lacks = standing.described;
 }
 
 /// That it was rejected until somebody described it otherwise.
@@ -110,7 +106,11 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     // The coupons that passed with it must have been examined like it, and be accepted like it.
     for (const auto &id : state.passed)
         if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
-            take_grade(with->coupon, standing_of_grade(office, with->coupon), id, lacks);
+            const GradeStanding grade = standing_of_grade(office, with->coupon);
+            take_grade(with->coupon, grade, id, lacks);
+            take_description(grade, id, lacks);
+            if (with->coupon.record.get("operation") == "machine")
+                lacks.push_back(shortcoming(Shortcoming::Kind::by_machine, id));
             take_acceptance(rules, with->coupon, id, lacks);
             take_missing_exams(rules, with->coupon, part.weld, id, lacks);
         }
@@ -168,7 +168,8 @@ Evidence rests_on(const CouponState &coupon) {
     return out;
 }
 
-bool holds(const std::vector<std::string> &list, const std::string &one) {
+template <class T>
+bool holds(const std::vector<T> &list, const T &one) {
     return std::find(list.begin(), list.end(), one) != list.end();
 }
 
@@ -203,6 +204,8 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     for (const char *field : {"filler-group", "filler-type"})
         if (const std::string why = filler_of_several(test, field); !why.empty())
             out.push_back({name + ": " + why, correct(field)});
+    if (const std::string why = deposits_over_weld(test); !why.empty())
+        out.push_back({name + ": " + why, correct("process")});
     return out;
 }
 
@@ -277,7 +280,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     std::vector<Shortcoming> of_all; // whatever the process
     take_grade(coupon, grade, "", of_all);
     take_acceptance(rules, coupon, "", of_all);
-    take_description(history, coupon, of_all);
+    take_description(grade, "", of_all);
     take_turned(office, coupon.record.id, of_all);
     if (!was_test(history)) of_all.push_back(shortcoming(Shortcoming::Kind::purpose));
     if (out.test.get("operation") == "machine") of_all.push_back(shortcoming(Shortcoming::Kind::by_machine));
@@ -286,6 +289,11 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
             out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), of_all};
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
+        if (const auto *revoked = tests.revoked_since(one.weld.word(Trait::process), out.welded)) {
+            one.lacks.push_back(shortcoming(Shortcoming::Kind::revoked));
+            one.lacks.back().on = print(revoked->day);
+            one.lacks.back().remark = revoked->text;
+        }
         take_retest(office, rules, tests, coupon, one,
                     tests.retest_of(out.test, out.welded, one.weld, rules));
         out.parts.push_back(std::move(one));
@@ -293,12 +301,10 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     return out;
 }
 
-GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::string &process,
-                         const RangeRules &rules, const std::vector<std::string> &coupons,
-                         const RuleWords &words) {
+GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::string &mark,
+                         const std::string &process, const RangeRules &rules,
+                         const std::vector<std::string> &coupons, const RuleWords &words) {
     GivenCoupons out;
-    if (coupons.empty()) return out;
-    const GradedTests tests(office, welder);
     std::vector<Impediment> impediments;
     std::vector<PartEvidence> chosen;
     std::set<std::string> seen;
@@ -308,8 +314,8 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
             continue;
         }
         const CouponState coupon = office.coupon(id);
-        if (coupon.record.get("welder") != welder.record.mark) {
-            impediments.push_back({"coupon " + id + " was not welded by " + welder.record.mark, {}});
+        if (coupon.record.get("welder") != mark) {
+            impediments.push_back({"coupon " + id + " was not welded by " + mark, {}});
             continue;
         }
         TestEvidence proof = evidence(office, tests, coupon, rules, words);
@@ -345,14 +351,17 @@ GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::s
     return out;
 }
 
-std::vector<std::string> late_training_notes(const std::vector<Evidence> &all) {
+std::vector<std::string> training_notes(const std::vector<Evidence> &all, const std::vector<Day> &welded) {
     std::vector<std::string> out;
-    for (const auto &one : all)
-        if (one.after)
-            for (const auto &[day, entered] : one.after->late)
-                out.push_back("coupon " + one.coupon + " counts as a retest after the training of " +
-                              print(day) + ", which was entered on " + print(entered) +
-                              ", after the coupon was welded");
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!all[i].after) continue;
+        const std::string counts = "coupon " + all[i].coupon + " counts as a retest after the training of ";
+        for (const auto &[day, entered] : all[i].after->late)
+            out.push_back(counts + print(day) + ", which was entered on " + print(entered) +
+                          ", after the coupon was welded");
+        if (holds(all[i].after->trained, welded[i]))
+            out.push_back(counts + print(welded[i]) + ", the day on which it was welded itself");
+    }
     return out;
 }
 
@@ -363,12 +372,16 @@ SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &l
     std::string all;
     for (const auto &lack : lacks)
         all += "\n  " + (lack.process.empty() ? "" : lack.process + ": ") + words_of(lack, &rules);
-    if (reason.empty())
-        throw refused(
-            opening + ":" + all +
-            "\nIf the governing rules allow it all the same, a reason sets this aside; it is kept on "
-            "the record")
-            .give("override");
+    if (reason.empty()) {
+        Refusal out =
+            refused(opening + ":" + all +
+                    "\nIf the governing rules allow it all the same, a reason sets this aside; it is kept on "
+                    "the record");
+        for (const auto &lack : lacks)
+            if (lack.kind == Shortcoming::Kind::failed_day)
+                out.mend({"change", {lack.coupon}, {"welded", "why"}});
+        throw std::move(out).give("override");
+    }
     return {lacks, reason};
 }
 

@@ -63,12 +63,13 @@ struct GivenCoupons {
 };
 /// Asks the gate about each. Throws Refusal with all impediments of all coupons: also a coupon of another
 /// welder or process, or given twice.
-GivenCoupons evidence_of(Office &office, const WelderState &welder, const std::string &process,
-                         const RangeRules &rules, const std::vector<std::string> &coupons,
-                         const RuleWords &words = {});
+GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::string &mark,
+                         const std::string &process, const RangeRules &rules,
+                         const std::vector<std::string> &coupons, const RuleWords &words = {});
 
-/// Training that made a retest ask less and was entered only after the retest was welded, a note each.
-std::vector<std::string> late_training_notes(const std::vector<Evidence> &all);
+/// Training that made a retest ask less and was entered only after the retest was welded, or is of the day on
+/// which that was welded, a note each. One day for each coupon.
+std::vector<std::string> training_notes(const std::vector<Evidence> &all, const std::vector<Day> &welded);
 
 /// What was set aside, and why; both are kept and printed.
 struct SetAside {

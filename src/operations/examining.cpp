@@ -196,6 +196,8 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     exam.sure =
         set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
     if (request.found) {
+        check_is_another(writing.office(), writing.stamp().who, state.record.get("welder"),
+                         "says what an exam found");
         if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
             throw refused("an exam begins without finds, so it cannot be finished with " +
                           std::to_string(*request.found) +

@@ -107,8 +107,8 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     std::vector<std::string> welds;
     for (const auto &weld : request.welds)
         welds.push_back(stated_weld(office, request.mark, weld, *extension));
-    GivenCoupons given =
-        evidence_of(office, welder, held.weld.word(Trait::process), *held.rules, request.coupons);
+    GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark,
+                                     held.weld.word(Trait::process), *held.rules, request.coupons);
     // The rules say what accepts a test weld; what extends is a weld as the work asks it.
     std::erase_if(given.lacks,
                   [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::accepted_by; });
@@ -122,10 +122,15 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     event.overridden = aside.what;
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
-    auto notes = late_training_notes(event.evidence);
+    const Day today = writing.outside().today();
+    const HeldQualification before = held_by(office, welder, request.number, today);
+    auto notes = training_notes(event.evidence, given.welded);
+    if (event.day < today && before.validity.state != Validity::State::valid)
+        notes.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
+                        ": by now " + title_of(before) + " is " +
+                        std::string(name_of(before.validity.state)) + ", which the record tells beside it");
     WelderEvent kept = add_event(writing, request.mark, event);
-    return {{std::move(kept),
-             held_by(office, office.book().welder(request.mark), request.number, writing.outside().today())},
+    return {{std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)},
             std::move(notes)};
 }
 

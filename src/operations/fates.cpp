@@ -1,7 +1,9 @@
 #include "operations/fates.hpp"
 
+#include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "records/described_since.hpp"
 
 #include <algorithm>
 
@@ -12,25 +14,59 @@ namespace {
 bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside) {
     using Kind = Shortcoming::Kind;
     return std::any_of(aside.begin(), aside.end(), [&](const Shortcoming &one) {
+        const bool all = std::all_of(lack.lacks.begin(), lack.lacks.end(), [&](const std::string &what) {
+            return std::find(one.lacks.begin(), one.lacks.end(), what) != one.lacks.end();
+        });
         return one.kind == Kind::told || (one.kind == lack.kind && one.coupon == lack.coupon &&
-                                          one.rule == lack.rule && one.given <= lack.given);
+                                          one.rule == lack.rule && one.given <= lack.given && all);
     });
 }
 
-/// Told by the state of the grade; or of another coupon that cannot be read, which leaves this one as it was.
+/// Told by the state of the grade; or of another coupon that cannot be read, or a revocation of another
+/// qualification, which leave this one as it was.
 bool is_told_otherwise(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
-    return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable;
+    return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
+}
+
+RuleWords words_of_test(const CouponRecord &test) {
+    RuleWords out;
+    for (const Trait trait : rule_words())
+        if (const std::string word = test.get(field_of(trait)); !word.empty()) out[field_of(trait)] = word;
+    return out;
+}
+
+/// Those of them that none of the coupons contradicts: what was said in their stead is not kept.
+RuleWords words_beside(Office &office, RuleWords words, const std::vector<std::string> &coupons) {
+    for (const auto &id : coupons) {
+        const CouponRecord coupon = office.coupon(id).record;
+        std::erase_if(words, [&](const auto &word) {
+            const std::string own = coupon.get(word.first);
+            return !own.empty() && own != word.second;
+        });
+    }
+    return words;
+}
+
+/// A qualification that a renewal or an extension prolongs; null if it was taken back.
+const QualificationRecord *changed_by(const WelderState &welder, const WelderEvent &event) {
+    if (event.qualification != 0) return welder.qualification(event.qualification);
+    const auto found = std::find_if(
+        welder.qualifications.begin(), welder.qualifications.end(), [&](const QualificationRecord &q) {
+            return q.rules == event.rules && same_word(process_of(q), event.process);
+        });
+    return found == welder.qualifications.end() ? nullptr : &*found;
 }
 
 } // namespace
 
-bool Fates::Fate::bears(const std::vector<Shortcoming> &set_aside) const {
+bool Fates::Fate::bears(const std::vector<Shortcoming> &set_aside, std::int64_t entry) const {
     using Kind = Shortcoming::Kind;
-    const bool settled = std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
-        return one.kind == Kind::grade ||
-               (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
-    });
+    const bool settled =
+        newest_reason <= entry && std::any_of(set_aside.begin(), set_aside.end(), [](const Shortcoming &one) {
+            return one.kind == Kind::grade ||
+                   (one.kind == Kind::told && one.text.find(to_grade_again) != std::string::npos);
+        });
     return !why.empty() && (unreadable || !(doubt && settled));
 }
 
@@ -43,7 +79,8 @@ const Fates::Fate &Fates::of(const std::string &coupon) {
         fate.described = state.record_seq;
         fate.why = no_longer_proves(state, welder_);
         const GradeStanding grade = standing_of_grade(office_, state);
-        if (fate.why.empty() && grade.state == GradeStanding::State::again) {
+        fate.newest_reason = grade.newest_reason;
+        if (fate.why.empty() && grade.moved) {
             fate.doubt = true;
             fate.why = "coupon " + coupon + " is " + std::string(to_grade_again) + ": " + grade.why;
         }
@@ -53,26 +90,52 @@ const Fates::Fate &Fates::of(const std::string &coupon) {
             fate.since = parse_day(std::string_view(state.grade->stamp.at).substr(0, 10));
     } catch (const Refusal &e) {
         // One coupon that cannot be read must not hide what the others prove.
-        fate = {"cannot say: " + std::string(e.what()), true, "", true, {}, 0};
+        fate = {"cannot say: " + std::string(e.what()), true, "", true, {}, 0, 0};
     }
     return fate;
 }
 
 std::map<std::int64_t, std::string> Fates::undone(const WelderState &welder) {
     std::map<std::int64_t, std::string> out;
-    for (const auto &e : welder.events)
+    for (const auto &e : welder.events) {
         for (const auto &proof : e.evidence)
             for (const auto &coupon : coupons_of(proof))
-                if (const Fate &fate = of(coupon); fate.bears(e.overridden)) out[e.seq] = fate.why;
+                if (const Fate &fate = of(coupon); fate.bears(e.overridden, e.seq)) out[e.seq] = fate.why;
+        if (e.evidence.empty() || out.contains(e.seq)) continue;
+        if (std::string why = refused_today(welder, e); !why.empty()) out[e.seq] = std::move(why);
+    }
     return out;
+}
+
+std::string Fates::refused_today(const WelderState &welder, const WelderEvent &event) {
+    const auto *held = changed_by(welder, event);
+    if (!held) return ""; // it bears on nothing any more
+    std::vector<std::string> coupons;
+    for (const auto &proof : event.evidence) coupons.push_back(proof.coupon);
+    try {
+        for (const auto &coupon : coupons)
+            for (const auto &[field, was, is] :
+                 said_otherwise_since(office_.book().history(coupon), event.seq))
+                if (field == "welded") return "coupon " + coupon + " is said now to be welded on " + is;
+        const auto rules = office_.catalogue().kept_rules(office_.ledger(), held->rules_hash);
+        if (!rules) return ""; // told of the qualification itself
+        const GivenCoupons now =
+            evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules, coupons,
+                        words_beside(office_, words_of_test(held->test), coupons));
+        for (const auto &lack : now.lacks)
+            if (!is_told_otherwise(lack.kind) && !is_aside(lack, event.overridden) &&
+                (event.kind == "renewal" || lack.kind != Shortcoming::Kind::accepted_by))
+                return words_of(lack, rules.get());
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return e.what();
+    }
+    return "";
 }
 
 std::string Fates::refused_today(const WelderState &welder, const QualificationRecord &record,
                                  const RangeRules &rules) {
-    RuleWords words;
-    for (const Trait trait : rule_words())
-        if (const std::string word = record.test.get(field_of(trait)); !word.empty())
-            words[field_of(trait)] = word;
+    const RuleWords words = words_of_test(record.test);
     const std::string &coupon = record.test.id;
     try {
         const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules, words);

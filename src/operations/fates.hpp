@@ -17,12 +17,15 @@ public:
         std::optional<Day> since;
         std::int64_t described = 0; ///< the entry that says what was welded
 
-        /// A doubt that a person set aside, with the reason on record, is settled.
-        bool bears(const std::vector<Shortcoming> &set_aside) const;
+        std::int64_t newest_reason = 0; ///< entry about a find that keeps it from an accept
+
+        /// A doubt that a person set aside, with the reason on record, is settled; not of what was found
+        /// after that entry.
+        bool bears(const std::vector<Shortcoming> &set_aside, std::int64_t entry) const;
     };
     const Fate &of(const std::string &coupon);
 
-    /// Renewals and extensions that count no more, by entry, and why.
+    /// Renewals and extensions that count no more, by entry, and why: the gate is asked again about each.
     std::map<std::int64_t, std::string> undone(const WelderState &welder);
     /// Asks the gate again, by which its coupon qualified: what it would be refused for today, beyond what
     /// was set aside then. A grade against the verdict, and one that is to be given again, is told otherwise.
@@ -35,6 +38,7 @@ public:
 
 private:
     const GradedTests &tests(const WelderState &welder);
+    std::string refused_today(const WelderState &welder, const WelderEvent &event);
 
     Office &office_;
     std::string welder_;

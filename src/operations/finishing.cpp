@@ -1,6 +1,7 @@
 #include "operations/finishing.hpp"
 
 #include "measure/text.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -93,7 +94,9 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
             e.mend({"exam", {coupon, std::string(name_of(exam.method))}, {"replaces", "examiner", "why"}});
         throw;
     }
-    check_day(exam, writing.coupon(coupon).record, writing.outside().today());
+    const CouponRecord &record = writing.coupon(coupon).record;
+    check_is_another(writing.office(), writing.stamp().who, record.get("welder"), "says what an exam found");
+    check_day(exam, record, writing.outside().today());
     exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who};
     replace_exam(writing, coupon, exam, why);
 }

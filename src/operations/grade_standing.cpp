@@ -2,6 +2,10 @@
 
 #include "criteria/provenance.hpp"
 #include "measure/text.hpp"
+#include "operations/rule_words.hpp"
+#include "records/described_since.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -37,13 +41,49 @@ NamedNow named_now(Office &office, const CouponState &coupon, const CriteriaSet 
 }
 
 /// Of a class that the set no longer has nobody can say anything.
-Verdict verdict_for(const std::string &class_id, const CouponState &coupon,
-                    const std::shared_ptr<const CriteriaSet> &set) {
-    const auto index = set->class_index(class_id);
-    return index ? judge_by(coupon, set).judgement.classes[*index].verdict : Verdict::cannot_say;
+ClassJudgement judged_for(const std::string &class_id, const CouponState &coupon,
+                          const std::shared_ptr<const CriteriaSet> &set) {
+    if (const auto index = set->class_index(class_id)) return judge_by(coupon, set).judgement.classes[*index];
+    ClassJudgement out;
+    out.verdict = Verdict::cannot_say;
+    return out;
+}
+
+/// The newest entry about a find that keeps it from an accept; 0: none does.
+std::int64_t newest_reason(const CouponState &coupon, const ClassJudgement &judged) {
+    std::int64_t out = 0;
+    for (const auto &finding : judged.findings)
+        for (const int number : finding.indications)
+            if (const auto at = coupon.indication_seq.find(number); at != coupon.indication_seq.end())
+                out = std::max(out, at->second);
+    return out;
+}
+
+/// Whether something keeps it from an accept that did not then, or is farther out than it was.
+bool has_new_reason(const ClassJudgement &now, const ClassJudgement &then) {
+    return std::any_of(now.findings.begin(), now.findings.end(), [&](const Finding &one) {
+        return std::none_of(then.findings.begin(), then.findings.end(), [&](const Finding &was) {
+            return was.kind == one.kind && was.effect == one.effect && was.rule == one.rule &&
+                   was.clause == one.clause && was.indications == one.indications && was.ratio >= one.ratio;
+        });
+    });
+}
+
+/// What was said of the weld when it was graded, and is said otherwise now. What was filled in since is no
+/// other weld.
+std::vector<std::string> described_since_grade(Book &book, const CouponState &coupon) {
+    std::vector<std::string> out;
+    for (const auto &[name, was, is] :
+         said_otherwise_since(book.history(coupon.record.id), coupon.grade->seq))
+        if (!was.empty() && (name == "welder" || describes_weld(name))) out.push_back(name);
+    return out;
 }
 
 } // namespace
+
+std::string described_words(const std::vector<std::string> &fields) {
+    return "it is described otherwise since it was graded: " + listed(fields, "and");
+}
 
 std::string against_words(const std::string &class_id, const std::string &now, const std::string &by,
                           const std::string &on, const std::string &remark) {
@@ -65,6 +105,7 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     if (!coupon.grade) return out;
     const Grade &grade = *coupon.grade;
     out.state = GradeStanding::State::again;
+    out.moved = true;
     if (!coupon.record.withdrawn.empty()) {
         out.why = "the coupon is withdrawn: " + coupon.record.withdrawn;
         return out;
@@ -76,23 +117,33 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.why = grade_moved_words(grade.class_id, "", "");
         return out;
     }
-    out.now = verdict_for(grade.class_id, coupon, set);
+    const ClassJudgement judged = judged_for(grade.class_id, coupon, set);
+    out.now = judged.verdict;
+    out.newest_reason = newest_reason(coupon, judged);
     out.was = then->verdict_of(grade.class_id);
     const std::string now(name_of(out.now));
-    if (out.was == now)
+    out.moved = out.was != now;
+    if (!out.moved)
         out.state = GradeStanding::State::stands;
     else
         out.why = grade_moved_words(grade.class_id, out.was, now);
     const auto again = [&](const std::string &why) {
         out.state = GradeStanding::State::again;
+        out.moved = true;
         out.why += (out.why.empty() ? "" : "; ") + why;
     };
+    // What a person passed against the verdict was passed for the reasons that it had then.
+    if (grade.passed && out.now != Verdict::accept && out.was == now &&
+        (out.newest_reason > grade.seq ||
+         has_new_reason(judged, judged_for(grade.class_id, office.coupon(coupon.record.id, grade.seq), set))))
+        again("the verdict for class " + grade.class_id + " is '" + now +
+              "' as it was, and for a reason that is new or worse since it was given");
     const auto [changed, unreadable] = named_now(office, coupon, *set);
     if (!unreadable.empty())
         again("its criteria file " + shown(unreadable) +
               " is gone or cannot be read, so nobody can say whether it was changed; put it back");
     if (changed) {
-        const Verdict by_changed = verdict_for(grade.class_id, coupon, changed);
+        const Verdict by_changed = judged_for(grade.class_id, coupon, changed).verdict;
         if (by_changed != out.now)
             again("the text of " + set->name + " was changed under the same edition, and by it class " +
                   grade.class_id + " is '" + std::string(name_of(by_changed)) + "' and not '" + now + "'");
@@ -105,6 +156,11 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
     if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
         again("its mechanical tests failed");
+    if (grade.passed) out.described = described_since_grade(office.book(), coupon);
+    if (!out.described.empty()) {
+        out.state = GradeStanding::State::again;
+        out.why += (out.why.empty() ? "" : "; ") + described_words(out.described);
+    }
     return out;
 }
 

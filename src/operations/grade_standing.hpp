@@ -7,6 +7,9 @@ namespace beadbook {
 /// "the verdict for class 2 was 'accept' when it was given and is 'reject' now".
 std::string grade_moved_words(const std::string &class_id, const std::string &was, const std::string &now);
 
+/// "it is described otherwise since it was graded: process and position".
+std::string described_words(const std::vector<std::string> &fields);
+
 /// What is on record of a grade that was set aside begins so.
 inline constexpr std::string_view to_grade_again = "to be graded again";
 

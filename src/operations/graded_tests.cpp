@@ -1,5 +1,6 @@
 #include "operations/graded_tests.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
@@ -19,7 +20,9 @@ Truth same_kind(const Weld &a, const Weld &b, std::vector<std::string> &lacks) {
     constexpr Trait kind[] = {Trait::process, Trait::joint, Trait::form, Trait::position};
     std::vector<std::string> open;
     for (const Trait trait : kind) {
-        if (same_word(a.word(trait), b.word(trait))) continue;
+        if (trait == Trait::process ? same_process(a.word(trait), b.word(trait))
+                                    : same_word(a.word(trait), b.word(trait)))
+            continue;
         if (a.knows(trait) && b.knows(trait)) return Truth::no;
         open.push_back("the " + std::string(info(trait).name));
     }
@@ -197,10 +200,23 @@ std::vector<Weld> welds_named(const CouponRecord &coupon) {
 }
 
 GradedTests::GradedTests(Office &office, const WelderState &welder) {
-    for (const auto &q : welder.qualifications)
+    const auto take_words = [&](const std::string &coupon, const std::vector<Shortcoming> &set_aside) {
+        using Kind = Shortcoming::Kind;
+        for (const auto &one : set_aside)
+            if (one.kind == Kind::verdict || one.kind == Kind::grade || one.kind == Kind::told)
+                taken_.insert(one.coupon.empty() ? coupon : one.coupon);
+    };
+    for (const auto &q : welder.qualifications) {
         if (!q.carried()) settled_[q.test.id].insert(q.rules);
+        take_words(q.test.id, q.overridden);
+    }
     for (const auto &e : welder.events) {
+        for (const auto &proof : e.evidence) take_words(proof.coupon, e.overridden);
         if (e.kind == "training") training_.push_back(e);
+        if (e.kind == "revocation") {
+            const auto *held = welder.qualification(e.qualification);
+            revoked_.push_back({held ? process_of(*held) : "", e});
+        }
         for (const auto &proof : e.evidence)
             if (!e.rules.empty()) settled_[proof.coupon].insert(e.rules);
     }
@@ -231,9 +247,9 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
     const auto judged = judged_now(office, coupon);
     const bool rejected = judged && judged->verdict == Verdict::reject;
     const GradeStanding grade = standing_of_grade(office, coupon);
-    const bool moved = grade.state == GradeStanding::State::again;
-    const bool failed =
-        turned_so || bends_failed || (coupon.grade ? !coupon.grade->passed || (moved && rejected) : rejected);
+    const bool moved = grade.moved;
+    const bool failed = turned_so || bends_failed || (coupon.grade && !coupon.grade->passed) ||
+                        (rejected && !taken_.contains(id));
     const bool settled = settled_.contains(id);
     // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
     const bool passed = ours && !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
@@ -320,11 +336,11 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         unknown(Shortcoming::Kind::unreadable, id).text = one.why;
     }
     for (const auto &e : training_)
-        if (same_word(e.process, weld.word(Trait::process)) && e.day <= welded)
+        if (same_process(e.process, weld.word(Trait::process)) && e.day <= welded)
             attempts.push_back({Attempt::Kind::trained, e.day, "", false, entered_after(e, welded)});
-    // On one day a failure comes first, then training, then what passed.
+    // On one day training comes first: nobody knows that it followed the failure. What passed comes last.
     const auto rank = [](const Attempt &a) {
-        return a.kind == Attempt::Kind::failed ? 0 : a.kind == Attempt::Kind::trained ? 1 : 2;
+        return a.kind == Attempt::Kind::trained ? 0 : a.kind == Attempt::Kind::failed ? 1 : 2;
     };
     std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
         return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
@@ -335,6 +351,15 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     // What ended the retest before this coupon was no retest.
     std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
     out.state = retest_state(rules.retest, attempts);
+    return out;
+}
+
+const WelderEvent *GradedTests::revoked_since(const std::string &process, Day welded) const {
+    const WelderEvent *out = nullptr;
+    for (const auto &[of, event] : revoked_)
+        if (event.day >= welded && (of.empty() || same_process(of, process)) &&
+            (!out || event.day >= out->day))
+            out = &event;
     return out;
 }
 

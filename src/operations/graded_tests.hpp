@@ -20,8 +20,9 @@ bool was_test(const std::vector<Entry> &history);
 std::vector<Weld> welds_named(const CouponRecord &coupon);
 
 /// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
-/// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it; one that
-/// is to be graded again has not passed. A coupon that cannot be read may have failed.
+/// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it, unless an
+/// override took the grade for its verdict; one that is to be graded again has not passed. A coupon that
+/// cannot be read may have failed.
 class GradedTests {
 public:
     GradedTests(Office &office, const WelderState &welder);
@@ -43,6 +44,9 @@ public:
     /// Looks at tests of the same process, joint, form and position, and at training in the process.
     Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules) const;
     const Test *find(const std::string &coupon) const;
+    /// The newest revocation of what was held in a process that a weld of that day does not follow; null if
+    /// there is none.
+    const WelderEvent *revoked_since(const std::string &process, Day welded) const;
     const std::vector<Test> &all() const { return tests_; }
 
 private:
@@ -58,7 +62,13 @@ private:
     };
     std::map<std::string, Unreadable> unreadable_;         ///< coupons that may have failed
     std::map<std::string, std::set<std::string>> settled_; ///< coupon -> rules that it counted by
+    std::set<std::string> taken_; ///< coupons whose verdict was set aside, with the reason on record
     std::vector<WelderEvent> training_;
+    struct Revoked {
+        std::string process; ///< empty: nobody can say any more, so any
+        WelderEvent event;
+    };
+    std::vector<Revoked> revoked_;
 };
 
 } // namespace beadbook

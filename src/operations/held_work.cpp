@@ -6,7 +6,7 @@ std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
     std::vector<HeldTest> out;
     for (const auto &one : held) {
         out.push_back({one.record.number, one.rules, one.weld, one.record.test.unit(), one.validity,
-                       one.range, one.aside});
+                       one.range, one.aside, one.record.carried()});
         if (one.record.carried()) out.back().validity.reason += "; carried in with a paper";
     }
     return out;

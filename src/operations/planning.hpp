@@ -33,6 +33,7 @@ struct HeldTest {
     Validity validity;
     std::vector<VariableRange> range;
     std::vector<Aside> aside = {}; ///< that it rests on
+    bool carried = false;          ///< in, by a paper from elsewhere
 };
 
 /// One variable that keeps a test from covering a weld, with all that the test allows of it.

@@ -1,5 +1,6 @@
 #include "operations/qualifying.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
@@ -102,6 +103,23 @@ void note_open_ranges(const std::vector<HeldQualification> &all, std::vector<std
     }
 }
 
+/// Tests on record that the welder failed in a process that is carried in: its paper knows nothing of them.
+void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
+                 std::vector<std::string> &notes) {
+    for (const auto &test : tests.all()) {
+        if (test.passed) continue;
+        const bool same = std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &failed) {
+            return std::any_of(carried.begin(), carried.end(), [&](const Weld &one) {
+                return same_process(failed.word(Trait::process), one.word(Trait::process));
+            });
+        });
+        if (same)
+            notes.push_back("coupon " + test.coupon.record.id + " failed" +
+                            (test.day ? " on " + print(*test.day) : "") +
+                            " in that process here; no retest of it is asked of what is carried in");
+    }
+}
+
 } // namespace
 
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
@@ -146,7 +164,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     note_reason_unused(aside, request.override_why, out.notes);
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
-    for (auto &note : late_training_notes({proof.parts.front().evidence}))
+    for (auto &note : training_notes({proof.parts.front().evidence}, {proof.welded}))
         out.notes.push_back(std::move(note));
     return out;
 }
@@ -188,6 +206,7 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     Done<Granted> out{as_granted(writing, request.mark, numbers), {}};
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
+    note_failed(GradedTests(writing.office(), welder), welds, out.notes);
     return out;
 }
 
@@ -206,7 +225,8 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     if (held.validity.state != Validity::State::lapsed)
         throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) +
                       ", not lapsed; there is nothing to renew");
-    GivenCoupons given = evidence_of(office, welder, process, *held.rules, request.coupons, request.words);
+    GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark, process, *held.rules,
+                                     request.coupons, request.words);
     std::vector<Impediment> early;
     for (std::size_t i = 0; i < given.welded.size(); ++i)
         if (given.welded[i] <= *held.validity.until)
@@ -240,7 +260,8 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     Done<StandingChange> out{
         {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
     note_reason_unused(aside, request.override_why, out.notes);
-    for (auto &note : late_training_notes(out.value.event.evidence)) out.notes.push_back(std::move(note));
+    for (auto &note : training_notes(out.value.event.evidence, given.welded))
+        out.notes.push_back(std::move(note));
     return out;
 }
 

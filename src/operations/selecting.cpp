@@ -12,8 +12,7 @@ namespace {
 bool is_or_free(const std::string &asked, const std::string &is) { return asked.empty() || asked == is; }
 
 bool welded_by(const std::string &asked, const std::string &process) {
-    if (asked.empty()) return true;
-    return (processes_in(asked) & processes_in(process)) != 0 || same_word(asked, process);
+    return asked.empty() || same_process(asked, process);
 }
 
 bool welded_within(const Selection &of, const std::string &welded) {

@@ -84,14 +84,15 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         return "it was graded by " + one.criteria + ", class " + one.class_id +
                (rules ? "; by " + rules->name + " a test weld is accepted by " + accepted_by_words(*rules)
                       : "");
-    case Kind::described:
-        return "it is described otherwise since it was graded: " + listed(one.lacks, "and") +
-               "; grade it again";
+    case Kind::described: return described_words(one.lacks) + "; grade it again";
     case Kind::turned:
         return "it was rejected by " + one.criteria +
                (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before " +
                listed(one.lacks, "and") + " of it " + (one.lacks.size() == 1 ? "was" : "were") +
                " said otherwise";
+    case Kind::revoked:
+        return "what was held in its process was revoked on " + one.on + " (" + one.remark +
+               "): only a test welded after that counts (common practice, no source)";
     case Kind::coupons: break;
     }
     return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +

@@ -4,6 +4,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/fates.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/described_since.hpp"
 
@@ -48,6 +49,11 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
     return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
 }
 
+/// What settles a doubt of what was granted, which no new grade does.
+std::string anew_words(std::int64_t granted) {
+    return "; if it is so, retract entry " + std::to_string(granted) + " and qualify it anew";
+}
+
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
 std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
     std::vector<std::string> out;
@@ -55,7 +61,9 @@ std::string described_otherwise(Book &book, const QualificationRecord &record, s
         if (describes_weld(field))
             out.push_back(field + " " + (was.empty() ? "not told" : was) + " is now " +
                           (is.empty() ? "not told" : is));
-    return out.empty() ? "" : "coupon " + record.test.id + " is described otherwise since: " + listed(out);
+    return out.empty() ? ""
+                       : "coupon " + record.test.id + " is described otherwise since: " + listed(out) +
+                             anew_words(granted);
 }
 
 /// Unless it is revoked: then nothing is left to doubt. Without a reason nothing is doubted.
@@ -68,10 +76,10 @@ void put_in_doubt(const std::string &why, Validity &validity) {
 }
 
 /// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(Fates &fates, const QualificationRecord &record, Validity &validity) {
+void take_back(Fates &fates, const QualificationRecord &record, std::int64_t granted, Validity &validity) {
     for (const auto &coupon : coupons_of(record)) {
         const Fates::Fate &fate = fates.of(coupon);
-        if (!fate.bears(record.overridden)) continue;
+        if (!fate.bears(record.overridden, granted)) continue;
         if (taken_away(validity.state)) return;
         validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::unproved;
         validity.until = fate.since;
@@ -105,6 +113,24 @@ void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
         return;
     const std::string own = own_file_mark(record.evidence->criteria, record.evidence->criteria_hash);
     if (!own.empty()) validity.reason += "; accepted by " + record.evidence->criteria + ", " + own;
+}
+
+/// An extension that was entered when what it prolongs was over says so.
+void tell_late_extensions(const WelderState &welder, const std::vector<HeldQualification> &all,
+                          const std::map<std::int64_t, std::string> &undone, HeldQualification &held) {
+    if (held.validity.state != Validity::State::valid) return;
+    for (const auto &e : welder.events) {
+        if (e.kind != "extension" || !is_about(e, held) || undone.contains(e.seq)) continue;
+        const auto entered = entered_later(e);
+        if (!entered) continue;
+        auto without = undone;
+        without[e.seq];
+        const Validity then =
+            validity_on(*entered, held.record.welded, held.way(), events_of(welder, all, held, without));
+        if (then.state != Validity::State::valid)
+            held.validity.reason += "; extended as of " + print(e.day) + " by an entry of " +
+                                    print(*entered) + ", when it was " + std::string(name_of(then.state));
+    }
 }
 
 /// All that was set aside for what counts of it on that day.
@@ -147,13 +173,16 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
         if (!held.record.carried()) {
-            take_back(fates, held.record, held.validity);
             const std::int64_t granted = welder.entries.at(held.record.number);
+            take_back(fates, held.record, granted, held.validity);
             if (fates.of(held.record.test.id).described > granted)
                 put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
             if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
-                put_in_doubt(fates.refused_today(welder, held.record, *held.rules), held.validity);
+                if (const std::string why = fates.refused_today(welder, held.record, *held.rules);
+                    !why.empty())
+                    put_in_doubt(why + anew_words(granted), held.validity);
         }
+        tell_late_extensions(welder, out, undone, held);
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
         if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);
@@ -311,6 +340,7 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
     if (event.text.empty()) throw lacking("why", "for which reason?");
     Office &office = writing.office();
     const WelderState welder = office.book().welder(request.mark);
+    check_vouches(office, writing.stamp().who, request.mark, "revokes what is held");
     const HeldQualification held = held_by(office, welder, request.number, event.day);
     if (event.day < held.record.welded)
         throw refused("it begins on " + print(held.record.welded) + ", after " + print(event.day) +

@@ -59,7 +59,7 @@ enum class ToDo : std::uint8_t {
     extend, ///< or test again
     renew,  ///< by so many coupons
     test,   ///< again
-    settle, ///< look at the coupon that it rests on, and grade it again
+    settle, ///< look at the coupon that it rests on, and grade or qualify it again
 };
 /// The next day that matters to a qualification, and what must happen until then.
 struct NextStep {

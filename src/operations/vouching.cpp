@@ -4,6 +4,7 @@
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/welder_meant.hpp"
 
 #include <algorithm>
 
@@ -14,7 +15,7 @@ bool is_welder(Office &office, const std::string &person, const std::string &wel
     const auto persons = names_behind(office, person), welders = names_behind(office, welder);
     return std::any_of(persons.begin(), persons.end(), [&](const std::string &one) {
         return std::any_of(welders.begin(), welders.end(), [&](const std::string &other) {
-            return same_person(folded_name(one), folded_name(other));
+            return same_person(folded_name(one), folded_name(other)) || read_alike(one, other);
         });
     });
 }
@@ -25,7 +26,12 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
         throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
                       "? a person's name is expected, such as \"A. Field\"")
             .at(field);
-    if (said_of.empty() || !is_welder(office, who, said_of)) return;
+    check_is_another(office, who, said_of, what, field);
+}
+
+void check_is_another(Office &office, const std::string &who, const std::string &said_of,
+                      const std::string &what, const std::string &field) {
+    if (!is_welder(office, who, said_of)) return;
     throw refused("'" + shown(who) + "' is welder " + shown(said_of) + "; who " + what +
                   " is another person than the welder (common practice, no source)")
         .at(field);

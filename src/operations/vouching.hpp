@@ -9,6 +9,10 @@ namespace beadbook {
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,
                    const std::string &what, const std::string &field = "by");
 
+/// The same of what may be entered for somebody who is no person: it is not said by that welder.
+void check_is_another(Office &office, const std::string &who, const std::string &said_of,
+                      const std::string &what, const std::string &field = "by");
+
 /// Whether a person is that welder, by the mark or by the name that the mark is enrolled under, however it is
 /// written.
 bool is_welder(Office &office, const std::string &person, const std::string &welder);

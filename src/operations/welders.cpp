@@ -178,6 +178,7 @@ Done<ProcessLogged> log_training(Writing &writing, const ProcessRequest &request
 }
 
 Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t seq, const std::string &why) {
+    check_vouches(writing.office(), writing.stamp().who, mark, "takes back what is on record of a welder");
     const auto all = writing.book().welder_history(mark);
     const auto found = std::find_if(all.begin(), all.end(), [&](const Entry &e) { return e.seq == seq; });
     const bool taken =

@@ -31,11 +31,14 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
-    std::vector<int> overridden;
-    for (const auto &one : held)
-        if (!one.aside.empty() && std::find(job.by.begin(), job.by.end(), one.number) != job.by.end())
-            overridden.push_back(one.number);
+    std::vector<int> overridden, carried;
+    for (const auto &one : held) {
+        if (std::find(job.by.begin(), job.by.end(), one.number) == job.by.end()) continue;
+        if (!one.aside.empty()) overridden.push_back(one.number);
+        if (one.carried) carried.push_back(one.number);
+    }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
+    if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in by paper)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
     for (const auto &one : job.renewals)

@@ -80,7 +80,7 @@ std::string to_do_text(const NextStep &step) {
     case ToDo::extend: return "extend it or test again";
     case ToDo::renew:
         return "renew it: " + std::to_string(step.coupons) + (step.coupons == 1 ? " coupon" : " coupons");
-    case ToDo::settle: return "look at the coupon and grade it again";
+    case ToDo::settle: return "look at the coupon, and settle the doubt";
     case ToDo::test: break;
     }
     return "test again";

@@ -58,8 +58,11 @@ void take_grade(CouponLine &out, const nlohmann::json &json) {
     out.grade = grade_from(json, {json.at("at").get<std::string>(), json.at("who").get<std::string>()});
     out.grade->seq = json.at("seq").get<std::int64_t>();
     out.grade->after_fail = json.value("after fail", false);
-    out.grade_standing = {json.at("state").get<GradeStanding::State>(), json.at("now").get<Verdict>(),
-                          json.at("was").get<std::string>(), json.at("why").get<std::string>()};
+    GradeStanding &standing = out.grade_standing;
+    standing.state = json.at("state").get<GradeStanding::State>();
+    standing.now = json.at("now").get<Verdict>();
+    standing.was = json.at("was").get<std::string>();
+    standing.why = json.at("why").get<std::string>();
 }
 
 CouponLine line_of(const nlohmann::json &json) {
