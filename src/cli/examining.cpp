@@ -131,22 +131,28 @@ ExitCode run_finish(Call &call) {
         return call.tell(
             as<FinishedAll>(call.write([&](Writing &w) { return finish_all(w, call.text("why")); })));
     FinishRequest request;
-    request.coupon = call.at(0);
+    const auto marks = marks_in(call.at(0));
+    request.coupon = marks.front();
     if (call.words().size() > 1) {
         request.method = exam_named(call.at(1));
         if (!request.method) request.exam = whole_number(call.at(1), "number of an exam");
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.as_logged = call.has("as-logged");
+    if (marks.size() > 1)
+        return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request); }));
     return call.tell(
         as<ExamFinishedNow>(call.write([&](Writing &w) { return finish_exam(w, request); }), request.coupon));
 }
 
 ExitCode run_reopen(Call &call) {
-    const int number = whole_number(call.at(1), "number of an exam");
-    return call.tell(as<ExamReopened>(
-        call.write([&](Writing &w) { return reopen_exam(w, call.at(0), number, call.text("why")); }),
-        call.at(0)));
+    const auto method = exam_named(call.at(1));
+    const int number = method ? 0 : whole_number(call.at(1), "number of an exam");
+    return call.tell(as<ExamReopened>(call.write([&](Writing &w) {
+        const int exam = method ? finished_exam(w.coupon(call.at(0)), *method) : number;
+        return reopen_exam(w, call.at(0), exam, call.text("why"));
+    }),
+                                      call.at(0)));
 }
 
 ExitCode run_correct(Call &call) {
@@ -267,13 +273,15 @@ sheet monday.txt
   T-9 MT incomplete: the yoke failed               does not count
 Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
 what changes: who, level, procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
-practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing, and every bad line is named.)",
+practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing; the first 40 bad ones are
+named.)",
                {sure_option(),
                 {"again", "", "exams of that coupon, method, day and person on record are other ones"}}),
         enters(For::technician, run_finish, R"(finish [COUPON [EXAM]]
 finish an exam: say how many indications it found, or none
 finish T-7 --found 3
-Without EXAM the one that is open. Only a finished exam fulfils a requirement. --every-open finishes, as they are
+COUPON may be a series, T-1..T-15, or several with commas. Without EXAM the one that is open; EXAM is its number or
+its method. Only a finished exam fulfils a requirement. --every-open finishes, as they are
 logged, the open exams of a record that a program made which knew no finishing: those from before its last verdict.
 What was recorded later stays open, and is named; it needs --why.)",
                {{"found", "N|none", "how many it found"},
@@ -282,7 +290,8 @@ What was recorded later stays open, and is named; it needs --why.)",
                 why_option()}),
         enters(For::technician, run_reopen, R"(reopen COUPON EXAM
 open a finished exam again, to log more under it
-reopen T-7 2 --why "one more find under the light")",
+reopen T-7 2 --why "one more find under the light"
+EXAM is its number, or its method where one exam by it is finished.)",
                {why_option()}),
         enters(For::technician, run_correct, R"(correct COUPON NUMBER LINE
 correct one indication; the old one is kept

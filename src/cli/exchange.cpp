@@ -121,7 +121,7 @@ them. The history stays with the record: 'backup' copies it whole. Withdrawn cou
         enters(For::keeper, run_import, R"(import json | lines | csv coupons|exams|indications
 take coupons, exams and indications from an export
 import csv indications --file found.csv
-All or nothing: one bad row stores none, and every bad row is named. CSV goes coupons first, then exams, then
+All or nothing: one bad row stores none; the first 20 bad ones are named. CSV goes coupons first, then exams, then
 indications. What register, exam and log refuse is refused here too.
 A number that nobody would believe at first sight is refused unless the file names the rule under `sure`, or
 with --sure.)",

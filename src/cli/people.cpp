@@ -14,6 +14,7 @@ ExitCode run_person(Call &call) {
     request.vision = call.all("vision");
     request.note = call.text_if_given("note");
     request.why = call.text("why");
+    request.sure = call.has("sure");
     if (!request.says_something()) {
         if (call.has("why")) throw UsageError("what is to be changed? --why alone says nothing");
         return call.tell(show_person(call.office(), request.name, call.day("on")));
@@ -34,6 +35,7 @@ ExitCode run_equipment(Call &call) {
     request.back = call.has("back");
     request.day = call.day("date");
     request.why = call.text("why");
+    request.sure = call.has("sure");
     if (call.has("date") && !call.has("withdraw"))
         throw UsageError("--date is the day of a withdrawal; a calibration stands with its own day");
     if (call.has("withdraw") && request.withdraw.empty())
@@ -76,6 +78,7 @@ Without options it shows the person, with the history.)",
                 {"vision", "DAY", "day of a vision test, and the letters read; may be repeated", 0, true},
                 {"note", "TEXT", "anything else"},
                 why_option(),
+                sure_option(),
                 on_option()}),
         looks(For::keeper, run_people, R"(people
 all people on record with their certificates and vision tests
@@ -101,6 +104,7 @@ caution (common practice, no source), and so is equipment that is not on record.
                 {"date", "DAY", "day of the withdrawal (default today)"},
                 {"note", "TEXT", "anything else"},
                 why_option(),
+                sure_option(),
                 on_option()}),
     };
 }

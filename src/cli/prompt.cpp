@@ -141,6 +141,7 @@ private:
     }
     /// The exam that `none` or `finish` is of.
     int exam_meant(const LogOrder &order) {
+        if (order.number > 0) return order.number;
         if (exam_ > 0 && !order.method) return exam_;
         const CouponState state = call_.office().coupon(coupon_);
         std::vector<const ExamRecord *> open = state.open_exams();

@@ -35,6 +35,11 @@ struct ImperfectionType {
     /// Several finds under one name, whose size is that of them all together: uniformly distributed,
     /// clustered and linear porosity (ISO 6520-1: 2012, 2013, 2014).
     bool is_group() const { return iso == "2012" || iso == "2013" || iso == "2014"; }
+    /// Nobody tells it apart without a microscope: microcrack, micro lack of fusion (1001, 4014).
+    bool needs_microscope() const { return iso == "1001" || iso == "4014"; }
+    /// Metal that is missing from the surface, so that what is left is what holds: undercut, sagging,
+    /// incompletely filled groove, root concavity (501, 509, 511, 515).
+    bool is_loss() const { return iso.starts_with("501") || iso == "509" || iso == "511" || iso == "515"; }
     std::string cause, remedy;
 };
 

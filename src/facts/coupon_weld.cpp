@@ -39,6 +39,14 @@ bool goes_round(const std::string &position) {
     return false;
 }
 
+bool is_of_a_fillet(const std::string &position) {
+    const auto parts = parts_of(position);
+    return std::all_of(parts.begin(), parts.end(), [](const std::string &part) {
+        return part.size() >= 2 && part[0] >= '1' && part[0] <= '6' &&
+               (part.substr(1) == "F" || part.substr(1) == "FR");
+    });
+}
+
 std::vector<Weld> welds_of(const CouponRecord &coupon) {
     const auto processes = parts_of(coupon.get("process"));
     const Coupon facts = coupon.facts();

@@ -11,6 +11,9 @@ namespace beadbook {
 /// plate is welded so (AWS A3.0 and ISO 6947, from memory).
 bool goes_round(const std::string &position);
 
+/// Whether a position is one of fillet tests (1F to 4F, 2FR; AWS A3.0, from memory).
+bool is_of_a_fillet(const std::string &position);
+
 /// The coupon as a welder's test: one weld for each process, because each process is qualified by what it
 /// deposited itself. `GTAW 1/8in + SMAW 3/8in` is two; the other words (filler group, filler type, backing,
 /// transfer, runs, layers) may be given in as many parts, else they are the same for all; but the backing

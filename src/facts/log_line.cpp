@@ -140,12 +140,15 @@ private:
         }
         if (const std::string_view first = peek_word();
             like_a_method(first) && type_named(text_.substr(begin + first.size()), vocabulary_))
-            throw InputError("'" + shown(first) + "' is no exam; expected " + exam_names_text(), begin);
+            throw InputError("'" + shown(first) +
+                                 (exam_named(first) ? "' is a second method: a find is of one"
+                                                    : "' is no exam; expected " + exam_names_text()),
+                             begin);
         for (const std::string_view word : {found, peek_word()})
             if (const auto could = vocabulary_.sharing(word); !could.empty())
                 throw InputError(
                     "'" + shown(word) + "' could be " + few_of(could, vocabulary_) + "; write which", begin);
-        if (const std::string word = lowered(peek_word()); word == "none" || word == "nothing")
+        if (same_word(found, "ok") || says_none(found) || says_none(peek_word()))
             throw InputError("'" + shown(found) +
                                  "' is no find; that an exam found none is said when it is "
                                  "finished, with none found",
@@ -243,6 +246,8 @@ private:
 
     /// A bare number is the size; with an x between two numbers, length and width.
     void read_size(std::size_t begin) {
+        if (angle_at(text_.substr(at_), vocabulary_[out_.type]))
+            return set_measure(Quantity::angle, measure(Dimension::angle, begin), begin);
         const Typed first = measure(Dimension::length, begin);
         std::size_t look = at_;
         while (look < text_.size() && text_[look] == ' ') ++look;

@@ -1,7 +1,9 @@
 #include "facts/log_line_hints.hpp"
 
 #include "facts/indication_record.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
+#include "measure/unit.hpp"
 
 #include <algorithm>
 
@@ -9,6 +11,21 @@ namespace beadbook {
 
 bool like_a_method(std::string_view word) {
     return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == 'T';
+}
+
+bool angle_at(std::string_view text, const ImperfectionType &type) {
+    std::size_t end = 0;
+    return (type.iso == "505" || type.iso == "508") && scan_number(text, end) &&
+           scan_unit(text, end, {Dimension::angle});
+}
+
+bool says_none(std::string_view words) {
+    std::string_view said = trimmed(words);
+    if (said.ends_with('.')) said = trimmed(said.substr(0, said.size() - 1));
+    constexpr std::string_view ways[] = {"none",          "nothing",        "none found", "nothing found",
+                                         "no indication", "no indications", "no finds"};
+    return std::any_of(std::begin(ways), std::end(ways),
+                       [&](std::string_view way) { return same_word(way, said); });
 }
 
 std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary) {

@@ -132,6 +132,17 @@ bool may_be_same(const std::vector<std::string> &a, const std::vector<std::strin
     return a.size() <= b.size() ? all_stand_for(a, b) : all_stand_for(b, a);
 }
 
+/// One letter is another, too many, missing, or stands on the other side of its neighbour.
+bool one_slip_apart(const std::string &a, const std::string &b) {
+    const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
+    constexpr std::size_t least = 4;
+    if (one.size() < least || other.size() > one.size() + 1) return false;
+    const auto [x, y] = std::mismatch(one.begin(), one.end(), other.begin());
+    if (other.size() > one.size()) return std::equal(x, one.end(), y + 1);
+    if (x == one.end() || std::equal(x + 1, one.end(), y + 1)) return true;
+    return x + 1 != one.end() && x[0] == y[1] && x[1] == y[0] && std::equal(x + 2, one.end(), y + 2);
+}
+
 } // namespace
 
 std::string folded_name(std::string_view name) {
@@ -158,6 +169,17 @@ bool may_be_same_person(std::string_view a, std::string_view b) {
                    may_be_same(with_initials_apart(words), with_initials_apart(others));
         });
     });
+}
+
+bool may_be_misspelt(std::string_view a, std::string_view b) {
+    const auto words = seen_words(a), others = seen_words(b);
+    if (words.size() != others.size()) return false;
+    int slips = 0;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (may_stand_for(words[i], others[i])) continue;
+        if (!one_slip_apart(words[i], others[i]) || ++slips > 1) return false;
+    }
+    return true;
 }
 
 } // namespace beadbook

@@ -14,4 +14,8 @@ std::string folded_name(std::string_view name);
 /// enough. Common practice, no source.
 bool may_be_same_person(std::string_view a, std::string_view b);
 
+/// Whether one of two texts may be the other with a slip of the hand: one letter of a word of four or more is
+/// another, too many, missing, or changed places with its neighbour ("A Feild"). Common practice, no source.
+bool may_be_misspelt(std::string_view a, std::string_view b);
+
 } // namespace beadbook

@@ -3,11 +3,14 @@
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "facts/coupon_weld.hpp"
+#include "facts/gauge_metal.hpp"
 #include "language/evaluate.hpp"
+#include "measure/parse.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <stdexcept>
 
@@ -17,8 +20,34 @@ namespace {
 using About = PlausibilityRule::About;
 
 /// Words that these rules may speak of, beside the sizes of coupon and find.
-enum class Said : std::uint8_t { joint, form, seam, magnetic, shape, kind, position, metal, group, sizes };
-constexpr std::size_t said_count = 10;
+enum class Said : std::uint8_t {
+    joint,
+    form,
+    seam,
+    magnetic,
+    shape,
+    kind,
+    position,
+    metal,
+    group,
+    sizes,
+    method,
+    micro,
+    loss,
+    type,
+    units,
+    fraction,
+    joint_form,
+    of_fillet,
+    gauge
+};
+constexpr std::size_t said_count = 19;
+/// Words that can be read back, so that a rule may expect them.
+constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,     Said::micro, Said::fraction,
+                            Said::form,     Said::joint_form, Said::of_fillet, Said::gauge};
+/// Types that a rule may speak of by name.
+constexpr std::array<std::string_view, 5> spoken_types{"fillet size", "throat", "excess weld metal",
+                                                       "excessive convexity", "excess penetration"};
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -46,6 +75,15 @@ const Names &plausibility_names() {
         word("kind", Said::kind, {"imperfection", "dimension"});
         word("group", Said::group, {"yes", "no"});
         word("sizes", Said::sizes, {"length alone", "other"});
+        word("method", Said::method, exam_names());
+        word("micro", Said::micro, {"yes", "no"});
+        word("loss", Said::loss, {"yes", "no"});
+        word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
+        word("units", Said::units, {"in", "mm"});
+        word("fraction", Said::fraction, {"of an inch", "other"});
+        word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
+        word("test position", Said::of_fillet, {"of a fillet", "other"});
+        word("gauge", Said::gauge, {"of another metal", "other"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
         out.add({"examined with no day of the weld on record",
                  Name::Kind::day,
@@ -58,6 +96,22 @@ const Names &plausibility_names() {
     return names;
 }
 
+/// A measure or place in whole millimetres whose number is written as inches are: 1/32, 3/8, 1-1/2.
+const Typed *like_a_fraction_of_an_inch(const IndicationRecord &find) {
+    const auto is = [](const Typed &typed) {
+        const std::size_t slash = typed.text.find('/');
+        if (slash == std::string::npos || !typed.text.ends_with(" mm")) return false;
+        const std::string below = typed.text.substr(slash + 1, typed.text.size() - slash - 4);
+        return typed.text.find_first_of("- ") < slash || below == "8" || below == "16" || below == "32" ||
+               below == "64";
+    };
+    for (const auto &[quantity, typed] : find.measures)
+        if (is(typed)) return &typed;
+    for (const auto *place : {&find.at, &find.middle, &find.end, &find.across})
+        if (*place && is(**place)) return &**place;
+    return nullptr;
+}
+
 /// One entry as the rules see it.
 struct Entered {
     Coupon coupon;
@@ -67,6 +121,11 @@ struct Entered {
     Day today{};
     std::optional<Day> registered;  ///< the coupon
     std::string position, material; ///< as they were written
+    std::string found;              ///< a find's type and method
+    std::string gauge;              ///< of another metal
+    const Typed *inches = nullptr;  ///< of a find, in millimetres and written as inches are
+
+    void word(Said said, bool first) { words[static_cast<std::size_t>(said)] = first ? 1 : 2; }
 
     Entered(const CouponRecord &record, Day on) : coupon(record.facts()), today(on) {
         const auto fact = [&](Said said, Fact of) {
@@ -76,10 +135,13 @@ struct Entered {
         fact(Said::form, Fact::form);
         fact(Said::seam, Fact::seam);
         fact(Said::magnetic, Fact::magnetic);
+        fact(Said::joint_form, Fact::joint_form);
         if ((position = record.get("position")); !position.empty())
-            words[static_cast<std::size_t>(Said::position)] = goes_round(position) ? 1 : 2;
+            word(Said::position, goes_round(position)), word(Said::of_fillet, is_of_a_fillet(position));
+        if (gauge = gauge_of_another_metal(record); !gauge.empty()) word(Said::gauge, true);
         material = record.get(record.get("material").empty() ? "metal-group" : "material");
-        if (!material.empty()) words[static_cast<std::size_t>(Said::metal)] = coupon.not_magnetic ? 1 : 2;
+        if (!material.empty()) word(Said::metal, coupon.not_magnetic);
+        if (const auto unit = record.fixed_unit()) word(Said::units, *unit == Unit::inch);
         if (const std::string welded = record.get("welded"); !welded.empty())
             days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
     }
@@ -119,7 +181,22 @@ private:
         switch (static_cast<Said>(c.slot)) {
         case Said::metal: return "magnetic yes, material " + shown(entered_.material);
         case Said::sizes: return "a length and no width";
-        default: return c.subject + " " + entered_.position;
+        case Said::micro: return entered_.found;
+        case Said::gauge: return entered_.gauge;
+        case Said::form:
+        case Said::joint_form:
+            return c.subject + " " +
+                   words_of_fact(c.slot == static_cast<Slot>(Said::form)
+                                     ? Fact::form
+                                     : Fact::joint_form)[entered_.words[c.slot] - 1u];
+        case Said::fraction: {
+            const std::string typed = entered_.inches->text.substr(0, entered_.inches->text.size() - 3);
+            return typed + " mm or " + typed + " in (" +
+                   print(parse_amount(typed, Dimension::length, Unit::inch), Dimension::length,
+                         Unit::millimetre) +
+                   ")";
+        }
+        default: return "position " + entered_.position;
         }
     }
 
@@ -193,11 +270,9 @@ private:
         auto condition = read_condition(*expect, fields.path_of("expect"), plausibility_names(), issues_);
         if (!condition) return;
         if (condition->kind == Condition::Kind::word &&
-            condition->slot != static_cast<Slot>(Said::position) &&
-            condition->slot != static_cast<Slot>(Said::metal) &&
-            condition->slot != static_cast<Slot>(Said::sizes))
-            fields.error("expect", "expected a comparison or a day, or the position, metal or sizes, which "
-                                   "can be read back");
+            std::none_of(read_back.begin(), read_back.end(),
+                         [&](Said said) { return condition->slot == static_cast<Slot>(said); }))
+            fields.error("expect", "expected a comparison or a day, or a word that can be read back");
         out.expect = std::move(*condition);
         rules_.push_back(std::move(out));
     }
@@ -241,19 +316,28 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRec
     return broken(rules_, About::exam, entered, coupon.unit());
 }
 
-std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find) const {
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find,
+                                       Exam method) const {
     Entered entered(coupon, Day{});
     for (const auto &[quantity, typed] : find.measures) entered.local.set(quantity, typed.value);
     const ImperfectionType &type = Vocabulary::shipped()[find.type];
-    entered.words[static_cast<std::size_t>(Said::kind)] = type.measured ? 2 : 1;
-    entered.words[static_cast<std::size_t>(Said::shape)] = type.shape == Shape::linear    ? 1
-                                                           : type.shape == Shape::rounded ? 2
-                                                                                          : 0;
-    entered.words[static_cast<std::size_t>(Said::group)] = type.is_group() ? 1 : 2;
+    entered.word(Said::kind, !type.measured);
+    if (type.shape != Shape::unknown) entered.word(Said::shape, type.shape == Shape::linear);
+    entered.word(Said::group, type.is_group());
     const bool long_only = (find.measures.contains(Quantity::length) || find.end) &&
                            !find.measures.contains(Quantity::width) &&
                            !find.measures.contains(Quantity::size);
-    entered.words[static_cast<std::size_t>(Said::sizes)] = long_only ? 1 : 2;
+    entered.word(Said::sizes, long_only);
+    entered.words[static_cast<std::size_t>(Said::method)] = static_cast<std::uint8_t>(method) + 1;
+    entered.word(Said::micro, type.needs_microscope());
+    entered.word(Said::loss, type.is_loss());
+    if (const auto at = std::find(spoken_types.begin(), spoken_types.end(), type.name);
+        at != spoken_types.end())
+        entered.words[static_cast<std::size_t>(Said::type)] =
+            static_cast<std::uint8_t>(at - spoken_types.begin() + 1);
+    entered.found = type.name + " by " + std::string(name_of(method));
+    entered.inches = like_a_fraction_of_an_inch(find);
+    entered.word(Said::fraction, entered.inches != nullptr);
     return broken(rules_, About::indication, entered, coupon.unit(), &find);
 }
 

@@ -39,7 +39,9 @@ public:
     std::vector<Unlikely> of(const CouponRecord &coupon, Day today) const;
     std::vector<Unlikely> of(const CouponRecord &coupon, const ExamRecord &exam, Day today,
                              std::optional<Day> registered = {}) const;
-    std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication) const;
+    /// `method` is the exam that found it.
+    std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication,
+                             Exam method) const;
 
 private:
     std::vector<PlausibilityRule> rules_;

@@ -103,8 +103,9 @@ private:
     }
 
     /// The rules that it breaks; refused unless they were set aside.
-    void check_believable(const CouponRecord &coupon, IndicationRecord &found) const {
-        found.sure = set_aside_by(Plausibility::shipped().of(coupon, found), out_.request.sure, found.sure);
+    void check_believable(const CouponRecord &coupon, IndicationRecord &found, Exam method) const {
+        found.sure =
+            set_aside_by(Plausibility::shipped().of(coupon, found, method), out_.request.sure, found.sure);
     }
 
     void add_found(const CouponRecord &coupon, const IndicationRecord &found) {
@@ -172,7 +173,7 @@ private:
             });
             for (auto &one : exam.indications)
                 faults_.guard(where(one.at), [&] {
-                    check_believable(coupon, one.record);
+                    check_believable(coupon, one.record, exam.record.method);
                     finds.give(one.record.number);
                     one.record.exam = exam.record.number;
                     add_found(coupon, one.record);
@@ -269,7 +270,7 @@ private:
                         if (finished && ++coupon.state.finds[one.exam] > finished->found)
                             throw refused("exam " + std::to_string(one.exam) + " of coupon " + mark +
                                           " is finished; nothing more is logged under it");
-                        check_believable(coupon.state.record, one);
+                        check_believable(coupon.state.record, one, coupon.state.needed_exam(one.exam).method);
                         check_not_again(coupon, one);
                         coupon.finds.claim(one.number);
                         found.push_back({&coupon, row.number, std::move(one)});

@@ -17,6 +17,7 @@ namespace beadbook {
 namespace {
 
 constexpr const char *mark_like_another = "mark-like-another";
+constexpr const char *mark_odd = "mark-odd";
 
 /// The criteria are found, and the class is one of theirs; a file is found again from any folder.
 void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
@@ -46,6 +47,26 @@ void check_still_on_weld(const CouponState &old, const CouponRecord &now) {
     }
 }
 
+constexpr std::string_view unit_of_another = "unit-of-another-size";
+
+/// Walls and sizes of beads of so many inches whose unit nobody wrote: another size fixed it, and 6 mm are
+/// soon 6 in (common practice, no source: no bench welds so thick a coupon).
+std::vector<Unlikely> in_unit_of_another(const CouponRequest &request, const CouponRecord &now) {
+    std::vector<Unlikely> out;
+    if (!now.get("units").empty() || now.fixed_unit() != Unit::inch) return out;
+    for (const auto &[name, value] : request.fields) {
+        const bool long_by_nature = name == "weld-length" || name == "weld-width" || name == "diameter";
+        const auto kept = now.fields.find(name);
+        if (long_by_nature || kept == now.fields.end() || !is_bare_length(name, value) ||
+            kept->second.value < Exact(2 * nm_per_inch))
+            continue;
+        out.push_back({std::string(unit_of_another), name + " " + kept->second.text +
+                                                         ": its unit is that of another size; is it " +
+                                                         value + " mm? write the unit"});
+    }
+    return out;
+}
+
 /// What was set aside for the coupon as it was stays so while it reads the same.
 void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponRecord &before,
                CouponRecord &now) {
@@ -58,30 +79,46 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
             out.push_back({"deposit-over-weld", std::move(why)});
         return out;
     };
-    const auto read_before = read_of(before), reads_now = read_of(now);
+    const auto read_before = read_of(before);
+    auto reads_now = read_of(now);
     for (const auto &one : reads_now)
         if (std::find(read_before.begin(), read_before.end(), one) != read_before.end() &&
             std::find(before.sure.begin(), before.sure.end(), one.rule) != before.sure.end())
             known.push_back(one.rule);
+    for (auto &one : in_unit_of_another(request, now)) reads_now.push_back(std::move(one));
     now.sure = set_aside_by(reads_now, request.sure, known);
-    for (const auto &id : before.sure)
-        if (id == mark_like_another ||
-            (id == welder_like_another && before.get("welder") == now.get("welder")))
-            now.sure.push_back(id);
+    if (std::find(before.sure.begin(), before.sure.end(), welder_like_another) != before.sure.end() &&
+        before.get("welder") == now.get("welder"))
+        now.sure.push_back(welder_like_another);
+    // These are about what was typed, which is not seen again.
+    for (const std::string_view typed :
+         {std::string_view(mark_like_another), std::string_view(mark_odd), unit_of_another})
+        if (std::find(before.sure.begin(), before.sure.end(), typed) != before.sure.end() &&
+            std::find(now.sure.begin(), now.sure.end(), typed) == now.sure.end())
+            now.sure.emplace_back(typed);
 }
 
-/// Finds that were believable, and are not on the coupon as it is described now.
-void check_still_believable(const CouponState &old, const CouponChange &request, const CouponRecord &now) {
-    if (request.said.sure) return;
+/// Finds that were believable, and are not on the coupon as it is described now: asked about, and once they
+/// are meant so the coupon keeps which rules that were.
+void check_still_believable(const CouponState &old, const CouponChange &request, CouponRecord &now) {
     const Plausibility &all = Plausibility::shipped();
+    const auto among = [](const std::vector<std::string> &rules, const std::string &rule) {
+        return std::find(rules.begin(), rules.end(), rule) != rules.end();
+    };
     std::string unsure;
     for (const auto &find : old.indications) {
-        const auto before = all.of(old.record, find);
-        for (const auto &one : all.of(now, find)) {
-            const auto same = [&](const Unlikely &was) { return was.rule == one.rule; };
-            if (std::none_of(before.begin(), before.end(), same))
+        const Exam method = old.needed_exam(find.exam).method;
+        const auto before = all.of(old.record, find, method);
+        for (const auto &one : all.of(now, find, method)) {
+            const bool stood = std::any_of(before.begin(), before.end(),
+                                           [&](const Unlikely &was) { return was.rule == one.rule; });
+            const bool aside = among(old.record.sure, one.rule);
+            if (among(find.sure, one.rule) || (stood && !aside)) continue;
+            if (!aside && !request.said.sure)
                 unsure +=
                     (unsure.empty() ? "#" : "\n#") + std::to_string(find.number) + ": " + question_of(one);
+            else if (!among(now.sure, one.rule))
+                now.sure.push_back(one.rule);
         }
     }
     if (!unsure.empty()) throw Unsure(unsure);
@@ -199,18 +236,20 @@ void check_new(Book &book, const std::string &mark) {
 }
 
 MarksAlike::MarksAlike(Book &book) : welders_(book) {
-    for (auto &mark : book.coupons()) by_plain_.emplace(plain_mark(mark), mark);
+    for (auto &mark : book.coupons()) by_seen_.emplace(seen_mark(mark), mark);
 }
 
 void MarksAlike::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
     welders_.take(coupon, sure, sure_of);
-    const auto [other, alone] = by_plain_.emplace(plain_mark(coupon.id), coupon.id);
-    if (alone) return;
-    for (auto &one : set_aside_by({{mark_like_another, "coupon " + coupon.id + ": " + other->second +
-                                                           " is on record, and differs from it only in "
-                                                           "capitals or zeros; is it another piece?"}},
-                                  sure, sure_of))
-        coupon.sure.push_back(std::move(one));
+    std::vector<Unlikely> found;
+    if (const std::string why = odd_mark(coupon.id); !why.empty())
+        found.push_back({mark_odd, "mark " + coupon.id + ": " + why});
+    const auto [other, alone] = by_seen_.emplace(seen_mark(coupon.id), coupon.id);
+    if (!alone)
+        found.push_back({mark_like_another, "coupon " + coupon.id + ": " + other->second +
+                                                " is on record, and differs from it only in capitals, zeros "
+                                                "or signs; is it another piece?"});
+    for (auto &one : set_aside_by(found, sure, sure_of)) coupon.sure.push_back(std::move(one));
 }
 
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base) {
@@ -238,7 +277,9 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     if (!old.record.withdrawn.empty()) throw is_withdrawn(old.record);
     CouponRecord now = old.record;
     for (const auto &name : request.forget)
-        if (now.fields.erase(name) == 0)
+        if (request.said.fields.contains(name))
+            throw refused("'" + shown(name) + "' is given and to be forgotten; which is meant?").at("forget");
+        else if (now.fields.erase(name) == 0)
             throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget" +
                           fields_of(now, name))
                 .at("forget");

@@ -40,12 +40,12 @@ void check_new(Book &book, const std::string &mark);
 class MarksAlike {
 public:
     explicit MarksAlike(Book &book);
-    /// Throws Unsure where another mark differs only in capitals or leading zeros, unless that is meant:
-    /// then the coupon keeps it in its `sure`.
+    /// Throws Unsure where another mark is read like it (seen_mark) or it looks as if another was meant
+    /// (odd_mark), unless that is meant: then the coupon keeps it in its `sure`.
     void take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of);
 
 private:
-    std::map<std::string, std::string> by_plain_;
+    std::map<std::string, std::string> by_seen_;
     WeldersMeant welders_;
 };
 

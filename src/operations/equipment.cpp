@@ -1,6 +1,8 @@
 #include "operations/equipment.hpp"
 
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/marks.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -60,6 +62,10 @@ Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest 
     EquipmentRecord now = known.value_or(EquipmentRecord{});
     if (!known) {
         now.serial = plain_serial(request.serial);
+        if (const std::string near = equipment_like(writing.office(), now.serial);
+            !near.empty() && !request.sure)
+            throw Unsure("is that meant? '" + near + "' is on record; is " + shown(now.serial) +
+                         " another piece?");
         if (!request.kind) throw lacking("kind", "what is equipment " + now.serial + "?");
     }
     take(now, request, writing.outside().today());
@@ -81,6 +87,18 @@ std::optional<EquipmentRecord> equipment_of(Office &office, const std::string &s
     const std::string found = word_among(trimmed(serial), office.book().all_equipment());
     if (found.empty()) return std::nullopt;
     return office.book().equipment(found).record;
+}
+
+std::string equipment_like(Office &office, const std::string &serial) {
+    if (equipment_of(office, serial)) return "";
+    // A blank parts a serial as a dash does.
+    const auto seen = [](std::string text) {
+        std::replace(text.begin(), text.end(), ' ', '-');
+        return seen_mark(text);
+    };
+    for (const auto &one : office.book().all_equipment())
+        if (seen(one) == seen(serial)) return one;
+    return "";
 }
 
 EquipmentSheet show_equipment(Office &office, const std::string &serial, std::optional<Day> on) {

@@ -14,6 +14,7 @@ struct EquipmentRequest {
     bool back = false;                     ///< it may be used again
     std::optional<Day> day;                ///< of the withdrawal; else today
     std::string why;                       ///< of a change
+    bool sure = false;                     ///< one whose serial is like another's is another piece
     bool says_something() const {
         return kind || note || !calibrations.empty() || !without.empty() || !withdraw.empty() || back;
     }
@@ -41,5 +42,7 @@ EquipmentList list_equipment(Office &office, std::optional<Day> on = {});
 
 /// The equipment on record of that serial number, capitals aside; nothing if there is none.
 std::optional<EquipmentRecord> equipment_of(Office &office, const std::string &serial);
+/// The serial on record that somebody may have meant by one that is not: UV-1 by UV1. Empty if there is none.
+std::string equipment_like(Office &office, const std::string &serial);
 
 } // namespace beadbook

@@ -67,6 +67,10 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
         out.push_back({"looks-like-welder", "examiner '" + shown(exam.examiner) +
                                                 "': " + why_not_entitled("looks-like-welder") +
                                                 ", so the exam would not count"});
+    for (const auto &[name, text] : exam.conditions)
+        if (const ConditionInfo *known = condition_info(name))
+            if (std::string why = unbelievable(*known, text); !why.empty())
+                out.push_back({"condition-beyond-belief", std::move(why)});
     return out;
 }
 

@@ -157,6 +157,18 @@ Done<int> finish_all(Writing &writing, const std::string &why) {
     return out;
 }
 
+int finished_exam(const CouponState &coupon, Exam method) {
+    std::vector<const ExamRecord *> fitting;
+    for (const auto &exam : coupon.exams)
+        if (exam.finished && exam.method == method) fitting.push_back(&exam);
+    if (fitting.size() == 1) return fitting.front()->number;
+    throw refused("coupon " + coupon.record.id +
+                  (fitting.empty()
+                       ? " has no finished " + std::string(name_of(method))
+                       : ": which " + std::string(name_of(method)) + "? finished are " + named(fitting)))
+        .at("exam");
+}
+
 Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int number,
                              const std::string &why) {
     ExamRecord exam = writing.coupon(coupon).needed_exam(number);

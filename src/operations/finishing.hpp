@@ -18,6 +18,8 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request);
 /// All exams of all coupons that were recorded before exams were finished, as they are logged. What was
 /// recorded after the last verdict of such a program (engines 1 and 2) stays open, and is told in the notes.
 Done<int> finish_all(Writing &writing, const std::string &why);
+/// The number of the one exam by the method that is finished. Throws Refusal: there is none, or several are.
+int finished_exam(const CouponState &coupon, Exam method);
 /// Opens a finished exam again, for a reason.
 Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int exam, const std::string &why);
 

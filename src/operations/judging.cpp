@@ -112,6 +112,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
     out.mechanical = coupon.record.get("mechanical");
     out.said = said_beside(coupon);
+    out.sure = coupon.assurances();
     out.withdrawn = coupon.record.withdrawn;
     if (!out.withdrawn.empty())
         for (auto &one : out.judgement.classes) {
@@ -176,7 +177,6 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
                   standing_of_grade(office, coupon).why, coupon.remarks};
     if (!out.judged.sought) throw which_class(out.judged);
-    out.sure = coupon.assurances();
     const auto history = office.book().history(mark);
     out.judged.taken_back = taken_back(office, coupon.record);
     out.described_since = described_after(history, coupon);

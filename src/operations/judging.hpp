@@ -33,6 +33,7 @@ struct Judged {
     std::vector<TakenBack> taken_back = {}; ///< of one coupon alone
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};
+    std::vector<Assurance> sure = {}; ///< what was set aside as meant so
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
@@ -71,7 +72,6 @@ struct Explained {
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
-    std::vector<Assurance> sure = {};                  ///< what was set aside as meant so
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<DescribedSince> described_since =
         {}; ///< changes of the coupon after its grade, else after its last verdict

@@ -2,6 +2,7 @@
 
 #include "criteria/shipped.hpp"
 #include "criteria/vocabulary.hpp"
+#include "facts/log_line_hints.hpp"
 #include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 
@@ -34,7 +35,7 @@ constexpr std::array<LogWordInfo, 13> log_words{{{"help", LogWord::help, 0},
 
 const LogWordInfo *log_word(std::string_view text) {
     const auto at = std::find_if(log_words.begin(), log_words.end(),
-                                 [&](const LogWordInfo &one) { return one.text == text; });
+                                 [&](const LogWordInfo &one) { return same_word(one.text, text); });
     return at == log_words.end() ? nullptr : &*at;
 }
 
@@ -50,11 +51,27 @@ int number_in(std::string_view line, std::string_view word) {
 
 bool finishes(LogWord word) { return word == LogWord::finish || word == LogWord::nothing; }
 
+/// `no indications`, `VT nothing found`, `none. VT`: nothing, by the method that is named.
+std::optional<LogOrder> said_none(std::string_view line) {
+    const auto words = words_of(line);
+    std::vector<std::string> rest(words.begin(), words.end());
+    LogOrder out{LogWord::nothing, "", 0, {}};
+    if (rest.size() > 1 && exam_named(rest.front())) {
+        out.method = exam_named(rest.front());
+        rest.erase(rest.begin());
+    } else if (rest.size() > 1 && exam_named(rest.back())) {
+        out.method = exam_named(rest.back());
+        rest.pop_back();
+    }
+    return says_none(joined(rest, " ")) ? std::optional(out) : std::nullopt;
+}
+
 } // namespace
 
 LogOrder log_order(std::string_view line) {
     auto words = words_of(line);
     if (words.empty()) return {};
+    if (const auto none = said_none(line)) return *none;
     LogOrder out;
     // MT none is none MT.
     if (words.size() == 2 && exam_named(words[0]))
@@ -65,7 +82,8 @@ LogOrder log_order(std::string_view line) {
     if (!info || words.size() > info->most + 1) return {};
     if (finishes(info->word) && words.size() == 2) {
         out.method = exam_named(words[1]);
-        if (!out.method) return {};
+        if (!out.method && info->word != LogWord::finish) return {};
+        if (!out.method) out.number = number_in(line, words[1]);
     }
     out.word = info->word;
     if (out.word == LogWord::undo && words.size() == 2) out.number = number_in(line, words[1]);
@@ -86,7 +104,7 @@ std::string_view log_orders_help() {
            "  list          what is on record of this coupon\n"
            "  undo [N]      take back the last line of this sitting, or its find N\n"
            "  verdict [SET] every class as it stands, or by another criteria set\n"
-           "  finish        these are all that the exam found (finish MT: where several are open)\n"
+           "  finish        these are all that the exam found (finish MT, finish 2: where several are open)\n"
            "  none          the exam found nothing (MT none: where several are open)\n"
            "  all           these are all that the open exams found, none where no find is logged; goes on\n"
            "  next          go to the next coupon that has an open exam\n"

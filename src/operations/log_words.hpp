@@ -28,7 +28,7 @@ enum class LogWord : std::uint8_t {
 struct LogOrder {
     LogWord word = LogWord::none; ///< none: the line is a find
     std::string of; ///< of `on` the coupon, of `verdict` the criteria set, of `undo` and `on` see number
-    int number = 0; ///< of `undo` the find, of `on` the exam; 0: not said
+    int number = 0; ///< of `undo` the find, of `on` and `finish` the exam; 0: not said
     std::optional<Exam> method; ///< of `by`, and of `finish` and `none` on either side of it
 };
 /// Throws InputError: a number that is none.

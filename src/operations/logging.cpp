@@ -162,19 +162,34 @@ private:
     std::string who_;
 };
 
+/// The same with what it is about in front.
+Refusal told_of(const Refusal &e, const std::string &of) {
+    Refusal out(e.kind(), of + ": " + e.what());
+    for (const auto &remedy : e.remedies()) out.mend(remedy);
+    return e.missing() ? Refusal(std::move(out).give(e.field())) : Refusal(std::move(out).at(e.field()));
+}
+
+/// Finds on record by their exam and line, with their numbers: of a file check_not_again tells them.
+std::map<std::string, int> standing_lines(const CouponState &state, const LogRequest &request) {
+    std::map<std::string, int> out;
+    if (request.is_file || request.again) return out;
+    for (const auto &i : state.indications)
+        out.emplace(std::to_string(i.exam) + " " + print_log_line(i), i.number);
+    return out;
+}
+
 /// Gives each find its exam and number, and what was set aside for it.
 std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &request,
                                     const ExamOfLine &exams, ParsedLog log) {
     Numbers numbers("indication", state.record.id, state.last_indication);
     const auto at_line = [&](std::size_t i, const Refusal &e) {
         if (log.lines.size() == 1) return Refusal(e);
-        Refusal out(e.kind(), request.name + ":" + std::to_string(log.numbers[i]) + ": " + e.what());
-        for (const auto &remedy : e.remedies()) out.mend(remedy);
-        return e.missing() ? Refusal(std::move(out).give(e.field())) : Refusal(std::move(out).at(e.field()));
+        return told_of(e, request.name + ":" + std::to_string(log.numbers[i]));
     };
     std::vector<IndicationRecord> out;
     std::string unsure;
     std::set<std::string> seen;
+    const auto standing = standing_lines(state, request);
     for (std::size_t i = 0; i < log.lines.size(); ++i) {
         IndicationRecord &found = log.lines[i].found;
         try {
@@ -188,11 +203,16 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
             throw at_line(i, e);
         }
         try {
-            auto unlikely = Plausibility::shipped().of(state.record, found);
+            auto unlikely =
+                Plausibility::shipped().of(state.record, found, state.needed_exam(found.exam).method);
             const std::string read = std::to_string(found.exam) + " " + print_log_line(found);
             if (!seen.insert(read).second)
                 unlikely.push_back({"same-line-twice", "'" + shown(print_log_line(found)) +
                                                            "' stands here twice: are these two finds?"});
+            if (const auto at = standing.find(read); at != standing.end())
+                unlikely.push_back({"same-line-again", "'" + shown(print_log_line(found)) + "' stands as #" +
+                                                           std::to_string(at->second) +
+                                                           ": is this another find?"});
             found.sure = set_aside_by(unlikely, request.sure);
         } catch (const Unsure &e) {
             unsure += (unsure.empty() ? "" : "\n") + std::string(at_line(i, e).what());
@@ -274,7 +294,14 @@ Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std:
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     auto out = taken_as(writing.catalogue(), writing.coupon(request.coupon), writing.stamp().who, request);
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
-    for (const int exam : out.value.none) finish_exam(writing, {request.coupon, exam, 0});
+    for (const int exam : out.value.none) {
+        try {
+            finish_exam(writing, {request.coupon, exam, 0});
+        } catch (const Refusal &e) {
+            throw told_of(e, (request.is_file ? request.name + ": " : std::string()) + "'none' of exam " +
+                                 named({writing.coupon(request.coupon).exam(exam)}));
+        }
+    }
     return out;
 }
 
@@ -302,7 +329,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.exam = old.exam;
     now.file = old.file;
     now.moved_from = old.moved_from;
-    now.sure = set_aside_by(Plausibility::shipped().of(record, now), sure);
+    now.sure = set_aside_by(Plausibility::shipped().of(record, now, exam.method), sure);
     Entry e = codec::entry_of(coupon, now);
     if (e.body == codec::entry_of(coupon, old).body)
         throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");

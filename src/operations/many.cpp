@@ -78,4 +78,17 @@ Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string
     return out;
 }
 
+Done<ExamsFinished> finish_exams(Writing &writing, const std::vector<std::string> &marks,
+                                 FinishRequest request) {
+    Done<ExamsFinished> out;
+    for_each_mark(marks, [&](const std::string &mark) {
+        request.coupon = mark;
+        auto done = finish_exam(writing, request);
+        out.value.coupons.push_back(mark);
+        out.value.exams.push_back(std::move(done.value));
+        add_notes(out.notes, std::move(done.notes));
+    });
+    return out;
+}
+
 } // namespace beadbook

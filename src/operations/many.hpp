@@ -3,6 +3,7 @@
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
 #include "operations/faults.hpp"
+#include "operations/finishing.hpp"
 
 namespace beadbook {
 
@@ -42,6 +43,15 @@ struct ExamsRecorded {
     std::vector<std::string> coupons; ///< of each exam
     std::vector<ExamRecord> exams;
 };
+/// Exams that were finished, each with its coupon.
+struct ExamsFinished {
+    std::vector<std::string> coupons;
+    std::vector<ExamRecord> exams;
+};
+/// Finishes an exam of each coupon; `request.coupon` is each in turn. All or none.
+Done<ExamsFinished> finish_exams(Writing &writing, const std::vector<std::string> &marks,
+                                 FinishRequest request);
+
 /// The same exam of several coupons, by several methods if they are given; `request.coupon` and then
 /// `request.method` are each in turn. All or none.
 Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string> &marks, ExamRequest request,

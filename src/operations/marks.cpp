@@ -80,6 +80,36 @@ std::string plain_mark(const std::string &mark) {
     return lowered(out);
 }
 
+std::string seen_mark(const std::string &mark) {
+    const auto digit = [&](std::size_t i) {
+        return i < mark.size() && std::isdigit(static_cast<unsigned char>(mark[i])) != 0;
+    };
+    std::string out;
+    for (std::size_t i = 0; i < mark.size(); ++i) {
+        const char c = mark[i];
+        const bool in_number = digit(i + 1) || (i > 0 && digit(i - 1));
+        if (c == '.' || c == '_' || c == '-')
+            // Between two numbers it parts them: 1-11 is not 11-1.
+            out += digit(i + 1) && i > 0 && digit(i - 1) ? "-" : "";
+        else if (in_number && (c == 'O' || c == 'o'))
+            out += '0';
+        else
+            out += c;
+    }
+    return plain_mark(out);
+}
+
+std::string odd_mark(const std::string &mark) {
+    if (!mark.empty() && std::isalnum(static_cast<unsigned char>(mark.back())) == 0)
+        return "it ends with '" + mark.substr(mark.size() - 1) + "'";
+    for (std::size_t at = mark.find('-'); at != std::string::npos; at = mark.find('-', at + 1)) {
+        const auto first = numbered(mark.substr(0, at)), last = numbered(mark.substr(at + 1));
+        if (first && last && !first->stem.empty() && first->stem == last->stem)
+            return "is it a series, " + mark.substr(0, at) + ".." + mark.substr(at + 1) + "?";
+    }
+    return "";
+}
+
 std::string next_mark(const std::string &mark) {
     const auto of = numbered(mark);
     return of ? of->with(of->number + 1) : "";

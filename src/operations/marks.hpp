@@ -13,6 +13,11 @@ inline constexpr int most_marks = 1000;
 
 /// What marks have in common that differ only in capitals and leading zeros.
 std::string plain_mark(const std::string &mark);
+/// What marks have in common that a reader takes for one another: G-2, G2, g-02 and G-2., G-01 and G-O1.
+std::string seen_mark(const std::string &mark);
+/// Why a mark looks as if another was meant: it ends with a sign, or names two of a series (P-7-P-9). Empty:
+/// it does not.
+std::string odd_mark(const std::string &mark);
 
 /// The next mark of a series after those that are taken: T-15 gives T-16; empty if the mark ends with no
 /// number.

@@ -137,10 +137,8 @@ void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &
 
 /// Somebody on record who is written nearly so: in another order, say, or with a slip.
 std::string nearest_person(Office &office, const std::string &examiner) {
-    const auto people = office.book().people();
-    for (const auto &name : people)
-        if (same_person(folded_name(name), folded_name(examiner))) return name;
-    return nearest_word(examiner, people);
+    const std::string like = person_like(office, examiner);
+    return like.empty() ? nearest_word(examiner, office.book().people()) : like;
 }
 
 } // namespace
@@ -154,6 +152,11 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *prac
             {std::string(another_examiner),
              "examiner '" + shown(exam.examiner) + "' is not on record; did you mean '" + near + "'?"});
     fill_equipment(office, exam, out.notes);
+    for (const auto &one : exam.equipment)
+        if (const std::string near = equipment_like(office, one.serial); !near.empty())
+            out.against.push_back(
+                {"another-equipment",
+                 "equipment '" + shown(one.serial) + "' is not on record; did you mean '" + near + "'?"});
     return out;
 }
 

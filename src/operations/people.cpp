@@ -1,6 +1,8 @@
 #include "operations/people.hpp"
 
+#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -69,6 +71,10 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
     const auto known = person_named(writing.office(), request.name);
     PersonRecord person = known.value_or(PersonRecord{});
     if (!known) person.name = plain_name(request.name);
+    if (!known && !request.sure)
+        if (const std::string near = person_like(writing.office(), person.name); !near.empty())
+            throw Unsure("is that meant? '" + near + "' is on record; is " + shown(person.name) +
+                         " another person?");
     take(person, request);
     for (const auto &one : person.vision)
         if (one.on > writing.outside().today())
@@ -82,6 +88,12 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
     writing.add(std::move(entry));
     touch_examined_by(writing, person.name);
     return {{person, !known}, {}};
+}
+
+std::string person_like(Office &office, const std::string &name) {
+    for (const auto &one : office.book().people())
+        if (may_be_same_person(one, name) || may_be_misspelt(one, name)) return one;
+    return "";
 }
 
 void touch_examined_by(Writing &writing, const std::string &person) {

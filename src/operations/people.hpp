@@ -12,7 +12,8 @@ struct PersonRequest {
     std::vector<std::string> without;      ///< certificates to take off, as name_of says them: "MT II 4711"
     std::vector<std::string> vision;       ///< as read_vision_test takes them
     std::optional<std::string> note;
-    std::string why; ///< of a change
+    std::string why;   ///< of a change
+    bool sure = false; ///< somebody whose name is like one on record is another person
     bool says_something() const {
         return !roles.empty() || !certificates.empty() || !without.empty() || !vision.empty() || note;
     }
@@ -48,5 +49,8 @@ void touch_examined_by(Writing &writing, const std::string &person);
 
 /// The person on record by that name, capitals and blanks aside; nothing if there is none.
 std::optional<PersonRecord> person_named(Office &office, const std::string &name);
+/// Somebody on record who may be the one of that name: cut down, turned round, or with a slip of the hand
+/// (facts/name_likeness.hpp). Empty if nobody is.
+std::string person_like(Office &office, const std::string &name);
 
 } // namespace beadbook

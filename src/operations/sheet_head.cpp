@@ -103,7 +103,7 @@ std::vector<Exam> methods_of_head(std::string_view line,
     return {};
 }
 
-void take_head_part(std::string_view said, ExamRequest &exam) {
+void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::string_view> &keys) {
     if (said.empty()) return;
     const std::string whole(said);
     if (const auto equals = whole.find('='); equals != std::string::npos) {
@@ -119,7 +119,12 @@ void take_head_part(std::string_view said, ExamRequest &exam) {
         return;
     }
     const std::string_view word = take_word(said);
-    if (const HeadKey *key = head_key(word)) return key->take(exam, std::string(said));
+    if (const HeadKey *key = head_key(word)) {
+        if (!keys.insert(key->word).second && key->word != "with")
+            throw refused("'" + shown(whole) + "': this head says '" + std::string(key->word) +
+                          "' twice; which is meant?");
+        return key->take(exam, std::string(said));
+    }
     std::vector<std::string> words;
     for (const auto &key : head_keys) words.emplace_back(key.word);
     throw refused("'" + shown(whole) +

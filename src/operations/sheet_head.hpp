@@ -3,6 +3,7 @@
 #include "operations/examining.hpp"
 
 #include <functional>
+#include <set>
 #include <string_view>
 #include <vector>
 
@@ -17,7 +18,8 @@ std::string_view take_word(std::string_view &rest);
 std::vector<Exam> methods_of_head(std::string_view line,
                                   const std::function<bool(const std::string &)> &knows);
 
-/// One part of a head behind its methods: `by A. Field`, `light=1000 lx`. Throws Refusal.
-void take_head_part(std::string_view said, ExamRequest &exam);
+/// One part of a head behind its methods: `by A. Field`, `light=1000 lx`. `keys` are those that the head said
+/// before; all but equipment stand once. Throws Refusal.
+void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::string_view> &keys);
 
 } // namespace beadbook

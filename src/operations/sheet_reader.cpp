@@ -1,6 +1,8 @@
 #include "operations/sheet_reader.hpp"
 
+#include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
+#include "operations/faults.hpp"
 #include "operations/marks.hpp"
 #include "operations/sheet_head.hpp"
 
@@ -19,7 +21,7 @@ bool is_incomplete(std::string_view said) {
 }
 
 /// "none", with or without a remark.
-bool is_none(std::string_view said) { return same_word(trimmed(said.substr(0, said.find('#'))), "none"); }
+bool is_none(std::string_view said) { return says_none(said.substr(0, said.find('#'))); }
 
 SheetCoupon &part_of(SheetHead &head, const std::string &mark, int line) {
     for (auto &one : head.coupons)
@@ -78,10 +80,11 @@ private:
         unread_ = false;
         heads.push_back(std::move(head));
         const std::size_t before = faults_.count();
+        std::set<std::string_view> keys;
         for (std::size_t at = line.find(';'); at != std::string_view::npos;) {
             const std::size_t end = line.find(';', at + 1);
             const auto part = trimmed(line.substr(at + 1, end == line.npos ? end : end - at - 1));
-            faults_.guard(number_, [&] { take_head_part(part, heads.back().exam); });
+            faults_.guard(number_, [&] { take_head_part(part, heads.back().exam, keys); });
             at = end;
         }
         heads.back().good = faults_.count() == before;
@@ -161,13 +164,25 @@ private:
 } // namespace
 
 void SheetFaults::add(int line, const std::string &what, const std::string &lacking, std::size_t column) {
-    const std::string at = column > 0 ? ":" + std::to_string(column) : "";
-    if (!told_.emplace(line, at + what).second) return;
-    lines_.insert(line);
-    all_.add([&] { return sheet_ + ":" + std::to_string(line) + at; }, what, lacking);
+    if (told_.emplace(line, std::to_string(column) + what).second)
+        all_.push_back({line, column, what, lacking});
 }
 
-void SheetFaults::check() const { all_.check(counted(lines_.size(), "line") + " of the sheet"); }
+void SheetFaults::check() const {
+    auto in_order = all_;
+    std::stable_sort(in_order.begin(), in_order.end(), [](const Fault &a, const Fault &b) {
+        return std::pair(a.line, a.column) < std::pair(b.line, b.column);
+    });
+    constexpr std::size_t most_shown = 40;
+    Faults faults(most_shown);
+    std::set<int> lines;
+    for (const auto &one : in_order) {
+        lines.insert(one.line);
+        const std::string at = one.column > 0 ? ":" + std::to_string(one.column) : "";
+        faults.add([&] { return sheet_ + ":" + std::to_string(one.line) + at; }, one.what, one.lacking);
+    }
+    faults.check(counted(lines.size(), "line") + " of the sheet");
+}
 
 std::vector<SheetHead> read_sheet(const SheetRequest &request, const KnowsCoupon &knows,
                                   SheetFaults &faults) {

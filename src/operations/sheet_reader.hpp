@@ -1,7 +1,7 @@
 #pragma once
 
+#include "measure/refusal.hpp"
 #include "operations/examining.hpp"
-#include "operations/faults.hpp"
 #include "operations/log_sheet.hpp"
 
 #include <functional>
@@ -38,7 +38,7 @@ struct SheetHead {
 /// The mistakes of a sheet by their lines; what is said of a line is said once.
 class SheetFaults {
 public:
-    explicit SheetFaults(std::string sheet) : sheet_(std::move(sheet)), all_(40) {}
+    explicit SheetFaults(std::string sheet) : sheet_(std::move(sheet)) {}
 
     template <class F>
     void guard(int line, F f) {
@@ -51,14 +51,19 @@ public:
     }
     /// `column` is counted from 1; 0: of the whole line.
     void add(int line, const std::string &what, const std::string &lacking = "", std::size_t column = 0);
-    std::size_t count() const { return all_.count(); }
-    /// Throws Refusal if there are any.
+    std::size_t count() const { return all_.size(); }
+    /// Throws Refusal if there are any, in the order of the lines.
     void check() const;
 
 private:
+    struct Fault {
+        int line;
+        std::size_t column;
+        std::string what, lacking;
+    };
+
     std::string sheet_;
-    Faults all_;
-    std::set<int> lines_;
+    std::vector<Fault> all_;
     std::set<std::pair<int, std::string>> told_;
 };
 

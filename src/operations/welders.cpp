@@ -32,11 +32,11 @@ Entry entry_of(const WelderRecord &record) {
 /// Marks that somebody would take for this one.
 std::vector<Unlikely> marks_like(Book &book, const std::string &mark) {
     for (const auto &other : book.welders())
-        if (plain_mark(other) == plain_mark(mark))
-            return {
-                {"welder-like-another", "welder " + mark + ": " + other +
-                                            " is enrolled, and differs from it only in capitals or zeros; "
-                                            "is it another welder?"}};
+        if (seen_mark(other) == seen_mark(mark))
+            return {{"welder-like-another",
+                     "welder " + mark + ": " + other +
+                         " is enrolled, and differs from it only in capitals, zeros or signs; "
+                         "is it another welder?"}};
     return {};
 }
 

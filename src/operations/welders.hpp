@@ -12,7 +12,7 @@ struct WelderRequest {
     bool sure = false; ///< what somebody would take for a slip is meant so
 };
 /// Registers a welder by mark. Throws Refusal: registered already, no mark; Unsure: a mark that differs from
-/// another one only in capitals or zeros.
+/// another one only in capitals, zeros or signs.
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request);
 /// Changes what was registered; the old entry is kept. Throws Refusal: no such welder, no reason, no change.
 Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request);

@@ -202,6 +202,13 @@ std::string json_text(const ExamFinishedNow &done, const std::vector<std::string
     return render::finished(exam_json(done.coupon, done.exam), notes);
 }
 
+std::string json_text(const ExamsFinished &done, const std::vector<std::string> &notes) {
+    nlohmann::json out = nlohmann::json::array();
+    for (std::size_t i = 0; i < done.exams.size(); ++i)
+        out.push_back(exam_json(done.coupons[i], done.exams[i]));
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes) {
     return render::finished(exam_json(done.coupon, done.exam), notes);
 }

@@ -24,6 +24,7 @@ std::string json_text(const SheetTaken &done, const std::vector<std::string> &no
 std::string json_text(const ExamRecorded &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Logged &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ExamFinishedNow &done, const std::vector<std::string> &notes = {});
+std::string json_text(const ExamsFinished &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ExamReopened &done, const std::vector<std::string> &notes = {});
 std::string json_text(const FinishedAll &done, const std::vector<std::string> &notes = {});
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes = {});

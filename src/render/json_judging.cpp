@@ -95,6 +95,12 @@ nlohmann::json judged_json(const Judged &judged) {
     if (!judged.withdrawn.empty()) out["withdrawn"] = judged.withdrawn;
     if (!judged.said.empty()) out["said"] = judged.said;
     if (const auto cautions = judged.cautions(); !cautions.empty()) out["cautions"] = cautions;
+    for (const auto &one : judged.sure) {
+        nlohmann::json sure{{"rules", one.rules}};
+        if (one.exam > 0) sure["exam"] = one.exam;
+        if (one.number > 0) sure["number"] = one.number;
+        out["sure"].push_back(std::move(sure));
+    }
     if (judged.sought) out["class"] = c.set.classes[*judged.sought].id;
     return out;
 }
@@ -144,12 +150,6 @@ nlohmann::json render::explained_json(const Explained &e) {
     if (!e.mechanical_asked_by.empty()) out["mechanical asked by"] = e.mechanical_asked_by;
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
-    for (const auto &one : e.sure) {
-        nlohmann::json sure{{"rules", one.rules}};
-        if (one.exam > 0) sure["exam"] = one.exam;
-        if (one.number > 0) sure["number"] = one.number;
-        out["sure"].push_back(std::move(sure));
-    }
     const Case c = case_of(e.judged);
     auto finding = out["classes"][*e.judged.sought]["findings"].begin();
     for (const auto &f : e.judged.judgement.classes[*e.judged.sought].findings) {

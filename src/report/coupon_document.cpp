@@ -220,6 +220,7 @@ Words verdict_in_a_cell(const CouponLine &one) {
     return verdict +
            (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
                                                      : Words()) +
+           (one.cautions ? Words(", with cautions", Tone::cannot_say) : Words()) +
            own_file_behind(one.own_file);
 }
 

@@ -76,6 +76,15 @@ Document document_of(const ExamFinishedNow &done) {
     return doc;
 }
 
+Document document_of(const ExamsFinished &done) {
+    Document doc;
+    for (std::size_t i = 0; i < done.exams.size(); ++i) {
+        const Document one = document_of(ExamFinishedNow{done.coupons[i], done.exams[i]});
+        doc.blocks.insert(doc.blocks.end(), one.blocks.begin(), one.blocks.end());
+    }
+    return doc;
+}
+
 Document document_of(const ExamReopened &done) {
     return Document{}.line(exam_name(done.exam, done.coupon) + " is open again");
 }

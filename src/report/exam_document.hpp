@@ -37,6 +37,7 @@ Document document_of(const ExamsRecorded &done);
 Document document_of(const SheetTaken &done);
 Document document_of(const Logged &done);
 Document document_of(const ExamFinishedNow &done);
+Document document_of(const ExamsFinished &done);
 Document document_of(const ExamReopened &done);
 Document document_of(const FinishedAll &done);
 Document document_of(const Corrected &done);

@@ -160,9 +160,8 @@ std::string made_words(const Judged &judged) {
     for (std::size_t i = 0; i < judged.judgement.classes.size(); ++i)
         if (judged.judgement.classes[i].verdict == Verdict::accept) made.push_back(judged.set->classes[i].id);
     const auto &all = judged.judgement.classes;
-    if (made.empty() && std::all_of(all.begin(), all.end(), [](const ClassJudgement &one) {
-            return one.verdict == Verdict::reject;
-        }))
+    if (made.empty() && std::all_of(all.begin(), all.end(),
+                                    [](const ClassJudgement &one) { return one.verdict == Verdict::reject; }))
         return "It meets no class of this set.";
     if (made.empty()) return "Nobody can say yet whether it meets a class of this set.";
     const std::string it =
@@ -192,6 +191,7 @@ Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
         out += Words((c > 0 ? between : "") + judged.set->classes[c].id + ": ") +
                verdict_words(judged.judgement.classes[c].verdict);
     if (judged.bends_failed()) out += Words("; mechanical tests failed", Tone::reject);
+    if (!judged.cautions().empty()) out += Words("; with cautions", Tone::cannot_say);
     return out + own_file_behind(own_file_mark(judged.set->name, judged.set->hash)) +
            Words(judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn);
 }
@@ -254,6 +254,7 @@ Document judged_document(const Judged &judged, bool in_full) {
     if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.gap().line(line);
     add_chosen_proof(doc, c, judged, in_full);
     add_cautions(doc, judged);
+    add_assurances(doc, judged.sure);
     add_taken_back(doc, judged.taken_back);
     add_said(doc, judged.said);
     return doc.caution();
@@ -301,7 +302,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     if (one.proof) add_limit_bars(doc, limit_rows(c, k, *one.proof));
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
-    add_assurances(doc, e.sure);
+    add_assurances(doc, e.judged.sure);
     add_taken_back(doc, e.judged.taken_back);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
     add_described_since(doc, e.described_since, e.grade ? "its grade" : "its last verdict");

@@ -41,8 +41,8 @@ Document document_of(const JudgedOrNot &one);
 /// What the rule of a finding says to the welder, with its numbers filled in; empty if it says nothing.
 std::string plain_words(const Case &c, const Finding &finding);
 
-/// "A: accept  B: reject", and behind it that mechanical tests failed, that the set is none of those shipped,
-/// that the coupon is withdrawn.
+/// "A: accept  B: reject", and behind it that mechanical tests failed, that its exams have cautions, that the
+/// set is none of those shipped, that the coupon is withdrawn.
 Words verdicts_in_a_line(const Judged &judged, const std::string &between = "  ");
 
 } // namespace beadbook

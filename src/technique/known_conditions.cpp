@@ -36,6 +36,12 @@ ConditionInfo each_time(ConditionInfo info) {
     return info;
 }
 
+ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
+    info.least = std::move(least);
+    info.most = std::move(most);
+    return info;
+}
+
 } // namespace
 
 const std::vector<ConditionInfo> &condition_infos() {
@@ -71,7 +77,7 @@ const std::vector<ConditionInfo> &condition_infos() {
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
         each_time(amount("temperature", K::temperature, {PT}, "of the part")),
         amount("base dwell", K::time, {PT}, "dwell that the procedure gives at ordinary temperature"),
-        some(amount("dwell", K::time, {PT}, "penetrant dwell")),
+        within(some(amount("dwell", K::time, {PT}, "penetrant dwell")), "1 min", "4 h"),
         amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
         amount("drying", K::time, {PT}, "from removal to developer"),
         word("dried by", {"oven", "air", "wiping"}, {PT}, "how it was dried"),
@@ -155,6 +161,17 @@ ConditionValue read_condition_value(const ConditionInfo &info, const std::string
         throw InputError(info.name + ": '" + shown(text) + "'; expected " + listed(info.words, "or") +
                          did_you_mean(text, info.words));
     return out;
+}
+
+std::string unbelievable(const ConditionInfo &info, const std::string &text) {
+    if (info.least.empty()) return "";
+    const Exact value = read_condition_value(info, text).amount;
+    // Of nothing there is no exam: that is told elsewhere.
+    if (value == Exact(0) || (value >= parse_amount(info.least, info.dimension, {}) &&
+                              value <= parse_amount(info.most, info.dimension, {})))
+        return "";
+    return info.name + " " + shown(text) + ": from " + info.least + " to " + info.most +
+           " is common; is the unit the right one?";
 }
 
 } // namespace beadbook

@@ -20,6 +20,7 @@ struct ConditionInfo {
     bool each_time = false; ///< read or measured on each exam, so that the last one's value says nothing
     std::vector<Exam> needs_some =
         {}; ///< methods that without any of it are none; common practice, no source
+    std::string least = {}, most = {}; ///< what somebody would believe at first sight, if it is bounded
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.
@@ -32,6 +33,10 @@ struct ConditionValue {
     Exact amount;     ///< in the base unit of its dimension
     Day day;
 };
+
+/// Why nobody would believe the value of a known condition at first sight ("dwell 10 h: ..."); empty if it is
+/// believable. Common practice, no source; no exam is judged by it.
+std::string unbelievable(const ConditionInfo &info, const std::string &text);
 
 /// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and
 /// diameter. Slots count each kind of name on its own.

@@ -52,3 +52,22 @@ TEST_CASE("two persons are two") {
     other("L1", "L2");
     other("\xE6\x9D\x8E", "\xE7\x8E\x8B");
 }
+
+TEST_CASE("a name with a slip of the hand may be the other, a shorter word or another initial may not") {
+    for (const auto &[a, b] : {std::pair{"A. Field", "A Feild"},
+                               {"A. Field", "A. Fields"},
+                               {"Arthur Field", "A. Fild"},
+                               {"A. Field", "A. Fiend"}}) {
+        INFO(a << " " << b);
+        CHECK(may_be_misspelt(a, b));
+        CHECK(may_be_misspelt(b, a));
+    }
+    for (const auto &[a, b] : {std::pair{"A. Field", "B. Field"},
+                               {"J. Ree", "J. Rea"},
+                               {"A. Field", "A. Flield2"},
+                               {"A. Field", "A. Meadow"},
+                               {"Jane Field", "Jone Feild"}}) {
+        INFO(a << " " << b);
+        CHECK_FALSE(may_be_misspelt(a, b));
+    }
+}

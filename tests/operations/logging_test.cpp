@@ -67,7 +67,7 @@ TEST_CASE("lines are logged under the open exam, with numbers of their own") {
     CHECK_THAT(refused_to_log(booth, "pore 0.04 at 1", 9).what(), says("has no exam 9"));
     CHECK_THAT(refused_to_log(booth, "\n# nothing\n").what(), says("there is no line to log"));
     withdraw(booth, 3);
-    CHECK(booth.log("pore 0.04 at 1").value.indications[0].number == 4);
+    CHECK(booth.log("pore 0.04 at 6").value.indications[0].number == 4);
 }
 
 TEST_CASE("nothing is logged under an exam that is finished, or where it could be of two") {
@@ -89,7 +89,7 @@ TEST_CASE("nothing is logged under an exam that is finished, or where it could b
     booth.finish(3);
     CHECK_THAT(refused_to_log(booth, "pore 0.04 at 1").what(), says("is finished"));
     booth.reopen(3);
-    CHECK(booth.log("pore 0.04 at 1").value.exam == 3);
+    CHECK(booth.log("pore 0.04 at 2").value.exam == 3);
 }
 
 TEST_CASE("all lines are stored or none, and every bad one is named with its column") {
@@ -211,7 +211,7 @@ TEST_CASE("a coupon is folded once in a writing, however many lines are logged")
         e.who = w.stamp().who;
         e.body = R"({"text":"past the writing"})";
         w.ledger().append(e);
-        for (int i = 0; i < 5; ++i) log_lines(w, {"T-1", 0, "pore 0.04 at 1\npore 0.04 at 2", "line"});
+        for (int i = 0; i < 5; ++i) log_lines(w, {"T-1", 0, "pore 0.04 at 1\npore 0.04 at 2", "line", true});
         correct_indication(w, "T-1", 1, "pore 0.05 at 1", "slip");
         withdraw_indication(w, "T-1", 2, "slip");
         judge_and_keep(w, "T-1");
@@ -296,7 +296,12 @@ TEST_CASE(
                                    "'crack size 0.2 in at 3 in # bright' as #2"));
     CHECK(take("pore 0.05 at 6\n").value.indications.size() == 1); // a new one alone
     CHECK(take("pore 0.04 at 2\npore 0.05 at 7\n", true).value.indications.size() == 2);
-    booth.log("pore 0.04 at 2"); // one that is typed is another
+    // One that is typed may be another: it is asked about.
+    CHECK_THAT(refused_to_log(booth, "pore 0.04 at 2").what(), says("stands as #1: is this another find?"));
+    CHECK(booth.write([](Writing &w) {
+                   return log_lines(w, {"T-1", 0, "pore 0.04 at 2", "line", true});
+               })
+              .value.indications.size() == 1);
 }
 
 TEST_CASE("a line may say that an exam found none, where the log may finish") {

@@ -36,3 +36,17 @@ TEST_CASE("a series goes on, and is told short") {
     CHECK(marks_text({"T-1", "T-2"}) == "T-1 and T-2");
     CHECK(marks_text({"T-1", "T-3", "T-4"}) == "T-1, T-3 and T-4");
 }
+
+TEST_CASE("marks that a reader takes for one another have one look in common") {
+    for (const char *mark : {"G-1", "G1", "g-01", "G-O1", "G_1", "G.1", "G-1."})
+        CHECK(seen_mark(mark) == "g1");
+    CHECK(seen_mark("1-11") != seen_mark("11-1"));
+    CHECK(seen_mark("CO-1") != seen_mark("C-1"));
+    CHECK(seen_mark("L1") == seen_mark("l1"));
+}
+
+TEST_CASE("a mark that another was meant by says why") {
+    CHECK(odd_mark("G-2.") == "it ends with '.'");
+    CHECK(odd_mark("P-7-P-9") == "is it a series, P-7..P-9?");
+    for (const char *mark : {"G-2", "T-1-1", "2026-11-05", "A-1-B-1", "K"}) CHECK(odd_mark(mark).empty());
+}

@@ -76,6 +76,7 @@ CouponLine line_of(const nlohmann::json &json) {
         out.verdict = verdict->get<Verdict>();
     out.why_not = json.value("why not", "");
     out.own_file = json.value("own file", "");
+    out.cautions = json.value("cautions", false);
     for (const auto &find : json.at("finds"))
         out.finds.push_back(
             {find.at(0).get<std::string>(), find.at(1).get<WeldPart>(), find.at(2).get<bool>()});
@@ -96,6 +97,7 @@ std::string body_of(const CouponLine &line) {
     if (line.verdict) out["verdict"] = static_cast<int>(*line.verdict);
     if (!line.why_not.empty()) out["why not"] = line.why_not;
     if (!line.own_file.empty()) out["own file"] = line.own_file;
+    if (line.cautions) out["cautions"] = true;
     if (!line.rejected_by.empty()) out["rejected by"] = line.rejected_by;
     if (line.grade) out["grade"] = grade_of(line);
     return canonical(out);
