@@ -58,7 +58,7 @@ std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon,
     const auto alone = may_judge_alone(exam.method, exam.level);
     if (!alone)
         return exam.level.empty()
-                   ? "the examiner's level is not on record"
+                   ? "the examiner's level is not on record; an entry in the exam's place can say it"
                    : "'" + shown(exam.level) + "' is no level that may judge alone, as far as is known here";
     if (!*alone) return "level I does not judge alone (common practice, no source)";
     const std::string welded = coupon.get("welded");

@@ -156,7 +156,8 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
     if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
         again("its mechanical tests failed");
-    if (grade.passed) out.described = described_since_grade(office.book(), coupon);
+    if (grade.passed && coupon.record_seq > grade.seq)
+        out.described = described_since_grade(office.book(), coupon);
     if (!out.described.empty()) {
         out.state = GradeStanding::State::again;
         out.why += (out.why.empty() ? "" : "; ") + described_words(out.described);

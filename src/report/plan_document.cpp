@@ -38,7 +38,7 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
         if (one.carried) carried.push_back(one.number);
     }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
-    if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in by paper)";
+    if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
     for (const auto &one : job.renewals)
