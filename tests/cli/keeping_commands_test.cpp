@@ -144,7 +144,7 @@ TEST_CASE("another program reads and logs while a long import is prepared") {
     // All of these must be taken, before, while and after the import holds the record.
     int status = 0, logged = 0;
     for (; waitpid(child, &status, WNOHANG) == 0; ++logged) {
-        CHECK(run({"log", "T-2", "crack at 1"}).code == 0);
+        CHECK(run({"log", "T-2", "crack at 1", "--again"}).code == 0);
         CHECK(run({"show", "T-2"}).code == 0);
     }
     CHECK(WIFEXITED(status));

@@ -347,7 +347,9 @@ TEST_CASE("others read and log while a long import is prepared") {
         Office office(book, elsewhere.catalogue);
         while (preparing) {
             Writing writing(office, "other");
-            log_lines(writing, {"T-2", 0, "crack at 1", "line"});
+            LogRequest again{"T-2", 0, "crack at 1", "line"};
+            again.again = true;
+            log_lines(writing, again);
             writing.commit();
             ++logged;
             std::this_thread::sleep_for(

@@ -48,7 +48,7 @@ TEST_CASE("what nobody would believe is refused, and kept as sure once a person 
     const auto assured = booth.office.coupon("T-1").assurances();
     REQUIRE(assured.size() == 2);
     CHECK(assured[0].number == 2);
-    CHECK(explain(booth.office, "T-1").sure.size() == 2);
+    CHECK(explain(booth.office, "T-1").judged.sure.size() == 2);
     // A correction is asked anew: it is another number.
     CHECK(field_of(booth.refusal([&] {
               booth.write(
@@ -250,9 +250,10 @@ TEST_CASE("the same lines are noticed when they come to an exam again") {
     LogRequest again = file_of_lines("pore 0.02 at 1\npore 0.02 at 5\n");
     again.again = true;
     CHECK(log_with(booth, again).value.indications[0].number == 3);
-    // Other lines, lines typed one by one, and another exam are other finds.
+    // Other lines, and another exam, are other finds; the same ones typed once more are asked about.
     CHECK_NOTHROW(log_with(booth, file_of_lines("pore 0.02 at 3\npore 0.02 at 6\n")));
-    CHECK_NOTHROW(booth.log("pore 0.02 at 1\npore 0.02 at 5\n"));
+    CHECK_THAT(booth.refusal([&] { booth.log("pore 0.02 at 1\npore 0.02 at 5\n"); }).what(),
+               says("stands as #1: is this another find?"));
     booth.exam(Exam::MT);
     CHECK_NOTHROW(log_with(booth, file_of_lines("pore 0.02 at 1\npore 0.02 at 5\n", 4)));
     // What was taken back may come again.

@@ -106,7 +106,7 @@ TEST_CASE("a share is a point within its interval") {
     CHECK(interval->x1 < points[0].x);
     CHECK(points[0].x < interval->x2);
     CHECK(points[0].x == Approx(14 + (chart->picture.width - 28) * 7 / 9));
-    CHECK_THAT(chart->picture.told, says("L1: 7 of 9, 77.8 %") && says("L2: of none."));
+    CHECK_THAT(chart->picture.told, says("L1: 7 of 9, 77.8 %") && says("L2: none to count."));
     CHECK(crowded(chart->picture) == "");
     CHECK(crowded(*chart->narrow) == "");
     CHECK_FALSE(share_chart("Yield", {{"L2", share_of(0, 0)}}));
