@@ -151,3 +151,21 @@ test('what somebody entered is not sent under the name of who sits there now', a
     await page.context().close();
     await bench.remove();
 });
+
+test('nobody finishes an exam while a find of it waits', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await page.route('**/log', route => route.abort('connectionrefused'));
+    await enter(page, 'crack 0.1 in at 4 in');
+    await page.locator('#unsent').waitFor();
+    assert.match(await page.locator('#unsent').innerText(), /Not on record yet.*\n*.*crack 0\.1 in at 4 in/);
+    await page.getByRole('button', { name: 'None found' }).click();
+    await page.waitForTimeout(500);
+    assert.equal(bench.coupon('T-1').exams[0]['finished by'], undefined);
+    await page.unroute('**/log');
+    await untilLogged(bench, ['4 in']);
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('Finished by').waitFor();
+    assert.equal(await page.locator('#unsent').count(), 0);
+    await page.context().close();
+    await bench.remove();
+});
