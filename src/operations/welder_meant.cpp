@@ -27,11 +27,13 @@ std::vector<std::string> WeldersMeant::named(const std::string &text) {
     read_ = true;
     const auto parts = names_in(text);
     std::vector<std::string> out;
+    const auto names = [&](const std::string &mark, const std::string &name) {
+        return std::any_of(parts.begin(), parts.end(), [&](std::string_view part) {
+            return part == mark || (!name.empty() && same_person(folded_name(part), folded_name(name)));
+        });
+    };
     for (const auto &[mark, name] : all_)
-        if (std::any_of(parts.begin(), parts.end(), [&](std::string_view part) {
-                return part == mark || (!name.empty() && same_person(folded_name(part), folded_name(name)));
-            }))
-            out.push_back(mark);
+        if (names(mark, name)) out.push_back(mark);
     return out;
 }
 
