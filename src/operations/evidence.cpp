@@ -84,9 +84,13 @@ void take_description(const GradeStanding &standing, const std::string &name,
     lacks.back().lacks = standing.described;
 }
 
-/// That it was rejected until somebody described it otherwise.
-void take_turned(Office &office, const std::string &coupon, std::vector<Shortcoming> &lacks) {
-    for (const auto &one : turned(office, coupon)) {
+/// That it was rejected, or its mechanical tests failed, until somebody said otherwise.
+void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcoming> &lacks) {
+    if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed") {
+        lacks.push_back(shortcoming(Shortcoming::Kind::turned));
+        lacks.back().lacks = {"mechanical"};
+    }
+    for (const auto &one : turned(office, coupon.record.id)) {
         if (!one.accepted) continue;
         lacks.push_back(shortcoming(Shortcoming::Kind::turned));
         lacks.back().lacks = one.fields();
@@ -281,7 +285,7 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     take_grade(coupon, grade, "", of_all);
     take_acceptance(rules, coupon, "", of_all);
     take_description(grade, "", of_all);
-    take_turned(office, coupon.record.id, of_all);
+    take_turned(office, coupon, of_all);
     if (!was_test(history)) of_all.push_back(shortcoming(Shortcoming::Kind::purpose));
     if (out.test.get("operation") == "machine") of_all.push_back(shortcoming(Shortcoming::Kind::by_machine));
     for (std::size_t part = 0; part < welds.size(); ++part) {

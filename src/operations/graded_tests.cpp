@@ -203,7 +203,8 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
     const auto take_words = [&](const std::string &coupon, const std::vector<Shortcoming> &set_aside) {
         using Kind = Shortcoming::Kind;
         for (const auto &one : set_aside)
-            if (one.kind == Kind::verdict || one.kind == Kind::grade || one.kind == Kind::told)
+            if (one.kind == Kind::verdict || one.kind == Kind::grade || one.kind == Kind::turned ||
+                one.kind == Kind::told)
                 taken_.insert(one.coupon.empty() ? coupon : one.coupon);
     };
     for (const auto &q : welder.qualifications) {
@@ -241,7 +242,9 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
         coupon.record = once_failed->record;
         coupon.record.id = id;
     }
-    const bool bends_failed = record.get("mechanical") == "failed";
+    // What was said of them afterwards does not undo it, unless an override set it aside.
+    const bool bends_failed =
+        record.get("mechanical") == "failed" || (coupon.mechanical_failed > 0 && !taken_.contains(id));
     const bool practice = record.get("purpose") == "practice", test = was_test(history);
     if (practice && !test) return;
     const auto judged = judged_now(office, coupon);

@@ -86,6 +86,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                       : "");
     case Kind::described: return described_words(one.lacks) + "; grade it again";
     case Kind::turned:
+        if (one.criteria.empty()) return "its mechanical tests were said to have failed before";
         return "it was rejected by " + one.criteria +
                (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before " +
                listed(one.lacks, "and") + " of it " + (one.lacks.size() == 1 ? "was" : "were") +
