@@ -75,6 +75,7 @@ Span stretch_of(const std::vector<const Indication *> &parts, std::optional<std:
     return *least;
 }
 
+/// Of those that are unlike the first, the first one's; else its own.
 TypeId another_type(const std::vector<const Indication *> &parts) {
     const auto other = std::find_if(parts.begin(), parts.end(),
                                     [&](const Indication *p) { return p->type != parts.front()->type; });
@@ -179,8 +180,10 @@ Few<Run> runs_that_reach(const BoundSet &bound, const std::vector<Indication> &a
     return out;
 }
 
-std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indication> &indications,
-                                   Named named) {
+/// Those that may be one, by the first of them; empty where each stands by itself.
+using Groups = std::map<std::size_t, std::vector<const Indication *>>;
+
+Groups touching(const BoundSet &bound, const std::vector<Indication> &indications) {
     const Vocabulary &vocabulary = bound.vocabulary;
     const auto around = bound.coupon.around();
     Several<std::size_t> line;
@@ -188,7 +191,7 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
         if (indications[i].place && !vocabulary[indications[i].type].measured &&
             !merged_by_clause(bound.set, indications[i]))
             line.push_back(i);
-    if (line.size() < 2) return std::nullopt;
+    if (line.size() < 2) return {};
     std::sort(line.begin(), line.end(), [&](std::size_t a, std::size_t b) {
         const Indication &x = indications[a], &y = indications[b];
         if (x.exam != y.exam) return x.exam < y.exam;
@@ -197,13 +200,17 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
         return x.place->from != y.place->from ? x.place->from < y.place->from : a < b;
     });
     const auto runs = runs_that_reach(bound, indications, view(line), around);
-    if (runs.empty()) return std::nullopt;
+    if (runs.empty()) return {};
     Pieces pieces(indications.size());
     for (const Run run : runs) join_touching(indications, run, around, pieces);
-    std::map<std::size_t, std::vector<const Indication *>> groups;
+    Groups groups;
     for (std::size_t i = 0; i < indications.size(); ++i) groups[pieces.of(i)].push_back(&indications[i]);
-    if (groups.size() == indications.size()) return std::nullopt;
-    bool unlike = false;
+    if (groups.size() == indications.size()) return {};
+    return groups;
+}
+
+OtherReading as_one(const BoundSet &bound, const std::vector<Indication> &indications, const Groups &groups,
+                    Named named) {
     OtherReading out;
     out.between = Missing::place();
     for (const auto &[first, parts] : groups) {
@@ -211,13 +218,12 @@ std::optional<OtherReading> as_one(const BoundSet &bound, const std::vector<Indi
             out.indications.push_back(indications[first]);
             continue;
         }
-        Indication &one = out.indications.emplace_back(one_of(parts, around, vocabulary, named));
+        Indication &one =
+            out.indications.emplace_back(one_of(parts, bound.coupon.around(), bound.vocabulary, named));
         // A wide or round piece does not make a long one round (see merge_and_reshape).
         if (bound.engine >= first_to_doubt_widths) one.narrowest = at_most_as_wide(parts);
-        unlike = unlike || another_type(parts) != parts.front()->type;
         for (const Indication *p : parts) out.behind[indications[first].number].push_back(p->number);
     }
-    if (named == Named::another && !unlike) return std::nullopt;
     return out;
 }
 
@@ -244,10 +250,12 @@ std::optional<OtherReading> by_name(const BoundSet &bound, const std::vector<Ind
 
 std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vector<Indication> &indications) {
     std::vector<OtherReading> out;
-    for (const Named named : {Named::first, Named::another}) {
-        auto reading = as_one(bound, indications, named);
-        if (!reading) break;
-        out.push_back(std::move(*reading));
+    if (const Groups groups = touching(bound, indications); !groups.empty()) {
+        out.push_back(as_one(bound, indications, groups, Named::first));
+        if (std::any_of(groups.begin(), groups.end(), [](const auto &group) {
+                return another_type(group.second) != group.second.front()->type;
+            }))
+            out.push_back(as_one(bound, indications, groups, Named::another));
     }
     if (auto reading = by_name(bound, indications)) out.push_back(std::move(*reading));
     return out;

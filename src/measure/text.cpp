@@ -1,6 +1,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cstdint>
 #include <cstdio>
 #include <numeric>
@@ -219,6 +220,11 @@ std::string lowered(std::string_view text) {
     std::string out(text);
     std::transform(out.begin(), out.end(), out.begin(), small);
     return out;
+}
+
+std::string without_signs(std::string text) {
+    std::erase_if(text, [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; });
+    return text;
 }
 
 std::string counted(std::size_t number, const std::string &one) { return counted(number, one, one + "s"); }

@@ -17,6 +17,8 @@ std::vector<std::string_view> letters_in(std::string_view text);
 
 /// In small letters (of ASCII).
 std::string lowered(std::string_view text);
+/// Without blanks, points, dashes and other signs of ASCII: letters and figures, and what is not ASCII.
+std::string without_signs(std::string text);
 
 /// With blanks up to a width in bytes, and one in any case: a column of a listing.
 std::string padded(std::string_view text, std::size_t width);

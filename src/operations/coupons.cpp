@@ -67,6 +67,10 @@ std::vector<Unlikely> in_unit_of_another(const CouponRequest &request, const Cou
     return out;
 }
 
+bool among(const std::vector<std::string> &rules, std::string_view rule) {
+    return std::find(rules.begin(), rules.end(), rule) != rules.end();
+}
+
 /// What was set aside for the coupon as it was stays so while it reads the same.
 void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponRecord &before,
                CouponRecord &now) {
@@ -83,28 +87,22 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
     auto reads_now = read_of(now);
     for (const auto &one : reads_now)
         if (std::find(read_before.begin(), read_before.end(), one) != read_before.end() &&
-            std::find(before.sure.begin(), before.sure.end(), one.rule) != before.sure.end())
+            among(before.sure, one.rule))
             known.push_back(one.rule);
     for (auto &one : in_unit_of_another(request, now)) reads_now.push_back(std::move(one));
     now.sure = set_aside_by(reads_now, request.sure, known);
-    if (std::find(before.sure.begin(), before.sure.end(), welder_like_another) != before.sure.end() &&
-        before.get("welder") == now.get("welder"))
+    if (among(before.sure, welder_like_another) && before.get("welder") == now.get("welder"))
         now.sure.push_back(welder_like_another);
     // These are about what was typed, which is not seen again.
     for (const std::string_view typed :
          {std::string_view(mark_like_another), std::string_view(mark_odd), unit_of_another})
-        if (std::find(before.sure.begin(), before.sure.end(), typed) != before.sure.end() &&
-            std::find(now.sure.begin(), now.sure.end(), typed) == now.sure.end())
-            now.sure.emplace_back(typed);
+        if (among(before.sure, typed) && !among(now.sure, typed)) now.sure.emplace_back(typed);
 }
 
 /// Finds that were believable, and are not on the coupon as it is described now: asked about, and once they
 /// are meant so the coupon keeps which rules that were.
 void check_still_believable(const CouponState &old, const CouponChange &request, CouponRecord &now) {
     const Plausibility &all = Plausibility::shipped();
-    const auto among = [](const std::vector<std::string> &rules, const std::string &rule) {
-        return std::find(rules.begin(), rules.end(), rule) != rules.end();
-    };
     std::string unsure;
     for (const auto &find : old.indications) {
         const Exam method = old.needed_exam(find.exam).method;

@@ -355,6 +355,11 @@ GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::st
     return out;
 }
 
+void without_acceptance(GivenCoupons &given) {
+    std::erase_if(given.lacks,
+                  [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::accepted_by; });
+}
+
 std::vector<std::string> training_notes(const std::vector<Evidence> &all, const std::vector<Day> &welded) {
     std::vector<std::string> out;
     for (std::size_t i = 0; i < all.size(); ++i) {

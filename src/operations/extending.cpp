@@ -6,7 +6,6 @@
 #include "qualify/examined_weld.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -17,12 +16,7 @@ bool same_weld(const std::string &a, const std::string &b) {
     if (a == b) return true;
     try {
         const ExaminedWeld one = read_examined_weld(a), other = read_examined_weld(b);
-        const auto plain = [](const ExaminedWeld &weld) {
-            std::string out = lowered(weld.what);
-            std::erase_if(out, [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; });
-            return out;
-        };
-        const std::string which = plain(one), of = plain(other);
+        const std::string which = without_signs(lowered(one.what)), of = without_signs(lowered(other.what));
         return one.day == other.day && (which == of || which.empty() || of.empty());
     } catch (const InputError &) {
         return false; // a coupon, which has a mark of its own
@@ -109,9 +103,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         welds.push_back(stated_weld(office, request.mark, weld, *extension));
     GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark,
                                      held.weld.word(Trait::process), *held.rules, request.coupons);
-    // The rules say what accepts a test weld; what extends is a weld as the work asks it.
-    std::erase_if(given.lacks,
-                  [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::accepted_by; });
+    without_acceptance(given);
     for (std::size_t i = 0; i < given.evidence.size(); ++i)
         welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
     const std::string error = extension_refused(*extension, event.day, welds);

@@ -29,6 +29,15 @@ bool is_told_otherwise(Shortcoming::Kind kind) {
     return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
 }
 
+/// What stands in the way by now, and was neither set aside nor is told elsewhere; null: nothing.
+const Shortcoming *first_in_the_way(const std::vector<Shortcoming> &lacks,
+                                    const std::vector<Shortcoming> &aside) {
+    const auto found = std::find_if(lacks.begin(), lacks.end(), [&](const Shortcoming &lack) {
+        return !is_told_otherwise(lack.kind) && !is_aside(lack, aside);
+    });
+    return found == lacks.end() ? nullptr : &*found;
+}
+
 RuleWords words_of_test(const CouponRecord &test) {
     RuleWords out;
     for (const Trait trait : rule_words())
@@ -119,13 +128,11 @@ std::string Fates::refused_today(const WelderState &welder, const WelderEvent &e
                 if (field == "welded") return "coupon " + coupon + " is said now to be welded on " + is;
         const auto rules = office_.catalogue().kept_rules(office_.ledger(), held->rules_hash);
         if (!rules) return ""; // told of the qualification itself
-        const GivenCoupons now =
-            evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules, coupons,
-                        words_beside(office_, words_of_test(held->test), coupons));
-        for (const auto &lack : now.lacks)
-            if (!is_told_otherwise(lack.kind) && !is_aside(lack, event.overridden) &&
-                (event.kind == "renewal" || lack.kind != Shortcoming::Kind::accepted_by))
-                return words_of(lack, rules.get());
+        GivenCoupons now = evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules,
+                                       coupons, words_beside(office_, words_of_test(held->test), coupons));
+        if (event.kind != "renewal") without_acceptance(now);
+        if (const auto *lack = first_in_the_way(now.lacks, event.overridden))
+            return words_of(*lack, rules.get());
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         return e.what();
@@ -141,9 +148,8 @@ std::string Fates::refused_today(const WelderState &welder, const QualificationR
         const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules, words);
         if (!now.impediments.empty()) return now.impediments.front().text;
         if (record.part >= now.parts.size()) return "coupon " + coupon + " is of fewer processes now";
-        for (const auto &lack : now.parts[record.part].lacks)
-            if (!is_told_otherwise(lack.kind) && !is_aside(lack, record.overridden))
-                return "coupon " + coupon + " would not qualify today: " + words_of(lack, &rules);
+        if (const auto *lack = first_in_the_way(now.parts[record.part].lacks, record.overridden))
+            return "coupon " + coupon + " would not qualify today: " + words_of(*lack, &rules);
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         return "cannot say: " + std::string(e.what());

@@ -7,16 +7,11 @@
 #include "operations/marks.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 
 bool read_alike(const std::string &a, const std::string &b) {
-    const auto as_read = [](const std::string &mark) {
-        std::string out = folded_name(mark);
-        std::erase_if(out, [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; });
-        return plain_mark(out);
-    };
+    const auto as_read = [](const std::string &mark) { return plain_mark(without_signs(folded_name(mark))); };
     const std::string read = as_read(a);
     return !read.empty() && read == as_read(b);
 }

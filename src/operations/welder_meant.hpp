@@ -8,7 +8,8 @@
 
 namespace beadbook {
 
-/// What a coupon keeps in its `sure` whose welder is not the enrolled one that he reads like.
+/// What a coupon keeps in its `sure` whose welder is not the enrolled one that he reads like; and a welder
+/// who was enrolled beside one whose mark reads alike.
 inline constexpr const char *welder_like_another = "welder-like-another";
 
 /// Who is enrolled, so that a coupon names its welder by the mark. Read once, when somebody else is named.

@@ -8,6 +8,7 @@
 #include "operations/marks.hpp"
 #include "operations/people.hpp"
 #include "operations/vouching.hpp"
+#include "operations/welder_meant.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -33,7 +34,7 @@ Entry entry_of(const WelderRecord &record) {
 std::vector<Unlikely> marks_like(Book &book, const std::string &mark) {
     for (const auto &other : book.welders())
         if (seen_mark(other) == seen_mark(mark))
-            return {{"welder-like-another",
+            return {{welder_like_another,
                      "welder " + mark + ": " + other +
                          " is enrolled, and differs from it only in capitals, zeros or signs; "
                          "is it another welder?"}};

@@ -126,14 +126,15 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        link_to(at.path + "/conditions", "change") + "</p>\n";
     const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
     main += "<div class=\"bench\"><div>\n";
-    // The map of a finished exam is only looked at; a line that came too late is not lost.
-    if (at.exam.finished && refused)
-        main +=
-            refusal_html(*refused) + "<p>Not on record: <b>" + escaped(visit.field("line")) + "</b></p>\n";
-    if (at.exam.finished)
+    if (at.exam.finished) {
+        // Its map is only looked at; a line that came too late is not lost.
+        if (refused)
+            main += refusal_html(*refused) + "<p>Not on record: <b>" + escaped(visit.field("line")) +
+                    "</b></p>\n";
         main += map_part(at.coupon, judged);
-    else
+    } else {
         main += log_form(visit, at, judged, refused);
+    }
     main += "</div>" + live(visit, at, judged) + "</div>\n";
     if (at.exam.finished)
         main += "<details><summary>Open it again</summary>" +
