@@ -88,9 +88,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::turned:
         if (one.criteria.empty()) return "its mechanical tests were said to have failed before";
         return "it was rejected by " + one.criteria +
-               (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before " +
-               listed(one.lacks, "and") + " of it " + (one.lacks.size() == 1 ? "was" : "were") +
-               " said otherwise";
+               (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before its " +
+               listed(one.lacks, "and") + (one.lacks.size() == 1 ? " was" : " were") + " changed";
     case Kind::revoked:
         return "what was held in its process was revoked on " + one.on + " (" + one.remark +
                "): only a test welded after that counts (common practice, no source)";

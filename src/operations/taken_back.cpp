@@ -35,7 +35,7 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
     for (auto &one : out)
         if (one.to) one.there = became_of(office.book(), *one.to);
     for (const auto &one : turned(office, coupon.id)) {
-        if (!one.accepted) continue;
+        if (!one.accepted || one.by_text) continue;
         TakenBack back;
         back.kind = TakenBack::Kind::description;
         for (const auto &value : one.values) {

@@ -16,6 +16,41 @@ bool rejects(Office &office, const CouponState &state) {
     return !state.verdicts.empty() && state.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject);
 }
 
+/// The criteria that it names, as they read now; none if nobody can read them.
+std::shared_ptr<const CriteriaSet> named_now(Office &office, const CouponRecord &coupon) {
+    const std::string name = coupon.get("criteria");
+    if (name.empty()) return nullptr;
+    try {
+        return office.criteria(name);
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return nullptr;
+    }
+}
+
+/// Where it was judged by another text of its criteria that rejects it as it stands, and the one of today
+/// does not: somebody changed them in their place. The newest such verdict, if there is one.
+std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
+    const auto today = state.verdicts.empty() ? nullptr : named_now(office, state.record);
+    if (!today) return std::nullopt;
+    for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
+        if (before->set != today->name || before->hash == today->hash) continue;
+        const auto then = office.with_copy(office.catalogue().kept_criteria(office.ledger(), before->hash));
+        const auto rejected_by = [&](const std::shared_ptr<const CriteriaSet> &set) {
+            Judged judged = judge_by(state, set);
+            judged.sought = set->class_index(state.record.get("class"));
+            return judged.verdict() == Verdict::reject;
+        };
+        if (!then || !rejected_by(then)) continue;
+        if (rejected_by(today)) return std::nullopt;
+        return Turned{
+            state.record,  {{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)}},
+            true,          "",
+            before->stamp, true};
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 std::vector<std::string> Turned::fields() const {
@@ -34,7 +69,8 @@ bool Turned::of_the_test() const {
 
 std::vector<Turned> turned(Office &office, const std::string &coupon) {
     std::vector<Turned> out;
-    const auto put_back = [now = office.coupon(coupon).record](const Turned &one) {
+    const CouponState state = office.coupon(coupon);
+    const auto put_back = [&now = state.record](const Turned &one) {
         return std::all_of(one.values.begin(), one.values.end(), [&](const ChangedValue &value) {
             return now.get(value.name) == one.before.get(value.name);
         });
@@ -51,6 +87,7 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     std::erase_if(out, put_back);
+    if (auto one = turned_by_text(office, state)) out.push_back(std::move(*one));
     return out;
 }
 

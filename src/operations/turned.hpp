@@ -6,14 +6,16 @@
 namespace beadbook {
 
 /// A change of what a coupon is said to be, after it was examined and while its own criteria rejected it,
-/// after which they reject it no more, or it is said to be another test. A finger may have slipped when it
-/// was registered; or a reject was made to go.
+/// after which they reject it no more, or it is said to be another test; or a change of the text of those
+/// criteria, in their place. A finger may have slipped when it was registered; or a reject was made to go.
 struct Turned {
     CouponRecord before;
     std::vector<ChangedValue> values;
     bool accepted = false; ///< rejected no more
     std::string why;
     Stamp stamp;
+    bool by_text =
+        false; ///< the text of its criteria reads otherwise; the stamp is of the verdict by the old
 
     /// Names of the fields.
     std::vector<std::string> fields() const;
@@ -21,7 +23,8 @@ struct Turned {
     /// what it was, whatever it is called now.
     bool of_the_test() const;
 };
-/// Oldest first. Two verdicts are taken for each change that was made after an examination.
+/// Oldest first; that of the criteria's text last. Two verdicts are taken for each change that was made after
+/// an examination.
 std::vector<Turned> turned(Office &office, const std::string &coupon);
 
 } // namespace beadbook

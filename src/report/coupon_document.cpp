@@ -100,7 +100,7 @@ std::string against_text(const Grade &g) {
     std::string out = against.empty() ? "" : "against " + listed(against);
     if (g.after_fail) out += (out.empty() ? "" : ", ") + std::string("graded failed before");
     if (g.after_turn)
-        out += (out.empty() ? "" : ", ") + std::string("rejected until it was described otherwise");
+        out += (out.empty() ? "" : ", ") + std::string("rejected until it or its criteria read otherwise");
     return out;
 }
 

@@ -6,6 +6,7 @@
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/grading_many.hpp"
 #include "operations/logging.hpp"
 #include "render/text.hpp"
 #include "report/judgement_document.hpp"
@@ -18,8 +19,8 @@ namespace {
 /// A coupon with a pore of 0.05 in, graded passed for class A, and the file that it went by.
 class GradedByFile : public Desk {
 public:
-    GradedByFile() {
-        limit("0.06 in");
+    explicit GradedByFile(const std::string &at_most = "0.06 in") {
+        limit(at_most);
         write([&](Writing &w) {
             register_coupon(w, {"T-1",
                                 {{"criteria", own_},
@@ -39,7 +40,8 @@ public:
             finish.coupon = "T-1";
             finish.found = 1;
             finish_exam(w, finish);
-            grade_coupon(w, {"T-1", true, "", {}});
+            judge_and_keep(w, "T-1");
+            if (at_most == "0.06 in") grade_coupon(w, {"T-1", true, "", {}});
         });
     }
     void limit(const std::string &at_most, const std::string &edition = "one") {
@@ -54,6 +56,26 @@ public:
         Catalogue fresh(outside);
         Office later(book, fresh);
         return standing_of_grade(later, later.coupon("T-1"));
+    }
+    /// Grades it passed by the file as it reads now.
+    Grade pass(const std::string &remark) {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "I. Teach");
+        const Grade out = grade_coupon(writing, {"T-1", true, remark, {}}).value.grade;
+        commit(writing);
+        return out;
+    }
+    std::string passed_among_many() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "I. Teach");
+        try {
+            grade_many(writing, {.passed = true, .remark = "", .by = {}, .of = {}});
+        } catch (const Refusal &e) {
+            return e.what();
+        }
+        return "";
     }
     std::string told() {
         Catalogue fresh(outside);
@@ -94,4 +116,15 @@ TEST_CASE(
     CHECK_THAT(gone.why, says("own.yaml is gone or cannot be read"));
     desk.limit("0.06 in");
     CHECK(desk.standing().state == GradeStanding::State::stands);
+}
+
+TEST_CASE("what a text of the set rejected is passed by a softer one in its place only with a reason") {
+    GradedByFile desk("0.04 in"); // rejects the pore
+    const std::string edition = GENERATE("one", "two");
+    desk.limit("0.06 in", edition);
+    CHECK_THAT(desk.passed_among_many(), says("rejected before its criteria text was changed"));
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+    CHECK(desk.pass("the printed copy says so").after_turn);
+    desk.limit("0.04 in", edition); // and back again
+    CHECK(desk.standing().state == GradeStanding::State::again);
 }
