@@ -356,4 +356,12 @@ Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int n
     return out;
 }
 
+Done<int> undo_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {
+    const CouponState &state = writing.coupon(coupon);
+    const int known = state.needed_indication(number).number;
+    const Entry last = writing.office().book().history(coupon).back();
+    const bool slip = last.seq == state.indication_seq.at(known) && last.who == writing.stamp().who;
+    return withdraw_indication(writing, coupon, number, slip && why.empty() ? "undone at once" : why);
+}
+
 } // namespace beadbook

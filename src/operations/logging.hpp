@@ -60,5 +60,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
 /// The notes tell that its exam, if it was finished, does not count until it is opened again.
 Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
                               const std::string &why);
+/// The same where no reason is asked of a slip: it is the last that was entered on the coupon, by oneself.
+Done<int> undo_indication(Writing &writing, const std::string &coupon, int number, const std::string &why);
 
 } // namespace beadbook

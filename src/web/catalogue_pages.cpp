@@ -19,10 +19,11 @@ Answer shelf_page(Visit &visit, const std::string &shelf, const std::string &tit
     std::vector<std::string> names;
     for (const auto &one : all) names.push_back(one->name);
     const auto path = [&](const std::string &name) { return shelf_path(shelf) + "/" + url_word(name); };
-    return page_of(visit, {title,
-                           "<h1>" + title + "</h1>\n<p class=\"deeds\">" + button_to(keeper_path, "Keeper") +
-                               "</p>\n" + linked_rows(document_of(all), names, path, "all"),
-                           keeper_path});
+    return page_of(visit,
+                   {title,
+                    "<h1>" + title + "</h1>\n<p class=\"deeds\">" + button_to(visit, keeper_path, "Keeper") +
+                        "</p>\n" + linked_rows(document_of(all), names, path, "all"),
+                    keeper_path});
 }
 
 /// A name that is shipped: an address is no way to a file of this machine.
@@ -34,7 +35,7 @@ std::string shipped_name(const Visit &visit) {
 
 Answer one_of_shelf(Visit &visit, const std::string &shelf, const std::string &title, Document document) {
     return page_of(visit, {document.title,
-                           "<p class=\"deeds\">" + button_to(shelf_path(shelf), title) + "</p>\n" +
+                           "<p class=\"deeds\">" + button_to(visit, shelf_path(shelf), title) + "</p>\n" +
                                wide_tables(part_of(std::move(document), "one")),
                            keeper_path});
 }
@@ -42,7 +43,7 @@ Answer one_of_shelf(Visit &visit, const std::string &shelf, const std::string &t
 Answer types_page(Visit &visit) {
     return page_of(visit, {"Words for imperfections",
                            "<h1>Words for imperfections</h1>\n<p class=\"deeds\">" +
-                               button_to(keeper_path, "Keeper") + "</p>\n" +
+                               button_to(visit, keeper_path, "Keeper") + "</p>\n" +
                                one_deeper(part_of(document_of(imperfection_types()), "types")),
                            keeper_path});
 }

@@ -93,7 +93,7 @@ Answer class_board(Visit &visit) {
         const Selection of = selection_in(visit.request.query);
         const Board board = board_of(visit.office(), of, most_on_board);
         const std::string query = query_of(of);
-        std::string main = heading + class_ways(query) +
+        std::string main = heading + class_ways(visit, query) +
                            selection_form(class_path, visit.request.query, visit.catalogue(), nullptr) +
                            "<div id=\"board\" data-live>" + board_told(board, of);
         if (board.coupons > 0) main += board_html(board, query);

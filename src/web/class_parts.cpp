@@ -9,10 +9,11 @@ namespace beadbook {
 std::string grading_path(const std::string &mark) { return class_path + "/coupon/" + url_word(mark); }
 std::string learner_path(const std::string &welder) { return class_path + "/learner/" + url_word(welder); }
 
-std::string class_ways(const std::string &query) {
-    return "<p class=\"deeds\">" + button_to(class_path + "/accepted" + query, "Grade what is accepted") +
-           button_to(class_path + "/summary" + query, "What goes wrong") +
-           button_to(class_path + "/learners" + query, "A page for each learner") + "</p>\n";
+std::string class_ways(const Visit &visit, const std::string &query) {
+    return "<p class=\"deeds\">" +
+           button_to(visit, class_path + "/accepted" + query, "Grade what is accepted") +
+           button_to(visit, class_path + "/summary" + query, "What goes wrong") +
+           button_to(visit, class_path + "/learners" + query, "A page for each learner") + "</p>\n";
 }
 
 Answer refused_selection(Visit &visit, const std::string &title, const std::string &path, const Refusal &e,

@@ -10,7 +10,7 @@ std::string grading_path(const std::string &mark);
 std::string learner_path(const std::string &welder);
 
 /// Ways from a selection to what else is told of it.
-std::string class_ways(const std::string &query);
+std::string class_ways(const Visit &visit, const std::string &query);
 
 /// A page whose selection was refused: its form, with the refusal at the field.
 Answer refused_selection(Visit &visit, const std::string &title, const std::string &path, const Refusal &e,

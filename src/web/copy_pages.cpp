@@ -83,8 +83,8 @@ std::string form_of(Visit &visit, const CriteriaSet &set, Deed deed, const std::
 
 Answer copy_page(Visit &visit, const std::string &name, const std::optional<Refused> &refused) {
     const CopySheet sheet = sheet_of(visit, name);
-    std::string main = "<p class=\"deeds\">" + button_to(copy_path, "All sets") +
-                       button_to("/keeper/criteria/" + url_word(name), "The set") + "</p>\n" +
+    std::string main = "<p class=\"deeds\">" + button_to(visit, copy_path, "All sets") +
+                       button_to(visit, "/keeper/criteria/" + url_word(name), "The set") + "</p>\n" +
                        wide_tables(part_of(document_of(sheet), "copy"));
     if (!sheet.set->blanks.empty())
         main += "<h2>Fill a blank</h2>\n" + form_of(visit, *sheet.set, Deed::fill, refused);
@@ -109,7 +109,7 @@ Answer copies_page(Visit &visit) {
     for (const auto &one : sheets) names.push_back(one.set->name);
     return page_of(visit, {"Blanks and confirmed limits",
                            "<h1>Blanks and confirmed limits</h1>\n<p class=\"deeds\">" +
-                               button_to(keeper_path, "Keeper") + "</p>\n" +
+                               button_to(visit, keeper_path, "Keeper") + "</p>\n" +
                                linked_rows(document_of(sheets), names, copy_path_of, "copies"),
                            keeper_path});
 }

@@ -55,8 +55,8 @@ Answer register_now(Visit &visit) {
     }
 }
 
-std::string exam_deeds(const ToExamine &to_do) {
-    return "<p class=\"deeds\">" + exam_buttons(to_do) + "</p>\n";
+std::string exam_deeds(const Visit &visit, const ToExamine &to_do) {
+    return "<p class=\"deeds\">" + exam_buttons(visit, to_do) + "</p>\n";
 }
 
 Answer show(Visit &visit) {
@@ -65,19 +65,21 @@ Answer show(Visit &visit) {
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     const auto to_do = to_examine(visit.office(), sheet.coupon, visit.person());
     std::string main = "<h1>Coupon " + escaped(mark) + "</h1>\n" + verdict_line(judged);
-    if (to_do) main += exam_deeds(*to_do);
+    if (to_do) main += exam_deeds(visit, *to_do);
     Document known = document_of(sheet);
+    // The page has its title already, and its map as the judge sees it.
     std::erase_if(known.blocks, [](const Block &block) {
         const auto *heading = std::get_if<Heading>(&block);
-        return heading && heading->level == 1; // the page has it already
+        return (heading && heading->level == 1) || std::holds_alternative<Figure>(block);
     });
-    main += part_of(std::move(known), "sheet");
+    main += map_to_look_at(sheet.coupon, judged) + part_of(std::move(known), "sheet");
     main += photo_form(visit, sheet.coupon) + photos_to_mend(visit, sheet.coupon);
     if (judged.judged) main += verdict_parts(*judged.judged);
-    main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
-            button_to(coupon_path(mark) + "/exam", "Another exam") +
-            button_to(coupon_path(mark) + "/change", "Correct what was registered") + "</p>\n" +
-            Form(visit, coupon_path(mark) + "/remark").add({"text", "A remark"}).html("Keep the remark");
+    if (visit.may("POST", coupon_path(mark) + "/remark"))
+        main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
+                button_to(visit, coupon_path(mark) + "/exam", "Another exam") +
+                button_to(visit, coupon_path(mark) + "/change", "Correct what was registered") + "</p>\n" +
+                Form(visit, coupon_path(mark) + "/remark").add({"text", "A remark"}).html("Keep the remark");
     return page_of(visit, {"Coupon " + mark, main, "/", {"photo.js"}});
 }
 

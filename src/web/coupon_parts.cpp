@@ -10,6 +10,17 @@
 
 namespace beadbook {
 
+namespace {
+
+WeldMap map_of(const CouponState &coupon, const JudgedOrNot &judged) {
+    if (!judged.judged) return weld_map(coupon.record.facts(), coupon.found(), coupon.record.unit());
+    const Judged &by = *judged.judged;
+    const std::size_t index = by.sought.value_or(0);
+    return weld_map(case_of(by), index, by.judgement.classes.at(index));
+}
+
+} // namespace
+
 std::string coupon_path(const std::string &mark) { return "/coupon/" + url_word(mark); }
 std::string exam_path(const std::string &mark, int exam) {
     return coupon_path(mark) + "/exam/" + std::to_string(exam);
@@ -24,38 +35,37 @@ std::string about(const CouponRecord &coupon) {
     return joined(out, " · ");
 }
 
-std::string exam_buttons(const ToExamine &to_do) {
+std::string exam_buttons(const Visit &visit, const ToExamine &to_do) {
     std::string out;
     std::vector<std::string> seen;
     for (const auto &exam : to_do.open) {
         seen.emplace_back(name_of(exam.method));
-        out += button_to(exam_path(to_do.coupon.id, exam.number),
+        out += button_to(visit, exam_path(to_do.coupon.id, exam.number),
                          "go on with " + seen.back() + (exam.examiner.empty() ? "" : " by " + exam.examiner));
     }
     for (const auto &asked : to_do.missing)
         for (const auto &method : asked.one_of) {
             if (!exam_named(method) || std::find(seen.begin(), seen.end(), method) != seen.end()) continue;
             seen.push_back(method);
-            out += button_to(coupon_path(to_do.coupon.id) + "/exam?method=" + url_word(method),
+            out += button_to(visit, coupon_path(to_do.coupon.id) + "/exam?method=" + url_word(method),
                              "begin " + method);
         }
-    if (to_do.nothing_asked) out += button_to(coupon_path(to_do.coupon.id) + "/exam", "begin an exam");
+    if (to_do.nothing_asked) out += button_to(visit, coupon_path(to_do.coupon.id) + "/exam", "begin an exam");
     return out;
 }
 
 std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live) {
-    WeldMap map;
-    if (judged.judged) {
-        const Judged &by = *judged.judged;
-        const std::size_t index = by.sought.value_or(0);
-        map = weld_map(case_of(by), index, by.judgement.classes.at(index));
-    } else {
-        map = weld_map(coupon.record.facts(), coupon.found(), coupon.record.unit());
-    }
+    const WeldMap map = map_of(coupon, judged);
     Document doc;
     doc.add(Figure{unrolled(map), unrolled(map, 340), unplaced_words(map), ""});
     return "<div id=\"map\"" + std::string(live ? " data-live" : "") + ">\n" + fragment(doc, "map") +
            "</div>\n";
+}
+
+std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged) {
+    Document doc;
+    if (!coupon.indications.empty()) add_map(doc, map_of(coupon, judged), "");
+    return fragment(doc, "map");
 }
 
 std::string verdict_line(const JudgedOrNot &judged) {

@@ -7,6 +7,8 @@
 
 namespace beadbook {
 
+class Visit;
+
 /// Pieces that several pages of a coupon share, as HTML.
 std::string coupon_path(const std::string &mark);
 std::string exam_path(const std::string &mark, int exam);
@@ -14,10 +16,12 @@ std::string exam_path(const std::string &mark, int exam);
 /// What it is, in a line: who welded it, joint, process.
 std::string about(const CouponRecord &coupon);
 /// A button for each exam that is open, and for each that is required and not begun.
-std::string exam_buttons(const ToExamine &to_do);
+std::string exam_buttons(const Visit &visit, const ToExamine &to_do);
 
 /// The weld with its finds, to be tapped; as the class sought judges them, if there is one.
 std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live = true);
+/// The same for the eye alone, a tube also as a ring; nothing if nothing was found.
+std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged);
 
 /// Every class with its verdict, or why there is none.
 std::string verdict_line(const JudgedOrNot &judged);

@@ -20,7 +20,7 @@ Answer choose_method(Visit &visit) {
     const std::string path = coupon_path(visit.word("mark")) + "/exam?method=";
     std::string main = "<h1>Which exam of " + escaped(visit.word("mark")) + "?</h1>\n<p class=\"deeds\">";
     for (const auto &method : method_table)
-        main += button_to(path + url_word(method.name),
+        main += button_to(visit, path + url_word(method.name),
                           std::string(method.name) + " " + std::string(method.called));
     return page_of(visit, {"Which exam?", main + "</p>\n", "/"});
 }

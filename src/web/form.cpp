@@ -83,6 +83,7 @@ Form &Form::put(const std::string &html) {
 }
 
 std::string Form::html(const std::string &button, const std::string &attributes) const {
+    if (!visit_.may("POST", action_)) return "";
     // What is asked about at first sight, or lacks what the form does not ask for, is asked for here.
     const std::string asked = refused_ && !marked_ ? refusal_html(*refused_) + asked_for(*refused_) : "";
     return opening(action_, visit_.token(), attributes) + inside_ + asked +
@@ -92,6 +93,7 @@ std::string Form::html(const std::string &button, const std::string &attributes)
 
 std::string deed(const Visit &visit, const std::string &action, const std::string &button,
                  const std::vector<std::pair<std::string, std::string>> &fields, const std::string &look) {
+    if (!visit.may("POST", action)) return "";
     std::string out = opening(action, visit.token(), "class=\"deed\"");
     for (const auto &[name, value] : fields) out += hidden_field(name, value);
     return out + "<button" + (look.empty() ? "" : " class=\"" + look + "\"") + ">" + escaped(button) +

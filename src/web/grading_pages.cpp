@@ -93,7 +93,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     if (judged.judged) main += verdict_parts(*judged.judged) + grading_proof(*judged.judged);
     main += "<details class=\"reasons\"><summary>Facts, exams and finds</summary>\n" +
             one_deeper(part_of(document_of(sheet), "sheet")) + "</details>\n<p class=\"deeds\">" +
-            button_to(coupon_path(mark), "The coupon itself") + "</p>\n";
+            button_to(visit, coupon_path(mark), "The coupon itself") + "</p>\n";
     return page_of(visit, {"Grade " + mark, main, class_path, {}, refused ? status_of(*refused, true) : 200});
 }
 
@@ -169,7 +169,7 @@ Answer accepted_form(Visit &visit, const Refusal *refused) {
                        " accepted for the class sought and not graded. The ticked ones are graded passed, "
                        "or none of them.</p>\n";
     if (count == 0 && !refused) {
-        main += "<p class=\"deeds\">" + button_to(class_path + query, "The class") + "</p>\n";
+        main += "<p class=\"deeds\">" + button_to(visit, class_path + query, "The class") + "</p>\n";
     } else {
         Form form(visit, class_path + "/accepted", refused);
         form.hidden("selection", query)

@@ -38,13 +38,13 @@ std::string verify_form(const std::string &head) {
 }
 
 Answer keeper_home(Visit &visit) {
-    std::string main = "<h1>Keeper</h1>\n" + keeper_ways();
+    std::string main = "<h1>Keeper</h1>\n" + keeper_ways(visit);
     if (!visit.has_record())
         return page_of(visit, {"Keeper", main + "<p>Nothing is on record yet.</p>", keeper_path});
     Office &office = visit.office();
     main += "<h2>Due within " + std::to_string(usual_days_ahead) + " days</h2>\n" +
             wide_tables(part_of(document_of(due(office, usual_days_ahead)), "due")) + "<p class=\"deeds\">" +
-            button_to("/keeper/due", "Look further ahead") +
+            button_to(visit, "/keeper/due", "Look further ahead") +
             "</p>\n<h2>The record</h2>\n<p class=\"wide\">Head of the record: <code>" +
             escaped(office.ledger().head()) + "</code></p>\n" + verify_form("") +
             "<p class=\"deeds\"><a class=\"button\" href=\"/keeper/backup\" download>A verified copy of the "
@@ -88,12 +88,14 @@ Answer backup_file(Visit &visit) {
 
 } // namespace
 
-std::string keeper_ways() {
-    return "<p class=\"deeds\">" + button_to("/keeper/people", "People") +
-           button_to("/keeper/equipment", "Equipment") + button_to("/keeper/criteria", "Criteria sets") +
-           button_to("/keeper/practices", "Practices") + button_to("/keeper/rules", "Rules for welders") +
-           button_to("/keeper/types", "Words for imperfections") +
-           button_to("/keeper/copy", "Blanks and confirmed limits") + "</p>\n";
+std::string keeper_ways(const Visit &visit) {
+    return "<p class=\"deeds\">" + button_to(visit, "/keeper/people", "People") +
+           button_to(visit, "/keeper/equipment", "Equipment") +
+           button_to(visit, "/keeper/criteria", "Criteria sets") +
+           button_to(visit, "/keeper/practices", "Practices") +
+           button_to(visit, "/keeper/rules", "Rules for welders") +
+           button_to(visit, "/keeper/types", "Words for imperfections") +
+           button_to(visit, "/keeper/copy", "Blanks and confirmed limits") + "</p>\n";
 }
 
 PageFamily keeper_pages() {

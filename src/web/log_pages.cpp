@@ -62,9 +62,10 @@ std::string go_on(Visit &visit, const AtHand &at) {
                    : deed(visit, coupon_path(next->mark) + "/exam", button,
                           {{"method", method}, {"as-before", "yes"}});
     }
-    if (const auto to_do = to_examine(visit.office(), at.coupon, visit.person())) out += exam_buttons(*to_do);
-    return "<div class=\"deeds\">" + out + button_to(coupon_path(mark), "Coupon " + mark) +
-           button_to("/", "All that waits") + "</div>\n";
+    if (const auto to_do = to_examine(visit.office(), at.coupon, visit.person()))
+        out += exam_buttons(visit, *to_do);
+    return "<div class=\"deeds\">" + out + button_to(visit, coupon_path(mark), "Coupon " + mark) +
+           button_to(visit, "/", "All that waits") + "</div>\n";
 }
 
 std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
@@ -97,7 +98,7 @@ std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
-               link_to(at.path + "/conditions", "Read the conditions") + "</p>\n";
+               link_where_open(visit, at.path + "/conditions", "Read the conditions") + "</p>\n";
     if (const std::string &why = at.exam.incomplete.empty() ? at.exam.open : at.exam.incomplete;
         at.exam.finished && !why.empty())
         out += "<p class=\"caution\">It does not count: " + escaped(why) + "</p>\n";
@@ -123,10 +124,11 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        link_to(coupon_path(at.coupon.record.id), at.coupon.record.id) +
                        "</h1>\n<p class=\"quiet\">" + escaped(about(at.coupon.record)) +
                        "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
-                       link_to(at.path + "/conditions", "change") + "</p>\n";
+                       link_where_open(visit, at.path + "/conditions", "change") + "</p>\n";
     const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
     main += "<div class=\"bench\"><div>\n";
-    if (at.exam.finished) {
+    const bool open = !at.exam.finished && visit.may("POST", at.path + "/log");
+    if (!open) {
         // Its map is only looked at; a line that came too late is not lost.
         if (refused)
             main += refusal_html(*refused) + "<p>Not on record: <b>" + escaped(visit.field("line")) +
@@ -136,7 +138,7 @@ Answer log_page(Visit &visit, const Refusal *refused) {
         main += log_form(visit, at, judged, refused);
     }
     main += "</div>" + live(visit, at, judged) + "</div>\n";
-    if (at.exam.finished)
+    if (at.exam.finished && visit.may("POST", at.path + "/reopen"))
         main += "<details><summary>Open it again</summary>" +
                 Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
                 "</details>\n";
@@ -182,7 +184,7 @@ Answer undo(Visit &visit) {
     const AtHand at = at_hand(visit);
     const int number = whole_number_in(visit.field("number"));
     return visit.enter(at.path, [&](Writing &w) -> std::vector<std::string> {
-        withdraw_indication(w, at.coupon.record.id, number, "undone at the bench");
+        undo_indication(w, at.coupon.record.id, number, visit.field("why"));
         return {"#" + std::to_string(number) + " is taken back; it stays in the history"};
     });
 }

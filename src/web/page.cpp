@@ -67,7 +67,12 @@ std::string link_to(const std::string &path, const std::string &text) {
     return "<a href=\"" + escaped(path) + "\">" + escaped(text) + "</a>";
 }
 
-std::string button_to(const std::string &path, const std::string &text) {
+std::string link_where_open(const Visit &visit, const std::string &path, const std::string &text) {
+    return visit.may("GET", path) ? link_to(path, text) : "";
+}
+
+std::string button_to(const Visit &visit, const std::string &path, const std::string &text) {
+    if (!visit.may("GET", path)) return "";
     return "<a class=\"button\" href=\"" + escaped(path) + "\">" + escaped(text) + "</a>";
 }
 

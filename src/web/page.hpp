@@ -27,7 +27,9 @@ std::string part_of(Document document, const std::string &ids = "p");
 /// A document below a heading of the page: its own headings lie one deeper.
 std::string one_deeper(std::string html);
 std::string link_to(const std::string &path, const std::string &text);
-/// A link that looks like a button.
-std::string button_to(const std::string &path, const std::string &text);
+/// The same; nothing for who may not go there.
+std::string link_where_open(const Visit &visit, const std::string &path, const std::string &text);
+/// A link that looks like a button; nothing for who may not go there.
+std::string button_to(const Visit &visit, const std::string &path, const std::string &text);
 
 } // namespace beadbook

@@ -75,6 +75,7 @@ PersonRequest person_sent(const Visit &visit) {
     if (const auto without = said_or_not(visit, "without")) out.without.push_back(*without);
     out.note = said_or_not(visit, "note");
     out.why = visit.field("why");
+    out.sure = visit.ticked("sure");
     return out;
 }
 
@@ -96,15 +97,15 @@ Answer people_page(Visit &visit, const Refusal *refused) {
 
 Answer person_page(Visit &visit, const std::string &name, const Refusal *refused) {
     const PersonSheet sheet = show_person(visit.office(), name);
-    return page_of(
-        visit, {sheet.person.name,
-                "<p class=\"deeds\">" + button_to("/keeper/people", "People") +
-                    button_to("/keeper/account/" + url_word(sheet.person.name), "How this person signs in") +
-                    "</p>\n" + part_of(document_of(sheet), "person") + "<h2>Change</h2>\n" +
-                    person_form(visit, &sheet.person, refused),
-                keeper_path,
-                {},
-                refused ? status_of(*refused, true) : 200});
+    return page_of(visit, {sheet.person.name,
+                           "<p class=\"deeds\">" + button_to(visit, "/keeper/people", "People") +
+                               button_to(visit, "/keeper/account/" + url_word(sheet.person.name),
+                                         "How this person signs in") +
+                               "</p>\n" + part_of(document_of(sheet), "person") + "<h2>Change</h2>\n" +
+                               person_form(visit, &sheet.person, refused),
+                           keeper_path,
+                           {},
+                           refused ? status_of(*refused, true) : 200});
 }
 
 Answer write_down_person(Visit &visit) {
@@ -159,6 +160,7 @@ EquipmentRequest equipment_sent(const Visit &visit) {
     out.withdraw = visit.field("withdraw");
     out.back = visit.ticked("back");
     out.why = visit.field("why");
+    out.sure = visit.ticked("sure");
     return out;
 }
 
@@ -181,8 +183,8 @@ Answer equipment_list_page(Visit &visit, const Refusal *refused) {
 Answer equipment_page(Visit &visit, const std::string &serial, const Refusal *refused) {
     const EquipmentSheet sheet = show_equipment(visit.office(), serial);
     return page_of(visit, {sheet.equipment.kind + " " + sheet.equipment.serial,
-                           "<p class=\"deeds\">" + button_to("/keeper/equipment", "Equipment") + "</p>\n" +
-                               part_of(document_of(sheet), "equipment") + "<h2>Change</h2>\n" +
+                           "<p class=\"deeds\">" + button_to(visit, "/keeper/equipment", "Equipment") +
+                               "</p>\n" + part_of(document_of(sheet), "equipment") + "<h2>Change</h2>\n" +
                                equipment_form(visit, &sheet.equipment, refused),
                            keeper_path,
                            {},

@@ -64,7 +64,8 @@ std::string photos_part(const CouponState &coupon, const std::string &path) {
 std::string photos_to_mend(Visit &visit, const CouponState &coupon) {
     const std::string path = coupon_path(coupon.record.id);
     const auto deeds = [&](const PhotoRecord &photo) {
-        return "<p class=\"deeds\">" + button_to(photo_path(path, photo) + "/measure", "Measure on it") +
+        return "<p class=\"deeds\">" +
+               button_to(visit, photo_path(path, photo) + "/measure", "Measure on it") +
                "</p><details><summary>Take it back</summary>" +
                Form(visit, photo_path(path, photo) + "/withdraw")
                    .hidden("number", std::to_string(photo.number))
@@ -78,6 +79,7 @@ std::string photos_to_mend(Visit &visit, const CouponState &coupon) {
 }
 
 std::string photo_form(Visit &visit, const CouponState &coupon) {
+    if (!visit.may("POST", coupon_path(coupon.record.id) + "/photo")) return "";
     Control find{"find", "What it shows", "", Control::Kind::choice};
     find.choices.emplace_back("the coupon");
     for (const auto &one : coupon.indications) find.choices.push_back(find_words(one));

@@ -119,7 +119,7 @@ Answer summary_page(Visit &visit) {
         told = wide_tables(std::move(told));
         return page_of(visit, {"What goes wrong",
                                "<h1>What goes wrong</h1>\n<p class=\"deeds\">" +
-                                   button_to(board_path(groups.front()), "The class") + "</p>\n" +
+                                   button_to(visit, board_path(groups.front()), "The class") + "</p>\n" +
                                    selection_form(summary_path(), visit.request.query, visit.catalogue(),
                                                   nullptr, against_control(against)) +
                                    told,
@@ -136,8 +136,8 @@ Answer learner_page(Visit &visit) {
     Selection all = of;
     all.welder.clear();
     return page_of(visit, {"Learner " + of.welder,
-                           "<p class=\"deeds\">" + button_to(board_path(all), "The class") +
-                               button_to(board_path(of), "Coupons of " + of.welder) +
+                           "<p class=\"deeds\">" + button_to(visit, board_path(all), "The class") +
+                               button_to(visit, board_path(of), "Coupons of " + of.welder) +
                                "</p>\n<h1>A learner's page</h1>\n" +
                                wide_tables(one_deeper(part_of(document_of(learner), "learner"))),
                            class_path});
@@ -153,7 +153,7 @@ Answer learners_page(Visit &visit) {
             if (std::string by = one.line().record.get("welder"); !by.empty()) welders.insert(std::move(by));
         });
         std::string main = "<h1>A page for each learner</h1>\n<p class=\"deeds\">" +
-                           button_to(board_path(of), "The class") + "</p>\n" +
+                           button_to(visit, board_path(of), "The class") + "</p>\n" +
                            selection_form(learners_path(), visit.request.query, visit.catalogue(), nullptr);
         if (welders.empty()) main += part_of(nothing_found(of.all()));
         for (const auto &welder : welders) {

@@ -3,6 +3,7 @@
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "web/page.hpp"
+#include "web/roles.hpp"
 
 #include <charconv>
 #include <filesystem>
@@ -48,6 +49,16 @@ Office &Visit::office() {
         head_ = book_->ledger().head();
     }
     return *office_;
+}
+
+bool Visit::may(const std::string &method, const std::string &path) const {
+    if (!account()) return true;
+    const std::string asked = path.substr(0, path.find('?'));
+    for (const auto &family : page_families())
+        for (const auto &route : family.routes)
+            if (route.method == method && words_by(route.pattern, asked))
+                return access_to(method, route.pattern, account()->roles) != Access::none;
+    return false;
 }
 
 std::string Visit::key() const { return request.key.empty() ? field("key") : request.key; }

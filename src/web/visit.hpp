@@ -38,6 +38,8 @@ public:
     const std::string &person() const { return session_.person; }
     /// Who signed in; null at the bench of this machine.
     const SignedIn *account() const { return session_.account ? &*session_.account : nullptr; }
+    /// Whether who is signed in may ask that way at all, though it be of what is his own alone.
+    bool may(const std::string &method, const std::string &path) const;
     /// Sees only what is his own, these marks of a welder; null: sees all.
     const std::vector<std::string> *own() const { return own_ ? &*own_ : nullptr; }
     void only(std::vector<std::string> marks) { own_ = std::move(marks); }

@@ -46,7 +46,7 @@ Answer my_marks(Visit &visit) {
             "mends that: the name of the account is to be the mark, or the name that one welder is enrolled "
             "under.</p>\n";
     for (const auto &mark : *visit.own())
-        main += "<p class=\"deeds\">" + button_to(welder_path(mark), "My coupons, " + mark) + "</p>\n";
+        main += "<p class=\"deeds\">" + button_to(visit, welder_path(mark), "My coupons, " + mark) + "</p>\n";
     return page_of(visit, {"My coupons", main, welders_path()});
 }
 
@@ -69,7 +69,7 @@ Answer all_welders(Visit &visit) {
         if (const WelderRecord &welder = standing.welder.record;
             !visit.person().empty() &&
             (same_word(welder.mark, visit.person()) || same_word(welder.name, visit.person())))
-            mine += button_to(welder_path(welder.mark), "My coupons, " + welder.mark);
+            mine += button_to(visit, welder_path(welder.mark), "My coupons, " + welder.mark);
     if (!mine.empty()) mine = "<p class=\"deeds\">" + mine + "</p>\n";
     return page_of(visit, {"Welders",
                            heading + mine + mark_form(mark, nobody ? &*nobody : nullptr) +
@@ -108,7 +108,7 @@ std::string held_part(Visit &visit, const std::string &mark) {
     std::string out = one_deeper(part_of(std::move(told), "standing"));
     std::string records;
     for (const auto &held : standing.held)
-        records += button_to(welder_path(mark) + "/record/" + std::to_string(held.record.number),
+        records += button_to(visit, welder_path(mark) + "/record/" + std::to_string(held.record.number),
                              "Record of " + title_of(held));
     return records.empty() ? out : out + "<p class=\"deeds\">" + records + "</p>\n";
 }
@@ -144,7 +144,7 @@ Answer one_of_mine(Visit &visit) {
     const std::string &welder = visit.word("welder"), &mark = visit.word("mark");
     const CouponState coupon = check_mine(visit);
     const std::string back =
-        "<p class=\"deeds\">" + button_to(welder_path(welder), "All coupons of " + welder) + "</p>\n";
+        "<p class=\"deeds\">" + button_to(visit, welder_path(welder), "All coupons of " + welder) + "</p>\n";
     std::string told;
     try {
         told = part_of(document_of(explain(visit.office(), mark)), "why");
@@ -169,7 +169,7 @@ Answer welder_record(Visit &visit) {
     const std::string &welder = visit.word("welder");
     const RecordSheet sheet = record_sheet(visit.office(), welder, visit.number("number"));
     return page_of(visit, {"Record of " + welder,
-                           "<p class=\"deeds\">" + button_to(welder_path(welder), "Welder " + welder) +
+                           "<p class=\"deeds\">" + button_to(visit, welder_path(welder), "Welder " + welder) +
                                "</p>\n" + part_of(document_of(sheet), "record"),
                            welders_path()});
 }

@@ -137,6 +137,54 @@ TEST_CASE("every route is in the table of roles, and each role gets what the tab
     CHECK(refused > 50);
 }
 
+namespace {
+
+/// What an attribute says wherever a page has it.
+std::vector<std::string> all_of(const std::string &page, const std::string &attribute) {
+    std::vector<std::string> out;
+    const std::string before = attribute + "=\"";
+    for (std::size_t at = 0; (at = page.find(before, at)) != std::string::npos;) {
+        at += before.size();
+        out.push_back(page.substr(at, page.find('"', at) - at));
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("nobody is offered a door that is shut to him") {
+    Tablets tablets;
+    for (const std::string name : {"T", "I", "K", "L1"}) {
+        const std::string cookie = tablets.in(name);
+        std::vector<std::string> seen{"/"};
+        std::size_t forms = 0;
+        for (std::size_t i = 0; i < seen.size() && i < 150; ++i) {
+            INFO(name << " at " << seen[i]);
+            const std::size_t query = seen[i].find('?');
+            Request q = tablets.asked("GET", seen[i].substr(0, query), cookie);
+            if (query != std::string::npos) q.query = fields_in(seen[i].substr(query + 1), '&');
+            const Answer answer = tablets.door->answer(q);
+            CHECK(answer.status < 400);
+            auto ways = all_of(answer.body, "href");
+            ways.push_back(header(answer, "Location"));
+            for (auto &way : ways)
+                if (way.starts_with("/") && !way.starts_with("/files/") &&
+                    std::find(seen.begin(), seen.end(), way) == seen.end())
+                    seen.push_back(way);
+            if (answer.body.find("method=\"post\"") == std::string::npos) continue;
+            for (const auto &action : all_of(answer.body, "action")) {
+                if (!action.starts_with("/") || action == "/sign-out") continue;
+                INFO(action);
+                ++forms;
+                const Answer sent = tablets.send(cookie, action);
+                CHECK_FALSE(says(sent, "Not for this role"));
+            }
+        }
+        CHECK(seen.size() > 5);
+        CHECK(forms > 0);
+    }
+}
+
 TEST_CASE("a welder sees his own, and another's coupon answers as one that there is not") {
     Tablets tablets;
     const std::string cookie = tablets.in("L1");

@@ -117,6 +117,10 @@ TEST_CASE("an exam is begun, logged and finished by forms; the verdict goes with
     REQUIRE(coupon.indications.size() == 2);
     CHECK(coupon.indications[1].exam == 1);
     CHECK(says(browser.get(path).body, "These are all: 2"));
+    // What was entered since is no slip any more: the reason is asked.
+    const Answer why = browser.post(path + "/undo", {{"number", "1"}});
+    CHECK(why.status == 422);
+    CHECK(says(why.body, "The reason"));
     browser.ok(path + "/undo", {{"number", "2"}});
     CHECK(on_record(browser, "T-1").indications.size() == 1);
     // Pressed again on an old page it takes nothing else back.
