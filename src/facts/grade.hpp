@@ -17,7 +17,7 @@ struct Grade {
     bool against_verdict = false;    ///< the decision differs from the tool's verdict
     bool against_mechanical = false; ///< passed, though the mechanical tests had failed
     bool after_fail = false;         ///< passed, though it had been graded failed before
-    bool after_turn = false;         ///< passed, though it was rejected until it or its criteria read otherwise
+    bool after_turn = false; ///< passed, though it was rejected until it or its criteria read otherwise
     Stamp stamp;
     std::int64_t seq = 0; ///< its entry
 
