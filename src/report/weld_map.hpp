@@ -41,11 +41,15 @@ WeldMap weld_map(const Coupon &coupon, const std::vector<Indication> &found, Uni
 /// With what a class's judgement says of each find.
 WeldMap weld_map(const Case &c, std::size_t class_index, const ClassJudgement &judged);
 
+/// Which sides of a weld a map draws: those that something is on, both where nothing is; or both always,
+/// where the map is there to be tapped.
+enum class Bands : std::uint8_t { used, to_tap };
+
 /// The weld unrolled to scale from its datum: a band each for face, root and what was said to be on neither,
 /// finds to scale under their numbers, a find without a place in a list below. For pages that are tapped:
 /// kind "weld-map"; data x0 and x1, start and length (nm), unit; bands are groups with data side. `width` of
 /// the picture in its units, with letters of 12 to 13: 780 for paper and screens, 340 for a hand.
-Picture unrolled(const WeldMap &map, double width = 780);
+Picture unrolled(const WeldMap &map, double width = 780, Bands bands = Bands::used);
 /// A girth weld of known length seen along the tube from its datum at the top: face outside, root inside.
 /// Nothing of any other. Of more finds than `most_labels`, so many that reject or are open have their
 /// numbers.

@@ -14,8 +14,8 @@ constexpr double band_height = 34;
 /// Draws from the top down: `y_` is where the next thing begins.
 class Unrolled {
 public:
-    Unrolled(const WeldMap &map, double width)
-        : map_(map), width_(width), size_(width < 500 ? 12 : 13), x1_(width - x0_),
+    Unrolled(const WeldMap &map, double width, Bands bands)
+        : map_(map), bands_(bands), width_(width), size_(width < 500 ? 12 : 13), x1_(width - x0_),
           length_(std::max<std::int64_t>(map.shown_length(), 1)) {}
 
     Picture draw() {
@@ -29,8 +29,9 @@ public:
                      {"length", std::to_string(map_.line.length ? map_.line.length->nm : 0)},
                      {"unit", map_.unit == Unit::inch ? "in" : "mm"}};
         const auto &sides = info(Attribute::side).words;
-        for (std::size_t side = 1; side <= sides.size(); ++side)
-            band(static_cast<std::uint8_t>(side), sides[side - 1]);
+        const bool both = bands_ == Bands::to_tap || !any_placed();
+        for (std::uint8_t side = 1; side <= sides.size(); ++side)
+            if (both || any_on(side)) band(side, sides[side - 1u]);
         if (any_on(0)) band(0, "side not said");
         scale();
         list_of_unplaced();
@@ -43,6 +44,10 @@ private:
     bool any_on(std::uint8_t side) const {
         return std::any_of(map_.finds.begin(), map_.finds.end(),
                            [&](const MappedFind &f) { return f.side == side && f.place; });
+    }
+    bool any_placed() const {
+        return std::any_of(map_.finds.begin(), map_.finds.end(),
+                           [](const MappedFind &f) { return f.place.has_value(); });
     }
     double x_of(std::int64_t nm) const {
         return x0_ + (x1_ - x0_) * static_cast<double>(nm) / static_cast<double>(length_);
@@ -286,6 +291,7 @@ private:
     }
 
     const WeldMap &map_;
+    Bands bands_;
     double width_, size_;
     double x0_ = 14, x1_;
     std::int64_t length_;
@@ -295,6 +301,6 @@ private:
 
 } // namespace
 
-Picture unrolled(const WeldMap &map, double width) { return Unrolled(map, width).draw(); }
+Picture unrolled(const WeldMap &map, double width, Bands bands) { return Unrolled(map, width, bands).draw(); }
 
 } // namespace beadbook

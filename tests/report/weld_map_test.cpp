@@ -90,6 +90,19 @@ TEST_CASE("a find is drawn to scale in the band of its side, under its number") 
     CHECK_THAT(picture.told, says("#1 slag inclusion (RT) from 2 in to 4 in, face."));
 }
 
+TEST_CASE("a map has the bands that something is on; to be tapped, or with nothing on it, both sides") {
+    const auto bands = [](const WeldMap &map, Bands which, const std::string &side) {
+        return groups_with(unrolled(map, 780, which), "side", side).size();
+    };
+    const WeldMap root = mapped("weld-length=8in", {"RT gas pore 0.05 at 6 root"});
+    CHECK(bands(root, Bands::used, "root") == 1);
+    CHECK(bands(root, Bands::used, "face") == 0);
+    CHECK(bands(root, Bands::to_tap, "face") == 1);
+    const WeldMap empty = mapped("weld-length=8in", {});
+    CHECK(bands(empty, Bands::used, "face") == 1);
+    CHECK(bands(empty, Bands::used, "root") == 1);
+}
+
 TEST_CASE("what rejects is solid, boxed and bracketed with its limit; what is open has a question mark") {
     const WeldMap map = mapped(
         "weld-length=8in", {"RT gas pore 0.2 at 2 in", "RT gas pore at 4 in", "RT gas pore 0.05 at 6 in"});
