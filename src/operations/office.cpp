@@ -9,12 +9,14 @@
 namespace beadbook {
 
 CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> before) {
-    CouponState out = book_.coupon(id, before);
-    for (auto &exam : out.exams) {
-        check_exam_of(out, exam);
-        check_means_of(out.record, exam, before);
-    }
-    return out;
+    return coupons_.of(ledger(), {id, before}, [&] {
+        CouponState out = book_.coupon(id, before);
+        for (auto &exam : out.exams) {
+            check_exam_of(out, exam);
+            check_means_of(out.record, exam, before);
+        }
+        return out;
+    });
 }
 
 std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const CriteriaSet> set) {

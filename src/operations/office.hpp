@@ -3,6 +3,7 @@
 #include "operations/catalogue.hpp"
 #include "operations/done.hpp"
 #include "records/book.hpp"
+#include "records/remembered.hpp"
 #include "technique/exam_check.hpp"
 
 namespace beadbook {
@@ -44,6 +45,7 @@ private:
         std::shared_ptr<const CriteriaSet> set;
     };
     std::map<std::string, WithCopy> with_copy_; ///< by the hash of the text
+    Remembered<std::pair<std::string, std::optional<std::int64_t>>, CouponState> coupons_;
     Book &book_;
     Catalogue &catalogue_;
 };

@@ -21,8 +21,12 @@ std::string near_mark(const std::string &mark, std::vector<std::string> marks) {
 
 } // namespace
 
+const std::vector<Entry> &Book::entries(Family family, const std::string &subject) {
+    return entries_.of(ledger_, {family, subject}, [&] { return ledger_.entries_of(family, subject); });
+}
+
 std::vector<Entry> Book::history(const std::string &id) {
-    auto out = ledger_.entries_of(Family::coupon, id);
+    auto out = entries(Family::coupon, id);
     if (!out.empty()) return out;
     // A welder's mark, say, or the line that belongs behind the mark.
     if (knows_welder(id))
@@ -40,7 +44,7 @@ CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> befo
 }
 
 std::vector<Entry> Book::welder_history(const std::string &mark) {
-    auto out = ledger_.entries_of(Family::welder, mark);
+    auto out = entries(Family::welder, mark);
     if (!out.empty()) return out;
     if (knows_coupon(mark))
         throw refused("there is no welder '" + shown(mark) + "'; it is the mark of a coupon")
@@ -58,7 +62,7 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
 WelderState Book::welder(const std::string &mark) { return fold_welder(mark, welder_history(mark)); }
 
 std::vector<Entry> Book::person_history(const std::string &name) {
-    auto out = ledger_.entries_of(Family::person, name);
+    auto out = entries(Family::person, name);
     if (out.empty())
         throw refused("'" + shown(name) + "' is not on record" + did_you_mean(name, people()))
             .mend({"person", {name}, {"role"}});
@@ -68,7 +72,7 @@ std::vector<Entry> Book::person_history(const std::string &name) {
 PersonState Book::person(const std::string &name) { return fold_person(name, person_history(name)); }
 
 std::vector<Entry> Book::equipment_history(const std::string &serial) {
-    auto out = ledger_.entries_of(Family::equipment, serial);
+    auto out = entries(Family::equipment, serial);
     if (out.empty())
         throw refused("there is no equipment '" + shown(serial) + "'" + did_you_mean(serial, all_equipment()))
             .mend({"equipment", {serial}, {"kind"}});

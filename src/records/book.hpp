@@ -5,7 +5,7 @@
 #include "facts/owners_copy_record.hpp"
 #include "facts/person_record.hpp"
 #include "facts/welder_record.hpp"
-#include "records/ledger.hpp"
+#include "records/remembered.hpp"
 
 #include <optional>
 #include <string>
@@ -49,12 +49,13 @@ public:
     /// What the shop confirmed and filled of a set from its own copy; nothing if it did neither.
     OwnersCopyState owners_copy(const std::string &set);
     std::vector<std::string> sets_with_copy() { return ledger_.subjects(Family::criteria); }
-    std::vector<Entry> copy_history(const std::string &set) {
-        return ledger_.entries_of(Family::criteria, set);
-    }
+    std::vector<Entry> copy_history(const std::string &set) { return entries(Family::criteria, set); }
 
 private:
+    const std::vector<Entry> &entries(Family family, const std::string &subject);
+
     Ledger ledger_;
+    Remembered<std::pair<Family, std::string>, std::vector<Entry>> entries_;
 };
 
 } // namespace beadbook
