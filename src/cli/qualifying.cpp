@@ -23,8 +23,8 @@ ExitCode run_qualify(Call &call) {
 }
 
 ExitCode run_carry(Call &call) {
-    CarryRequest request{call.at(0), call.text("rules"), call.text("way"), call.coupon_fields(),
-                         {},         call.has("sure")};
+    CarryRequest request{call.at(0), call.text("rules"), call.text("way"),     call.coupon_fields(),
+                         {},         call.has("sure"),   call.text("override")};
     if (call.has("document")) {
         const std::string path = call.text("document");
         // One byte more than may be kept is enough to be refused.
@@ -65,9 +65,10 @@ keeps the reason.)",
         enters(For::instructor, run_carry, R"(carry WELDER
 carry a qualification in from elsewhere, with its paper
 carry L1 --rules asme-ix --document paper.pdf --welded 2026-03-02 --process SMAW --joint groove --form plate --position 3G
-The options say what was welded in that test. Continuity since then is logged with 'used'.)",
+The options say what was welded in that test. Continuity since then is logged with 'used'.
+After a failed test here it is refused as a coupon is; --override sets that aside and keeps the reason.)",
                options(rules, Option{"document", "FILE", "the paper; it is kept in the record"},
-                       coupon_field_options(), sure_option())),
+                       coupon_field_options(), sure_option(), set_aside)),
         enters(For::instructor, run_renew, R"(renew WELDER NUMBER COUPON ...
 renew a lapsed qualification by one or more coupons, where its rules allow that
 renew L1 2 T-9

@@ -33,7 +33,8 @@ ExitCode run_welder(Call &call) { return call.tell(standing_of(call.office(), ca
 ExitCode run_welders(Call &call) { return call.tell(standing_of_all(call.office(), call.day("on"))); }
 
 ExitCode run_used(Call &call) {
-    const ProcessRequest request{call.at(0), call.at(1), call.day("date"), call.text("work")};
+    const ProcessRequest request{call.at(0), call.at(1), call.day("date"), call.text("work"),
+                                 call.text("override")};
     return call.tell(call.write([&](Writing &w) { return log_use(w, request); }));
 }
 
@@ -73,7 +74,9 @@ welders)",
         enters(For::instructor, run_used, R"(used WELDER PROCESS
 log that a welder used a process, or was confirmed, for continuity
 used L1 GTAW --date 2026-11-20 --work "frame 12, joints 4 to 9")",
-               {{"work", "TEXT", "the work that shows it"}, happened_option()}),
+               {{"work", "TEXT", "the work that shows it"},
+                {"override", "TEXT", "why a use that was entered late may revive what had lapsed"},
+                happened_option()}),
         enters(For::instructor, run_trained, R"(trained WELDER PROCESS
 log further training; after it the retest rules ask for a full test only
 trained L1 GTAW --text "two days of root runs")",

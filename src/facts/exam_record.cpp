@@ -12,7 +12,9 @@ std::map<std::string, std::string> ExamRecord::conditions_told() const {
 }
 
 std::string ExamRecord::level_told() const {
-    return level + (level.empty() || !level_as_typed ? "" : " as typed, nobody on record vouches for it");
+    if (level.empty()) return level;
+    if (level_as_typed) return level + " as typed, nobody on record vouches for it";
+    return level + (conditions.contains("vision") ? "" : ", no vision test on record");
 }
 
 std::vector<std::string> ExamRecord::cautions() const {
@@ -31,7 +33,9 @@ void add_condition(ExamRecord &exam, const std::string &text) {
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
     if (const ConditionInfo *known = condition_info(name)) {
         try {
-            read_condition_value(*known, value);
+            if (const std::string why = impossible(*known, read_condition_value(*known, value)); !why.empty())
+                throw InputError(name + "=" + value + ": " + why +
+                                 "; what was not measured is left out (common practice, no source)");
         } catch (const InputError &e) {
             throw DataError(std::string("condition ") + e.what());
         }

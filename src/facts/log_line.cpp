@@ -88,10 +88,34 @@ private:
         at_ += word.size();
     }
 
+    static bool is_blank(char c) { return std::isspace(static_cast<unsigned char>(c)) != 0; }
+    static bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
+
+    std::size_t after_blanks(std::size_t at) const {
+        while (at < text_.size() && is_blank(text_[at])) ++at;
+        return at;
+    }
+
+    /// Blanks, and a comma that parts what stands before it from what comes. No sign of a number is dropped.
     void blanks() {
-        while (at_ < text_.size() &&
-               (std::isspace(static_cast<unsigned char>(text_[at_])) || text_[at_] == ','))
-            ++at_;
+        at_ = after_blanks(at_);
+        if (at_ == text_.size() || text_[at_] != ',') return;
+        const std::size_t next = after_blanks(at_ + 1);
+        const bool glued = next == at_ + 1, follows = at_ > 0 && !is_blank(text_[at_ - 1]);
+        if (next < text_.size()) {
+            const char c = text_[next];
+            const bool number = is_digit(c) || c == '.';
+            if (c == ',' || (number && (glued || !follows)) || (glued && (c == '-' || c == '+')))
+                throw stray_comma();
+        }
+        at_ = next;
+    }
+
+    InputError stray_comma() const {
+        return InputError("'" + shown(text_.substr(at_, text_.find(' ', at_ + 2) - at_)) +
+                              "': a comma parts what a line says, and is no decimal point; write one such as "
+                              "0.1, or leave the comma out",
+                          at_);
     }
 
     static bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
@@ -291,7 +315,8 @@ private:
     /// The number that stands here with its unit or clock minutes. What is no number is taken as a word, so
     /// that the message can show it.
     std::string_view value_text(std::size_t begin) {
-        blanks();
+        at_ = after_blanks(at_);
+        if (at_ < text_.size() && text_[at_] == ',') throw stray_comma();
         const std::size_t start = at_;
         if (start == text_.size())
             throw InputError("'" + shown(trimmed(text_.substr(begin))) + "' lacks its value", begin);
@@ -301,7 +326,11 @@ private:
         } else if (end < text_.size() && text_[end] == ':') {
             ++end;
             while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
-        } else if (!scan_unit(text_, end, of_a_weld)) {
+        } else if (scan_unit(text_, end, of_a_weld)) {
+            // 1'2 is no foot and a number of its own.
+            if (end < text_.size() && (is_digit(text_[end]) || text_[end] == '.'))
+                end = std::min(text_.find(' ', end), text_.size());
+        } else {
             std::size_t look = end;
             while (look < text_.size() && text_[look] == ' ') ++look;
             if (text_.substr(look, 7) == "o'clock")
@@ -353,12 +382,6 @@ IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std
     return std::move(out.found);
 }
 
-bool is_comment(std::string_view line) {
-    const std::string_view bare = trimmed(line);
-    if (bare.empty()) return true;
-    return bare.front() == '#' && !(bare.size() > 1 && std::isdigit(static_cast<unsigned char>(bare[1])));
-}
-
 std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary) {
     std::string_view rest = trimmed(line);
     while (!rest.empty() && (rest.front() == '#' || std::isspace(static_cast<unsigned char>(rest.front()))))
@@ -370,29 +393,6 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
     if (type_named(find, vocabulary))
         return "#" + std::string(rest.substr(0, digits)) + " " + std::string(find);
     return "";
-}
-
-std::string_view without_mark(std::string_view text) {
-    constexpr std::string_view mark = "\xEF\xBB\xBF";
-    return text.starts_with(mark) ? text.substr(mark.size()) : text;
-}
-
-std::string print_log_line(const IndicationRecord &i, const Vocabulary &vocabulary) {
-    std::string out = vocabulary[i.type].name;
-    for (const auto &key : measure_keys())
-        if (const auto found = i.measures.find(key.quantity); found != i.measures.end()) {
-            // A bare number is the size: `fillet size 1/4 in`, without saying size twice.
-            const bool said = key.quantity == Quantity::size && out.ends_with(" size");
-            out += (said ? " " : " " + std::string(key.word) + " ") + found->second.text;
-        }
-    if (i.at) out += (i.end ? " from " : " at ") + i.at->text;
-    if (i.end) out += " to " + i.end->text;
-    if (i.middle) out += " mid " + i.middle->text;
-    if (i.across) out += std::string(" across ") + (i.across_left ? "left " : "") + i.across->text;
-    for (std::size_t a = 0; a < attribute_count; ++a)
-        if (i.words[a] > 0) out += " " + info(static_cast<Attribute>(a)).words[i.words[a] - 1u];
-    if (!i.remark.empty()) out += " # " + i.remark;
-    return out;
 }
 
 } // namespace beadbook

@@ -56,8 +56,9 @@ bool is_nothing(char32_t letter) {
 char ascii_of(char32_t letter) {
     if (letter < 0x80) return static_cast<char>(std::tolower(static_cast<int>(letter)));
     if (between(letter, 0x00C0, 0x017F)) return marked_letters[letter - 0x00C0];
-    if (between(letter, 0xFF21, 0xFF3A)) return static_cast<char>('a' + (letter - 0xFF21));
-    if (between(letter, 0xFF41, 0xFF5A)) return static_cast<char>('a' + (letter - 0xFF41));
+    constexpr char32_t full_width = 0xFEE0;
+    if (between(letter, 0xFF01, 0xFF5E)) return ascii_of(letter - full_width);
+    if (between(letter, 0x2010, 0x2015) || letter == 0x2212) return '-';
     if (between(letter, 0x1D400, 0x1D6A3)) return static_cast<char>('a' + (letter - 0x1D400) % 26);
     if (between(letter, 0x2000, 0x200A) || letter == 0x00A0 || letter == 0x202F || letter == 0x3000)
         return ' ';
@@ -172,6 +173,11 @@ bool may_be_same_person(std::string_view a, std::string_view b) {
 }
 
 bool may_be_misspelt(std::string_view a, std::string_view b) {
+    // A figure that is another is another number: Learner No11 and No12.
+    const auto counts = [](std::string_view name) {
+        return std::any_of(name.begin(), name.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+    };
+    if (counts(folded_name(a)) && counts(folded_name(b))) return false;
     const auto words = seen_words(a), others = seen_words(b);
     if (words.size() != others.size()) return false;
     int slips = 0;
@@ -180,6 +186,11 @@ bool may_be_misspelt(std::string_view a, std::string_view b) {
         if (!one_slip_apart(words[i], others[i]) || ++slips > 1) return false;
     }
     return true;
+}
+
+bool may_be_taken_for(std::string_view a, std::string_view b) {
+    constexpr std::size_t too_short = 3;
+    return std::min(a.size(), b.size()) >= too_short && (may_be_same_person(a, b) || may_be_misspelt(a, b));
 }
 
 } // namespace beadbook

@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 20> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 21> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -25,7 +25,8 @@ constexpr std::array<std::string_view, 20> shortcoming_ids{"told",
                                                            "accepted by",
                                                            "described otherwise",
                                                            "rejected before",
-                                                           "revoked"};
+                                                           "revoked",
+                                                           "revives"};
 
 } // namespace
 

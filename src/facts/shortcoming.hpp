@@ -32,17 +32,20 @@ struct Shortcoming {
         described,   ///< it is described otherwise since it was graded
         turned,      ///< it was rejected as it was described before
         revoked,     ///< what was held in its process was revoked after it was welded
+        revives,     ///< entered for an earlier day, it revives what was over by then
     };
     Kind kind = Kind::told;
-    std::string coupon;                ///< that it is about, where that is not the only one given
-    std::string process;               ///< of a test with several; not stored
-    std::string rule;                  ///< exam: its id in the rules
-    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; described, turned: fields
+    std::string coupon;             ///< that it is about, where that is not the only one given
+    std::string process;            ///< of a test with several; not stored
+    std::string rule;               ///< exam: its id in the rules
+    std::vector<std::string> lacks; ///< same_exam: methods; failed_kind: traits; described, turned: fields;
+                                    ///< revives: what it is, and of which day
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
-    std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why
+    std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why;
+                                ///< revives: when, with `was` how it stood
     std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };
 /// What was set aside for a qualification, at its grant or later, and why.

@@ -300,6 +300,10 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
     note_turned_verdicts("this", before, as_it_stands(writing, now.id), out.notes);
+    if (now.get("also") != old.record.get("also") && !old.record.get("also").empty())
+        out.notes.push_back("called for on this coupon was " + old.record.get("also") + ", and now is " +
+                            (now.get("also").empty() ? "nothing" : now.get("also")) +
+                            "; whoever grades it is told so");
     note_through(request.said, out);
     note_welder(request.said, out);
     add_notes(out.notes, sizes_understood(request.said.fields, out.value));

@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/faults.hpp"
+#include "operations/welder_meant.hpp"
 #include "records/csv.hpp"
 
 #include <algorithm>
@@ -60,6 +61,7 @@ Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &t
         out.notes.push_back(table.name + ": its cells are read as parted by " +
                             (delimiter == ';' ? "semicolons" : "tabs"));
     Faults faults(rows.size());
+    WeldersMeant enrolled(writing.book());
     for (std::size_t i = 1; i < rows.size(); ++i) {
         if (is_blank(rows[i])) continue;
         try {
@@ -71,7 +73,7 @@ Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &t
                 throw refused("welder " + request.mark + " stands above already");
             if (writing.book().knows_welder(request.mark))
                 throw refused("welder " + request.mark + " is registered already; leave the row out");
-            out.value.push_back(enrol(writing, request).value);
+            out.value.push_back(enrol(writing, request, enrolled).value);
         } catch (const Refusal &e) {
             if (e.kind() == Refusal::Kind::record) throw;
             faults.add([&] { return table.name + ": row " + std::to_string(i + 1); }, e.what(),

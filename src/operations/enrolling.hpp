@@ -9,7 +9,7 @@ namespace beadbook {
 struct WelderTable {
     std::string text;
     std::string name;  ///< of the file, for messages
-    bool sure = false; ///< marks that somebody would take for another one are meant so
+    bool sure = false; ///< marks and names that may be another's are meant so
 };
 /// Registers the welder of each row, all or none. Throws Refusal that names every bad line: unknown column,
 /// no mark, a mark that is registered already or stands twice.

@@ -91,13 +91,8 @@ std::optional<EquipmentRecord> equipment_of(Office &office, const std::string &s
 
 std::string equipment_like(Office &office, const std::string &serial) {
     if (equipment_of(office, serial)) return "";
-    // A blank parts a serial as a dash does.
-    const auto seen = [](std::string text) {
-        std::replace(text.begin(), text.end(), ' ', '-');
-        return seen_mark(text);
-    };
     for (const auto &one : office.book().all_equipment())
-        if (seen(one) == seen(serial)) return one;
+        if (seen_alike(one, serial)) return one;
     return "";
 }
 

@@ -2,7 +2,9 @@
 
 #include "facts/coupon_weld.hpp"
 #include "facts/deposits.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_in.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/known_words.hpp"
 #include "operations/shortcoming_words.hpp"
@@ -125,15 +127,7 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
             take_other_exams(tests, state, one, id == mark ? "" : id, lacks);
         }
     for (auto &one : retest.unknown) lacks.push_back(std::move(one));
-    if (state.satisfied()) return;
-    using Kind = Shortcoming::Kind;
-    lacks.push_back(shortcoming(!state.known           ? Kind::retest_unknown
-                                : state.training_first ? Kind::training
-                                                       : Kind::retest));
-    lacks.back().after = state.after;
-    if (!state.known || state.training_first) return;
-    lacks.back().asked = state.needed;
-    lacks.back().given = static_cast<int>(state.passed.size());
+    if (auto lack = retest_lack(state)) lacks.push_back(std::move(*lack));
 }
 
 Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }
@@ -293,11 +287,8 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
             out.impediments.push_back(std::move(one));
         PartEvidence one{part, welds[part], rests_on(coupon), of_all};
         take_missing_exams(rules, coupon, one.weld, "", one.lacks);
-        if (const auto *revoked = tests.revoked_since(one.weld.word(Trait::process), out.welded)) {
-            one.lacks.push_back(shortcoming(Shortcoming::Kind::revoked));
-            one.lacks.back().on = print(revoked->day);
-            one.lacks.back().remark = revoked->text;
-        }
+        if (const auto *revoked = tests.revoked_since(one.weld.word(Trait::process), out.welded))
+            one.lacks.push_back(revoked_lack(*revoked));
         take_retest(office, rules, tests, coupon, one,
                     tests.retest_of(out.test, out.welded, one.weld, rules));
         out.parts.push_back(std::move(one));
@@ -376,7 +367,7 @@ std::vector<std::string> training_notes(const std::vector<Evidence> &all, const 
 
 SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,
                    const std::string &why) {
-    const std::string reason = checked_text(why, "override");
+    const std::string reason = checked_reason(why, "override");
     if (lacks.empty()) return {};
     std::string all;
     for (const auto &lack : lacks)

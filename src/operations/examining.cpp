@@ -4,6 +4,7 @@
 #include "facts/person_name.hpp"
 #include "facts/person_record.hpp"
 #include "facts/plausibility.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
 #include "operations/exam_means.hpp"
@@ -86,7 +87,16 @@ void check_finished(const ExamRecord &exam, Day today) {
 
 /// What nobody finished is open, whatever it is said to have found.
 void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) {
-    if (!exam.finished || names_somebody(exam.finished->by)) return;
+    if (!exam.finished) return;
+    const bool unnamed = std::exchange(exam.finished->unnamed, false);
+    if (names_somebody(exam.finished->by)) {
+        if (unnamed)
+            notes.push_back("exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
+                            std::string(name_of(exam.method)) + ") is finished with " +
+                            std::to_string(exam.finished->found) + " found by " + exam.finished->by +
+                            ", its examiner, because nothing says who finished it (finished by)");
+        return;
+    }
     notes.push_back("exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
                     std::string(name_of(exam.method)) + ") is open: " +
                     (exam.finished->by.empty() ? "it names nobody who finished it"
@@ -103,7 +113,7 @@ ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     out.level = checked_text(request.level, "level");
     out.procedure = checked_text(request.procedure, "procedure");
     out.note = checked_text(request.note, "note");
-    out.incomplete = checked_text(request.incomplete, "incomplete");
+    out.incomplete = checked_reason(request.incomplete, "incomplete");
     for (const auto &condition : request.conditions) add_condition(out, condition);
     for (const auto &serial : request.equipment) {
         out.equipment.push_back(EquipmentUsed{checked_text(serial, "equipment"), "", {}, {}, false, {}});

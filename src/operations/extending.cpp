@@ -1,6 +1,7 @@
 // extend: welds of the work and coupons prolong a qualification.
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
+#include "operations/held_events.hpp"
 #include "operations/standing.hpp"
 #include "operations/vouching.hpp"
 #include "qualify/examined_weld.hpp"
@@ -109,12 +110,14 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
     event.text = checked_text(text_of(welds, welder, request.number), "welds");
+    const Day today = writing.outside().today();
+    const WelderStanding standing = standing_of(office, request.mark, today);
+    if (const auto lack = reviving(standing, held, event, today)) given.lacks.push_back(*lack);
     const SetAside aside =
         set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
     event.overridden = aside.what;
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
-    const Day today = writing.outside().today();
     const HeldQualification before = held_by(office, welder, request.number, today);
     auto notes = training_notes(event.evidence, given.welded);
     if (event.day < today && before.validity.state != Validity::State::valid)

@@ -1,6 +1,8 @@
 #include "operations/fates.hpp"
 
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_in.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "records/described_since.hpp"
@@ -145,6 +147,14 @@ std::string Fates::refused_today(const WelderState &welder, const QualificationR
     const RuleWords words = words_of_test(record.test);
     const std::string &coupon = record.test.id;
     try {
+        if (record.carried()) {
+            const auto welds = welds_of(record.test);
+            if (record.part >= welds.size()) return ""; // told of the qualification itself
+            const auto lacks = carried_lacks(tests(welder), record.test, welds[record.part], rules,
+                                             welder.entries.at(record.number));
+            const auto *lack = first_in_the_way(lacks, record.overridden);
+            return lack ? "it would not be carried in today: " + words_of(*lack, &rules) : "";
+        }
         const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules, words);
         if (!now.impediments.empty()) return now.impediments.front().text;
         if (record.part >= now.parts.size()) return "coupon " + coupon + " is of fewer processes now";

@@ -27,9 +27,9 @@ public:
 
     /// Renewals and extensions that count no more, by entry, and why: the gate is asked again about each.
     std::map<std::int64_t, std::string> undone(const WelderState &welder);
-    /// Asks the gate again, by which its coupon qualified: what it would be refused for today, beyond what
-    /// was set aside then. A grade against the verdict, and one that is to be given again, is told otherwise.
-    /// Empty: for nothing.
+    /// Asks the gate again, by which its coupon qualified or its paper was carried in: what it would be
+    /// refused for today, beyond what was set aside then. A grade against the verdict, and one that is to be
+    /// given again, is told otherwise. Empty: for nothing.
     std::string refused_today(const WelderState &welder, const QualificationRecord &record,
                               const RangeRules &rules);
 

@@ -11,6 +11,7 @@
 #include "records/codecs/owners_copy.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <set>
 
 namespace beadbook {
@@ -84,9 +85,38 @@ std::set<std::string> years_in(const std::string &text) {
     return out;
 }
 
-/// A copy of another year may hold other numbers.
+/// Words that tell one standard from another: D17.1, 5817, 2219A. No year, and no number that counts an
+/// amendment or a printing.
+std::set<std::string> designations_in(const std::string &text) {
+    std::set<std::string> out;
+    std::string word;
+    for (const char c : text + " ") {
+        if (std::isalnum(static_cast<unsigned char>(c)) != 0 || (c == '.' && !word.empty())) {
+            word += c;
+            continue;
+        }
+        while (word.ends_with('.')) word.pop_back();
+        const auto digits =
+            std::count_if(word.begin(), word.end(), [](unsigned char one) { return std::isdigit(one) != 0; });
+        const bool counts = word.find('.') != std::string::npos || digits > 2;
+        if (digits > 0 && counts && years_in(word).empty()) out.insert(lowered(word));
+        word.clear();
+    }
+    return out;
+}
+
+/// The copy is one of the standard that the set is by: another standard or another year may hold other
+/// numbers, and what names neither is none that can be found again.
 void check_edition(const CriteriaSet &set, const std::string &copy) {
     const auto of_set = years_in(set.edition), of_copy = years_in(copy);
+    const auto known = designations_in(set.edition + " " + set.title), said = designations_in(copy);
+    const bool same =
+        std::any_of(said.begin(), said.end(), [&](const std::string &one) { return known.contains(one); });
+    const bool tells_none = said.empty() && of_copy.empty();
+    if (!same && (tells_none ? !(known.empty() && of_set.empty()) : !said.empty() && !known.empty()))
+        throw refused("'" + shown(copy) + "' names no copy of " + set.edition + ", by which criteria " +
+                      set.name + " are; which standard, and of which year?")
+            .at("edition");
     if (of_set.empty() || of_copy.empty()) return;
     if (std::none_of(of_copy.begin(), of_copy.end(),
                      [&](const std::string &year) { return of_set.contains(year); }))
@@ -235,6 +265,26 @@ void check_columns(const CriteriaSet &filled, const std::string &blank) {
                 .at("value");
 }
 
+std::set<std::string> beliefs_of(const CriteriaSet &set) {
+    Issues issues;
+    Doubts doubts(set, issues);
+    check_belief(set, doubts);
+    std::set<std::string> out;
+    for (const auto &issue : issues.all())
+        out.insert("rule " + issue.path.substr(issue.path.find('.') + 1) + ": " + issue.text);
+    return out;
+}
+
+/// A number by which a limit comes to more than its wall or its window lets everything through.
+void check_believed(const CriteriaSet &set, const CriteriaSet &filled, const std::string &blank) {
+    const auto before = beliefs_of(set);
+    for (const auto &one : beliefs_of(filled))
+        if (!before.contains(one))
+            throw refused("with this number of blank " + blank + ", " + one +
+                          "; is it of the right line of the copy, and in its unit?")
+                .at("value");
+}
+
 } // namespace
 
 Done<Confirmed> confirm_limit(Writing &writing, const ConfirmRequest &request) {
@@ -291,7 +341,9 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
         if (std::none_of(bearing.fillings.begin(), bearing.fillings.end(),
                          [&](const Filling &f) { return f.blank == blank.id && f.class_id == id; }))
             out.still_open.push_back(id);
-    if (out.still_open.empty()) check_columns(*with_owners_copy(set, bearing), blank.id);
+    const auto filled = with_owners_copy(set, bearing);
+    check_believed(*set, *filled, blank.id);
+    if (out.still_open.empty()) check_columns(*filled, blank.id);
     return {std::move(out), {}};
 }
 

@@ -2,6 +2,8 @@
 
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
+#include "facts/name_likeness.hpp"
+#include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/turned.hpp"
@@ -167,6 +169,22 @@ std::optional<Day> entered_after(const WelderEvent &event, Day day) {
     return entered > day ? std::optional(entered) : std::nullopt;
 }
 
+/// Whether a coupon's welder is this one, by the mark or by the name.
+bool names_welder(const std::string &text, const WelderRecord &welder) {
+    return text == welder.mark || (!text.empty() && !welder.name.empty() &&
+                                   same_person(folded_name(text), folded_name(welder.name)));
+}
+
+/// Coupons of the welder, and of those who are called so and by no mark.
+std::vector<std::string> coupons_of(Office &office, const WelderRecord &welder) {
+    auto out = office.book().coupons_of(welder.mark);
+    for (const auto &text : office.ledger().welders_named())
+        if (!office.book().knows_welder(text) && names_welder(text, welder))
+            for (auto &id : office.book().coupons_of(text))
+                if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+    return out;
+}
+
 } // namespace
 
 bool examined_by(const std::string &exam, const CouponState &coupon) {
@@ -221,23 +239,23 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
         for (const auto &proof : e.evidence)
             if (!e.rules.empty()) settled_[proof.coupon].insert(e.rules);
     }
-    for (const auto &id : office.book().coupons_of(welder.record.mark)) {
+    for (const auto &id : coupons_of(office, welder.record)) {
         try {
-            take(office, welder.record.mark, id);
+            take(office, welder.record, id);
         } catch (const Refusal &e) {
             unreadable_.emplace(id, Unreadable{e.what(), {}});
         }
     }
 }
 
-void GradedTests::take(Office &office, const std::string &mark, const std::string &id) {
+void GradedTests::take(Office &office, const WelderRecord &welder, const std::string &id) {
     CouponState coupon = office.coupon(id);
     const CouponRecord &record = coupon.record;
     const auto history = office.book().history(id);
     const auto once_failed = as_it_failed(office, history);
-    const bool ours = record.get("welder") == mark;
+    const bool ours = names_welder(record.get("welder"), welder);
     const bool turned_so = once_failed && !once_failed->graded && (!ours || !coupon.grade);
-    if (!ours && (!once_failed || once_failed->record.get("welder") != mark)) return;
+    if (!ours && (!once_failed || !names_welder(once_failed->record.get("welder"), welder))) return;
     if (!ours || turned_so) {
         coupon.record = once_failed->record;
         coupon.record.id = id;
@@ -255,8 +273,8 @@ void GradedTests::take(Office &office, const std::string &mark, const std::strin
                         (rejected && !taken_.contains(id));
     const bool settled = settled_.contains(id);
     // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
-    const bool passed = ours && !failed && record.withdrawn.empty() && coupon.grade && coupon.grade->passed &&
-                        (!moved || settled) && test && !practice;
+    const bool passed = record.get("welder") == welder.mark && !failed && record.withdrawn.empty() &&
+                        coupon.grade && coupon.grade->passed && (!moved || settled) && test && !practice;
     if (!failed && !passed) return;
     const std::string welded = record.get("welded");
     std::optional<Day> day;
@@ -297,7 +315,8 @@ bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const Ran
 }
 
 GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
-                                           const RangeRules &rules) const {
+                                           const RangeRules &rules,
+                                           std::optional<std::int64_t> begun_by) const {
     Retest out;
     const auto unknown = [&](Shortcoming::Kind kind, const std::string &of) -> Shortcoming & {
         out.unknown.emplace_back();
@@ -307,12 +326,12 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     };
     std::vector<Attempt> attempts;
     std::set<std::string> unfit;
-    const Test *own = find(coupon.id);
+    if (const Test *own = find(coupon.id)) begun_by = own->begun_by;
     for (const auto &test : tests_) {
         const std::string &id = test.coupon.record.id;
         if (id == coupon.id) continue;
         const bool later = test.day && *test.day > welded;
-        if (later && (test.passed || !own || own->begun_by <= test.shown_by)) continue;
+        if (later && (test.passed || !begun_by || *begun_by <= test.shown_by)) continue;
         std::vector<std::string> lacks;
         const Truth same = same_kind(test, weld, lacks);
         if (later) {

@@ -22,7 +22,8 @@ std::vector<Weld> welds_named(const CouponRecord &coupon);
 /// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
 /// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it, unless an
 /// override took the grade for its verdict; one that is to be graded again has not passed. A coupon that
-/// cannot be read may have failed.
+/// cannot be read may have failed. One that failed under the name, before the welder was enrolled, is his as
+/// well.
 class GradedTests {
 public:
     GradedTests(Office &office, const WelderState &welder);
@@ -41,8 +42,10 @@ public:
         RetestState state;
         std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it
     };
-    /// Looks at tests of the same process, joint, form and position, and at training in the process.
-    Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules) const;
+    /// Looks at tests of the same process, joint, form and position, and at training in the process. Of a
+    /// test that is not on record itself `begun_by` is the entry by which it came.
+    Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules,
+                     std::optional<std::int64_t> begun_by = {}) const;
     const Test *find(const std::string &coupon) const;
     /// The newest revocation of what was held in a process that a weld of that day does not follow; null if
     /// there is none.
@@ -53,7 +56,7 @@ private:
     /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
     /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
     bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
-    void take(Office &office, const std::string &mark, const std::string &id);
+    void take(Office &office, const WelderRecord &welder, const std::string &id);
 
     std::vector<Test> tests_;
     struct Unreadable {

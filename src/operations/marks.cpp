@@ -1,5 +1,6 @@
 #include "operations/marks.hpp"
 
+#include "facts/name_likeness.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 
@@ -81,22 +82,28 @@ std::string plain_mark(const std::string &mark) {
 }
 
 std::string seen_mark(const std::string &mark) {
+    const std::string read = folded_name(mark);
     const auto digit = [&](std::size_t i) {
-        return i < mark.size() && std::isdigit(static_cast<unsigned char>(mark[i])) != 0;
+        return i < read.size() && std::isdigit(static_cast<unsigned char>(read[i])) != 0;
     };
     std::string out;
-    for (std::size_t i = 0; i < mark.size(); ++i) {
-        const char c = mark[i];
+    for (std::size_t i = 0; i < read.size(); ++i) {
+        const auto c = static_cast<unsigned char>(read[i]);
         const bool in_number = digit(i + 1) || (i > 0 && digit(i - 1));
-        if (c == '.' || c == '_' || c == '-')
+        if (c < 0x80 && std::isalnum(c) == 0)
             // Between two numbers it parts them: 1-11 is not 11-1.
             out += digit(i + 1) && i > 0 && digit(i - 1) ? "-" : "";
-        else if (in_number && (c == 'O' || c == 'o'))
+        else if (in_number && c == 'o')
             out += '0';
         else
-            out += c;
+            out += read[i];
     }
     return plain_mark(out);
+}
+
+bool seen_alike(const std::string &a, const std::string &b) {
+    const std::string seen = seen_mark(a);
+    return !seen.empty() && seen == seen_mark(b);
 }
 
 std::string odd_mark(const std::string &mark) {

@@ -13,8 +13,11 @@ inline constexpr int most_marks = 1000;
 
 /// What marks have in common that differ only in capitals and leading zeros.
 std::string plain_mark(const std::string &mark);
-/// What marks have in common that a reader takes for one another: G-2, G2, g-02 and G-2., G-01 and G-O1.
+/// What marks have in common that a reader takes for one another: G-2, G2, g-02, "G 2" and G-2., G-01 and
+/// G-O1, and letters of other alphabets that look so. The one notion of it, for coupons, welders and serials.
 std::string seen_mark(const std::string &mark);
+/// Whether two marks have that in common.
+bool seen_alike(const std::string &a, const std::string &b);
 /// Why a mark looks as if another was meant: it ends with a sign, or names two of a series (P-7-P-9). Empty:
 /// it does not.
 std::string odd_mark(const std::string &mark);

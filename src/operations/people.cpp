@@ -91,11 +91,8 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
 }
 
 std::string person_like(Office &office, const std::string &name) {
-    constexpr std::size_t too_short = 3; // a letter or two stand for anything
     for (const auto &one : office.book().people())
-        if (std::min(one.size(), name.size()) >= too_short &&
-            (may_be_same_person(one, name) || may_be_misspelt(one, name)))
-            return one;
+        if (may_be_taken_for(one, name)) return one;
     return "";
 }
 

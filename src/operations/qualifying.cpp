@@ -3,12 +3,16 @@
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_in.hpp"
 #include "operations/coupons.hpp"
 #include "operations/ranging.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -103,7 +107,8 @@ void note_open_ranges(const std::vector<HeldQualification> &all, std::vector<std
     }
 }
 
-/// Tests on record that the welder failed in a process that is carried in: its paper knows nothing of them.
+/// Tests of another kind that the welder failed here in a process that is carried in: its paper knows nothing
+/// of them.
 void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
                  std::vector<std::string> &notes) {
     for (const auto &test : tests.all()) {
@@ -117,6 +122,20 @@ void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
             notes.push_back("coupon " + test.coupon.record.id + " failed" +
                             (test.day ? " on " + print(*test.day) : "") +
                             " in that process here; no retest of it is asked of what is carried in");
+    }
+}
+
+/// Whom the coupon qualified before it was said to be this welder's.
+void note_others(Office &office, const CouponRecord &coupon, std::vector<std::string> &notes) {
+    std::set<std::string> told{coupon.get("welder")};
+    for (const auto &entry : office.book().history(coupon.id)) {
+        if (entry.kind != "coupon" || is_withdrawal(entry)) continue;
+        const std::string welder = codec::coupon_from(codec::parsed(entry.body)).get("welder");
+        if (!told.insert(welder).second || !office.book().knows_welder(welder)) continue;
+        for (const auto &q : office.book().welder(welder).qualifications)
+            if (!q.carried() && q.test.id == coupon.id)
+                notes.push_back("coupon " + coupon.id + " qualified welder " + welder + " before, #" +
+                                std::to_string(q.number) + ", which it proves no more");
     }
 }
 
@@ -162,6 +181,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     }
     Done<Granted> out{as_granted(writing, mark, numbers), {}};
     note_reason_unused(aside, request.override_why, out.notes);
+    note_others(office, coupon.record, out.notes);
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
     for (auto &note : training_notes({proof.parts.front().evidence}, {proof.welded}))
@@ -193,11 +213,25 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (!impediments.empty()) throw refusal_of(impediments);
 
     const WelderState welder = writing.book().welder(request.mark);
+    const GradedTests tests(writing.office(), welder);
+    std::vector<std::vector<Shortcoming>> lacks;
+    std::vector<Shortcoming> all;
+    for (const auto &weld : welds) {
+        lacks.push_back(carried_lacks(tests, test, weld, *rules));
+        for (const auto &lack : lacks.back()) {
+            all.push_back(lack);
+            if (welds.size() > 1) all.back().process = weld.word(Trait::process);
+        }
+    }
+    const SetAside aside =
+        set_aside("the test cannot be carried in by " + rules->name, all, *rules, request.override_why);
     const std::string hash = writing.ledger().keep_document(paper, request.paper.bytes);
     std::vector<int> numbers;
     for (std::size_t part = 0; part < welds.size(); ++part) {
         QualificationRecord record = begun(*rules, way, test, part, welds[part]);
         record.document = hash;
+        record.overridden = lacks[part];
+        if (!lacks[part].empty()) record.override_why = aside.why;
         for (const auto &q : welder.qualifications)
             if (q.document == hash && q.rules == rules->name && q.part == part && q.test == test)
                 throw refused("this was carried in already, #" + std::to_string(q.number));
@@ -206,7 +240,8 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     Done<Granted> out{as_granted(writing, request.mark, numbers), {}};
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
-    note_failed(GradedTests(writing.office(), welder), welds, out.notes);
+    note_reason_unused(aside, request.override_why, out.notes);
+    if (all.empty()) note_failed(tests, welds, out.notes);
     return out;
 }
 

@@ -31,11 +31,13 @@ struct CarryRequest {
     std::map<std::string, std::string> test; ///< as welded, by the names of coupon_fields()
     struct Paper {
         std::string name, bytes;
-    } paper;           ///< the document, of at least one byte
-    bool sure = false; ///< what nobody would believe at first sight is meant so
+    } paper;                       ///< the document, of at least one byte
+    bool sure = false;             ///< what nobody would believe at first sight is meant so
+    std::string override_why = {}; ///< why what the rules ask after a failure here is set aside
 };
 /// Carries a qualification in from elsewhere; its paper is kept. Throws Refusal: no paper, no day, what
-/// impedes any test (evidence.hpp), words that the rules do not know, carried in already.
+/// impedes any test (evidence.hpp), words that the rules do not know, carried in already, what the record
+/// says against it (carried_in.hpp) and no reason sets aside.
 Done<Granted> carry(Writing &writing, const CarryRequest &request);
 
 struct RenewRequest {

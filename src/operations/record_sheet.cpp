@@ -2,6 +2,8 @@
 
 #include "measure/text.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -19,6 +21,19 @@ HeldQualification &&numbered(WelderStanding &standing, int number) {
 
 std::vector<std::string> tests_in(const Evidence &evidence) {
     return evidence.coupons.empty() ? std::vector{evidence.coupon} : evidence.coupons;
+}
+
+/// Whether it rests on a coupon by its test, a renewal or an extension.
+bool proves(const RecordSheet &sheet, const std::string &coupon) {
+    const auto names = [&](const Evidence &evidence) {
+        const auto all = tests_in(evidence);
+        return evidence.coupon == coupon || std::find(all.begin(), all.end(), coupon) != all.end();
+    };
+    const auto &own = sheet.held.record.evidence;
+    return (own && names(*own)) ||
+           std::any_of(sheet.events.begin(), sheet.events.end(), [&](const WelderEvent &event) {
+               return std::any_of(event.evidence.begin(), event.evidence.end(), names);
+           });
 }
 
 /// By the text of the criteria that the record keeps.
@@ -56,6 +71,9 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.hash = standing.welder.hashes.at(number);
     out.head = office.ledger().head();
     if (const auto &test = out.held.record; !test.carried()) out.taken_back = taken_back(office, test.test);
+    for (auto &gone : standing.gone)
+        if (gone.coupon != out.held.record.test.id && proves(out, gone.coupon))
+            out.gone.push_back(std::move(gone));
     out.tests = tests_of(office, out.held.record);
     if (const auto &evidence = out.held.record.evidence)
         for (const auto &mark : tests_in(*evidence))

@@ -14,10 +14,11 @@ struct RecordSheet {
     std::vector<WelderEvent> events;            ///< that bear on it
     std::map<std::int64_t, std::string> undone; ///< those that count no more, by entry, and why
     Stamp granted;
-    std::string hash;                       ///< of its entry in the chain
-    std::string head;                       ///< of the newest entry
-    Day on;                                 ///< the day that it speaks of
-    std::vector<TakenBack> taken_back = {}; ///< of the coupon
+    std::string hash;                            ///< of its entry in the chain
+    std::string head;                            ///< of the newest entry
+    Day on;                                      ///< the day that it speaks of
+    std::vector<TakenBack> taken_back = {};      ///< of the coupon
+    std::vector<WelderStanding::Gone> gone = {}; ///< of the others that it rests on
     /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
     /// was given for; without those that cannot be judged so.
     std::vector<Judged> tests = {};

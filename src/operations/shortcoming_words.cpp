@@ -93,6 +93,9 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::revoked:
         return "what was held in its process was revoked on " + one.on + " (" + one.remark +
                "): only a test welded after that counts (common practice, no source)";
+    case Kind::revives:
+        return "the " + listed(one.lacks, "of") + " was entered only on " + one.on + ", when it was " +
+               one.was + " already, and would revive it (common practice, no source)";
     case Kind::coupons: break;
     }
     return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +

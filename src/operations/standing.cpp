@@ -2,8 +2,11 @@
 
 #include "criteria/provenance.hpp"
 #include "facts/coupon_weld.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/fates.hpp"
+#include "operations/held_events.hpp"
+#include "operations/taken_back.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/described_since.hpp"
@@ -14,44 +17,15 @@
 namespace beadbook {
 namespace {
 
-/// Whether an event counts for a qualification.
-bool is_about(const WelderEvent &e, const HeldQualification &held) {
-    if (e.kind == "renewal")
-        return same_word(e.process, held.weld.word(Trait::process)) && e.rules == held.record.rules;
-    return e.kind == "extension" && e.qualification == held.record.number;
-}
-
-/// What bears on the validity of one qualification.
-std::vector<QualificationEvent> events_of(const WelderState &welder,
-                                          const std::vector<HeldQualification> &all,
-                                          const HeldQualification &held,
-                                          const std::map<std::int64_t, std::string> &undone) {
-    using Kind = QualificationEvent::Kind;
-    const std::string &process = held.weld.word(Trait::process);
-    std::vector<QualificationEvent> out;
-    for (const auto &e : welder.events) {
-        if (undone.contains(e.seq)) continue;
-        if (e.kind == "use" && same_word(e.process, process)) out.push_back({Kind::use, e.day});
-        if (is_about(e, held)) out.push_back({e.kind == "renewal" ? Kind::renewal : Kind::extension, e.day});
-        if (e.qualification != held.record.number) continue;
-        if (e.kind == "revocation") out.push_back({Kind::revocation, e.day});
-    }
-    // Welding another accepted test with the process is using it.
-    for (const auto &other : all)
-        if (other.record.number != held.record.number && !other.record.carried() &&
-            same_word(other.weld.word(Trait::process), process))
-            out.push_back({Kind::use, other.record.welded});
-    return out;
-}
-
 /// Coupons that a qualification rests on by its own test.
 std::vector<std::string> coupons_of(const QualificationRecord &record) {
     return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
 }
 
 /// What settles a doubt of what was granted, which no new grade does.
-std::string anew_words(std::int64_t granted) {
-    return "; if it is so, retract entry " + std::to_string(granted) + " and qualify it anew";
+std::string anew_words(std::int64_t granted, bool carried = false) {
+    return "; if it is so, retract entry " + std::to_string(granted) + " and " +
+           (carried ? "carry" : "qualify") + " it " + (carried ? "in " : "") + "anew";
 }
 
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
@@ -115,32 +89,25 @@ void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
     if (!own.empty()) validity.reason += "; accepted by " + record.evidence->criteria + ", " + own;
 }
 
-/// An extension that was entered when what it prolongs was over says so.
-void tell_late_extensions(const WelderState &welder, const std::vector<HeldQualification> &all,
-                          const std::map<std::int64_t, std::string> &undone, HeldQualification &held) {
-    if (held.validity.state != Validity::State::valid) return;
-    for (const auto &e : welder.events) {
-        if (e.kind != "extension" || !is_about(e, held) || undone.contains(e.seq)) continue;
-        const auto entered = entered_later(e);
-        if (!entered) continue;
-        auto without = undone;
-        without[e.seq];
-        const Validity then =
-            validity_on(*entered, held.record.welded, held.way(), events_of(welder, all, held, without));
-        if (then.state != Validity::State::valid)
-            held.validity.reason += "; extended as of " + print(e.day) + " by an entry of " +
-                                    print(*entered) + ", when it was " + std::string(name_of(then.state));
-    }
+/// A use or an extension that was entered when what it keeps was over says so.
+void tell_late_entries(const std::vector<LateEntry> &late, Validity &validity) {
+    if (validity.state != Validity::State::valid) return;
+    for (const auto &words : words_of(late)) validity.reason += "; " + words;
 }
 
-/// All that was set aside for what counts of it on that day.
+/// All that was set aside for what counts of it on that day; of uses, where it holds by them.
 std::vector<Aside> asides_of(const WelderState &welder, const HeldQualification &held, Day on,
-                             const std::map<std::int64_t, std::string> &undone) {
+                             const std::map<std::int64_t, std::string> &undone,
+                             const std::vector<LateEntry> &late) {
+    const auto is_late = [&](const WelderEvent &e) {
+        return std::any_of(late.begin(), late.end(), [&](const LateEntry &one) { return one.event == &e; });
+    };
     std::vector<Aside> out;
     if (!held.record.overridden.empty())
         out.push_back({"", {}, held.record.overridden, held.record.override_why});
     for (const auto &e : welder.events)
-        if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on && !e.overridden.empty())
+        if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on && !e.overridden.empty() &&
+            (e.kind != "use" || is_late(e)))
             out.push_back({e.kind, e.day, e.overridden, e.override_why});
     return out;
 }
@@ -172,21 +139,21 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     }
     for (auto &held : out) {
         held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
+        const std::int64_t granted = welder.entries.at(held.record.number);
         if (!held.record.carried()) {
-            const std::int64_t granted = welder.entries.at(held.record.number);
             take_back(fates, held.record, granted, held.validity);
             if (fates.of(held.record.test.id).described > granted)
                 put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
-            if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
-                if (const std::string why = fates.refused_today(welder, held.record, *held.rules);
-                    !why.empty())
-                    put_in_doubt(why + anew_words(granted), held.validity);
         }
-        tell_late_extensions(welder, out, undone, held);
+        if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
+            if (const std::string why = fates.refused_today(welder, held.record, *held.rules); !why.empty())
+                put_in_doubt(why + anew_words(granted, held.record.carried()), held.validity);
+        const auto late = late_entries(welder, out, held, undone, on);
+        tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
         if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);
-        held.aside = asides_of(welder, held, on, undone);
+        held.aside = asides_of(welder, held, on, undone, late);
     }
     return out;
 }
@@ -270,6 +237,12 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
         if (!test.passed && (!test.day || *test.day <= day))
             out.failed.push_back(
                 {test.coupon.record.id, test.coupon.record.get("process"), test.day, test.failed_by});
+    for (const auto &coupon : office.book().coupons_of(mark)) try {
+            if (auto what = gone_of(office, office.coupon(coupon).record); !what.empty())
+                out.gone.push_back({coupon, std::move(what)});
+        } catch (const Refusal &e) {
+            if (e.kind() == Refusal::Kind::record) throw;
+        }
     return out;
 }
 
@@ -336,7 +309,7 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
     event.kind = "revocation";
     event.day = past_day(writing.outside(), request.day);
     event.qualification = request.number;
-    event.text = checked_text(request.why, "reason");
+    event.text = checked_reason(request.why, "reason");
     if (event.text.empty()) throw lacking("why", "for which reason?");
     Office &office = writing.office();
     const WelderState welder = office.book().welder(request.mark);

@@ -2,6 +2,7 @@
 
 #include "operations/ending.hpp"
 #include "operations/writing.hpp"
+#include "records/taken_back.hpp"
 
 namespace beadbook {
 
@@ -49,6 +50,12 @@ struct WelderStanding {
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};
+    struct Gone {
+        std::string coupon;
+        std::vector<TakenBack> what; ///< finds and exams with finds that are no more, a reject that went
+    };
+    /// Of the welder's coupons, whether graded or not; told of one welder as well.
+    std::vector<Gone> gone = {};
 };
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});

@@ -1,8 +1,11 @@
 #include "operations/taken_back.hpp"
 
+#include "measure/text.hpp"
 #include "operations/turned.hpp"
+#include "records/changed_values.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -28,6 +31,37 @@ std::string became_of(Book &book, MovedTo to) {
     }
 }
 
+/// Exams that a field names: "PT, RT".
+std::set<std::string> exams_in(std::string text) {
+    std::replace(text.begin(), text.end(), ',', ' ');
+    std::set<std::string> out;
+    for (const auto word : words_of(text)) out.emplace(word);
+    return out;
+}
+
+/// Exams that somebody called for, and that nobody calls for any more.
+void take_called_for(Book &book, const CouponRecord &coupon, std::vector<TakenBack> &out) {
+    const auto asked = exams_in(coupon.get("also"));
+    const auto history = book.history(coupon.id);
+    std::set<std::string> told;
+    for (const auto &entry : history) {
+        if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
+        for (const auto &value : changed_values(history, entry)) {
+            if (value.name != "also") continue;
+            const auto now = exams_in(value.now);
+            for (const auto &exam : exams_in(value.before)) {
+                if (now.contains(exam) || asked.contains(exam) || !told.insert(exam).second) continue;
+                TakenBack back;
+                back.kind = TakenBack::Kind::called_for;
+                back.was = exam;
+                back.why = entry.reason;
+                back.stamp = stamp_of(entry);
+                out.push_back(std::move(back));
+            }
+        }
+    }
+}
+
 } // namespace
 
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
@@ -48,6 +82,16 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
         back.stamp = one.stamp;
         out.push_back(std::move(back));
     }
+    take_called_for(office.book(), coupon, out);
+    return out;
+}
+
+std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
+    auto out = taken_back(office, coupon);
+    std::erase_if(out, [](const TakenBack &one) {
+        return (one.kind == TakenBack::Kind::find && !one.now.empty()) ||
+               (one.kind == TakenBack::Kind::exam && one.finds.empty());
+    });
     return out;
 }
 

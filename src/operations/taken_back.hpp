@@ -8,4 +8,7 @@ namespace beadbook {
 /// What was taken back of a coupon, and of what was moved to another one, what became of it there.
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon);
 
+/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing.
+std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon);
+
 } // namespace beadbook

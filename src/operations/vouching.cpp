@@ -4,7 +4,7 @@
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/exam_means.hpp"
-#include "operations/welder_meant.hpp"
+#include "operations/marks.hpp"
 
 #include <algorithm>
 
@@ -15,7 +15,7 @@ bool is_welder(Office &office, const std::string &person, const std::string &wel
     const auto persons = names_behind(office, person), welders = names_behind(office, welder);
     return std::any_of(persons.begin(), persons.end(), [&](const std::string &one) {
         return std::any_of(welders.begin(), welders.end(), [&](const std::string &other) {
-            return same_person(folded_name(one), folded_name(other)) || read_alike(one, other);
+            return same_person(folded_name(one), folded_name(other)) || seen_alike(one, other);
         });
     });
 }

@@ -9,17 +9,20 @@
 #include <algorithm>
 
 namespace beadbook {
+namespace {
 
-bool read_alike(const std::string &a, const std::string &b) {
-    const auto as_read = [](const std::string &mark) { return plain_mark(without_signs(folded_name(mark))); };
-    const std::string read = as_read(a);
-    return !read.empty() && read == as_read(b);
-}
+constexpr const char *differs_in_signs = " is enrolled, and differs from it only in capitals, zeros or signs";
 
-std::vector<std::string> WeldersMeant::named(const std::string &text) {
+} // namespace
+
+const std::vector<WeldersMeant::Enrolled> &WeldersMeant::all() {
     if (!read_)
         for (const auto &mark : book_.welders()) all_.emplace_back(mark, book_.welder(mark).record.name);
     read_ = true;
+    return all_;
+}
+
+std::vector<std::string> WeldersMeant::named(const std::string &text) {
     const auto parts = names_in(text);
     std::vector<std::string> out;
     const auto names = [&](const std::string &mark, const std::string &name) {
@@ -27,7 +30,7 @@ std::vector<std::string> WeldersMeant::named(const std::string &text) {
             return part == mark || (!name.empty() && same_person(folded_name(part), folded_name(name)));
         });
     };
-    for (const auto &[mark, name] : all_)
+    for (const auto &[mark, name] : all())
         if (names(mark, name)) out.push_back(mark);
     return out;
 }
@@ -43,13 +46,37 @@ void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::
         unlike.push_back(
             {welder_like_another, begin + listed(meant) + " are of that name; which of them is it?"});
     if (meant.empty())
-        for (const auto &[mark, name] : all_)
-            if (read_alike(mark, text))
+        for (const auto &[mark, name] : all()) {
+            if (seen_alike(mark, text))
                 unlike.push_back(
-                    {welder_like_another, begin + mark +
-                                              " is enrolled, and differs from it only in capitals, "
-                                              "zeros or signs; is it another welder?"});
+                    {welder_like_another, begin + mark + differs_in_signs + "; is it another welder?"});
+            else if (may_be_taken_for(name, text))
+                unlike.push_back(
+                    {welder_like_another, begin + mark + " is enrolled as '" + shown(name) +
+                                              "', which may be the same person; is it another welder?"});
+        }
     for (auto &one : set_aside_by(unlike, sure, sure_of)) coupon.sure.push_back(std::move(one));
+}
+
+std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {
+    std::vector<Unlikely> out;
+    for (const auto &[mark, name] : all()) {
+        if (mark == welder.mark) continue;
+        if (seen_alike(mark, welder.mark))
+            out.push_back({welder_like_another, "welder " + welder.mark + ": " + mark + differs_in_signs +
+                                                    "; is it another welder?"});
+        if (may_be_taken_for(name, welder.name))
+            out.push_back({name_like_another,
+                           "welder " + welder.mark + ": " + mark + " is enrolled as '" + shown(name) +
+                               "', which may be the same person, and a test that he failed under one mark is "
+                               "none under the other; is it another person?"});
+    }
+    return out;
+}
+
+void WeldersMeant::add(const WelderRecord &welder) {
+    all(); // what is read later would hold him already
+    all_.emplace_back(welder.mark, welder.name);
 }
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/plausibility.hpp"
 #include "records/book.hpp"
 
 #include <string>
@@ -9,28 +10,35 @@
 namespace beadbook {
 
 /// What a coupon keeps in its `sure` whose welder is not the enrolled one that he reads like; and a welder
-/// who was enrolled beside one whose mark reads alike.
+/// who was enrolled beside one whose mark reads alike, or whose name may be the same person's.
 inline constexpr const char *welder_like_another = "welder-like-another";
+inline constexpr const char *name_like_another = "name-like-another";
 
-/// Who is enrolled, so that a coupon names its welder by the mark. Read once, when somebody else is named.
+/// Who is enrolled, so that a coupon names its welder by the mark, and nobody is enrolled twice unasked: a
+/// failed test under one mark is none under the other. Read once, when somebody else is named.
 class WeldersMeant {
 public:
     explicit WeldersMeant(Book &book) : book_(book) {}
 
-    /// Puts the mark in the place of the name of exactly one enrolled person. Throws Unsure: of several, or a
-    /// mark that somebody would take for an enrolled one, unless that is meant: then the coupon keeps it in
-    /// its `sure`.
+    /// Puts the mark in the place of the name of exactly one enrolled person. Throws Unsure: of several, a
+    /// mark or a name that somebody would take for an enrolled one's, unless that is meant: then the coupon
+    /// keeps it in its `sure`.
     void take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of);
 
+    /// What speaks against another welder of that mark and name beside those who are enrolled.
+    std::vector<Unlikely> beside(const WelderRecord &welder);
+    /// He is one of them from now on.
+    void add(const WelderRecord &welder);
+
 private:
+    using Enrolled = std::pair<std::string, std::string>; ///< mark, name
+
+    const std::vector<Enrolled> &all();
     std::vector<std::string> named(const std::string &text);
 
     Book &book_;
     bool read_ = false;
-    std::vector<std::pair<std::string, std::string>> all_; ///< marks with names
+    std::vector<Enrolled> all_;
 };
-
-/// Whether two marks read alike: capitals, leading zeros, blanks, points and look-alike letters aside.
-bool read_alike(const std::string &a, const std::string &b);
 
 } // namespace beadbook

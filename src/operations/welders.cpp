@@ -4,6 +4,8 @@
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/evidence.hpp"
+#include "operations/held_events.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
 #include "operations/people.hpp"
@@ -28,17 +30,6 @@ Entry entry_of(const WelderRecord &record) {
     out.subject = record.mark;
     out.body = codec::body_of(record);
     return out;
-}
-
-/// Marks that somebody would take for this one.
-std::vector<Unlikely> marks_like(Book &book, const std::string &mark) {
-    for (const auto &other : book.welders())
-        if (seen_mark(other) == seen_mark(mark))
-            return {{welder_like_another,
-                     "welder " + mark + ": " + other +
-                         " is enrolled, and differs from it only in capitals, zeros or signs; "
-                         "is it another welder?"}};
-    return {};
 }
 
 /// Nobody examines his own weld: whose they are hangs on the welder's name.
@@ -107,6 +98,18 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
     return out;
 }
 
+/// A use of an earlier day revives nothing that is over, unless a reason lets it, which is kept.
+void set_aside_reviving(Office &office, const ProcessRequest &request, Day today, WelderEvent &event) {
+    const WelderStanding standing = standing_of(office, request.mark, today);
+    for (const auto &held : standing.held)
+        if (const auto lack = reviving(standing, held, event, today)) {
+            SetAside aside =
+                set_aside(title_of(held) + " is not revived", {*lack}, *held.rules, request.override_why);
+            event.overridden = std::move(aside.what);
+            event.override_why = std::move(aside.why);
+        }
+}
+
 Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
                               const std::string &field, const std::string &question) {
     WelderEvent event;
@@ -121,6 +124,7 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     const Day today = writing.outside().today();
     event.process = understood(writing, request.mark, event.process, kind,
                                held_by(writing.office(), request.mark, today));
+    set_aside_reviving(writing.office(), request, today, event);
     Done<ProcessLogged> out{{request.mark, add_event(writing, request.mark, event), {}}, {}};
     for (auto &held : held_by(writing.office(), request.mark, today))
         if (same_word(held.weld.word(Trait::process), event.process))
@@ -141,6 +145,11 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
 } // namespace
 
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
+    WeldersMeant enrolled(writing.book());
+    return enrol(writing, request, enrolled);
+}
+
+Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request, WeldersMeant &enrolled) {
     check_mark(request.mark, "welder");
     if (writing.book().knows_welder(request.mark))
         throw refused("welder " + request.mark + " is registered already; a change needs a reason")
@@ -148,8 +157,9 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
     WelderRecord record;
     record.mark = request.mark;
     take(record, request);
-    record.sure = set_aside_by(marks_like(writing.book(), record.mark), request.sure);
+    record.sure = set_aside_by(enrolled.beside(record), request.sure);
     writing.add(entry_of(record));
+    enrolled.add(record);
     touch_coupons_of(writing, record);
     return {record, {}};
 }
@@ -162,6 +172,8 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
         throw DataError(request.name || request.employer || request.note
                             ? "this changes nothing: welder " + request.mark + " stands so already"
                             : "this changes nothing: neither name nor employer nor note is given");
+    if (old.record.name != record.name)
+        record.sure = set_aside_by(WeldersMeant(writing.book()).beside(record), request.sure);
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
     entry.reason = needed_reason(request.why);

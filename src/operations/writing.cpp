@@ -1,5 +1,6 @@
 #include "operations/writing.hpp"
 
+#include "facts/reason.hpp"
 #include "records/fold.hpp"
 
 namespace beadbook {
@@ -55,7 +56,7 @@ Refusal is_withdrawn(const CouponRecord &coupon) {
 }
 
 std::string needed_reason(const std::string &reason) {
-    std::string text = checked_text(reason, "reason");
+    std::string text = checked_reason(reason, "reason");
     if (text.empty()) throw refused("a correction needs a reason").give("why");
     return text;
 }

@@ -29,7 +29,8 @@ void add_described_since(nlohmann::json &json, const std::vector<DescribedSince>
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) {
     for (const auto &one : things) {
         nlohmann::json out{{"was", one.was}, {"why", one.why}, {"at", one.stamp.at}, {"by", one.stamp.who}};
-        if (one.kind != TakenBack::Kind::description) out["number"] = one.number;
+        const bool thing = one.kind == TakenBack::Kind::find || one.kind == TakenBack::Kind::exam;
+        if (thing) out["number"] = one.number;
         if (!one.now.empty()) out["now"] = one.now;
         if (one.to)
             out["moved to"] = {
@@ -39,6 +40,7 @@ void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) 
         if (exam && !one.finds.empty()) out["finds"] = one.finds;
         json[exam                                       ? "exams withdrawn"
              : one.kind == TakenBack::Kind::description ? "rejected as described before"
+             : one.kind == TakenBack::Kind::called_for  ? "called for before"
                                                         : "logged otherwise before"]
             .push_back(std::move(out));
     }

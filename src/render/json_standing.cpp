@@ -125,6 +125,11 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
         if (one.welded) failed["welded"] = print(*one.welded);
         out["failed"].push_back(std::move(failed));
     }
+    for (const auto &[coupon, what] : standing.gone) {
+        json gone{{"coupon", coupon}};
+        render::add_taken_back(gone, what);
+        out["taken back"].push_back(std::move(gone));
+    }
     return render::finished(std::move(out), notes);
 }
 

@@ -128,9 +128,14 @@ std::string finds_ever_text(const std::vector<int> &finds) {
     return numbers.empty() ? "" : ", under which " + listed(numbers, "and") + " had been logged,";
 }
 
+} // namespace
+
 std::string taken_back_text(const TakenBack &one) {
     if (one.kind == TakenBack::Kind::description)
         return "It was rejected until " + one.stamp.who + " changed " + one.was + " to " + one.now + " on " +
+               one.stamp.at.substr(0, 10) + ": " + one.why;
+    if (one.kind == TakenBack::Kind::called_for)
+        return one.was + " was called for on this coupon until " + one.stamp.who + " took that off on " +
                one.stamp.at.substr(0, 10) + ": " + one.why;
     const std::string number = std::to_string(one.number);
     const std::string done = one.to ? "moved to exam " + std::to_string(one.to->exam) + " of coupon " +
@@ -142,8 +147,6 @@ std::string taken_back_text(const TakenBack &one) {
            one.was + finds_ever_text(one.finds) + " and " + done + " by " + one.stamp.who + " on " +
            one.stamp.at.substr(0, 10) + ": " + one.why + (one.there.empty() ? "" : "; " + one.there);
 }
-
-} // namespace
 
 void add_taken_back(Document &doc, const std::vector<TakenBack> &things) {
     for (const auto &one : things) doc.line(taken_back_text(one));

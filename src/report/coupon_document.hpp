@@ -51,6 +51,7 @@ std::string sure_text(const std::vector<std::string> &rules);
 
 /// Finds that were withdrawn or corrected, a line each with the reason and who gave it.
 void add_taken_back(Document &doc, const std::vector<TakenBack> &things);
+std::string taken_back_text(const TakenBack &one);
 
 /// What the coupon is said to be otherwise since `since` ("its grade", "its last verdict"), a line each.
 void add_described_since(Document &doc, const std::vector<DescribedSince> &changes, const std::string &since);

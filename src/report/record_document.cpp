@@ -28,9 +28,12 @@ void add_standing(Document &doc, const RecordSheet &s) {
         .pair("rule", authority(v.from), "way " + s.held.record.way);
     if (const std::string next = next_words(s.held); !next.empty()) doc.pair("next", next);
     for (const auto &e : s.events) {
-        std::string note = e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + ")");
+        std::string note =
+            e.text + (e.stamp.who.empty() ? "" : " (logged by " + e.stamp.who + entered_words(e) + ")");
         if (const auto why = s.undone.find(e.seq); why != s.undone.end())
             note += "; counts no more: " + why->second;
+        if (e.evidence.empty() && !e.override_why.empty())
+            note += "; by override, because: " + e.override_why;
         doc.pair(e.kind, print(e.day), note);
     }
 }
@@ -137,8 +140,9 @@ Document document_of(const RecordSheet &s) {
         doc.heading("Examined and graded", 2);
         add_evidence(doc, *q.evidence);
         add_taken_back(doc, s.taken_back);
-        add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     }
+    add_gone(doc, s.gone);
+    add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     for (const auto &test : s.tests) {
         add_own_file(doc, test);
         if (const std::string gaps = not_covered_words(test);

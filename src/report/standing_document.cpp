@@ -4,6 +4,7 @@
 #include "operations/faults.hpp"
 #include "operations/marks.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "report/coupon_document.hpp"
 #include "report/people_document.hpp"
 #include "report/range_words.hpp"
 #include "report/rules_document.hpp"
@@ -93,6 +94,19 @@ std::string next_words(const HeldQualification &held) {
     return (ahead ? "by " + print(*step->by) + " " : std::string()) + to_do_text(*step);
 }
 
+void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
+    for (const auto &[coupon, what] : all) {
+        std::vector<Bullet> under;
+        for (const auto &one : what) under.push_back({taken_back_text(one), "", {}});
+        doc.item("coupon " + coupon + ": taken back", "", std::move(under));
+    }
+}
+
+std::string entered_words(const WelderEvent &event) {
+    const auto entered = entered_later(event);
+    return entered ? ", entered on " + print(*entered) : "";
+}
+
 Document document_of(const Enrolled &done) {
     return Document{}.line("welder " + done.welder.mark + " registered");
 }
@@ -147,12 +161,13 @@ Document document_of(const WelderStanding &standing) {
         if (!one.by.empty()) text += ", by " + listed(one.by);
         doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
     }
+    add_gone(doc, standing.gone);
     if (!standing.welder.events.empty()) {
         doc.heading("Logged", 2);
         for (const auto &e : standing.welder.events) {
             const std::string text = text_of(standing, e);
             doc.line(print(e.day) + "  " + subject_of(e) + (text.empty() ? "" : ": " + text) + "  (by " +
-                     e.stamp.who + ", entry " + std::to_string(e.seq) + ")");
+                     e.stamp.who + entered_words(e) + ", entry " + std::to_string(e.seq) + ")");
         }
     }
     return doc.caution();

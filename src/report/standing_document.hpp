@@ -36,6 +36,10 @@ Document document_of(const StandingChange &change);
 Words state_words(Validity::State state);
 /// The same of a qualification, marked if it rests on an override: "valid (by override)".
 Words held_words(const HeldQualification &held);
+/// ", entered on 2026-11-25" of what was entered later than it happened.
+std::string entered_words(const WelderEvent &event);
+/// What was taken back of coupons, an item each.
+void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all);
 /// What was set aside, each with its reason.
 std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules);
 /// "renew it: 2 coupons", "use the process and log it, or it ends on 2028-11-01".

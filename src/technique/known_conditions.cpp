@@ -36,10 +36,23 @@ ConditionInfo each_time(ConditionInfo info) {
     return info;
 }
 
+/// Nothing of it cannot be read off, and stands for what nobody looked at.
+ConditionInfo never_nought(ConditionInfo info, std::string why) {
+    info.never_nought = std::move(why);
+    return info;
+}
+
 ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
     info.least = std::move(least);
     info.most = std::move(most);
     return info;
+}
+
+/// Of a film: clear base reads about 0.2, and densitometers go to about 5.
+ConditionInfo film_density(std::string name, std::string help) {
+    return within(never_nought(amount(std::move(name), K::number, {Exam::RT}, std::move(help)),
+                               "a clear film reads about 0.2"),
+                  "0.2", "5");
 }
 
 } // namespace
@@ -49,24 +62,32 @@ const std::vector<ConditionInfo> &condition_infos() {
     const std::vector<std::string> yes_no{"yes", "no"};
     static const std::vector<ConditionInfo> table{
         some(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"), {VT}),
-        amount("distance", K::length, {VT}, "from the eye to the surface"),
-        amount("angle", K::angle, {VT}, "of view to the surface"),
+        within(never_nought(amount("distance", K::length, {VT}, "from the eye to the surface"),
+                            "an eye on the surface sees nothing"),
+               "1 mm", "10 ft"),
+        within(amount("angle", K::angle, {VT}, "of view to the surface"), "1 deg", "90 deg"),
         word("aids", {}, {VT}, "mirrors, borescopes, lenses"),
         word("technique", {"yoke", "prods", "coil", "head shot", "central conductor", "cable"}, {MT},
              "how the part is magnetized"),
         word("current kind", {"AC", "HWDC", "FWDC", "DC", "permanent"}, {MT},
              "kind of current, or a permanent magnet"),
-        amount("current", K::current, {MT}, "magnetizing current"),
-        amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
+        within(never_nought(amount("current", K::current, {MT}, "magnetizing current"),
+                            "no current magnetizes nothing"),
+               "1 A", "20000 A"),
+        within(never_nought(amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
+                            "poles that touch magnetize nothing between them"),
+               "0.25 in", "24 in"),
         some(amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing")),
         some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")),
         each_time(some(amount("field", K::field, {MT}, "tangential field at the surface"))),
-        each_time(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil")),
+        each_time(never_nought(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil"),
+                               "no part is without length")),
         word("particles", {"dry", "wet"}, {MT}, "how they are brought on"),
         word("colour", {"visible", "fluorescent"}, {MT}, "of the particles"),
-        amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
+        never_nought(amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
+                     "a bath without particles shows nothing"),
         word("carrier", {"oil", "water"}, {MT}, "of the bath"),
-        amount("settling", K::time, {MT}, "of the bath sample"),
+        never_nought(amount("settling", K::time, {MT}, "of the bath sample"), "nothing settles at once"),
         word("demagnetizing", {"needed", "not needed"}, {MT}, "was the part to be demagnetized"),
         each_time(amount("residual", K::field, {MT}, "field left after demagnetizing")),
         word("type", {"I", "II"}, {PT}, "penetrant: I fluorescent, II visible"),
@@ -76,9 +97,13 @@ const std::vector<ConditionInfo> &condition_infos() {
         word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"),
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
         each_time(amount("temperature", K::temperature, {PT}, "of the part")),
-        amount("base dwell", K::time, {PT}, "dwell that the procedure gives at ordinary temperature"),
+        within(never_nought(amount("base dwell", K::time, {PT},
+                                   "dwell that the procedure gives at ordinary temperature"),
+                            "no procedure gives none"),
+               "1 min", "4 h"),
         within(some(amount("dwell", K::time, {PT}, "penetrant dwell")), "1 min", "4 h"),
-        amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
+        never_nought(amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
+                     "one that was not used is left out"),
         amount("drying", K::time, {PT}, "from removal to developer"),
         word("dried by", {"oven", "air", "wiping"}, {PT}, "how it was dried"),
         amount("oven", K::temperature, {PT}, "drying oven"),
@@ -88,18 +113,25 @@ const std::vector<ConditionInfo> &condition_infos() {
         amount("ambient", K::light, {MT, PT}, "visible light under UV-A"),
         word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
         word("energy", {}, {RT}, "tube voltage, or activity"),
-        amount("focal size", K::length, {RT}, "effective size of the source"),
-        amount("source to object", K::length, {RT}, "source to the source side of the object"),
-        each_time(amount("object to film", K::length, {RT}, "source side of the object to the film")),
-        each_time(amount("unsharpness", K::length, {RT},
-                         "geometric; worked out from the three sizes if not given")),
+        within(never_nought(amount("focal size", K::length, {RT}, "effective size of the source"),
+                            "no source is a point"),
+               "0.001 mm", "1 in"),
+        within(never_nought(
+                   amount("source to object", K::length, {RT}, "source to the source side of the object"),
+                   "a source stands off"),
+               "1 mm", "100 ft"),
+        each_time(
+            never_nought(amount("object to film", K::length, {RT}, "source side of the object to the film"),
+                         "the object lies between")),
+        each_time(never_nought(
+            amount("unsharpness", K::length, {RT}, "geometric; worked out from the three sizes if not given"),
+            "no source is a point")),
         word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
              {RT}, "exposure arrangement"),
         some(amount("exposures", K::number, {RT}, "number of exposures")),
-        each_time(amount("density", K::number, {RT}, "lowest film density in the area of interest")),
-        each_time(amount("highest density", K::number, {RT}, "highest film density there")),
-        each_time(
-            amount("density at iqi", K::number, {RT}, "film density beside the wire or through the plaque")),
+        each_time(film_density("density", "lowest film density in the area of interest")),
+        each_time(film_density("highest density", "highest film density there")),
+        each_time(film_density("density at iqi", "film density beside the wire or through the plaque")),
         each_time(
             word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest")),
         word("iqi", {}, {RT}, "designation"),
@@ -163,12 +195,17 @@ ConditionValue read_condition_value(const ConditionInfo &info, const std::string
     return out;
 }
 
+std::string impossible(const ConditionInfo &info, const ConditionValue &value) {
+    return info.kind == Kind::amount && value.amount == Exact(0) ? info.never_nought : "";
+}
+
 std::string unbelievable(const ConditionInfo &info, const std::string &text) {
     if (info.least.empty()) return "";
     const Exact value = read_condition_value(info, text).amount;
-    // Of nothing there is no exam: that is told elsewhere.
-    if (value == Exact(0) || (value >= parse_amount(info.least, info.dimension, {}) &&
-                              value <= parse_amount(info.most, info.dimension, {})))
+    // Of nothing there is no exam, or it is refused: that is told elsewhere.
+    if ((value == Exact(0) && (!info.needs_some.empty() || !info.never_nought.empty())) ||
+        (value >= parse_amount(info.least, info.dimension, {}) &&
+         value <= parse_amount(info.most, info.dimension, {})))
         return "";
     return info.name + " " + shown(text) + ": from " + info.least + " to " + info.most +
            " is common; is the unit the right one?";

@@ -21,6 +21,7 @@ struct ConditionInfo {
     std::vector<Exam> needs_some =
         {}; ///< methods that without any of it are none; common practice, no source
     std::string least = {}, most = {}; ///< what somebody would believe at first sight, if it is bounded
+    std::string never_nought = {};     ///< why no apparatus gives none of it; empty: it may
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.
@@ -37,6 +38,10 @@ struct ConditionValue {
 /// Why nobody would believe the value of a known condition at first sight ("dwell 10 h: ..."); empty if it is
 /// believable. Common practice, no source; no exam is judged by it.
 std::string unbelievable(const ConditionInfo &info, const std::string &text);
+
+/// Why the value of a known condition cannot be: a nought that no apparatus gives, by which a practice's
+/// limit would hold as if it had been read; empty if it can be. Common practice, no source.
+std::string impossible(const ConditionInfo &info, const ConditionValue &value);
 
 /// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and
 /// diameter. Slots count each kind of name on its own.

@@ -173,8 +173,8 @@ TEST_CASE("what is moved is shown by both exams, and in the history with its val
 TEST_CASE("a coupon is withdrawn and restored") {
     const Program run;
     coupon(run);
-    CHECK(run({"withdraw", "T-1", "coupon", "1", "--why", "x"}).code == 2);
-    CHECK(run({"withdraw", "T-1", "exam", "--why", "x"}).code == 2);
+    CHECK(run({"withdraw", "T-1", "coupon", "1", "--why", "slip"}).code == 2);
+    CHECK(run({"withdraw", "T-1", "exam", "--why", "slip"}).code == 2);
     const auto withdrawn = json(run, {"withdraw", "T-1", "coupon", "--why", "the wrong piece"});
     CHECK(withdrawn["withdrawn"] == "coupon");
     CHECK(withdrawn["why"] == "the wrong piece");

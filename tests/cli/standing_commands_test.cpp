@@ -159,8 +159,8 @@ TEST_CASE("use, lapse, the due list, a slip, and revocation on the command line"
                says("revoked as of 2026-11-25"));
     CHECK_THAT(flat(run.ok({"welder", "L1"})), says("revoked on 2026-11-25"));
     CHECK_THAT(run.ok({"welders"}), says("revoked"));
-    CHECK(run({"revoke", "L1", "7", "--why", "x"}).code == 3);
-    CHECK(run({"revoke", "L1", "x", "--why", "x"}).code == 2);
+    CHECK(run({"revoke", "L1", "7", "--why", "slip"}).code == 3);
+    CHECK(run({"revoke", "L1", "x", "--why", "slip"}).code == 2);
     CHECK_THAT(run({"revoke", "L1", "1"}).err, says("for which reason? give --why"));
 }
 

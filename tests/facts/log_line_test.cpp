@@ -141,6 +141,25 @@ TEST_CASE("lines that cannot be taken say where and why") {
     CHECK(why_not("pore 99999999999999999999").find("too many digits") != std::string::npos);
 }
 
+TEST_CASE("nothing that stands at a number is dropped") {
+    for (const char *line : {"pore ,1", "pore 0.1 at ,2", "pore , 1", "pore , , 0.1", "pore 0.1,,2",
+                             "slag l 0.5 w,05", "slag l,1", "slag l , 1", "pore 0.1 x ,2",
+                             "slag from ,2 to 3", "slag from 2 to ,3", "pore 0.1 at 2,.5", "pore ,-1"}) {
+        INFO(line);
+        CHECK(why_not(line).find("a comma parts what a line says, and is no decimal point") !=
+              std::string::npos);
+    }
+    for (const char *line : {"pore 1..2", "pore .5.", "pore 1'2", "pore 0.1\"0.2", "pore at 1'2", "pore +0.1",
+                             "pore 1/8/2", "pore 0.1\xC2\xB2", "pore \xEF\xBC\x90.1", "pore \xD9\xA1",
+                             "pore 1\xC2\xBD", "pore 0.1e3", "pore 0.1;0.2", "pore at 2in.3"}) {
+        INFO(line);
+        CHECK_FALSE(why_not(line).empty());
+    }
+    // A comma behind what it ends.
+    CHECK(read_back("pore, 0.1, at 2, face") == "gas pore size 0.1 in at 2 in face");
+    CHECK(read_back("pore 0.1,at 2,") == "gas pore size 0.1 in at 2 in");
+}
+
 TEST_CASE("random bytes are refused or read, never worse") {
     std::mt19937 random(5);
     const std::string alphabet =

@@ -131,7 +131,7 @@ TEST_CASE("finds and exams without a number get the next ones, and a number that
                 Sheet::indications);
     CHECK(numbers_of(desk, "N", 3) == std::vector<int>{2, 10, 12});
     CHECK(numbers_of(desk, "N", 4) == std::vector<int>{7, 8, 13});
-    desk.write([](Writing &w) { withdraw_indication(w, "N", 13, "x"); });
+    desk.write([](Writing &w) { withdraw_indication(w, "N", 13, "slip"); });
     const std::string refused = refusal_of(
         desk, "coupon,exam,number,type\nN,3,13,crack\nN,4,14,crack\nN,3,14,crack\n", Sheet::indications);
     CHECK_THAT(refused, says("row 2: coupon N has used indication number 13 already"));

@@ -202,10 +202,10 @@ TEST_CASE("an exam is withdrawn with a reason, and not while it has finds") {
     const auto withdraw = [&](int number, const std::string &why) {
         booth.write([&](Writing &w) { withdraw_exam(w, "T-1", number, why); });
     };
-    CHECK_THAT(booth.refusal([&] { withdraw(3, "x"); }).what(),
+    CHECK_THAT(booth.refusal([&] { withdraw(3, "slip"); }).what(),
                says("exam 3 found indication #1; withdraw its indications first"));
     CHECK(field_of(booth.refusal([&] { withdraw(2, ""); })) == "give why");
-    CHECK_THAT(booth.refusal([&] { withdraw(9, "x"); }).what(), says("has no exam 9"));
+    CHECK_THAT(booth.refusal([&] { withdraw(9, "slip"); }).what(), says("has no exam 9"));
     booth.take_back(1);
     CHECK(booth.verdict({"", "1"}) == Verdict::accept);
     withdraw(3, "film of another coupon");

@@ -91,10 +91,10 @@ TEST_CASE("an open exam makes no coupon accepted, and one that is opened again n
         return booth.write([&](Writing &w) { return reopen_exam(w, "T-1", exam, why); }).value;
     };
     CHECK(field_of(booth.refusal([&] { reopened(3, " "); })) == "give why");
-    CHECK_THAT(booth.refusal([&] { reopened(9, "x"); }).what(), says("has no exam 9"));
+    CHECK_THAT(booth.refusal([&] { reopened(9, "slip"); }).what(), says("has no exam 9"));
     CHECK_FALSE(reopened(3, "one more look").finished);
     CHECK(booth.verdict() == Verdict::cannot_say);
-    CHECK_THAT(booth.refusal([&] { reopened(3, "x"); }).what(), says("exam 3 is open"));
+    CHECK_THAT(booth.refusal([&] { reopened(3, "slip"); }).what(), says("exam 3 is open"));
     finished(booth, 3, 0);
     CHECK(booth.verdict() == Verdict::accept);
     CHECK(booth.book.history("T-1").back().supersedes.has_value());

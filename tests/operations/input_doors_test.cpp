@@ -290,7 +290,7 @@ TEST_CASE("a withdrawn coupon is judged no more, proves nothing, takes no entry,
     const auto restore = [&](const std::string &why) {
         booth.write([&](Writing &w) { return restore_coupon(w, "T-1", why); });
     };
-    CHECK_THAT(booth.refusal([&] { restore("x"); }).what(), says("coupon T-1 is not withdrawn"));
+    CHECK_THAT(booth.refusal([&] { restore("slip"); }).what(), says("coupon T-1 is not withdrawn"));
     CHECK(field_of(booth.refusal([&] { withdraw(" "); })) == "give why");
     withdraw("the wrong piece");
     CHECK(booth.verdict() == Verdict::cannot_say);

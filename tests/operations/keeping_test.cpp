@@ -145,7 +145,7 @@ TEST_CASE("every verdict comes out again from the coupon as it stood, whatever w
         examine(w, Exam::RT, [](ExamRequest &r) {
             r.incomplete = "film spoilt";
             r.replaces = 1;
-            r.why = "x";
+            r.why = "slip";
         });
     });
     step([](Writing &w) { change_coupon(w, {{"T-1", {}}, {"thickness"}, "not known"}); });

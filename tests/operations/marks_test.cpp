@@ -42,7 +42,16 @@ TEST_CASE("marks that a reader takes for one another have one look in common") {
         CHECK(seen_mark(mark) == "g1");
     CHECK(seen_mark("1-11") != seen_mark("11-1"));
     CHECK(seen_mark("CO-1") != seen_mark("C-1"));
-    CHECK(seen_mark("L1") == seen_mark("l1"));
+}
+
+TEST_CASE("capitals, zeros, blanks, points and look-alike letters tell no two marks apart") {
+    for (const char *other : {"l1", "L 1", "L01", "L1.", "L-1", "\xEF\xBC\xAC\x31"})
+        CHECK(seen_alike("L1", other));
+    CHECK(seen_alike("L10", "L1O"));
+    CHECK(seen_alike("M1", "\xD0\x9C\x31")); // of another alphabet
+    CHECK(seen_alike("UV 1", "UV-1"));
+    for (const char *other : {"L2", "L11", "L10", "M1", "", "-"}) CHECK_FALSE(seen_alike("L1", other));
+    CHECK_FALSE(seen_alike("-", ".."));
 }
 
 TEST_CASE("a mark that another was meant by says why") {

@@ -107,3 +107,54 @@ TEST_CASE("an entry is retracted once, with a reason; never the registration", "
     CHECK(yard.book.welder("L1").qualifications.empty());
     CHECK(yard.qualify("Q-1").value.held.at(0).record.number == 2);
 }
+
+TEST_CASE("nobody is enrolled twice unasked, by mark or by name", "[standing]") {
+    Yard yard; // L1 is J. Reef
+    const auto enrolled = [&](const WelderRequest &r) {
+        return yard.write([&](Writing &w) { return enrol(w, r); });
+    };
+    for (const char *name : {"J. Reef", "Reef, John", "j reef", "J. Reeff"}) {
+        INFO(name);
+        CHECK_THAT(yard.refusal([&] {
+            enrolled({"T7", name, {}, {}, ""});
+        }),
+                   says("L1 is enrolled as 'J. Reef', which may be the same person"));
+    }
+    CHECK(enrolled({"T7", "B. Shore", {}, {}, ""}).value.sure.empty());
+    CHECK(enrolled({"T8", {}, {}, {}, ""}).value.sure.empty()); // no name is like none
+    CHECK_THAT(yard.refusal([&] {
+        yard.write([](Writing &w) { return change_welder(w, {"T8", "J. Reef", {}, {}, "a slip"}); });
+    }),
+               says("which may be the same person"));
+    CHECK(enrolled({"T9", "J. Reef", {}, {}, "", true}).value.sure ==
+          std::vector<std::string>{"name-like-another"});
+    // A number in a name tells two apart.
+    enrolled({"A1", "Learner No11", {}, {}, ""});
+    CHECK(enrolled({"A2", "Learner No12", {}, {}, ""}).value.sure.empty());
+}
+
+TEST_CASE("a use that is entered late revives nothing without a reason, and is told with one", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-01-10");
+    yard.qualify("Q-1");
+    CHECK(yard.validity(1).state == Validity::State::lapsed);
+    const auto used = [&](const char *day, const char *why = "") {
+        return yard.write([&](Writing &w) {
+            return log_use(w, {"L1", "GTAW", parse_day(day), "frame", why});
+        });
+    };
+    // One that is too old to keep it changes nothing, and is taken.
+    used("2026-02-01");
+    CHECK(yard.validity(1).state == Validity::State::lapsed);
+    CHECK_THAT(yard.refusal([&] { used("2026-06-30"); }),
+               says("the use of 2026-06-30 was entered only on 2026-11-25, when it was lapsed already"));
+    CHECK(yard.validity(1).state == Validity::State::lapsed);
+    used("2026-06-30", "the log of the yard was found");
+    const Validity now = yard.validity(1);
+    CHECK(now.state == Validity::State::valid);
+    CHECK_THAT(now.reason, says("used as of 2026-06-30") && says("by entries of 2026-11-25") &&
+                               says("when it was lapsed"));
+    const auto held = held_by(yard.office, "L1", parse_day("2026-11-25"));
+    REQUIRE(held.front().aside.size() == 1);
+    CHECK(held.front().aside.front().why == "the log of the yard was found");
+}

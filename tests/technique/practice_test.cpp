@@ -336,3 +336,37 @@ TEST_CASE("mistakes in a practice are told with their place") {
     for (const auto &[rule, expected] : rows) CHECK_THAT(errors_of(rule), says(expected));
     CHECK(errors_of("must: current from 90 A/in x spacing to 110 A/in x spacing").empty());
 }
+
+TEST_CASE("a condition is no nought that no apparatus gives") {
+    const auto why = [](const char *name, const char *value) {
+        const ConditionInfo &info = *condition_info(name);
+        return impossible(info, read_condition_value(info, value));
+    };
+    for (const auto &[name, nought] : {std::pair("density", "0"),
+                                       {"highest density", "0"},
+                                       {"density at iqi", "0.0"},
+                                       {"focal size", "0 mm"},
+                                       {"object to film", "0 in"},
+                                       {"unsharpness", "0 in"},
+                                       {"current", "0 A"},
+                                       {"spacing", "0 in"},
+                                       {"distance", "0 in"},
+                                       {"base dwell", "0 min"},
+                                       {"bath", "0 mL"}}) {
+        INFO(name);
+        CHECK_FALSE(why(name, nought).empty());
+    }
+    for (const auto &[name, value] : {std::pair("ambient", "0 fc"),
+                                      {"residual", "0 G"},
+                                      {"drying", "0 min"},
+                                      {"temperature", "-5 C"},
+                                      {"density", "0.3"},
+                                      {"dwell", "0 min"}}) { // it is recorded, and the exam does not count
+        INFO(name);
+        CHECK(why(name, value).empty());
+    }
+    CHECK_THAT(unbelievable(*condition_info("density"), "28"), says("from 0.2 to 5 is common"));
+    CHECK(unbelievable(*condition_info("density"), "2.6").empty());
+    CHECK_THAT(unbelievable(*condition_info("angle"), "0 deg"), says("from 1 deg to 90 deg"));
+    CHECK(unbelievable(*condition_info("dwell"), "0 min").empty()); // told elsewhere
+}

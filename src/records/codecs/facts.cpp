@@ -111,6 +111,7 @@ ExamRecord exam_from(const nlohmann::json &json) {
             ExamFinished{json["found"].get<int>(),
                          {},
                          json.contains("finished by") ? text_of(json, "finished by", "exam") : out.examiner};
+        out.finished->unnamed = !json.contains("finished by");
         if (!on.empty()) out.finished->on = parse_day(on);
     }
     if (json.contains("equipment")) out.equipment = equipment_used_from(json["equipment"]);

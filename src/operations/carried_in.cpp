@@ -1,0 +1,41 @@
+#include "operations/carried_in.hpp"
+
+#include <limits>
+
+namespace beadbook {
+
+std::optional<Shortcoming> retest_lack(const RetestState &state) {
+    using Kind = Shortcoming::Kind;
+    if (state.satisfied()) return std::nullopt;
+    Shortcoming out;
+    out.kind = !state.known ? Kind::retest_unknown : state.training_first ? Kind::training : Kind::retest;
+    out.after = state.after;
+    if (out.kind == Kind::retest) {
+        out.asked = state.needed;
+        out.given = static_cast<int>(state.passed.size());
+    }
+    return out;
+}
+
+Shortcoming revoked_lack(const WelderEvent &revoked) {
+    Shortcoming out;
+    out.kind = Shortcoming::Kind::revoked;
+    out.on = print(revoked.day);
+    out.remark = revoked.text;
+    return out;
+}
+
+std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRecord &test, const Weld &weld,
+                                       const RangeRules &rules, std::optional<std::int64_t> by) {
+    CouponRecord elsewhere = test;
+    elsewhere.id.clear(); // a coupon on record may be called as it is
+    const Day welded = parse_day(test.get("welded"));
+    auto [state, lacks] = tests.retest_of(elsewhere, welded, weld, rules,
+                                          by.value_or(std::numeric_limits<std::int64_t>::max()));
+    if (auto lack = retest_lack(state)) lacks.push_back(std::move(*lack));
+    if (const auto *revoked = tests.revoked_since(weld.word(Trait::process), welded))
+        lacks.push_back(revoked_lack(*revoked));
+    return lacks;
+}
+
+} // namespace beadbook

@@ -1,0 +1,112 @@
+#include "operations/held_events.hpp"
+
+#include "measure/text.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+Validity raw_validity(const WelderState &welder, const std::vector<HeldQualification> &all,
+                      const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                      Day on, std::int64_t before = whole_record) {
+    return validity_on(on, held.record.welded, held.way(), events_of(welder, all, held, undone, before));
+}
+
+bool is_over(Validity::State state) {
+    return state == Validity::State::lapsed || state == Validity::State::expired;
+}
+
+bool prolongs(const WelderEvent &event) { return event.kind == "use" || event.kind == "extension"; }
+
+} // namespace
+
+bool is_about(const WelderEvent &e, const HeldQualification &held) {
+    const std::string &process = held.weld.word(Trait::process);
+    if (e.kind == "use") return same_word(e.process, process);
+    if (e.kind == "renewal") return same_word(e.process, process) && e.rules == held.record.rules;
+    return (e.kind == "extension" || e.kind == "revocation") && e.qualification == held.record.number;
+}
+
+std::vector<QualificationEvent>
+events_of(const WelderState &welder, const std::vector<HeldQualification> &all, const HeldQualification &held,
+          const std::map<std::int64_t, std::string> &undone, std::int64_t before) {
+    using Kind = QualificationEvent::Kind;
+    std::vector<QualificationEvent> out;
+    for (const auto &e : welder.events)
+        if (!undone.contains(e.seq) && e.seq < before && is_about(e, held))
+            out.push_back({e.kind == "use"         ? Kind::use
+                           : e.kind == "renewal"   ? Kind::renewal
+                           : e.kind == "extension" ? Kind::extension
+                                                   : Kind::revocation,
+                           e.day});
+    // Welding another accepted test with the process is using it.
+    for (const auto &other : all)
+        if (other.record.number != held.record.number && !other.record.carried() &&
+            welder.entries.at(other.record.number) < before &&
+            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)))
+            out.push_back({Kind::use, other.record.welded});
+    return out;
+}
+
+std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,
+                                    const HeldQualification &held,
+                                    const std::map<std::int64_t, std::string> &undone, Day on) {
+    std::vector<LateEntry> out;
+    auto without = undone;
+    for (const auto &e : welder.events) {
+        if (!prolongs(e) || !is_about(e, held) || undone.contains(e.seq)) continue;
+        const auto entered = entered_later(e);
+        if (!entered) continue;
+        const auto then = raw_validity(welder, all, held, undone, *entered, e.seq).state;
+        if (!is_over(then)) continue;
+        out.push_back({&e, *entered, then});
+        without[e.seq];
+    }
+    if (!out.empty() && !is_over(raw_validity(welder, all, held, without, on).state)) out.clear();
+    return out;
+}
+
+std::vector<std::string> words_of(const std::vector<LateEntry> &all) {
+    std::vector<std::string> out;
+    std::vector<const LateEntry *> told;
+    for (const auto &one : all) {
+        const auto alike = [&](const LateEntry &other) {
+            return other.event->kind == one.event->kind && other.entered == one.entered &&
+                   other.then == one.then;
+        };
+        if (std::any_of(told.begin(), told.end(), [&](const auto *other) { return alike(*other); })) continue;
+        told.push_back(&one);
+        const auto count = std::count_if(all.begin(), all.end(), alike);
+        const auto last =
+            std::max_element(all.begin(), all.end(), [&](const LateEntry &a, const LateEntry &b) {
+                return std::pair(alike(a), a.event->day) < std::pair(alike(b), b.event->day);
+            });
+        out.push_back(
+            (one.event->kind == "use" ? "used as of " : "extended as of ") + print(last->event->day) +
+            (count > 1 ? " and " + std::to_string(count - 1) + " more by entries of " : " by an entry of ") +
+            print(one.entered) + ", when it was " + std::string(name_of(one.then)));
+    }
+    return out;
+}
+
+std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQualification &held,
+                                    const WelderEvent &event, Day today) {
+    const WelderState &welder = standing.welder;
+    if (!is_about(event, held) || event.day >= today) return std::nullopt;
+    const std::string carried = welder.granted.at(held.record.number).at.substr(0, 10);
+    if (held.record.carried() && print(event.day) < carried) return std::nullopt;
+    const auto state = raw_validity(welder, standing.held, held, standing.undone, today).state;
+    WelderState with = welder;
+    with.events.push_back(event);
+    if (!is_over(state) || is_over(raw_validity(with, standing.held, held, standing.undone, today).state))
+        return std::nullopt;
+    Shortcoming out;
+    out.kind = Shortcoming::Kind::revives;
+    out.was = name_of(state);
+    out.on = print(today);
+    out.lacks = {event.kind, print(event.day)};
+    return out;
+}
+
+} // namespace beadbook

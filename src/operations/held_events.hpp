@@ -1,0 +1,37 @@
+#pragma once
+
+#include "operations/standing.hpp"
+
+#include <limits>
+
+namespace beadbook {
+
+/// Whether what was written about a welder bears on how long one qualification holds.
+bool is_about(const WelderEvent &event, const HeldQualification &held);
+
+inline constexpr std::int64_t whole_record = std::numeric_limits<std::int64_t>::max();
+/// What bears on the validity of one of `all`, by entries before `before`, without those that count no more.
+std::vector<QualificationEvent>
+events_of(const WelderState &welder, const std::vector<HeldQualification> &all, const HeldQualification &held,
+          const std::map<std::int64_t, std::string> &undone, std::int64_t before = whole_record);
+
+/// A use or an extension of an earlier day that was entered when the record said that it was over.
+struct LateEntry {
+    const WelderEvent *event = nullptr;
+    Day entered;
+    Validity::State then = Validity::State::lapsed; ///< without it, on the day on which it was entered
+};
+/// Those without which the qualification would not hold on that day; none where it would.
+std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,
+                                    const HeldQualification &held,
+                                    const std::map<std::int64_t, std::string> &undone, Day on);
+/// "used as of 2026-04-01 by an entry of 2026-11-25, when it was lapsed"; those alike are counted.
+std::vector<std::string> words_of(const std::vector<LateEntry> &all);
+
+/// That an event, which is about to be entered today for an earlier day, would revive what is over: only a
+/// reason on record lets it (common practice, no source). Nothing of a day before a qualification was carried
+/// in, when nobody here could have entered it in time.
+std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQualification &held,
+                                    const WelderEvent &event, Day today);
+
+} // namespace beadbook
