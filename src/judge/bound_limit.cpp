@@ -34,6 +34,7 @@ BoundLimit::BoundLimit(const Limit &limit, Compare compare, const Coupon &coupon
         by_ = By::multiple;
         of_ = multiple->of;
         value_.value = multiple->factor;
+        if (value_.value.is_whole()) whole_factor_ = static_cast<std::int64_t>(value_.value.num());
     } else {
         by_ = By::formula;
     }

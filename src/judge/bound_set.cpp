@@ -33,6 +33,14 @@ BoundWindow bound(const Window &window, const Coupon &coupon) {
     return out;
 }
 
+/// A number of the standard that its limit or window still lacks.
+bool lacks_number(const Rule &rule, std::size_t class_index) {
+    const Limit &limit = rule.limits[class_index];
+    const Window *window = rule.window(class_index);
+    return (limit.kind == Limit::Kind::value && limit.formula.has_blanks()) ||
+           (window && window->kind == Window::Kind::length && window->length.has_blanks());
+}
+
 /// Rules that some find, or the coupon as a whole, is held against.
 std::vector<bool> asked_of(const CriteriaSet &set, const std::vector<Indication> &found) {
     std::vector<bool> out;
@@ -60,10 +68,28 @@ BoundSet::BoundSet(const CriteriaSet &criteria, const Coupon &facts, const Vocab
         scope.push_back({settled(part.only_if, coupon), settled(part.when, coupon)});
     for (const auto &exam : set.required) required.push_back(settled(exam.when, coupon));
     for (const auto &gap : set.gaps) gaps.push_back(settled(gap.when, coupon));
-    if (coupon.values.has(Quantity::longest_leg)) fillet_size = vocabulary.find("fillet size");
+    for (std::size_t c = 0; c < set.classes.size(); ++c) one_of_any_.push_back(methods_judged(c));
+    bind_coupon();
 }
 
-std::vector<Exam> BoundSet::one_of_any(std::size_t class_index) const {
+void BoundSet::bind_coupon() {
+    const auto said = [&](Fact fact) { return coupon.said(static_cast<Slot>(fact)) != 0; };
+    const auto is = [&](Fact fact, std::string_view word) {
+        return coupon.facts[static_cast<Slot>(fact)] == word_index(info(fact), word);
+    };
+    if (coupon.values.has(Quantity::longest_leg)) fillet_size = vocabulary.find("fillet size");
+    // What by its name is not magnetic is not said to be (common practice, no source).
+    if (said(Fact::magnetic) && (coupon.not_magnetic || said(Fact::material)))
+        metal_agrees = !(coupon.not_magnetic && is(Fact::magnetic, "yes"));
+    const bool tube =
+        said(Fact::form) ? is(Fact::form, "tube") : coupon.values.has(Quantity::outside_diameter);
+    seam_untold = tube && !said(Fact::seam);
+    if (set.scope_not_read())
+        for (const Fact fact : {Fact::joint, Fact::material})
+            if (!said(fact)) untold |= lack_of(fact);
+}
+
+std::vector<Exam> BoundSet::methods_judged(std::size_t class_index) const {
     if (engine < first_that_asks_what_is_judged) return {};
     for (std::size_t r = 0; r < required.size(); ++r)
         if (set.required[r].classes[class_index] && required[r].truth != Truth::no) return {};
@@ -88,6 +114,8 @@ void BoundSet::bind_rule(std::size_t index) {
     }
     if (rule.kind == Rule::Kind::coupon) of_coupon.push_back(index);
     if (rule.must_be_measured) to_be_measured.push_back(index);
+    for (std::size_t c = 0; c < rule.limits.size(); ++c)
+        if (lacks_number(rule, c)) out.blank |= ClassBits{1} << c;
     out.applies = settled(rule.when, coupon);
     if (out.applies.truth == Truth::no) return;
     for (std::size_t c = 0; c < rule.limits.size(); ++c) {

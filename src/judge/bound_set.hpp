@@ -38,6 +38,7 @@ struct BoundRule {
     std::array<ClassBits, limit_kinds> by_kind{}; ///< classes with each kind of limit
     std::optional<Slot> lone_measure;             ///< what it measures of a find, if that is one quantity
     Few<BoundWindow> windows;                     ///< one; or one a class where they differ
+    ClassBits blank = 0; ///< classes whose limit or window still lacks a number of the standard
 
     ClassBits classes(Limit::Kind kind) const { return by_kind[static_cast<std::size_t>(kind)]; }
     const BoundWindow &window(std::size_t class_index) const {
@@ -66,7 +67,7 @@ public:
     }
     /// Methods by which the class has any rule, where neither the set nor the coupon asks for an exam: one of
     /// these must have been made then. Empty where one is asked for.
-    std::vector<Exam> one_of_any(std::size_t class_index) const;
+    const std::vector<Exam> &one_of_any(std::size_t class_index) const { return one_of_any_[class_index]; }
     ClassBits all_classes() const { return all_classes_; }
 
     struct Scope {
@@ -83,11 +84,20 @@ public:
 
     /// The type whose size is held against the longest leg, if that is known.
     std::optional<TypeId> fillet_size;
+    /// Whether what is said of its magnetism fits its metal; nothing where not both are told.
+    std::optional<bool> metal_agrees;
+    /// On a tube, and nobody said how its seam runs.
+    bool seam_untold = false;
+    /// Joint and metal, where nobody read what the set covers and nobody told them.
+    Missing untold;
 
 private:
     void bind_rule(std::size_t index);
+    void bind_coupon();
+    std::vector<Exam> methods_judged(std::size_t class_index) const;
 
     ClassBits all_classes_;
+    std::vector<std::vector<Exam>> one_of_any_;
     std::vector<BoundRule> rules_;
     std::vector<BoundLimit> limits_;
 };

@@ -15,8 +15,8 @@ public:
         : e_(e), index_(rule), rule_(e.set.rules[rule]), bound_(e.bound.rule(rule)) {
         applies_ = e.applies(rule, applies_missing_);
         if (applies_ == Truth::no) return;
-        for (const auto &c : candidates) consider(c.item);
-        exam_ = candidates.front().exam;
+        for (const Candidate c : candidates) consider(c.item());
+        exam_ = candidates.front().exam();
     }
 
     void run() {
@@ -75,11 +75,12 @@ private:
     }
 
     void not_of_it(std::uint32_t i) {
-        Evaluation::Traced &row = e_.trace();
+        Evaluation::Traced row;
         row.rule = static_cast<std::uint16_t>(index_);
         row.how = ProvenEntry::How::not_of_it;
         row.first = static_cast<std::uint32_t>(e_.traced_items.size());
         row.size = 1;
+        e_.trace(row);
         e_.traced_items.push_back({i, false});
     }
 
@@ -91,24 +92,20 @@ private:
     }
 
     /// For the proof: members before this rule, all with the same numbers.
-    Evaluation::Traced &trace(std::size_t c, std::size_t member, std::size_t count, ProvenEntry::How how,
-                              const Exact *measured, const Exact *limit) {
-        Evaluation::Traced &row = e_.trace();
-        row.rule = static_cast<std::uint16_t>(index_);
-        row.class_index = static_cast<std::uint16_t>(c);
-        row.first = first_traced_ + static_cast<std::uint32_t>(member);
-        row.size = static_cast<std::uint32_t>(count);
-        row.how = how;
-        row.has_numbers = measured != nullptr;
-        if (measured) {
-            row.measured = *measured;
-            row.limit = *limit;
-        }
-        return row;
+    struct Rows {
+        std::size_t first, count;
+        std::uint32_t part = Evaluation::Traced::all_parts;
+    };
+    void trace(std::size_t c, const Rows &of, ProvenEntry::How how, const Exact *measured,
+               const Exact *limit) {
+        e_.trace({static_cast<std::uint16_t>(index_), static_cast<std::uint16_t>(c), of.part, how,
+                  measured != nullptr, first_traced_ + static_cast<std::uint32_t>(of.first),
+                  static_cast<std::uint32_t>(of.count), measured ? *measured : Exact(),
+                  measured ? *limit : Exact()});
     }
     void trace_all(std::size_t c, ProvenEntry::How how, const Exact *measured = nullptr,
                    const Exact *limit = nullptr) {
-        if (e_.open(c)) trace(c, 0, members_.size(), how, measured, limit);
+        if (e_.open(c)) trace(c, {0, members_.size()}, how, measured, limit);
     }
 
     /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a
@@ -128,8 +125,17 @@ private:
         each_of(bound_.classes(kind), f);
     }
 
-    Finding finding(Finding::Kind kind, Verdict effect, std::span<const std::uint32_t> items) const {
-        Finding f;
+    /// A new finding of class c about these. A rule that rejects only together with another waits for it.
+    Finding &say(std::size_t c, Finding::Kind kind, Verdict effect, std::span<const std::uint32_t> items) {
+        return fill(rule_.only_with ? e_.hold_back(index_, c, exam_) : e_.add(c, effect), kind, effect,
+                    items);
+    }
+    /// One that waits for no other rule: what was measured could not mend it.
+    Finding &leave_open(std::size_t c, Finding::Kind kind, std::span<const std::uint32_t> items) {
+        return fill(e_.add(c, Verdict::cannot_say), kind, Verdict::cannot_say, items);
+    }
+    Finding &fill(Finding &f, Finding::Kind kind, Verdict effect,
+                  std::span<const std::uint32_t> items) const {
         f.kind = kind;
         f.effect = effect;
         f.rule = static_cast<int>(index_);
@@ -143,8 +149,8 @@ private:
                 std::span<const std::uint32_t> items, const Exact *measured, const Exact *limit,
                 double ratio = 0, const std::optional<Span> &place = {}) {
         const bool sure = applies_ == Truth::yes && certain == Truth::yes;
-        Finding f = finding(sure ? kind : Finding::Kind::missing_data,
-                            sure ? Verdict::reject : Verdict::cannot_say, items);
+        Finding &f = say(c, sure ? kind : Finding::Kind::missing_data,
+                         sure ? Verdict::reject : Verdict::cannot_say, items);
         if (!sure) f.missing = doubts | applies_missing_;
         if (place) f.place = place;
         if (measured) {
@@ -153,34 +159,21 @@ private:
             f.limit = *limit;
             f.ratio = ratio;
         }
-        say(c, std::move(f));
-    }
-
-    /// A rule that rejects only together with another waits for it.
-    void say(std::size_t c, Finding f) {
-        if (rule_.only_with)
-            e_.hold_back(index_, c, exam_, std::move(f));
-        else
-            e_.add(c, std::move(f));
     }
 
     void cannot_say(std::size_t c, Missing missing, std::span<const std::uint32_t> items) {
-        Finding f = finding(Finding::Kind::missing_data, Verdict::cannot_say, items);
+        Finding &f = say(c, Finding::Kind::missing_data, Verdict::cannot_say, items);
         // What decides whether the rule speaks at all is asked first: the rest may never be needed.
         f.missing = applies_missing_.any() && e_.engine >= first_to_ask_in_order ? applies_missing_
                                                                                  : missing | applies_missing_;
-        say(c, std::move(f));
     }
 
     void blanket(std::size_t c, Finding::Kind kind) {
         for (const auto &m : members_) {
-            if (kind == Finding::Kind::not_allowed) {
+            if (kind == Finding::Kind::not_allowed)
                 reject(c, kind, m.certain, m.doubts, {&m.item, 1}, nullptr, nullptr);
-            } else {
-                Finding f = finding(kind, Verdict::cannot_say, {&m.item, 1});
-                f.missing = m.doubts | applies_missing_;
-                e_.add(c, std::move(f));
-            }
+            else
+                leave_open(c, kind, {&m.item, 1}).missing = m.doubts | applies_missing_;
         }
     }
 
@@ -193,10 +186,9 @@ private:
         if (doubts.any() && members_.size() >= rule_.least_group)
             return cannot_say(c, doubts, view(everyone()));
         for (const auto &group : bounds.least) {
-            Finding f = finding(Finding::Kind::person_decides, Verdict::cannot_say, view(group.items));
+            Finding &f = leave_open(c, Finding::Kind::person_decides, view(group.items));
             f.place = group.place;
             f.missing = applies_missing_;
-            e_.add(c, std::move(f));
         }
         trace_all(c, ProvenEntry::How::within);
     }
@@ -259,10 +251,12 @@ private:
         const Evaluated measured = measured_of(env);
         const Exact least = least_measured(item, measured);
         const Compared self{{&m.item, 1}, item.place, m.certain, m.doubts};
-        each_class(Limit::Kind::value, [&](std::size_t c) -> void {
+        each_class(Limit::Kind::value, [&](std::size_t c) {
             const Evaluated limit = e_.bound.limit(index_, c).of(env);
-            if (upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value))
-                return static_cast<void>(compare(c, least, limit.value, self));
+            if (upper && limit.known() && least > Exact(0) && !holds(least, rule_.compare, limit.value)) {
+                compare(c, least, limit.value, self);
+                return;
+            }
             if (!measured.known() || !limit.known())
                 return cannot_say(c, measured.missing | limit.missing | m.doubts, {&m.item, 1});
             // What is within a limit alone may be over it as one with a neighbour, or short of it alone
@@ -271,7 +265,7 @@ private:
                 return cannot_say(c, item.may_merge, {&m.item, 1});
             compare(c, measured.value, limit.value, self);
             if (e_.open(c))
-                trace(c, member, 1, ProvenEntry::How::within, &measured.value, &limit.value).part = part;
+                trace(c, {member, 1, part}, ProvenEntry::How::within, &measured.value, &limit.value);
         });
     }
 

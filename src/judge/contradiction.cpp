@@ -11,14 +11,17 @@ public:
 
     void less_or_equal(std::int64_t small, std::int64_t large, int number, Missing between) {
         ++out_.compared;
-        if (small <= large) return;
+        if (small > large) say(number, between);
+    }
+
+private:
+    void say(int number, Missing between) {
         Contradiction c;
         if (number != 0) c.indications.push_back(number);
         c.between = between;
         out_.found.push_back(std::move(c));
     }
 
-private:
     Contradictions &out_;
 };
 
@@ -75,15 +78,9 @@ void compare_leg(Comparing &all, const BoundSet &bound, const std::vector<Indica
                               i.number, lack_of(Quantity::size) | lack_of(Quantity::longest_leg));
 }
 
-/// What by its name is not magnetic is not said to be (common practice, no source).
 void compare_metal(Comparing &all, const BoundSet &bound) {
-    if (bound.engine < first_to_mind_magnetism) return;
-    const FactInfo &magnetic = info(Fact::magnetic);
-    const auto said = bound.coupon.facts[static_cast<std::size_t>(Fact::magnetic)];
-    if (said == 0 || !(bound.coupon.not_magnetic || bound.coupon.said(static_cast<Slot>(Fact::material))))
-        return;
-    const bool both = bound.coupon.not_magnetic && said == word_index(magnetic, "yes");
-    all.less_or_equal(both ? 1 : 0, 0, 0, lack_of(Fact::magnetic) | lack_of(Fact::material));
+    if (bound.engine < first_to_mind_magnetism || !bound.metal_agrees) return;
+    all.less_or_equal(*bound.metal_agrees ? 0 : 1, 0, 0, lack_of(Fact::magnetic) | lack_of(Fact::material));
 }
 
 } // namespace

@@ -85,7 +85,7 @@ void Evaluation::settle_nearest() {
     for (std::size_t c = 0; c < classes.size(); ++c) {
         const Nearest &best = nearest_[c];
         if (best.ratio < 0) continue;
-        Finding f;
+        Finding &f = classes[c].nearest.emplace();
         f.rule = static_cast<int>(best.rule);
         f.indications = numbers_of(view(best.items));
         f.place = best.place;
@@ -93,7 +93,6 @@ void Evaluation::settle_nearest() {
         f.measured = best.measured;
         f.limit = best.limit;
         f.ratio = best.ratio;
-        classes[c].nearest = std::move(f);
     }
 }
 

@@ -13,12 +13,19 @@ namespace beadbook {
 /// the side that a rule speaks of.
 constexpr int first_to_ask_in_order = 4;
 
-/// An item that a rule speaks of, and how sure that is.
-struct Candidate {
-    std::uint16_t rule = 0;
-    Exam exam = Exam::VT;
-    std::uint32_t item = 0;
-    friend auto operator<=>(const Candidate &, const Candidate &) = default;
+/// An item that a rule speaks of, found by an exam: ordered by rule, exam and item, so one number.
+class Candidate {
+public:
+    Candidate(std::uint16_t rule, Exam exam, std::uint32_t item)
+        : key_(std::uint64_t{rule} << 48 | std::uint64_t{static_cast<std::uint8_t>(exam)} << 32 | item) {}
+    std::uint16_t rule() const { return static_cast<std::uint16_t>(key_ >> 48); }
+    Exam exam() const { return static_cast<Exam>(key_ >> 32 & 0xff); }
+    std::uint32_t item() const { return static_cast<std::uint32_t>(key_); }
+    bool of_same_rule_and_exam(Candidate other) const { return key_ >> 32 == other.key_ >> 32; }
+    friend auto operator<=>(Candidate, Candidate) = default;
+
+private:
+    std::uint64_t key_;
 };
 using Candidates = boost::container::small_vector<Candidate, 64>;
 
@@ -44,11 +51,18 @@ public:
     /// Numbers of the indications behind items, ascending.
     std::vector<int> numbers_of(std::span<const std::uint32_t> of_items) const;
 
-    void add(std::size_t class_index, Finding finding) {
-        if (finding.effect != Verdict::accept) open_ &= ~(std::uint32_t{1} << class_index);
+    /// A new finding of a class, to be filled in.
+    Finding &add(std::size_t class_index, Verdict effect) {
+        if (effect != Verdict::accept) open_ &= ~(std::uint32_t{1} << class_index);
         auto &findings = classes[class_index].findings;
         if (findings.empty()) findings.reserve(4);
-        findings.push_back(std::move(finding));
+        Finding &out = findings.emplace_back();
+        out.effect = effect;
+        return out;
+    }
+    void add(std::size_t class_index, Finding finding) {
+        Finding &out = add(class_index, finding.effect);
+        out = std::move(finding);
     }
 
     /// A measure that kept its limit, with their ratio: remembered if it is the nearest miss so far.
@@ -77,13 +91,12 @@ public:
         std::uint32_t item = 0;
         bool sure = false;
     };
-    /// A new row, to be filled in.
-    Traced &trace() { return traces_.emplace_back(); }
+    void trace(const Traced &row) { traces_.push_back(row); }
     /// Where the items of rows to come are kept.
     Several<TracedItem> traced_items;
-    /// What a rule that rejects only together with another said so far, until both are judged.
-    void hold_back(std::size_t rule, std::size_t class_index, Exam exam, Finding finding) {
-        held_back_.push_back({rule, class_index, exam, std::move(finding)});
+    /// A new finding of a rule that rejects only together with another, kept until both are judged.
+    Finding &hold_back(std::size_t rule, std::size_t class_index, Exam exam) {
+        return held_back_.emplace_back(HeldBack{rule, class_index, exam, {}}).finding;
     }
     bool holds_back(std::size_t rule, std::size_t class_index, Exam exam) const;
     std::vector<Finding> take_back(std::size_t rule, std::size_t class_index, Exam exam) const;

@@ -49,32 +49,29 @@ private:
 
     void set(const Line &line) {
         if (coupon_.turn_unknown() && line.size() > 1) return;
-        Line certain;
+        std::vector<bool> certain;
         for (const std::size_t i : line) {
             const Item &item = items_[i];
             if (!item.place || ((item.may_merge.any() || item.open_end) && line.size() > 1)) return;
-            if (items_[i].counts == Truth::yes) certain.push_back(i);
+            certain.push_back(item.counts == Truth::yes);
         }
         const auto all = gaps_in(line);
-        if (certain.size() == line.size()) {
-            for (std::size_t k = 0; k < line.size(); ++k) give(line[k], all[k]);
-            return;
-        }
+        const bool any_open = std::find(certain.begin(), certain.end(), false) != certain.end();
         // With each one beside the certain ones alone: what does not count either way changes nothing.
-        for (std::size_t k = 0; k < line.size(); ++k) {
-            Line least = certain;
-            const auto self = std::find(least.begin(), least.end(), line[k]);
-            const auto at = static_cast<std::size_t>(self - least.begin());
-            if (self == least.end()) least.push_back(line[k]);
-            if (gaps_in(least)[at] == all[k]) give(line[k], all[k]);
-        }
+        const auto least = any_open ? gaps_to(view(spans_of(line)), certain, coupon_.around()) : all;
+        for (std::size_t k = 0; k < line.size(); ++k)
+            if (least[k] == all[k]) give(line[k], all[k]);
+    }
+
+    Several<Span> spans_of(const Line &line) const {
+        Several<Span> out;
+        for (const std::size_t i : line) out.push_back(*items_[i].place);
+        return out;
     }
 
     Several<std::int64_t> gaps_in(const Line &line) const {
-        Several<Span> spans;
-        for (const std::size_t i : line) spans.push_back(*items_[i].place);
         Several<std::int64_t> nearest(line.size(), longest_length.nm);
-        for (const Pair &pair : neighbour_pairs(view(spans), coupon_.around()))
+        for (const Pair &pair : neighbour_pairs(view(spans_of(line)), coupon_.around()))
             for (const std::size_t k : {pair.first, pair.second}) nearest[k] = std::min(nearest[k], pair.gap);
         return nearest;
     }

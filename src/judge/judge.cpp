@@ -20,7 +20,7 @@ Candidates candidates_of(const CriteriaSet &set, const Evaluation &e) {
         for (const std::size_t m : item.members) {
             const Indication &found = e.indications[m];
             for (const std::uint16_t r : set.rules_for(found.type, found.exam))
-                out.push_back({r, found.exam, i});
+                out.emplace_back(r, found.exam, i);
         }
     }
     std::sort(out.begin(), out.end());
@@ -61,29 +61,18 @@ bool check_scope(Evaluation &e) {
 /// Where nobody read what a set covers, it can still not be a weld of which nothing is told: joint and metal
 /// are asked before anything is accepted. What is rejected stays so.
 void check_told(Evaluation &e) {
-    if (!e.set.scope_not_read()) return;
+    if (!e.bound.untold.any()) return;
     Finding f;
-    for (const Fact fact : {Fact::joint, Fact::material})
-        if (e.coupon.said(static_cast<Slot>(fact)) == 0) f.missing |= lack_of(fact);
-    if (!f.missing.any()) return;
     f.kind = Finding::Kind::scope_unknown;
     f.effect = Verdict::cannot_say;
+    f.missing = e.bound.untold;
     for (std::size_t c = 0; c < e.classes.size(); ++c) e.add(c, f);
-}
-
-/// Words are numbered from 1.
-std::uint8_t tube_word() {
-    const auto &words = info(Fact::form).words;
-    return static_cast<std::uint8_t>(std::find(words.begin(), words.end(), "tube") - words.begin() + 1);
 }
 
 /// A weld on a tube closes on itself or does not, and whoever does not say which leaves it open what lies
 /// beside what: two finds on both sides of the datum may be neighbours.
 void check_seam(Evaluation &e) {
-    const auto said = [&](Fact fact) { return e.coupon.said(static_cast<Slot>(fact)) != 0; };
-    const bool tube = said(Fact::form) ? e.coupon.facts[static_cast<Slot>(Fact::form)] == tube_word()
-                                       : e.coupon.values.has(Quantity::outside_diameter);
-    if (!tube || said(Fact::seam)) return;
+    if (!e.bound.seam_untold) return;
     Finding f;
     for (const auto &one : e.indications)
         if (one.place) f.indications.push_back(one.number);
@@ -197,10 +186,8 @@ void check_all(Evaluation &e, const std::vector<ExamDone> &exams) {
     const Candidates candidates = candidates_of(e.set, e);
     for (std::size_t begin = 0; begin < candidates.size();) {
         std::size_t end = begin + 1;
-        while (end < candidates.size() && candidates[end].rule == candidates[begin].rule &&
-               candidates[end].exam == candidates[begin].exam)
-            ++end;
-        check_rule(e, candidates[begin].rule, {candidates.data() + begin, end - begin});
+        while (end < candidates.size() && candidates[end].of_same_rule_and_exam(candidates[begin])) ++end;
+        check_rule(e, candidates[begin].rule(), {candidates.data() + begin, end - begin});
         begin = end;
     }
     check_pairs(e);

@@ -88,37 +88,91 @@ void join(Item &a, const Item &b) {
         a.across.reset();
 }
 
+/// Whatever would join the earlier one joins the later one too.
+bool hides(const Item &later, const Item &earlier) {
+    const auto at_least = [&](Quantity q) { return value_or_zero(later, q) >= value_or_zero(earlier, q); };
+    return at_least(Quantity::size) && at_least(Quantity::length) && later.place->to >= earlier.place->to;
+}
+
+/// The way back from an item past those that it hides, so that many small ones are not looked at one by one.
+struct WayBack {
+    std::optional<std::size_t> next; ///< the nearest before it that it does not hide
+    std::int64_t least_to;           ///< how far the least reaches, of it and of those that it hides
+};
+
 /// One run from left to right. Looks back past neighbours that do not join, because a small one between two
 /// large ones must not keep them apart; stops where even the largest could not reach.
-void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
-    Exact largest = 0, longest = 0;
-    for (const auto &item : line) {
-        largest = std::max(largest, value_or_zero(item, Quantity::size));
-        longest = std::max(longest, value_or_zero(item, Quantity::length));
+class Sweep {
+public:
+    Sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon)
+        : line_(line), clause_(clause), coupon_(coupon) {
+        for (const auto &item : line) grow(item);
     }
-    std::vector<Item> done;
-    for (auto &next : line) {
-        done.push_back(std::move(next));
-        for (bool joined = true; joined;) {
-            joined = false;
-            const Sizes last(done.back());
-            Sizes reach = last;
-            reach.reach(largest, longest);
-            for (std::size_t k = done.size() - 1; k-- > 0 && !joined;) {
-                const std::int64_t gap = gap_between(done[k], done.back());
-                if (!mergeable(reach, last, gap, clause, coupon)) break;
-                if (!mergeable(Sizes(done[k]), last, gap, clause, coupon)) continue;
-                Item whole = std::move(done[k]);
-                for (std::size_t m = k + 1; m < done.size(); ++m) join(whole, done[m]);
-                done.resize(k);
-                done.push_back(std::move(whole));
-                largest = std::max(largest, value_or_zero(done.back(), Quantity::size));
-                longest = std::max(longest, value_or_zero(done.back(), Quantity::length));
-                joined = true;
-            }
+
+    void run() {
+        done_.reserve(line_.size());
+        back_.reserve(line_.size());
+        for (auto &next : line_) {
+            done_.push_back(std::move(next));
+            while (const auto first = joined_by_last()) join_from(*first);
+            remember_last();
         }
+        line_ = std::move(done_);
     }
-    line = std::move(done);
+
+private:
+    void grow(const Item &item) {
+        largest_ = std::max(largest_, value_or_zero(item, Quantity::size));
+        longest_ = std::max(longest_, value_or_zero(item, Quantity::length));
+    }
+
+    /// The nearest before the last one that is near enough to be one with it.
+    std::optional<std::size_t> joined_by_last() const {
+        if (done_.size() < 2) return std::nullopt;
+        const Sizes last(done_.back());
+        Sizes reach = last;
+        reach.reach(largest_, longest_);
+        const auto near = [&](const Sizes &sizes, std::int64_t to) {
+            const std::int64_t gap = std::max<std::int64_t>(0, done_.back().place->from.nm - to);
+            return mergeable(sizes, last, gap, clause_, coupon_);
+        };
+        for (std::optional k = done_.size() - 2; k; k = back_[*k].next) {
+            const std::int64_t to = done_[*k].place->to.nm;
+            if (!near(reach, to)) break;
+            if (near(Sizes(done_[*k]), to)) return k;
+            if (back_[*k].least_to < to && !near(reach, back_[*k].least_to)) break;
+        }
+        return std::nullopt;
+    }
+
+    void join_from(std::size_t first) {
+        Item whole = std::move(done_[first]);
+        for (std::size_t m = first + 1; m < done_.size(); ++m) join(whole, done_[m]);
+        done_.resize(first);
+        back_.resize(first);
+        done_.push_back(std::move(whole));
+        grow(done_.back());
+    }
+
+    void remember_last() {
+        const Item &last = done_.back();
+        WayBack way{std::nullopt, last.place->to.nm};
+        if (done_.size() > 1) way.next = done_.size() - 2;
+        for (; way.next && hides(last, done_[*way.next]); way.next = back_[*way.next].next)
+            way.least_to = std::min(way.least_to, back_[*way.next].least_to);
+        back_.push_back(way);
+    }
+
+    std::vector<Item> &line_;
+    const Merge &clause_;
+    const Coupon &coupon_;
+    Exact largest_ = 0, longest_ = 0; ///< of all, so that it is known when to stop
+    std::vector<Item> done_;
+    std::vector<WayBack> back_; ///< from each of done_ but a last one that is still growing
+};
+
+void sweep(std::vector<Item> &line, const Merge &clause, const Coupon &coupon) {
+    Sweep(line, clause, coupon).run();
 }
 
 Item turned(Item item, std::int64_t by) {

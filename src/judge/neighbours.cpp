@@ -45,6 +45,8 @@ std::int64_t free_between(const Placed &before, const Placed &after) {
     return std::max<std::int64_t>(0, after.from - before.to);
 }
 
+Placed turned(const Placed &p, std::int64_t by) { return {p.id, p.from + by, p.to + by}; }
+
 } // namespace
 
 Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::int64_t> around) {
@@ -52,7 +54,6 @@ Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::in
     const Several<Placed> line = in_order(spans);
     const std::size_t n = line.size();
     if (n < 2) return pairs;
-    const auto turned = [&](Placed p, std::int64_t by) { return Placed{p.id, p.from + by, p.to + by}; };
     // Mostly the next one finds the same pair from its side.
     const auto take = [&](std::size_t first, std::size_t second, std::int64_t gap) {
         if (pairs.empty() || pairs.back().first != first || pairs.back().second != second)
@@ -71,6 +72,32 @@ Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::in
             take(line[i].id, line[0].id, free_between(line[i], turned(line[0], *around)));
     }
     return pairs;
+}
+
+Several<std::int64_t> gaps_to(std::span<const Span> spans, const std::vector<bool> &to,
+                              std::optional<std::int64_t> around) {
+    const Several<Placed> line = in_order(spans);
+    Several<std::int64_t> nearest(line.size(), longest_length.nm);
+    const auto offer = [&](const Placed &before, const Placed &after, std::size_t of) {
+        if (before.id != after.id) nearest[of] = std::min(nearest[of], free_between(before, after));
+    };
+    const Placed *first = nullptr, *next = nullptr;
+    Reach reach;
+    for (const auto &p : line) {
+        if (!to[p.id]) continue;
+        if (!first) first = &p;
+        if (around) reach.add(turned(p, -*around));
+    }
+    for (const auto &p : line) {
+        if (const auto &before = reach.other_than(p.id)) offer(*before, p, p.id);
+        if (around && first) offer(p, turned(*first, *around), p.id);
+        if (to[p.id]) reach.add(p);
+    }
+    for (std::size_t i = line.size(); i-- > 0;) {
+        if (next) offer(line[i], *next, line[i].id);
+        if (to[line[i].id]) next = &line[i];
+    }
+    return nearest;
 }
 
 std::vector<std::vector<std::size_t>> groups_in_line(std::span<const Span> spans,

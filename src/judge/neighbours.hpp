@@ -27,6 +27,11 @@ struct Pair {
 /// smaller.
 Several<Pair> neighbour_pairs(std::span<const Span> spans, std::optional<std::int64_t> around);
 
+/// Of each stretch the free way to the nearest of those that are marked in `to`, itself left out; the longest
+/// possible way where there is none. O(n log n).
+Several<std::int64_t> gaps_to(std::span<const Span> spans, const std::vector<bool> &to,
+                              std::optional<std::int64_t> around);
+
 /// Whether a gap links two neighbours, given the longest member of their group.
 using Links = std::function<bool(std::int64_t gap, std::int64_t longest)>;
 

@@ -25,6 +25,7 @@ void take_exams(const Evaluation &e, std::size_t c, const std::vector<ExamDone> 
         if (const ExamDone *exam = first_that_counts(exams, methods))
             proof.exams.push_back({required, called_for, exam->method, exam->number});
     };
+    proof.exams.reserve(e.set.required.size() + e.coupon.called_for.count());
     for (std::size_t r = 0; r < e.set.required.size(); ++r) {
         const RequiredExam &required = e.set.required[r];
         // One that may not be needed is there all the same, else the class would not be accepted.

@@ -52,9 +52,7 @@ private:
             if (bound_.scope[s].held.truth != Truth::yes || (asked == Truth::yes && !listed))
                 return ProofLack{ProofPart::scope, -1, index, 0, {}};
         }
-        if (engine_ >= first_that_asks_what_weld && set_.scope_not_read() &&
-            (coupon_.facts[static_cast<Slot>(Fact::joint)] == 0 ||
-             coupon_.facts[static_cast<Slot>(Fact::material)] == 0))
+        if (engine_ >= first_that_asks_what_weld && bound_.untold.any())
             return ProofLack{ProofPart::scope, -1, -1, 0, {}};
         return std::nullopt;
     }
@@ -81,7 +79,7 @@ private:
                 !proven([&](const ProvenExam &part) { return part.called_for && part.method == method; }))
                 return ProofLack{ProofPart::exam, -1, -1, 0, method};
         }
-        const auto methods = bound_.one_of_any(class_);
+        const auto &methods = bound_.one_of_any(class_);
         if (!proven([&](const ProvenExam &part) {
                 return methods.empty() ||
                        std::find(methods.begin(), methods.end(), part.method) != methods.end();
@@ -98,6 +96,7 @@ private:
                 return ProofLack{ProofPart::entry, r, -1, 0, {}};
         return std::nullopt;
     }
+    bool blank(int r) const { return (bound_.rule(static_cast<std::size_t>(r)).blank >> class_ & 1u) != 0; }
     bool left_out(int r) const {
         return std::binary_search(proof_.not_applying.begin(), proof_.not_applying.end(), r);
     }
@@ -109,7 +108,7 @@ private:
         case How::within:
             // Of neighbours in line a person is asked only where they are a group.
             if (kind == Limit::Kind::ask) return rule(row.rule).least_group > 1 && !row.has_numbers;
-            if (row.has_numbers && !set_.blanks_of(rule(row.rule), class_).empty()) return false;
+            if (row.has_numbers && blank(row.rule)) return false;
             return kind == Limit::Kind::value &&
                    (!row.has_numbers || holds(row.measured, rule(row.rule).compare, row.limit));
         case How::no_limit: return kind == Limit::Kind::free;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -32,47 +33,108 @@ bool may_be_one(const Indication &a, const Indication &b) {
     return !a.across || !b.across || (a.across->from <= b.across->to && b.across->from <= a.across->to);
 }
 
+/// Whatever may be one with `b` may be one with `a`.
+bool stands_for(const Indication &a, const Indication &b) {
+    for (std::size_t w = 0; w < attribute_count; ++w)
+        if (a.words[w] != 0 && a.words[w] != b.words[w]) return false;
+    return !a.across || (b.across && a.across->from <= b.across->from && b.across->to <= a.across->to);
+}
+
+/// What may be one imperfection, whatever each piece was called: kinds of one wider type. Older engines asked
+/// only what was called alike.
+TypeId family(const BoundSet &bound, TypeId type) {
+    if (bound.engine < first_to_doubt_widths) return type;
+    while (bound.vocabulary[type].under) type = *bound.vocabulary[type].under;
+    return type;
+}
+
+/// A find that may be one with another of its family and exam.
+struct Piece {
+    Exam exam;
+    TypeId family;
+    Length from, to;
+    std::size_t index;
+    friend bool operator<(const Piece &a, const Piece &b) {
+        return std::tie(a.exam, a.family, a.from, a.index) < std::tie(b.exam, b.family, b.from, b.index);
+    }
+};
+/// Those of one family and exam, by where they begin.
+using Run = std::span<const Piece>;
+
 /// By whose name several of unlike kinds are called as one.
 enum class Named : std::uint8_t { first, another };
 
-/// Those of one family and exam, by where they begin: joins all that touch.
-void join_touching(const std::vector<Indication> &all, std::span<const std::size_t> line,
-                   std::optional<std::int64_t> around, Pieces &pieces) {
+/// Those of one family and exam, by where they begin: joins all that touch. Of many that lie over each other
+/// only those are remembered that reach further, or that others could be one with: few, however many there
+/// are.
+void join_touching(const std::vector<Indication> &all, Run line, std::optional<std::int64_t> around,
+                   Pieces &pieces) {
     struct Laid {
         std::size_t index;
         std::int64_t to;
     };
     std::vector<Laid> reaching;
-    const auto take = [&](std::size_t i, std::int64_t turn) {
-        const std::int64_t from = all[i].place->from.nm + turn;
-        std::erase_if(reaching, [&](const Laid &before) { return before.to < from; });
-        for (const auto &before : reaching)
-            if (may_be_one(all[before.index], all[i])) pieces.unite(before.index, i);
-        reaching.push_back({i, all[i].place->to.nm + turn});
+    const auto take = [&](const Piece &piece, std::int64_t turn) {
+        const std::size_t i = piece.index;
+        const std::int64_t from = piece.from.nm + turn, to = piece.to.nm + turn;
+        bool new_reach = true;
+        std::erase_if(reaching, [&](const Laid &before) {
+            if (before.to < from) return true;
+            if (!may_be_one(all[before.index], all[i])) return false;
+            pieces.unite(before.index, i);
+            new_reach = new_reach && !(before.to >= to && stands_for(all[before.index], all[i]));
+            return new_reach && before.to <= to && stands_for(all[i], all[before.index]);
+        });
+        if (new_reach) reaching.push_back({i, to});
     };
-    for (const std::size_t i : line) take(i, 0);
+    for (const Piece &piece : line) take(piece, 0);
     // What reaches over the datum may meet the first ones from behind.
     if (around)
-        for (const std::size_t i : line) take(i, *around);
+        for (const Piece &piece : line) take(piece, *around);
 }
 
-/// The shortest stretch that holds them all; on a closed weld whichever way round.
-Span stretch_of(const std::vector<const Indication *> &parts, std::optional<std::int64_t> around) {
+/// On a closed weld the shortest stretch that holds them all, whichever way round. It begins where one
+/// begins: from there on lie those that begin later on the first turn, and a turn further the others.
+Span stretch_round(const std::vector<const Indication *> &parts, std::int64_t around) {
+    struct Laid {
+        std::int64_t from, to; ///< on the first turn
+    };
+    std::vector<Laid> line;
+    const auto laid = [&](const Indication *part) {
+        const std::int64_t from = (part->place->from.nm % around + around) % around;
+        return Laid{from, from + part->place->to.nm - part->place->from.nm};
+    };
+    for (const Indication *part : parts) line.push_back(laid(part));
+    std::sort(line.begin(), line.end(), [](const Laid &a, const Laid &b) { return a.from < b.from; });
+    // How far those before each of them reach, and those from it on.
+    std::vector<std::int64_t> before(line.size()), onward(line.size());
+    before.front() = line.front().to;
+    for (std::size_t i = 1; i < line.size(); ++i) before[i] = std::max(before[i - 1], line[i - 1].to);
+    std::int64_t reach = line.back().to;
+    for (std::size_t i = line.size(); i-- > 0;) onward[i] = reach = std::max(reach, line[i].to);
     std::optional<Span> least;
     for (const Indication *start : parts) {
-        const std::int64_t from = start->place->from.nm;
-        std::int64_t to = from;
-        bool first = true;
-        for (const Indication *part : parts) {
-            std::int64_t ahead = part->place->from.nm - from;
-            if (around) ahead = (ahead % *around + *around) % *around;
-            first = first && ahead >= 0;
-            to = std::max(to, from + ahead + part->place->to.nm - part->place->from.nm);
-        }
-        if (around) to = std::min(to, from + *around);
-        if (first && (!least || to - from < least->to.nm - least->from.nm)) least = Span{{from}, {to}};
+        const std::int64_t from = laid(start).from;
+        const auto at = std::lower_bound(line.begin(), line.end(), from,
+                                         [](const Laid &a, std::int64_t x) { return a.from < x; });
+        const auto i = static_cast<std::size_t>(at - line.begin());
+        const std::int64_t to = i == 0 ? onward[i] : std::max(onward[i], before[i] + around);
+        const std::int64_t extent = std::clamp<std::int64_t>(to - from, 0, around);
+        if (!least || extent < least->to.nm - least->from.nm)
+            least = Span{start->place->from, {start->place->from.nm + extent}};
     }
     return *least;
+}
+
+/// The shortest stretch that holds them all.
+Span stretch_of(const std::vector<const Indication *> &parts, std::optional<std::int64_t> around) {
+    if (around) return stretch_round(parts, *around);
+    Span out = *parts.front()->place;
+    for (const Indication *part : parts) {
+        out.from = std::min(out.from, part->place->from);
+        out.to = std::max(out.to, part->place->to);
+    }
+    return {out.from, std::max(out.from, out.to)};
 }
 
 /// Of those that are unlike the first, the first one's; else its own.
@@ -143,38 +205,25 @@ bool merged_by_clause(const CriteriaSet &set, const Indication &found) {
                        [&](const Merge &m) { return m.subject.covers(found.type, found.exam); });
 }
 
-/// What may be one imperfection, whatever each piece was called: kinds of one wider type. Older engines asked
-/// only what was called alike.
-TypeId family(const BoundSet &bound, TypeId type) {
-    if (bound.engine < first_to_doubt_widths) return type;
-    while (bound.vocabulary[type].under) type = *bound.vocabulary[type].under;
-    return type;
-}
-
-/// Finds of one family and exam, by where they begin.
-using Run = std::span<const std::size_t>;
-
 /// Whether any of them reaches the next, or over the datum the first: else none can be one with another.
-bool any_reaches(const std::vector<Indication> &all, Run run, std::optional<std::int64_t> around) {
-    Length reach = all[run.front()].place->to;
-    for (const std::size_t i : run.subspan(1)) {
-        if (all[i].place->from <= reach) return true;
-        reach = std::max(reach, all[i].place->to);
+bool any_reaches(Run run, std::optional<std::int64_t> around) {
+    Length reach = run.front().to;
+    for (const Piece &piece : run.subspan(1)) {
+        if (piece.from <= reach) return true;
+        reach = std::max(reach, piece.to);
     }
-    return around && all[run.front()].place->from.nm + *around <= reach.nm;
+    return around && run.front().from.nm + *around <= reach.nm;
 }
 
 /// Runs in which some may be one, out of those that `line` is made of.
-Few<Run> runs_that_reach(const BoundSet &bound, const std::vector<Indication> &all, Run line,
-                         std::optional<std::int64_t> around) {
+Few<Run> runs_that_reach(Run line, std::optional<std::int64_t> around) {
     Few<Run> out;
     while (!line.empty()) {
-        const Indication &first = all[line.front()];
         std::size_t size = 1;
-        while (size < line.size() && all[line[size]].exam == first.exam &&
-               family(bound, all[line[size]].type) == family(bound, first.type))
+        while (size < line.size() && line[size].exam == line.front().exam &&
+               line[size].family == line.front().family)
             ++size;
-        if (size > 1 && any_reaches(all, line.first(size), around)) out.push_back(line.first(size));
+        if (size > 1 && any_reaches(line.first(size), around)) out.push_back(line.first(size));
         line = line.subspan(size);
     }
     return out;
@@ -186,20 +235,15 @@ using Groups = std::map<std::size_t, std::vector<const Indication *>>;
 Groups touching(const BoundSet &bound, const std::vector<Indication> &indications) {
     const Vocabulary &vocabulary = bound.vocabulary;
     const auto around = bound.coupon.around();
-    Several<std::size_t> line;
-    for (std::size_t i = 0; i < indications.size(); ++i)
-        if (indications[i].place && !vocabulary[indications[i].type].measured &&
-            !merged_by_clause(bound.set, indications[i]))
-            line.push_back(i);
+    Several<Piece> line;
+    for (std::size_t i = 0; i < indications.size(); ++i) {
+        const Indication &one = indications[i];
+        if (one.place && !vocabulary[one.type].measured && !merged_by_clause(bound.set, one))
+            line.push_back({one.exam, family(bound, one.type), one.place->from, one.place->to, i});
+    }
     if (line.size() < 2) return {};
-    std::sort(line.begin(), line.end(), [&](std::size_t a, std::size_t b) {
-        const Indication &x = indications[a], &y = indications[b];
-        if (x.exam != y.exam) return x.exam < y.exam;
-        const TypeId kind = family(bound, x.type), other = family(bound, y.type);
-        if (kind != other) return kind < other;
-        return x.place->from != y.place->from ? x.place->from < y.place->from : a < b;
-    });
-    const auto runs = runs_that_reach(bound, indications, view(line), around);
+    std::sort(line.begin(), line.end());
+    const auto runs = runs_that_reach(view(line), around);
     if (runs.empty()) return {};
     Pieces pieces(indications.size());
     for (const Run run : runs) join_touching(indications, run, around, pieces);

@@ -56,8 +56,8 @@ void check_required_exams(Evaluation &e, const std::vector<ExamDone> &exams) {
             if (e.coupon.called_for[x] && !done(static_cast<Exam>(x)))
                 missing(c, -1, {static_cast<Exam>(x)}, {});
         if (!e.classes[c].findings.empty()) continue;
-        if (auto methods = e.bound.one_of_any(c); none_of(methods))
-            missing(c, -1, none ? std::vector<Exam>{} : std::move(methods), {});
+        if (const auto &methods = e.bound.one_of_any(c); none_of(methods))
+            missing(c, -1, none ? std::vector<Exam>{} : methods, {});
     }
 }
 

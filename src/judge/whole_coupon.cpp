@@ -50,13 +50,14 @@ void check_combined(Evaluation &e) {
                 f.kind = Finding::Kind::missing_data;
                 f.effect = Verdict::cannot_say;
             } else {
-                Evaluation::Traced &row = e.trace();
+                Evaluation::Traced row;
                 row.rule = static_cast<std::uint16_t>(r);
                 row.class_index = static_cast<std::uint16_t>(c);
                 row.how = ProvenEntry::How::within;
                 row.has_numbers = limit.known();
                 row.measured = Exact(certain + possible);
                 row.limit = limit.value;
+                e.trace(row);
                 continue;
             }
             e.add(c, std::move(f));

@@ -190,24 +190,26 @@ WorstWindow worst_rectangle(std::span<const Stretch> few, Int128 area, std::int6
     return worst;
 }
 
-/// Many on a short stretch of weld, as a hostile record may have them: of each end only those are looked at
-/// that lie near its own across the weld, for a worst rectangle touches one that begins where it ends.
+/// Many on a short stretch of weld, as a hostile record may have them: those across the weld from an end are
+/// looked up.
 class Crowded {
 public:
     Crowded(std::span<const Stretch> by_start, Int128 area, std::int64_t longest, std::size_t enough)
         : all_(by_start), area_(area), longest_(longest), enough_(enough) {
         for (const auto &s : all_) {
-            reach_ = std::max(reach_, s.to - s.from);
+            by_end_.push_back(&s);
             reach_across_ = std::max(reach_across_, s.across_to - s.across_from);
         }
+        std::sort(by_end_.begin(), by_end_.end(),
+                  [](const Stretch *a, const Stretch *b) { return a->to < b->to; });
     }
 
     WorstWindow worst() {
-        std::size_t first = 0, next = 0;
+        std::size_t ended = 0, next = 0;
         for (const auto &last : all_) {
             for (; next < all_.size() && all_[next].from <= last.from; ++next)
                 live_.emplace(all_[next].across_from, &all_[next]);
-            for (; all_[first].from + reach_ <= last.from - longest_; ++first) forget(all_[first]);
+            for (; by_end_[ended]->to <= last.from - longest_; ++ended) forget(*by_end_[ended]);
             try_ending_at(last);
             if (worst_.held > static_cast<Int128>(enough_)) break;
         }
@@ -252,8 +254,9 @@ private:
 
     std::span<const Stretch> all_;
     Int128 area_;
-    std::int64_t longest_, reach_ = 0, reach_across_ = 0;
+    std::int64_t longest_, reach_across_ = 0;
     std::size_t enough_;
+    Line<const Stretch *> by_end_;
     std::multimap<std::int64_t, const Stretch *> live_; ///< by where they begin across
     WorstWindow worst_;
 };
@@ -265,22 +268,27 @@ WorstWindow most_in_area(std::span<const Stretch> stretches, Int128 area, std::i
     Line<Stretch> all = unrolled(stretches, around);
     std::sort(all.begin(), all.end(), [](const Stretch &a, const Stretch &b) { return a.from < b.from; });
     WorstWindow worst;
-    std::size_t first = 0;
-    std::int64_t reach = 0;
-    for (const auto &s : all) reach = std::max(reach, s.to - s.from);
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        // Those that a rectangle ending at this start can touch.
-        const std::int64_t from = all[i].from - longest;
-        while (all[first].from + reach <= from) ++first;
-        Line<Stretch> few;
-        for (std::size_t k = first; k < all.size() && all[k].from <= all[i].from; ++k) {
-            if (touches(all[k], from, longest)) few.push_back(all[k]);
-            if (few.size() > enough + 64) return Crowded(view(all), area, longest, enough).worst();
+    Line<const Stretch *> live; // those that a rectangle ending at this start can touch
+    for (std::size_t next = 0; next < all.size();) {
+        const std::int64_t end = all[next].from;
+        std::int64_t low = all[next].across_from, high = all[next].across_to;
+        for (; next < all.size() && all[next].from == end; ++next) {
+            live.push_back(&all[next]);
+            low = std::min(low, all[next].across_from);
+            high = std::max(high, all[next].across_to);
         }
-        if (few.size() <= static_cast<std::size_t>(worst.held) ||
-            most_ending_at(all[i].from, view(few), area, longest) <= static_cast<std::size_t>(worst.held))
-            continue; // one that ends before was looked at there
-        const WorstWindow here = worst_rectangle(view(few), area, longest);
+        live.erase(std::remove_if(live.begin(), live.end(),
+                                  [&](const Stretch *s) { return !touches(*s, end - longest, longest); }),
+                   live.end());
+        if (live.size() > enough + 64) return Crowded(view(all), area, longest, enough).worst();
+        // One that ends before was looked at there, so it touches one that begins at this end.
+        Line<Stretch> near;
+        for (const Stretch *s : live)
+            if (s->across_to >= low - longest && s->across_from <= high + longest) near.push_back(*s);
+        if (near.size() <= static_cast<std::size_t>(worst.held) ||
+            most_ending_at(end, view(near), area, longest) <= static_cast<std::size_t>(worst.held))
+            continue;
+        const WorstWindow here = worst_rectangle(view(near), area, longest);
         offer(worst, here.held, here.from, here.to);
         if (worst.held > static_cast<Int128>(enough)) return worst;
     }

@@ -9,8 +9,8 @@ namespace beadbook::bench {
 bool judge_beside_peers(Figures &figures);
 /// Pores and inclusions by several sets.
 void judge_by_sets(Figures &figures);
-/// One weld with more and more finds: by a shipped set, and by a rule for the worst window, with merging, and
-/// in an area.
+/// One weld with more and more finds: by a shipped set, on a weld that stays and on one that grows with them;
+/// and by a rule for the worst window, with merging, in an area, and with all of them at one place.
 void judge_growth(Figures &figures);
 
 } // namespace beadbook::bench
