@@ -77,9 +77,9 @@ bool is_number(std::string_view word) {
 }
 
 /// A word in letters that are told apart by sight: of I, l and 1 one, of O and 0 one. A letter with a figure
-/// is a mark, and a number is one.
+/// is a mark, and figures are a number.
 std::string seen(std::string word) {
-    if (is_number(word)) return word;
+    if (word.size() > 1 && is_number(word)) return word;
     const bool mark = word.size() == 2 && std::isdigit(static_cast<unsigned char>(word.back())) != 0;
     for (char &c : word)
         if (c == 'i' || (c == '1' && !mark))

@@ -111,12 +111,12 @@ TEST_CASE("a person is registered, changed with a reason, and keeps older certif
                    .what(),
                says("needs a reason"));
     CHECK_THAT(booth.refusal([&] {
-                        booth.person({"A. Field", {"boss"}, {}, {}, {}, {}, "slip"});
+                        booth.person({"A. Field", {"boss"}, {}, {}, {}, {}, "x"});
                     })
                    .what(),
                says("expected technician, instructor, welder or keeper"));
     CHECK_THAT(booth.refusal([&] {
-                        booth.person({"A. Field", {"technician"}, {}, {}, {}, {}, "slip"});
+                        booth.person({"A. Field", {"technician"}, {}, {}, {}, {}, "x"});
                     })
                    .what(),
                says("changes nothing"));
@@ -126,7 +126,7 @@ TEST_CASE("a person is registered, changed with a reason, and keeps older certif
                    .what(),
                says("needs a name"));
     CHECK_THAT(booth.refusal([&] {
-                        booth.person({"A. Field", {}, {}, {}, {"2026-11-26"}, {}, "slip"});
+                        booth.person({"A. Field", {}, {}, {}, {"2026-11-26"}, {}, "x"});
                     })
                    .what(),
                says("is to come"));
@@ -142,7 +142,7 @@ TEST_CASE("a person is registered, changed with a reason, and keeps older certif
     booth.field({"MT II until 2031-06-29 number 2"});
     CHECK(show_person(booth.office, "A. Field").person.certificates.size() == 2);
     CHECK_THAT(booth.refusal([&] {
-                        booth.person({"A. Field", {}, {}, {"MT II"}, {}, {}, "slip"});
+                        booth.person({"A. Field", {}, {}, {"MT II"}, {}, {}, "x"});
                     })
                    .what(),
                says("on record: MT II 1 and MT II 2"));
