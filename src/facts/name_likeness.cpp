@@ -72,9 +72,14 @@ void replace_all(std::string &text, std::string_view what, std::string_view by) 
         text.replace(at, what.size(), by);
 }
 
+bool is_number(std::string_view word) {
+    return std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+}
+
 /// A word in letters that are told apart by sight: of I, l and 1 one, of O and 0 one. A letter with a figure
-/// is a mark.
+/// is a mark, and figures are a number.
 std::string seen(std::string word) {
+    if (word.size() > 1 && is_number(word)) return word;
     const bool mark = word.size() == 2 && std::isdigit(static_cast<unsigned char>(word.back())) != 0;
     for (char &c : word)
         if (c == 'i' || (c == '1' && !mark))
@@ -98,7 +103,7 @@ std::vector<std::string> seen_words(std::string_view name) {
 /// The same, or one is the beginning of the other in a letter or two.
 bool may_stand_for(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
-    return one == other || (one.size() <= 2 && other.starts_with(one));
+    return one == other || (one.size() <= 2 && !is_number(one) && other.starts_with(one));
 }
 
 /// Whether each of `few` stands for another one of `many`.
@@ -117,7 +122,7 @@ bool all_stand_for(const std::vector<std::string> &few, std::vector<std::string>
 std::vector<std::string> with_initials_apart(const std::vector<std::string> &words) {
     std::vector<std::string> out;
     for (const auto &word : words)
-        if (word.size() == 2)
+        if (word.size() == 2 && !is_number(word))
             for (const char c : word) out.emplace_back(1, c);
         else
             out.push_back(word);

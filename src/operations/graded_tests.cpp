@@ -254,6 +254,7 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
     const auto history = office.book().history(id);
     const auto once_failed = as_it_failed(office, history);
     const bool ours = names_welder(record.get("welder"), welder);
+    const bool by_mark = record.get("welder") == welder.mark;
     const bool turned_so = once_failed && !once_failed->graded && (!ours || !coupon.grade);
     if (!ours && (!once_failed || !names_welder(once_failed->record.get("welder"), welder))) return;
     if (!ours || turned_so) {
@@ -273,8 +274,8 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
                         (rejected && !taken_.contains(id));
     const bool settled = settled_.contains(id);
     // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
-    const bool passed = record.get("welder") == welder.mark && !failed && record.withdrawn.empty() &&
-                        coupon.grade && coupon.grade->passed && (!moved || settled) && test && !practice;
+    const bool passed = by_mark && !failed && record.withdrawn.empty() && coupon.grade &&
+                        coupon.grade->passed && (!moved || settled) && test && !practice;
     if (!failed && !passed) return;
     const std::string welded = record.get("welded");
     std::optional<Day> day;

@@ -240,8 +240,8 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     for (const auto &coupon : office.book().coupons_of(mark)) try {
             if (auto what = gone_of(office, office.coupon(coupon).record); !what.empty())
                 out.gone.push_back({coupon, std::move(what)});
-        } catch (const Refusal &e) {
-            if (e.kind() == Refusal::Kind::record) throw;
+        } catch (const Refusal &) {
+            continue; // one coupon that cannot be read hides none of the others
         }
     return out;
 }

@@ -156,7 +156,7 @@ TEST_CASE("nothing that stands at a number is dropped") {
         CHECK_FALSE(why_not(line).empty());
     }
     // A comma behind what it ends.
-    CHECK(read_back("pore, 0.1, at 2, face") == "gas pore size 0.1 in at 2 in face");
+    CHECK(read_back("gas pore 0.1, at 2, face") == "gas pore size 0.1 in at 2 in face");
     CHECK(read_back("pore 0.1,at 2,") == "gas pore size 0.1 in at 2 in");
 }
 

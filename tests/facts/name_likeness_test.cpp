@@ -71,3 +71,16 @@ TEST_CASE("a name with a slip of the hand may be the other, a shorter word or an
         CHECK_FALSE(may_be_misspelt(a, b));
     }
 }
+
+TEST_CASE("a number in a name tells two apart") {
+    for (const auto &[a, b] : {std::pair{"Learner, 2.", "Learner, 12."},
+                               {"Learner, 1.", "Learner, 11."},
+                               {"Learner, 1.", "Learner, 100."},
+                               {"Learner No11", "Learner No12"}}) {
+        INFO(a << " " << b);
+        CHECK_FALSE(may_be_taken_for(a, b));
+    }
+    CHECK(may_be_taken_for("Ann Learner", "A. Learner"));
+    CHECK(may_be_taken_for("Ann Learner", "Ann Lerner"));
+    CHECK_FALSE(may_be_taken_for("A", "Ann Learner")); // a letter stands for anybody
+}

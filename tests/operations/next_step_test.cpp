@@ -120,7 +120,8 @@ TEST_CASE("what comes first is told: the use, then the end that no use moves", "
     const auto end = step_on(yard, parse_day("2026-07-10"));
     CHECK(end->by == parse_day("2027-01-10"));
     CHECK(end->to_do == ToDo::extend);
-    CHECK(yard.validity(1).reason == "holds through 2027-01-10");
+    CHECK_THAT(yard.validity(1).reason,
+               says("holds through 2027-01-10; used as of 2026-06-10 and 2 more by entries of 2026-11-25"));
 }
 
 TEST_CASE("welder and record print the next day, and what must happen until then", "[standing]") {

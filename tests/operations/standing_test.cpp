@@ -93,16 +93,16 @@ TEST_CASE("use, a slip taken back, and revocation", "[standing]") {
     CHECK(yard.validity(1, "2026-11-24").state == Validity::State::valid);
     REQUIRE(due(yard.office).items.size() == 1);
     CHECK(due(yard.office).items[0].to_do == ToDo::test);
-    CHECK_THAT(yard.refusal([&] { yard.write([](Writing &w) {
-                                      return revoke(w, {"L1", 7, {}, "x"});
-                                  }); }),
+    CHECK_THAT(yard.refusal([&] {
+        yard.write([](Writing &w) { return revoke(w, {"L1", 7, {}, "doubt"}); });
+    }),
                says("has no qualification 7"));
     CHECK_THAT(yard.refusal([&] { yard.write([](Writing &w) {
                                       return revoke(w, {"L1", 1, {}, " "});
                                   }); }),
                says("for which reason?"));
     CHECK_THAT(yard.refusal([&] {
-        yard.write([](Writing &w) { return revoke(w, {"L1", 1, parse_day("2026-11-26"), "x"}); });
+        yard.write([](Writing &w) { return revoke(w, {"L1", 1, parse_day("2026-11-26"), "doubt"}); });
     }),
                says("is to come"));
 }
