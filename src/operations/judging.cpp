@@ -1,6 +1,7 @@
 #include "operations/judging.hpp"
 
 #include "criteria/provenance.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/mechanical.hpp"
@@ -194,7 +195,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     out.grade.passed = request.passed;
     out.own_file = own_file_mark(judged.set->name, judged.set->hash);
     out.grade.class_id = judged.set->classes[*judged.sought].id;
-    out.grade.remark = checked_text(request.remark, "remark");
+    out.grade.remark = checked_reason(request.remark, "remark");
     // Passed by other criteria, or for another class, than it was registered for: its own still count.
     const JudgedOrNot own = request.by.own() ? JudgedOrNot{} : judge_or_tell(writing.office(), coupon);
     const bool own_refuse = request.passed && own.judged && own.judged->verdict() != Verdict::accept;
