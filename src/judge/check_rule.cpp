@@ -78,34 +78,40 @@ private:
         Evaluation::Traced row;
         row.rule = static_cast<std::uint16_t>(index_);
         row.how = ProvenEntry::How::not_of_it;
-        row.first = static_cast<std::uint32_t>(e_.traced_items.size());
-        row.size = 1;
+        row.first = entries_listed();
+        e_.list_entries(i, false);
+        row.size = entries_listed() - row.first;
         e_.trace(row);
-        e_.traced_items.push_back({i, false});
     }
+
+    std::uint32_t entries_listed() const { return static_cast<std::uint32_t>(e_.traced_entries.size()); }
 
     /// Those that the rule speaks of, for the rows of the proof.
     void list_members() {
-        first_traced_ = static_cast<std::uint32_t>(e_.traced_items.size());
-        for (const auto &m : members_)
-            e_.traced_items.push_back({m.item, applies_ == Truth::yes && m.covers == Truth::yes});
+        for (const auto &m : members_) {
+            entries_of_.push_back(entries_listed());
+            e_.list_entries(m.item, applies_ == Truth::yes && m.covers == Truth::yes);
+        }
+        entries_of_.push_back(entries_listed());
     }
 
-    /// For the proof: members before this rule, all with the same numbers.
-    struct Rows {
-        std::size_t first, count;
-        std::uint32_t part = Evaluation::Traced::all_parts;
+    /// Entries in Evaluation::traced_entries.
+    struct Listed {
+        std::uint32_t first, size;
     };
-    void trace(std::size_t c, const Rows &of, ProvenEntry::How how, const Exact *measured,
-               const Exact *limit) {
-        e_.trace({static_cast<std::uint16_t>(index_), static_cast<std::uint16_t>(c), of.part, how,
-                  measured != nullptr, first_traced_ + static_cast<std::uint32_t>(of.first),
-                  static_cast<std::uint32_t>(of.count), measured ? *measured : Exact(),
-                  measured ? *limit : Exact()});
+    Listed all_entries() const { return {entries_of_.front(), entries_of_.back() - entries_of_.front()}; }
+    Listed entries_of(std::size_t member) const {
+        return {entries_of_[member], entries_of_[member + 1] - entries_of_[member]};
+    }
+
+    /// For the proof: entries before this rule, all with the same numbers.
+    void trace(std::size_t c, Listed of, ProvenEntry::How how, const Exact *measured, const Exact *limit) {
+        e_.trace({static_cast<std::uint16_t>(index_), static_cast<std::uint16_t>(c), how, measured != nullptr,
+                  of.first, of.size, measured ? *measured : Exact(), measured ? *limit : Exact()});
     }
     void trace_all(std::size_t c, ProvenEntry::How how, const Exact *measured = nullptr,
                    const Exact *limit = nullptr) {
-        if (e_.open(c)) trace(c, {0, members_.size()}, how, measured, limit);
+        if (e_.open(c)) trace(c, all_entries(), how, measured, limit);
     }
 
     /// Only a rule that certainly applies covers; `where` and `when` that hang on missing data may leave a
@@ -219,12 +225,15 @@ private:
         for (std::size_t m = 0; m < members_.size(); ++m) {
             const Item &item = e_.items[members_[m].item];
             if (!apart || item.members.size() == 1) {
-                check_one(m, item.measures.get());
+                check_one(m, item.measures.get(), entries_of(m));
                 continue;
             }
             // A joined one holds the largest of each measure; the least allowed is asked of every part.
-            for (const std::size_t part : item.members)
-                check_one(m, e_.indications[part].measures, static_cast<std::uint32_t>(part));
+            Listed part{entries_of_[m], 1};
+            for (const std::size_t of : item.members) {
+                check_one(m, e_.indications[of].measures, part);
+                ++part.first;
+            }
         }
     }
 
@@ -242,8 +251,7 @@ private:
                                                    : Exact(0);
     }
 
-    void check_one(std::size_t member, const Environment::Values &measures,
-                   std::uint32_t part = Evaluation::Traced::all_parts) {
+    void check_one(std::size_t member, const Environment::Values &measures, Listed entries) {
         const Member &m = members_[member];
         const bool upper = is_maximum(rule_.compare);
         const Item &item = e_.items[m.item];
@@ -264,8 +272,7 @@ private:
             if (item.may_merge.any() && holds(measured.value, rule_.compare, limit.value) == upper)
                 return cannot_say(c, item.may_merge, {&m.item, 1});
             compare(c, measured.value, limit.value, self);
-            if (e_.open(c))
-                trace(c, {member, 1, part}, ProvenEntry::How::within, &measured.value, &limit.value);
+            if (e_.open(c)) trace(c, entries, ProvenEntry::How::within, &measured.value, &limit.value);
         });
     }
 
@@ -373,8 +380,8 @@ private:
     Truth applies_ = Truth::yes;
     Missing applies_missing_;
     Several<Member> members_;
-    std::uint32_t first_traced_ = 0; ///< of the members, among Evaluation::traced_items
-    Environment::Values pair_;       ///< of the two neighbours in hand
+    Several<std::uint32_t> entries_of_; ///< of each member, where they begin; and where the last ones end
+    Environment::Values pair_;          ///< of the two neighbours in hand
     /// The pair of neighbours that comes nearest to its limit, by class.
     struct Tightest {
         double ratio = -1;

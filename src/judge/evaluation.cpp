@@ -44,7 +44,7 @@ std::vector<Finding> Evaluation::take_back(std::size_t rule, std::size_t class_i
 void Evaluation::untrace(std::size_t rule, std::size_t class_index, Exam exam) {
     const auto its_row = [&](const Traced &row) {
         return row.rule == rule && row.class_index == class_index && row.size > 0 &&
-               indications[items[traced_items[row.first].item].members.front()].exam == exam;
+               indications[traced_entries[row.first].entry].exam == exam;
     };
     traces_.erase(std::remove_if(traces_.begin(), traces_.end(), its_row), traces_.end());
 }

@@ -75,25 +75,28 @@ public:
     /// Nothing has been said against the class yet, so what is evaluated belongs to its proof.
     bool open(std::size_t class_index) const { return (open_ >> class_index) & 1u; }
     bool any_open() const { return (open_ & bound.all_classes()) != 0; }
-    /// What became of items before a rule, for the proof: of one class, or of all.
+    /// What became of entries before a rule, for the proof: of one class, or of all.
     struct Traced {
         static constexpr std::uint16_t all_classes = 0xffff;
-        static constexpr std::uint32_t all_parts = 0xffffffff;
         std::uint16_t rule = 0, class_index = all_classes;
-        std::uint32_t part = all_parts; ///< of a joined item, by the index of its indication
         ProvenEntry::How how = ProvenEntry::How::within;
         bool has_numbers = false;
-        std::uint32_t first = 0, size = 0; ///< its items in traced_items; none: the whole coupon
+        std::uint32_t first = 0, size = 0; ///< its entries in traced_entries; none: the whole coupon
         Exact measured, limit;
     };
-    /// An item, and whether the rule certainly applies and speaks of it.
-    struct TracedItem {
-        std::uint32_t item = 0;
+    /// An entry by the index of its indication, and whether the rule certainly applies and speaks of it.
+    struct TracedEntry {
+        std::uint32_t entry = 0;
         bool sure = false;
     };
     void trace(const Traced &row) { traces_.push_back(row); }
-    /// Where the items of rows to come are kept.
-    Several<TracedItem> traced_items;
+    /// Where the entries of rows to come are kept.
+    boost::container::small_vector<TracedEntry, 32> traced_entries;
+    /// Puts those that an item is made of there.
+    void list_entries(std::uint32_t item, bool sure) {
+        for (const std::size_t m : items[item].members)
+            traced_entries.push_back({static_cast<std::uint32_t>(m), sure});
+    }
     /// A new finding of a rule that rejects only together with another, kept until both are judged.
     Finding &hold_back(std::size_t rule, std::size_t class_index, Exam exam) {
         return held_back_.emplace_back(HeldBack{rule, class_index, exam, {}}).finding;

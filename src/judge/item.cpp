@@ -148,7 +148,7 @@ void settle_relevance(Item &item, const CriteriaSet &set, const Coupon &coupon,
 /// Not all widths are known, but it is too long for the narrowest that it can have.
 bool is_linear_for_sure(const Item &item, const CriteriaSet &set, const Coupon &coupon) {
     return set.linear && item.narrow_at_most &&
-           is_linear(item, set, coupon, item.narrow_at_most) == Truth::yes;
+           is_linear(item, set, coupon, Exact(*item.narrow_at_most)) == Truth::yes;
 }
 
 /// The joined one's shape goes by its length and its narrowest member: a wide or round neighbour must not
@@ -158,10 +158,10 @@ void merge_and_reshape(std::vector<Item> &items, const CriteriaSet &set, const C
                        const std::vector<Indication> &indications, int engine, SettleShape settle_shape) {
     for (auto &item : items) {
         item.has_linear = item.shape == Shape::linear;
-        if (item.measures.has(Quantity::width)) item.narrowest = item.measures[Quantity::width];
+        if (item.measures.has(Quantity::width)) item.narrowest = item.measures.get()[Quantity::width];
         item.narrow_at_most = item.narrowest;
         if (!item.narrowest && item.measures.has(Quantity::length))
-            item.narrow_at_most = item.measures[Quantity::length];
+            item.narrow_at_most = item.measures.get()[Quantity::length];
     }
     const Rings rings = engine < first_with_rings ? Rings::open : Rings::closed;
     for (const auto &clause : set.merges) merge_items(items, clause, indications, coupon, rings);

@@ -61,15 +61,15 @@ struct Item {
     std::array<std::uint8_t, attribute_count> words{};
     Truth counts = Truth::yes; ///< relevance
     Shape shape = Shape::unknown;
-    int irrelevant_by = -1;         ///< the relevance clause that leaves it out, if `counts` is no
-    Missing doubts;                 ///< why `counts` or `shape` is unknown
-    bool has_linear = false;        ///< a member is linear by itself; as one with others it stays so
-    std::optional<Exact> narrowest; ///< width of the narrowest member, if all are known
-    std::optional<Exact>
-        narrow_at_most; ///< it is no wider, as far as widths are known; none is wider than long
+    int irrelevant_by = -1;                ///< the relevance clause that leaves it out, if `counts` is no
+    Missing doubts;                        ///< why `counts` or `shape` is unknown
+    bool has_linear = false;               ///< a member is linear by itself; as one with others it stays so
+    bool open_end = false;                 ///< one knows where it begins, and not how long it is
+    std::optional<std::int64_t> narrowest; ///< width of the narrowest member, if all are known
+    /// It is no wider, as far as widths are known; none is wider than long.
+    std::optional<std::int64_t> narrow_at_most;
     LeastKnown least;
-    bool open_end = false; ///< one knows where it begins, and not how long it is
-    Missing may_merge;     ///< what would tell whether it is one with another; none if that is known
+    Missing may_merge; ///< what would tell whether it is one with another; none if that is known
 };
 
 /// Elongated by its name, and as wide as long by its measures. Anything longer is for the set's own rule to

@@ -82,13 +82,12 @@ private:
             if (item.counts == Truth::no)
                 for (const std::size_t m : item.members) f(m, Row{nullptr, item.irrelevant_by, true});
         for (const auto *t : of_class_)
-            for (const auto &[item, sure] : view(e_.traced_items).subspan(t->first, t->size))
-                for (const std::size_t m : e_.items[item].members)
-                    if (t->part == Evaluation::Traced::all_parts || t->part == m) f(m, Row{t, t->rule, sure});
+            for (const auto &[entry, sure] : view(e_.traced_entries).subspan(t->first, t->size))
+                f(entry, Row{t, t->rule, sure});
     }
 
     const Evaluation &e_;
-    Several<const Evaluation::Traced *> of_class_;
+    boost::container::small_vector<const Evaluation::Traced *, 32> of_class_;
     Several<std::uint32_t> end_of_; ///< of the rows of each indication
     boost::container::small_vector<Row, 32> rows_;
 };
