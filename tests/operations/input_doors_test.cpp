@@ -310,10 +310,10 @@ TEST_CASE("a withdrawn coupon is judged no more, proves nothing, takes no entry,
         [&] { booth.reopen(); },
         [&] { booth.write([](Writing &w) { return remark_on(w, "T-1", "x"); }); },
         [&] { booth.write([](Writing &w) {
-                  return grade_coupon(w, {"T-1", false, "x", {}});
+                  return grade_coupon(w, {"T-1", false, "a crater", {}});
               }); },
         [&] {
-            booth.write([](Writing &w) { return change_coupon(w, {{"T-1", {{"note", "x"}}}, {}, "y"}); });
+            booth.write([](Writing &w) { return change_coupon(w, {{"T-1", {{"note", "x"}}}, {}, "slip"}); });
         },
         [&] {
             imported(booth, {Sheet::indications, "coupon,exam,type\nT-1,3,crack\n"});
