@@ -30,8 +30,9 @@ public:
                      {"unit", map_.unit == Unit::inch ? "in" : "mm"}};
         const auto &sides = info(Attribute::side).words;
         const bool both = bands_ == Bands::to_tap || !any_placed();
-        for (std::uint8_t side = 1; side <= sides.size(); ++side)
-            if (both || any_on(side)) band(side, sides[side - 1u]);
+        for (std::size_t i = 0; i < sides.size(); ++i)
+            if (const auto side = static_cast<std::uint8_t>(i + 1); both || any_on(side))
+                band(side, sides[i]);
         if (any_on(0)) band(0, "side not said");
         scale();
         list_of_unplaced();
