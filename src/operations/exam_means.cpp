@@ -111,8 +111,7 @@ std::vector<std::string> names_behind(Office &office, const std::string &text,
         if (mark.find(' ') != std::string::npos || !office.book().knows_welder(mark)) continue;
         auto history = office.book().welder_history(mark);
         leave_out_since(history, before);
-        std::erase_if(history, [](const Entry &e) { return e.kind != "welder"; });
-        if (!history.empty()) out.push_back(fold_welder(mark, history).record.name);
+        for (auto &name : names_ever(mark, history)) out.push_back(std::move(name));
     }
     return out;
 }

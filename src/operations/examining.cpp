@@ -209,9 +209,8 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_day(exam, state.record, today);
     exam.sure =
         set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
+    if (request.found || request.replaces > 0) check_may_say_found(writing, state);
     if (request.found) {
-        check_is_another(writing.office(), writing.stamp().who, state.record.get("welder"),
-                         "says what an exam found");
         if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
             throw refused("an exam begins without finds, so it cannot be finished with " +
                           std::to_string(*request.found) +
@@ -281,6 +280,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
     state.needed_exam(number);
+    check_may_say_found(writing, state);
     for (const auto &i : state.indications)
         if (i.exam == number)
             throw refused("exam " + std::to_string(number) + " found indication #" +

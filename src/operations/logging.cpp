@@ -8,6 +8,7 @@
 #include "operations/import_numbers.hpp"
 #include "operations/log_words.hpp"
 #include "operations/unread_measures.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
@@ -313,6 +314,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
                                 const std::string &line, const std::string &why, bool sure) {
     const CouponState &state = writing.coupon(coupon);
     const CouponRecord record = state.record;
+    check_may_say_found(writing, state);
     ParsedLog log = parse_log(line, "line", record.facts().line, record.fixed_unit());
     if (log.lines.size() != 1) throw refused("a correction is exactly one line");
     const IndicationRecord &old = state.needed_indication(number);
@@ -346,6 +348,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
 Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
                               const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
+    check_may_say_found(writing, state);
     const int exam = state.needed_indication(number).exam;
     Entry e = withdrawal_of(state.indication_seq.at(number), "indication", coupon, number, why);
     e.exam = exam;

@@ -5,6 +5,7 @@
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
 #include "operations/turned_verdicts.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
 namespace beadbook {
@@ -75,6 +76,7 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     if (!over && request.exam == 0) throw lacking("exam", "under which exam does it belong?");
     const std::string to = over ? request.to : request.coupon;
     const ExamRecord from = writing.coupon(request.coupon).needed_exam(old.exam);
+    check_may_say_found(writing, writing.coupon(request.coupon));
     const auto before = as_it_stands(writing, request.coupon);
     const auto before_there = over ? as_it_stands(writing, to) : std::nullopt;
     Done<Moved> out{{request.coupon, old.number, old.exam, to, {}}, {}};

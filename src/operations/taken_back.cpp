@@ -69,7 +69,7 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
     for (auto &one : out)
         if (one.to) one.there = became_of(office.book(), *one.to);
     for (const auto &one : turned(office, coupon.id)) {
-        if (!one.accepted || one.by_text) continue;
+        if (!one.accepted || one.by != Turned::By::description) continue;
         TakenBack back;
         back.kind = TakenBack::Kind::description;
         for (const auto &value : one.values) {
@@ -88,9 +88,12 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
 
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
     auto out = taken_back(office, coupon);
-    std::erase_if(out, [](const TakenBack &one) {
-        return (one.kind == TakenBack::Kind::find && !one.now.empty()) ||
-               (one.kind == TakenBack::Kind::exam && one.finds.empty());
+    std::set<std::int64_t> made_a_reject_go;
+    for (const auto &one : turned(office, coupon.id)) made_a_reject_go.insert(one.entry);
+    std::erase_if(out, [&](const TakenBack &one) {
+        const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
+                   found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty();
+        return (corrected || found_nothing) && !made_a_reject_go.contains(one.entry);
     });
     return out;
 }

@@ -8,7 +8,8 @@ namespace beadbook {
 /// What was taken back of a coupon, and of what was moved to another one, what became of it there.
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon);
 
-/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing.
+/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing, but
+/// where a reject went by that.
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon);
 
 } // namespace beadbook

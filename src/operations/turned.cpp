@@ -1,8 +1,11 @@
 #include "operations/turned.hpp"
 
 #include "operations/judging.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -43,12 +46,49 @@ std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
         };
         if (!then || !rejected_by(then)) continue;
         if (rejected_by(today)) return std::nullopt;
-        return Turned{
-            state.record,  {{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)}},
-            true,          "",
-            before->stamp, true};
+        return Turned{state.record,
+                      {{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)}},
+                      true,
+                      "",
+                      before->stamp,
+                      Turned::By::text,
+                      0};
     }
     return std::nullopt;
+}
+
+/// What an entry changes of an exam besides that it is finished, or of a find: under one name.
+std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) {
+    if (entry.kind == "indication") return "find #" + std::to_string(entry.number.value_or(0));
+    auto values = changed_values(history, entry);
+    std::erase_if(values, [](const ChangedValue &value) {
+        return value.name == "finished by" || value.name == "finished on" || value.name == "found";
+    });
+    return values.empty() && !is_withdrawal(entry) ? "" : "exam " + std::to_string(entry.exam.value_or(0));
+}
+
+/// Corrections of exams that had been finished once, and of what they found.
+void take_turned_exams(Office &office, const std::vector<Entry> &history, std::vector<Turned> &out) {
+    std::set<int> finished;
+    for (const auto &entry : history) {
+        const bool of_exam = entry.kind == "exam";
+        if ((!of_exam && entry.kind != "indication") || !entry.exam) continue;
+        if (entry.supersedes && finished.contains(*entry.exam)) {
+            const std::string name = changed_of_exam(history, entry);
+            const CouponState before = office.coupon(entry.subject, entry.seq);
+            if (!name.empty() && rejects(office, before) &&
+                !rejects(office, office.coupon(entry.subject, entry.seq + 1)))
+                out.push_back({before.record,
+                               {{name, "", ""}},
+                               true,
+                               entry.reason,
+                               stamp_of(entry),
+                               Turned::By::exam,
+                               entry.seq});
+        }
+        if (of_exam && !is_withdrawal(entry) && codec::exam_from(codec::parsed(entry.body)).finished)
+            finished.insert(*entry.exam);
+    }
 }
 
 } // namespace
@@ -82,11 +122,17 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
         if (entry.kind != "coupon" || !examined || is_withdrawal(entry) || !entry.supersedes) continue;
         const CouponState before = office.coupon(coupon, entry.seq);
         if (!rejects(office, before)) continue;
-        Turned one{before.record, changed_values(history, entry),
-                   !rejects(office, office.coupon(coupon, entry.seq + 1)), entry.reason, stamp_of(entry)};
+        Turned one{before.record,
+                   changed_values(history, entry),
+                   !rejects(office, office.coupon(coupon, entry.seq + 1)),
+                   entry.reason,
+                   stamp_of(entry),
+                   Turned::By::description,
+                   entry.seq};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     std::erase_if(out, put_back);
+    take_turned_exams(office, history, out);
     if (auto one = turned_by_text(office, state)) out.push_back(std::move(*one));
     return out;
 }

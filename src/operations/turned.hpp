@@ -6,17 +6,18 @@
 namespace beadbook {
 
 /// A change of what a coupon is said to be, after it was examined and while its own criteria rejected it,
-/// after which they reject it no more, or it is said to be another test; or a change of the text of those
-/// criteria, in their place. A finger may have slipped when it was registered; or a reject was made to go.
+/// after which they reject it no more, or it is said to be another test; such a change of an exam that was
+/// finished, or of what it found; or of the text of those criteria, in their place. A finger may have
+/// slipped; or a reject was made to go.
 struct Turned {
     CouponRecord before;
     std::vector<ChangedValue> values;
     bool accepted = false; ///< rejected no more
     std::string why;
     Stamp stamp;
-    bool by_text =
-        false; ///< the text of its criteria reads otherwise; the stamp is of the verdict by the old
-
+    enum class By : std::uint8_t { description, exam, text };
+    By by = By::description; ///< text: of its criteria; the stamp is of the verdict by the old one
+    std::int64_t entry = 0;  ///< of the change; 0: text
     /// Names of the fields.
     std::vector<std::string> fields() const;
     /// Whether it says something else of who welded it, how, or by what it is judged: then it was failed by

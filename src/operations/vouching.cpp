@@ -37,4 +37,9 @@ void check_is_another(Office &office, const std::string &who, const std::string 
         .at(field);
 }
 
+void check_may_say_found(Writing &writing, const CouponState &coupon) {
+    check_is_another(writing.office(), writing.stamp().who, coupon.record.get("welder"),
+                     "says what an exam found");
+}
+
 } // namespace beadbook

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/office.hpp"
+#include "operations/writing.hpp"
 
 namespace beadbook {
 
@@ -13,8 +13,11 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
 void check_is_another(Office &office, const std::string &who, const std::string &said_of,
                       const std::string &what, const std::string &field = "by");
 
-/// Whether a person is that welder, by the mark or by the name that the mark is enrolled under, however it is
-/// written.
+/// What an exam found is said, corrected and taken back by another person than who welded the coupon.
+void check_may_say_found(Writing &writing, const CouponState &coupon);
+
+/// Whether a person is that welder, by the mark or by a name that the mark is or was enrolled under, however
+/// it is written.
 bool is_welder(Office &office, const std::string &person, const std::string &welder);
 
 } // namespace beadbook

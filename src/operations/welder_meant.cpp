@@ -17,7 +17,9 @@ constexpr const char *differs_in_signs = " is enrolled, and differs from it only
 
 const std::vector<WeldersMeant::Enrolled> &WeldersMeant::all() {
     if (!read_)
-        for (const auto &mark : book_.welders()) all_.emplace_back(mark, book_.welder(mark).record.name);
+        for (const auto &mark : book_.welders())
+            for (const auto &name : names_ever(mark, book_.welder_history(mark)))
+                all_.emplace_back(mark, name);
     read_ = true;
     return all_;
 }
@@ -31,7 +33,7 @@ std::vector<std::string> WeldersMeant::named(const std::string &text) {
         });
     };
     for (const auto &[mark, name] : all())
-        if (names(mark, name)) out.push_back(mark);
+        if (names(mark, name) && (out.empty() || out.back() != mark)) out.push_back(mark);
     return out;
 }
 

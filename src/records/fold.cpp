@@ -145,6 +145,16 @@ std::set<int> exams_touched(const CouponState &before, const Entry &e) {
     return out;
 }
 
+std::vector<std::string> names_ever(const std::string &mark, std::span<const Entry> entries) {
+    std::vector<std::string> out;
+    for (const auto &e : entries) {
+        if (e.kind != "welder" || is_withdrawal(e)) continue;
+        std::string name = codec::welder_from(mark, codec::parsed(e.body)).name;
+        if (std::find(out.begin(), out.end(), name) == out.end()) out.push_back(std::move(name));
+    }
+    return out;
+}
+
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries) {
     return readable("welder " + mark, [&] {
         const auto superseded = superseded_in(entries);

@@ -25,6 +25,9 @@ std::set<int> exams_touched(const CouponState &before, const Entry &entry);
 
 /// What stands of a welder.
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries);
+/// Every name that the mark was enrolled under, the first one first, once each: who is called otherwise now
+/// is the same person.
+std::vector<std::string> names_ever(const std::string &mark, std::span<const Entry> entries);
 /// A person, a piece of equipment: what stands of the entries.
 PersonState fold_person(const std::string &name, std::span<const Entry> entries);
 OwnersCopyState fold_owners_copy(const std::string &set, std::span<const Entry> entries);

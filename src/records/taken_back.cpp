@@ -1,6 +1,7 @@
 #include "records/taken_back.hpp"
 
 #include "facts/log_line.hpp"
+#include "records/changed_values.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -24,6 +25,18 @@ std::string exam_words(const Entry &e) {
            (exam.finished ? ", finished with " + std::to_string(exam.finished->found) +
                                 (exam.finished->found == 1 ? " find" : " finds")
                           : ", not finished");
+}
+
+/// What an exam is said to be otherwise, but that it is finished, which is told elsewhere.
+void tell_otherwise(const std::vector<ChangedValue> &values, TakenBack &out) {
+    const auto add = [](std::string &to, const std::string &name, const std::string &value) {
+        to += (to.empty() ? "" : ", ") + name + " " + (value.empty() ? "not said" : value);
+    };
+    for (const auto &value : values) {
+        if (value.name == "finished by" || value.name == "finished on" || value.name == "found") continue;
+        add(out.was, value.name, value.before);
+        add(out.now, value.name, value.now);
+    }
 }
 
 std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history) {
@@ -51,11 +64,14 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
         TakenBack one;
         one.why = e.reason;
         one.stamp = stamp_of(e);
+        one.entry = e.seq;
         if (e.kind == "exam") {
-            if (!is_withdrawal(e)) continue;
             one.number = e.exam.value_or(0);
             one.kind = TakenBack::Kind::exam;
-            one.was = exam_words(*old);
+            if (is_withdrawal(e))
+                one.was = exam_words(*old);
+            else
+                tell_otherwise(changed_values(history, e), one);
             one.finds = ever_found_by(one.number, history);
         } else {
             one.number = e.number.value_or(0);

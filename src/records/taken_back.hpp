@@ -19,6 +19,7 @@ struct TakenBack {
     std::string now; ///< empty: withdrawn, or moved to another coupon
     std::string why;
     Stamp stamp;                 ///< of the change
+    std::int64_t entry = 0;      ///< of the change; 0: of several
     std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
     std::string there{};         ///< what became of it there; empty: it stands
     std::vector<int> finds{};    ///< of an exam: what was ever logged under it
