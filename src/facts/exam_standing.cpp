@@ -27,6 +27,18 @@ bool inspector(const std::string &text) {
     return false;
 }
 
+/// "not II", "below III", "II expired", "I or II": the word of a level, and that it is not held.
+bool takes_itself_back(const std::string &text) {
+    constexpr std::string_view words[] = {"not",     "no",     "non",      "without",  "below",   "under",
+                                          "less",    "former", "formerly", "ex",       "was",     "until",
+                                          "expired", "lapsed", "trainee",  "training", "applied", "pending",
+                                          "helper",  "for",    "of",       "or",       "almost",  "nearly"};
+    const auto all = words_of(lowered(text));
+    return std::any_of(all.begin(), all.end(), [&](std::string_view word) {
+        return std::find(std::begin(words), std::end(words), word) != std::end(words);
+    });
+}
+
 } // namespace
 
 bool same_level(const std::string &a, const std::string &b) {
@@ -38,7 +50,9 @@ int rank_of_level(const std::string &level) {
     return number > 0 ? number : inspector(level) ? 2 : 0;
 }
 
-bool known_level(const std::string &level) { return level_in(level) > 0 || inspector(level); }
+bool known_level(const std::string &level) {
+    return !takes_itself_back(level) && (level_in(level) > 0 || inspector(level));
+}
 
 std::optional<bool> may_judge_alone(Exam method, const std::string &level) {
     if (const int number = level_in(level); number > 0) return number >= 2;

@@ -1,6 +1,7 @@
 #include "facts/log_line.hpp"
 
 #include "facts/log_line_hints.hpp"
+#include "facts/one_unit.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -215,11 +216,13 @@ private:
         if (takes("mid")) return set_place(out_.middle, begin, "middle");
         if (takes("from")) {
             set_place(out_.at, begin, "place");
+            const std::string_view typed = text_.substr(begin, at_ - begin);
             blanks();
             const std::size_t to = at_;
             if (!same_word(peek_word(), "to")) throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
             at_ += 2;
-            return set_place(out_.end, to, "end");
+            set_place(out_.end, to, "end");
+            return check_one_unit(typed, *out_.at, *out_.end, begin);
         }
         if (takes("across")) {
             blanks();
@@ -278,6 +281,7 @@ private:
         if (look + 1 < text_.size() && text_[look] == 'x' && !is_letter(text_[look + 1])) {
             at_ = look + 1;
             const Typed second = measure(Dimension::length, at_);
+            check_one_unit(text_.substr(begin, look - begin), first, second, begin);
             // Two bare numbers are the two dimensions, whichever was read off first.
             set_measure(Quantity::length, std::max(first, second, shorter), begin);
             set_measure(Quantity::width, std::min(first, second, shorter), look);
@@ -285,8 +289,6 @@ private:
             set_measure(Quantity::size, first, begin);
         }
     }
-
-    static bool shorter(const Typed &a, const Typed &b) { return a.value < b.value; }
 
     void set_measure(Quantity q, Typed value, std::size_t begin) {
         if (!out_.measures.emplace(q, std::move(value)).second)

@@ -10,6 +10,7 @@
 #include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
 #include "operations/on_record.hpp"
+#include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
@@ -238,7 +239,9 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         Entry e = codec::entry_of(request.coupon, exam);
         e.supersedes = state.exam_seq.at(exam.number);
         e.reason = needed_reason(request.why);
+        const auto before = as_it_stands(writing, request.coupon);
         writing.add(std::move(e));
+        note_turned_verdicts("this entry", before, as_it_stands(writing, request.coupon), notes);
     } else {
         exam.number = state.last_exam + 1;
         writing.add(codec::entry_of(request.coupon, exam));
@@ -252,6 +255,9 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
     check_finished(exam, today);
+    if (exam.finished)
+        check_is_another(office, exam.finished->by, coupon.get("welder"), "says what an exam found",
+                         "finished by");
     const auto practice = exam.practice.empty() ? nullptr : practice_known(office, exam);
     OnRecord known = fill_from_record(office, exam, practice.get());
     std::vector<std::string> before = std::exchange(exam.sure, {});

@@ -19,7 +19,9 @@ std::string nothing_to_grade(CouponAtHand &one, bool passed) {
 }
 
 /// Why it cannot be graded so among many; empty if it can.
-std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &judged, bool passed) {
+std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &judged,
+                       const GradeManyRequest &request) {
+    const bool passed = request.passed;
     if (!judged.judged) return judged.why_not;
     if (one.grade() == (passed ? GradeState::failed : GradeState::passed))
         return "it is graded " + std::string(name_of(one.grade())) + " already";
@@ -32,6 +34,10 @@ std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &jud
     if (verdict != (passed ? Verdict::accept : Verdict::reject))
         return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
                std::string(name_of(verdict)) + "'; against it a coupon is graded by itself, with a remark";
+    if (passed && !request.by.own())
+        if (const auto own = one.judged().judged; own && own->verdict() != Verdict::accept)
+            return "for what it was registered the verdict is '" + std::string(name_of(own->verdict())) +
+                   "'; against it a coupon is graded by itself, with a remark";
     if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
     if (passed)
         for (const auto &before : turned(office, one.coupon().record.id))
@@ -59,7 +65,7 @@ Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
         ++all;
         JudgedOrNot judged =
             request.by.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request.by);
-        if (const std::string why = why_not_so(writing.office(), one, judged, request.passed); !why.empty()) {
+        if (const std::string why = why_not_so(writing.office(), one, judged, request); !why.empty()) {
             ++bad;
             faults += "\n" + mark + ": " + why;
             return;

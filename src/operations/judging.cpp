@@ -45,11 +45,11 @@ void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     writing.add(std::move(e));
 }
 
-std::string day_by_other_text(const CouponState &coupon, const CriteriaSet &set) {
+const StoredVerdict *by_other_text(const CouponState &coupon, const CriteriaSet &set) {
     const auto other = std::find_if(coupon.verdicts.rbegin(), coupon.verdicts.rend(), [&](const auto &v) {
         return v.set == set.name && v.edition == set.edition && v.hash != set.hash;
     });
-    return other == coupon.verdicts.rend() ? "" : other->stamp.at.substr(0, 10);
+    return other == coupon.verdicts.rend() ? nullptr : &*other;
 }
 
 Refusal which_class(const Judged &judged) {
@@ -134,7 +134,10 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
     const auto sought = class_sought(request, coupon, *set);
     Judged out = judge_by(coupon, set);
     out.sought = sought;
-    out.by_other_text = day_by_other_text(coupon, *set);
+    if (const auto *other = by_other_text(coupon, *set)) {
+        out.by_other_text = other->stamp.at.substr(0, 10);
+        if (sought) out.said_by_other_text = other->verdict_of(set->classes[*sought].id);
+    }
     return out;
 }
 

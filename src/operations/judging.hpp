@@ -29,8 +29,8 @@ struct Judged {
     std::string withdrawn = {};        ///< why the coupon was taken back: nothing is said of it then
     /// The day of a verdict on record that went by another text of the set under the same edition: somebody
     /// changed the file in place. Empty: there is none.
-    std::string by_other_text = {};
-    std::vector<TakenBack> taken_back = {}; ///< of one coupon alone
+    std::string by_other_text = {}, said_by_other_text = {}; ///< with its verdict of the class sought
+    std::vector<TakenBack> taken_back = {};                  ///< of one coupon alone
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};
     std::vector<Assurance> sure = {}; ///< what was set aside as meant so

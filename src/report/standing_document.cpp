@@ -98,7 +98,7 @@ void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
     for (const auto &[coupon, what] : all) {
         std::vector<Bullet> under;
         for (const auto &one : what) under.push_back({taken_back_text(one), "", {}});
-        doc.item("coupon " + coupon + ": taken back", "", std::move(under));
+        doc.item("coupon " + coupon + ": something was taken back of it", "", std::move(under));
     }
 }
 

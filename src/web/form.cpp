@@ -55,7 +55,7 @@ Form &Form::add(const Control &c) {
     const bool refused = refused_ && refused_->field() == c.name;
     marked_ = marked_ || refused;
     const bool sent = visit_.writes();
-    const std::string value = sent ? visit_.request.form.text(c.name) : c.value;
+    const std::string value = sent && !c.anew ? visit_.request.form.text(c.name) : c.value;
     std::string more, about;
     if (!c.help.empty()) about += "h-" + c.name;
     if (refused) about += (about.empty() ? "" : " ") + std::string("e-") + c.name;

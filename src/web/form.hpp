@@ -13,6 +13,7 @@ struct Control {
     Kind kind = Kind::text;
     std::string help = {};
     std::vector<std::string> choices = {}; ///< of a choice, and what a text suggests
+    bool anew = false;                     ///< what was sent is not offered again
 };
 
 /// A form that works without any module. What was sent stands in it again; the field that was refused is

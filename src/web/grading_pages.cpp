@@ -80,10 +80,17 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     const CouponSheet sheet = show_coupon(visit.office(), mark);
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
     Form form(visit, grading_path(mark), refused);
+    // What was written of another state is no remark on this one.
+    const bool anew = refused && refused->field() == "seen";
     form.hidden("selection", query)
         .hidden("seen", std::to_string(sheet.coupon.last_seq))
-        .add(
-            {"remark", "Remark", "", Control::Kind::text, "Needed where the grade goes against the verdict."})
+        .add({"remark",
+              "Remark",
+              "",
+              Control::Kind::text,
+              "Needed where the grade goes against the verdict.",
+              {},
+              anew})
         .put(decision_buttons());
     std::string main = grading_steps(neighbours_of(visit.office(), of, mark), query) + "<h1>Coupon " +
                        escaped(mark) + "</h1>\n<p class=\"quiet\">" + escaped(about(sheet.coupon.record)) +

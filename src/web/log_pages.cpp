@@ -77,11 +77,14 @@ std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
     if (count > 0)
         out += deed(visit, at.path + "/undo", "Undo #" + std::to_string(last),
                     {{"number", std::to_string(last)}}, "plain");
-    return out +
-           deed(visit, at.path + "/finish",
-                count == 0 ? "None found" : "These are all: " + std::to_string(count),
-                {{"found", std::to_string(count)}}) +
-           "</div>\n";
+    const std::string all = count == 0 ? "None found" : "These are all: " + std::to_string(count);
+    // Without a script the line that stands in the field goes along, so that it is not lost.
+    if (visit.may("POST", at.path + "/finish"))
+        out += "<noscript><button form=\"log\" formaction=\"" + escaped(at.path) +
+               "/finish\" name=\"found\" value=\"" + std::to_string(count) + "\">" + all +
+               "</button></noscript>";
+    return out + "<span class=\"by-script\">" +
+           deed(visit, at.path + "/finish", all, {{"found", std::to_string(count)}}) + "</span></div>\n";
 }
 
 /// What stood here before, so that nobody takes it for never seen.
@@ -195,7 +198,14 @@ Answer finish(Visit &visit) {
     const std::string found = visit.field("found");
     const FinishRequest request{at.coupon.record.id, at.exam.number,
                                 found == "0" ? 0 : whole_number_in(found), false};
-    return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });
+    try {
+        if (!visit.field("line").empty())
+            throw refused("this line is not logged yet: log it, or clear it, and then finish").at("line");
+        return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });
+    } catch (const Refusal &e) {
+        if (visit.request.part || e.field() != "line") return refusal_page(visit, e);
+        return log_page(visit, &e);
+    }
 }
 
 Answer reopen(Visit &visit) {

@@ -4,6 +4,7 @@ import { add, drop, flush, listen, pending } from './outbox.js';
 const meta = name => document.querySelector(`meta[name=${name}]`)?.getAttribute('content') ?? '';
 export const token = meta('bench-token');
 export const person = meta('bench-person');
+document.documentElement.classList.add('scripted');
 
 /** HTML of the bench, in place of what an element holds. Its texts were escaped where it was made. */
 export function showPart(element, html) {

@@ -56,7 +56,11 @@ function draw() {
     told.textContent = `Now: ${active.words}`;
 }
 
+/** What was worked out is of other marks, or another length, than those that stand there now. */
+const stale = () => document.querySelector('#result')?.remove();
+
 function put(mark, x, y) {
+    stale();
     const within = (value, end) => Math.min(Math.max(value, 0), end).toFixed(1);
     mark.x.value = within(x, picture.naturalWidth);
     mark.y.value = within(y, picture.naturalHeight);
@@ -99,6 +103,7 @@ function begin() {
         });
         for (const field of [mark.x, mark.y]) field.addEventListener('input', draw);
     }
+    form.addEventListener('input', stale);
     // Whoever said nothing else can be off by three pixels as they are shown.
     if (location.search === '') input('off').value = (3 * scale()).toFixed(1);
     active = marks.find(mark => !isSet(mark)) ?? active;
