@@ -5,6 +5,35 @@
 #include "technique/known_conditions.hpp"
 
 namespace beadbook {
+namespace {
+
+/// A condition's name as it is known, capitals aside; one of people's own as it is.
+std::string known_name(const std::string &name) {
+    for (const auto &one : condition_infos())
+        if (same_word(one.name, name)) return one.name;
+    return name;
+}
+
+/// A name of people's own that begins with a known one (dwell time) takes no nought that would be the end of
+/// an exam under the known one.
+void refuse_nought_of_own(const std::string &name, const std::string &value) {
+    if (condition_info(name)) return;
+    for (const auto &one : condition_infos()) {
+        const bool begins = name.size() > one.name.size() && name[one.name.size()] == ' ' &&
+                            same_word(name.substr(0, one.name.size()), one.name);
+        if (!begins || (one.needs_some.empty() && one.never_nought.empty())) continue;
+        try {
+            if (read_condition_value(one, value).amount != Exact(0)) continue;
+        } catch (const InputError &) {
+            continue; // of another kind
+        }
+        throw DataError("condition " + name + "=" + value + ": nobody examines with none; is it " + one.name +
+                        "? what was not measured is left out (common practice, no source)");
+    }
+}
+
+} // namespace
+
 std::map<std::string, std::string> ExamRecord::conditions_told() const {
     auto out = conditions;
     if (!level.empty()) out.emplace("level", level);
@@ -26,11 +55,12 @@ std::vector<std::string> ExamRecord::cautions() const {
 
 void add_condition(ExamRecord &exam, const std::string &text) {
     const std::size_t equals = text.find('=');
-    const std::string name = checked_text(text.substr(0, equals), "condition");
+    const std::string name = known_name(checked_text(text.substr(0, equals), "condition"));
     if (equals == std::string::npos || name.empty())
         throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
     const std::string value = checked_text(text.substr(equals + 1), name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
+    refuse_nought_of_own(name, value);
     if (const ConditionInfo *known = condition_info(name)) {
         try {
             if (const std::string why = impossible(*known, read_condition_value(*known, value)); !why.empty())

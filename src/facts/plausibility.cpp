@@ -46,8 +46,8 @@ constexpr std::size_t said_count = 19;
 constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,     Said::micro, Said::fraction,
                             Said::form,     Said::joint_form, Said::of_fillet, Said::gauge};
 /// Types that a rule may speak of by name.
-constexpr std::array<std::string_view, 5> spoken_types{"fillet size", "throat", "excess weld metal",
-                                                       "excessive convexity", "excess penetration"};
+constexpr std::array<std::string_view, 6> spoken_types{
+    "fillet size", "throat", "excess weld metal", "excessive convexity", "excess penetration", "overlap"};
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -136,6 +136,9 @@ struct Entered {
         fact(Said::seam, Fact::seam);
         fact(Said::magnetic, Fact::magnetic);
         fact(Said::joint_form, Fact::joint_form);
+        // A groove whose form nobody told may be a butt, and is asked about as one.
+        if (record.get("joint") == "groove" && record.get("joint-form").empty())
+            words[static_cast<std::size_t>(Said::joint_form)] = word_index(info(Fact::joint_form), "butt");
         if ((position = record.get("position")); !position.empty())
             word(Said::position, goes_round(position)), word(Said::of_fillet, is_of_a_fillet(position));
         if (gauge = gauge_of_another_metal(record); !gauge.empty()) word(Said::gauge, true);

@@ -101,6 +101,10 @@ std::string through_thickness(const CouponRecord &coupon) {
     std::string out = thinner_text(coupon);
     if (out.empty())
         throw refused("weld-thickness full: the thickness of the members is not known").at("weld-thickness");
+    if (coupon.get("thickness").empty())
+        throw refused("weld-thickness full: thickness-2 is " + out +
+                      ", and the other member may be thinner; which thickness has it?")
+            .give("thickness");
     return out;
 }
 

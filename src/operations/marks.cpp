@@ -90,15 +90,23 @@ std::string seen_mark(const std::string &mark) {
     for (std::size_t i = 0; i < read.size(); ++i) {
         const auto c = static_cast<unsigned char>(read[i]);
         const bool in_number = digit(i + 1) || (i > 0 && digit(i - 1));
-        if (c < 0x80 && std::isalnum(c) == 0)
+        if (c == '|')
+            out += 'l';
+        else if (c < 0x80 && std::isalnum(c) == 0)
             // Between two numbers it parts them: 1-11 is not 11-1.
             out += digit(i + 1) && i > 0 && digit(i - 1) ? "-" : "";
         else if (in_number && c == 'o')
             out += '0';
+        else if (c == 'b' && digit(i + 1) && i > 0 && digit(i - 1))
+            out += '8';
         else
             out += read[i];
     }
-    return plain_mark(out);
+    out = plain_mark(out);
+    // Last, as a number begins after a letter: L-01 is L1, and not 101.
+    for (char &c : out)
+        if (c == 'i' || c == 'l') c = '1';
+    return out;
 }
 
 bool seen_alike(const std::string &a, const std::string &b) {

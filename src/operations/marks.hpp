@@ -14,7 +14,8 @@ inline constexpr int most_marks = 1000;
 /// What marks have in common that differ only in capitals and leading zeros.
 std::string plain_mark(const std::string &mark);
 /// What marks have in common that a reader takes for one another: G-2, G2, g-02, "G 2" and G-2., G-01 and
-/// G-O1, and letters of other alphabets that look so. The one notion of it, for coupons, welders and serials.
+/// G-O1, G-1 and G-I, and letters of other alphabets that look so. The one notion of it, for coupons, welders
+/// and serials.
 std::string seen_mark(const std::string &mark);
 /// Whether two marks have that in common.
 bool seen_alike(const std::string &a, const std::string &b);

@@ -3,6 +3,7 @@
 #include "facts/coupon_weld.hpp"
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/held_events.hpp"
@@ -119,6 +120,9 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     event.text = checked_text(request.text, field);
     if (event.process.empty()) throw lacking("process", "in which process?");
     if (event.text.empty()) throw lacking(field, question);
+    if (!gives_reason(event.text))
+        throw refused(field + " '" + shown(event.text) + "' tells of none; write it in a word at least")
+            .at(field);
     check_vouches(writing.office(), writing.stamp().who, request.mark,
                   kind == "use" ? "confirms a use" : "enters training");
     const Day today = writing.outside().today();

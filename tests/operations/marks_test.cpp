@@ -41,6 +41,10 @@ TEST_CASE("marks that a reader takes for one another have one look in common") {
     for (const char *mark : {"G-1", "G1", "g-01", "G-O1", "G_1", "G.1", "G-1."})
         CHECK(seen_mark(mark) == "g1");
     CHECK(seen_mark("1-11") != seen_mark("11-1"));
+    for (const char *other : {"P-I", "Pl", "p-l", "P-|"}) CHECK(seen_alike("P-1", other));
+    CHECK(seen_alike("Y-l4", "Y-14"));
+    CHECK(seen_alike("Y-1B2", "Y-182"));
+    CHECK_FALSE(seen_alike("T-1B", "T-18"));
     CHECK(seen_mark("CO-1") != seen_mark("C-1"));
 }
 
