@@ -11,14 +11,12 @@
 namespace beadbook {
 namespace {
 
-/// Whether two statements are of one weld: of the same day, and nothing but capitals and signs tells which
-/// weld each is of.
+/// Whether two statements may be of one weld: of the same day, and nothing tells the welds apart.
 bool same_weld(const std::string &a, const std::string &b) {
     if (a == b) return true;
     try {
         const ExaminedWeld one = read_examined_weld(a), other = read_examined_weld(b);
-        const std::string which = without_signs(lowered(one.what)), of = without_signs(lowered(other.what));
-        return one.day == other.day && (which == of || which.empty() || of.empty());
+        return one.day == other.day && same_designation(one.what, other.what);
     } catch (const InputError &) {
         return false; // a coupon, which has a mark of its own
     }
@@ -55,6 +53,35 @@ std::string text_of(const std::vector<std::string> &welds, const WelderState &we
         out += (out.empty() ? "" : "; ") + weld;
     }
     return out;
+}
+
+/// Refuses an extension that does not follow the one before it, or the test weld, by its day and by its
+/// welds, and one that adds nothing.
+void check_follows(const WelderStanding &standing, const HeldQualification &held, const WelderEvent &event,
+                   const std::vector<std::string> &welds) {
+    Day last = held.record.welded;
+    std::string what = "it begins on " + print(last);
+    for (const auto &e : standing.welder.events)
+        if (e.kind == "extension" && e.qualification == held.record.number &&
+            !standing.undone.contains(e.seq) && e.day >= last) {
+            last = e.day;
+            what = "it was extended already on " + print(last);
+        }
+    if (event.day <= last)
+        throw refused(title_of(held) + ": " + what + "; an extension is of a later day, not of " +
+                      print(event.day) + " (common practice, no source)")
+            .at("date");
+    for (const auto &weld : welds)
+        if (const Day day = parse_day(weld.substr(0, 10)); day <= last)
+            throw refused("the weld of " + print(day) + " does not count: " + what +
+                          ", and only a weld after that extends it (common practice, no source)")
+                .at("weld");
+    const Day would = event.day + held.way().extension->adds;
+    if (held.validity.ends && would <= *held.validity.ends)
+        throw refused(title_of(held) + " lasts through " + print(*held.validity.ends) + "; an extension of " +
+                      print(event.day) + " lasts only through " + print(would) +
+                      " (common practice, no source)")
+            .at("date");
 }
 
 /// A weld of the work as its text, if somebody else than the welder states that it was examined, as the rules
@@ -112,6 +139,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     event.text = checked_text(text_of(welds, welder, request.number), "welds");
     const Day today = writing.outside().today();
     const WelderStanding standing = standing_of(office, request.mark, today);
+    check_follows(standing, held, event, welds);
     if (const auto lack = reviving(standing, held, event, today)) given.lacks.push_back(*lack);
     const SetAside aside =
         set_aside(title_of(held) + " is not extended", given.lacks, *held.rules, request.override_why);
@@ -124,6 +152,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         notes.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
                         ": by now " + title_of(before) + " is " +
                         std::string(name_of(before.validity.state)) + ", which the record tells beside it");
+    if (held.validity.ends && event.day < *held.validity.ends)
+        notes.push_back("it is prolonged by " + extension->adds.text + " from " + print(event.day) +
+                        ", not from its end (common practice, no source)");
     WelderEvent kept = add_event(writing, request.mark, event);
     return {{std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)},
             std::move(notes)};

@@ -6,6 +6,7 @@
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -15,47 +16,6 @@
 
 namespace beadbook {
 namespace {
-
-/// Tests of one kind: the same process, joint, form and position. What only one of them tells is added to
-/// `lacks`.
-Truth same_kind(const Weld &a, const Weld &b, std::vector<std::string> &lacks) {
-    constexpr Trait kind[] = {Trait::process, Trait::joint, Trait::form, Trait::position};
-    std::vector<std::string> open;
-    for (const Trait trait : kind) {
-        if (trait == Trait::process ? same_process(a.word(trait), b.word(trait))
-                                    : same_word(a.word(trait), b.word(trait)))
-            continue;
-        if (a.knows(trait) && b.knows(trait)) return Truth::no;
-        open.push_back("the " + std::string(info(trait).name));
-    }
-    if (open.empty()) return Truth::yes;
-    for (auto &one : open)
-        if (std::find(lacks.begin(), lacks.end(), one) == lacks.end()) lacks.push_back(std::move(one));
-    return Truth::unknown;
-}
-
-/// Whether one process of the test is of that kind.
-Truth same_kind(const GradedTests::Test &test, const Weld &weld, std::vector<std::string> &lacks) {
-    Truth out = Truth::no;
-    for (const auto &one : test.welds) {
-        const Truth same = same_kind(one, weld, lacks);
-        if (same == Truth::yes) return same;
-        if (same == Truth::unknown) out = same;
-    }
-    return out;
-}
-
-/// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
-/// against both: what it showed is not known to lie in that.
-bool welded_alike(const GradedTests::Test &test, const Weld &weld) {
-    constexpr Trait alike[] = {Trait::progression, Trait::backing, Trait::transfer, Trait::filler_group,
-                               Trait::metal_group};
-    return std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &one) {
-        return std::all_of(std::begin(alike), std::end(alike), [&](Trait trait) {
-            return !one.knows(trait) || !weld.knows(trait) || same_word(one.word(trait), weld.word(trait));
-        });
-    });
-}
 
 /// The verdict of the class that counts, with its reasons.
 struct JudgedNow {
@@ -126,28 +86,36 @@ Weld without_process(const CouponRecord &coupon) {
     return out;
 }
 
+/// What a coupon was when it was graded failed, or rejected until somebody said that it was another's, welded
+/// or judged otherwise. What is changed later does not undo whose test that was, and by which process.
 struct OnceFailed {
-    CouponRecord record;
-    bool graded = false; ///< a person graded it failed; else it was rejected
+    std::vector<CouponRecord> as; ///< oldest first; one at least
+    bool graded = false;          ///< a person graded it failed; else it was rejected
+    bool accepted = false;        ///< after a change its criteria rejected it no more
 };
 
-/// The coupon as it was described when it was last graded failed, or rejected until somebody said that it was
-/// another's, welded or judged otherwise; none, if it never was. What is changed later does not undo whose
-/// test that was, and by which process.
-std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> &history) {
+/// As a test of this welder; nothing, if it never failed as one.
+template <class Ours>
+std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> &history, Ours ours) {
     std::optional<CouponRecord> now;
-    std::optional<OnceFailed> out;
+    OnceFailed out;
     for (const auto &entry : history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry))
             now = codec::coupon_from(codec::parsed(entry.body));
         else if (entry.kind == "grade" && !is_withdrawal(entry) &&
-                 !codec::grade_from(codec::parsed(entry.body), {}).passed)
-            out = {*now, true};
+                 !codec::grade_from(codec::parsed(entry.body), {}).passed && ours(*now)) {
+            out.as.push_back(*now);
+            out.graded = true;
+        }
     }
-    if (!out)
-        for (const auto &one : turned(office, history.front().subject))
-            if (one.of_the_test()) out = {one.before, false};
-    return out;
+    std::vector<CouponRecord> rejected;
+    for (const auto &one : turned(office, history.front().subject))
+        if ((one.accepted || one.of_the_test()) && ours(one.before)) {
+            rejected.push_back(one.before);
+            out.accepted = out.accepted || one.accepted;
+        }
+    out.as.insert(out.as.begin(), rejected.begin(), rejected.end());
+    return out.as.empty() ? std::nullopt : std::optional(std::move(out));
 }
 
 /// The entry by which a failure showed: the first grade that says so, else the first examination.
@@ -252,13 +220,18 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
     CouponState coupon = office.coupon(id);
     const CouponRecord &record = coupon.record;
     const auto history = office.book().history(id);
-    const auto once_failed = as_it_failed(office, history);
+    const auto once_failed = as_it_failed(
+        office, history, [&](const CouponRecord &as) { return names_welder(as.get("welder"), welder); });
     const bool ours = names_welder(record.get("welder"), welder);
     const bool by_mark = record.get("welder") == welder.mark;
-    const bool turned_so = once_failed && !once_failed->graded && (!ours || !coupon.grade);
-    if (!ours && (!once_failed || !names_welder(once_failed->record.get("welder"), welder))) return;
+    // A grade that passed it as what it is now says nothing of what it was.
+    const bool turned_so = once_failed && ((!once_failed->graded && (!ours || !coupon.grade)) ||
+                                           (once_failed->accepted && ours && !taken_.contains(id)));
+    if (!ours && !once_failed) return;
+    std::vector<CouponRecord> described;
+    if (ours) described.push_back(record);
     if (!ours || turned_so) {
-        coupon.record = once_failed->record;
+        coupon.record = once_failed->as.back();
         coupon.record.id = id;
     }
     // What was said of them afterwards does not undo it, unless an override set it aside.
@@ -289,8 +262,13 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
         if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record)});
         return;
     }
-    if (failed && once_failed) try {
-            for (auto &weld : welds_named(once_failed->record)) welds.push_back(std::move(weld));
+    if (failed && once_failed)
+        described.insert(described.end(), once_failed->as.begin(), once_failed->as.end());
+    for (const auto &one : described) try {
+            if (failed)
+                for (auto &weld : welds_named(one))
+                    if (std::find(welds.begin(), welds.end(), weld) == welds.end())
+                        welds.push_back(std::move(weld));
         } catch (const Refusal &) {
             // What could not be read then is not held against what can be read now.
         }
@@ -308,7 +286,7 @@ bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const Ran
     std::vector<std::string> lacks;
     return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {
         if (failed.passed || (failed.day && *failed.day > *test.day) ||
-            same_kind(failed, weld, lacks) == Truth::no)
+            same_kind(failed.welds, weld, &rules, lacks) == Truth::no)
             return true;
         return std::all_of(failed.failed_by.begin(), failed.failed_by.end(),
                            [&](const std::string &method) { return examined_by(method, test.coupon); });
@@ -334,12 +312,12 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         const bool later = test.day && *test.day > welded;
         if (later && (test.passed || !begun_by || *begun_by <= test.shown_by)) continue;
         std::vector<std::string> lacks;
-        const Truth same = same_kind(test, weld, lacks);
+        const Truth same = same_kind(test.welds, weld, &rules, lacks);
         if (later) {
             if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
             continue;
         }
-        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test, weld))))
+        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
             continue;
         if (!test.day)
             unknown(Shortcoming::Kind::failed_day, id);
@@ -355,7 +333,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     }
     for (const auto &[id, one] : unreadable_) {
         std::vector<std::string> lacks;
-        if (id == coupon.id || (one.weld && same_kind(*one.weld, weld, lacks) == Truth::no)) continue;
+        if (id == coupon.id || (one.weld && same_kind({*one.weld}, weld, &rules, lacks) == Truth::no))
+            continue;
         unknown(Shortcoming::Kind::unreadable, id).text = one.why;
     }
     for (const auto &e : training_)

@@ -6,6 +6,7 @@
 #include "operations/carried_in.hpp"
 #include "operations/coupons.hpp"
 #include "operations/ranging.hpp"
+#include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/facts.hpp"
@@ -125,6 +126,36 @@ void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
     }
 }
 
+/// Tests that the welder failed alike but for the position, and did not pass since: by position they are
+/// other tests, of which the rules ask no retest here.
+void note_other_positions(const GradedTests &tests, const TestEvidence &proof, const RangeRules &rules,
+                          std::vector<std::string> &notes) {
+    const auto same = [&](const GradedTests::Test &test, const Weld &weld) {
+        std::vector<std::string> lacks;
+        return same_kind(test.welds, weld, &rules, lacks);
+    };
+    for (const auto &failed : tests.all()) {
+        if (failed.passed || !failed.day || *failed.day > proof.welded ||
+            failed.coupon.record.id == proof.test.id)
+            continue;
+        const auto passed_since = [&](const GradedTests::Test &other) {
+            return other.passed && *other.day >= *failed.day && *other.day <= proof.welded &&
+                   same(other, failed.welds.front()) == Truth::yes;
+        };
+        for (const auto &part : proof.parts) {
+            if (same(failed, part.weld) != Truth::no ||
+                same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes ||
+                std::any_of(tests.all().begin(), tests.all().end(), passed_since))
+                continue;
+            notes.push_back("coupon " + failed.coupon.record.id + " failed on " + print(*failed.day) +
+                            " in position " + failed.welds.front().word(Trait::position) +
+                            "; no retest of it is asked of this one, in position " +
+                            part.weld.word(Trait::position) + " (common practice, no source)");
+            break;
+        }
+    }
+}
+
 /// Whom the coupon qualified before it was said to be this welder's.
 void note_others(Office &office, const CouponRecord &coupon, std::vector<std::string> &notes) {
     std::set<std::string> told{coupon.get("welder")};
@@ -160,7 +191,8 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     for (const auto &q : welder.qualifications)
         if (q.test.id == request.coupon && q.rules == rules->name && !revoked(q))
             throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(q.number));
-    const TestEvidence proof = evidence(office, GradedTests(office, welder), coupon, *rules, request.words);
+    const GradedTests tests(office, welder);
+    const TestEvidence proof = evidence(office, tests, coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
 
     std::vector<Shortcoming> lacks;
@@ -182,6 +214,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     Done<Granted> out{as_granted(writing, mark, numbers), {}};
     note_reason_unused(aside, request.override_why, out.notes);
     note_others(office, coupon.record, out.notes);
+    note_other_positions(tests, proof, *rules, out.notes);
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
     for (auto &note : training_notes({proof.parts.front().evidence}, {proof.welded}))

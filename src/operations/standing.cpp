@@ -1,10 +1,12 @@
 #include "operations/standing.hpp"
 
 #include "criteria/provenance.hpp"
+#include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/fates.hpp"
+#include "operations/graded_tests.hpp"
 #include "operations/held_events.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/vouching.hpp"
@@ -181,6 +183,24 @@ NextStep step_while_valid(const HeldQualification &held) {
     return out;
 }
 
+bool may_be_renewed(const HeldQualification &held) {
+    return held.validity.state == Validity::State::lapsed && held.rules->renewal;
+}
+
+/// A coupon that failed since it lapsed asks for a retest, of as many as the rules say.
+void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQualification> &all) {
+    for (auto &held : all) {
+        if (!may_be_renewed(held)) continue;
+        for (const auto &test : tests.all()) {
+            if (test.passed || !test.day || *test.day > on || *test.day <= *held.validity.until) continue;
+            for (const auto &weld : test.welds)
+                if (same_process(weld.word(Trait::process), held.weld.word(Trait::process)))
+                    held.renewed_by =
+                        std::max(held.renewed_by, tests.retest_of({}, on, weld, *held.rules).state.needed);
+        }
+    }
+}
+
 StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
     WelderEvent kept = add_event(writing, mark, event);
     Office &office = writing.office();
@@ -233,6 +253,7 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     const Day day = on.value_or(office.outside().today());
     WelderStanding out = standing_of(office, office.book().welder(mark), day);
     const GradedTests tests(office, out.welder);
+    take_failed_renewals(tests, day, out.held);
     for (const auto &test : tests.all())
         if (!test.passed && (!test.day || *test.day <= day))
             out.failed.push_back(
@@ -248,8 +269,12 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
 
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on) {
     std::vector<WelderStanding> out;
-    for (const auto &mark : office.book().welders())
+    for (const auto &mark : office.book().welders()) {
         out.push_back(standing_of(office, office.book().welder(mark), on.value_or(office.outside().today())));
+        auto &held = out.back().held;
+        if (std::any_of(held.begin(), held.end(), may_be_renewed))
+            take_failed_renewals(GradedTests(office, out.back().welder), out.back().on, held);
+    }
     return out;
 }
 
@@ -260,7 +285,7 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
     case Validity::State::in_doubt: return NextStep{ToDo::settle, {}, 0, {}};
     case Validity::State::lapsed:
         if (const auto &renewal = held.rules->renewal)
-            return NextStep{ToDo::renew, v.until, renewal->coupons, {}};
+            return NextStep{ToDo::renew, v.until, std::max(renewal->coupons, held.renewed_by), {}};
         break;
     case Validity::State::not_begun: return std::nullopt;
     default: break; // over, by whatever
@@ -323,7 +348,18 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
         if (one.kind == "revocation" && one.qualification == request.number)
             throw refused("qualification " + std::to_string(request.number) + " of welder " + request.mark +
                           " is revoked already, as of " + print(one.day) + ": " + one.text);
-    return {changed(writing, request.mark, request.number, event), {}};
+    Done<StandingChange> out{changed(writing, request.mark, request.number, event), {}};
+    std::vector<std::string> stay;
+    for (const auto &other : held_by(office, request.mark, writing.outside().today()))
+        if (other.record.number != request.number && other.record.rules == held.record.rules &&
+            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
+            !taken_away(other.validity.state))
+            stay.push_back(title_of(other) + " (" + std::string(name_of(other.validity.state)) + ")");
+    if (!stay.empty())
+        out.notes.push_back(listed(stay, "and") + (stay.size() == 1 ? " is" : " are") +
+                            " held beside it and " + (stay.size() == 1 ? "stays" : "stay") +
+                            " as before: each is revoked by itself");
+    return out;
 }
 
 } // namespace beadbook

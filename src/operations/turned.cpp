@@ -100,7 +100,10 @@ std::vector<std::string> Turned::fields() const {
 }
 
 bool Turned::of_the_test() const {
-    constexpr std::string_view of_it[] = {"welder", "criteria", "class", "process", "purpose"};
+    constexpr std::string_view of_it[] = {
+        "welder",   "criteria",     "class",       "process",   "purpose",     "joint",         "joint-form",
+        "form",     "position",     "progression", "operation", "backing",     "transfer",      "seam",
+        "diameter", "filler-group", "metal-group", "thickness", "thickness-2", "weld-thickness"};
     return std::any_of(values.begin(), values.end(), [&](const ChangedValue &value) {
         return !value.before.empty() &&
                std::find(std::begin(of_it), std::end(of_it), value.name) != std::end(of_it);

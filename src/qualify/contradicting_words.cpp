@@ -70,6 +70,13 @@ bool contradict(Trait trait, std::string_view a, std::string_view b) {
     return one && other && *one != *other;
 }
 
+Truth same_position(std::string_view a, std::string_view b) {
+    const auto one = meanings(Trait::position, a), other = meanings(Trait::position, b);
+    if (!one || !other) return Truth::unknown;
+    const std::string_view up = progression_of(a), too = progression_of(b);
+    return *one == *other && (up.empty() || too.empty() || up == too) ? Truth::yes : Truth::no;
+}
+
 std::string_view progression_of(std::string_view position) {
     bool up = false, down = false;
     for (const auto part : parts_of(position)) {

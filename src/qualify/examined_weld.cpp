@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -19,9 +20,9 @@ constexpr std::string_view wanted = "expected the day, the methods, that it was 
 
 /// The word by which the text says that something of the weld was not accepted; empty: none.
 std::string denial_in(const std::string &text) {
-    constexpr std::array<std::string_view, 4> begins{"reject", "fail", "unaccept", "inaccept"};
-    constexpr std::array<std::string_view, 6> whole{"not", "never", "refused",
-                                                    "nok", "none",  "unsatisfactory"};
+    constexpr std::array<std::string_view, 5> begins{"reject", "fail", "unaccept", "inaccept", "repair"};
+    constexpr std::array<std::string_view, 7> whole{"not", "never", "refused",       "nok",
+                                                    "but", "none",  "unsatisfactory"};
     const std::string small = lowered(text);
     for (const auto word : letters_in(small))
         if (std::any_of(begins.begin(), begins.end(), [&](auto b) { return word.starts_with(b); }) ||
@@ -47,6 +48,43 @@ std::vector<std::string> stated_exams() {
     out.emplace_back("UT");
     out.emplace_back("mechanical");
     return out;
+}
+
+bool same_designation(const std::string &a, const std::string &b) {
+    struct Named {
+        std::multiset<std::string> numbers;
+        std::set<std::string> letters; ///< of one or two, such as the B of weld 17 B
+        std::set<std::string> words;
+    };
+    const auto read = [](const std::string &text) {
+        Named out;
+        const std::string small = lowered(text);
+        const auto digit = [&](std::size_t i) { return small[i] >= '0' && small[i] <= '9'; };
+        const auto letter = [&](std::size_t i) {
+            return (small[i] >= 'a' && small[i] <= 'z') || (static_cast<unsigned char>(small[i]) & 0x80) != 0;
+        };
+        for (std::size_t i = 0; i < small.size();) {
+            const std::size_t begin = i;
+            while (i < small.size() && digit(i)) ++i;
+            if (i > begin) {
+                out.numbers.insert(small.substr(begin, i - begin));
+                continue;
+            }
+            while (i < small.size() && letter(i)) ++i;
+            if (i > begin)
+                (i - begin <= 2 ? out.letters : out.words).insert(small.substr(begin, i - begin));
+            else
+                ++i;
+        }
+        return out;
+    };
+    const auto within = [](const auto &one, const auto &other) {
+        return std::includes(one.begin(), one.end(), other.begin(), other.end()) ||
+               std::includes(other.begin(), other.end(), one.begin(), one.end());
+    };
+    const Named one = read(a), other = read(b);
+    if (!within(one.numbers, other.numbers) || !within(one.letters, other.letters)) return false;
+    return (!one.numbers.empty() && !other.numbers.empty()) || within(one.words, other.words);
 }
 
 ExaminedWeld read_examined_weld(const std::string &text) {

@@ -49,7 +49,9 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
             return out;
         }
         if (event.kind == Kind::extension) {
-            if (ends && way.extension) ends = *ends + way.extension->adds;
+            // Given early it adds the less: two of them do not pile up (common practice, no source).
+            if (ends && way.extension)
+                ends = std::max(*ends, std::min(*ends, event.day) + way.extension->adds);
             continue;
         }
         if (way.use_every) {

@@ -12,7 +12,8 @@ struct QualificationEvent {
     enum class Kind : std::uint8_t {
         use,       ///< the process was used, or the welder confirmed
         renewal,   ///< a coupon brought a lapsed one back
-        extension, ///< the period that it lasts was prolonged, from the day on which it would have ended
+        extension, ///< the period that it lasts was prolonged, from that day, or from its end if that came
+                   ///< first
         revocation ///< for a reason to doubt the skill
     };
     Kind kind = Kind::use;

@@ -1,0 +1,82 @@
+#include "operations/test_likeness.hpp"
+
+#include "criteria/weld_words.hpp"
+#include "measure/text.hpp"
+#include "qualify/contradicting_words.hpp"
+#include "qualify/range.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Whether a test of one form qualifies work of the other.
+bool takes_form(const RangeRules &rules, const Weld &test, const Weld &work) {
+    return std::any_of(rules.variables.begin(), rules.variables.end(), [&](const Variable &variable) {
+        if (variable.of != Trait::form) return false;
+        const VariableRange range = range_of(rules, variable, test);
+        return std::any_of(range.parts.begin(), range.parts.end(), [&](const RangePart &part) {
+            return part.applies == Truth::yes && part.allows(Trait::form, work) == Truth::yes;
+        });
+    });
+}
+
+bool one_form(const RangeRules *rules, const Weld &a, const Weld &b) {
+    if (!rules || same_word(a.word(Trait::form), "tube") || same_word(b.word(Trait::form), "tube"))
+        return false;
+    Weld other = a; // alike in all else: only the form is asked about
+    other.word(Trait::form) = b.word(Trait::form);
+    return takes_form(*rules, a, other) && takes_form(*rules, other, a);
+}
+
+Truth same_trait(Trait trait, const Weld &a, const Weld &b, const RangeRules *rules) {
+    const std::string &one = a.word(trait), &other = b.word(trait);
+    if (trait == Trait::process ? same_process(one, other) : same_word(one, other)) return Truth::yes;
+    if (!a.knows(trait) || !b.knows(trait)) return Truth::unknown;
+    if (trait == Trait::position) return same_position(one, other);
+    return trait == Trait::form && one_form(rules, a, b) ? Truth::yes : Truth::no;
+}
+
+Truth same_in(const std::vector<Trait> &traits, const std::vector<Weld> &test, const Weld &weld,
+              const RangeRules *rules, std::vector<std::string> &lacks) {
+    Truth out = Truth::no;
+    for (const auto &one : test) {
+        Truth same = Truth::yes;
+        std::vector<std::string> open;
+        for (const Trait trait : traits) {
+            const Truth is = same_trait(trait, one, weld, rules);
+            if (is == Truth::unknown) open.push_back("the " + std::string(info(trait).name));
+            same = both(same, is);
+        }
+        if (same == Truth::yes) return same;
+        if (same == Truth::no) continue;
+        out = same;
+        for (auto &lack : open)
+            if (std::find(lacks.begin(), lacks.end(), lack) == lacks.end()) lacks.push_back(std::move(lack));
+    }
+    return out;
+}
+
+} // namespace
+
+Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules,
+                std::vector<std::string> &lacks) {
+    return same_in({Trait::process, Trait::joint, Trait::form, Trait::position}, test, weld, rules, lacks);
+}
+
+Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules) {
+    std::vector<std::string> lacks;
+    return same_in({Trait::process, Trait::joint, Trait::form}, test, weld, rules, lacks);
+}
+
+bool welded_alike(const std::vector<Weld> &test, const Weld &weld) {
+    constexpr Trait alike[] = {Trait::progression, Trait::backing, Trait::transfer, Trait::filler_group,
+                               Trait::metal_group};
+    return std::any_of(test.begin(), test.end(), [&](const Weld &one) {
+        return std::all_of(std::begin(alike), std::end(alike), [&](Trait trait) {
+            return !one.knows(trait) || !weld.knows(trait) || same_word(one.word(trait), weld.word(trait));
+        });
+    });
+}
+
+} // namespace beadbook

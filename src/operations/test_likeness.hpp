@@ -1,0 +1,22 @@
+#pragma once
+
+#include "qualify/range_rules.hpp"
+
+#include <string>
+#include <vector>
+
+namespace beadbook {
+
+/// Whether one process of a test is of the kind of a weld: the same process, joint, form and position, by
+/// whatever words these are told. What only one of them tells, or tells by a word that nobody knows, is added
+/// to `lacks`. Sheet and plate are one form where the rules take each for the other.
+Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules,
+                std::vector<std::string> &lacks);
+/// The same, whatever the position.
+Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules);
+
+/// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
+/// against both: what it showed is not known to lie in that.
+bool welded_alike(const std::vector<Weld> &test, const Weld &weld);
+
+} // namespace beadbook
