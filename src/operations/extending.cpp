@@ -76,11 +76,10 @@ void check_follows(const WelderStanding &standing, const HeldQualification &held
             throw refused("the weld of " + print(day) + " does not count: " + what +
                           ", and only a weld after that extends it (common practice, no source)")
                 .at("weld");
-    const Day would = event.day + held.way().extension->adds;
-    if (held.validity.ends && would <= *held.validity.ends)
-        throw refused(title_of(held) + " lasts through " + print(*held.validity.ends) + "; an extension of " +
-                      print(event.day) + " lasts only through " + print(would) +
-                      " (common practice, no source)")
+    const auto ends = held.validity.ends;
+    if (ends && extended_end(*held.way().extension, *ends, event.day) <= *ends)
+        throw refused(title_of(held) + " lasts through " + print(*ends) + "; an extension of " +
+                      print(event.day) + " adds nothing to that (common practice, no source)")
             .at("date");
 }
 
@@ -152,9 +151,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         notes.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
                         ": by now " + title_of(before) + " is " +
                         std::string(name_of(before.validity.state)) + ", which the record tells beside it");
-    if (held.validity.ends && event.day < *held.validity.ends)
-        notes.push_back("it is prolonged by " + extension->adds.text + " from " + print(event.day) +
-                        ", not from its end (common practice, no source)");
+    if (const auto ends = held.validity.ends; ends && event.day + extension->within < *ends)
+        notes.push_back("given more than " + extension->within.text + " before its end, " + print(*ends) +
+                        ", it adds less than " + extension->adds.text + " (common practice, no source)");
     WelderEvent kept = add_event(writing, request.mark, event);
     return {{std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)},
             std::move(notes)};

@@ -49,9 +49,7 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
             return out;
         }
         if (event.kind == Kind::extension) {
-            // Given early it adds the less: two of them do not pile up (common practice, no source).
-            if (ends && way.extension)
-                ends = std::max(*ends, std::min(*ends, event.day) + way.extension->adds);
+            if (ends && way.extension) ends = extended_end(*way.extension, *ends, event.day);
             continue;
         }
         if (way.use_every) {
@@ -97,6 +95,10 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
     if (out.use_by && out.until == out.use_by && out.until != ends)
         out.reason += ", longer if it is used by then";
     return out;
+}
+
+Day extended_end(const ValidityWay::Extension &extension, Day ends, Day on) {
+    return std::max(ends, std::min(ends, on + extension.within) + extension.adds);
 }
 
 std::string extension_refused(const ValidityWay::Extension &extension, Day on,

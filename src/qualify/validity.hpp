@@ -51,6 +51,10 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
 /// The last day on which a use still follows `last` soon enough.
 Day use_by(Day last, const ValidityWay &way);
 
+/// The end that an extension of a day makes of another end. Its welds are of the last months before the end:
+/// given earlier it adds the less, so that two of them do not pile up (common practice, no source).
+Day extended_end(const ValidityWay::Extension &extension, Day ends, Day on);
+
 /// Why these welds of the work do not extend it on that day; empty if they do. Each text begins with the day
 /// of its weld, which must lie within the period before. Throws InputError for a day that is none.
 std::string extension_refused(const ValidityWay::Extension &extension, Day on,

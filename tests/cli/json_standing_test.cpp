@@ -52,7 +52,7 @@ TEST_CASE("JSON of welders and qualifications is as its schemas say", "[standing
     CHECK(carried["qualifications"][0]["document"].get<std::string>().size() == 64);
     CHECK(carried["qualifications"][0]["ends"] == "2028-07-01");
     CHECK(json(run, {"extend", "L1", "4", "--weld", "2026-11-12 RT accepted by A. Field", "--weld",
-                     "2026-08-02 RT accepted by A. Field"})["qualification"]["ends"] == "2028-11-25");
+                     "2026-08-02 RT accepted by A. Field"})["qualification"]["ends"] == "2029-05-25");
 
     run.ok({"grade", "Q-4", "failed", "--remark", "the film was read again"});
     welder = json(run, {"welder", "L1"});

@@ -119,12 +119,12 @@ TEST_CASE("welds of the work extend, each once", "[standing]") {
         extended(yard, {first, "2026-05-20 RT accepted by A. Field"});
     }),
                says("does not count"));
-    CHECK(extended(yard, {first, second}).value.now.validity.ends == parse_day("2028-11-25"));
+    CHECK(extended(yard, {first, second}).value.now.validity.ends == parse_day("2029-05-25"));
     CHECK_THAT(yard.refusal([&] {
         extended(yard, {"2026-11-13 RT accepted by A. Field", second});
     }),
                says("extended it already on 2026-11-25"));
-    CHECK(yard.validity(1).ends == parse_day("2028-11-25"));
+    CHECK(yard.validity(1).ends == parse_day("2029-05-25"));
     yard.coupon("Q-1", "2026-10-05");
     yard.qualify("Q-1");
     CHECK_THAT(yard.refusal([&] {
@@ -148,7 +148,7 @@ TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing
     const auto done = extended(yard, {"2026-11-12 RT accepted by A. Field"}, {"Q-1"});
     CHECK(done.value.event.evidence.at(0).coupon == "Q-1");
     CHECK_THAT(done.value.event.text, says("2026-10-05 coupon Q-1"));
-    CHECK(done.value.now.validity.ends == parse_day("2028-11-25"));
+    CHECK(done.value.now.validity.ends == parse_day("2029-05-25"));
     yard.grade("Q-1", false);
     CHECK(yard.validity(1).ends == parse_day("2027-12-01"));
 }
