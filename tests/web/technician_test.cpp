@@ -127,6 +127,10 @@ TEST_CASE("an exam is begun, logged and finished by forms; the verdict goes with
     CHECK(browser.post(path + "/undo", {{"number", "2"}}).status == 422);
     // What the examiner saw on the button was another number.
     CHECK(browser.post(path + "/finish", {{"found", "2"}}).status == 422);
+    // A line that stands in the field, sent along where no script looks, is not lost.
+    const Answer line = browser.post(path + "/finish", {{"found", "1"}, {"line", "crack 0.5 at 4"}});
+    CHECK(line.status == 422);
+    CHECK(says(line.body, "value=\"crack 0.5 at 4\""));
     browser.ok(path + "/finish", {{"found", "1"}});
     coupon = on_record(browser, "T-1");
     REQUIRE(coupon.exams[0].finished);
