@@ -104,6 +104,13 @@ function begin() {
         for (const field of [mark.x, mark.y]) field.addEventListener('input', draw);
     }
     form.addEventListener('input', stale);
+    // The same words again lead to this very place, which a browser does not ask for anew.
+    form.addEventListener('submit', event => {
+        const asked = new URLSearchParams([...new FormData(form)].map(([name, value]) => [name, String(value)]));
+        if (`?${asked}` !== location.search) return;
+        event.preventDefault();
+        location.reload();
+    });
     // Whoever said nothing else can be off by three pixels as they are shown.
     if (location.search === '') input('off').value = (3 * scale()).toFixed(1);
     active = marks.find(mark => !isSet(mark)) ?? active;

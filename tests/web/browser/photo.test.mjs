@@ -109,6 +109,11 @@ test('a find is measured by taps on a known length and on it, and entered as a l
         assert.ok(Number(size) >= 0.197 && Number(size) <= 0.204, line);
         assert.ok(Number(off) >= 0.0142 && Number(off) <= 0.017, line);
         await page.getByText('It does not cover a picture that was taken slanting').waitFor();
+        // With another length it would be of what does not stand there any more.
+        await page.getByLabel('Its length').fill('1 in');
+        assert.equal(await page.locator('#result').count(), 0);
+        await page.getByLabel('Its length').fill('2 in');
+        await page.getByRole('button', { name: 'Work it out' }).click();
         // The person types the value.
         await page.getByLabel('The line that is entered').fill(line.replace(/size 0\.\d+ in/, 'size 0.22 in'));
         await page.getByRole('button', { name: 'Correct #1' }).click();

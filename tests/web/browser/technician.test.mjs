@@ -175,6 +175,25 @@ test('undo takes the last find back, and finishing goes on to the next coupon', 
     await bench.remove();
 });
 
+test('without JavaScript a line that stands there is not lost where the exam is finished', async () => {
+    await fresh();
+    bench.run('register', 'T-1', ...plate);
+    bench.run('exam', 'T-1', 'VT', '--examiner', 'A. Field', '--level', 'II');
+    await bench.start();
+    const page = await bench.open(browser, { javaScriptEnabled: false });
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.getByLabel('What was found').fill('crack 0.2 at 3');
+    await page.getByRole('button', { name: 'None found' }).click();
+    await page.getByText('this line is not logged yet').waitFor();
+    assert.equal(bench.coupon('T-1').exams[0].found, undefined);
+    assert.equal(await page.getByLabel('What was found').inputValue(), 'crack 0.2 at 3');
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('Finished by A. Field: 1 found').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
 test('the whole of it goes by keyboard', async () => {
     const page = await atTheBench({});
     const focusOn = async name => {
