@@ -33,7 +33,8 @@ bool takes_itself_back(const std::string &text) {
                                           "less",    "former", "formerly", "ex",       "was",     "until",
                                           "expired", "lapsed", "trainee",  "training", "applied", "pending",
                                           "helper",  "for",    "of",       "or",       "almost",  "nearly"};
-    const auto all = words_of(lowered(text));
+    const std::string low = lowered(text);
+    const auto all = words_of(low);
     return std::any_of(all.begin(), all.end(), [&](std::string_view word) {
         return std::find(std::begin(words), std::end(words), word) != std::end(words);
     });
