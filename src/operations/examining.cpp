@@ -90,18 +90,18 @@ void check_finished(const ExamRecord &exam, Day today) {
 void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) {
     if (!exam.finished) return;
     const bool unnamed = std::exchange(exam.finished->unnamed, false);
-    if (names_somebody(exam.finished->by)) {
+    const std::string &by = exam.finished->by,
+                      name = "exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
+                             std::string(name_of(exam.method)) + ") is ";
+    if (names_somebody(by)) {
         if (unnamed)
-            notes.push_back("exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
-                            std::string(name_of(exam.method)) + ") is finished with " +
-                            std::to_string(exam.finished->found) + " found by " + exam.finished->by +
-                            ", its examiner, because nothing says who finished it (finished by)");
+            notes.push_back(name + "finished with " + std::to_string(exam.finished->found) + " found by " +
+                            by + ", its examiner, because nothing says who finished it (finished by)");
         return;
     }
-    notes.push_back("exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
-                    std::string(name_of(exam.method)) + ") is open: " +
-                    (exam.finished->by.empty() ? "it names nobody who finished it"
-                                               : "'" + shown(exam.finished->by) + "' finishes nothing"));
+    notes.push_back(
+        name +
+        "open: " + (by.empty() ? "it names nobody who finished it" : "'" + shown(by) + "' finishes nothing"));
     exam.finished.reset();
 }
 

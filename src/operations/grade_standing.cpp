@@ -28,16 +28,13 @@ struct NamedNow {
 
 NamedNow named_now(Office &office, const CouponState &coupon, const CriteriaSet &then) {
     const std::string name = coupon.record.get("criteria");
-    try {
-        auto now = office.criteria(name);
+    if (auto now = office.criteria_or_none(name)) {
         const bool in_place =
             now->name == then.name && now->edition == then.edition && now->hash != then.hash;
         return {in_place ? now : nullptr, ""};
-    } catch (const Refusal &e) {
-        if (e.kind() == Refusal::Kind::record) throw;
-        const bool by_it = means_file(name) && !is_shipped_set(then.name, then.hash);
-        return {nullptr, by_it ? name : ""};
     }
+    const bool by_it = means_file(name) && !is_shipped_set(then.name, then.hash);
+    return {nullptr, by_it ? name : ""};
 }
 
 /// Of a class that the set no longer has nobody can say anything.

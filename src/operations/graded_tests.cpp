@@ -118,6 +118,16 @@ std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> 
     return out.as.empty() ? std::nullopt : std::optional(std::move(out));
 }
 
+/// What could not be read then is not held against what can be read now.
+void add_welds(const CouponRecord &as, std::vector<Weld> &welds) {
+    try {
+        for (auto &weld : welds_named(as))
+            if (std::find(welds.begin(), welds.end(), weld) == welds.end()) welds.push_back(std::move(weld));
+    } catch (const Refusal &) {
+        return;
+    }
+}
+
 /// The entry by which a failure showed: the first grade that says so, else the first examination.
 std::int64_t shown_by(const std::vector<Entry> &history) {
     std::int64_t examined = 0;
@@ -262,16 +272,10 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
         if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record)});
         return;
     }
-    if (failed && once_failed)
-        described.insert(described.end(), once_failed->as.begin(), once_failed->as.end());
-    for (const auto &one : described) try {
-            if (failed)
-                for (auto &weld : welds_named(one))
-                    if (std::find(welds.begin(), welds.end(), weld) == welds.end())
-                        welds.push_back(std::move(weld));
-        } catch (const Refusal &) {
-            // What could not be read then is not held against what can be read now.
-        }
+    if (failed) {
+        if (once_failed) described.insert(described.end(), once_failed->as.begin(), once_failed->as.end());
+        for (const auto &one : described) add_welds(one, welds);
+    }
     auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
     tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
                       history.front().seq});

@@ -19,6 +19,15 @@ CouponState Office::coupon(const std::string &id, std::optional<std::int64_t> be
     });
 }
 
+std::shared_ptr<const CriteriaSet> Office::criteria_or_none(const std::string &name) {
+    try {
+        return criteria(name);
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return nullptr;
+    }
+}
+
 std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const CriteriaSet> set) {
     if (!set) return set;
     const std::int64_t last = ledger().last_entry_of(Family::criteria, set->name);

@@ -20,6 +20,8 @@ public:
     std::shared_ptr<const CriteriaSet> criteria(const std::string &name) {
         return with_copy(catalogue_.criteria(name));
     }
+    /// The same; null where the name means none that anybody can read. Throws StoreError.
+    std::shared_ptr<const CriteriaSet> criteria_or_none(const std::string &name);
     /// The same of a set at hand, one by a kept text say; null stays null.
     std::shared_ptr<const CriteriaSet> with_copy(std::shared_ptr<const CriteriaSet> set);
     const Outside &outside() const { return catalogue_.outside(); }

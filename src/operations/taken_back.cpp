@@ -2,7 +2,6 @@
 
 #include "measure/text.hpp"
 #include "operations/turned.hpp"
-#include "records/changed_values.hpp"
 
 #include <algorithm>
 #include <set>
@@ -62,22 +61,17 @@ void take_called_for(Book &book, const CouponRecord &coupon, std::vector<TakenBa
     }
 }
 
-} // namespace
-
-std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
+/// `turns` are those of the coupon, which cost verdicts.
+std::vector<TakenBack> taken_back_with(Office &office, const CouponRecord &coupon,
+                                       const std::vector<Turned> &turns) {
     auto out = taken_back_in(office.book().history(coupon.id), coupon);
     for (auto &one : out)
         if (one.to) one.there = became_of(office.book(), *one.to);
-    for (const auto &one : turned(office, coupon.id)) {
+    for (const auto &one : turns) {
         if (!one.accepted || one.by != Turned::By::description) continue;
         TakenBack back;
         back.kind = TakenBack::Kind::description;
-        for (const auto &value : one.values) {
-            back.was += (back.was.empty() ? "" : ", ") + value.name + " " +
-                        (value.before.empty() ? "not said" : value.before);
-            back.now += (back.now.empty() ? "" : ", ") + value.name + " " +
-                        (value.now.empty() ? "not said" : value.now);
-        }
+        tell_values(one.values, back);
         back.why = one.why;
         back.stamp = one.stamp;
         out.push_back(std::move(back));
@@ -86,10 +80,17 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
     return out;
 }
 
+} // namespace
+
+std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
+    return taken_back_with(office, coupon, turned(office, coupon.id));
+}
+
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
-    auto out = taken_back(office, coupon);
+    const auto turns = turned(office, coupon.id);
+    auto out = taken_back_with(office, coupon, turns);
     std::set<std::int64_t> made_a_reject_go;
-    for (const auto &one : turned(office, coupon.id)) made_a_reject_go.insert(one.entry);
+    for (const auto &one : turns) made_a_reject_go.insert(one.entry);
     std::erase_if(out, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
                    found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty();

@@ -19,22 +19,11 @@ bool rejects(Office &office, const CouponState &state) {
     return !state.verdicts.empty() && state.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject);
 }
 
-/// The criteria that it names, as they read now; none if nobody can read them.
-std::shared_ptr<const CriteriaSet> named_now(Office &office, const CouponRecord &coupon) {
-    const std::string name = coupon.get("criteria");
-    if (name.empty()) return nullptr;
-    try {
-        return office.criteria(name);
-    } catch (const Refusal &e) {
-        if (e.kind() == Refusal::Kind::record) throw;
-        return nullptr;
-    }
-}
-
 /// Where it was judged by another text of its criteria that rejects it as it stands, and the one of today
 /// does not: somebody changed them in their place. The newest such verdict, if there is one.
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
-    const auto today = state.verdicts.empty() ? nullptr : named_now(office, state.record);
+    const auto today =
+        state.verdicts.empty() ? nullptr : office.criteria_or_none(state.record.get("criteria"));
     if (!today) return std::nullopt;
     for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
         if (before->set != today->name || before->hash == today->hash) continue;
@@ -60,11 +49,9 @@ std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
 /// What an entry changes of an exam besides that it is finished, or of a find: under one name.
 std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) {
     if (entry.kind == "indication") return "find #" + std::to_string(entry.number.value_or(0));
-    auto values = changed_values(history, entry);
-    std::erase_if(values, [](const ChangedValue &value) {
-        return value.name == "finished by" || value.name == "finished on" || value.name == "found";
-    });
-    return values.empty() && !is_withdrawal(entry) ? "" : "exam " + std::to_string(entry.exam.value_or(0));
+    return changed_beside_finishing(history, entry).empty() && !is_withdrawal(entry)
+               ? ""
+               : "exam " + std::to_string(entry.exam.value_or(0));
 }
 
 /// Corrections of exams that had been finished once, and of what they found.

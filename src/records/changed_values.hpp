@@ -18,6 +18,9 @@ struct ChangedValue {
 /// Hashes, and lists of objects within a body, are left out. Throws StoreError: a body cannot be read.
 std::vector<ChangedValue> changed_values(std::span<const Entry> history, const Entry &entry);
 
+/// The same of an exam without who finished it, when, and with how many finds: what else it says otherwise.
+std::vector<ChangedValue> changed_beside_finishing(std::span<const Entry> history, const Entry &entry);
+
 /// Whether there is an entry that it stands for.
 bool stands_for_another(std::span<const Entry> history, const Entry &entry);
 

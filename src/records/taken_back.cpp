@@ -1,7 +1,6 @@
 #include "records/taken_back.hpp"
 
 #include "facts/log_line.hpp"
-#include "records/changed_values.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -27,18 +26,6 @@ std::string exam_words(const Entry &e) {
                           : ", not finished");
 }
 
-/// What an exam is said to be otherwise, but that it is finished, which is told elsewhere.
-void tell_otherwise(const std::vector<ChangedValue> &values, TakenBack &out) {
-    const auto add = [](std::string &to, const std::string &name, const std::string &value) {
-        to += (to.empty() ? "" : ", ") + name + " " + (value.empty() ? "not said" : value);
-    };
-    for (const auto &value : values) {
-        if (value.name == "finished by" || value.name == "finished on" || value.name == "found") continue;
-        add(out.was, value.name, value.before);
-        add(out.now, value.name, value.now);
-    }
-}
-
 std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history) {
     std::set<int> out;
     for (const auto &e : history)
@@ -47,6 +34,16 @@ std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history) {
 }
 
 } // namespace
+
+void tell_values(const std::vector<ChangedValue> &values, TakenBack &out) {
+    const auto add = [](std::string &to, const std::string &name, const std::string &value) {
+        to += (to.empty() ? "" : ", ") + name + " " + (value.empty() ? "not said" : value);
+    };
+    for (const auto &value : values) {
+        add(out.was, value.name, value.before);
+        add(out.now, value.name, value.now);
+    }
+}
 
 std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon) {
     const WeldLine line = coupon.facts().line;
@@ -71,7 +68,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
             if (is_withdrawal(e))
                 one.was = exam_words(*old);
             else
-                tell_otherwise(changed_values(history, e), one);
+                tell_values(changed_beside_finishing(history, e), one);
             one.finds = ever_found_by(one.number, history);
         } else {
             one.number = e.number.value_or(0);

@@ -2,7 +2,7 @@
 
 #include "facts/coupon_record.hpp"
 #include "facts/stamp.hpp"
-#include "records/entry.hpp"
+#include "records/changed_values.hpp"
 
 #include <vector>
 
@@ -24,6 +24,8 @@ struct TakenBack {
     std::string there{};         ///< what became of it there; empty: it stands
     std::vector<int> finds{};    ///< of an exam: what was ever logged under it
 };
+/// What was said and what is said now, by names: "method PT" and "method RT".
+void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);
 /// In the order in which it was done; a find that went to another exam of the coupon stands with that exam.
 std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon);
 
