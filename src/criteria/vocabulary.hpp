@@ -35,6 +35,8 @@ struct ImperfectionType {
     /// Several finds under one name, whose size is that of them all together: uniformly distributed,
     /// clustered and linear porosity (ISO 6520-1: 2012, 2013, 2014).
     bool is_group() const { return iso == "2012" || iso == "2013" || iso == "2014"; }
+    /// It says how the find looks and not what it is: linear indication, rounded indication.
+    bool is_shape_alone() const { return name.ends_with(" indication"); }
     /// Nobody tells it apart without a microscope: microcrack, micro lack of fusion (1001, 4014).
     bool needs_microscope() const { return iso == "1001" || iso == "4014"; }
     /// Metal that is missing from the surface, so that what is left is what holds: undercut, sagging,

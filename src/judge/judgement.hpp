@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 11;
+constexpr int engine_number = 12;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -98,6 +98,10 @@ constexpr int first_to_mind_magnetism = 10;
 /// that touch are linear where the narrowest makes them so, and for which no area is more than its length and
 /// width, or the square of its size, can hold.
 constexpr int first_to_doubt_widths = 11;
+
+/// The first engine for which finds that nobody said the place of may lie end to end and be one, and for
+/// which what is called by its shape alone (linear, rounded indication) may be one where it touches.
+constexpr int first_to_ask_where = 12;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

@@ -3,6 +3,7 @@
 #include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/lacking_exam.hpp"
 
 #include <algorithm>
 
@@ -191,53 +192,23 @@ std::string missing_words(const Finding &f) {
     return f.missing.any() ? listed(names_of(f.missing)) : "something";
 }
 
-std::string exam_words(const Case &c, const Finding &f) {
-    std::vector<std::string> names;
-    for (const Exam e : f.exams) names.emplace_back(name_of(e));
-    std::string out = names.empty() ? "No examination is on record"
-                                    : "No " + listed(names, "or") + " that counts is on record";
-    Missing needed = f.missing;
-    for (const auto &exam : c.exams)
-        if (!exam.counts &&
-            (f.exams.empty() || std::find(f.exams.begin(), f.exams.end(), exam.method) != f.exams.end())) {
-            out += "; the " + std::string(name_of(exam.method)) + " does not count: " + exam.why_not;
-            needed = needed.without(exam.hangs_on);
-        }
-    if (needed.any()) out += "; whether it is needed hangs on " + listed(names_of(needed));
-    if (!names.empty() && f.clause < 0 && !c.coupon.called_for[static_cast<std::size_t>(f.exams.front())])
-        out += ", and the set judges what other methods find by no rule";
-    return out;
-}
-
-/// Why what an exam found is not all on record, and what mends it.
-std::string pending_words(const Case &c, Exam method) {
-    const std::string the = "The " + std::string(name_of(method));
-    std::vector<std::string> out;
-    for (const auto &exam : c.exams) {
-        if (exam.method != method || !exam.pending) continue;
-        out.push_back(
-            exam.lacks ? the + " was finished with more finds than are on record under it: the rest is to be "
-                               "logged, or it is to be opened again and finished with what it found"
-            : exam.contradicts
-                ? the + " was finished with fewer finds than are on record under it: it is to be opened "
-                        "again and finished with what it found"
-                : the + " was begun, and what it found is not all on record: it is to be finished, or "
-                        "withdrawn");
-    }
-    std::sort(out.begin(), out.end());
-    out.erase(std::unique(out.begin(), out.end()), out.end());
-    std::string all;
-    for (const auto &one : out) all += (all.empty() ? "" : "; ") + one;
-    return all;
+bool any_without_place(const Case &c, const std::vector<int> &numbers) {
+    return std::any_of(c.indications.begin(), c.indications.end(), [&](const Indication &i) {
+        return !i.place && std::find(numbers.begin(), numbers.end(), i.number) != numbers.end();
+    });
 }
 
 /// What would speak against it if the record were read as it might be meant: as one, or by its name.
 std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) {
     const bool as_one = f.missing == Missing::place();
-    std::string out = as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
-                               "practice), and nothing here says that they are one or apart; as one"
-                             : "its name says that it is linear, and it was measured as wide as long; by "
-                               "its name";
+    const bool somewhere = as_one && any_without_place(c, f.indications);
+    std::string out = somewhere
+                          ? "nobody said where each of them is, and end to end they are one imperfection "
+                            "(common practice); as one"
+                      : as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
+                                 "practice), and nothing here says that they are one or apart; as one"
+                               : "its name says that it is linear, and it was measured as wide as long; by "
+                                 "its name";
     if (f.rule >= 0) {
         const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
         out += ": " + (rule.title.empty() ? "" : rule.title + ", ") +
@@ -245,8 +216,9 @@ std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) 
     } else {
         out += " it would not be accepted";
     }
-    return out +
-           (as_one ? "; log them as one, or where they lie apart" : "; put right the one that is not so");
+    return out + (somewhere ? "; say where each is, or log them as one"
+                  : as_one  ? "; log them as one, or where they lie apart"
+                            : "; put right the one that is not so");
 }
 
 std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) {
@@ -373,8 +345,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                                     c.set.gaps[static_cast<std::size_t>(f.clause)].text
                               : "no rule of this set speaks of it as found by this method") +
                ".";
-    case Finding::Kind::exam_missing: return exam_words(c, f) + ".";
-    case Finding::Kind::exam_pending: return pending_words(c, f.exams.front()) + ".";
+    case Finding::Kind::exam_missing: return lacking_exam_words(c, f) + ".";
+    case Finding::Kind::exam_pending: return pending_exam_words(c, f.exams.front()) + ".";
     case Finding::Kind::contradiction: return contradiction_words(c, class_index, f) + ".";
     case Finding::Kind::unproven: return unproven_words(c, f) + ".";
     case Finding::Kind::outside_scope:

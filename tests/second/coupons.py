@@ -83,9 +83,27 @@ class Maker(Finds):
             if "at" in one and rng.random() < 0.05:  # nobody told where it ends
                 for key in ("length", "size"):
                     one.pop(key, None)
+        if rng.random() < 0.1:
+            finds = self.without_places(finds)
         given = {"id": f"R-{number + 1}", "fields": fields, "exams": self.exams(finds)}
         self.take_away(given)
         return given
+
+    def without_places(self, finds):
+        """What is not round, of which nobody said where it is: in two pieces, or one and another beside it."""
+        vocabulary, out = self.criteria.vocabulary, []
+        for method, one in finds:
+            out.append((method, one))
+            long = vocabulary.shape(one["type"]) != "rounded" and not vocabulary.measured(one["type"])
+            if not long or "length" not in one or self.rng.random() < 0.3:
+                continue
+            for key in ("at", "end", "middle", "across", "left"):
+                one.pop(key, None)
+            piece = to_nm(one["length"] * Fraction(self.rng.randint(1, 9), 10))
+            if piece > 0 and one.get("width", 0) <= min(piece, one["length"] - piece):
+                one["length"] -= piece
+                out.append((method, {**one, "length": piece}))
+        return out
 
     def outside(self, seen):
         return self.rng.random() < 0.95 and any(

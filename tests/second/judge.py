@@ -6,6 +6,7 @@ from facts import Find
 from held import held
 from items import Item, gap_of, groups_in_line, merged, nearest_gap, pair_env
 from language import MAYBE, NO, UNKNOWN, YES, Env, NotCovered, compare, exactly, known
+from pieces import end_to_end, touching
 
 ACCEPT, CANNOT_SAY, REJECT = "accept", "cannot say", "reject"
 
@@ -40,8 +41,9 @@ def judge(criteria, coupon):
     """{class: Judged}, in the set's order. Raises NotCovered."""
     finds = [Find(given, exam.method, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
     out = {}
-    ways = prepared(criteria, coupon, finds, False)
-    others = [way for way in (prepared(criteria, coupon, finds, True, another) for another in (False, True)) if way]
+    ways = merged([Item([f]) for f in finds], criteria.merges, coupon)
+    others = [way for together in (touching, end_to_end) for another in (False, True)
+              if (way := as_one(criteria, coupon, finds, together, another))]
     named = names_say_linear(criteria, finds)
     for name in criteria.classes:
         base = decide(criteria, coupon, ways, name, set())
@@ -107,38 +109,16 @@ def shapes_of(criteria, coupon, items, named):
                                                                                  repeat=len(unknown))]
 
 
-def prepared(criteria, coupon, finds, pieces, another=False):
-    """The ways in which the finds come together. `pieces`: what touches is one, where no merging clause decides;
-    nothing if that changes nothing. `another`: called as one of its pieces that is not the first."""
-    items = [Item([f]) for f in finds]
-    if pieces:
-        before = len(items)
-        items = merged(items, [Touching(criteria)], coupon)[0]
-        if len(items) == before:
-            return None
-        for item in items:
-            types = [f.type for f in sorted(item.finds, key=lambda f: f.number)]
-            item.type = next((t for t in types if another and t != types[0]), types[0])
+def as_one(criteria, coupon, finds, together, another):
+    """The ways in which the finds come together where those that may be pieces of one are one; nothing if that changes
+    nothing. `another`: called as one of its pieces that is not the first."""
+    items = together(criteria, coupon, [Item([f]) for f in finds])
+    if not items:
+        return None
+    for item in items:
+        types = [f.type for f in sorted(item.finds, key=lambda f: f.number)]
+        item.type = next((t for t in types if another and t != types[0]), types[0])
     return merged(items, criteria.merges, coupon)
-
-
-class Touching:
-    """Common practice: pieces of one type, side and exam that touch or overlap may be one imperfection."""
-
-    def __init__(self, criteria):
-        self.criteria = criteria
-
-    def takes(self, a, b):
-        name, vocabulary = a.type, self.criteria.vocabulary
-        decided = any(m.speaks_of(name, a.method) for m in self.criteria.merges)
-        unlike = any(k in a.words and k in b.words and a.words[k] != b.words[k] for k in ("side", "transition"))
-        across = a.across and b.across and (a.across[1] < b.across[0] or b.across[1] < a.across[0])
-        family = list(vocabulary.wider(name))[-1] == list(vocabulary.wider(b.type))[-1]
-        return family and not (decided or unlike or across or vocabulary.measured(name))
-
-    @staticmethod
-    def near(env, words):
-        return YES if env["gap"] == exactly(0) else NO
 
 
 def names_say_linear(criteria, finds):

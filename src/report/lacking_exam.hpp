@@ -1,0 +1,13 @@
+#pragma once
+
+#include "report/sentence.hpp"
+
+namespace beadbook {
+
+/// That no exam of those asked counts, and what of each keeps it from counting.
+std::string lacking_exam_words(const Case &c, const Finding &f);
+
+/// Why what an exam found is not all on record, and what mends it.
+std::string pending_exam_words(const Case &c, Exam method);
+
+} // namespace beadbook
