@@ -18,6 +18,7 @@ std::string plain_name(const std::string &given) {
     for (const auto word : words_of(text)) out += (out.empty() ? "" : " ") + std::string(word);
     if (out.empty()) throw refused("a person needs a name").at("name");
     if (out.size() > 80) throw refused("the name is longer than 80 bytes").at("name");
+    check_one_person(out, "name");
     return out;
 }
 

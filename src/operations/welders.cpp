@@ -21,6 +21,7 @@ namespace {
 
 void take(WelderRecord &record, const WelderRequest &request) {
     if (request.name) record.name = checked_text(*request.name, "name");
+    if (request.name) check_one_person(record.name, "name");
     if (request.employer) record.employer = checked_text(*request.employer, "employer");
     if (request.note) record.note = checked_text(*request.note, "note");
 }

@@ -1,5 +1,6 @@
 #include "operations/writing.hpp"
 
+#include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "records/fold.hpp"
 
@@ -9,6 +10,7 @@ namespace {
 std::string checked_name(const std::string &who) {
     std::string name = checked_text(who, "name");
     if (name.empty()) throw refused("who does this?").give("by");
+    check_one_person(name, "by");
     return name;
 }
 
