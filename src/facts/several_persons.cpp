@@ -113,7 +113,7 @@ bool mark_beside_name(const std::string &name) {
 
 } // namespace
 
-std::string several_persons(std::string_view text) {
+std::string several_persons(std::string_view text, bool on_record) {
     const std::string begin = "'" + shown(std::string(text)) + "'";
     const std::string one = "; one person is named here: the name alone, or with the mark in brackets";
     std::string plain = with_joints(text);
@@ -125,6 +125,7 @@ std::string several_persons(std::string_view text) {
     const auto parts = naming(plain, ',');
     if (parts.size() > 1 && !(parts.size() == 2 && turned_round(parts[0], parts[1]))) {
         if (!may_be_turned_round(parts)) return begin + " names more than one" + one;
+        if (on_record) return "";
         const std::size_t comma = text.find(',');
         return begin + " may be one person or two; if it is one, write \"" +
                std::string(trimmed(text.substr(comma + 1))) + " " +
@@ -133,8 +134,8 @@ std::string several_persons(std::string_view text) {
     return mark_beside_name(plain) ? begin + " has a mark beside a name" + one : "";
 }
 
-void check_one_person(const std::string &text, const std::string &field) {
-    if (const std::string why = several_persons(text); !why.empty()) throw refused(why).at(field);
+void check_one_person(const std::string &text, const std::string &field, bool on_record) {
+    if (const std::string why = several_persons(text, on_record); !why.empty()) throw refused(why).at(field);
 }
 
 } // namespace beadbook

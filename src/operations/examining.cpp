@@ -11,6 +11,7 @@
 #include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
 #include "operations/on_record.hpp"
+#include "operations/people.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -46,12 +47,12 @@ void check_level(const ExamRecord &exam) {
 }
 
 /// An exam is somebody's who can be asked.
-void check_examiner(const ExamRecord &exam) {
+void check_examiner(Office &office, const ExamRecord &exam) {
     if (!exam.examiner.empty() && !names_somebody(exam.examiner))
         throw refused("'" + shown(exam.examiner) +
                       "' names nobody; who examined? a person's name is expected, such as \"A. Field\"")
             .at("examiner");
-    check_one_person(exam.examiner, "examiner");
+    check_one_person(exam.examiner, "examiner", person_named(office, exam.examiner).has_value());
 }
 
 /// Asked of a weld without a day alone; nothing while the coupon is being taken in.
@@ -80,9 +81,10 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
 }
 
 /// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
-void check_finished(const ExamRecord &exam, Day today) {
+void check_finished(Office &office, const ExamRecord &exam, Day today) {
     if (!exam.finished) return;
-    check_one_person(exam.finished->by, "finished by");
+    const std::string &by = exam.finished->by;
+    check_one_person(by, "finished by", person_named(office, by).has_value());
     if (!exam.finished->on) return;
     const Day on = *exam.finished->on;
     if (on < exam.date || on > today)
@@ -235,7 +237,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord &exam = asked.exam;
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
-    check_examiner(exam);
+    check_examiner(writing.office(), exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
     check_conditions(exam, asked.practice.get());
@@ -283,11 +285,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
     check_level(exam);
-    check_examiner(exam);
+    check_examiner(office, exam);
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
     exam.incomplete = why_incomplete(exam.incomplete);
-    check_finished(exam, today);
+    check_finished(office, exam, today);
     if (exam.finished)
         check_is_another(office, exam.finished->by, coupon.get("welder"), "says what an exam found",
                          "finished by");

@@ -24,11 +24,11 @@ const std::vector<WelderNames> &WeldersMeant::all() {
 void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
     const std::string text = coupon.get("welder");
     if (text.empty() || book_.knows_welder(text)) return;
-    check_one_person(text, "welder");
     const WelderText who(text);
     std::vector<std::string> meant;
     for (const auto &one : all())
         if (one.means(who)) meant.push_back(one.mark());
+    check_one_person(text, "welder", !meant.empty());
     if (meant.size() == 1) return coupon.set("welder", meant.front());
     const std::string begin = "coupon " + coupon.id + ", welder '" + shown(text) + "': ";
     std::vector<Unlikely> unlike;

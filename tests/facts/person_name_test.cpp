@@ -91,6 +91,8 @@ TEST_CASE("a field that holds one person's name holds no second one", "[names]")
         CHECK_THAT(several_persons(name), says("one person is named here"));
     }
     CHECK_THAT(several_persons("Smith, John"), says("write \"John Smith\""));
+    CHECK(several_persons("Smith, John", true).empty()); // he is on record so
+    CHECK_FALSE(several_persons("Smith, L2", true).empty());
     CHECK_THAT(several_persons("van der Berg, Anna Lena"), says("write \"Anna Lena van der Berg\""));
 }
 
