@@ -52,7 +52,7 @@ void check_examiner(Office &office, const ExamRecord &exam) {
         throw refused("'" + shown(exam.examiner) +
                       "' names nobody; who examined? a person's name is expected, such as \"A. Field\"")
             .at("examiner");
-    check_one_person(exam.examiner, "examiner", person_named(office, exam.examiner).has_value());
+    check_names_one(office, exam.examiner, "examiner");
 }
 
 /// Asked of a weld without a day alone; nothing while the coupon is being taken in.
@@ -83,8 +83,7 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
 /// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
 void check_finished(Office &office, const ExamRecord &exam, Day today) {
     if (!exam.finished) return;
-    const std::string &by = exam.finished->by;
-    check_one_person(by, "finished by", person_named(office, by).has_value());
+    check_names_one(office, exam.finished->by, "finished by");
     if (!exam.finished->on) return;
     const Day on = *exam.finished->on;
     if (on < exam.date || on > today)

@@ -111,6 +111,11 @@ std::optional<PersonRecord> person_named(Office &office, const std::string &name
     return office.book().person(found).record;
 }
 
+void check_names_one(Office &office, const std::string &text, const std::string &field) {
+    if (several_persons(text).empty()) return;
+    check_one_person(text, field, person_named(office, text).has_value());
+}
+
 PersonSheet show_person(Office &office, const std::string &name, std::optional<Day> on) {
     const auto known = person_named(office, name);
     const std::string found = known ? known->name : name;

@@ -26,7 +26,7 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
         throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
                       "? a person's name is expected, such as \"A. Field\"")
             .at(field);
-    check_one_person(who, field, person_named(office, who).has_value());
+    check_names_one(office, who, field);
     check_is_another(office, who, said_of, what, field);
 }
 

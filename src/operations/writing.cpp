@@ -1,6 +1,5 @@
 #include "operations/writing.hpp"
 
-#include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "operations/people.hpp"
 #include "records/fold.hpp"
@@ -11,7 +10,7 @@ namespace {
 std::string checked_name(Office &office, const std::string &who) {
     std::string name = checked_text(who, "name");
     if (name.empty()) throw refused("who does this?").give("by");
-    check_one_person(name, "by", person_named(office, name).has_value());
+    check_names_one(office, name, "by");
     return name;
 }
 
