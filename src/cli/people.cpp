@@ -36,8 +36,9 @@ ExitCode run_equipment(Call &call) {
     request.day = call.day("date");
     request.why = call.text("why");
     request.sure = call.has("sure");
-    if (call.has("date") && !call.has("withdraw"))
-        throw UsageError("--date is the day of a withdrawal; a calibration stands with its own day");
+    if (call.has("date") && !call.has("withdraw") && !call.has("back"))
+        throw UsageError(
+            "--date is the day of a withdrawal or a return; a calibration stands with its own day");
     if (call.has("withdraw") && request.withdraw.empty())
         throw UsageError("--withdraw wants the reason why it is used no more");
     if (call.words().empty()) {
@@ -100,8 +101,8 @@ caution (common practice, no source), and so is equipment that is not on record.
                  "day of a calibration: \"2026-05-01 until 2027-05-01\"; may be repeated", 0, true},
                 {"without", "DAY", "take the calibration of this day off"},
                 {"withdraw", "TEXT", "it is used no more, and why"},
-                {"back", "", "it is used again (with --why)"},
-                {"date", "DAY", "day of the withdrawal (default today)"},
+                {"back", "", "it is used again (with --why); exams of while it was out stay in doubt"},
+                {"date", "DAY", "day of the withdrawal, or of its return (default today)"},
                 {"note", "TEXT", "anything else"},
                 why_option(),
                 sure_option(),

@@ -77,6 +77,7 @@ struct CouponState {
 
     std::vector<MovedAway> gone; ///< to other coupons
     std::int64_t last_seq = 0;   ///< its newest entry
+    Stamp mechanical_said;       ///< who said, and when, what its mechanical tests came to, if they are told
     // Where each standing thing was written, for correcting it.
     std::int64_t record_seq = 0;
     // The newest entry that said so, whatever stands now; 0: none.

@@ -60,6 +60,17 @@ std::string print(const Calibration &calibration) {
     return print(calibration.on) + (calibration.until ? " until " + print(*calibration.until) : "");
 }
 
+std::string print(const OutOfUse &out) { return print(out.from) + " to " + print(out.back) + ": " + out.why; }
+
+OutOfUse read_out_of_use(const std::string &text) {
+    const std::size_t colon = text.find(": ");
+    const std::string days = text.substr(0, colon);
+    const auto words = words_of(days);
+    if (colon == std::string::npos || words.size() != 3)
+        throw DataError("out of use: '" + shown(text) + "'; expected \"2026-01-01 to 2026-03-01: why\"");
+    return {parse_day(words[0]), parse_day(words[2]), text.substr(colon + 2)};
+}
+
 const Calibration *EquipmentRecord::calibration_on(Day day) const {
     const Calibration *out = nullptr;
     for (const auto &one : calibrations)
@@ -76,6 +87,8 @@ EquipmentUsed used_on(const EquipmentRecord &equipment, Day day) {
         out.later = !equipment.calibrations.empty();
     }
     if (equipment.withdrawn && *equipment.withdrawn <= day) out.withdrawn = equipment.withdrawn;
+    for (const auto &one : equipment.were_out)
+        if (one.on(day)) out.withdrawn = one.from;
     return out;
 }
 

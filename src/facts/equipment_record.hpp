@@ -29,12 +29,24 @@ struct Calibration {
 Calibration read_calibration(const std::string &text);
 std::string print(const Calibration &calibration);
 
+/// Days on which a piece might not be used: from the first on, until the day on which it was back.
+struct OutOfUse {
+    Day from{}, back{};
+    std::string why;
+    bool on(Day day) const { return from <= day && day < back; }
+    friend bool operator==(const OutOfUse &, const OutOfUse &) = default;
+};
+/// "2026-01-01 to 2026-03-01: it was dropped", and the same read again. Throws DataError.
+std::string print(const OutOfUse &out);
+OutOfUse read_out_of_use(const std::string &text);
+
 /// A piece of equipment on record, by its serial number. Older calibrations stay beside newer ones.
 struct EquipmentRecord {
     std::string serial, kind, note;        ///< kind: a name of equipment_kinds()
     std::vector<Calibration> calibrations; ///< by day
     std::optional<Day> withdrawn;          ///< the first day on which it may not be used
     std::string withdrawn_why;
+    std::vector<OutOfUse> were_out = {}; ///< before it was back
 
     /// The newest calibration on or before a day; null if there is none.
     const Calibration *calibration_on(Day day) const;

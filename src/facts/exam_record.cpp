@@ -14,16 +14,17 @@ std::string known_name(const std::string &name) {
     return name;
 }
 
-/// A name of people's own that begins with a known one (dwell time) takes no nought that would be the end of
-/// an exam under the known one.
+/// A name of people's own with a known one in it (dwell time, penetrant dwell) takes no nought that would be
+/// the end of an exam under the known one.
 void refuse_nought_of_own(const std::string &name, const std::string &value) {
     if (condition_info(name)) return;
     for (const auto &one : condition_infos()) {
-        const bool begins = name.size() > one.name.size() && name[one.name.size()] == ' ' &&
-                            same_word(name.substr(0, one.name.size()), one.name);
-        if (!begins || (one.needs_some.empty() && one.never_nought.empty())) continue;
+        const bool holds =
+            (" " + lowered(name) + " ").find(" " + lowered(one.name) + " ") != std::string::npos;
+        if (!holds || (one.needs_some.empty() && one.never_nought.empty())) continue;
         try {
-            if (read_condition_value(one, value).amount != Exact(0)) continue;
+            const ConditionValue read = read_condition_value(one, value);
+            if (one.kind != ConditionInfo::Kind::amount || read.amount != Exact(0)) continue;
         } catch (const InputError &) {
             continue; // of another kind
         }

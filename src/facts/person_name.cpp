@@ -107,6 +107,18 @@ std::vector<std::string_view> names_in(std::string_view text) {
     return out;
 }
 
+std::vector<std::string> person_keys(std::string_view text) {
+    std::vector<std::string> out;
+    for (const auto name : names_in(text)) {
+        const PlainName plain(name);
+        if (plain.whole.empty()) continue;
+        out.push_back(plain.whole);
+        // No letter is a blank or a comma.
+        out.push_back(joined(plain.words, " ") + "," + joined(plain.initials, " "));
+    }
+    return out;
+}
+
 bool same_person(std::string_view a, std::string_view b) {
     const auto one = names_in(a), other = names_in(b);
     return std::any_of(one.begin(), one.end(), [&](std::string_view x) {

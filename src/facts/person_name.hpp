@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -12,6 +13,18 @@ bool names_somebody(std::string_view text);
 /// Whether two texts name the same person: they differ in order, blanks, points, commas and capitals alone
 /// ("Reef, J." and "j reef"). Of several names in a text one is enough.
 bool same_person(std::string_view a, std::string_view b);
+
+/// Why a field that holds one person's name holds more than that, and how to mend it; empty if it does not.
+/// "Reef, J.", "J. Reef (L1)", "J. Reef, Jr." and "A. Field / Level II" name one; "A. Field, L2", "L2 and L9"
+/// and "A. Field L2" name two, by which one would hide behind the other; of "Reef, John" nobody can say,
+/// unless somebody is on record by that name.
+std::string several_persons(std::string_view text, bool on_record = false);
+/// Throws Refusal (the field) with that.
+void check_one_person(const std::string &text, const std::string &field, bool on_record = false);
+
+/// Keys of which two texts have one in common if, and only if, same_person says that they name one: for who
+/// looks for a person among many.
+std::vector<std::string> person_keys(std::string_view text);
 
 /// The names in a text: "J. Reef (L1)", "J. Reef / B. Shore".
 std::vector<std::string_view> names_in(std::string_view text);

@@ -32,7 +32,10 @@ constexpr std::pair<const char *, const char *> objections[] = {
     {"vision-over", "the examiner's last vision test on record was more than a year before the exam (common "
                     "practice, no source)"},
     {"looks-like-welder", "the examiner is written so that nobody can tell him from who welded the coupon "
-                          "(common practice, no source)"}};
+                          "(common practice, no source)"},
+    {"welded-it",
+     "by the record that the exam comes from its examiner welded this coupon (common practice, no "
+     "source)"}};
 
 } // namespace
 

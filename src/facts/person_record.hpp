@@ -68,6 +68,8 @@ Entitlement entitlement(const PersonRecord &person, Exam method, Day day);
 /// The sentence of an objection's id; empty if the id is none. The ids stand in an exam's `sure` once
 /// somebody recorded the exam in spite of it, and such an exam does not count.
 std::string why_not_entitled(const std::string &id);
+/// Of an exam that was brought along from a record by which its examiner welded the coupon.
+inline constexpr std::string_view welded_it = "welded-it";
 /// Stands there where an examiner is somebody else than the one on record who is written nearly so.
 inline constexpr std::string_view another_examiner = "another examiner";
 

@@ -4,6 +4,7 @@
 #include "criteria/shipped.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/gauge_metal.hpp"
+#include "facts/group_metal.hpp"
 #include "language/evaluate.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
@@ -39,12 +40,15 @@ enum class Said : std::uint8_t {
     fraction,
     joint_form,
     of_fillet,
-    gauge
+    gauge,
+    rotated,
+    metal_group
 };
-constexpr std::size_t said_count = 19;
+constexpr std::size_t said_count = 21;
 /// Words that can be read back, so that a rule may expect them.
-constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,     Said::micro, Said::fraction,
-                            Said::form,     Said::joint_form, Said::of_fillet, Said::gauge};
+constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,      Said::micro,
+                            Said::fraction, Said::form,       Said::joint_form, Said::of_fillet,
+                            Said::gauge,    Said::metal_group};
 /// Types that a rule may speak of by name.
 constexpr std::array<std::string_view, 6> spoken_types{
     "fillet size", "throat", "excess weld metal", "excessive convexity", "excess penetration", "overlap"};
@@ -84,6 +88,8 @@ const Names &plausibility_names() {
         word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
         word("test position", Said::of_fillet, {"of a fillet", "other"});
         word("gauge", Said::gauge, {"of another metal", "other"});
+        word("rotated", Said::rotated, {"yes", "no"});
+        word("metal group", Said::metal_group, {"of another metal", "other"});
         out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
         out.add({"examined with no day of the weld on record",
                  Name::Kind::day,
@@ -122,7 +128,7 @@ struct Entered {
     std::optional<Day> registered;  ///< the coupon
     std::string position, material; ///< as they were written
     std::string found;              ///< a find's type and method
-    std::string gauge;              ///< of another metal
+    std::string gauge, group;       ///< of another metal
     const Typed *inches = nullptr;  ///< of a find, in millimetres and written as inches are
 
     void word(Said said, bool first) { words[static_cast<std::size_t>(said)] = first ? 1 : 2; }
@@ -142,6 +148,9 @@ struct Entered {
         if ((position = record.get("position")); !position.empty())
             word(Said::position, goes_round(position)), word(Said::of_fillet, is_of_a_fillet(position));
         if (gauge = gauge_of_another_metal(record); !gauge.empty()) word(Said::gauge, true);
+        if (group = group_of_another_metal(record); !group.empty()) word(Said::metal_group, true);
+        if (const auto rotated = record.get("rotated"); !rotated.empty())
+            word(Said::rotated, same_word(rotated, "yes"));
         material = record.get(record.get("material").empty() ? "metal-group" : "material");
         if (!material.empty()) word(Said::metal, coupon.not_magnetic);
         if (const auto unit = record.fixed_unit()) word(Said::units, *unit == Unit::inch);
@@ -186,6 +195,7 @@ private:
         case Said::sizes: return "a length and no width";
         case Said::micro: return entered_.found;
         case Said::gauge: return entered_.gauge;
+        case Said::metal_group: return entered_.group;
         case Said::form:
         case Said::joint_form:
             return c.subject + " " +

@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 21> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 22> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -17,6 +17,7 @@ constexpr std::array<std::string_view, 21> shortcoming_ids{"told",
                                                            "retest unknown",
                                                            "failed day",
                                                            "failed kind",
+                                                           "failed whose",
                                                            "unreadable",
                                                            "coupons",
                                                            "training",

@@ -23,6 +23,7 @@ struct Shortcoming {
         retest_unknown, ///< one failed, and what the rules ask then is not known here
         failed_day,     ///< of a coupon that failed the day of its weld is not on record
         failed_kind,    ///< whether a coupon that failed was a test of this kind cannot be said
+        failed_whose,   ///< whether a coupon that failed was this welder's cannot be said
         unreadable,     ///< a coupon of the welder cannot be read, so whether it failed cannot be said
         coupons,        ///< fewer than a renewal takes
         training,       ///< one failed after the retest that the rules allow at once, and none is on record
@@ -35,11 +36,12 @@ struct Shortcoming {
         revives,     ///< entered for an earlier day, it revives what was over by then
     };
     Kind kind = Kind::told;
-    std::string coupon;             ///< that it is about, where that is not the only one given
-    std::string process;            ///< of a test with several; not stored
-    std::string rule;               ///< exam: its id in the rules
-    std::vector<std::string> lacks; ///< same_exam: methods; failed_kind: traits; described, turned: fields;
-                                    ///< revives: what it is, and of which day
+    std::string coupon;                ///< that it is about, where that is not the only one given
+    std::string process;               ///< of a test with several; not stored
+    std::string rule;                  ///< exam: its id in the rules
+    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name;
+                                       ///< described, turned: fields;
+                                       ///< revives: what it is, and of which day
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept

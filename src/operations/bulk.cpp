@@ -309,8 +309,8 @@ ExportCount export_record(const Shops &shops, const ExportRequest &request,
     if (request.sheet) give(codec::sheet_head(*request.sheet));
     if (in_one) give(whole.head());
     select(shops, request.of, [&](CouponAtHand &one) {
-        const CouponState &coupon = one.coupon();
-        if (!coupon.record.withdrawn.empty()) return;
+        if (!one.coupon().record.withdrawn.empty()) return;
+        const CouponState coupon = one.to_carry();
         ++out.coupons;
         if (!request.sheet)
             out.photos += static_cast<std::size_t>(

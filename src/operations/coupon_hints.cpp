@@ -110,9 +110,7 @@ std::string through_thickness(const CouponRecord &coupon) {
 
 std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &coupon) {
     std::vector<std::string> out;
-    const std::string form = coupon.get("form"), joint = coupon.get("joint"), welded = coupon.get("welded");
-    if (!coupon.get("diameter").empty() && !form.empty() && form != "tube")
-        out.push_back("a diameter is of a tube, and the form is " + form);
+    const std::string joint = coupon.get("joint"), welded = coupon.get("welded");
     if (!coupon.get("fillet-size").empty() && !joint.empty() && joint != "fillet")
         out.push_back("a fillet size is of a fillet, and the joint is " + joint);
     if (!welded.empty() && parse_day(welded) > catalogue.outside().today())

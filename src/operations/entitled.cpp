@@ -55,14 +55,14 @@ std::optional<PersonRecord> person_before(Office &office, const std::string &nam
     return fold_person(now->name, history).record;
 }
 
-bool speaks_of_vision(const Practice *practice) {
+bool speaks_of(const Practice *practice, std::string_view condition) {
     return practice && std::any_of(practice->rules.begin(), practice->rules.end(),
-                                   [](const PracticeRule &r) { return r.must.subject == "vision"; });
+                                   [&](const PracticeRule &r) { return r.must.subject == condition; });
 }
 
 const VisionTest *vision_over(const PersonRecord &person, Day day, const Practice *practice) {
     const VisionTest *test = person.vision_on(day);
-    return test && !speaks_of_vision(practice) && test->on + parse_period("1 year") < day ? test : nullptr;
+    return test && !speaks_of(practice, "vision") && test->on + parse_period("1 year") < day ? test : nullptr;
 }
 
 } // namespace beadbook

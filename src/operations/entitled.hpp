@@ -22,6 +22,7 @@ std::optional<PersonRecord> person_before(Office &office, const std::string &nam
 /// The last vision test that is too old for an exam of that day (common practice, no source: a year); null if
 /// none is, or the practice speaks of vision itself. `practice` may be null.
 const VisionTest *vision_over(const PersonRecord &person, Day day, const Practice *practice);
-bool speaks_of_vision(const Practice *practice);
+/// Whether a rule of the practice is about a condition. `practice` may be null.
+bool speaks_of(const Practice *practice, std::string_view condition);
 
 } // namespace beadbook

@@ -25,6 +25,19 @@ std::string known_kind(const std::string &given) {
         .at("kind");
 }
 
+/// What was examined while it was out stays in doubt, unless it is said to have been back all the time.
+void take_back(EquipmentRecord &out, Day day, Day today) {
+    if (!out.withdrawn) throw refused("equipment " + out.serial + " is in use").at("back");
+    if (day > today) throw refused("'" + print(day) + "' is to come; it is back when it is so").at("date");
+    if (day < *out.withdrawn)
+        throw refused("back on " + print(day) + ", and it was withdrawn on " + print(*out.withdrawn) +
+                      " only; if it never was out of use, it is back on that day")
+            .at("date");
+    if (day > *out.withdrawn) out.were_out.push_back({*out.withdrawn, day, out.withdrawn_why});
+    out.withdrawn.reset();
+    out.withdrawn_why.clear();
+}
+
 void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
     if (request.kind) out.kind = known_kind(*request.kind);
     if (request.note) out.note = checked_text(*request.note, "note");
@@ -42,11 +55,7 @@ void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
     }
     std::sort(out.calibrations.begin(), out.calibrations.end(),
               [](const Calibration &a, const Calibration &b) { return a.on < b.on; });
-    if (request.back) {
-        if (!out.withdrawn) throw refused("equipment " + out.serial + " is in use").at("back");
-        out.withdrawn.reset();
-        out.withdrawn_why.clear();
-    }
+    if (request.back) take_back(out, request.day.value_or(today), today);
     if (!request.withdraw.empty()) {
         out.withdrawn = request.day.value_or(today);
         out.withdrawn_why = checked_text(request.withdraw, "withdraw");

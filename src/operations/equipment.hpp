@@ -11,8 +11,8 @@ struct EquipmentRequest {
     std::vector<std::string> calibrations; ///< as read_calibration takes them
     std::string without;                   ///< day of a calibration to take off; may be empty
     std::string withdraw;                  ///< why it is used no more from `day` on
-    bool back = false;                     ///< it may be used again
-    std::optional<Day> day;                ///< of the withdrawal; else today
+    bool back = false;                     ///< it may be used again, from `day` on
+    std::optional<Day> day;                ///< of the withdrawal or the return; else today
     std::string why;                       ///< of a change
     bool sure = false;                     ///< one whose serial is like another's is another piece
     bool says_something() const {

@@ -27,8 +27,8 @@ Objection objection_of_metal(const CouponRecord &coupon, const ExamRecord &exam)
             lack_of(Fact::magnetic)};
 }
 
-/// What the record of people says of the examiner. One who was taken for another than the one on record, for
-/// sure, is a stranger.
+/// What the record of people says of the examiner, as an id of why_not_entitled. One who was taken for
+/// another than the one on record, for sure, is a stranger.
 std::string objection_of_people(Office &office, const ExamRecord &exam, const Practice *practice,
                                 std::optional<std::int64_t> before) {
     const auto people = office.book().people();
@@ -39,8 +39,13 @@ std::string objection_of_people(Office &office, const ExamRecord &exam, const Pr
     const auto person = name.empty() ? std::nullopt : person_before(office, name, before);
     if (!person) return "";
     const Entitled entitled = entitled_by_record(office, *person, exam.method, exam.date, before);
-    if (!entitled.objection.empty()) return why_not_entitled(entitled.objection);
-    return vision_over(*person, exam.date, practice) ? why_not_entitled("vision-over") : "";
+    if (!entitled.objection.empty()) return entitled.objection;
+    return vision_over(*person, exam.date, practice) ? "vision-over" : "";
+}
+
+std::shared_ptr<const Practice> practice_of(Office &office, const ExamRecord &exam) {
+    if (exam.practice_hash.empty()) return nullptr;
+    return office.catalogue().kept_practice(office.ledger(), exam.practice_hash);
 }
 
 std::string objection_of_equipment(const ExamRecord &exam) {
@@ -61,7 +66,7 @@ std::string objection_of(const ConditionInfo &info, const ConditionValue &value,
         return "that level does not judge alone";
     if ((info.name == "certificate" || info.name == "meter due") && value.day < exam.date)
         return "it was over on the day of the exam";
-    if (info.name == "vision" && !speaks_of_vision(practice) &&
+    if (info.name == "vision" && !speaks_of(practice, "vision") &&
         value.day + parse_period("1 year") < exam.date)
         return "the test was more than a year before the exam";
     return "";
@@ -135,13 +140,17 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
         return {"nobody who can be asked said that it is finished", {}};
     if (welded_by(office, coupon, exam.examiner, before))
         return {"its examiner welded this coupon" + std::string(from_practice), {}};
-    const auto practice = exam.practice_hash.empty()
-                              ? nullptr
-                              : office.catalogue().kept_practice(office.ledger(), exam.practice_hash);
-    std::string why = objection_of_people(office, exam, practice.get(), before);
+    const auto practice = practice_of(office, exam);
+    std::string why = why_not_entitled(objection_of_people(office, exam, practice.get(), before));
     if (why.empty()) why = objection_of_equipment(exam);
     if (why.empty()) why = objection_of_conditions(exam, practice.get());
     return {std::move(why), {}};
+}
+
+std::string against_examiner(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
+    if (exam.open.empty()) return ""; // it would say so
+    if (welded_by(office, coupon, exam.examiner)) return std::string(welded_it);
+    return objection_of_people(office, exam, practice_of(office, exam).get(), {});
 }
 
 void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before) {

@@ -18,6 +18,10 @@ struct Objection {
 Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                        std::optional<std::int64_t> before = {});
 
+/// What the records of people and welders say against its examiner by now, as the id that an export has to
+/// carry, since no other record could tell (why_not_entitled); empty if they say nothing.
+std::string against_examiner(Office &office, const CouponRecord &coupon, const ExamRecord &exam);
+
 /// The equipment of an exam as it is on record by now, whatever was on record when the exam was entered.
 void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before = {});
 

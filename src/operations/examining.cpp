@@ -7,13 +7,16 @@
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
+#include "operations/entitled.hpp"
 #include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
 #include "operations/on_record.hpp"
+#include "operations/people.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -44,11 +47,12 @@ void check_level(const ExamRecord &exam) {
 }
 
 /// An exam is somebody's who can be asked.
-void check_examiner(const ExamRecord &exam) {
+void check_examiner(Office &office, const ExamRecord &exam) {
     if (!exam.examiner.empty() && !names_somebody(exam.examiner))
         throw refused("'" + shown(exam.examiner) +
                       "' names nobody; who examined? a person's name is expected, such as \"A. Field\"")
             .at("examiner");
+    check_names_one(office, exam.examiner, "examiner");
 }
 
 /// Asked of a weld without a day alone; nothing while the coupon is being taken in.
@@ -77,8 +81,10 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
 }
 
 /// A finish that comes from elsewhere is of a day from the exam's to today, and somebody's.
-void check_finished(const ExamRecord &exam, Day today) {
-    if (!exam.finished || !exam.finished->on) return;
+void check_finished(Office &office, const ExamRecord &exam, Day today) {
+    if (!exam.finished) return;
+    check_names_one(office, exam.finished->by, "finished by");
+    if (!exam.finished->on) return;
     const Day on = *exam.finished->on;
     if (on < exam.date || on > today)
         throw refused("finished on " + print(on) + ", and the exam is of " + print(exam.date) +
@@ -105,6 +111,31 @@ void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) 
     exam.finished.reset();
 }
 
+/// Blanks are no reason, and none would make the exam complete.
+std::string why_incomplete(const std::string &given) {
+    std::string out = checked_reason(given, "incomplete");
+    if (out.empty() && !given.empty()) throw lacking("incomplete", "why does the exam not count?");
+    return out;
+}
+
+/// What a condition says of the exam by itself, and a practice that it goes by leaves to us.
+void check_conditions(const ExamRecord &exam, const Practice *practice) {
+    for (const auto &[name, text] : exam.conditions) {
+        const ConditionInfo *known = condition_info(name);
+        if (!known) continue;
+        const std::string said = "condition " + name + "=" + text + ": ";
+        if (known->before_exam && read_condition_value(*known, text).day > exam.date)
+            throw refused(said + "that is after the exam of " + print(exam.date) +
+                          "; the last one before it is asked for")
+                .at("condition");
+        if (!known->undone_by.empty() && text == known->undone_by && exam.incomplete.empty() &&
+            !speaks_of(practice, name))
+            throw refused(said + known->undone_why +
+                          " (common practice, no source); say with the exam why it does not count")
+                .give("incomplete");
+    }
+}
+
 /// The request as a record, and the practice that it names.
 ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     ExamRecord out;
@@ -114,7 +145,7 @@ ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     out.level = checked_text(request.level, "level");
     out.procedure = checked_text(request.procedure, "procedure");
     out.note = checked_text(request.note, "note");
-    out.incomplete = checked_reason(request.incomplete, "incomplete");
+    out.incomplete = why_incomplete(request.incomplete);
     for (const auto &condition : request.conditions) add_condition(out, condition);
     for (const auto &serial : request.equipment) {
         out.equipment.push_back(EquipmentUsed{checked_text(serial, "equipment"), "", {}, {}, false, {}});
@@ -205,13 +236,15 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     ExamRecord &exam = asked.exam;
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
-    check_examiner(exam);
+    check_examiner(writing.office(), exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
+    check_conditions(exam, asked.practice.get());
     exam.sure =
         set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
     if (request.found || request.replaces > 0) check_may_say_found(writing, state);
     if (request.found) {
+        check_may_finish(writing, exam, request.why);
         if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
             throw refused("an exam begins without finds, so it cannot be finished with " +
                           std::to_string(*request.found) +
@@ -251,10 +284,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
 
 ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam, bool sure) {
     check_level(exam);
-    check_examiner(exam);
+    check_examiner(office, exam);
     const Day today = office.outside().today();
     check_day(exam, coupon, today);
-    check_finished(exam, today);
+    exam.incomplete = why_incomplete(exam.incomplete);
+    check_finished(office, exam, today);
     if (exam.finished)
         check_is_another(office, exam.finished->by, coupon.get("welder"), "says what an exam found",
                          "finished by");
@@ -262,11 +296,15 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     OnRecord known = fill_from_record(office, exam, practice.get());
     std::vector<std::string> before = std::exchange(exam.sure, {});
     exam.sure = set_aside_by(doubted(office, coupon, exam, std::move(known.against)), sure, before);
-    // Of an examiner who is not on record here, what another record said stays.
+    // Of an examiner who is not on record here, what another record said stays; who welded it is told by the
+    // welders of that record alone.
     for (auto &id : before)
-        if (!known.knows_examiner && !why_not_entitled(id).empty()) exam.sure.push_back(std::move(id));
+        if ((id == welded_it || (!known.knows_examiner && !why_not_entitled(id).empty())) &&
+            std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
+            exam.sure.push_back(std::move(id));
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
+    check_conditions(exam, practice.get());
     open_if_nobody_finished(exam, known.notes);
     ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {

@@ -1,6 +1,9 @@
 #include "operations/finishing.hpp"
 
+#include "facts/person_name.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "operations/people.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 
@@ -26,6 +29,26 @@ void check_finish(const ExamRecord &exam, int found, int on_record) {
                       " are on record under it: log the rest, or withdraw what was not "
                       "found")
             .at("found");
+}
+
+bool is_anothers(const ExamRecord &exam, const Stamp &who) {
+    return who.signed_in && !exam.examiner.empty() && !same_person(exam.examiner, who.who);
+}
+
+void check_may_finish(Writing &writing, const ExamRecord &exam, const std::string &why) {
+    const Stamp &stamp = writing.stamp();
+    if (!is_anothers(exam, stamp)) return;
+    const auto person = person_named(writing.office(), stamp.who);
+    const bool keeper =
+        person && std::find(person->roles.begin(), person->roles.end(), "keeper") != person->roles.end();
+    if (!keeper)
+        throw refused("what the exam found is said by " + exam.examiner + ", its examiner, and not by " +
+                      stamp.who + "; a keeper may finish it for a reason")
+            .at("by");
+    if (checked_reason(why, "reason").empty())
+        throw refused("what the exam found is said by " + exam.examiner +
+                      ", its examiner; a keeper finishes it in his stead for a reason")
+            .give("why");
 }
 
 std::string named(const std::vector<const ExamRecord *> &exams) {
@@ -110,7 +133,10 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     if (!request.found && !request.as_logged)
         throw lacking("found", "how many did exam " + std::to_string(number) + " find? a number, or none");
     const int found = request.found.value_or(state.finds_of(number));
-    finish(writing, request.coupon, exam, found, "finished with " + std::to_string(found) + " found");
+    check_may_finish(writing, exam, request.why);
+    finish(writing, request.coupon, exam, found,
+           "finished with " + std::to_string(found) + " found" +
+               (request.why.empty() ? "" : ": " + request.why));
     return {writing.coupon(request.coupon).needed_exam(number), {}};
 }
 

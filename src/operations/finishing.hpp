@@ -11,6 +11,7 @@ struct FinishRequest {
     std::optional<int> found;        ///< as the examiner says
     bool as_logged = false;          ///< or as many as are on record
     std::optional<Exam> method = {}; ///< the one open exam by it; else by any
+    std::string why = {};            ///< why it is finished by a keeper who is not its examiner
 };
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
 /// to come.
@@ -22,6 +23,11 @@ Done<int> finish_all(Writing &writing, const std::string &why);
 int finished_exam(const CouponState &coupon, Exam method);
 /// Opens a finished exam again, for a reason.
 Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int exam, const std::string &why);
+
+/// Whether somebody who signed in would finish what another one examined.
+bool is_anothers(const ExamRecord &exam, const Stamp &who);
+/// Who signed in finishes his own exams; those of others a keeper does, for a reason. Throws Refusal.
+void check_may_finish(Writing &writing, const ExamRecord &exam, const std::string &why);
 
 /// "2 (MT) and 3 (RT)".
 std::string named(const std::vector<const ExamRecord *> &exams);

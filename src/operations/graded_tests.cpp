@@ -2,8 +2,6 @@
 
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
-#include "facts/name_likeness.hpp"
-#include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/test_likeness.hpp"
@@ -147,19 +145,16 @@ std::optional<Day> entered_after(const WelderEvent &event, Day day) {
     return entered > day ? std::optional(entered) : std::nullopt;
 }
 
-/// Whether a coupon's welder is this one, by the mark or by the name.
-bool names_welder(const std::string &text, const WelderRecord &welder) {
-    return text == welder.mark || (!text.empty() && !welder.name.empty() &&
-                                   same_person(folded_name(text), folded_name(welder.name)));
-}
-
 /// Coupons of the welder, and of those who are called so and by no mark.
-std::vector<std::string> coupons_of(Office &office, const WelderRecord &welder) {
-    auto out = office.book().coupons_of(welder.mark);
-    for (const auto &text : office.ledger().welders_named())
-        if (!office.book().knows_welder(text) && names_welder(text, welder))
-            for (auto &id : office.book().coupons_of(text))
-                if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
+    auto out = office.book().coupons_of(welder.mark());
+    for (const auto &text : office.ledger().welders_named()) {
+        if (office.book().knows_welder(text)) continue;
+        const WelderText who(text);
+        if (!welder.means(who) && !welder.seen_as(who) && welder.taken_for(who).empty()) continue;
+        for (auto &id : office.book().coupons_of(text))
+            if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+    }
     return out;
 }
 
@@ -217,23 +212,25 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
         for (const auto &proof : e.evidence)
             if (!e.rules.empty()) settled_[proof.coupon].insert(e.rules);
     }
-    for (const auto &id : coupons_of(office, welder.record)) {
+    const WelderNames names(office.book(), welder.record.mark);
+    for (const auto &id : coupons_of(office, names)) {
         try {
-            take(office, welder.record, id);
+            take(office, names, id);
         } catch (const Refusal &e) {
             unreadable_.emplace(id, Unreadable{e.what(), {}});
         }
     }
 }
 
-void GradedTests::take(Office &office, const WelderRecord &welder, const std::string &id) {
+void GradedTests::take(Office &office, const WelderNames &welder, const std::string &id) {
     CouponState coupon = office.coupon(id);
     const CouponRecord &record = coupon.record;
     const auto history = office.book().history(id);
     const auto once_failed = as_it_failed(
-        office, history, [&](const CouponRecord &as) { return names_welder(as.get("welder"), welder); });
-    const bool ours = names_welder(record.get("welder"), welder);
-    const bool by_mark = record.get("welder") == welder.mark;
+        office, history, [&](const CouponRecord &as) { return welded_as(office.book(), as, welder); });
+    const bool perhaps = !once_failed && may_be_welded_as(office.book(), record, welder);
+    const bool ours = perhaps || welded_as(office.book(), record, welder);
+    const bool by_mark = record.get("welder") == welder.mark();
     // A grade that passed it as what it is now says nothing of what it was.
     const bool turned_so = once_failed && ((!once_failed->graded && (!ours || !coupon.grade)) ||
                                            (once_failed->accepted && ours && !taken_.contains(id)));
@@ -276,9 +273,10 @@ void GradedTests::take(Office &office, const WelderRecord &welder, const std::st
         if (once_failed) described.insert(described.end(), once_failed->as.begin(), once_failed->as.end());
         for (const auto &one : described) add_welds(one, welds);
     }
+    auto &out = perhaps ? perhaps_ : tests_;
     auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
-    tests_.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                      history.front().seq});
+    out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
+                   history.front().seq});
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
@@ -334,6 +332,14 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
                 {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id,
                  test.passed && settled != settled_.end() && settled->second.contains(rules.name)});
         }
+    }
+    for (const auto &test : perhaps_) {
+        std::vector<std::string> lacks;
+        if (test.coupon.record.id == coupon.id || (test.day && *test.day > welded) ||
+            same_kind(test.welds, weld, &rules, lacks) == Truth::no)
+            continue;
+        unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks = {
+            test.coupon.record.get("welder")};
     }
     for (const auto &[id, one] : unreadable_) {
         std::vector<std::string> lacks;

@@ -2,6 +2,7 @@
 
 #include "facts/shortcoming.hpp"
 #include "operations/office.hpp"
+#include "operations/welder_names.hpp"
 #include "qualify/retest.hpp"
 
 #include <map>
@@ -22,8 +23,8 @@ std::vector<Weld> welds_named(const CouponRecord &coupon);
 /// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
 /// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it, unless an
 /// override took the grade for its verdict; one that is to be graded again has not passed. A coupon that
-/// cannot be read may have failed. One that failed under the name, before the welder was enrolled, is his as
-/// well.
+/// cannot be read may have failed. One that failed under a name that the welder ever had, before he was
+/// enrolled say, is his as well; one under a name that may be his may have been.
 class GradedTests {
 public:
     GradedTests(Office &office, const WelderState &welder);
@@ -56,9 +57,10 @@ private:
     /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
     /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
     bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
-    void take(Office &office, const WelderRecord &welder, const std::string &id);
+    void take(Office &office, const WelderNames &welder, const std::string &id);
 
     std::vector<Test> tests_;
+    std::vector<Test> perhaps_; ///< that failed under a name which may be the welder's
     struct Unreadable {
         std::string why;
         std::optional<Weld> weld; ///< what can be read of it, without its process

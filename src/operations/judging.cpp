@@ -112,6 +112,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.unit = coupon.record.unit();
     out.judgement = judge(*out.set, out.coupon, out.exams, out.indications);
     out.mechanical = coupon.record.get("mechanical");
+    out.mechanical_said = coupon.mechanical_said;
     out.said = said_beside(coupon);
     out.sure = coupon.assurances();
     out.withdrawn = coupon.record.withdrawn;
@@ -231,6 +232,9 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         }
     keep(writing, coupon, judged);
     std::vector<std::string> notes;
+    if (const std::string &bends = judged.mechanical; !bends.empty())
+        notes.push_back("mechanical tests: " + bends + ", as " + judged.mechanical_said.who + " said on " +
+                        judged.mechanical_said.at.substr(0, 10));
     if (request.passed)
         if (std::string asked =
                 mechanical_asked_words(lacking_mechanical(writing.catalogue(), coupon.record));

@@ -26,6 +26,7 @@ struct Judged {
     Judgement judgement;
     std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
     std::string mechanical = {};       ///< passed, failed, or empty; no verdict goes by it
+    Stamp mechanical_said = {};        ///< by whom, and when
     std::string withdrawn = {};        ///< why the coupon was taken back: nothing is said of it then
     /// The day of a verdict on record that went by another text of the set under the same edition: somebody
     /// changed the file in place. Empty: there is none.

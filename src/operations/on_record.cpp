@@ -122,9 +122,27 @@ void fill_calibrations(ExamRecord &exam, std::vector<std::string> &notes) {
     }
 }
 
+/// Several serials in one word are no piece: what is on record of each would be asked of none.
+void check_one_piece(Office &office, const std::string &serial) {
+    if (equipment_of(office, serial)) return;
+    std::string apart = serial;
+    std::replace_if(
+        apart.begin(), apart.end(),
+        [](char c) { return std::string_view("+/;,&|").find(c) != std::string_view::npos; }, ' ');
+    std::vector<std::string> pieces;
+    for (const auto word : words_of(apart))
+        if (word != "and") pieces.emplace_back(word);
+    const auto known = [&](const std::string &one) { return equipment_of(office, one).has_value(); };
+    if (pieces.size() > 1 && std::all_of(pieces.begin(), pieces.end(), known))
+        throw refused("equipment '" + shown(serial) + "' is not on record, and " + listed(pieces) +
+                      " are; give each by itself")
+            .at("equipment");
+}
+
 void fill_equipment(Office &office, ExamRecord &exam, std::vector<std::string> &notes) {
     std::vector<EquipmentUsed> all;
     for (auto &one : exam.equipment) {
+        check_one_piece(office, one.serial);
         if (const auto known = equipment_of(office, one.serial)) one = used_on(*known, exam.date);
         const bool again = std::any_of(all.begin(), all.end(),
                                        [&](const EquipmentUsed &x) { return x.serial == one.serial; });

@@ -18,6 +18,7 @@ std::string plain_name(const std::string &given) {
     for (const auto word : words_of(text)) out += (out.empty() ? "" : " ") + std::string(word);
     if (out.empty()) throw refused("a person needs a name").at("name");
     if (out.size() > 80) throw refused("the name is longer than 80 bytes").at("name");
+    check_one_person(out, "name");
     return out;
 }
 
@@ -108,6 +109,11 @@ std::optional<PersonRecord> person_named(Office &office, const std::string &name
     const std::string found = word_among(plain, office.book().people());
     if (plain.empty() || found.empty()) return std::nullopt;
     return office.book().person(found).record;
+}
+
+void check_names_one(Office &office, const std::string &text, const std::string &field) {
+    if (several_persons(text).empty()) return;
+    check_one_person(text, field, person_named(office, text).has_value());
 }
 
 PersonSheet show_person(Office &office, const std::string &name, std::optional<Day> on) {

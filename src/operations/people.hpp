@@ -49,6 +49,8 @@ void touch_examined_by(Writing &writing, const std::string &person);
 
 /// The person on record by that name, capitals and blanks aside; nothing if there is none.
 std::optional<PersonRecord> person_named(Office &office, const std::string &name);
+/// Throws Refusal (the field): it names more than one (facts/person_name.hpp), and nobody on record so.
+void check_names_one(Office &office, const std::string &text, const std::string &field);
 /// Somebody on record who may be the one of that name: cut down, turned round, or with a slip of the hand
 /// (facts/name_likeness.hpp). Empty if nobody is.
 std::string person_like(Office &office, const std::string &name);

@@ -2,6 +2,7 @@
 
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
+#include "operations/exam_means.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -139,6 +140,16 @@ const CouponState &CouponAtHand::coupon() {
     if (shop_.empty()) return own_coupon();
     if (!told_) tell(told_.emplace(own_coupon()).record);
     return *told_;
+}
+
+CouponState CouponAtHand::to_carry() {
+    CouponState out = coupon();
+    for (auto &exam : out.exams) {
+        const std::string id = against_examiner(office_, own_coupon().record, exam);
+        if (!id.empty() && std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
+            exam.sure.push_back(id);
+    }
+    return out;
 }
 
 const CouponLine &CouponAtHand::line() {

@@ -23,6 +23,8 @@ public:
     const std::string &mark() const { return told_mark_; }
     const CouponLine &line();
     const CouponState &coupon();
+    /// The same as it leaves the record: its exams carry what is on record here against their examiners.
+    CouponState to_carry();
     /// By its own criteria, for its own class. Throws StoreError.
     const JudgedOrNot &judged();
     const GradeStanding &grading();

@@ -71,6 +71,10 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::failed_kind:
         return "cannot say whether this is a retest: " + named + " failed, and " + listed(one.lacks) +
                (one.lacks.size() == 1 ? " is" : " are") + " not known of both";
+    case Kind::failed_whose:
+        return "cannot say whether this is a retest: " + named + " failed, and whether its welder '" +
+               shown(listed(one.lacks)) +
+               "' is this one is not on record; name him there by the mark, or say that another is meant";
     case Kind::unreadable:
         return "cannot say whether this is a retest: " + named + " cannot be read" +
                (one.text.empty() ? "" : " (" + one.text + ")");
@@ -106,8 +110,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
 /// Kinds whose sentence names the coupon itself.
 bool names_coupon(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
-    return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::unreadable ||
-           kind == Kind::entered_late;
+    return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::failed_whose ||
+           kind == Kind::unreadable || kind == Kind::entered_late;
 }
 
 } // namespace

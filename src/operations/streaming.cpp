@@ -4,6 +4,8 @@
 #include "operations/bulk.hpp"
 #include "records/fold.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -16,6 +18,19 @@ std::string of_this_line(const std::string &fault) {
         out += (out.empty() ? "" : "; ") + one;
     }
     return out.empty() ? fault : out;
+}
+
+/// A stream has no record of people: of an examiner whose exam counts it knows what the line says.
+void note_unasked(const CouponState &coupon, std::vector<std::string> &notes) {
+    std::vector<std::string> examiners;
+    for (const auto &exam : coupon.exams)
+        if (exam.done().counts &&
+            std::find(examiners.begin(), examiners.end(), exam.examiner) == examiners.end())
+            examiners.push_back(exam.examiner);
+    if (!examiners.empty())
+        notes.push_back("no record says here whether " + listed(examiners) +
+                        (examiners.size() == 1 ? " was" : " were") +
+                        " entitled, or welded the coupon: this stands as the line says");
 }
 
 } // namespace
@@ -46,6 +61,7 @@ Streamed Stream::judge(const std::string &line) {
         office_.check_exam_of(coupon, exam);
         office_.check_means_of(coupon.record, exam);
     }
+    note_unasked(coupon, out.notes);
     out.coupon = judge_or_tell(office_, coupon, request_.by);
     return out;
 }

@@ -1,10 +1,10 @@
 #include "operations/vouching.hpp"
 
-#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
 #include "operations/exam_means.hpp"
-#include "operations/marks.hpp"
+#include "operations/people.hpp"
+#include "operations/welder_names.hpp"
 
 #include <algorithm>
 
@@ -12,11 +12,11 @@ namespace beadbook {
 
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
     if (person.empty() || welder.empty()) return false;
-    const auto persons = names_behind(office, person), welders = names_behind(office, welder);
-    return std::any_of(persons.begin(), persons.end(), [&](const std::string &one) {
-        return std::any_of(welders.begin(), welders.end(), [&](const std::string &other) {
-            return same_person(folded_name(one), folded_name(other)) || seen_alike(one, other);
-        });
+    const WelderNames one("", names_behind(office, welder));
+    const auto persons = names_behind(office, person);
+    return std::any_of(persons.begin(), persons.end(), [&](const std::string &name) {
+        const WelderText who(name);
+        return one.means(who) || one.seen_as(who);
     });
 }
 
@@ -26,6 +26,7 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
         throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
                       "? a person's name is expected, such as \"A. Field\"")
             .at(field);
+    check_names_one(office, who, field);
     check_is_another(office, who, said_of, what, field);
 }
 

@@ -1,6 +1,5 @@
 #include "operations/welder_meant.hpp"
 
-#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
@@ -15,46 +14,44 @@ constexpr const char *differs_in_signs = " is enrolled, and differs from it only
 
 } // namespace
 
-const std::vector<WeldersMeant::Enrolled> &WeldersMeant::all() {
+const std::vector<WelderNames> &WeldersMeant::all() {
     if (!read_)
-        for (const auto &mark : book_.welders())
-            for (const auto &name : names_ever(mark, book_.welder_history(mark)))
-                all_.emplace_back(mark, name);
+        for (const auto &mark : book_.welders()) all_.emplace_back(book_, mark);
     read_ = true;
     return all_;
-}
-
-std::vector<std::string> WeldersMeant::named(const std::string &text) {
-    const auto parts = names_in(text);
-    std::vector<std::string> out;
-    const auto names = [&](const std::string &mark, const std::string &name) {
-        return std::any_of(parts.begin(), parts.end(), [&](std::string_view part) {
-            return part == mark || (!name.empty() && same_person(folded_name(part), folded_name(name)));
-        });
-    };
-    for (const auto &[mark, name] : all())
-        if (names(mark, name) && (out.empty() || out.back() != mark)) out.push_back(mark);
-    return out;
 }
 
 void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
     const std::string text = coupon.get("welder");
     if (text.empty() || book_.knows_welder(text)) return;
-    const auto meant = named(text);
+    const WelderText who(text);
+    std::vector<std::string> meant;
+    for (const auto &one : all())
+        if (one.means(who)) meant.push_back(one.mark());
+    check_one_person(text, "welder", !meant.empty());
     if (meant.size() == 1) return coupon.set("welder", meant.front());
     const std::string begin = "coupon " + coupon.id + ", welder '" + shown(text) + "': ";
     std::vector<Unlikely> unlike;
-    if (meant.size() > 1 && names_in(text).size() == 1)
+    if (meant.size() > 1 && who.parts.size() > 1) {
+        // Of one name are several, and the mark beside it says which.
+        for (const auto &one : all())
+            if (std::all_of(who.parts.begin(), who.parts.end(),
+                            [&](const auto &part) { return one.means(part); }))
+                return coupon.set("welder", one.mark());
+        throw refused("'" + shown(text) + "' names " + listed(meant) + "; one of them is named here: which?")
+            .at("welder");
+    }
+    if (meant.size() > 1 && who.parts.size() == 1)
         unlike.push_back(
             {welder_like_another, begin + listed(meant) + " are of that name; which of them is it?"});
     if (meant.empty())
-        for (const auto &[mark, name] : all()) {
-            if (seen_alike(mark, text))
+        for (const auto &one : all()) {
+            if (one.seen_as(who))
                 unlike.push_back(
-                    {welder_like_another, begin + mark + differs_in_signs + "; is it another welder?"});
-            else if (may_be_taken_for(name, text))
+                    {welder_like_another, begin + one.mark() + differs_in_signs + "; is it another welder?"});
+            else if (const std::string name = one.taken_for(who); !name.empty())
                 unlike.push_back(
-                    {welder_like_another, begin + mark + " is enrolled as '" + shown(name) +
+                    {welder_like_another, begin + one.mark() + " is enrolled as '" + shown(name) +
                                               "', which may be the same person; is it another welder?"});
         }
     for (auto &one : set_aside_by(unlike, sure, sure_of)) coupon.sure.push_back(std::move(one));
@@ -62,12 +59,13 @@ void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::
 
 std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {
     std::vector<Unlikely> out;
-    for (const auto &[mark, name] : all()) {
+    for (const auto &one : all()) {
+        const std::string &mark = one.mark();
         if (mark == welder.mark) continue;
         if (seen_alike(mark, welder.mark))
             out.push_back({welder_like_another, "welder " + welder.mark + ": " + mark + differs_in_signs +
                                                     "; is it another welder?"});
-        if (may_be_taken_for(name, welder.name))
+        if (const std::string name = one.taken_for(welder.name); !name.empty())
             out.push_back({name_like_another,
                            "welder " + welder.mark + ": " + mark + " is enrolled as '" + shown(name) +
                                "', which may be the same person, and a test that he failed under one mark is "
@@ -78,7 +76,7 @@ std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {
 
 void WeldersMeant::add(const WelderRecord &welder) {
     all(); // what is read later would hold him already
-    all_.emplace_back(welder.mark, welder.name);
+    all_.emplace_back(welder.mark, std::vector<std::string>{welder.name});
 }
 
 } // namespace beadbook

@@ -1,10 +1,9 @@
 #pragma once
 
 #include "facts/plausibility.hpp"
-#include "records/book.hpp"
+#include "operations/welder_names.hpp"
 
 #include <string>
-#include <utility>
 #include <vector>
 
 namespace beadbook {
@@ -15,7 +14,8 @@ inline constexpr const char *welder_like_another = "welder-like-another";
 inline constexpr const char *name_like_another = "name-like-another";
 
 /// Who is enrolled, so that a coupon names its welder by the mark, and nobody is enrolled twice unasked: a
-/// failed test under one mark is none under the other. Read once, when somebody else is named.
+/// failed test under one mark is none under the other. Whom a text means is asked of WelderNames. Read once,
+/// when somebody else is named.
 class WeldersMeant {
 public:
     explicit WeldersMeant(Book &book) : book_(book) {}
@@ -31,14 +31,11 @@ public:
     void add(const WelderRecord &welder);
 
 private:
-    using Enrolled = std::pair<std::string, std::string>; ///< mark, name
-
-    const std::vector<Enrolled> &all();
-    std::vector<std::string> named(const std::string &text);
+    const std::vector<WelderNames> &all();
 
     Book &book_;
     bool read_ = false;
-    std::vector<Enrolled> all_;
+    std::vector<WelderNames> all_;
 };
 
 } // namespace beadbook

@@ -20,7 +20,11 @@ namespace beadbook {
 namespace {
 
 void take(WelderRecord &record, const WelderRequest &request) {
-    if (request.name) record.name = checked_text(*request.name, "name");
+    if (request.name) {
+        const std::string name = checked_text(*request.name, "name");
+        check_one_person(name, "name", name == record.name);
+        record.name = name;
+    }
     if (request.employer) record.employer = checked_text(*request.employer, "employer");
     if (request.note) record.note = checked_text(*request.note, "note");
 }

@@ -1,21 +1,23 @@
 #include "operations/writing.hpp"
 
 #include "facts/reason.hpp"
+#include "operations/people.hpp"
 #include "records/fold.hpp"
 
 namespace beadbook {
 namespace {
 
-std::string checked_name(const std::string &who) {
+std::string checked_name(Office &office, const std::string &who) {
     std::string name = checked_text(who, "name");
     if (name.empty()) throw refused("who does this?").give("by");
+    check_names_one(office, name, "by");
     return name;
 }
 
 } // namespace
 
 Writing::Writing(Office &office, const std::string &who, Known known)
-    : office_(office), stamp_{office.outside().now(), checked_name(who), known == Known::by_sign_in},
+    : office_(office), stamp_{office.outside().now(), checked_name(office, who), known == Known::by_sign_in},
       transaction_(office.ledger()) {}
 
 const CouponState &Writing::coupon(const std::string &id) {

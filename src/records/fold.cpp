@@ -30,7 +30,8 @@ void put(List &list, T thing) {
 void take(CouponState &state, const Entry &e, const WeldLine &line, const Vocabulary &vocabulary) {
     const auto body = [&] { return codec::parsed(e.body); };
     if (e.kind == "exam") {
-        const ExamRecord exam = codec::exam_from(body());
+        ExamRecord exam = codec::exam_from(body());
+        if (exam.finished && e.who != exam.finished->by) exam.finished->told_by = e.who;
         state.exam_seq[exam.number] = e.seq;
         put(state.exams, exam);
     } else if (e.kind == "indication") {
@@ -92,6 +93,7 @@ std::set<std::int64_t> superseded_in(std::span<const Entry> entries) {
 void take_description(CouponState &state, const Entry &e) {
     CouponRecord said = codec::coupon_from(codec::parsed(e.body));
     if (said.get("mechanical") == "failed") state.mechanical_failed = e.seq;
+    if (said.get("mechanical") != state.record.get("mechanical")) state.mechanical_said = stamp_of(e);
     const auto sought = [](const CouponRecord &record) {
         return std::pair(record.get("criteria"), record.get("class"));
     };

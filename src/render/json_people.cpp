@@ -37,6 +37,9 @@ json equipment_json(const EquipmentRecord &one) {
         out["calibrations"].push_back(std::move(item));
     }
     if (one.withdrawn) out["out of use"] = {{"since", print(*one.withdrawn)}, {"why", one.withdrawn_why}};
+    for (const auto &out_then : one.were_out)
+        out["was out of use"].push_back(
+            {{"since", print(out_then.from)}, {"back", print(out_then.back)}, {"why", out_then.why}});
     if (!one.note.empty()) out["note"] = one.note;
     return out;
 }

@@ -6,6 +6,7 @@
 #include "operations/marks.hpp"
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
+#include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/photo_document.hpp"
 #include "report/standing_document.hpp"
@@ -20,7 +21,7 @@ std::string exam_text(const ExamRecord &e) {
     return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
            print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
            (e.level.empty() ? "" : ", level " + e.level_told()) +
-           (e.procedure.empty() ? "" : ", procedure " + e.procedure) + (e.finished ? "" : "; not finished") +
+           (e.procedure.empty() ? "" : ", procedure " + e.procedure) + "; " + finished_words(e) +
            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
 }
 
@@ -104,11 +105,13 @@ std::string against_text(const Grade &g) {
     return out;
 }
 
-Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by) {
+Words mechanical_words(const std::string &result, const Stamp &said,
+                       const std::vector<std::string> &asked_by) {
+    const std::string by = said.who.empty() ? "" : ", as " + said.who + " said on " + said.at.substr(0, 10);
     if (result == "failed")
         return Words("Mechanical tests: ") + Words("failed", Tone::reject) +
-               "; the verdict does not go by them, and no accept outweighs them";
-    if (!result.empty()) return Words("Mechanical tests: ") + result;
+               "; the verdict does not go by them, and no accept outweighs them" + by;
+    if (!result.empty()) return Words("Mechanical tests: ") + result + by;
     return asked_by.empty() ? Words()
                             : Words("Mechanical tests: none on record; of such a test they are asked by " +
                                     listed(asked_by));
@@ -298,7 +301,8 @@ Document document_of(const CouponSheet &sheet) {
                       ? "; it is older than what is filled in the blanks of its set, so judge it again"
                       : ""));
     }
-    if (const Words line = mechanical_words(c.record.get("mechanical"), sheet.mechanical_asked_by);
+    if (const Words line =
+            mechanical_words(c.record.get("mechanical"), c.mechanical_said, sheet.mechanical_asked_by);
         !line.empty())
         doc.line(line);
     if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why));

@@ -70,7 +70,8 @@ Words verdict_words(Verdict verdict);
 std::string against_text(const Grade &grade);
 /// What is known of the mechanical tests, in a line: that they failed or passed, else by which rules they are
 /// asked and lacking; empty: none are on record or asked.
-Words mechanical_words(const std::string &result, const std::vector<std::string> &asked_by);
+Words mechanical_words(const std::string &result, const Stamp &said,
+                       const std::vector<std::string> &asked_by);
 /// "passed for class B by J. Quay: remark", and what it was against.
 std::string grade_text(const Grade &grade);
 /// The same with the reason why it must be given again, if it must.

@@ -18,6 +18,13 @@ std::string why_words(const AskedExam &exam) {
     return out;
 }
 
+std::string finished_words(const ExamRecord &exam) {
+    if (!exam.finished) return "not finished";
+    return "finished by " + exam.finished->by +
+           (exam.finished->on ? " on " + print(*exam.finished->on) : "") +
+           (exam.finished->told_by.empty() ? "" : ", brought in by " + exam.finished->told_by);
+}
+
 std::string caution_words(ExamCaution caution, const CriteriaSet *set) {
     switch (caution) {
     case ExamCaution::partly_magnetic:

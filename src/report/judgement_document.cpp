@@ -5,6 +5,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/coupon_document.hpp"
+#include "report/exam_words.hpp"
 #include "report/limit_bars.hpp"
 #include "report/own_file.hpp"
 #include "report/proof_document.hpp"
@@ -252,13 +253,22 @@ Document judged_document(const Judged &judged, bool in_full) {
             doc.item("nothing came near a limit");
     }
     // Before the proof, which they are no part of.
-    if (const Words line = mechanical_words(judged.mechanical, {}); !line.empty()) doc.gap().line(line);
+    if (const Words line = mechanical_words(judged.mechanical, judged.mechanical_said, {}); !line.empty())
+        doc.gap().line(line);
     add_chosen_proof(doc, c, judged, in_full);
     add_cautions(doc, judged);
     add_assurances(doc, judged.sure);
     add_taken_back(doc, judged.taken_back);
     add_said(doc, judged.said);
     return doc.caution();
+}
+
+/// Who stands for what its exams found; of a class that is proved the proof tells it.
+void add_finished(Document &doc, const Judged &judged) {
+    if (class_to_prove(judged)) return;
+    for (const auto &exam : judged.exam_records)
+        doc.item("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ") " +
+                 finished_words(exam));
 }
 
 void add_explanation(Document &doc, const Explained &e, bool in_full) {
@@ -273,7 +283,9 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
-    if (const Words line = mechanical_words(e.judged.mechanical, e.mechanical_asked_by); !line.empty())
+    if (const Words line =
+            mechanical_words(e.judged.mechanical, e.judged.mechanical_said, e.mechanical_asked_by);
+        !line.empty())
         doc.line(line);
     add_where(doc, e.judged, k, "Where on the weld");
     if (one.verdict == Verdict::accept) {
@@ -303,6 +315,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     if (one.proof) add_limit_bars(doc, limit_rows(c, k, *one.proof));
     add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
+    add_finished(doc, e.judged);
     add_assurances(doc, e.judged.sure);
     add_taken_back(doc, e.judged.taken_back);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));

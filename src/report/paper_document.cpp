@@ -2,6 +2,7 @@
 
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/weld_map.hpp"
 
@@ -44,8 +45,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
     for (const auto &[name, value] : e.conditions) doc.pair(name, value);
     for (const auto &one : e.equipment) doc.pair(one.kind.empty() ? "equipment" : one.kind, one.serial);
     if (e.finished)
-        doc.pair("found", std::to_string(e.finished->found),
-                 "said by " + e.finished->by + (e.finished->on ? " on " + print(*e.finished->on) : ""));
+        doc.pair("found", std::to_string(e.finished->found), finished_words(e));
     else
         doc.pair("found", Words("not finished: nobody has said how many, or none", Tone::cannot_say));
     const ExamDone done = e.done();

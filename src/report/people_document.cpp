@@ -105,6 +105,7 @@ Document document_of(const EquipmentSheet &sheet) {
     if (!one.note.empty()) doc.line("note: " + one.note);
     doc.line(standing_of(one, sheet.on));
     for (const auto &calibration : one.calibrations) doc.item("calibrated " + print(calibration));
+    for (const auto &out : one.were_out) doc.item("was out of use " + print(out));
     add_history(doc, sheet.history);
     return doc;
 }

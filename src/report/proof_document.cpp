@@ -3,6 +3,7 @@
 #include "facts/person_name.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/standings.hpp"
 
@@ -209,9 +210,9 @@ std::string exam_told(const ExamRecord &exam) {
         out += finished->found == 0
                    ? ", none found"
                    : ", " + counted(static_cast<std::size_t>(finished->found), "find", "finds");
-    if (finished &&
-        (!same_person(finished->by, exam.examiner) || (finished->on && *finished->on != exam.date)))
-        out += ", said by " + finished->by + (finished->on ? " on " + print(*finished->on) : "");
+    if (finished && (!same_person(finished->by, exam.examiner) || !finished->told_by.empty() ||
+                     (finished->on && *finished->on != exam.date)))
+        out += ", " + finished_words(exam);
     return out +
            (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + practice_told(exam));
 }

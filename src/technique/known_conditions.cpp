@@ -42,6 +42,28 @@ ConditionInfo never_nought(ConditionInfo info, std::string why) {
     return info;
 }
 
+/// Of the last time before an exam.
+ConditionInfo before_exam(ConditionInfo info) {
+    info.before_exam = true;
+    return info;
+}
+
+/// By that word nobody can have examined.
+ConditionInfo undone_by(ConditionInfo info, std::string word, std::string why) {
+    info.undone_by = std::move(word);
+    info.undone_why = std::move(why);
+    return info;
+}
+
+/// A text that names nothing: no figure but noughts, or a word for none.
+bool names_nothing(const std::string &text) {
+    constexpr std::string_view words[] = {"none", "no", "nothing", "nil", "zero", "not used", "off"};
+    const std::string low = lowered(text);
+    if (std::find(std::begin(words), std::end(words), low) != std::end(words)) return true;
+    return !low.empty() && (low.front() == '0' || low.front() == '.') &&
+           low.find_first_of("123456789") == std::string::npos;
+}
+
 ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
     info.least = std::move(least);
     info.most = std::move(most);
@@ -61,7 +83,9 @@ const std::vector<ConditionInfo> &condition_infos() {
     const Exam VT = Exam::VT, MT = Exam::MT, PT = Exam::PT, RT = Exam::RT;
     const std::vector<std::string> yes_no{"yes", "no"};
     static const std::vector<ConditionInfo> table{
-        some(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"), {VT}),
+        some(never_nought(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"),
+                          "in the dark nobody sees anything; what is let in under UV-A is 'ambient'"),
+             {VT}),
         within(never_nought(amount("distance", K::length, {VT}, "from the eye to the surface"),
                             "an eye on the surface sees nothing"),
                "1 mm", "10 ft"),
@@ -109,10 +133,12 @@ const std::vector<ConditionInfo> &condition_infos() {
         amount("oven", K::temperature, {PT}, "drying oven"),
         word("developer", {"dry", "soluble", "suspended", "nonaqueous"}, {PT}, "form of the developer"),
         some(amount("developing", K::time, {PT}, "from dry developer to reading")),
-        amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
+        never_nought(amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
+                     "a lamp that gives none is off"),
         amount("ambient", K::light, {MT, PT}, "visible light under UV-A"),
         word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
-        word("energy", {}, {RT}, "tube voltage, or activity"),
+        never_nought(word("energy", {}, {RT}, "tube voltage, or activity"),
+                     "a source without any shows nothing"),
         within(never_nought(amount("focal size", K::length, {RT}, "effective size of the source"),
                             "no source is a point"),
                "0.001 mm", "1 in"),
@@ -134,19 +160,21 @@ const std::vector<ConditionInfo> &condition_infos() {
         each_time(film_density("density at iqi", "film density beside the wire or through the plaque")),
         each_time(
             word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest")),
-        word("iqi", {}, {RT}, "designation"),
+        never_nought(word("iqi", {}, {RT}, "designation"),
+                     "by its designation it is known what had to be seen"),
         word("iqi side", {"source", "film"}, {RT}, "where it stood"),
-        each_time(word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible")),
+        each_time(undone_by(word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible"), "no",
+                            "an image that does not show it shows no fine crack either")),
         each_time(
             word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter")),
         word("image", {"film", "digital"}, {RT}, "what was read"),
         word("level", {"I", "II", "III", "CWI", "SCWI"}, {}, "the examiner's, in this method"),
         day("certificate", {}, "last day of the examiner's certificate"),
-        day("vision", {}, "day of the examiner's last vision test"),
+        before_exam(day("vision", {}, "day of the examiner's last vision test")),
         word("vision test", {"J1", "J2", "N4.5"}, {}, "smallest letters read"),
         day("meter due", {VT, MT, PT}, "next calibration of the light meters"),
-        day("yoke checked", {MT}, "last check of the yoke's lift"),
-        day("ammeter checked", {MT}, "last check of the ammeter"),
+        before_exam(day("yoke checked", {MT}, "last check of the yoke's lift")),
+        before_exam(day("ammeter checked", {MT}, "last check of the ammeter")),
     };
     return table;
 }
@@ -196,7 +224,10 @@ ConditionValue read_condition_value(const ConditionInfo &info, const std::string
 }
 
 std::string impossible(const ConditionInfo &info, const ConditionValue &value) {
-    return info.kind == Kind::amount && value.amount == Exact(0) ? info.never_nought : "";
+    const bool nothing = info.kind == Kind::amount ? value.amount == Exact(0)
+                         : info.kind == Kind::word ? names_nothing(value.text)
+                                                   : false;
+    return nothing ? info.never_nought : "";
 }
 
 std::string unbelievable(const ConditionInfo &info, const std::string &text) {

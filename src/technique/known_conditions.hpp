@@ -22,6 +22,9 @@ struct ConditionInfo {
         {}; ///< methods that without any of it are none; common practice, no source
     std::string least = {}, most = {}; ///< what somebody would believe at first sight, if it is bounded
     std::string never_nought = {};     ///< why no apparatus gives none of it; empty: it may
+    bool before_exam = false;          ///< Kind::day: of the last time before an exam
+    std::string undone_by = {},
+                undone_why = {}; ///< a word by which nobody examined, unless a practice rules it
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.
@@ -39,8 +42,9 @@ struct ConditionValue {
 /// believable. Common practice, no source; no exam is judged by it.
 std::string unbelievable(const ConditionInfo &info, const std::string &text);
 
-/// Why the value of a known condition cannot be: a nought that no apparatus gives, by which a practice's
-/// limit would hold as if it had been read; empty if it can be. Common practice, no source.
+/// Why the value of a known condition cannot be: a nought that no apparatus gives, or a word for none, by
+/// which a practice's limit would hold as if it had been read; empty if it can be. Common practice, no
+/// source.
 std::string impossible(const ConditionInfo &info, const ConditionValue &value);
 
 /// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and

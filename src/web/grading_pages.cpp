@@ -64,7 +64,8 @@ Document grade_so_far(const CouponSheet &sheet) {
         doc.line(Words("Graded ") + grade_words(*sheet.coupon.grade, standing.why));
     else
         doc.line("Not graded yet.");
-    if (const Words line = mechanical_words(sheet.coupon.record.get("mechanical"), sheet.mechanical_asked_by);
+    if (const Words line = mechanical_words(sheet.coupon.record.get("mechanical"),
+                                            sheet.coupon.mechanical_said, sheet.mechanical_asked_by);
         !line.empty())
         doc.line(line);
     add_taken_back(doc, sheet.taken_back);
@@ -152,7 +153,8 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
-        if (const Words tests = mechanical_words(judged.mechanical, {}); !tests.empty())
+        if (const Words tests = mechanical_words(judged.mechanical, judged.mechanical_said, {});
+            !tests.empty())
             told += Words("; ") + tests;
         Document doc;
         doc.line(told);

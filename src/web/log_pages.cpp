@@ -71,13 +71,21 @@ std::string go_on(Visit &visit, const AtHand &at) {
 std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
     if (at.exam.finished)
         return "<p class=\"done\"><b>Finished by " + escaped(at.exam.finished->by) + ": " +
-               (count == 0 ? "none found" : std::to_string(count) + " found") + ".</b></p>\n" +
+               (count == 0 ? "none found" : std::to_string(count) + " found") +
+               (at.exam.finished->on ? ", on " + print(*at.exam.finished->on) : "") + ".</b></p>\n" +
                go_on(visit, at);
     std::string out = "<div class=\"deeds\">";
     if (count > 0)
         out += deed(visit, at.path + "/undo", "Undo #" + std::to_string(last),
                     {{"number", std::to_string(last)}}, "plain");
     const std::string all = count == 0 ? "None found" : "These are all: " + std::to_string(count);
+    if (is_anothers(at.exam, {"", visit.person(), visit.account() != nullptr}))
+        return out + "</div>\n<details><summary>Finish it for " + escaped(at.exam.examiner) + "</summary>" +
+               Form(visit, at.path + "/finish")
+                   .hidden("found", std::to_string(count))
+                   .add({"why", "The reason", "", Control::Kind::text, "A keeper's; it is kept."})
+                   .html(all) +
+               "</details>\n";
     // Without a script the line that stands in the field goes along, so that it is not lost.
     if (visit.may("POST", at.path + "/finish"))
         out += "<noscript><button form=\"log\" formaction=\"" + escaped(at.path) +
@@ -196,8 +204,9 @@ Answer finish(Visit &visit) {
     const AtHand at = at_hand(visit);
     // The number on the button is what the examiner saw; another one on record is refused.
     const std::string found = visit.field("found");
-    const FinishRequest request{at.coupon.record.id, at.exam.number,
-                                found == "0" ? 0 : whole_number_in(found), false};
+    const FinishRequest request{
+        at.coupon.record.id, at.exam.number, found == "0" ? 0 : whole_number_in(found), false, {},
+        visit.field("why")};
     try {
         if (!visit.field("line").empty())
             throw refused("this line is not logged yet: log it, or clear it, and then finish").at("line");

@@ -39,10 +39,11 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
         CHECK_THAT(brief, !says("Examinations that count"));
         const std::string whole = flat_text(run.ok({command, "Q-1", "--proof"}));
         CHECK_THAT(whole, says("Examinations that count"));
-        CHECK_THAT(whole, says("none found, said by tester on 2026-11-25, by no named practice [it counts, "
-                               "though nothing asks for it]"));
+        CHECK_THAT(whole,
+                   says("none found, finished by tester on 2026-11-25, by no named practice [it counts, "
+                        "though nothing asks for it]"));
         CHECK_THAT(brief,
-                   says("none found, said by tester on 2026-11-25, by no named practice, not asked for"));
+                   says("none found, finished by tester on 2026-11-25, by no named practice, not asked for"));
         CHECK_THAT(brief, says("so that the accept does not speak of it: Tables I (visual) and II"));
         CHECK_THAT(whole, says("Facts of the coupon that it rests on"));
         const auto json = nlohmann::json::parse(run.ok({command, "Q-1", "--json"}));

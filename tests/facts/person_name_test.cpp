@@ -50,3 +50,62 @@ TEST_CASE("a person is the same in another order, with other points and capitals
     }
     CHECK_FALSE(same_person("", ""));
 }
+
+TEST_CASE("a field that holds one person's name holds no second one", "[names]") {
+    for (const char *name : {"A. Field",
+                             "Anders Andersson",
+                             "Anders van der Berg",
+                             "O'Neil",
+                             "Ann-Marie Sand",
+                             "Reef, J.",
+                             "Reef, J. R.",
+                             "de Vries, J.",
+                             "J. Reef, Jr.",
+                             "J. Reef, PhD",
+                             "J. Reef (L1)",
+                             "J. Reef [L1]",
+                             "A. Field (Level II)",
+                             "A. Field / Level II",
+                             "A. Field, CWI",
+                             "L2",
+                             "AB-12",
+                             "W-1/2",
+                             "north.L2",
+                             "n/a",
+                             "nobody",
+                             "",
+                             "Learner No11",
+                             "A. Field 2nd",
+                             "Orhan Andrews",
+                             "Ren\xC3\xA9 \xC3\x98stby",
+                             "inspector 7"}) {
+        INFO(name);
+        CHECK(several_persons(name).empty());
+    }
+    for (const char *name :
+         {"A. Field and L2", "A. Field, L2", "A. Field / L. Two", "A. Field/L2", "L2 and L9", "L2 & L9",
+          "A. Field L2", "L2 A. Field", "A. Field, B. Shore", "A. Field; B. Shore", "A. Field (B. Shore)",
+          "A. Field + L2", "A. Field | L2", "A. Field with B. Shore", "J. Reef, L. Two, Jr.",
+          "A. Field \xEF\xBC\x8F L2", "A. Field (L2 and L9)"}) {
+        INFO(name);
+        CHECK_THAT(several_persons(name), says("one person is named here"));
+    }
+    CHECK_THAT(several_persons("Smith, John"), says("write \"John Smith\""));
+    CHECK(several_persons("Smith, John", true).empty()); // he is on record so
+    CHECK_FALSE(several_persons("Smith, L2", true).empty());
+    CHECK_THAT(several_persons("van der Berg, Anna Lena"), says("write \"Anna Lena van der Berg\""));
+}
+
+TEST_CASE("keys of two names meet where they name one person", "[names]") {
+    const std::vector<std::string> names{
+        "J. Reef", "reef j", "JReef",   "J.R. Reef", "Reef JR",           "J. Reef (L1)", "L1",
+        "T. Reef", "Reef",   "T. Bank", "",          "T. Bank / J. Reef", "R. Reef J"};
+    for (const auto &a : names)
+        for (const auto &b : names) {
+            INFO(a << " | " << b);
+            const auto one = person_keys(a), other = person_keys(b);
+            CHECK(std::any_of(one.begin(), one.end(), [&](const auto &key) {
+                      return std::find(other.begin(), other.end(), key) != other.end();
+                  }) == same_person(a, b));
+        }
+}

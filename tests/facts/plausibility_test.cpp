@@ -111,6 +111,12 @@ TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it
         {"girth-of-plate", {{"seam", "girth"}}, "form", "tube", "plate"},
         {"fillet-of-butt", {{"joint", "fillet"}}, "joint-form", "tee", "butt"},
         {"groove-in-fillet-position", {{"joint", "groove"}}, "position", "3G", "3F"},
+        {"group-of-another-metal", {{"material", "4130 steel"}}, "metal-group", "P5A", "P8"},
+        {"group-of-another-metal", {{"material", "stainless steel"}}, "metal-group", "P 10H", "P-No. 1"},
+        {"group-of-another-metal", {{"metal-group", "P23"}}, "material", "aluminium 6061", "steel"},
+        {"rotated-round-fixed-tube", {{"rotated", "yes"}}, "position", "1G", "6G"},
+        {"rotated-round-fixed-tube", {{"position", "PH"}}, "rotated", "no", "yes"},
+        {"diameter-of-plate", {{"diameter", "2 in"}}, "form", "tube", "plate"},
         {"gauge-of-another-metal",
          {{"thickness", "16 ga aluminium"}},
          "material",
@@ -221,6 +227,12 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     CHECK_FALSE(asks({{"joint", "fillet"}, {"position", "3G"}}, "groove-in-fillet-position"));
     // Where nobody knows the metal, or the unit is inches, nothing contradicts.
     CHECK_FALSE(asks({{"thickness", "16 ga stainless"}, {"material", "304L"}}, "gauge-of-another-metal"));
+    // Other groups, numbers that no metal is known of, and metals that are not named say nothing.
+    for (const char *group : {"8.1", "FM5", "P41", "P", "P100", "P8AB"}) {
+        INFO(group);
+        CHECK_FALSE(asks({{"metal-group", group}, {"material", "steel"}}, "group-of-another-metal"));
+    }
+    CHECK_FALSE(asks({{"metal-group", "P8"}, {"material", "304L"}}, "group-of-another-metal"));
     CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 1/32", "inches-on-millimetres"));
     CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 0.002", "depth-too-small"));
 }

@@ -2,6 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
+#include "operations/people.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -137,4 +138,51 @@ TEST_CASE("open exams from before exams were finished are finished as they are l
     CHECK_FALSE(booth.office.coupon("T-2").needed_exam(1).finished);
     CHECK(booth.book.history("T-1").back().reason == "a record of before");
     CHECK(all("once more").value == 0);
+}
+
+TEST_CASE("who signed in finishes his own exams, and a keeper those of others for a reason", "[sign-in]") {
+    Booth booth;
+    booth.coupon();
+    booth.exam(Exam::VT);
+    PersonRequest keeper;
+    keeper.name = "K. Chest";
+    keeper.roles = {"keeper"};
+    booth.write([&](Writing &w) { write_person(w, keeper); });
+    const auto signed_in = [&](const std::string &who, const std::string &why = "") {
+        Writing writing(booth.office, who, Writing::Known::by_sign_in);
+        FinishRequest request{"T-1", 1, 0};
+        request.why = why;
+        finish_exam(writing, request);
+        commit(writing);
+    };
+    const auto said = [&](const std::string &who, const std::string &why = "") {
+        return std::string(booth.refusal([&] { signed_in(who, why); }).what());
+    };
+    CHECK_THAT(said("B. Shore", "he is away"),
+               says("is said by A. Field, its examiner, and not by B. Shore"));
+    CHECK_THAT(said("K. Chest"), says("a keeper finishes it in his stead for a reason"));
+    signed_in("K. Chest", "he is away");
+    const ExamRecord exam = booth.office.coupon("T-1").needed_exam(1);
+    CHECK(exam.finished->by == "K. Chest");
+    CHECK_THAT(booth.book.history("T-1").back().reason, says("he is away"));
+    booth.reopen(1);
+    signed_in("Field, A.");
+    CHECK(booth.office.coupon("T-1").needed_exam(1).finished->by == "Field, A.");
+    // The same by an entry in its place.
+    ExamRequest again;
+    again.coupon = "T-1";
+    again.method = Exam::VT;
+    again.examiner = "A. Field";
+    again.level = "II";
+    again.found = 0;
+    again.replaces = 1;
+    CHECK_THAT(booth
+                   .refusal([&] {
+                       Writing writing(booth.office, "B. Shore", Writing::Known::by_sign_in);
+                       ExamRequest by_another = again;
+                       by_another.why = "the light was read anew";
+                       record_exam(writing, by_another);
+                   })
+                   .what(),
+               says("is said by A. Field, its examiner"));
 }

@@ -375,7 +375,7 @@ TEST_CASE("of several meters the one that is over first counts, and of a yoke wh
     CHECK_THAT(booth.refusal([&] { booth.equipment(back); }).what(), says("needs a reason"));
     back.why = "mended and checked";
     booth.equipment(back);
-    CHECK(used("2026-11-20").empty());
+    CHECK_THAT(used("2026-11-20").at(0), says("was withdrawn")); // it was out then
     CHECK(show_equipment(booth.office, "y-3").history.size() == 3);
     CHECK_THAT(booth.refusal([&] { booth.equipment(back); }).what(), says("is in use"));
     EquipmentRequest nothing;

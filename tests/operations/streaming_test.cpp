@@ -3,6 +3,8 @@
 #include "booth.hpp"
 #include "catch.hpp"
 #include "operations/exported.hpp"
+#include "operations/people.hpp"
+#include "operations/welders.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -89,6 +91,52 @@ TEST_CASE("an exam in a stream is held against its practice", "[stream]") {
     REQUIRE(one.coupon.judged);
     CHECK(one.coupon.judged->exam_records.at(0).invalid == kept.exams.at(0).invalid);
     CHECK_FALSE(kept.exams.at(0).invalid.empty());
+}
+
+TEST_CASE("what the record says of an examiner goes along with the exam", "[stream]") {
+    Booth booth;
+    const auto field = [&](const char *certificate, const char *why) {
+        PersonRequest person;
+        person.name = "A. Field";
+        for (const char *method : {"VT", "MT", "RT"})
+            person.certificates.push_back(std::string(method) + " II until " + certificate + " number 7");
+        person.why = why;
+        booth.write([&](Writing &w) { write_person(w, person); });
+    };
+    field("2027-05-01", "");
+    booth.coupon("T-1", {{"welder", "L1"}});
+    booth.exams("T-1");
+    booth.finish(3, "T-1");
+    const auto abroad = [&] { return Empty().judge(lines_of(booth)); };
+    const Streamed good = abroad();
+    CHECK(good.coupon.judged->verdict() == Verdict::accept);
+    REQUIRE(good.notes.size() == 1);
+    CHECK_THAT(good.notes.at(0), says("no record says here whether A. Field was entitled"));
+    field("2026-01-01", "it was over before");
+    CHECK(booth.verdict() == Verdict::cannot_say);
+    const Streamed over = abroad();
+    CHECK(over.coupon.judged->verdict() == Verdict::cannot_say);
+    CHECK(over.notes.empty());
+    CHECK_THAT(over.coupon.judged->exam_records.at(0).open,
+               says("certificate was over on the day of the exam"));
+    field("2027-05-01", "renewed after all");
+    CHECK(abroad().coupon.judged->verdict() == Verdict::accept);
+    booth.write([](Writing &w) { enrol(w, {"L1", "Field, A.", {}, {}, ""}); });
+    CHECK(booth.verdict() == Verdict::cannot_say);
+    CHECK(abroad().coupon.judged->verdict() == Verdict::cannot_say);
+    // Nor does a record where nobody is enrolled, and which vouches for him, make it better.
+    Desk other;
+    other.write([](Writing &w) {
+        PersonRequest person;
+        person.name = "A. Field";
+        person.certificates = {"VT II", "MT II", "RT II"};
+        write_person(w, person);
+    });
+    other.write([&](Writing &w) {
+        return store_import(w,
+                            prepare_import(other.office, {{}, lines_of(booth), false, false, false, true}));
+    });
+    CHECK(judge_coupon(other.office, other.office.coupon("T-1")).verdict() == Verdict::cannot_say);
 }
 
 TEST_CASE("lines of an export come back by an import, all or none", "[stream]") {

@@ -260,3 +260,24 @@ TEST_CASE("each change of a password or a lock is a line of a log that only its 
     CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "yes"}}).status == 503);
     CHECK(tablets.tried("I", Tablets::password).status == 303);
 }
+
+TEST_CASE("a technician finishes his own exams, and a keeper those of others for a reason", "[sign-in]") {
+    Tablets tablets;
+    tablets.desk([](Writing &w) {
+        register_coupon(w, {"T-9", {{"criteria", "iso-5817"}}});
+        ExamRequest exam;
+        exam.coupon = "T-9";
+        exam.examiner = "A. Field";
+        exam.level = "II";
+        record_exam(w, exam);
+    });
+    const std::string path = "/coupon/T-9/exam/1", technician = tablets.in("T"), keeper = tablets.in("K");
+    CHECK(says(tablets.see(technician, path), "Finish it for A. Field"));
+    const Answer another =
+        tablets.send(technician, path + "/finish", {{"found", "0"}, {"why", "he is away"}});
+    CHECK(another.status == 422);
+    CHECK(says(another, "is said by A. Field, its examiner, and not by T"));
+    CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}}).status == 422);
+    CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}, {"why", "he is away"}}).status == 303);
+    CHECK(says(tablets.see(keeper, path), "Finished by K: none found, on 2026-11-"));
+}

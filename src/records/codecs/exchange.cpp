@@ -279,6 +279,9 @@ private:
         out.at = exam.at;
         nlohmann::json json = plain(exam);
         json["sure"] = sure_of(exam);
+        if (const Located *why = exam.find("incomplete");
+            why && !why->text.empty() && trimmed(why->text).empty())
+            wrong(why->at, "incomplete: blanks say nothing; why does the exam not count? else leave it out");
         if (const Located *conditions = part(exam, "conditions", Kind::object)) {
             json["conditions"] = nlohmann::json::object();
             for (const auto &item : conditions->items) {

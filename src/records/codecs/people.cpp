@@ -50,6 +50,7 @@ nlohmann::json json_of(const EquipmentRecord &equipment) {
     // Not "withdrawn": that word ends what a numbered thing is, and this one can come back.
     put_day(out, "out of use", equipment.withdrawn);
     if (!equipment.withdrawn_why.empty()) out["out of use because"] = equipment.withdrawn_why;
+    for (const auto &one : equipment.were_out) out["was out of use"].push_back(print(one));
     if (!equipment.note.empty()) out["note"] = equipment.note;
     return out;
 }
@@ -61,6 +62,8 @@ EquipmentRecord equipment_from(const std::string &serial, const nlohmann::json &
         out.calibrations.push_back(read_calibration(one));
     out.withdrawn = day_from(json, "out of use");
     out.withdrawn_why = json.value("out of use because", "");
+    for (const auto &one : json.value("was out of use", std::vector<std::string>{}))
+        out.were_out.push_back(read_out_of_use(one));
     return out;
 }
 

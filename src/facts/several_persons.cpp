@@ -1,0 +1,141 @@
+#include "facts/name_likeness.hpp"
+#include "facts/person_name.hpp"
+#include "measure/refusal.hpp"
+#include "measure/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+
+namespace beadbook {
+namespace {
+
+constexpr auto titles = std::to_array<std::string_view>({"jr", "sr", "phd", "msc", "bsc", "ing", "dipl"});
+
+bool is_figure(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
+bool is_of_name(char c) {
+    return !is_figure(c) && (static_cast<unsigned char>(c) >= 0x80 || std::isalpha(c) != 0);
+}
+
+/// The words of a name without the points and commas about them.
+std::vector<std::string> bare_words(std::string_view name) {
+    std::string plain(name);
+    std::replace_if(
+        plain.begin(), plain.end(), [](char c) { return c == '.' || c == ','; }, ' ');
+    std::vector<std::string> out;
+    for (const auto word : words_of(plain)) out.emplace_back(word);
+    return out;
+}
+
+/// L2, AB-12: a letter or two with a number, as marks are; "No11" counts somebody, "2nd" follows a name.
+bool is_mark(const std::string &word) {
+    std::size_t letters = 0;
+    while (letters < word.size() && is_of_name(word[letters])) ++letters;
+    const std::size_t digits = letters + (letters < word.size() && word[letters] == '-' ? 1 : 0);
+    return letters > 0 && letters < 3 && digits < word.size() && lowered(word.substr(0, letters)) != "no" &&
+           std::all_of(word.begin() + static_cast<std::ptrdiff_t>(digits), word.end(), is_figure);
+}
+
+/// A name is read in small letters, with blanks about its signs, and what joins two as one sign.
+std::string with_joints(std::string_view text) {
+    std::string low;
+    for (const char c : folded_name(text))
+        if (std::string_view("/;+&|\\").find(c) != std::string_view::npos)
+            low += " / ";
+        else if (std::string_view("()[]").find(c) != std::string_view::npos)
+            low += std::string(" ") + c + " ";
+        else
+            low += c;
+    std::string out;
+    for (const auto word : words_of(low)) {
+        const bool joins = word == "and" || word == "or" || word == "with" || word == "und";
+        out += (out.empty() ? "" : " ") + (joins ? std::string("/") : std::string(word));
+    }
+    return out;
+}
+
+/// What stands in brackets is taken off, and given back by itself.
+std::vector<std::string> bracketed(std::string &text) {
+    std::vector<std::string> out;
+    for (std::size_t open; (open = text.find_first_of("([")) != std::string::npos;) {
+        const std::size_t close = std::min(text.find_first_of(")]", open), text.size());
+        out.push_back(text.substr(open + 1, close - open - 1));
+        text.replace(open, close - open + (close < text.size() ? 1 : 0), " ");
+    }
+    return out;
+}
+
+/// The parts that name somebody.
+std::vector<std::string> naming(const std::string &text, char between) {
+    std::vector<std::string> out;
+    for (std::size_t at = 0; at <= text.size();) {
+        const std::size_t end = std::min(text.find(between, at), text.size());
+        const std::string part(trimmed(std::string_view(text).substr(at, end - at)));
+        const auto words = bare_words(part);
+        const bool title =
+            words.size() == 1 && std::find(titles.begin(), titles.end(), words.front()) != titles.end();
+        if (names_somebody(part) && !title) out.push_back(part);
+        at = end + 1;
+    }
+    return out;
+}
+
+/// "reef | j. r.": a name that is whole without initials, and only initials behind it.
+bool turned_round(const std::string &name, const std::string &behind) {
+    const auto first = bare_words(name), second = bare_words(behind);
+    return std::none_of(first.begin(), first.end(),
+                        [](const auto &w) { return w.size() == 1 || is_mark(w); }) &&
+           std::all_of(second.begin(), second.end(), [](const auto &w) {
+               return w.size() < 3 && std::all_of(w.begin(), w.end(), is_of_name);
+           });
+}
+
+/// "smith | john", each with no mark among them.
+bool may_be_turned_round(const std::vector<std::string> &parts) {
+    if (parts.size() != 2) return false;
+    const auto first = bare_words(parts[0]), second = bare_words(parts[1]);
+    return second.size() < 3 && std::none_of(second.begin(), second.end(), is_mark) &&
+           std::none_of(first.begin(), first.end(),
+                        [](const auto &w) { return w.size() == 1 || is_mark(w); });
+}
+
+/// Of "north.L1" the point parts nothing: so a mark of another shop is told.
+bool mark_beside_name(const std::string &name) {
+    std::vector<std::string> words;
+    for (auto word : words_of(name)) {
+        while (word.ends_with('.') || word.ends_with(',')) word.remove_suffix(1);
+        if (!word.empty()) words.emplace_back(word);
+    }
+    return std::any_of(words.begin(), words.end(), is_mark) &&
+           std::any_of(words.begin(), words.end(),
+                       [](const auto &w) { return !is_mark(w) && names_somebody(w); });
+}
+
+} // namespace
+
+std::string several_persons(std::string_view text, bool on_record) {
+    const std::string begin = "'" + shown(std::string(text)) + "'";
+    const std::string one = "; one person is named here: the name alone, or with the mark in brackets";
+    std::string plain = with_joints(text);
+    const auto asides = bracketed(plain);
+    for (const auto &aside : asides)
+        if (bare_words(aside).size() > 1 && names_somebody(aside))
+            return begin + " names somebody beside a name" + one;
+    if (naming(plain, '/').size() > 1) return begin + " names more than one" + one;
+    const auto parts = naming(plain, ',');
+    if (parts.size() > 1 && !(parts.size() == 2 && turned_round(parts[0], parts[1]))) {
+        if (!may_be_turned_round(parts)) return begin + " names more than one" + one;
+        if (on_record) return "";
+        const std::size_t comma = text.find(',');
+        return begin + " may be one person or two; if it is one, write \"" +
+               std::string(trimmed(text.substr(comma + 1))) + " " +
+               std::string(trimmed(text.substr(0, comma))) + "\"";
+    }
+    return mark_beside_name(plain) ? begin + " has a mark beside a name" + one : "";
+}
+
+void check_one_person(const std::string &text, const std::string &field, bool on_record) {
+    if (const std::string why = several_persons(text, on_record); !why.empty()) throw refused(why).at(field);
+}
+
+} // namespace beadbook
