@@ -232,10 +232,11 @@ not count. --as-before leaves out what is read each time; what the call gives go
              {"equipment", "SERIAL", "equipment that was used; may be repeated", 0, true},
              {"as-before", "",
               "practice, conditions and equipment of the examiner's last exam of the method"},
-             {"incomplete", "TEXT", "why it does not count"},
+             {"incomplete", "TEXT", "why it does not count; no: it does"},
              {"note", "TEXT", "anything else"},
              {"found", "none", "finish it at once: it found nothing"},
-             {"replaces", "N", "correct exam N by this one (with --why)"},
+             {"replaces", "N",
+              "correct exam N by this one (with --why); what is not said is taken over from it"},
              why_option(),
              sure_option()}),
         enters(For::technician, run_log, R"(log COUPON [LINE ...]

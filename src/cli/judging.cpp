@@ -125,6 +125,14 @@ ExitCode run_why(Call &call) {
 
 ExitCode run_grade(Call &call) {
     const std::string &decision = call.words().back();
+    const auto is_several = [](const std::string &word) {
+        return word.find(',') != std::string::npos || word.find("..") != std::string::npos;
+    };
+    for (const auto &word : call.words())
+        if (is_several(word))
+            throw UsageError("'" + shown(word) +
+                             "' is several coupons; 'grade passed --all' grades those that its options ask "
+                             "for, such as --cohort, --welder or --from and --to; else grade each by itself");
     if (call.words().size() == 2 && (call.at(0) == "passed" || call.at(0) == "failed"))
         throw UsageError("the coupon stands before its grade: grade " + shown(decision) + " " + call.at(0));
     if (decision != "passed" && decision != "failed")

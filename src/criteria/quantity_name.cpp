@@ -56,7 +56,7 @@ const FactInfo &info(Fact fact) {
         {"sides", {"one", "both"}},
         {"inside", {"accessible", "closed"}},
         {"stress", {"transverse", "parallel"}},
-        {"mechanical", {"passed", "failed"}},
+        {"mechanical", {"passed", "failed"}, "results: did the bend, fracture or section tests pass?"},
         {"purpose", {"test", "practice"}},
         {"operation", {"manual", "machine"}},
         {"process",

@@ -198,13 +198,22 @@ std::string CouponRecord::get(const std::string &field) const {
 }
 
 void CouponRecord::set_all(const std::map<std::string, std::string> &values) {
-    if (const auto units = values.find("units"); units != values.end()) set("units", units->second);
+    const auto at = [](const std::string &name, const auto &step) {
+        try {
+            step();
+        } catch (const Refusal &e) {
+            if (!e.field().empty()) throw;
+            throw Refusal(e).at(name);
+        }
+    };
+    if (const auto units = values.find("units"); units != values.end())
+        at("units", [&] { set("units", units->second); });
     for (const bool bare : {false, true})
         for (const auto &[name, value] : values)
-            if (is_bare_length(name, value) == bare) set(name, sized(name, value, values));
+            if (is_bare_length(name, value) == bare) at(name, [&] { set(name, sized(name, value, values)); });
     // A wall by its schedule is of one diameter.
     if (values.contains("diameter"))
-        for (const auto &[name, given] : fields) sized(name, given.text, {});
+        for (const auto &[name, given] : fields) at(name, [&] { sized(name, given.text, {}); });
 }
 
 std::string CouponRecord::sized(const std::string &name, const std::string &value,

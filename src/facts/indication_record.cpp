@@ -57,6 +57,18 @@ IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, 
     return indication;
 }
 
+void check_place_said(const IndicationRecord &i) {
+    if (i.at && i.middle)
+        throw InputError("'at' says that it begins at " + i.at->text +
+                         ", and 'middle' that its middle is at " + i.middle->text + "; give one of the two");
+    if (i.middle && i.end)
+        throw InputError("'middle' " + i.middle->text + " and 'end' " + i.end->text +
+                         " do not go together; give 'at' and 'end', or 'middle' with the length");
+    if (i.end && !i.at)
+        throw InputError("'end' says that it ends at " + i.end->text +
+                         ", and not where it begins; give 'at' too");
+}
+
 void check_sense(const IndicationRecord &i, const WeldLine &line) {
     const auto get = [&](Quantity q) {
         const auto found = i.measures.find(q);

@@ -41,6 +41,10 @@ struct IndicationRecord {
 /// off the weld.
 IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit);
 
+/// Refuses a place that is said in two ways, or by its end alone. Throws InputError. What is on record is not
+/// asked: older programs took it.
+void check_place_said(const IndicationRecord &indication);
+
 /// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError.
 void check_sense(const IndicationRecord &indication, const WeldLine &line);
 

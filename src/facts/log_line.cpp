@@ -10,24 +10,6 @@
 namespace beadbook {
 namespace {
 
-struct NamedType {
-    TypeId type = 0;
-    std::size_t length = 0; ///< of the words that name it
-};
-
-/// The type that a text begins with: the longest run of words that names one.
-std::optional<NamedType> type_named(std::string_view text, const Vocabulary &vocabulary) {
-    constexpr int most_words = 4;
-    std::optional<NamedType> out;
-    std::size_t end = 0;
-    for (int words = 0; words < most_words && end < text.size(); ++words) {
-        while (end < text.size() && std::isspace(static_cast<unsigned char>(text[end]))) ++end;
-        while (end < text.size() && !std::isspace(static_cast<unsigned char>(text[end]))) ++end;
-        if (const auto type = vocabulary.find(text.substr(0, end))) out = NamedType{*type, end};
-    }
-    return out;
-}
-
 class LineParser {
 public:
     LineParser(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
@@ -169,15 +151,16 @@ private:
                                  (exam_named(first) ? "' is a second method: a find is of one"
                                                     : "' is no exam; expected " + exam_names_text()),
                              begin);
-        for (const std::string_view word : {found, peek_word()})
-            if (const auto could = vocabulary_.sharing(word); !could.empty())
-                throw InputError(
-                    "'" + shown(word) + "' could be " + few_of(could, vocabulary_) + "; write which", begin);
-        if (same_word(found, "ok") || says_none(found) || says_none(peek_word()))
+        if (same_word(found, "ok") || same_word(peek_word(), "no") || says_none(found) ||
+            says_none(peek_word()))
             throw InputError("'" + shown(found) +
                                  "' is no find; that an exam found none is said when it is "
                                  "finished, with none found",
                              begin);
+        for (const std::string_view word : {found, peek_word()})
+            if (const auto could = vocabulary_.sharing(word); !could.empty())
+                throw InputError(
+                    "'" + shown(word) + "' could be " + few_of(could, vocabulary_) + "; write which", begin);
         throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
                              did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
                          begin);
@@ -382,19 +365,6 @@ IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std
         throw InputError("'" + shown(out.guessed) + "' is cut short; write " +
                          vocabulary[out.found.type].name);
     return std::move(out.found);
-}
-
-std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary) {
-    std::string_view rest = trimmed(line);
-    while (!rest.empty() && (rest.front() == '#' || std::isspace(static_cast<unsigned char>(rest.front()))))
-        rest.remove_prefix(1);
-    std::size_t digits = 0;
-    while (digits < rest.size() && std::isdigit(static_cast<unsigned char>(rest[digits]))) ++digits;
-    const std::string_view find = trimmed(rest.substr(digits));
-    if (digits == 0 || find.size() == rest.size() - digits) return "";
-    if (type_named(find, vocabulary))
-        return "#" + std::string(rest.substr(0, digits)) + " " + std::string(find);
-    return "";
 }
 
 } // namespace beadbook

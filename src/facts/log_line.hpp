@@ -35,9 +35,6 @@ IndicationRecord parse_log_line(std::string_view line, const WeldLine &weld, std
 
 /// Whether a line of a file is a comment or empty: nothing, or a # that no digit follows.
 bool is_comment(std::string_view line);
-/// The find in a comment such as `# 4 crack 0.2`, written as it would be taken (`#4 crack 0.2`); empty if the
-/// comment is none that begins with a number and a type.
-std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
 /// The text without the byte order mark that some editors put in front of a file.
 std::string_view without_mark(std::string_view text);
 

@@ -6,8 +6,21 @@
 #include "measure/unit.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
+
+std::optional<NamedType> type_named(std::string_view text, const Vocabulary &vocabulary) {
+    constexpr int most_words = 4;
+    std::optional<NamedType> out;
+    std::size_t end = 0;
+    for (int words = 0; words < most_words && end < text.size(); ++words) {
+        while (end < text.size() && std::isspace(static_cast<unsigned char>(text[end]))) ++end;
+        while (end < text.size() && !std::isspace(static_cast<unsigned char>(text[end]))) ++end;
+        if (const auto type = vocabulary.find(text.substr(0, end))) out = NamedType{*type, end};
+    }
+    return out;
+}
 
 bool like_a_method(std::string_view word) {
     return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == 'T';

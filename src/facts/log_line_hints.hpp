@@ -2,6 +2,7 @@
 
 #include "criteria/vocabulary.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,6 +10,13 @@
 namespace beadbook {
 
 // What a line of a log may mean that is not understood.
+
+struct NamedType {
+    TypeId type = 0;
+    std::size_t length = 0; ///< of the words that name it
+};
+/// The type that a text begins with: the longest run of words that names one.
+std::optional<NamedType> type_named(std::string_view text, const Vocabulary &vocabulary);
 
 /// UT, but no word of a find.
 bool like_a_method(std::string_view word);

@@ -7,6 +7,7 @@ constexpr std::string_view digits_in_order = "0123456789abcdef";
 
 std::string hex(std::string_view bytes) {
     std::string out;
+    out.reserve(2 * bytes.size());
     for (const char c : bytes) {
         const auto byte = static_cast<unsigned char>(c);
         out += digits_in_order[byte >> 4];

@@ -25,10 +25,10 @@ void add_sizes(std::vector<UnitWord> &out) {
     const auto length = [&](std::initializer_list<std::string_view> words, const Exact &scale, Unit family) {
         add(out, words, of(Dimension::length, scale, family));
     };
-    length({"in", "inch", "inches", "\""}, inch, Unit::inch);
+    length({"in", "inch", "inches", "\"", "IN"}, inch, Unit::inch);
     length({"thou", "mil", "mils"}, nm_per_inch / 1000, Unit::inch);
     length({"ft", "'"}, inch * Exact(12), Unit::inch);
-    length({"mm"}, mm, Unit::millimetre);
+    length({"mm", "MM"}, mm, Unit::millimetre);
     length({"cm"}, mm * Exact(10), Unit::millimetre);
     length({"m"}, mm * Exact(1000), Unit::millimetre);
     length({"um", "\u00b5m", "\u03bcm"}, 1000, Unit::millimetre); // micro sign, Greek letter
@@ -90,8 +90,15 @@ const std::vector<UnitWord> &units() {
 
 bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
 
+/// The x of 5mmx1mm, between two numbers.
+bool parts_numbers(std::string_view text, std::size_t at) {
+    if (text[at] != 'x') return false;
+    const std::size_t next = text.find_first_not_of(' ', at + 1);
+    return next != text.npos && (text[next] == '.' || (text[next] >= '0' && text[next] <= '9'));
+}
+
 bool word_goes_on(std::string_view word, std::string_view text, std::size_t end) {
-    return end < text.size() && letter(word.back()) &&
+    return end < text.size() && letter(word.back()) && !parts_numbers(text, end) &&
            (letter(text[end]) || (text[end] >= '0' && text[end] <= '9'));
 }
 

@@ -8,7 +8,6 @@
 #include "technique/known_conditions.hpp"
 
 #include <algorithm>
-#include <set>
 
 namespace beadbook {
 namespace {
@@ -28,15 +27,14 @@ Entry last_exam(Office &office, const ExamRecord &exam) {
     return *out;
 }
 
-/// Conditions that calibrations of the equipment answered: they are asked anew of the record.
-std::set<std::string> answered_by(const std::vector<EquipmentUsed> &equipment) {
+} // namespace
+
+std::set<std::string> answered_by_calibration(const std::vector<EquipmentUsed> &equipment) {
     std::set<std::string> out;
     for (const auto &one : equipment)
         if (const EquipmentKind *kind = equipment_kind(one.kind)) out.insert(kind->condition);
     return out;
 }
-
-} // namespace
 
 std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord &exam) {
     const std::string &hash = exam.practice_hash;
@@ -70,7 +68,7 @@ AsBefore fill_as_before(Office &office, ExamRecord &exam, bool names_practice) {
     take("procedure", exam.procedure, last.procedure);
     if (!person && !exam.conditions.contains("level")) take("level", exam.level, last.level);
     const bool own_equipment = !exam.equipment.empty();
-    const auto answered = answered_by(last.equipment);
+    const auto answered = answered_by_calibration(last.equipment);
     for (const auto &[name, value] : last.conditions) {
         const ConditionInfo *info = condition_info(name);
         if (exam.conditions.contains(name) || (person && is_of_examiner(name)) || answered.contains(name))

@@ -2,6 +2,8 @@
 
 #include "operations/office.hpp"
 
+#include <set>
+
 namespace beadbook {
 
 /// What an exam takes from the last one of the same examiner and method.
@@ -15,6 +17,9 @@ struct AsBefore {
 /// record of the examiner and the equipment tells (on_record.hpp). Throws Refusal: no examiner; no such exam
 /// (field "as-before"); the practice's text is not in this record.
 AsBefore fill_as_before(Office &office, ExamRecord &exam, bool names_practice);
+
+/// Conditions that calibrations of the equipment answered: they are asked anew of the record.
+std::set<std::string> answered_by_calibration(const std::vector<EquipmentUsed> &equipment);
 
 /// A practice by the text that the record keeps or that is shipped; null if it is neither.
 std::shared_ptr<const Practice> practice_known(Office &office, const ExamRecord &exam);

@@ -6,7 +6,9 @@
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
 #include "operations/faults.hpp"
+#include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
+#include "operations/import_rows.hpp"
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
 #include "operations/selecting.hpp"
@@ -16,6 +18,7 @@
 #include "records/codecs/photo.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -28,7 +31,7 @@ public:
             if (++count_ <= most_) shown_.push_back("coupon " + coupon + ": " + note);
     }
     std::vector<std::string> all() && {
-        if (count_ > most_) shown_.push_back("and " + std::to_string(count_ - most_) + " more such notes");
+        if (count_ > most_) shown_.push_back("and " + counted(count_ - most_, "more such note"));
         return std::move(shown_);
     }
 
@@ -53,7 +56,7 @@ public:
             take_lines();
         else
             take_json();
-        out_.done.notes = std::move(notes_).all();
+        add_notes(out_.done.notes, std::move(notes_).all());
         return std::move(out_);
     }
 
@@ -178,6 +181,7 @@ private:
                     one.record.exam = exam.record.number;
                     add_found(coupon, one.record);
                 });
+            note_found(coupon.id, exam.record, static_cast<int>(exam.indications.size()));
         }
         take_photos(coupon, given, where);
     }
@@ -246,6 +250,8 @@ private:
             IndicationRecord found;
         };
         std::vector<Read> found;
+        RowsAgain again;
+        std::size_t awaited = 0;
         for (const auto &row : codec::read_sheet(sheet, out_.request.text)) {
             faults_.guard(
                 [&] { return "row " + std::to_string(row.number); },
@@ -260,6 +266,7 @@ private:
                     if (sheet == Sheet::exams) {
                         ExamRecord exam = codec::exam_of(row);
                         coupon.exams.claim(exam.number);
+                        if (exam.finished && exam.finished->found > 0) ++awaited;
                         add(codec::entry_of(mark, checked_exam(coupon.state.record, std::move(exam))));
                     } else {
                         IndicationRecord one =
@@ -273,15 +280,39 @@ private:
                         check_believable(coupon.state.record, one, coupon.state.needed_exam(one.exam).method);
                         check_not_again(coupon, one);
                         coupon.finds.claim(one.number);
+                        // A number that nobody had says that it is a find of its own.
+                        if (one.number == 0) again.take(coupon.state, row.number, one);
                         found.push_back({&coupon, row.number, std::move(one)});
                     }
                 });
         }
         faults_.check(counted(faults_.count(), "row"));
+        if (!out_.request.again) again.check();
+        std::map<Known *, std::set<int>> exams;
         for (auto &[coupon, row, one] : found) {
             coupon->finds.give(one.number);
             add_found(coupon->state.record, one);
+            exams[coupon].insert(one.exam);
         }
+        for (const auto &[coupon, numbers] : exams)
+            for (const int number : numbers)
+                note_found(coupon->state.record.id, coupon->state.needed_exam(number),
+                           coupon->state.finds[number]);
+        if (awaited > 0)
+            out_.done.notes.push_back(
+                counted(awaited, "exam says that it found something, and its",
+                        "exams say that they found something, and their") +
+                " finds are not on record: until the table of indications is imported too, " +
+                (awaited == 1 ? "it does" : "they do") + " not count");
+    }
+
+    /// An exam that was finished with another number of finds than come with it.
+    void note_found(const std::string &mark, const ExamRecord &exam, int on_record) {
+        if (exam.finished && exam.finished->found != on_record)
+            notes_.add(mark,
+                       {"exam " + named({&exam}) + " found " + std::to_string(exam.finished->found) +
+                        " by its count, and " + counted(static_cast<std::size_t>(on_record), "is", "are") +
+                        " on record: it does not count until the two agree"});
     }
 
     Office &office_;

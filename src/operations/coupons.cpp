@@ -26,7 +26,13 @@ void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
         if (coupon.get("class").empty()) return;
         throw refused("class '" + shown(coupon.get("class")) + "' of which criteria?").give("criteria");
     }
-    const auto set = catalogue.criteria(criteria);
+    const auto set = [&] {
+        try {
+            return catalogue.criteria(criteria);
+        } catch (const Refusal &e) {
+            throw Refusal(e).at("criteria");
+        }
+    }();
     if (means_file(criteria)) coupon.set("criteria", catalogue.outside().absolute(criteria));
     if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c))
         throw refused("criteria " + set->name + " have no class '" + shown(c) + "'; they have " +
@@ -189,7 +195,11 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
                        const RangeRules *by) {
     const CouponRecord before = base;
     base.id = request.mark;
-    check_coupon_id(base.id);
+    try {
+        check_coupon_id(base.id);
+    } catch (const Refusal &e) {
+        throw Refusal(e).at("mark");
+    }
     auto fields = request.fields;
     if (says_through(request)) fields.erase("weld-thickness");
     base.set_all(fields);
@@ -230,6 +240,7 @@ void check_new(Book &book, const std::string &mark) {
     while (!free.empty() && book.knows_coupon(free)) free = next_mark(free);
     throw refused("coupon " + mark + " is registered already" +
                   (free.empty() ? "" : "; " + free + " is free"))
+        .at("mark")
         .mend({"change", {mark}, {}});
 }
 

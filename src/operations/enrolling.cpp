@@ -30,8 +30,8 @@ std::vector<std::string> checked_head(const std::vector<std::string> &row, const
 
 WelderRequest welder_in(const std::vector<std::string> &head, const std::vector<std::string> &row) {
     if (row.size() > head.size())
-        throw refused(std::to_string(row.size()) + " cells, and " + std::to_string(head.size()) +
-                      " columns; a comma inside a cell needs quotes");
+        throw refused(counted(row.size(), "cell") + ", and " + counted(head.size(), "column") +
+                      "; a comma inside a cell needs quotes");
     WelderRequest out;
     for (std::size_t i = 0; i < row.size(); ++i) {
         const std::string cell(trimmed(row[i]));

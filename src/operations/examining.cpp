@@ -10,6 +10,7 @@
 #include "operations/entitled.hpp"
 #include "operations/exam_means.hpp"
 #include "operations/finishing.hpp"
+#include "operations/in_place.hpp"
 #include "operations/on_record.hpp"
 #include "operations/people.hpp"
 #include "operations/turned_verdicts.hpp"
@@ -145,7 +146,7 @@ ExamRecord record_of(const ExamRequest &request, const Outside &outside) {
     out.level = checked_text(request.level, "level");
     out.procedure = checked_text(request.procedure, "procedure");
     out.note = checked_text(request.note, "note");
-    out.incomplete = why_incomplete(request.incomplete);
+    if (!same_word(request.incomplete, "no")) out.incomplete = why_incomplete(request.incomplete);
     for (const auto &condition : request.conditions) add_condition(out, condition);
     for (const auto &serial : request.equipment) {
         out.equipment.push_back(EquipmentUsed{checked_text(serial, "equipment"), "", {}, {}, false, {}});
@@ -203,10 +204,20 @@ struct Asked {
 
 Asked asked_for(Office &office, const ExamRequest &request) {
     Asked out{record_of(request, office.outside()), practice_for(office.catalogue(), request), {}, {}};
+    std::optional<ExamRecord> old;
+    if (request.replaces > 0) {
+        old = office.coupon(request.coupon).needed_exam(request.replaces);
+        take_over_who(*old, request, out.exam);
+    }
     if (request.as_before) {
         AsBefore before = fill_as_before(office, out.exam, !request.practice.empty());
         if (!out.practice) out.practice = std::move(before.practice);
         out.notes = std::move(before.notes);
+    }
+    if (old) {
+        InPlace taken = take_over(office, *old, request, out.exam, out.practice != nullptr);
+        if (!out.practice) out.practice = std::move(taken.practice);
+        if (!taken.note.empty()) out.notes.push_back(std::move(taken.note));
     }
     OnRecord known = fill_from_record(office, out.exam, out.practice.get());
     out.against = std::move(known.against);

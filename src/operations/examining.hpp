@@ -11,13 +11,15 @@ struct ExamRequest {
     Exam method = Exam::VT;
     std::optional<Day> date; ///< default today
     std::string examiner, level, procedure, note;
-    std::string incomplete;                  ///< why it does not count; empty if it does
+    std::string incomplete;                  ///< why it does not count; empty or "no" if it does
     std::vector<std::string> conditions;     ///< name=value
     std::vector<std::string> equipment = {}; ///< serial numbers
     bool as_before = false;   ///< what is left out is taken from the examiner's last exam of the method
     std::string practice;     ///< that they are held against: a shipped name or a file; may be empty
     std::optional<int> found; ///< finishes it at once with so many finds; only 0 is possible for a new one
-    int replaces = 0;         ///< number of the exam that this corrects; 0: a new one
+    int replaces = 0;         ///< number of the exam that this corrects; 0: a new one. What is left out is
+                              ///< taken over from it, but for how many it found
+    bool says_all = false;    ///< in place of another: what a page shows and is left empty is meant so
     std::string why;          ///< for a correction
     bool sure = false;        ///< what nobody would believe at first sight is meant so
 };

@@ -25,8 +25,8 @@ void check_finish(const ExamRecord &exam, int found, int on_record) {
         throw refused("who examined? an exam is finished by a named examiner").give("examiner");
     if (found != on_record)
         throw refused("the exam is said to have found " + std::to_string(found) + ", and " +
-                      std::to_string(on_record) +
-                      " are on record under it: log the rest, or withdraw what was not "
+                      counted(static_cast<std::size_t>(on_record), "is", "are") +
+                      " on record under it: log the rest, or withdraw what was not "
                       "found")
             .at("found");
 }
@@ -211,8 +211,8 @@ void note_contradictions(Writing &writing, const std::string &coupon, int exam,
     if (one.finished && one.finished->found != state.finds_of(exam))
         notes.push_back("exam " + named({&one}) + " of coupon " + coupon + " was finished with " +
                         std::to_string(one.finished->found) + " found, and " +
-                        std::to_string(state.finds_of(exam)) +
-                        " are on record now: it does not count until it is opened again and finished");
+                        counted(static_cast<std::size_t>(state.finds_of(exam)), "is", "are") +
+                        " on record now: it does not count until it is opened again and finished");
 }
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "operations/logging.hpp"
 
+#include "facts/commented_find.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
@@ -39,11 +40,10 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
         const auto at = [&](const std::string &column = "") {
             return [&, column] { return name + ":" + std::to_string(number) + column; };
         };
-        const std::string in_comment = find_in_comment(line);
         if (is_comment(line)) {
-            if (!in_comment.empty())
-                faults.add(at(), "a remark that reads like a find; write '" + shown(in_comment) +
-                                     "', or a word before the number");
+            if (const std::string find = find_in_comment(line); !find.empty())
+                faults.add(at(), "a remark that reads like a find; write '" + shown(find) +
+                                     "', or another word behind the # if it is none");
             continue;
         }
         try {

@@ -1,5 +1,6 @@
 #include "operations/sheet_reader.hpp"
 
+#include "facts/commented_find.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
 #include "operations/faults.hpp"
@@ -23,6 +24,11 @@ bool is_incomplete(std::string_view said) {
 /// "none", with or without a remark.
 bool is_none(std::string_view said) { return says_none(said.substr(0, said.find('#'))); }
 
+/// The coupon of the line before.
+bool is_ditto(std::string_view word) {
+    return word == "\"" || word == "\"\"" || word == "''" || word == "\xE2\x80\x9D";
+}
+
 SheetCoupon &part_of(SheetHead &head, const std::string &mark, int line) {
     for (auto &one : head.coupons)
         if (one.mark == mark) return one;
@@ -44,14 +50,54 @@ public:
         for (std::string line; std::getline(lines, line);) {
             ++number_;
             const std::string_view words = trimmed(line);
-            if (words.empty() || words.front() == '#') continue;
-            faults_.guard(number_, [&] { read(line, words); });
+            if (words.empty()) continue;
+            faults_.guard(number_, [&] {
+                if (words.front() == '#')
+                    check_comment(words);
+                else
+                    read(line, words);
+            });
         }
     }
 
     std::vector<SheetHead> heads;
 
 private:
+    /// A comment that hides a head, a find or what an exam found would be missed by nobody.
+    void check_comment(std::string_view line) const {
+        const std::string_view words = behind_hash(line);
+        const auto not_a_remark = [&](const std::string &what, const std::string &way) {
+            return refused("a remark that reads like " + what + "; write " + way +
+                           ", or another word behind the # if it is none");
+        };
+        if (const std::string find = find_in_comment(line); !find.empty())
+            throw not_a_remark("a find", "its coupon in front, as in 'T-1 " + shown(find) + "'");
+        if (words.empty()) return;
+        if (is_head(words)) throw not_a_remark("a head", "'" + shown(words) + "'");
+        std::string_view rest = words;
+        const std::string word(take_word(rest));
+        if (!is_ditto(word) && !are_coupons(word)) return;
+        while (!rest.empty() && exam_named(rest.substr(0, rest.find_first_of(" \t")))) take_word(rest);
+        if (is_none(rest) || is_incomplete(rest) || reads_as_find(rest))
+            throw not_a_remark("what was found", "'" + shown(words) + "'");
+    }
+    bool is_head(std::string_view words) const {
+        try {
+            return !methods_of_head(words, knows_).empty();
+        } catch (const Refusal &) {
+            return true; // a head with a slip in it
+        }
+    }
+
+    bool are_coupons(const std::string &word) const {
+        try {
+            const auto marks = marks_in(word);
+            return std::all_of(marks.begin(), marks.end(), knows_);
+        } catch (const Refusal &) {
+            return false;
+        }
+    }
+
     void read(const std::string &line, std::string_view words) {
         std::vector<Exam> methods;
         try {
@@ -99,7 +145,7 @@ private:
         std::string_view rest = line;
         rest.remove_prefix(rest.find_first_not_of(" \t"));
         const std::string word(take_word(rest));
-        const bool ditto = word == "\"" || word == "\"\"" || word == "''" || word == "\xE2\x80\x9D";
+        const bool ditto = is_ditto(word);
         if (ditto && last_.empty())
             throw refused(word + " repeats a coupon, and none is named yet; write its mark");
         if (exam_named(word) && !knows_(word))
@@ -140,9 +186,12 @@ private:
         if (said.none || (none && !said.finds.empty()))
             throw refused("it is said to have found none, and here is a find or none again");
         if (none) {
+            const std::string_view remark = rest.substr(std::min(rest.find('#'), rest.size()));
+            if (const std::string find = find_in_comment(remark); !find.empty())
+                throw refused("a remark that reads like a find, behind none; write '" + shown(find) +
+                              "' in place of none, or another word behind the # if it is none");
             said.none = true;
-            const std::size_t hash = rest.find('#');
-            if (hash != std::string_view::npos) said.remark = trimmed(rest.substr(hash + 1));
+            said.remark = trimmed(remark.substr(std::min<std::size_t>(1, remark.size())));
         } else if (incomplete) {
             rest.remove_prefix(std::string_view("incomplete").size());
             if (rest.starts_with(":")) rest.remove_prefix(1);

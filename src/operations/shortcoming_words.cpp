@@ -31,12 +31,16 @@ std::string exam_lacking(const Shortcoming &one, const RangeRules *rules) {
     return "the examination '" + one.rule + "' of the rules is not on record";
 }
 
+std::string coupons_asked(const Shortcoming &one, const std::string &what) {
+    return counted(static_cast<std::size_t>(one.asked), "coupon") + " " + what;
+}
+
 std::string retest_words(const Shortcoming &one, const RangeRules *rules) {
     const bool trained = one.after && !one.after->trained.empty();
     std::optional<Authority> from;
     if (rules) from = from_of(trained ? rules->retest.after_training : rules->retest.immediate);
-    return (one.after ? words_of(*one.after) + ": " : "") + std::to_string(one.asked) +
-           " coupons must pass, " + std::to_string(one.given) + " did" + by_authority(from);
+    return (one.after ? words_of(*one.after) + ": " : "") + coupons_asked(one, "must pass") + ", " +
+           std::to_string(one.given) + " did" + by_authority(from);
 }
 
 std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
@@ -102,7 +106,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                one.was + " already, and would revive it (common practice, no source)";
     case Kind::coupons: break;
     }
-    return std::to_string(one.asked) + " coupons renew it, " + std::to_string(one.given) +
+    return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +
            (one.given == 1 ? " is given" : " are given") +
            by_authority(rules ? from_of(rules->renewal) : std::nullopt);
 }

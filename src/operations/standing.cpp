@@ -30,11 +30,12 @@ std::string anew_words(std::int64_t granted, bool carried = false) {
            (carried ? "carry" : "qualify") + " it " + (carried ? "in " : "") + "anew";
 }
 
-/// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing.
+/// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing. What it
+/// did not say then, and was said beside it for the grant, is no doubt once the coupon says the same.
 std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
     std::vector<std::string> out;
     for (const auto &[field, was, is] : said_otherwise_since(book.history(record.test.id), granted))
-        if (describes_weld(field))
+        if (describes_weld(field) && !(was.empty() && record.test.get(field) == is))
             out.push_back(field + " " + (was.empty() ? "not told" : was) + " is now " +
                           (is.empty() ? "not told" : is));
     return out.empty() ? ""

@@ -3,8 +3,8 @@
 #include "measure/natural_order.hpp"
 #include "operations/selecting.hpp"
 
-#include <map>
 #include <set>
+#include <unordered_map>
 
 namespace beadbook {
 namespace {
@@ -43,24 +43,23 @@ CountedCoupon counted(const CouponLine &line) {
 /// The first attempt of each kind, of all coupons that were shown.
 class FirstAttempts {
 public:
-    void see(const CouponRecord &coupon) {
-        if (coupon.get("welder").empty()) return;
-        const Attempt now{coupon.get("welded"), coupon.id};
-        const auto [first, fresh] = firsts_.emplace(kind_of_attempt(coupon), now);
-        if (!fresh && now.before(first->second)) first->second = now;
-    }
-    bool is_first(const std::string &kind, const std::string &mark) const {
-        const auto first = firsts_.find(kind);
-        return first != firsts_.end() && first->second.mark == mark;
+    /// Where the first of its kind stands once all are shown; null: nobody is said to have welded it.
+    const Attempt *see(const CouponRecord &coupon) {
+        if (coupon.get("welder").empty()) return nullptr;
+        Attempt now{coupon.get("welded"), coupon.id};
+        const auto [first, fresh] = firsts_.try_emplace(kind_of_attempt(coupon), now);
+        if (!fresh && now.before(first->second)) first->second = std::move(now);
+        return &first->second;
     }
 
 private:
-    std::map<std::string, Attempt> firsts_;
+    std::unordered_map<std::string, Attempt> firsts_; // whose elements stay where they are
 };
 
 Summary summary_of_selection(const Shops &shops, const Selection &of) {
     struct Taken {
-        std::string kind, mark;
+        const Attempt *first;
+        std::string mark;
     };
     std::vector<CountedCoupon> coupons;
     std::vector<Taken> taken; // of the same coupons
@@ -70,8 +69,7 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
         const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
         coupons.push_back(counted(one.line()));
-        taken.push_back({kind_of_attempt(record), record.id});
-        firsts.see(record);
+        taken.push_back({firsts.see(record), record.id});
         welders.insert(record.get("welder"));
     });
     // A welder's first attempt may lie outside of what is asked for.
@@ -83,7 +81,7 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
                     firsts.see(record);
             });
     for (std::size_t i = 0; i < coupons.size(); ++i)
-        coupons[i].first = firsts.is_first(taken[i].kind, taken[i].mark);
+        coupons[i].first = taken[i].first && taken[i].first->mark == taken[i].mark;
     return summary_of(coupons);
 }
 

@@ -1,6 +1,7 @@
 #include "records/ledger_checks.hpp"
 
 #include "measure/refusal.hpp"
+#include "measure/text.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
 
@@ -35,8 +36,9 @@ void check_whole(SQLite::Database &db, const std::string &path) {
                        first = query.getColumn(2).getInt64();
     if (count == 0 || (first == 1 && last == count)) return;
     throw StoreError(
-        path + ": entries were taken out behind the program: " + std::to_string(count) +
-        " are there, numbered from " + std::to_string(first) + " to " + std::to_string(last) +
+        path + ": entries were taken out behind the program: " +
+        counted(static_cast<std::size_t>(count), "is", "are") + " there, numbered from " +
+        std::to_string(first) + " to " + std::to_string(last) +
         "; nothing is read from it or written to it, 'verify' names the first one. Take the last "
         "backup");
 }

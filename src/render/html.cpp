@@ -19,9 +19,9 @@ h2 { font-size: 11.5pt; margin: 5mm 0 1mm; border-bottom: 0.4mm solid }
 p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bottom: 1mm }
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
 td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule) }
-td.r, th.r { text-align: right } .whole { white-space: nowrap } .long { overflow-wrap: anywhere }
+td.r, th.r { text-align: right } td.r + td:not(.r), th.r + th:not(.r) { padding-left: 4mm } .whole { white-space: nowrap } .long { overflow-wrap: anywhere }
 td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
-h2, tr, li { break-inside: avoid } h2 { break-after: avoid-page }
+h2, tr, li:not(:has(li)) { break-inside: avoid } h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
 pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
 div.sign { display: flex; margin-top: 14mm; break-inside: avoid }

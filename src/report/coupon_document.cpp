@@ -174,8 +174,8 @@ Document document_of(const Registered &done) {
 }
 
 Document document_of(const RegisteredMany &done) {
-    return Document{}.line(std::to_string(done.coupons.size()) +
-                           " coupons registered: " + marks_text(marks_of(done.coupons)));
+    return Document{}.line(counted(done.coupons.size(), "coupon") +
+                           " registered: " + marks_text(marks_of(done.coupons)));
 }
 
 Document document_of(const Changed &done) {
@@ -183,8 +183,8 @@ Document document_of(const Changed &done) {
 }
 
 Document document_of(const ChangedMany &done) {
-    return Document{}.line(std::to_string(done.coupons.size()) + " coupons changed: " +
-                           marks_text(marks_of(done.coupons)) + "; the old entries are kept");
+    return Document{}.line(counted(done.coupons.size(), "coupon") +
+                           " changed: " + marks_text(marks_of(done.coupons)) + "; the old entries are kept");
 }
 
 Document document_of(const CouponWithdrawn &done) {

@@ -79,7 +79,7 @@ public:
         if (before > 0)
             doc.item("and " + std::to_string(before) +
                      (before == 1 ? " reason that was said above" : " reasons that were said above"));
-        if (all > most_reasons) doc.item("and " + std::to_string(all - most_reasons) + " more reasons");
+        if (all > most_reasons) doc.item("and " + counted(all - most_reasons, "more reason"));
     }
 
 private:
@@ -144,7 +144,7 @@ std::string others_words(const std::vector<Finding> &findings, const std::vector
         numbers.insert(findings[group[i]].indications.begin(), findings[group[i]].indications.end());
     std::vector<std::string> tags;
     for (const int n : numbers) tags.push_back("#" + std::to_string(n));
-    return tags.empty() ? "the same " + std::to_string(group.size() - 1) + " times more"
+    return tags.empty() ? "the same " + counted(group.size() - 1, "time") + " more"
                         : "the same by less: " + listed(tags);
 }
 

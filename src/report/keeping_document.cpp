@@ -77,15 +77,23 @@ std::vector<std::string> faults_of(const Verified &v) {
     return out;
 }
 
+namespace {
+
+std::string held(std::int64_t entries, const std::string &head) {
+    return counted(static_cast<std::size_t>(entries), "entry holds", "entries hold") + ". Head: " + head;
+}
+
+} // namespace
+
 Document document_of(const Verified &v) {
     Document doc;
     doc.title = "Verification";
     for (const auto &fault : faults_of(v)) doc.item(fault);
     if (!v.chain.faults.empty()) return doc;
-    doc.line(std::to_string(v.chain.entries) + " entries hold. Head: " + v.chain.head);
+    doc.line(held(v.chain.entries, v.chain.head));
     if (v.replay)
-        doc.line(std::to_string(v.replay->verdicts) + " verdicts judged again and " +
-                 std::to_string(v.replay->ranges) + " ranges worked out again, " +
+        doc.line(counted(static_cast<std::size_t>(v.replay->verdicts), "verdict") + " judged again and " +
+                 counted(static_cast<std::size_t>(v.replay->ranges), "range") + " worked out again, " +
                  (v.replay->faults.empty() ? "all the same" : "not all the same"));
     if (v.seal && v.seal->state == CheckedSeal::State::holds)
         doc.line("The seal of " + v.seal->seal.stamp.at + " by " + v.seal->seal.stamp.who +
@@ -108,16 +116,15 @@ Document document_of(const VerifiedShops &all) {
     for (const auto &fault : faults_of(all)) doc.item(fault);
     for (const auto &[shop, verified] : all.shops)
         if (verified.chain.faults.empty())
-            doc.line(shop + ": " + std::to_string(verified.chain.entries) +
-                     " entries hold. Head: " + verified.chain.head);
+            doc.line(shop + ": " + held(verified.chain.entries, verified.chain.head));
     return doc;
 }
 
 Document document_of(const JoinedShops &done) {
     Document doc;
     for (const auto &one : done.shops)
-        doc.line(one.shop + ": " + counted(one.coupons, "coupon") + ", " + std::to_string(one.copy.entries) +
-                 " entries hold. Head: " + one.copy.head);
+        doc.line(one.shop + ": " + counted(one.coupons, "coupon") + ", " +
+                 held(one.copy.entries, one.copy.head));
     return doc.line("joined in " + done.folder +
                     ", to be read as SHOP.MARK by coupons, summary and export; nothing is "
                     "entered there");

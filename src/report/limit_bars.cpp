@@ -76,13 +76,17 @@ std::string told_of_rows(const std::vector<LimitRow> &rows) {
     return out;
 }
 
-/// Cut to what fits, with dots.
-std::string fitting(std::string text, double size, double width) {
-    if (text_width(text, size) <= width) return text;
-    while (!text.empty() && text_width(text, size) > width - size) do
-            text.pop_back();
-        while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0) == 0x80);
-    return text + "...";
+/// In as many lines as it takes: what a bar is of is never cut.
+std::vector<std::string> in_lines(const std::string &text, double size, double width) {
+    std::vector<std::string> out(1);
+    for (const auto word : words_of(text)) {
+        const std::string longer = out.back() + (out.back().empty() ? "" : " ") + std::string(word);
+        if (out.back().empty() || text_width(longer, size) <= width)
+            out.back() = longer;
+        else
+            out.emplace_back(word);
+    }
+    return out;
 }
 
 } // namespace
@@ -124,8 +128,13 @@ Picture limit_bars(const std::vector<LimitRow> &rows, double width) {
         PictureGroup group;
         const auto x = [&](double limits) { return x0 + wide * limits / scale_end(row); };
         const bool is_cut = row.share_of_limit > farthest;
-        y += size;
-        group.shapes.emplace_back(PictureText{x0, y, size, fitting(row_head(row), size, wide)});
+        const auto put_lines = [&](const std::string &text, double between, bool quiet) {
+            for (const auto &line : in_lines(text, size, wide)) {
+                y += size + between;
+                group.shapes.emplace_back(PictureText{x0, y, size, line, Anchor::start, false, quiet});
+            }
+        };
+        put_lines(row_head(row), 2, false);
         y += 5;
         const double from = row.least ? x0 : x(1), to = row.least ? x(1) : x0 + wide;
         group.shapes.emplace_back(PictureBox{Role::beyond, from, y, to - from, high});
@@ -149,9 +158,7 @@ Picture limit_bars(const std::vector<LimitRow> &rows, double width) {
             group.shapes.emplace_back(
                 PictureText{x0 + left, y, size, row.source, Anchor::start, false, true});
         } else {
-            y += size + 3;
-            group.shapes.emplace_back(
-                PictureText{x0, y, size, fitting(row.source, size, wide), Anchor::start, false, true});
+            put_lines(row.source, 3, true);
         }
         y += 13;
         group.title = row_head(row) + ": " + row_numbers(row);

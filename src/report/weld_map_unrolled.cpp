@@ -1,4 +1,5 @@
 #include "measure/print.hpp"
+#include "measure/text.hpp"
 #include "report/label_layout.hpp"
 #include "report/map_marks.hpp"
 #include "report/weld_map.hpp"
@@ -247,7 +248,7 @@ private:
             if (!find.place) finds.push_back(&find);
         if (map_.more_reasons > 0) {
             y_ += size_;
-            words(x0_, y_, "and " + std::to_string(map_.more_reasons) + " more reasons, told in the text");
+            words(x0_, y_, "and " + counted(map_.more_reasons, "more reason") + ", told in the text");
             y_ += 6;
         }
         if (finds.empty()) return;

@@ -113,8 +113,9 @@ Answer Bench::routed(const Request &request) {
     const auto session = sessions_.find(request.cookies.text(cookie()), world_.clock(), used);
     if (!session && world_.door) return not_signed_in(request);
     if (!session)
-        return bare_page(403, "The bench does not know this browser",
-                         "Open the link that 'beadbook bench' printed. It lets one browser in, once.");
+        return bare_page(
+            403, "The bench does not know this browser",
+            "Open the link that was printed when the bench was started. It lets one browser in, once.");
     if (writes(request)) {
         if (!request.origin.empty() && !is_our_origin(request.origin))
             return bare_page(403, "Nothing was stored", "Another page tried to write here.");

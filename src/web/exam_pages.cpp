@@ -117,6 +117,7 @@ Answer keep_conditions(Visit &visit) {
             visit.must_have_seen(w.coupon(mark).exam_seq.at(number), "exam " + std::to_string(number));
             ExamRequest request = exam_request_in(visit, mark, old.method);
             request.replaces = number;
+            request.says_all = true;
             if (old.finished) request.found = old.finished->found;
             auto done = record_exam(w, request);
             done.notes.insert(done.notes.begin(), "kept; what was said before stays on record");

@@ -1,8 +1,7 @@
 #include "web/refusal_page.hpp"
 
+#include "measure/text.hpp"
 #include "web/page.hpp"
-
-#include <functional>
 
 namespace beadbook {
 namespace {
@@ -32,9 +31,21 @@ std::string path_of(const Remedy &remedy) {
     return "";
 }
 
+std::string plain(const Remedy &remedy, std::size_t i) { return i < remedy.on.size() ? remedy.on[i] : ""; }
+
+/// An operation in the words of a page.
+std::string deed_words(const Remedy &remedy) {
+    const std::string &done = remedy.operation, of = plain(remedy, 0), which = plain(remedy, 1);
+    if (done == "exam" && !which.empty()) return "begin " + which + " of " + of;
+    if (done == "reopen") return "open exam " + which + " of " + of + " again";
+    if (done == "restore") return "bring " + of + " back";
+    if (done == "register") return "register " + (of.empty() ? "a coupon" : of);
+    if ((done == "correct" || done == "move") && !which.empty()) return done + " #" + which + " of " + of;
+    return done + (remedy.on.empty() ? "" : " " + joined(remedy.on, " "));
+}
+
 std::string mends(const Remedy &remedy) {
-    std::string words = remedy.operation;
-    for (const auto &one : remedy.on) words += " " + one;
+    const std::string words = deed_words(remedy);
     std::string fields;
     for (const auto &field : remedy.fields) fields += (fields.empty() ? ": " : ", ") + field;
     const std::string path = path_of(remedy);

@@ -36,7 +36,7 @@ TEST_CASE("verify ends with 0 where all holds and with 4 where it does not") {
     const std::string head = head_of(run);
     CHECK_THAT(run.ok({"verify"}), says("5 entries hold. Head: " + head));
     CHECK_THAT(run.ok({"verify", "--replay", "--head", head}),
-               says("1 verdicts judged again and 0 ranges worked out again, all the same"));
+               says("1 verdict judged again and 0 ranges worked out again, all the same"));
     const Run other = run({"verify", "--head", std::string(64, 'a')});
     CHECK(other.code == 4);
     CHECK_THAT(other.err,

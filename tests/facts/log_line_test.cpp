@@ -187,14 +187,7 @@ TEST_CASE("a size whose name says it is not said twice, and is read back") {
           "gas pore size 0.05 in at 1 in");
 }
 
-TEST_CASE("a comment that begins with a number and a type reads like a find") {
-    CHECK(find_in_comment("# 4 crack") == "#4 crack");
-    CHECK(find_in_comment("#  12 lack of fusion from 2 to 3") == "#12 lack of fusion from 2 to 3");
-    CHECK(find_in_comment("# crack 0.2 at 3").empty());
-    CHECK(find_in_comment("# 4 o'clock").empty());
-    CHECK(find_in_comment("# seen 4 cracks").empty());
-    CHECK(find_in_comment("# 4").empty());
-    CHECK(find_in_comment("").empty());
+TEST_CASE("the mark that some editors put in front of a file is taken off") {
     CHECK(without_mark("\xEF\xBB\xBFpore") == "pore");
     CHECK(without_mark("pore") == "pore");
 }
@@ -223,4 +216,18 @@ TEST_CASE(
     for (const char *line : {"cr.2", "un 0.2"})
         CHECK_THROWS_WITH(read(line), Catch::Contains("; write which"));
     CHECK_THROWS_WITH(parse_log_line("cra 0.2", weld, Unit::inch), Catch::Contains("cut short; write crack"));
+}
+
+TEST_CASE("units in capitals, and units at the x between two sizes, are understood") {
+    CHECK(read_back("gas pore 5MM at 2") == "gas pore size 5MM at 2 in");
+    CHECK(read_back("gas pore 0.2IN at 2 IN") == "gas pore size 0.2IN at 2 IN");
+    CHECK(read_back("slag 5mmx1mm at 2") == "slag inclusion length 5mm width 1mm at 2 in");
+    CHECK(read_back("slag 0.1inx0.2in at 2") == "slag inclusion length 0.2in width 0.1in at 2 in");
+    CHECK_THAT(why_not("slag 5mmx at 2"), says("5mmx"));
+}
+
+TEST_CASE("no is no find, whatever type it could begin") {
+    CHECK_THAT(why_not("no at 3"), says("'no at' is no find"));
+    CHECK_THAT(why_not("no"), says("is no find"));
+    CHECK_THAT(why_not("no crack at 3"), says("is no find"));
 }

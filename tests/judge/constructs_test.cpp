@@ -182,7 +182,9 @@ TEST_CASE("a rule on the coupon itself rejects without a find") {
     CHECK(tried(set, {}).verdicts() == "A cannot say, B accept");
     CHECK(tried(set, {}, "mechanical=failed").sentences("A") ==
           "The coupon: Bend tests, not allowed where mechanical is failed.\n");
-    CHECK(tried(set, {}).sentences("A") == "Bend tests cannot be decided without the mechanical.\n");
+    CHECK(tried(set, {}).sentences("A") ==
+          "Bend tests cannot be decided without the mechanical (results: did the bend, fracture "
+          "or section tests pass?).\n");
     const std::string asks =
         "rules:\n  - {id: bend, when: mechanical is failed, allowed: {A: a person decides, B: "
         "not said}" +

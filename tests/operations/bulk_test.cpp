@@ -6,6 +6,7 @@
 #include "operations/desk.hpp"
 #include "operations/examining.hpp"
 #include "operations/exported.hpp"
+#include "operations/importing.hpp"
 #include "operations/logging.hpp"
 
 #include <atomic>
@@ -15,62 +16,7 @@
 using namespace beadbook;
 using namespace beadbook::test;
 
-namespace {
-
 using Json = nlohmann::json;
-
-Imported import_into(Desk &desk, const std::string &text, std::optional<Sheet> sheet = {},
-                     std::vector<std::string> *notes = nullptr, bool open_files = false) {
-    ImportRequest request{sheet, text};
-    request.open_files = open_files;
-    auto prepared = prepare_import(desk.office, std::move(request));
-    auto done = desk.write([&](Writing &w) { return store_import(w, std::move(prepared)); });
-    if (notes) *notes = done.notes;
-    return done.value;
-}
-
-std::string refusal_of(Desk &desk, const std::string &text, std::optional<Sheet> sheet = {}) {
-    const auto entries = desk.book.ledger().verify().entries;
-    try {
-        import_into(desk, text, sheet);
-    } catch (const Refusal &e) {
-        CHECK(e.kind() == Refusal::Kind::data);
-        CHECK(desk.book.ledger().verify().entries == entries);
-        return e.what();
-    }
-    return "taken";
-}
-
-std::string file_of(const std::string &coupons) {
-    return R"({"format": "beadbook exchange", "version": 1, "coupons": )" + coupons + "}";
-}
-
-void register_with_exam(Desk &desk, const std::string &mark, int exams = 1) {
-    desk.write([&](Writing &w) {
-        register_coupon(w, {mark, {{"weld-length", "8 in"}, {"process", "GTAW"}}});
-        ExamRequest request;
-        request.coupon = mark;
-        request.method = Exam::RT;
-        for (int i = 0; i < exams; ++i) record_exam(w, request);
-    });
-}
-
-/// Rows for exam 1 of a coupon, one find each.
-std::string rows(const std::string &mark, std::size_t count) {
-    std::string out = "coupon,exam,type,size,at\r\n";
-    for (std::size_t i = 0; i < count; ++i)
-        out += mark + ",1,gas pore,0.0" + std::to_string(10 + i % 90) + "," + std::to_string(i % 8) + "\r\n";
-    return out;
-}
-
-std::vector<int> numbers_of(Desk &desk, const std::string &mark, int exam) {
-    std::vector<int> out;
-    for (const auto &i : desk.book.coupon(mark).indications)
-        if (i.exam == exam) out.push_back(i.number);
-    return out;
-}
-
-} // namespace
 
 TEST_CASE("what was exported is imported unchanged, with numbers that interleave over the exams") {
     Desk desk;
@@ -127,7 +73,7 @@ TEST_CASE("finds and exams without a number get the next ones, and a number that
     CHECK(desk.book.coupon("N").exams[1].method == Exam::RT);
     CHECK(numbers_of(desk, "N", 4) == std::vector<int>{7, 8});
     CHECK(numbers_of(desk, "N", 3) == std::vector<int>{2});
-    import_into(desk, "coupon,exam,number,type\nN,3,12,crack\nN,4,,crack\nN,3,10,crack\n",
+    import_into(desk, "coupon,exam,number,type\nN,3,12,crack\nN,4,,lack of fusion\nN,3,10,crack\n",
                 Sheet::indications);
     CHECK(numbers_of(desk, "N", 3) == std::vector<int>{2, 10, 12});
     CHECK(numbers_of(desk, "N", 4) == std::vector<int>{7, 8, 13});
@@ -206,8 +152,8 @@ TEST_CASE("the doubts of exam and log travel with an import") {
     CHECK_THAT(notes[0],
                says("coupon N: condition 'ligth' is kept as a name of your own; did you mean 'light'?"));
     CHECK_THAT(notes[1], says("coupon N: #1: slag, but GTAW has no flux"));
-    std::string many = "coupon,exam,type\n";
-    for (int i = 0; i < 30; ++i) many += "N,1,slag inclusion\n";
+    std::string many = "coupon,exam,type,size\n";
+    for (int i = 10; i < 40; ++i) many += "N,1,slag inclusion,0.0" + std::to_string(i) + " in\n";
     import_into(desk, many, Sheet::indications, &notes);
     REQUIRE(notes.size() == 21); // the first ones, and how many more
     CHECK(notes.back() == "and 10 more such notes");

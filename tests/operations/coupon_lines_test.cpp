@@ -132,7 +132,7 @@ TEST_CASE("a criteria file of one's own that was edited makes lists judge afresh
 
 TEST_CASE("a line that was changed behind the program is not read, and verify names it", "[lines]") {
     const char *const tamperings[] = {
-        "UPDATE coupon_line SET body = replace(body, '\"verdict\":2', '\"verdict\":0')",
+        "UPDATE coupon_line SET body = replace(body, '1:2', '1:0')",
         "UPDATE coupon_line SET cohort = 'spring'",
         "UPDATE coupon_line SET basis = basis || ' '",
     };

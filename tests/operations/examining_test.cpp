@@ -144,7 +144,13 @@ TEST_CASE("an exam that was not valid does not count, and says what to repeat; o
     CHECK(again.invalid.empty());
     CHECK(booth.verdict() == Verdict::accept);
     // What nobody recorded decides nothing.
-    const ExamRecord unsaid = booth.exam(Exam::VT, by("asme-v-vt", {good_vt[0]}, 1)).value;
+    const ExamRecord unsaid = booth
+                                  .exam(Exam::VT,
+                                        [](ExamRequest &r) {
+                                            by("asme-v-vt", {good_vt[0]}, 1)(r);
+                                            r.says_all = true;
+                                        })
+                                  .value;
     CHECK_THAT(unsaid.invalid,
                says("cannot be called valid without distance, angle, vision, vision test and certificate"));
     CHECK(booth.verdict() == Verdict::cannot_say);
@@ -192,6 +198,67 @@ TEST_CASE("a correction of an exam needs the exam and a reason, and its finds st
     // Whoever does not say again what it found leaves it open.
     CHECK_FALSE(booth.exam(Exam::RT, replace(3, "third reading")).value.finished);
     CHECK(booth.verdict({"", "1"}) == Verdict::cannot_say);
+}
+
+TEST_CASE("what is left out in place of another exam is taken over from it, and told") {
+    Booth booth;
+    booth.coupon();
+    booth.exam(Exam::VT, [](ExamRequest &r) {
+        r.date = parse_day("2026-11-20");
+        r.practice = "asme-v-vt";
+        r.conditions = good_vt;
+        r.conditions.emplace_back("lamp of ours=left");
+        r.equipment = {"LM-9"};
+        r.procedure = "VT-2";
+        r.incomplete = "the root was not seen";
+    });
+    const auto in_place = [&](Exam method, const std::function<void(ExamRequest &)> &more) {
+        return booth.exam(method, [&](ExamRequest &r) {
+            r.examiner = r.level = "";
+            r.replaces = 1;
+            r.why = "said again";
+            more(r);
+        });
+    };
+    const auto kept = in_place(Exam::VT, [](ExamRequest &r) { r.conditions = {"light=150 fc"}; });
+    const ExamRecord &now = kept.value;
+    CHECK(print(now.date) == "2026-11-20");
+    CHECK(now.examiner == "A. Field");
+    CHECK(now.level == "II");
+    CHECK(now.procedure == "VT-2");
+    CHECK(now.practice == "asme-v-vt");
+    CHECK(now.incomplete == "the root was not seen");
+    CHECK(now.conditions.at("light") == "150 fc");
+    CHECK(now.conditions.at("distance") == "20 in");
+    CHECK(now.conditions.size() == good_vt.size() + 1);
+    REQUIRE(now.equipment.size() == 1);
+    CHECK(now.equipment[0].serial == "LM-9");
+    CHECK_THAT(kept.notes.at(0), says("taken over from exam 1 (VT), which it replaces: day 2026-11-20"));
+    // That it was carried through after all must be said.
+    CHECK(in_place(Exam::VT, [](ExamRequest &r) { r.incomplete = "no"; }).value.incomplete.empty());
+    SECTION("what is another examiner's is not his") {
+        const auto other = in_place(Exam::VT, [](ExamRequest &r) { r.examiner = "B. Quay"; });
+        CHECK(other.value.level.empty());
+        CHECK_FALSE(other.value.conditions.contains("vision"));
+        CHECK(other.value.conditions.contains("light"));
+        CHECK_THAT(other.notes.at(0), says("; not taken over: level II"));
+    }
+    SECTION("what was of another method says nothing of this one") {
+        const auto other = in_place(Exam::MT, [](ExamRequest &) {});
+        CHECK(other.value.practice.empty());
+        CHECK(other.value.conditions.empty());
+        CHECK(other.value.equipment.empty());
+        CHECK_THAT(other.notes.at(0), says("not taken over: "));
+    }
+    SECTION("where all is said that a page shows, only what it does not show is taken over") {
+        const auto other = in_place(Exam::VT, [](ExamRequest &r) {
+            r.examiner = "A. Field";
+            r.says_all = true;
+        });
+        CHECK(other.value.conditions == std::map<std::string, std::string>{{"lamp of ours", "left"}});
+        CHECK(other.value.practice.empty());
+        CHECK(print(other.value.date) == print(booth.outside.today()));
+    }
 }
 
 TEST_CASE("an exam is withdrawn with a reason, and not while it has finds") {

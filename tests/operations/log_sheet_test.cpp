@@ -95,6 +95,21 @@ TEST_CASE("every bad line of a sheet is named, with its column, and nothing is s
     CHECK_THAT(booth.refusal_of("VT; level II\nT-1 none"), says("examiner"));
 }
 
+TEST_CASE("a remark of a sheet that hides a head, a find or what was found is refused") {
+    SheetBooth booth;
+    for (const char *hidden :
+         {"# T-1 VT crack 0.5 at 2", "# T-1..T-2 none", "## \" VT none", "# T-1 incomplete: fogged",
+          "# MT; by A. Field", "# MT by A. Field", "# crack 0.5 at 2", "#4 crack 0.5 at 2", "# MT crack"}) {
+        INFO(hidden);
+        CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-3 VT none\n" + std::string(hidden)),
+                   says("sheet:3: a remark that reads like "));
+    }
+    CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-1 none # crack 0.5 at 2"),
+               says("sheet:2: a remark that reads like a find"));
+    booth.take("# T-1 was warm\n# VT was done first\n# T-1\n# 24 November\n# T-1 VT\n"
+               "VT; by A. Field\n# cracks were looked for\nT-3 none # by daylight\n");
+}
+
 TEST_CASE("the same sheet twice is noticed") {
     SheetBooth booth;
     const std::string text = "VT; by A. Field\nT-1 none\n";

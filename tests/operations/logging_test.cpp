@@ -321,7 +321,7 @@ TEST_CASE("a line may say that an exam found none, where the log may finish") {
     CHECK(state.exams[0].finished->found == 0);
     CHECK(state.exams[1].finished->found == 0);
     CHECK_FALSE(state.exams[2].finished);
-    CHECK_THAT(booth.refusal([&] { take("none\n"); }).what(), says("1 are on record")); // the RT has a find
+    CHECK_THAT(booth.refusal([&] { take("none\n"); }).what(), says("1 is on record")); // the RT has a find
     // Elsewhere `none` is no find.
     CHECK_THAT(booth.refusal([&] { booth.log("none"); }).what(), says("none is said when it is finished"));
 }

@@ -34,9 +34,9 @@ TEST_CASE("a find that is moved within its coupon keeps its number, and both exa
     // The MT was finished with none and the RT with two.
     REQUIRE(done.notes.size() == 4);
     CHECK_THAT(done.notes[0],
-               says("exam 3 (RT) of coupon T-1 was finished with 2 found, and 1 are on record"));
+               says("exam 3 (RT) of coupon T-1 was finished with 2 found, and 1 is on record"));
     CHECK_THAT(done.notes[1],
-               says("exam 2 (MT) of coupon T-1 was finished with 0 found, and 1 are on record"));
+               says("exam 2 (MT) of coupon T-1 was finished with 0 found, and 1 is on record"));
     CHECK_THAT(done.notes[2], says("#2 was found by RT and is judged as found by MT from now on"));
     CHECK_THAT(done.notes[3], says("the move changes the verdict on coupon T-1 by"));
     CHECK_THAT(done.notes[3], says("was reject and is cannot say"));

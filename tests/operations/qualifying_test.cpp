@@ -251,6 +251,18 @@ TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it
     CHECK(standing().state == Validity::State::valid);
 }
 
+TEST_CASE("a word that was said beside the coupon for the grant is no doubt once the coupon says it",
+          "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"position", ""}});
+    yard.write([](Writing &w) { return qualify(w, {"Q-1", "asme-ix", "", {{"position", "3G"}}, ""}); });
+    yard.change("Q-1", {{"position", "3G"}});
+    CHECK(yard.validity(1).state == Validity::State::valid);
+    yard.change("Q-1", {{"position", "6G"}});
+    CHECK(yard.validity(1).state == Validity::State::in_doubt);
+    CHECK_THAT(yard.validity(1).reason, says("position not told is now 6G"));
+}
+
 TEST_CASE("what a coupon proved is proved no longer when it is graded failed or corrected", "[standing]") {
     Yard yard;
     yard.coupon("Q-1", "2025-06-10");

@@ -70,7 +70,7 @@ TEST_CASE("a verification tells what holds, what was taken again and what to not
     v.replay->verdicts = 3;
     v.replay->ranges = 1;
     CHECK_THAT(text(document_of(v)),
-               says("3 verdicts judged again and 1 ranges worked out again, all the same"));
+               says("3 verdicts judged again and 1 range worked out again, all the same"));
     v.replay->faults.push_back(verdict_fault(What::verdict, "accept", "reject"));
     v.other_head = std::string(64, 'b');
     REQUIRE(faults_of(v).size() == 2);

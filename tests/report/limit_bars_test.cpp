@@ -76,6 +76,21 @@ TEST_CASE("what an accept rests on is a row too, the nearest to its limit first"
     CHECK(limit_rows(c.view(), 0, c.judgement.classes[0]).empty()); // nothing speaks against it
 }
 
+TEST_CASE("what a bar is of is told whole on a narrow page, in as many lines as it takes") {
+    const std::string what = "Total length of pores in a linear inch, sum of length in any one inch of weld",
+                      source = "Table III, porosity and voids (a handbook of many pages), read: page eleven";
+    const std::vector<LimitRow> rows(
+        2, LimitRow{"#18, #19 and #22", what, "0.191 in", "0.1 in", source, 2, 2, false, false});
+    const Picture picture = limit_bars(rows, 340);
+    std::string all;
+    for (const auto &text : shapes_of<PictureText>(picture)) {
+        all += text.text + " ";
+        CHECK(text.x + text_width(text.text, text.size) <= 340);
+    }
+    CHECK_THAT(all, says("#18, #19 and #22, " + what) && says(source));
+    CHECK(crowded(picture) == "");
+}
+
 TEST_CASE("without a number there is no figure, of very many the rest is counted") {
     Document doc;
     add_limit_bars(doc, {});

@@ -72,8 +72,19 @@ TEST_CASE("a refused field is marked, what was sent stands in the form, and noth
     const Answer wrong = browser.post("/register", {{"mark", "T-1"}, {"joint", "sideways"}});
     CHECK(wrong.status == 422);
     CHECK(says(wrong.body, "role=\"alert\""));
+    // Beside the field, not at the foot.
+    for (const auto &[field, value] : Sent{{"mark", "T 1"},
+                                           {"joint", "sideways"},
+                                           {"thickness", "abc"},
+                                           {"weld-length", "0 in"},
+                                           {"diameter", "NPS 99"},
+                                           {"criteria", "none-such"}}) {
+        INFO(field);
+        const Answer refused = browser.post("/register", with({{"mark", "T-1"}}, {{field, value}}));
+        CHECK(says(refused.body, "id=\"e-" + field + "\""));
+    }
     browser.ok("/register", with(plate, {{"mark", "T-1"}}));
-    CHECK(browser.post("/register", with(plate, {{"mark", "T-1"}})).status == 422);
+    CHECK(says(browser.post("/register", with(plate, {{"mark", "T-1"}})).body, "id=\"e-mark\""));
     CHECK(browser.get("/coupon/T-9").status == 404);
     CHECK(browser.get("/coupon/T-1/exam/1").status == 404);
     CHECK(browser.get("/coupon/T-1/exam/x").status == 404);

@@ -307,6 +307,7 @@ private:
         if (out_.mistakes.size() > mistakes || !weld_known_) return;
         guard(one.at, [&] {
             IndicationRecord record = indication_from(plain(one), line_, out_.record.fixed_unit());
+            check_place_said(record);
             record.sure = sure_of(one);
             check_numbers(one, record);
             if (exam_sound && record.exam > 0 && record.exam != exam.record.number)

@@ -1,114 +1,140 @@
 #include "records/codecs/line.hpp"
 
-#include "records/codecs/facts.hpp"
-#include "records/codecs/typed.hpp"
+#include "records/codecs/parts.hpp"
 
 namespace beadbook::codec {
 namespace {
 
+void put(PartsWriter &to, const Exact &value) {
+    if (value == Exact(0)) return to.put("");
+    constexpr int half = 64;
+    to.put_number(static_cast<std::int64_t>(value.num() >> half));
+    to.put_number(static_cast<std::int64_t>(value.num()));
+    to.put_number(value.den());
+}
+
 /// Sizes by their number: they were read and checked when the line was written.
-CouponRecord record_from(const nlohmann::json &json) {
-    CouponRecord out;
-    out.id = json.at("id").get<std::string>();
-    for (const auto &[name, value] : json.at("fields").items()) {
-        CouponValue &given = out.fields[name];
-        if (!value.is_object()) {
-            given.text = value.get<std::string>();
-            continue;
-        }
-        given.text = value.at("typed").get<std::string>();
-        const auto number = value.find(base_unit_name(info(coupon_field(name)->quantity).dimension));
-        if (number == value.end()) return coupon_from(json); // too large for a number
-        given.value = Exact(number->get<std::int64_t>());
+Exact value_from(PartsReader &from) {
+    PartsReader ahead = from;
+    if (ahead.next().empty()) {
+        from = ahead;
+        return 0;
     }
-    if (const auto sure = json.find("sure"); sure != json.end())
-        out.sure = sure->get<std::vector<std::string>>();
-    out.withdrawn = json.value("taken back", "");
+    constexpr int half = 64;
+    const Int128 high = from.number();
+    const auto low = static_cast<std::uint64_t>(from.number());
+    const Int128 number = high * (static_cast<Int128>(1) << half) + static_cast<Int128>(low);
+    const std::int64_t below = from.number();
+    return below == 1 ? Exact::whole(number) : Exact::fraction(number, below);
+}
+
+void put(PartsWriter &to, const CouponRecord &record) {
+    to.put(record.id);
+    to.put(record.withdrawn);
+    to.put_all(record.fields, [&](const auto &field) {
+        to.put(field.first);
+        to.put(field.second.text);
+        put(to, field.second.value);
+    });
+    to.put_all(record.sure, [&](const auto &rule) { to.put(rule); });
+}
+
+CouponRecord record_from(PartsReader &from) {
+    CouponRecord out;
+    out.id = from.text();
+    out.withdrawn = from.text();
+    from.each([&] {
+        CouponValue &given = out.fields.emplace_hint(out.fields.end(), from.next(), CouponValue{})->second;
+        given.text = from.text();
+        given.value = value_from(from);
+    });
+    from.each([&] { out.sure.push_back(from.text()); });
     return out;
 }
 
-nlohmann::json exams_of(const CouponLine &line) {
-    nlohmann::json out = nlohmann::json::array();
-    for (const auto &exam : line.exams)
-        out.push_back({static_cast<int>(exam.method), exam.open, exam.counts});
-    return out;
+void put(PartsWriter &to, const Grade &grade, const GradeStanding &standing) {
+    for (const bool one :
+         {grade.passed, grade.against_verdict, grade.against_mechanical, grade.after_fail, grade.after_turn})
+        to.put(one ? "1" : "");
+    for (const std::string *text : {&grade.class_id, &grade.remark, &grade.stamp.at, &grade.stamp.who})
+        to.put(*text);
+    to.put_number(grade.seq);
+    to.put_number(static_cast<int>(standing.state));
+    to.put_number(static_cast<int>(standing.now));
+    to.put(standing.was);
+    to.put(standing.why);
 }
 
-nlohmann::json finds_of(const CouponLine &line) {
-    nlohmann::json out = nlohmann::json::array();
-    for (const auto &find : line.finds)
-        out.push_back({find.imperfection, static_cast<int>(find.part), find.rejects});
-    return out;
-}
-
-nlohmann::json grade_of(const CouponLine &line) {
-    nlohmann::json out = json_of(*line.grade);
-    out["at"] = line.grade->stamp.at;
-    out["who"] = line.grade->stamp.who;
-    out["seq"] = line.grade->seq;
-    if (line.grade->after_fail) out["after fail"] = true;
-    out["state"] = static_cast<int>(line.grade_standing.state);
-    out["now"] = static_cast<int>(line.grade_standing.now);
-    out["was"] = line.grade_standing.was;
-    out["why"] = line.grade_standing.why;
-    return out;
-}
-
-void take_grade(CouponLine &out, const nlohmann::json &json) {
-    out.grade = grade_from(json, {json.at("at").get<std::string>(), json.at("who").get<std::string>()});
-    out.grade->seq = json.at("seq").get<std::int64_t>();
-    out.grade->after_fail = json.value("after fail", false);
+void take_grade(CouponLine &out, PartsReader &from) {
+    Grade &grade = out.grade.emplace();
+    for (bool *one : {&grade.passed, &grade.against_verdict, &grade.against_mechanical, &grade.after_fail,
+                      &grade.after_turn})
+        *one = !from.next().empty();
+    for (std::string *text : {&grade.class_id, &grade.remark, &grade.stamp.at, &grade.stamp.who})
+        *text = from.text();
+    grade.seq = from.number();
     GradeStanding &standing = out.grade_standing;
-    standing.state = json.at("state").get<GradeStanding::State>();
-    standing.now = json.at("now").get<Verdict>();
-    standing.was = json.at("was").get<std::string>();
-    standing.why = json.at("why").get<std::string>();
-}
-
-CouponLine line_of(const nlohmann::json &json) {
-    CouponLine out;
-    out.record = record_from(json.at("coupon"));
-    for (const auto &exam : json.at("exams"))
-        out.exams.push_back({exam.at(0).get<Exam>(), exam.at(1).get<bool>(), exam.at(2).get<bool>()});
-    out.unfinished = json.value("unfinished", false);
-    out.indications = json.at("indications").get<std::size_t>();
-    if (const auto verdict = json.find("verdict"); verdict != json.end())
-        out.verdict = verdict->get<Verdict>();
-    out.why_not = json.value("why not", "");
-    out.own_file = json.value("own file", "");
-    out.cautions = json.value("cautions", false);
-    for (const auto &find : json.at("finds"))
-        out.finds.push_back(
-            {find.at(0).get<std::string>(), find.at(1).get<WeldPart>(), find.at(2).get<bool>()});
-    if (const auto rules = json.find("rejected by"); rules != json.end())
-        out.rejected_by = rules->get<std::vector<std::string>>();
-    if (const auto grade = json.find("grade"); grade != json.end()) take_grade(out, *grade);
-    return out;
+    standing.state = static_cast<GradeStanding::State>(from.number());
+    standing.now = static_cast<Verdict>(from.number());
+    standing.was = from.text();
+    standing.why = from.text();
 }
 
 } // namespace
 
 std::string body_of(const CouponLine &line) {
-    nlohmann::json out{{"coupon", json_of(line.record)},
-                       {"exams", exams_of(line)},
-                       {"indications", line.indications},
-                       {"finds", finds_of(line)}};
-    if (line.unfinished) out["unfinished"] = true;
-    if (line.verdict) out["verdict"] = static_cast<int>(*line.verdict);
-    if (!line.why_not.empty()) out["why not"] = line.why_not;
-    if (!line.own_file.empty()) out["own file"] = line.own_file;
-    if (line.cautions) out["cautions"] = true;
-    if (!line.rejected_by.empty()) out["rejected by"] = line.rejected_by;
-    if (line.grade) out["grade"] = grade_of(line);
-    return canonical(out);
+    PartsWriter to;
+    put(to, line.record);
+    to.put_all(line.exams, [&](const ExamAtAGlance &exam) {
+        to.put_number(static_cast<int>(exam.method));
+        to.put(exam.open ? "1" : "");
+        to.put(exam.counts ? "1" : "");
+    });
+    to.put(line.unfinished ? "1" : "");
+    to.put_number(static_cast<std::int64_t>(line.indications));
+    to.put(line.verdict ? std::to_string(static_cast<int>(*line.verdict)) : "");
+    to.put(line.why_not);
+    to.put(line.own_file);
+    to.put(line.cautions ? "1" : "");
+    to.put_all(line.finds, [&](const CouponLine::Find &find) {
+        to.put(find.imperfection);
+        to.put_number(static_cast<int>(find.part));
+        to.put(find.rejects ? "1" : "");
+    });
+    to.put_all(line.rejected_by, [&](const std::string &rule) { to.put(rule); });
+    to.put(line.grade ? "1" : "");
+    if (line.grade) put(to, *line.grade, line.grade_standing);
+    return std::move(to).text();
 }
 
 CouponLine line_from(const std::string &body) {
-    try {
-        return line_of(parsed(body));
-    } catch (const nlohmann::json::exception &e) {
-        throw StoreError("what lists say of a coupon cannot be read: " + std::string(e.what()));
-    }
+    PartsReader from(body);
+    CouponLine out;
+    const auto yes = [&] { return !from.next().empty(); };
+    out.record = record_from(from);
+    from.each([&] {
+        ExamAtAGlance &exam = out.exams.emplace_back();
+        exam.method = static_cast<Exam>(from.number());
+        exam.open = yes();
+        exam.counts = yes();
+    });
+    out.unfinished = yes();
+    out.indications = static_cast<std::size_t>(from.number());
+    if (const auto verdict = from.next(); !verdict.empty())
+        out.verdict = static_cast<Verdict>(verdict.front() - '0');
+    out.why_not = from.text();
+    out.own_file = from.text();
+    out.cautions = yes();
+    from.each([&] {
+        CouponLine::Find &find = out.finds.emplace_back();
+        find.imperfection = from.text();
+        find.part = static_cast<WeldPart>(from.number());
+        find.rejects = yes();
+    });
+    from.each([&] { out.rejected_by.push_back(from.text()); });
+    if (yes()) take_grade(out, from);
+    if (!from.at_end()) throw StoreError("what lists say of a coupon cannot be read: more stands behind it");
+    return out;
 }
 
 } // namespace beadbook::codec

@@ -78,13 +78,23 @@ int whole_in(const SheetRow &row, const std::string &column) {
     return value;
 }
 
+/// As the cell stands in the file, where quotes within quotes are doubled.
+constexpr const char *how_conditions_are_written =
+    R"(; expected names and values in braces, in the file the cell "{""light"": ""1000 lx""}")";
+
 /// Conditions have free names, so they are one cell of JSON.
 std::map<std::string, std::string> conditions_in(const std::string &cell) {
     std::map<std::string, std::string> out;
     if (cell.empty()) return out;
-    const Located conditions = read_located(cell);
+    const Located conditions = [&] {
+        try {
+            return read_located(cell);
+        } catch (const Refusal &) {
+            throw DataError("found '" + shown(cell) + "', which is no JSON" + how_conditions_are_written);
+        }
+    }();
     if (conditions.kind != Located::Kind::object)
-        throw DataError("expected an object such as {\"light\": \"1000 lx\"}, found " + conditions.said());
+        throw DataError("found " + conditions.said() + how_conditions_are_written);
     for (const auto &item : conditions.items) {
         if (item.key_given_twice) throw DataError("'" + shown(item.key) + "' stands twice");
         if (item.kind != Located::Kind::text)
@@ -144,7 +154,7 @@ std::vector<SheetRow> read_sheet(Sheet sheet, const std::string &text) {
         SheetRow &row = out.emplace_back();
         row.number = r + 1;
         if (rows[r].size() != head.size()) {
-            row.fault = "has " + std::to_string(rows[r].size()) + " cells, the first row has " +
+            row.fault = "has " + counted(rows[r].size(), "cell") + ", the first row has " +
                         std::to_string(head.size());
             continue;
         }
@@ -206,7 +216,9 @@ IndicationRecord indication_of(const SheetRow &row, const WeldLine &line, std::o
         }
     }
     json["sure"] = sure_of(row);
-    return indication_from(json, line, unit);
+    IndicationRecord out = indication_from(json, line, unit);
+    check_place_said(out);
+    return out;
 }
 
 std::string sheet_head(Sheet sheet) { return write_csv_row(columns_of(sheet)); }

@@ -94,18 +94,85 @@ export async function send(form) {
     return false;
 }
 
+let away = false;
+/** Whether the bench answers, whatever it says. */
+async function reached() {
+    try {
+        await fetch('/head', { signal: AbortSignal.timeout(3000) });
+        away = false;
+    } catch {
+        away = true;
+    }
+    return !away;
+}
+
+/**
+ * Sends a form by leaving the page, unless the bench cannot be reached: then what was typed stays where it is.
+ * @param {HTMLFormElement} form
+ * @param {HTMLElement|null} by the button
+ */
+export async function leave(form, by = null) {
+    form.querySelectorAll('.refused.away').forEach(old => old.remove());
+    if (await reached()) {
+        form.dataset.reached = '';
+        form.requestSubmit(by);
+        return;
+    }
+    const why = document.createElement('div');
+    why.className = 'refused away';
+    why.setAttribute('role', 'alert');
+    showPart(why, '<p>No connection to the bench: nothing was sent. What you entered stays here; send it again when the connection is back.</p>');
+    (by?.closest('form') === form ? by.closest('.deeds') ?? by : form.lastElementChild)?.before(why);
+}
+
+/** A form that would leave for a bench that does not answer ends on the browser's own page, and is lost. */
+function guard() {
+    const ask = event => /** @type {Element} */ (event.target).closest?.('form[method=post]') && reached();
+    addEventListener('focusin', ask);
+    addEventListener('pointerdown', ask);
+    document.addEventListener('submit', event => {
+        const form = /** @type {HTMLFormElement} */ (event.target);
+        if (event.defaultPrevented || form.method !== 'post') return;
+        if (form.dataset.reached !== undefined) return void delete form.dataset.reached;
+        if (navigator.onLine && !away) return;
+        event.preventDefault();
+        leave(form, event.submitter);
+    });
+}
+
 const waiting = document.querySelector('#waiting');
 let counting = 0;
 
+/** How many wait, and whose they are who does not sit here now: theirs are sent when they do again. */
+function told(unsent) {
+    const others = unsent.filter(one => one.person !== person);
+    const whose = [...new Set(others.map(one => one.person))].join(' and ');
+    if (others.length === 0) return unsent.length === 0 ? '' : `${unsent.length} waiting`;
+    const which = others.length === unsent.length ? 'entered by' : `${others.length} of them entered by`;
+    return `${unsent.length} waiting, ${which} ${whose}, sent when ${whose} sits here again`;
+}
+
+/** The line of a find that was refused goes back into the field where it was typed. */
+function mender(entry) {
+    if (!entry.path.endsWith('/log')) return [];
+    const page = entry.path.slice(0, -'/log'.length);
+    const button = document.createElement('button');
+    button.textContent = 'Put it back on the line';
+    button.addEventListener('click', () => {
+        if (location.pathname === page) document.dispatchEvent(new CustomEvent('mend', { detail: entry }));
+        else location.href = `${page}#mend-${entry.n}`;
+    });
+    return [button];
+}
+
 /** How many wait, and what was refused while nobody looked. */
-async function count() {
+export async function count() {
     if (!waiting) return;
     const mine = ++counting;
     const all = await pending();
     if (mine !== counting) return; // a later count knows better
     const refused = all.filter(one => one.refused !== undefined && !awaited.has(one.key));
-    const unsent = all.filter(one => one.refused === undefined);
-    waiting.textContent = unsent.length === 0 ? '' : `${unsent.length} waiting`;
+    waiting.textContent = told(all.filter(one => one.refused === undefined));
     document.querySelector('#refused-later')?.remove();
     if (refused.length === 0) return;
     const list = document.createElement('section');
@@ -127,7 +194,10 @@ async function count() {
             await drop(one.n ?? 0);
             await count();
         });
-        item.append(what, why, button);
+        const deeds = document.createElement('p');
+        deeds.className = 'deeds';
+        deeds.append(...mender(one), button);
+        item.append(what, why, deeds);
         list.append(item);
     }
     document.querySelector('main')?.prepend(list);
@@ -140,6 +210,7 @@ if (token) {
         count();
         if (happened?.stored !== undefined && !awaited.has(happened.entry.key)) refresh();
     });
+    guard();
     addEventListener('online', () => flush(token, person));
     addEventListener('visibilitychange', () => document.visibilityState === 'visible' && flush(token, person));
     flush(token, person);

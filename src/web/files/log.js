@@ -1,6 +1,6 @@
 // The pad of the page that logs finds: taps put a line together, and the line is read back while it grows.
-import { token, showPart, refresh, send } from './bench.js';
-import { listen, pending } from './outbox.js';
+import { token, person, showPart, refresh, send, leave, count } from './bench.js';
+import { drop, listen, pending } from './outbox.js';
 
 const form = /** @type {HTMLFormElement} */ (document.querySelector('#log'));
 const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]'));
@@ -14,6 +14,9 @@ const measures = new Map();
 let target = 'size';
 /** Something else was tapped since the last digit: the next one begins a number. */
 let fresh = false;
+
+/** The entry that was refused and stands in the line to be mended: it is kept until the line is taken. */
+let mending = 0;
 
 function composed() {
     const unit = pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
@@ -33,6 +36,7 @@ function press() {
 }
 
 function changed() {
+    mending = 0; // what is tapped is a line of its own
     line.value = composed();
     press();
     echo();
@@ -141,6 +145,7 @@ function echo() {
     clearTimeout(waiting);
     const mine = ++asked;
     if (!line.value.trim()) {
+        mending = 0;
         reading.replaceChildren();
         return;
     }
@@ -159,6 +164,20 @@ async function unsent() {
     return (await pending()).filter(one => one.path === new URL(form.action).pathname);
 }
 
+function standing(one) {
+    if (one.refused !== undefined) return 'refused, see above';
+    return one.person === person ? 'it waits for the bench' : `entered by ${one.person}, it waits until ${one.person} sits here again`;
+}
+
+/** @param {import('./outbox.js').Entry} entry */
+function mend(entry) {
+    clear();
+    line.value = String(entry.fields.find(([name]) => name === 'line')?.[1] ?? '');
+    mending = entry.n ?? 0;
+    echo();
+    line.focus();
+}
+
 /** It stands with what was found, so that nobody takes the exam for done. */
 async function showUnsent() {
     const lines = await unsent();
@@ -172,7 +191,7 @@ async function showUnsent() {
     const items = document.createElement('ul');
     for (const one of lines) {
         const item = document.createElement('li');
-        item.textContent = `${one.fields.find(([name]) => name === 'line')?.[1] ?? ''}: ${one.refused === undefined ? 'it waits for the bench' : 'refused, see above'}`;
+        item.textContent = `${one.fields.find(([name]) => name === 'line')?.[1] ?? ''}: ${standing(one)}`;
         items.append(item);
     }
     list.append(head, items);
@@ -181,7 +200,7 @@ async function showUnsent() {
 
 /** @param {HTMLFormElement} to */
 async function finish(to) {
-    if ((await unsent()).length === 0) return to.submit();
+    if ((await unsent()).length === 0) return leave(to);
     await showUnsent();
     document.querySelector('#unsent')?.scrollIntoView({ block: 'center' });
 }
@@ -191,6 +210,10 @@ async function submit(event) {
     if (!line.value.trim()) return;
     const done = await send(form);
     if (!done) return;
+    if (mending > 0) await drop(mending);
+    mending = 0;
+    await count();
+    await showUnsent();
     line.value = '';
     clear();
     clearTimeout(waiting); // what was typed last need not be read any more
@@ -217,10 +240,13 @@ if (form && line && pad && token) {
     form.addEventListener('submit', submit);
     listen(() => showUnsent());
     showUnsent();
+    document.addEventListener('mend', event => mend(/** @type {CustomEvent} */ (event).detail));
+    const from = Number(/^#mend-(\d+)$/.exec(location.hash)?.[1] ?? 0);
+    if (from > 0) pending().then(all => all.filter(one => one.n === from).forEach(mend));
     // A line that stands there is not logged: nobody finishes without it by a slip.
     document.addEventListener('submit', event => {
         const to = /** @type {HTMLFormElement} */ (event.target);
-        if (!to.action.endsWith('/finish')) return;
+        if (!to.action.endsWith('/finish') || to.dataset.reached !== undefined) return;
         event.preventDefault();
         event.stopImmediatePropagation();
         if (!line.value.trim()) return void finish(to);

@@ -82,6 +82,65 @@ test('a refused entry keeps none of the others, and is shown with what it said',
     await bench.remove();
 });
 
+test('a refused find is put back on the line, and is kept until the mended one is taken', async () => {
+    const { bench, page } = await atTheBench();
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 99 in');
+    await page.context().setOffline(false);
+    const refused = page.locator('#refused-later');
+    await refused.getByText('undercut 0.1 in at 99 in').waitFor();
+    await page.goto(`${bench.url}/coupon/T-1`);
+    await refused.getByRole('button', { name: 'Put it back on the line' }).click();
+    await page.waitForFunction(() => document.querySelector('#f-line')?.value === 'undercut 0.1 in at 99 in');
+    await refused.waitFor();
+    await enter(page, 'undercut 0.1 in at 3 in');
+    await refused.waitFor({ state: 'detached' });
+    await untilLogged(bench, ['3 in']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('another find than the one that was put back leaves the refused one where it is', async () => {
+    const { bench, page } = await atTheBench();
+    await page.context().setOffline(true);
+    await enter(page, 'undercut 0.1 in at 99 in');
+    await page.context().setOffline(false);
+    const refused = page.locator('#refused-later');
+    await refused.getByRole('button', { name: 'Put it back on the line' }).click();
+    await page.getByLabel('What was found').fill('');
+    await enter(page, 'crack 0.1 in at 4 in');
+    await untilLogged(bench, ['4 in']);
+    await refused.getByText('undercut 0.1 in at 99 in').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
+test('without a connection no form leaves the page, and what it holds stays', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await page.getByRole('button', { name: 'Undo #1' }).waitFor();
+    await page.context().setOffline(true);
+    await page.getByRole('button', { name: 'Undo #1' }).click();
+    await page.getByText('No connection to the bench').waitFor();
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.waitForFunction(() => document.querySelectorAll('.refused.away').length === 2);
+    await page.context().setOffline(false);
+    await page.getByRole('button', { name: 'Undo #1' }).click();
+    await page.getByText('Nothing is logged yet').waitFor();
+    await page.goto(`${bench.url}/coupon/T-1`);
+    const text = page.getByLabel('Remark');
+    await text.fill('seen by lamp');
+    await page.context().setOffline(true);
+    await text.press('Enter');
+    await page.getByText('No connection to the bench').waitFor();
+    assert.equal(await text.inputValue(), 'seen by lamp');
+    await page.context().setOffline(false);
+    await text.press('Enter');
+    await page.waitForFunction(() => document.body.innerText.includes('seen by lamp'));
+    await page.context().close();
+    await bench.remove();
+});
+
 test('a page that is reloaded offline opens, and what waited is sent when the connection is back', async () => {
     const { bench, page } = await atTheBench();
     await page.evaluate(() => navigator.serviceWorker.ready);
@@ -141,8 +200,10 @@ test('what somebody entered is not sent under the name of who sits there now', a
     await page.getByRole('button', { name: 'Sit down' }).click();
     await page.unroute('**/log');
     await page.goto(`${bench.url}/coupon/T-1`);
-    await waiting(page, '1 waiting');
+    await waiting(page, '1 waiting, entered by A. Field, sent when A. Field sits here again');
     assert.deepEqual(logged(bench), []);
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.locator('#unsent').getByText('entered by A. Field, it waits until A. Field sits here again').waitFor();
     await page.goto(`${bench.url}/person`);
     await page.getByLabel('Name').fill('A. Field');
     await page.getByRole('button', { name: 'Sit down' }).click();

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "criteria/vocabulary.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace beadbook {
+
+/// A comment without the # it begins with; all of it if there is none.
+std::string_view behind_hash(std::string_view line);
+/// Whether words read as what a find says: a type, and a number behind it or nothing more.
+bool reads_as_find(std::string_view words, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// The find in a comment such as `# 4 crack 0.2` or `# MT crack 0.2`, written as it would be taken
+/// (`#4 crack 0.2`); empty if the comment reads as none.
+std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
+
+} // namespace beadbook
