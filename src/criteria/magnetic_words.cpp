@@ -26,6 +26,18 @@ constexpr auto austenitic_numbers = std::to_array<std::string_view>(
 /// Beginnings of UNS numbers of nickel alloys that are not magnetic.
 constexpr auto nickel_numbers = std::to_array<std::string_view>({"n06", "n07", "n08", "n10"});
 
+constexpr auto ferritic_words = std::to_array<std::string_view>({"ferritic", "martensitic", "pearlitic"});
+/// Before "steel".
+constexpr auto ferritic_steels =
+    std::to_array<std::string_view>({"carbon", "mild", "manganese", "structural"});
+/// Before "iron".
+constexpr auto irons =
+    std::to_array<std::string_view>({"cast", "ductile", "malleable", "grey", "gray", "wrought"});
+/// Of AISI: low alloy steels, and ferritic and martensitic stainless ones.
+constexpr auto ferritic_grades =
+    std::to_array<std::string_view>({"1018", "1020", "4130", "4140", "4340", "8620", "8630", "403", "409",
+                                     "410", "416", "420", "430", "440"});
+
 template <class List>
 bool among(const List &list, std::string_view word) {
     return std::find(list.begin(), list.end(), word) != list.end();
@@ -83,6 +95,20 @@ bool names_nickel_alloy(const std::vector<std::string> &tokens) {
     return false;
 }
 
+/// "carbon steel", "cast iron"; a "low alloy steel", and no other alloy.
+bool names_ferritic(const std::vector<std::string> &tokens) {
+    const auto follows = [&](std::size_t i, std::string_view word) {
+        return i + 1 < tokens.size() && tokens[i + 1] == word;
+    };
+    for (std::size_t i = 0; i < tokens.size(); ++i) {
+        if (among(ferritic_words, tokens[i]) || among(ferritic_grades, tokens[i])) return true;
+        if (among(ferritic_steels, tokens[i]) && follows(i, "steel")) return true;
+        if (among(irons, tokens[i]) && follows(i, "iron")) return true;
+        if (tokens[i] == "low" && follows(i, "alloy")) return true;
+    }
+    return false;
+}
+
 bool is_called_so(const std::vector<std::string> &tokens) {
     for (std::size_t i = 0; i < tokens.size(); ++i)
         if (tokens[i] == "nonmagnetic" || tokens[i] == "unmagnetic" || tokens[i] == "antimagnetic" ||
@@ -103,6 +129,11 @@ bool names_unmagnetic_metal(std::string_view text) {
                unmagnetic_metals.begin(), unmagnetic_metals.end(),
                [&](std::string_view metal) { return (metals >> word_index(material, metal)) & 1u; }) ||
            names_austenitic(tokens) || names_nickel_alloy(tokens);
+}
+
+bool names_magnetic_metal(std::string_view text) {
+    const auto tokens = tokens_of(text);
+    return !is_called_so(tokens) && names_ferritic(tokens);
 }
 
 } // namespace beadbook

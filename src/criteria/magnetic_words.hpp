@@ -11,4 +11,9 @@ namespace beadbook {
 /// what it is.
 bool names_unmagnetic_metal(std::string_view text);
 
+/// Whether a text names a metal that is ferromagnetic: carbon, mild or low alloy steel, a steel by its AISI
+/// number (4130), cast iron, a ferritic or martensitic stainless steel. Of two metals one is enough. From
+/// memory, common practice, no source; plain steel and plain stainless say nothing.
+bool names_magnetic_metal(std::string_view text);
+
 } // namespace beadbook

@@ -37,6 +37,8 @@ struct ImperfectionType {
     bool is_group() const { return iso == "2012" || iso == "2013" || iso == "2014"; }
     /// It says how the find looks and not what it is: linear indication, rounded indication.
     bool is_shape_alone() const { return name.ends_with(" indication"); }
+    /// A hollow or an inclusion (200 to 2025, 300 to 3042, 516): as large as the largest of its dimensions.
+    bool is_volume() const { return iso.starts_with("20") || iso.starts_with("30") || iso == "516"; }
     /// Nobody tells it apart without a microscope: microcrack, micro lack of fusion (1001, 4014).
     bool needs_microscope() const { return iso == "1001" || iso == "4014"; }
     /// Metal that is missing from the surface, so that what is left is what holds: undercut, sagging,

@@ -273,7 +273,7 @@ bool is_bare_length(const std::string &name, std::string_view value) {
 
 Coupon CouponRecord::facts() const {
     Coupon out;
-    if (!get("units").empty()) out.values.measure_in(unit());
+    if (const auto fixed = fixed_unit()) out.values.measure_in(*fixed);
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (field.kind == Kind::fact) {
@@ -293,6 +293,7 @@ Coupon CouponRecord::facts() const {
     if (const std::string metal = material.empty() ? get("metal-group") : material; !metal.empty()) {
         put_words(out, Fact::material, materials_in(metal), &out.more_materials);
         out.not_magnetic = names_unmagnetic_metal(metal);
+        out.has_magnetic = names_magnetic_metal(metal);
     }
     std::vector<Exact> members;
     for (const char *name : {"thickness", "thickness-2"})

@@ -199,13 +199,11 @@ private:
         if (takes("mid")) return set_place(out_.middle, begin, "middle");
         if (takes("from")) {
             set_place(out_.at, begin, "place");
-            const std::string_view typed = text_.substr(begin, at_ - begin);
             blanks();
             const std::size_t to = at_;
             if (!same_word(peek_word(), "to")) throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
             at_ += 2;
-            set_place(out_.end, to, "end");
-            return check_one_unit(typed, *out_.at, *out_.end, begin);
+            return set_place(out_.end, to, "end");
         }
         if (takes("across")) {
             blanks();
@@ -264,7 +262,6 @@ private:
         if (look + 1 < text_.size() && text_[look] == 'x' && !is_letter(text_[look + 1])) {
             at_ = look + 1;
             const Typed second = measure(Dimension::length, at_);
-            check_one_unit(text_.substr(begin, look - begin), first, second, begin);
             // Two bare numbers are the two dimensions, whichever was read off first.
             set_measure(Quantity::length, std::max(first, second, shorter), begin);
             set_measure(Quantity::width, std::min(first, second, shorter), look);
@@ -281,7 +278,9 @@ private:
     Typed measure(Dimension dimension, std::size_t begin) {
         const std::string_view value = value_text(begin);
         try {
-            return parse_measured(value, dimension, unit_);
+            Typed out = parse_measured(value, dimension, unit_);
+            if (dimension == Dimension::length) lengths_.take(value, out);
+            return out;
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
         }
@@ -292,6 +291,7 @@ private:
         const std::string_view value = value_text(begin);
         try {
             place = parse_place(value, weld_, unit_);
+            lengths_.take(value, *place);
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
         }
@@ -346,6 +346,7 @@ private:
     std::size_t at_ = 0;
     std::optional<Exam> method_;
     std::string guessed_;
+    OneUnit lengths_;
     IndicationRecord out_;
 };
 

@@ -18,16 +18,16 @@ std::string_view unit_behind(std::string_view text) {
 
 } // namespace
 
-void check_one_unit(std::string_view typed, const Typed &first, const Typed &second, std::size_t column) {
+void OneUnit::take(std::string_view typed, const Typed &read) {
     typed = trimmed(typed);
-    const bool clock = (first.text + second.text).find(':') != std::string::npos;
-    if (clock || typed.empty() || !is_digit(typed.back())) return;
-    const auto own = unit_behind(first.text), other = unit_behind(second.text);
-    if (own == other) return;
-    throw InputError("'" + shown(second.text) + "' has a unit and '" + shown(typed) +
-                         "' before it has none: is that " + std::string(own) + ", or " + std::string(other) +
-                         " too? write the unit behind both",
-                     column);
+    if (typed.empty() || typed.find(':') != typed.npos || typed.find('\'') != typed.npos) return;
+    auto &first = is_digit(typed.back()) || typed.back() == '.' ? bare_ : written_;
+    if (!first) first = Taken{typed, std::string(unit_behind(read.text))};
+    if (bare_ && written_ && bare_->unit != written_->unit)
+        throw InputError("'" + shown(written_->typed) + "' has a unit and '" + shown(bare_->typed) +
+                             "' has none: is that " + bare_->unit + ", or " + written_->unit +
+                             " too? write the unit behind both",
+                         0);
 }
 
 } // namespace beadbook

@@ -2,15 +2,27 @@
 
 #include "measure/quantity.hpp"
 
+#include <optional>
 #include <string_view>
 
 namespace beadbook {
 
 inline bool shorter(const Typed &a, const Typed &b) { return a.value < b.value; }
 
-/// Of two numbers that belong together (length x width, from .. to) the second alone has a unit: it is of
-/// both, or the first has the coupon's. `typed` ends with the first as it was typed. Throws InputError where
-/// these differ.
-void check_one_unit(std::string_view typed, const Typed &first, const Typed &second, std::size_t column);
+/// Of the lengths of one line some have a unit and some have none: that unit is of all, or those without have
+/// the coupon's.
+class OneUnit {
+public:
+    /// A length as it was typed, and as it was read. Throws InputError where one that was taken before
+    /// has another unit, and one of the two was not written.
+    void take(std::string_view typed, const Typed &read);
+
+private:
+    struct Taken {
+        std::string_view typed;
+        std::string unit;
+    };
+    std::optional<Taken> bare_, written_; ///< the first of each
+};
 
 } // namespace beadbook

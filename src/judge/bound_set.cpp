@@ -78,9 +78,11 @@ void BoundSet::bind_coupon() {
         return coupon.facts[static_cast<Slot>(fact)] == word_index(info(fact), word);
     };
     if (coupon.values.has(Quantity::longest_leg)) fillet_size = vocabulary.find("fillet size");
-    // What by its name is not magnetic is not said to be (common practice, no source).
-    if (said(Fact::magnetic) && (coupon.not_magnetic || said(Fact::material)))
-        metal_agrees = !(coupon.not_magnetic && is(Fact::magnetic, "yes"));
+    // What by its name is not magnetic is not said to be, nor what is not to be (common practice, no source).
+    const bool has_magnetic = engine >= first_to_ask_where && coupon.has_magnetic;
+    if (said(Fact::magnetic) && (coupon.not_magnetic || has_magnetic || said(Fact::material)))
+        metal_agrees = !(coupon.not_magnetic && is(Fact::magnetic, "yes")) &&
+                       !(has_magnetic && is(Fact::magnetic, "no"));
     const bool tube =
         said(Fact::form) ? is(Fact::form, "tube") : coupon.values.has(Quantity::outside_diameter);
     seam_untold = tube && !said(Fact::seam);

@@ -75,6 +75,7 @@ struct Coupon {
     /// Further words, by bits: a weld made by more than one process, a joint of two metals.
     std::uint64_t more_processes = 0, more_materials = 0;
     bool not_magnetic = false; ///< its metal is one that by its name is not (criteria/magnetic_words.hpp)
+    bool has_magnetic = false; ///< one of its metals by its name is
     /// All words of a fact, word k as bit k; 0: not known.
     std::uint64_t said(Slot fact) const {
         if (facts[fact] == 0) return 0;

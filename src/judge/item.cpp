@@ -100,6 +100,14 @@ Truth is_linear(const Item &item, const CriteriaSet &set, const Coupon &coupon,
     return set.linear->compare(Environment{coupon.values, &measures}, missing);
 }
 
+/// How deep or high a hollow or an inclusion is counts as its size, where that is the most.
+void size_by_all_dimensions(Item &item) {
+    if (!item.measures.has(Quantity::size)) return;
+    for (const Quantity q : {Quantity::depth, Quantity::height})
+        if (item.measures.has(q) && item.measures[q] > item.measures[Quantity::size])
+            item.measures.set(Quantity::size, item.measures[q]);
+}
+
 /// A joined one has several names, so its measures decide.
 Shape shape_of(const Item &item, const CriteriaSet &set, const Coupon &coupon, const Indication &first,
                const ImperfectionType &type, int engine, Shapes shapes) {
@@ -251,6 +259,8 @@ std::vector<Item> make_items(const CriteriaSet &set, const Coupon &coupon,
         item.open_end = engine >= first_with_bounds && item.place && item.place->from == item.place->to &&
                         !item.measures.has(Quantity::length) && !vocabulary[indications[i].type].measured;
         item.words = indications[i].words;
+        if (engine >= first_to_ask_where && vocabulary[indications[i].type].is_volume())
+            size_by_all_dimensions(item);
     }
     const auto settle_shape = [&](Item &item) {
         const Indication &first = indications[item.members.front()];

@@ -100,7 +100,9 @@ constexpr int first_to_mind_magnetism = 10;
 constexpr int first_to_doubt_widths = 11;
 
 /// The first engine for which finds that nobody said the place of may lie end to end and be one, and for
-/// which what is called by its shape alone (linear, rounded indication) may be one where it touches.
+/// which what is called by its shape alone (linear, rounded indication) may be one where it touches; and that
+/// believes nobody that a carbon steel is not magnetic; for which a pore is as large as it is deep; and that
+/// goes by the unit that all sizes of a coupon are written in, where a limit is printed in two.
 constexpr int first_to_ask_where = 12;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A

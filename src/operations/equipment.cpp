@@ -64,6 +64,30 @@ void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
     }
 }
 
+bool may_be_used(const EquipmentUsed &used, Day day) {
+    return !used.withdrawn && !(used.until && *used.until < day);
+}
+
+/// What keeps an exam from counting is not taken off behind it: a calibration that was over, unless the right
+/// one is given with it; days on which the piece was out.
+void check_heals_nothing(Writing &writing, const EquipmentRecord &before, const EquipmentRecord &now,
+                         bool sure) {
+    for (const auto &mark : writing.ledger().coupons_examined_with(now.serial))
+        for (const auto &exam : writing.coupon(mark).exams) {
+            const bool with = std::any_of(exam.equipment.begin(), exam.equipment.end(),
+                                          [&](const EquipmentUsed &one) { return one.serial == now.serial; });
+            const auto then = used_on(before, exam.date), after = used_on(now, exam.date);
+            if (!with || may_be_used(then, exam.date) || !may_be_used(after, exam.date)) continue;
+            const std::string about = "exam " + std::to_string(exam.number) + " of " + mark +
+                                      " was made with it on " + print(exam.date);
+            if (!after.calibrated && then.calibrated)
+                throw refused(about + ", when its calibration was over; the one that held is given with it")
+                    .at("calibration");
+            if (then.withdrawn && !sure)
+                throw Unsure("is that meant? " + about + ", while it was out of use, and would count again");
+        }
+}
+
 } // namespace
 
 Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest &request) {
@@ -80,6 +104,7 @@ Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest 
     take(now, request, writing.outside().today());
     Entry entry = codec::entry_of(now);
     if (known) {
+        check_heals_nothing(writing, *known, now, request.sure);
         if (*known == now)
             throw refused("this changes nothing: equipment " + request.serial +
                           (now.withdrawn ? " is withdrawn already" : " stands so already"));

@@ -108,6 +108,13 @@ std::vector<Indication> found_as_seen(const CouponState &before, const StoredVer
     return out;
 }
 
+/// The coupon as the engine that took the verdict saw it: earlier ones knew its unit only where it was named.
+Coupon facts_as_seen(const CouponState &before, const StoredVerdict &stored) {
+    Coupon out = before.record.facts();
+    if (stored.engine < first_to_ask_where && before.record.get("units").empty()) out.values.measure_in({});
+    return out;
+}
+
 /// Judges one verdict again, as the engine that took it would.
 void replay_verdict(Office &office, const CouponState &before, const StoredVerdict &stored,
                     const ReplayFault &about, std::vector<ReplayFault> &faults) {
@@ -121,8 +128,9 @@ void replay_verdict(Office &office, const CouponState &before, const StoredVerdi
     if (!kept) return add(missing_or_broken(office, stored.hash));
     // By the numbers that stood in the blanks then, whatever stands there now.
     const auto set = with_owners_copy(kept, {stored.filled, {}});
-    const Judgement again = judge(*set, before.record.facts(), exams_as_counted(office, before, stored),
-                                  found_as_seen(before, stored), Vocabulary::shipped(), stored.engine);
+    const Judgement again =
+        judge(*set, facts_as_seen(before, stored), exams_as_counted(office, before, stored),
+              found_as_seen(before, stored), Vocabulary::shipped(), stored.engine);
     if (stored.form == newest_form) {
         fault.other_engine = stored.engine != engine_number;
         fault.other_vocabulary = stored.vocabulary != Vocabulary::shipped().hash();

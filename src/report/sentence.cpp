@@ -228,7 +228,11 @@ std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) 
         return "The " + std::string(name_of(f.exams.front())) +
                " was finished with fewer finds than are on record under it";
     if (f.missing == (lack_of(Fact::magnetic) | lack_of(Fact::material)))
-        return "It is said to be magnetic, and its material names a metal that is not (common practice)";
+        return c.coupon.facts[static_cast<std::size_t>(Fact::magnetic)] ==
+                       word_index(info(Fact::magnetic), "yes")
+                   ? "It is said to be magnetic, and its material names a metal that is not (common practice)"
+                   : "It is said not to be magnetic, and its material names a metal that is (common "
+                     "practice)";
     return (f.indications.empty() ? "The coupon" : print_indications(c, f.indications)) + ": " +
            missing_words(f) + " contradict each other, so one of them is not true";
 }

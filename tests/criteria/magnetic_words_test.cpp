@@ -36,3 +36,17 @@ TEST_CASE("a text names a metal that is not magnetic", "[magnetic]") {
         CHECK_FALSE(names_unmagnetic_metal(text));
     }
 }
+
+TEST_CASE("a text names a metal that is magnetic") {
+    for (const char *text : {"carbon steel", "4130 steel", "AISI 4130", "mild steel", "cast iron",
+                             "410 stainless steel", "stainless steel welded to carbon steel",
+                             "low alloy steel", "ferritic stainless", "carbon-manganese steel"}) {
+        INFO(text);
+        CHECK(names_magnetic_metal(text));
+    }
+    for (const char *text : {"steel", "stainless steel", "304L stainless", "316L low carbon", "nickel alloy",
+                             "non-magnetic cast iron", "aluminium", "nickel iron", "titanium"}) {
+        INFO(text);
+        CHECK_FALSE(names_magnetic_metal(text));
+    }
+}

@@ -35,6 +35,11 @@ class Vocabulary:
     def shape(self, name):
         return next((s for s in (self.types[n].get("shape") for n in self.wider(name)) if s), None)
 
+    def is_volume(self, name):
+        """A hollow or an inclusion, by its number in ISO 6520-1."""
+        code = str(self.types[name].get("iso", {}).get("code", ""))
+        return code[:2] in ("20", "30") or code == "516"
+
     def measured(self, name):
         return self.types[name].get("measured") == "yes"
 

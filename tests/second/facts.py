@@ -13,6 +13,7 @@ METALS = ["steel", "iron", "nickel", "cobalt", "titanium", "aluminium", "magnesi
 MEASURES = ["length", "width", "depth", "height", "size", "angle", "area"]
 # Of the metals that the random coupons name: what a yoke cannot hold powder to (common practice, no source).
 NOT_MAGNETIC = ["titanium", "aluminium", "nickel alloy"]
+MAGNETIC = ["carbon steel", "4130"]
 PI = Fraction(314159265358979323846264338327950288419716939937510, 10 ** 50)
 
 
@@ -44,7 +45,9 @@ class Coupon:
             self.words["material"] = {m for m in METALS if m in fields["material"].split()}
         magnetic = fields.get("magnetic")
         self.takes_powder = magnetic == "yes"
-        self.magnetic_in_spite = magnetic == "yes" and any(m in fields.get("material", "") for m in NOT_MAGNETIC)
+        material = fields.get("material", "")
+        self.magnetic_in_spite = magnetic == "yes" and any(m in material for m in NOT_MAGNETIC) or \
+            magnetic == "no" and any(m in material for m in MAGNETIC)
         # Nobody knows what lies beside what over the datum.
         tube = fields["form"] == "tube" if "form" in fields else "diameter" in fields
         self.seam_unknown = tube and "seam" not in fields
@@ -90,6 +93,8 @@ class Find:
             told["length"] = end - at
         if not dimension:
             follow(told, vocabulary.shape(self.type))
+            if "size" in told and vocabulary.is_volume(self.type):
+                told["size"] = max(told[m] for m in ("size", "depth", "height") if m in told)
         self.values = Env({m: exactly(v) for m, v in told.items()})
         length = told.get("length")
         self.span = None
