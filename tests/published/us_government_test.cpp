@@ -21,7 +21,7 @@ struct Row {
 std::string in_scope(const std::string &set) {
     if (set == "mil-hdbk-1890-table-3") return "material=steel process=GTAW ";
     if (set == "mil-std-2219a")
-        return "material=steel fillet-size=0.02in "; // the table decides, not the drawing
+        return "material=steel process=GTAW fillet-size=0.02in "; // the table decides, not the drawing
     return set == "cfr-46-56.70-15" ? "joint-form=butt seam=longitudinal " : "joint=groove material=steel ";
 }
 
