@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 22> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 23> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -27,9 +27,29 @@ constexpr std::array<std::string_view, 22> shortcoming_ids{"told",
                                                            "described otherwise",
                                                            "rejected before",
                                                            "revoked",
-                                                           "revives"};
+                                                           "revives",
+                                                           "late training"};
 
 } // namespace
+
+bool is_of_retest(Shortcoming::Kind kind) {
+    using Kind = Shortcoming::Kind;
+    constexpr Kind of_retest[] = {
+        Kind::same_exam,    Kind::retest,     Kind::retest_unknown, Kind::failed_day,   Kind::failed_kind,
+        Kind::failed_whose, Kind::unreadable, Kind::training,       Kind::entered_late, Kind::late_training};
+    return std::find(std::begin(of_retest), std::end(of_retest), kind) != std::end(of_retest);
+}
+
+bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside) {
+    using Kind = Shortcoming::Kind;
+    return std::any_of(aside.begin(), aside.end(), [&](const Shortcoming &one) {
+        const bool all = std::all_of(lack.lacks.begin(), lack.lacks.end(), [&](const std::string &what) {
+            return std::find(one.lacks.begin(), one.lacks.end(), what) != one.lacks.end();
+        });
+        return one.kind == Kind::told || (one.kind == lack.kind && one.coupon == lack.coupon &&
+                                          one.rule == lack.rule && one.given <= lack.given && all);
+    });
+}
 
 std::string_view id_of(Shortcoming::Kind kind) { return shortcoming_ids[static_cast<std::size_t>(kind)]; }
 

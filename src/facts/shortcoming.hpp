@@ -29,11 +29,12 @@ struct Shortcoming {
         training,       ///< one failed after the retest that the rules allow at once, and none is on record
         by_machine,     ///< a machine led the torch, and the rules speak of a welder's hand
         entered_late,   ///< dated before a failure of its kind, and entered after it
-        accepted_by, ///< it was graded by other criteria, or another class, than the rules accept a test by
-        described,   ///< it is described otherwise since it was graded
-        turned,      ///< it was rejected as it was described before
-        revoked,     ///< what was held in its process was revoked after it was welded
-        revives,     ///< entered for an earlier day, it revives what was over by then
+        accepted_by,   ///< it was graded by other criteria, or another class, than the rules accept a test by
+        described,     ///< it is described otherwise since it was graded
+        turned,        ///< it was rejected as it was described before
+        revoked,       ///< what was held in its process was revoked after it was welded
+        revives,       ///< entered for an earlier day, it revives what was over by then
+        late_training, ///< the training that a retest goes by was entered only after that was graded
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -41,15 +42,20 @@ struct Shortcoming {
     std::string rule;                  ///< exam: its id in the rules
     std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name;
                                        ///< described, turned: fields;
-                                       ///< revives: what it is, and of which day
-    std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam
+                                       ///< revives: what it is, and of which day; late_training: the day
+    std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
     std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why;
-                                ///< revives: when, with `was` how it stood
+                                ///< revives: when, with `was` how it stood; late_training: when
     std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };
+/// Of what failed before a test, or may have.
+bool is_of_retest(Shortcoming::Kind kind);
+/// Whether what lacks now was set aside with a reason before.
+bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside);
+
 /// What was set aside for a qualification, at its grant or later, and why.
 struct Aside {
     std::string at; ///< "renewal", "extension"; empty: when it was granted

@@ -7,18 +7,49 @@
 #include "qualify/examined_weld.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
 
+/// The mark in "2026-10-05 coupon K-2"; empty: it is a weld of the work.
+std::string coupon_in(const std::string &weld) {
+    constexpr std::string_view between = " coupon ";
+    return weld.compare(std::min<std::size_t>(10, weld.size()), between.size(), between) == 0
+               ? weld.substr(10 + between.size())
+               : "";
+}
+
+/// Whether a text names the mark as a word of its own.
+bool names_mark(const std::string &text, const std::string &mark) {
+    const std::string in = lowered(text), one = lowered(mark);
+    const auto of_word = [&](std::size_t at) {
+        return at < in.size() && (std::isalnum(static_cast<unsigned char>(in[at])) || in[at] == '-');
+    };
+    for (std::size_t at = in.find(one); at != std::string::npos; at = in.find(one, at + 1))
+        if ((at == 0 || !of_word(at - 1)) && !of_word(at + one.size())) return true;
+    return false;
+}
+
+/// Whether a weld of the work, as it is stated, may be a coupon: it names it, or is of its day and of
+/// nothing.
+bool may_be_coupon(const std::string &weld, const std::string &coupon, Day welded) {
+    const ExaminedWeld stated = read_examined_weld(weld);
+    return names_mark(stated.what, coupon) || (stated.what.empty() && stated.day == welded);
+}
+
 /// Whether two statements may be of one weld: of the same day, and nothing tells the welds apart.
 bool same_weld(const std::string &a, const std::string &b) {
     if (a == b) return true;
+    const std::string coupon = coupon_in(a), other_coupon = coupon_in(b);
+    if (!coupon.empty() && !other_coupon.empty()) return coupon == other_coupon;
     try {
+        if (!coupon.empty()) return may_be_coupon(b, coupon, parse_day(a.substr(0, 10)));
+        if (!other_coupon.empty()) return may_be_coupon(a, other_coupon, parse_day(b.substr(0, 10)));
         const ExaminedWeld one = read_examined_weld(a), other = read_examined_weld(b);
         return one.day == other.day && same_designation(one.what, other.what);
     } catch (const InputError &) {
-        return false; // a coupon, which has a mark of its own
+        return false; // of an older program, which asked less of a statement
     }
 }
 
@@ -34,8 +65,8 @@ std::string weld_among(const std::string &all, const std::string &weld) {
 }
 
 /// The welds of an extension as its text; none twice, none that an earlier extension of the qualification
-/// used.
-std::string text_of(const std::vector<std::string> &welds, const WelderState &welder, int number) {
+/// used and that still counts.
+std::string text_of(const std::vector<std::string> &welds, const WelderStanding &standing, int number) {
     std::string out;
     const auto beside = [](const std::string &weld, const std::string &other) {
         return weld == other ? "" : " as '" + shown(other) + "', unless each says which weld it is of";
@@ -43,8 +74,9 @@ std::string text_of(const std::vector<std::string> &welds, const WelderState &we
     for (const auto &weld : welds) {
         if (const std::string other = weld_among(out, weld); !other.empty())
             throw refused("'" + shown(weld) + "' is given twice" + beside(weld, other)).at("weld");
-        for (const auto &e : welder.events) {
-            if (e.kind != "extension" || e.qualification != number) continue;
+        for (const auto &e : standing.welder.events) {
+            if (e.kind != "extension" || e.qualification != number || standing.undone.contains(e.seq))
+                continue;
             if (const std::string other = weld_among(e.text, weld); !other.empty())
                 throw refused("'" + shown(weld) + "' extended it already on " + print(e.day) +
                               beside(weld, other))
@@ -135,9 +167,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
         welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
-    event.text = checked_text(text_of(welds, welder, request.number), "welds");
     const Day today = writing.outside().today();
     const WelderStanding standing = standing_of(office, request.mark, today);
+    event.text = checked_text(text_of(welds, standing, request.number), "welds");
     check_follows(standing, held, event, welds);
     if (const auto lack = reviving(standing, held, event, today)) given.lacks.push_back(*lack);
     const SetAside aside =

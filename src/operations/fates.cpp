@@ -12,18 +12,6 @@
 namespace beadbook {
 namespace {
 
-/// Whether what lacks now was set aside with a reason when the coupon proved it.
-bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside) {
-    using Kind = Shortcoming::Kind;
-    return std::any_of(aside.begin(), aside.end(), [&](const Shortcoming &one) {
-        const bool all = std::all_of(lack.lacks.begin(), lack.lacks.end(), [&](const std::string &what) {
-            return std::find(one.lacks.begin(), one.lacks.end(), what) != one.lacks.end();
-        });
-        return one.kind == Kind::told || (one.kind == lack.kind && one.coupon == lack.coupon &&
-                                          one.rule == lack.rule && one.given <= lack.given && all);
-    });
-}
-
 /// Told by the state of the grade; or of another coupon that cannot be read, or a revocation of another
 /// qualification, which leave this one as it was.
 bool is_told_otherwise(Shortcoming::Kind kind) {
@@ -40,22 +28,9 @@ const Shortcoming *first_in_the_way(const std::vector<Shortcoming> &lacks,
     return found == lacks.end() ? nullptr : &*found;
 }
 
-RuleWords words_of_test(const CouponRecord &test) {
-    RuleWords out;
-    for (const Trait trait : rule_words())
-        if (const std::string word = test.get(field_of(trait)); !word.empty()) out[field_of(trait)] = word;
-    return out;
-}
-
 /// Those of them that none of the coupons contradicts: what was said in their stead is not kept.
 RuleWords words_beside(Office &office, RuleWords words, const std::vector<std::string> &coupons) {
-    for (const auto &id : coupons) {
-        const CouponRecord coupon = office.coupon(id).record;
-        std::erase_if(words, [&](const auto &word) {
-            const std::string own = coupon.get(word.first);
-            return !own.empty() && own != word.second;
-        });
-    }
+    for (const auto &id : coupons) words = words_beside(std::move(words), office.coupon(id).record);
     return words;
 }
 
@@ -142,29 +117,30 @@ std::string Fates::refused_today(const WelderState &welder, const WelderEvent &e
     return "";
 }
 
-std::string Fates::refused_today(const WelderState &welder, const QualificationRecord &record,
-                                 const RangeRules &rules) {
+Fates::Refused Fates::refused_today(const WelderState &welder, const QualificationRecord &record,
+                                    const RangeRules &rules) {
     const RuleWords words = words_of_test(record.test);
     const std::string &coupon = record.test.id;
     try {
         if (record.carried()) {
             const auto welds = welds_of(record.test);
-            if (record.part >= welds.size()) return ""; // told of the qualification itself
+            if (record.part >= welds.size()) return {}; // told of the qualification itself
             const auto lacks = carried_lacks(tests(welder), record.test, welds[record.part], rules,
                                              welder.entries.at(record.number));
             const auto *lack = first_in_the_way(lacks, record.overridden);
-            return lack ? "it would not be carried in today: " + words_of(*lack, &rules) : "";
+            return lack ? Refused{"it would not be carried in today: " + words_of(*lack, &rules), true}
+                        : Refused{};
         }
         const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules, words);
-        if (!now.impediments.empty()) return now.impediments.front().text;
-        if (record.part >= now.parts.size()) return "coupon " + coupon + " is of fewer processes now";
+        if (!now.impediments.empty()) return {now.impediments.front().text};
+        if (record.part >= now.parts.size()) return {"coupon " + coupon + " is of fewer processes now"};
         if (const auto *lack = first_in_the_way(now.parts[record.part].lacks, record.overridden))
-            return "coupon " + coupon + " would not qualify today: " + words_of(*lack, &rules);
+            return {"coupon " + coupon + " would not qualify today: " + words_of(*lack, &rules), true};
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
-        return "cannot say: " + std::string(e.what());
+        return {"cannot say: " + std::string(e.what())};
     }
-    return "";
+    return {};
 }
 
 std::vector<std::string> Fates::coupons_of(const Evidence &proof) {

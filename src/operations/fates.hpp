@@ -27,17 +27,23 @@ public:
 
     /// Renewals and extensions that count no more, by entry, and why: the gate is asked again about each.
     std::map<std::int64_t, std::string> undone(const WelderState &welder);
+    struct Refused {
+        std::string why;        ///< empty: for nothing
+        bool by_reason = false; ///< a reason would set it aside
+    };
     /// Asks the gate again, by which its coupon qualified or its paper was carried in: what it would be
     /// refused for today, beyond what was set aside then. A grade against the verdict, and one that is to be
-    /// given again, is told otherwise. Empty: for nothing.
-    std::string refused_today(const WelderState &welder, const QualificationRecord &record,
-                              const RangeRules &rules);
+    /// given again, is told otherwise.
+    Refused refused_today(const WelderState &welder, const QualificationRecord &record,
+                          const RangeRules &rules);
 
     /// The coupon that a proof is of, and those that passed with it after a failed one.
     static std::vector<std::string> coupons_of(const Evidence &proof);
 
-private:
+    /// Made when they are first asked for.
     const GradedTests &tests(const WelderState &welder);
+
+private:
     std::string refused_today(const WelderState &welder, const WelderEvent &event);
 
     Office &office_;

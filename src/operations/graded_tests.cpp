@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/failed_by.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
@@ -14,67 +15,6 @@
 
 namespace beadbook {
 namespace {
-
-/// The verdict of the class that counts, with its reasons.
-struct JudgedNow {
-    Verdict verdict = Verdict::cannot_say;
-    std::vector<Finding> findings;
-};
-
-/// Methods by whose finds the coupon is rejected, as it stands now.
-std::set<std::string> rejected_by(const CouponState &coupon, const JudgedNow &judged) {
-    std::set<std::string> out;
-    for (const auto &finding : judged.findings) {
-        if (finding.effect != Verdict::reject) continue;
-        for (const int number : finding.indications)
-            if (const auto *found = coupon.indication(number))
-                if (const auto *exam = coupon.exam(found->exam)) out.emplace(name_of(exam->method));
-    }
-    return out;
-}
-
-JudgedNow of_class(const ClassJudgement &one) { return {one.verdict, one.findings}; }
-
-/// The verdict of the class that counts, judged afresh: the graded one by the criteria of its grade, else the
-/// one that is sought. Nothing if it cannot be judged.
-std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
-    coupon.record.withdrawn.clear(); // a failed one that was taken back is no less a failure
-    try {
-        if (!coupon.grade) {
-            Judged judged = judge_coupon(office, coupon, {});
-            if (judged.sought) return of_class(judged.judgement.classes[*judged.sought]);
-            // Without a class it has failed only if every class rejects it.
-            JudgedNow all{judged.verdict(), {}};
-            for (auto &one : judged.judgement.classes)
-                all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
-            return all;
-        }
-        const StoredVerdict *then = nullptr;
-        for (const auto &v : coupon.verdicts)
-            if (v.seq < coupon.grade->seq) then = &v;
-        const auto set =
-            then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
-        const auto index = set ? set->class_index(coupon.grade->class_id) : std::nullopt;
-        if (!index) return std::nullopt;
-        return of_class(judge_by(coupon, set).judgement.classes[*index]);
-    } catch (const Refusal &e) {
-        if (e.kind() == Refusal::Kind::record) throw;
-        return std::nullopt;
-    }
-}
-
-std::vector<std::string> failed_by(const CouponState &coupon, const std::optional<JudgedNow> &judged) {
-    std::set<std::string> out;
-    if (judged) out = rejected_by(coupon, *judged);
-    const std::string mechanical = coupon.record.get("mechanical");
-    if (mechanical == "failed") out.insert("mechanical");
-    if (out.empty()) {
-        for (const auto &exam : coupon.exams)
-            if (exam.done().counts) out.emplace(name_of(exam.method));
-        if (!mechanical.empty()) out.insert("mechanical");
-    }
-    return {out.begin(), out.end()};
-}
 
 /// What the other fields tell of a test whose process cannot be read.
 Weld without_process(const CouponRecord &coupon) {
@@ -92,6 +32,25 @@ struct OnceFailed {
     bool accepted = false;        ///< after a change its criteria rejected it no more
 };
 
+/// Changes that took a coupon from a welder to whom it was given by mistake: nothing but its description was
+/// entered while it bore his name.
+template <class Ours>
+std::set<std::int64_t> slips_mended(const std::vector<Entry> &history, Ours ours) {
+    std::set<std::int64_t> out;
+    bool his = false, since = false;
+    for (const auto &entry : history) {
+        if (entry.kind != "coupon" || is_withdrawal(entry)) {
+            since = true;
+            continue;
+        }
+        const bool is = ours(codec::coupon_from(codec::parsed(entry.body)));
+        if (his && !is && !since && !entry.reason.empty()) out.insert(entry.seq);
+        if (is && !his) since = false;
+        his = is;
+    }
+    return out;
+}
+
 /// As a test of this welder; nothing, if it never failed as one.
 template <class Ours>
 std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> &history, Ours ours) {
@@ -106,9 +65,10 @@ std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> 
             out.graded = true;
         }
     }
+    const auto slips = slips_mended(history, ours);
     std::vector<CouponRecord> rejected;
     for (const auto &one : turned(office, history.front().subject))
-        if ((one.accepted || one.of_the_test()) && ours(one.before)) {
+        if ((one.accepted || one.of_the_test()) && ours(one.before) && !slips.contains(one.entry)) {
             rejected.push_back(one.before);
             out.accepted = out.accepted || one.accepted;
         }
@@ -136,6 +96,13 @@ std::int64_t shown_by(const std::vector<Entry> &history) {
             return entry.seq;
     }
     return examined == 0 ? history.back().seq : examined;
+}
+
+/// The entry that first graded it; 0: none.
+std::int64_t first_graded(const std::vector<Entry> &history) {
+    const auto found = std::find_if(history.begin(), history.end(),
+                                    [](const Entry &e) { return e.kind == "grade" && !is_withdrawal(e); });
+    return found == history.end() ? 0 : found->seq;
 }
 
 /// When it was entered, if that was after the day.
@@ -190,7 +157,7 @@ std::vector<Weld> welds_named(const CouponRecord &coupon) {
     }
 }
 
-GradedTests::GradedTests(Office &office, const WelderState &welder) {
+GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(office) {
     const auto take_words = [&](const std::string &coupon, const std::vector<Shortcoming> &set_aside) {
         using Kind = Shortcoming::Kind;
         for (const auto &one : set_aside)
@@ -199,7 +166,7 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
                 taken_.insert(one.coupon.empty() ? coupon : one.coupon);
     };
     for (const auto &q : welder.qualifications) {
-        if (!q.carried()) settled_[q.test.id].insert(q.rules);
+        if (!q.carried()) settled_[q.test.id].push_back({q.rules, words_of_test(q.test), q.overridden});
         take_words(q.test.id, q.overridden);
     }
     for (const auto &e : welder.events) {
@@ -209,8 +176,11 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) {
             const auto *held = welder.qualification(e.qualification);
             revoked_.push_back({held ? process_of(*held) : "", e});
         }
-        for (const auto &proof : e.evidence)
-            if (!e.rules.empty()) settled_[proof.coupon].insert(e.rules);
+        if (e.rules.empty()) continue;
+        RuleWords words;
+        for (const auto &q : welder.qualifications)
+            if (q.rules == e.rules && same_word(process_of(q), e.process)) words = words_of_test(q.test);
+        for (const auto &proof : e.evidence) settled_[proof.coupon].push_back({e.rules, words, e.overridden});
     }
     const WelderNames names(office.book(), welder.record.mark);
     for (const auto &id : coupons_of(office, names)) {
@@ -274,14 +244,12 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
         for (const auto &one : described) add_welds(one, welds);
     }
     auto &out = perhaps ? perhaps_ : tests_;
-    auto by = failed ? failed_by(coupon, judged) : std::vector<std::string>{};
+    auto by = failed ? failed_by(office, history, coupon, bends_failed) : std::vector<std::string>{};
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                   history.front().seq});
+                   first_graded(history), history.front().seq});
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
-    const auto settled = settled_.find(test.coupon.record.id);
-    if (settled != settled_.end() && settled->second.contains(rules.name)) return true;
     const std::string set = test.coupon.verdicts.empty() ? "" : test.coupon.verdicts.back().set;
     if (!rules.accepts(set, test.coupon.grade->class_id)) return false;
     if (!rules.retest.same_exam) return true;
@@ -307,7 +275,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     };
     std::vector<Attempt> attempts;
     std::set<std::string> unfit;
-    if (const Test *own = find(coupon.id)) begun_by = own->begun_by;
+    const Test *own = find(coupon.id);
+    if (own) begun_by = own->begun_by;
     for (const auto &test : tests_) {
         const std::string &id = test.coupon.record.id;
         if (id == coupon.id) continue;
@@ -326,11 +295,10 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         else if (same == Truth::unknown)
             unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
         else {
-            const auto settled = settled_.find(id);
-            if (test.passed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
+            const bool closed = test.passed && closes(test, weld, rules);
+            if (test.passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
             attempts.push_back(
-                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id,
-                 test.passed && settled != settled_.end() && settled->second.contains(rules.name)});
+                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
         }
     }
     for (const auto &test : perhaps_) {
@@ -359,10 +327,32 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     });
     attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
     out.state = retest_state(rules.retest, attempts);
-    if (out.state.after || unfit.empty()) return out;
-    // What ended the retest before this coupon was no retest.
-    std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
-    out.state = retest_state(rules.retest, attempts);
+    if (!out.state.after && !unfit.empty()) {
+        // What ended the retest before this coupon was no retest.
+        std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
+        out.state = retest_state(rules.retest, attempts);
+    }
+    if (own && out.state.after)
+        if (const auto *late = late_training(*out.state.after, weld.word(Trait::process), *own)) {
+            auto &one = unknown(Shortcoming::Kind::late_training, "");
+            one.lacks = {print(late->day)};
+            one.on = late->stamp.at.substr(0, 10);
+            one.after = out.state.after;
+        }
+    return out;
+}
+
+const WelderEvent *GradedTests::late_training(const AfterFailure &after, const std::string &process,
+                                              const Test &retest) const {
+    const WelderEvent *out = nullptr;
+    for (const auto &e : training_) {
+        if (!same_process(e.process, process) ||
+            std::find(after.trained.begin(), after.trained.end(), e.day) == after.trained.end())
+            continue;
+        if (retest.graded_by == 0 || e.seq < retest.graded_by || !entered_after(e, *retest.day))
+            return nullptr;
+        out = &e;
+    }
     return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include "facts/shortcoming.hpp"
 #include "operations/office.hpp"
+#include "operations/rule_words.hpp"
 #include "operations/welder_names.hpp"
 #include "qualify/retest.hpp"
 
@@ -34,14 +35,15 @@ public:
         std::optional<Day> day; ///< of the weld
         bool passed = false;
         std::vector<Weld> welds;
-        std::vector<std::string> failed_by; ///< methods; all it was examined by, if nothing tells them apart
+        std::vector<std::string> failed_by; ///< as failed_by.hpp
         std::int64_t shown_by = 0;          ///< entry by which a failure showed
+        std::int64_t graded_by = 0;         ///< entry that first graded it; 0: none
         std::int64_t begun_by = 0;          ///< its first entry
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {
         RetestState state;
-        std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it
+        std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it; training entered late
     };
     /// Looks at tests of the same process, joint, form and position, and at training in the process. Of a
     /// test that is not on record itself `begun_by` is the entry by which it came.
@@ -57,16 +59,33 @@ private:
     /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
     /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
     bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
+    /// Whether one that passed qualified the welder, or renewed what was held, by these rules and would
+    /// today: not in doubt, and not because a reason set a retest aside. Only such a one is done with what
+    /// failed before it.
+    bool closes(const Test &test, const Weld &weld, const RangeRules &rules) const;
+    bool would_qualify(const Test &test, const Weld &weld, const RangeRules &rules) const;
+    /// Training that a retest goes by, all of which was entered only after it was graded, for a day before it
+    /// was welded; null: there is other.
+    const WelderEvent *late_training(const AfterFailure &after, const std::string &process,
+                                     const Test &retest) const;
     void take(Office &office, const WelderNames &welder, const std::string &id);
 
+    Office &office_;
     std::vector<Test> tests_;
     std::vector<Test> perhaps_; ///< that failed under a name which may be the welder's
     struct Unreadable {
         std::string why;
         std::optional<Weld> weld; ///< what can be read of it, without its process
     };
-    std::map<std::string, Unreadable> unreadable_;         ///< coupons that may have failed
-    std::map<std::string, std::set<std::string>> settled_; ///< coupon -> rules that it counted by
+    std::map<std::string, Unreadable> unreadable_; ///< coupons that may have failed
+    /// What a coupon counted by: a qualification or a renewal.
+    struct Settled {
+        std::string rules;
+        RuleWords words; ///< of the rules, that the coupon may not hold
+        std::vector<Shortcoming> overridden;
+    };
+    std::map<std::string, std::vector<Settled>> settled_;
+    mutable std::map<std::string, bool> closes_; ///< asked once: by coupon, process and rules
     std::set<std::string> taken_; ///< coupons whose verdict was set aside, with the reason on record
     std::vector<WelderEvent> training_;
     struct Revoked {

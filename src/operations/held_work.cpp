@@ -1,12 +1,39 @@
 #include "operations/held_work.hpp"
 
+#include "measure/text.hpp"
+#include "operations/carried_in.hpp"
+#include "operations/shortcoming_words.hpp"
+
 namespace beadbook {
+namespace {
+
+/// Tests of the plan that the welder failed before: the rules ask more of the next.
+void note_retests(Office &office, const std::string &mark, Day on, Done<PlanResult> &plan) {
+    if (plan.value.tests.empty()) return;
+    const GradedTests tests(office, office.book().welder(mark));
+    const RangeRules &rules = *plan.value.work.rules;
+    for (const auto &planned : plan.value.tests) {
+        const Weld &test = planned.coupon.test;
+        const RetestState state = tests.retest_of({}, on, test, rules).state;
+        const auto lack = retest_lack(state);
+        if (!lack || !state.after) continue;
+        plan.notes.push_back(
+            print(test, plan.value.work.unit) + ": " + words_of(*state.after) +
+            (lack->kind == Shortcoming::Kind::retest
+                 ? "; as a retest, " + counted(static_cast<std::size_t>(state.needed), "coupon") +
+                       " of it must pass"
+             : state.training_first ? "; further training comes first"
+                                    : "; what the rules ask after a failure is not known here"));
+    }
+}
+
+} // namespace
 
 std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
     std::vector<HeldTest> out;
     for (const auto &one : held) {
         out.push_back({one.record.number, one.rules, one.weld, one.record.test.unit(), one.validity,
-                       one.range, one.aside, one.record.carried()});
+                       one.range, one.aside, one.record.carried(), one.renewed_by});
         if (one.record.carried()) out.back().validity.reason += "; carried in with a paper";
     }
     return out;
@@ -16,6 +43,7 @@ Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const Day on = request.on.value_or(office.outside().today());
     const auto held = held_tests(held_by(office, request.welder, on));
     auto plan = plan_work(office.catalogue(), request.plan, held);
+    note_retests(office, request.welder, on, plan);
     return {{request.welder, on, std::move(plan.value)}, std::move(plan.notes)};
 }
 

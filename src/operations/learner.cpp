@@ -9,6 +9,8 @@ namespace beadbook {
 namespace {
 
 Refusal nobody_called(Office &office, const std::string &welder) {
+    if (office.book().knows_welder(welder))
+        return refused("welder " + shown(welder) + " is enrolled, and no coupon on record names him");
     std::set<std::string> known;
     for (auto &mark : office.book().welders()) known.insert(std::move(mark));
     for (const auto &mark : office.book().coupons())

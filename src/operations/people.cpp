@@ -4,6 +4,7 @@
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "operations/welder_names.hpp"
 #include "records/codecs/bodies.hpp"
 
 #include <algorithm>
@@ -66,6 +67,17 @@ void take(PersonRecord &person, const PersonRequest &request) {
     if (request.note) person.note = checked_text(*request.note, "note");
 }
 
+/// Who vouches for a welder by a name like his is asked about once, here.
+void ask_about_welders(Office &office, const std::string &person) {
+    for (const auto &mark : office.book().welders()) {
+        const WelderNames welder(office.book(), mark);
+        if (welder.means(person)) continue;
+        if (const std::string name = welder.taken_for(person); !name.empty())
+            throw Unsure("is that meant? welder " + mark + " is enrolled as '" + shown(name) + "'; is " +
+                         shown(person) + " another person?");
+    }
+}
+
 } // namespace
 
 Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request) {
@@ -76,6 +88,7 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
         if (const std::string near = person_like(writing.office(), person.name); !near.empty())
             throw Unsure("is that meant? '" + near + "' is on record; is " + shown(person.name) +
                          " another person?");
+    if (!known && !request.sure) ask_about_welders(writing.office(), person.name);
     take(person, request);
     for (const auto &one : person.vision)
         if (one.on > writing.outside().today())

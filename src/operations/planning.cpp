@@ -38,7 +38,8 @@ std::vector<JobAllowed::Renewal> renewals_of(const std::vector<std::size_t> &use
         const std::string &process = lapsed[i]->test.word(Trait::process);
         if (std::find(processes.begin(), processes.end(), process) != processes.end()) continue;
         processes.push_back(process);
-        out.push_back({lapsed[i]->number, lapsed[i]->rules->renewal->coupons});
+        out.push_back(
+            {lapsed[i]->number, std::max(lapsed[i]->rules->renewal->coupons, lapsed[i]->renewed_by)});
     }
     return out;
 }

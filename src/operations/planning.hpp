@@ -34,6 +34,7 @@ struct HeldTest {
     std::vector<VariableRange> range;
     std::vector<Aside> aside = {}; ///< that it rests on
     bool carried = false;          ///< in, by a paper from elsewhere
+    int renewed_by = 0;            ///< coupons that a retest asks of a renewal; 0: none failed
 };
 
 /// One variable that keeps a test from covering a weld, with all that the test allows of it.

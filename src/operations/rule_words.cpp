@@ -59,4 +59,19 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
     check_progression(test, words);
 }
 
+RuleWords words_of_test(const CouponRecord &test) {
+    RuleWords out;
+    for (const Trait trait : rule_words())
+        if (const std::string word = test.get(field_of(trait)); !word.empty()) out[field_of(trait)] = word;
+    return out;
+}
+
+RuleWords words_beside(RuleWords words, const CouponRecord &coupon) {
+    std::erase_if(words, [&](const auto &word) {
+        const std::string own = coupon.get(word.first);
+        return !own.empty() && own != word.second;
+    });
+    return words;
+}
+
 } // namespace beadbook

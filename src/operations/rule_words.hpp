@@ -16,6 +16,11 @@ using RuleWords = std::map<std::string, std::string>;
 /// not set aside here: that is refused.
 void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRules &rules);
 
+/// Those of a test as it was granted.
+RuleWords words_of_test(const CouponRecord &test);
+/// Those of them that the coupon does not contradict.
+RuleWords words_beside(RuleWords words, const CouponRecord &coupon);
+
 /// Whether a field of a coupon says what was welded.
 bool describes_weld(std::string_view field);
 

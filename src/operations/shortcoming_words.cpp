@@ -104,6 +104,12 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::revives:
         return "the " + listed(one.lacks, "of") + " was entered only on " + one.on + ", when it was " +
                one.was + " already, and would revive it (common practice, no source)";
+    case Kind::late_training:
+        return (one.after ? "coupon " + one.after->coupon + " failed on " + print(one.after->failed) + ": "
+                          : "") +
+               "the training of " + listed(one.lacks) +
+               ", without which the retest lacks more, was entered only on " + one.on +
+               ", after the retest was graded (common practice, no source)";
     case Kind::coupons: break;
     }
     return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +

@@ -9,6 +9,7 @@
 #include "operations/graded_tests.hpp"
 #include "operations/held_events.hpp"
 #include "operations/taken_back.hpp"
+#include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/described_since.hpp"
@@ -25,9 +26,14 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
 }
 
 /// What settles a doubt of what was granted, which no new grade does.
-std::string anew_words(std::int64_t granted, bool carried = false) {
-    return "; if it is so, retract entry " + std::to_string(granted) + " and " +
-           (carried ? "carry" : "qualify") + " it " + (carried ? "in " : "") + "anew";
+std::string anew_words(std::int64_t granted) {
+    return "; if it is so, retract entry " + std::to_string(granted) + " and qualify it anew";
+}
+
+/// The same where the gate would refuse it anew.
+std::string aside_words(std::int64_t granted, bool carried) {
+    return "; what is missing comes first, or else a reason that sets it aside: retract entry " +
+           std::to_string(granted) + " and " + (carried ? "carry it in" : "qualify it") + " anew with that";
 }
 
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing. What it
@@ -149,8 +155,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
                 put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
         }
         if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
-            if (const std::string why = fates.refused_today(welder, held.record, *held.rules); !why.empty())
-                put_in_doubt(why + anew_words(granted, held.record.carried()), held.validity);
+            if (const auto now = fates.refused_today(welder, held.record, *held.rules); !now.why.empty())
+                put_in_doubt(now.why + (now.by_reason ? aside_words(granted, held.record.carried()) : ""),
+                             held.validity);
         const auto late = late_entries(welder, out, held, undone, on);
         tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
@@ -161,11 +168,36 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     return out;
 }
 
+bool may_be_renewed(const HeldQualification &held) {
+    return held.validity.state == Validity::State::lapsed && held.rules->renewal;
+}
+
+/// A coupon that failed asks for a retest, of as many as the rules say.
+void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQualification> &all) {
+    for (auto &held : all) {
+        if (!may_be_renewed(held)) continue;
+        for (const auto &test : tests.all()) {
+            if (test.passed || !test.day || *test.day > on) continue;
+            std::vector<std::string> lacks;
+            // One that failed while it was held is asked about by a renewal of its kind.
+            if (*test.day <= *held.validity.until &&
+                same_kind(test.welds, held.weld, held.rules.get(), lacks) != Truth::yes)
+                continue;
+            for (const auto &weld : test.welds)
+                if (same_process(weld.word(Trait::process), held.weld.word(Trait::process)))
+                    held.renewed_by =
+                        std::max(held.renewed_by, tests.retest_of({}, on, weld, *held.rules).state.needed);
+        }
+    }
+}
+
 WelderStanding standing_of(Office &office, WelderState welder, Day on) {
     Fates fates(office, welder.record.mark);
     WelderStanding out{std::move(welder), {}, {}, on};
     out.undone = fates.undone(out.welder);
     out.held = held_by(office, out.welder, on, fates, out.undone);
+    if (std::any_of(out.held.begin(), out.held.end(), may_be_renewed))
+        take_failed_renewals(fates.tests(out.welder), on, out.held);
     return out;
 }
 
@@ -182,24 +214,6 @@ NextStep step_while_valid(const HeldQualification &held) {
         out.to_do = ToDo::extend;
     if (use_first && way.kept_by_use && *v.ends > *v.use_by) out.otherwise = v.ends;
     return out;
-}
-
-bool may_be_renewed(const HeldQualification &held) {
-    return held.validity.state == Validity::State::lapsed && held.rules->renewal;
-}
-
-/// A coupon that failed since it lapsed asks for a retest, of as many as the rules say.
-void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQualification> &all) {
-    for (auto &held : all) {
-        if (!may_be_renewed(held)) continue;
-        for (const auto &test : tests.all()) {
-            if (test.passed || !test.day || *test.day > on || *test.day <= *held.validity.until) continue;
-            for (const auto &weld : test.welds)
-                if (same_process(weld.word(Trait::process), held.weld.word(Trait::process)))
-                    held.renewed_by =
-                        std::max(held.renewed_by, tests.retest_of({}, on, weld, *held.rules).state.needed);
-        }
-    }
 }
 
 StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
@@ -254,7 +268,6 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     const Day day = on.value_or(office.outside().today());
     WelderStanding out = standing_of(office, office.book().welder(mark), day);
     const GradedTests tests(office, out.welder);
-    take_failed_renewals(tests, day, out.held);
     for (const auto &test : tests.all())
         if (!test.passed && (!test.day || *test.day <= day))
             out.failed.push_back(
@@ -270,12 +283,8 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
 
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on) {
     std::vector<WelderStanding> out;
-    for (const auto &mark : office.book().welders()) {
+    for (const auto &mark : office.book().welders())
         out.push_back(standing_of(office, office.book().welder(mark), on.value_or(office.outside().today())));
-        auto &held = out.back().held;
-        if (std::any_of(held.begin(), held.end(), may_be_renewed))
-            take_failed_renewals(GradedTests(office, out.back().welder), out.back().on, held);
-    }
     return out;
 }
 

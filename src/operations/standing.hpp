@@ -16,7 +16,7 @@ struct HeldQualification {
     Validity validity;
     std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
     std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
-    int renewed_by = 0; ///< coupons that a retest of a failed renewal asks; 0: none failed, or not looked up
+    int renewed_by = 0; ///< coupons that a retest of a failed renewal asks; 0: none failed, or not lapsed
 
     const ValidityWay &way() const;
 };

@@ -6,6 +6,7 @@
 #include "qualify/range.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace beadbook {
 namespace {
@@ -29,11 +30,39 @@ bool one_form(const RangeRules *rules, const Weld &a, const Weld &b) {
     return takes_form(*rules, a, other) && takes_form(*rules, other, a);
 }
 
+/// What the rules let a test in its position do: the words of each of their parts. Nothing if they cannot
+/// say.
+std::optional<std::vector<std::vector<std::string>>> allowed_positions(const RangeRules &rules,
+                                                                       const Weld &test) {
+    std::vector<std::vector<std::string>> out;
+    for (const auto &variable : rules.variables) {
+        if (variable.of != Trait::position) continue;
+        for (const auto &part : range_of(rules, variable, test).parts) {
+            if (part.applies == Truth::unknown) return std::nullopt;
+            out.push_back(part.any ? std::vector<std::string>{"any"} : part.words);
+        }
+    }
+    return out.empty() ? std::nullopt : std::optional(std::move(out));
+}
+
+/// Of a test in several positions and one in none of them, the rules tell whether they are one test by what
+/// they let each do: 6G and 2G+5G.
+Truth same_positions(const Weld &a, const Weld &b, const RangeRules *rules) {
+    const std::string &one = a.word(Trait::position), &other = b.word(Trait::position);
+    const Truth same = same_position(one, other);
+    if (same != Truth::no || (!several_positions(one) && !several_positions(other))) return same;
+    if (!rules) return Truth::unknown;
+    Weld there = a; // alike in all else: only the position is asked about
+    there.word(Trait::position) = other;
+    const auto allowed = allowed_positions(*rules, a), too = allowed_positions(*rules, there);
+    return !allowed || !too ? Truth::unknown : *allowed == *too ? Truth::yes : Truth::no;
+}
+
 Truth same_trait(Trait trait, const Weld &a, const Weld &b, const RangeRules *rules) {
     const std::string &one = a.word(trait), &other = b.word(trait);
     if (trait == Trait::process ? same_process(one, other) : same_word(one, other)) return Truth::yes;
     if (!a.knows(trait) || !b.knows(trait)) return Truth::unknown;
-    if (trait == Trait::position) return same_position(one, other);
+    if (trait == Trait::position) return same_positions(a, b, rules);
     return trait == Trait::form && one_form(rules, a, b) ? Truth::yes : Truth::no;
 }
 

@@ -9,6 +9,19 @@
 #include <algorithm>
 
 namespace beadbook {
+namespace {
+
+/// A name of the welder that somebody may take the person's for; empty of whom the record of people knows
+/// by that very name.
+std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder) {
+    if (person.empty() || welder.empty() || person_named(office, person)) return "";
+    const WelderNames one("", names_behind(office, welder));
+    for (const auto &name : names_behind(office, person))
+        if (std::string taken = one.taken_for(name); !taken.empty()) return taken;
+    return "";
+}
+
+} // namespace
 
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
     if (person.empty() || welder.empty()) return false;
@@ -32,7 +45,16 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
 
 void check_is_another(Office &office, const std::string &who, const std::string &said_of,
                       const std::string &what, const std::string &field) {
-    if (!is_welder(office, who, said_of)) return;
+    if (!is_welder(office, who, said_of)) {
+        const std::string name = taken_for_welder(office, who, said_of);
+        if (name.empty()) return;
+        throw refused("'" + shown(who) + "' may be welder " + shown(said_of) +
+                      (name == said_of ? "" : ", enrolled as '" + shown(name) + "'") + "; who " + what +
+                      " is another person than the welder (common practice, no source). The record of people "
+                      "tells them apart: who is another person is put there by that name")
+            .at(field)
+            .mend({"person", {who}, {"role"}});
+    }
     throw refused("'" + shown(who) + "' is welder " + shown(said_of) + "; who " + what +
                   " is another person than the welder (common practice, no source)")
         .at(field);

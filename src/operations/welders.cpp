@@ -87,7 +87,10 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
                                      Day today) {
     std::vector<std::string> out;
     for (const auto &id : writing.book().coupons_of(mark)) try {
-            const CouponRecord coupon = writing.book().coupon(id).record;
+            const CouponState state = writing.book().coupon(id);
+            const CouponRecord &coupon = state.record;
+            // One that failed is no retest of itself.
+            if ((state.grade && !state.grade->passed) || coupon.get("mechanical") == "failed") continue;
             const std::string welded = coupon.get("welded");
             if (coupon.get("welder") != mark || welded.empty() || parse_day(welded) < event.day) continue;
             for (const auto &weld : welds_of(coupon))

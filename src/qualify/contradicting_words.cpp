@@ -71,11 +71,26 @@ bool contradict(Trait trait, std::string_view a, std::string_view b) {
 }
 
 Truth same_position(std::string_view a, std::string_view b) {
-    const auto one = meanings(Trait::position, a), other = meanings(Trait::position, b);
-    if (!one || !other) return Truth::unknown;
-    const std::string_view up = progression_of(a), too = progression_of(b);
-    return *one == *other && (up.empty() || too.empty() || up == too) ? Truth::yes : Truth::no;
+    const auto number_of = [](std::string_view part) {
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const Row &one) {
+            return one.trait == Trait::position && same_word(one.word, part);
+        });
+        return row == rows.end() ? 0 : row->same;
+    };
+    bool open = false;
+    for (const auto part : parts_of(a))
+        for (const auto other : parts_of(b)) {
+            const int one = number_of(part), two = number_of(other);
+            const std::string_view up = progression_of(part), too = progression_of(other);
+            if (same_word(part, other) ||
+                (one != 0 && one == two && (up.empty() || too.empty() || up == too)))
+                return Truth::yes;
+            open = open || one == 0 || two == 0;
+        }
+    return open ? Truth::unknown : Truth::no;
 }
+
+bool several_positions(std::string_view text) { return parts_of(text).size() > 1; }
 
 std::string_view progression_of(std::string_view position) {
     bool up = false, down = false;

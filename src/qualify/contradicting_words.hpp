@@ -11,9 +11,11 @@ namespace beadbook {
 /// ML. Parts with a plus sign between them are held together. A word that no row knows contradicts nothing.
 bool contradict(Trait trait, std::string_view a, std::string_view b);
 
-/// Whether two words are of one position: 6G and H-L045, but not PF and PG, which differ in progression.
-/// Unknown of a word that no row knows.
+/// Whether two words have a position in common: 6G and H-L045, 2G and 2G+5G, but not PF and PG, which differ
+/// in progression. Unknown of a word that no row knows.
 Truth same_position(std::string_view a, std::string_view b);
+/// Whether a word is of a test in several positions: 2G+5G.
+bool several_positions(std::string_view text);
 
 /// The progression that a position tells by its name, up or down; empty if it tells none, or both.
 std::string_view progression_of(std::string_view position);

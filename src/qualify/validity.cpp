@@ -45,7 +45,7 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
         if (event.kind == Kind::revocation) {
             out.state = State::revoked;
             out.until = event.day;
-            out.reason = "revoked on " + print(event.day);
+            out.reason = "as of " + print(event.day);
             return out;
         }
         if (event.kind == Kind::extension) {

@@ -157,7 +157,7 @@ TEST_CASE("use, lapse, the due list, a slip, and revocation on the command line"
 
     CHECK_THAT(run.ok({"revoke", "L1", "1", "--why", "same fault three times"}),
                says("revoked as of 2026-11-25"));
-    CHECK_THAT(flat(run.ok({"welder", "L1"})), says("revoked on 2026-11-25"));
+    CHECK_THAT(flat(run.ok({"welder", "L1"})), says("as of 2026-11-25"));
     CHECK_THAT(run.ok({"welders"}), says("revoked"));
     CHECK(run({"revoke", "L1", "7", "--why", "slip"}).code == 3);
     CHECK(run({"revoke", "L1", "x", "--why", "slip"}).code == 2);

@@ -94,3 +94,19 @@ TEST_CASE("without a day it is asked for today; a welder must be enrolled") {
           parse_day("2026-11-25"));
     CHECK_THROWS_AS(held_work(yard.office, {"L9", {}, {{"typed work", work_text}, "", ""}}), Refusal);
 }
+
+TEST_CASE("a coupon that is proposed to a welder who failed such a test tells how many must pass") {
+    Yard yard;
+    HeldWorkRequest all = on("2026-11-25");
+    all.plan.work.text = R"(rules: asme-ix
+units: in
+work:
+  - {id: pipe, joint: groove, form: tube, process: GTAW, metal group: P1, filler group: F6,
+     backing: without, position: [F, H, V, O], diameter: 4, weld thickness: 0.2, progression: up}
+)";
+    CHECK(held_work(yard.office, all).notes.empty());
+    yard.coupon("Q-1", "2026-10-05", false);
+    const auto notes = held_work(yard.office, all).notes;
+    REQUIRE(notes.size() == 1);
+    CHECK_THAT(notes[0], says("coupon Q-1 failed on 2026-10-05; as a retest, 2 coupons of it must pass"));
+}

@@ -89,7 +89,7 @@ TEST_CASE("use, a slip taken back, and revocation", "[standing]") {
         return revoke(w, {"L1", 1, {}, "same fault three times"});
     });
     CHECK(revoked.value.event.day == parse_day("2026-11-25"));
-    CHECK(revoked.value.now.validity.reason == "revoked on 2026-11-25");
+    CHECK(revoked.value.now.validity.reason == "as of 2026-11-25");
     CHECK(yard.validity(1, "2026-11-24").state == Validity::State::valid);
     REQUIRE(due(yard.office).items.size() == 1);
     CHECK(due(yard.office).items[0].to_do == ToDo::test);

@@ -61,3 +61,16 @@ TEST_CASE("some positions tell the progression") {
     CHECK(progression_of("PF+PG").empty());
     CHECK(progression_of("").empty());
 }
+
+TEST_CASE("two positions are one where a test in either holds a position in common") {
+    CHECK(same_position("6G", "H-L045") == Truth::yes);
+    CHECK(same_position("2G", "2G+5G") == Truth::yes);
+    CHECK(same_position("5G + 2G", "PC") == Truth::yes);
+    CHECK(same_position("2G+5G", "6G") == Truth::no);
+    CHECK(same_position("PF", "PG") == Truth::no);
+    CHECK(same_position("PC+PF", "PG") == Truth::no);
+    CHECK(same_position("6G", "slanting") == Truth::unknown);
+    CHECK(same_position("6G+slanting", "6G") == Truth::yes);
+    CHECK(several_positions("2G+5G"));
+    CHECK_FALSE(several_positions("6G"));
+}

@@ -1,0 +1,100 @@
+#include "operations/failed_by.hpp"
+
+#include "operations/judging.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+
+#include <set>
+
+namespace beadbook {
+namespace {
+
+JudgedNow of_class(const ClassJudgement &one) { return {one.verdict, one.findings}; }
+
+/// Methods by whose finds the coupon is rejected as it stands there.
+void take_rejecting(Office &office, const CouponState &coupon, std::set<std::string> &out) {
+    const auto judged = judged_now(office, coupon);
+    if (!judged) return;
+    for (const auto &finding : judged->findings) {
+        if (finding.effect != Verdict::reject) continue;
+        for (const int number : finding.indications)
+            if (const auto *found = coupon.indication(number))
+                if (const auto *exam = coupon.exam(found->exam)) out.emplace(name_of(exam->method));
+    }
+}
+
+void take_examined(const CouponState &coupon, std::set<std::string> &out) {
+    for (const auto &exam : coupon.exams)
+        if (exam.done().counts) out.emplace(name_of(exam.method));
+    if (!coupon.record.get("mechanical").empty()) out.insert("mechanical");
+}
+
+/// The coupon as it stood whenever it was graded failed, with that grade.
+std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> &history) {
+    std::vector<CouponState> out;
+    for (const auto &entry : history) {
+        if (entry.kind != "grade" || is_withdrawal(entry)) continue;
+        Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
+        if (grade.passed) continue;
+        grade.seq = entry.seq;
+        out.push_back(office.coupon(entry.subject, entry.seq));
+        out.back().grade = std::move(grade);
+    }
+    return out;
+}
+
+/// As it stands, and as it stood before each correction since one of its exams was finished.
+std::vector<CouponState> rejected_ungraded(Office &office, const std::vector<Entry> &history,
+                                           const CouponState &coupon) {
+    std::vector<CouponState> out{coupon};
+    bool finished = false;
+    for (const auto &entry : history) {
+        const bool of_exam = entry.kind == "exam";
+        if (finished && entry.supersedes && (of_exam || entry.kind == "indication"))
+            out.push_back(office.coupon(entry.subject, entry.seq));
+        finished = finished || (of_exam && !is_withdrawal(entry) &&
+                                codec::exam_from(codec::parsed(entry.body)).finished.has_value());
+    }
+    return out;
+}
+
+} // namespace
+
+std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
+    coupon.record.withdrawn.clear(); // a failed one that was taken back is no less a failure
+    try {
+        if (!coupon.grade) {
+            Judged judged = judge_coupon(office, coupon, {});
+            if (judged.sought) return of_class(judged.judgement.classes[*judged.sought]);
+            // Without a class it has failed only if every class rejects it.
+            JudgedNow all{judged.verdict(), {}};
+            for (auto &one : judged.judgement.classes)
+                all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
+            return all;
+        }
+        const StoredVerdict *then = nullptr;
+        for (const auto &v : coupon.verdicts)
+            if (v.seq < coupon.grade->seq) then = &v;
+        const auto set =
+            then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
+        const auto index = set ? set->class_index(coupon.grade->class_id) : std::nullopt;
+        if (!index) return std::nullopt;
+        return of_class(judge_by(coupon, set).judgement.classes[*index]);
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return std::nullopt;
+    }
+}
+
+std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
+                                   const CouponState &coupon, bool bends_failed) {
+    auto states = graded_failed(office, history);
+    if (states.empty()) states = rejected_ungraded(office, history, coupon);
+    std::set<std::string> out;
+    if (bends_failed) out.insert("mechanical");
+    for (const auto &state : states) take_rejecting(office, state, out);
+    if (out.empty()) take_examined(states.front(), out);
+    return {out.begin(), out.end()};
+}
+
+} // namespace beadbook

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "operations/office.hpp"
+
+namespace beadbook {
+
+/// The verdict of the class that counts, with its reasons.
+struct JudgedNow {
+    Verdict verdict = Verdict::cannot_say;
+    std::vector<Finding> findings;
+};
+/// Judged afresh: the graded class by the criteria of its grade, else the one that is sought. Nothing if it
+/// cannot be judged.
+std::optional<JudgedNow> judged_now(Office &office, CouponState coupon);
+
+/// Methods, and "mechanical", by which a coupon failed: as it stood whenever it was graded failed, so that
+/// what is entered later adds nothing and takes nothing away; one that was never graded so, as it stood
+/// before each correction of what had been finished, too. All it was examined by, if nothing tells them
+/// apart.
+std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
+                                   const CouponState &coupon, bool bends_failed);
+
+} // namespace beadbook

@@ -1,0 +1,67 @@
+// Whose failed test a coupon is, and by what it failed, after corrections.
+#include "catch.hpp"
+#include "test_coupon.hpp"
+
+using namespace beadbook::test;
+
+namespace {
+
+void registered(const Program &run, const std::string &coupon, const std::string &welder,
+                const std::string &welded) {
+    run.ok({"register",       coupon,    "--criteria",       "asme-ix-tests", "--class",       "test coupon",
+            "--welder",       welder,    "--joint",          "groove",        "--form",        "plate",
+            "--thickness",    "0.150in", "--weld-thickness", "0.15in",        "--weld-length", "8in",
+            "--magnetic",     "yes",     "--process",        "GTAW",          "--position",    "3G",
+            "--progression",  "up",      "--material",       "steel",         "--metal-group", "P1",
+            "--filler-group", "F6",      "--backing",        "without",       "--welded",      welded});
+    run.ok({"exam", coupon, "VT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+}
+
+void cracked(const Program &run, const std::string &coupon, const std::string &welder) {
+    registered(run, coupon, welder, "2026-10-01");
+    run.ok({"exam", coupon, "MT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"exam", coupon, "RT", "--examiner", "A. Field", "--level", "II"});
+    run.ok({"log", coupon, "crack 0.2 at 1 in", "--finish"});
+}
+
+void passed(const Program &run, const std::string &coupon, const std::string &welder) {
+    registered(run, coupon, welder, "2026-10-10");
+    run.ok({"exam", coupon, "RT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"grade", coupon, "passed", "--by", "I. Teach"});
+}
+
+void enrol_two(const Program &run) {
+    run.ok({"enrol", "L3", "--name", "Bo Shore"});
+    run.ok({"enrol", "L4", "--name", "Ida Cliff"});
+}
+
+} // namespace
+
+TEST_CASE("a slip of the mark that is mended at once makes nobody else's failed test", "[standing]") {
+    const Program run;
+    enrol_two(run);
+    cracked(run, "D-1", "L3");
+    run.ok({"change", "D-1", "--welder", "L4", "--why", "stencil misread"});
+    run.ok({"change", "D-1", "--welder", "L3", "--why", "it was L3"});
+    passed(run, "D-2", "L4");
+    run.ok({"qualify", "D-2", "--rules", "asme-ix", "--by", "I. Teach"});
+    passed(run, "D-3", "L3");
+    CHECK_THAT(run({"qualify", "D-3", "--rules", "asme-ix", "--by", "I. Teach"}).err,
+               says("coupon D-1 failed on 2026-10-01: 2 coupons must pass, 1 did"));
+}
+
+TEST_CASE("a correction after the grade adds no method that a test failed by", "[standing]") {
+    const Program run;
+    enrol_two(run);
+    cracked(run, "D-1", "L3");
+    run.ok({"grade", "D-1", "failed", "--by", "I. Teach"});
+    CHECK_THAT(run.ok({"welder", "L3"}), says("D-1 GTAW, welded 2026-10-01, by RT\n"));
+    run.ok({"correct", "D-1", "1", "porosity 0.02 at 1 in", "--why", "slip"});
+    CHECK_THAT(run.ok({"welder", "L3"}), says("D-1 GTAW, welded 2026-10-01, by RT\n"));
+}
+
+TEST_CASE("the learner's page of an enrolled welder without coupons says that there are none", "[standing]") {
+    const Program run;
+    enrol_two(run);
+    CHECK_THAT(run({"learner", "L4"}).err, says("welder L4 is enrolled, and no coupon on record names him"));
+}
