@@ -115,6 +115,19 @@ test('where the session is over the line is kept, and it is said how to go on', 
     await bench.remove();
 });
 
+test('no sign-in page is drawn where a find is read', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await page.route('**/reading*', route => route.fulfill({ status: 303, headers: { Location: '/sign-in' } }));
+    await page.route('**/sign-in', route => route.fulfill({ contentType: 'text/html', body: '<h1>Sign in</h1><form><input></form>' }));
+    const line = page.getByLabel('What was found');
+    await line.fill('crack 0.1 in at 2 in');
+    await page.locator('#reading').getByRole('link', { name: 'Sign in again' }).waitFor();
+    assert.equal(await page.locator('#reading :is(h1, form, input)').count(), 0);
+    assert.equal(await line.inputValue(), 'crack 0.1 in at 2 in');
+    await page.context().close();
+    await bench.remove();
+});
+
 test('a refused find is put back on the line, and is kept until the mended one is taken', async () => {
     const { bench, page } = await atTheBench();
     await page.context().setOffline(true);

@@ -237,6 +237,47 @@ test('a tick is of the words that it was shown for', async () => {
     await bench.remove();
 });
 
+test('where an exam is begun a tick is of the fields that it was shown for', async () => {
+    await fresh();
+    bench.run('register', 'T-1', ...plate);
+    await bench.start();
+    const page = await bench.open(browser);
+    await page.goto(`${bench.url}/coupon/T-1/exam?method=VT`);
+    const day = page.getByLabel('Day', { exact: true }), begin = page.getByRole('button', { name: 'Begin VT' });
+    const asked = page.getByLabel('It is meant so');
+    await page.getByLabel('Level', { exact: true }).fill('II');
+    await day.fill('2005-03-01');
+    await begin.click();
+    await asked.check();
+    await day.fill('2006-03-01');
+    await asked.waitFor({ state: 'detached' });
+    await begin.click();
+    await asked.waitFor();
+    assert.equal(await asked.isChecked(), false);
+    assert.equal(bench.coupon('T-1').exams?.length ?? 0, 0);
+    await asked.check();
+    await begin.click();
+    await page.locator('#pad').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
+test('an earlier find is undone with a reason, which is asked beside it', async () => {
+    const page = await atTheBench({});
+    for (const text of ['undercut 0.1 in at 3 in', 'overlap 0.1 in at 5 in']) {
+        await page.getByLabel('What was found').fill(text);
+        await page.getByLabel('What was found').press('Enter');
+        await page.locator('.finds li', { hasText: text.split(' ')[0] }).waitFor();
+    }
+    await page.locator('.finds summary', { hasText: 'Undo #1' }).click();
+    await page.getByLabel('The reason').fill('it is a scratch');
+    await page.getByRole('button', { name: 'Undo #1' }).click();
+    await finds(page, 1);
+    assert.deepEqual(bench.coupon('T-1').exams[0].indications.map(one => one.type), ['overlap']);
+    await page.context().close();
+    await bench.remove();
+});
+
 test('without JavaScript a tick answers no other question either', async () => {
     await fresh();
     bench.run('register', 'T-1', ...plate);
