@@ -359,11 +359,15 @@ Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int n
     return out;
 }
 
+bool undone_without_reason(Office &office, const CouponState &state, int number, const std::string &who) {
+    const Entry last = office.book().history(state.record.id).back();
+    return last.seq == state.indication_seq.at(number) && last.who == who;
+}
+
 Done<int> undo_indication(Writing &writing, const std::string &coupon, int number, const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
     const int known = state.needed_indication(number).number;
-    const Entry last = writing.office().book().history(coupon).back();
-    const bool slip = last.seq == state.indication_seq.at(known) && last.who == writing.stamp().who;
+    const bool slip = undone_without_reason(writing.office(), state, known, writing.stamp().who);
     return withdraw_indication(writing, coupon, number, slip && why.empty() ? "undone at once" : why);
 }
 

@@ -62,5 +62,8 @@ Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int n
                               const std::string &why);
 /// The same where no reason is asked of a slip: it is the last that was entered on the coupon, by oneself.
 Done<int> undo_indication(Writing &writing, const std::string &coupon, int number, const std::string &why);
+/// Whether a find is a slip of that person, the last thing entered about its coupon: what is undone at once
+/// needs no reason.
+bool undone_without_reason(Office &office, const CouponState &state, int number, const std::string &who);
 
 } // namespace beadbook

@@ -84,6 +84,8 @@ std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {
 
 std::string who_words(const Stamp &stamp) { return stamp.who + (stamp.signed_in ? ", signed in" : ""); }
 
+std::string criteria_name(const std::string &criteria) { return criteria.substr(criteria.rfind('/') + 1); }
+
 std::string sure_text(const std::vector<std::string> &rules) {
     return rules.empty() ? "" : "sure in spite of " + listed(rules, "and");
 }
@@ -278,7 +280,8 @@ Document document_of(const CouponSheet &sheet) {
     doc.title = "Coupon " + c.record.id;
     doc.heading(doc.title);
     for (const auto &field : coupon_fields())
-        if (const std::string value = c.record.get(field.name); !value.empty()) doc.pair(field.name, value);
+        if (const std::string value = c.record.get(field.name); !value.empty())
+            doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
     if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
     if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
     for (const auto &e : c.exams) add_exam(doc, c, e);

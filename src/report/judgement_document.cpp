@@ -107,15 +107,6 @@ void add_left_out(Document &doc, const Case &c, std::size_t k) {
     }
 }
 
-/// What nobody would believe at first sight and somebody said is meant so.
-void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
-    for (const auto &one : sure)
-        doc.line((one.number > 0 ? "#" + std::to_string(one.number)
-                  : one.exam > 0 ? "Exam " + std::to_string(one.exam)
-                                 : std::string("The coupon")) +
-                 " is as it was said, " + sure_text(one.rules) + ".");
-}
-
 /// Findings that say the same by the same rule, each kind once, the one farthest out first.
 std::vector<std::vector<std::size_t>> alike(const std::vector<Finding> &findings) {
     std::vector<std::vector<std::size_t>> out;
@@ -172,6 +163,14 @@ std::string made_words(const Judged &judged) {
 }
 
 } // namespace
+
+void add_assurances(Document &doc, const std::vector<Assurance> &sure) {
+    for (const auto &one : sure)
+        doc.line((one.number > 0 ? "#" + std::to_string(one.number)
+                  : one.exam > 0 ? "Exam " + std::to_string(one.exam)
+                                 : std::string("The coupon")) +
+                 " is as it was said, " + sure_text(one.rules) + ".");
+}
 
 std::string plain_words(const Case &c, const Finding &f) {
     if (f.rule < 0) return "";

@@ -30,6 +30,9 @@ Document document_of(const InFull<Explained> &explained);
 /// find.
 void add_where(Document &doc, const Judged &judged, std::size_t class_index, const std::string &heading);
 
+/// What nobody would believe at first sight and somebody said is meant so, a line each.
+void add_assurances(Document &doc, const std::vector<Assurance> &sure);
+
 /// The same as a part of a longer document: without the coupon's name, and without the caution.
 void add_explained(Document &doc, const Explained &explained);
 

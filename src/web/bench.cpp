@@ -32,11 +32,18 @@ bool same_secret(const std::string &a, const std::string &b) {
     return a.size() == b.size() && CRYPTO_memcmp(a.data(), b.data(), a.size()) == 0;
 }
 
+/// What a module tells whose entries wait: sign-in, link, reload.
+Answer wanting(const std::string &what, Answer out) {
+    out.headers.emplace_back("X-Bench-Wants", what);
+    return out;
+}
+
 /// A page leads on to the sign-in; what a module asks or sends waits until somebody signed in again.
 Answer not_signed_in(const Request &request) {
     if (request.method == "GET" && !request.part && request.path != "/head") return see_other("/sign-in");
-    return bare_page(403, "Nobody is signed in", "Sign in again; then what was entered can be sent.",
-                     "<p>" + link_to("/sign-in", "Sign in") + "</p>");
+    return wanting("sign-in",
+                   bare_page(403, "Nobody is signed in", "Sign in again; then what was entered can be sent.",
+                             "<p>" + link_to("/sign-in", "Sign in") + "</p>"));
 }
 
 /// Of two values of one field nobody can say which was meant.
@@ -113,18 +120,20 @@ Answer Bench::routed(const Request &request) {
     const auto session = sessions_.find(request.cookies.text(cookie()), world_.clock(), used);
     if (!session && world_.door) return not_signed_in(request);
     if (!session)
-        return bare_page(
-            403, "The bench does not know this browser",
-            "Open the link that was printed when the bench was started. It lets one browser in, once.");
+        return wanting(
+            "link",
+            bare_page(
+                403, "The bench does not know this browser",
+                "Open the link that was printed when the bench was started. It lets one browser in, once."));
     if (writes(request)) {
         if (!request.origin.empty() && !is_our_origin(request.origin))
             return bare_page(403, "Nothing was stored", "Another page tried to write here.");
         const std::string token = request.token.empty() ? request.form.text("token") : request.token;
         // A page of ours says where it comes from, or repeats the session's word in a header.
         if (!same_secret(token, session->token) || (request.origin.empty() && request.token.empty()))
-            return bare_page(
-                403, "Nothing was stored",
-                "The page that this came from is out of date. Go back, reload it and try again.");
+            return wanting("reload", bare_page(403, "Nothing was stored",
+                                               "The page that this came from is out of date. Go back, reload "
+                                               "it and try again."));
         if (request.too_long)
             return bare_page(413, "Nothing was stored",
                              "More was sent than the bench takes at once: a photo has at most 8 MB.");

@@ -48,7 +48,7 @@ std::vector<std::string> marks_given(const Visit &visit) {
 Answer register_now(Visit &visit) {
     visit.may_begin_record();
     try {
-        const CouponsRequest request{marks_given(visit), coupon_fields_in(visit), "", visit.ticked("sure")};
+        const CouponsRequest request{marks_given(visit), coupon_fields_in(visit), "", visit.meant("sure")};
         const std::string next = request.marks.size() == 1 ? coupon_path(request.marks.front()) : "/";
         return visit.enter(next, [&](Writing &w) {
             auto done = register_coupons(w, request);
@@ -113,7 +113,7 @@ Answer change(Visit &visit) {
             visit.must_have_seen(w.coupon(mark).record_seq, "coupon " + mark);
             const CouponRecord known = w.coupon(mark).record;
             CouponChange request{
-                {mark, coupon_fields_in(visit), visit.ticked("sure")}, {}, visit.field("why")};
+                {mark, coupon_fields_in(visit), visit.meant("sure")}, {}, visit.field("why")};
             // The form holds every field: what stands there no more is to be forgotten.
             for (const auto &[name, value] : known.fields)
                 if (visit.request.form.has(name) && visit.field(name).empty()) request.forget.push_back(name);

@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "render/html.hpp"
+#include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/weld_map.hpp"
 #include "web/page.hpp"
@@ -30,8 +31,7 @@ std::string about(const CouponRecord &coupon) {
     std::vector<std::string> out;
     for (const char *field : {"welder", "joint", "form", "process", "criteria", "class"})
         if (const std::string value = coupon.get(field); !value.empty())
-            // Of a file its name: where it lies on this machine is nobody's business.
-            out.push_back(field == std::string_view("criteria") ? value.substr(value.rfind('/') + 1) : value);
+            out.push_back(field == std::string_view("criteria") ? criteria_name(value) : value);
     return joined(out, " · ");
 }
 

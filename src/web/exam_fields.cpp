@@ -95,7 +95,7 @@ ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam 
         if (name.starts_with(condition_mark) && !trimmed(value).empty())
             out.conditions.push_back(name.substr(condition_mark.size()) + "=" + std::string(trimmed(value)));
     out.as_before = visit.ticked("as-before");
-    out.sure = visit.ticked("sure");
+    out.sure = visit.meant("sure");
     out.why = visit.field("why");
     return out;
 }

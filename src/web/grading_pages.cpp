@@ -147,9 +147,9 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
         const auto before = taken_back(visit.office(), one.line().record);
-        const bool ticked =
-            visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
-                           : judged.sought.has_value() && judged.mechanical != "failed" && before.empty();
+        const bool ticked = visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
+                                           : judged.sought.has_value() && judged.mechanical != "failed" &&
+                                                 before.empty() && judged.sure.empty();
         Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
@@ -158,6 +158,7 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
             told += Words("; ") + tests;
         Document doc;
         doc.line(told);
+        add_assurances(doc, judged.sure);
         add_taken_back(doc, before);
         out += "<li><div class=\"field tick\"><input type=\"checkbox\" name=\"mark\" value=\"" +
                escaped(mark) + "\" id=\"" + id + "\"" + (ticked ? " checked" : "") + "><label for=\"" + id +

@@ -26,11 +26,15 @@ std::string group(const std::string &title, const std::string &inside, const std
            inside + "</fieldset>\n";
 }
 
-std::string digits() {
+/// `closed`: a place may be said by the clock.
+std::string digits(bool closed) {
     std::string out = "<div class=\"digits\">";
     for (const char *key : {"7", "8", "9", "4", "5", "6", "1", "2", "3", "0", ".", "/"})
         out += "<button type=\"button\" class=\"plain\" data-key=\"" + std::string(key) + "\">" + key +
                "</button>";
+    if (closed)
+        out += "<button type=\"button\" class=\"plain\" data-key=\":\" aria-label=\"hours and minutes, as in "
+               "4:30\">:</button>";
     return out +
            "<button type=\"button\" class=\"plain\" data-key=\"-\" aria-label=\"and, as in 1 and "
            "3/16\">&#x2011;</button>" +
@@ -60,7 +64,7 @@ std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam) {
                  keys + "<div class=\"quick\">" + sizes + "</div>");
     out += group("Place", places + piece("target", "place", "digits give the place") + piece("side", "face") +
                               piece("side", "root"));
-    return out + group("Digits", digits()) +
+    return out + group("Digits", digits(!pad.places.empty())) +
            "<p class=\"deeds\"><button type=\"button\" class=\"plain\" "
            "data-key=\"clear\">Clear</button></p></div>\n";
 }

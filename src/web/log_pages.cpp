@@ -39,14 +39,37 @@ std::string conditions_line(const ExamRecord &exam) {
     return joined(out, " · ");
 }
 
-std::string finds_list(const AtHand &at, int &last, int &count) {
-    std::string out;
+/// Takes a find back; a reason is asked where one is needed.
+std::string undo_deed(Visit &visit, const AtHand &at, int number) {
+    const std::string button = "Undo #" + std::to_string(number);
+    if (undone_without_reason(visit.office(), at.coupon, number, visit.person()))
+        return deed(visit, at.path + "/undo", button, {{"number", std::to_string(number)}}, "plain");
+    const std::string form =
+        Form(visit, at.path + "/undo")
+            .hidden("number", std::to_string(number))
+            .put("<div class=\"field\"><label for=\"why-" + std::to_string(number) +
+                 "\">The reason</label><input autocomplete=\"off\" required name=\"why\" "
+                 "id=\"why-" +
+                 std::to_string(number) + "\"></div>")
+            .html(button);
+    return form.empty() ? "" : "<details><summary>" + button + "</summary>" + form + "</details>";
+}
+
+/// Each find of the exam, and while it is open what takes it back; the newest one's stands below.
+std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count) {
+    std::vector<std::string> items;
+    std::vector<int> numbers;
     for (const auto &one : at.coupon.indications) {
         if (one.exam != at.exam.number) continue;
         last = one.number;
         ++count;
-        out += "<li value=\"" + std::to_string(one.number) + "\">" + escaped(print_log_line(one)) + "</li>";
+        items.push_back("<li value=\"" + std::to_string(one.number) + "\">" + escaped(print_log_line(one)));
+        numbers.push_back(one.number);
     }
+    std::string out;
+    for (std::size_t i = 0; i < items.size(); ++i)
+        out += items[i] +
+               (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i]) : "") + "</li>";
     return out.empty() ? "<p>Nothing is logged yet.</p>\n" : "<ol class=\"finds\">" + out + "</ol>\n";
 }
 
@@ -75,9 +98,7 @@ std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
                (at.exam.finished->on ? ", on " + print(*at.exam.finished->on) : "") + ".</b></p>\n" +
                go_on(visit, at);
     std::string out = "<div class=\"deeds\">";
-    if (count > 0)
-        out += deed(visit, at.path + "/undo", "Undo #" + std::to_string(last),
-                    {{"number", std::to_string(last)}}, "plain");
+    if (count > 0) out += undo_deed(visit, at, last);
     const std::string all = count == 0 ? "None found" : "These are all: " + std::to_string(count);
     if (is_anothers(at.exam, {"", visit.person(), visit.account() != nullptr}))
         return out + "</div>\n<details><summary>Finish it for " + escaped(at.exam.examiner) + "</summary>" +
@@ -105,7 +126,7 @@ std::string taken_back_part(Visit &visit, const AtHand &at) {
 /// What changes with each line: a module fetches the page again and puts this in its place.
 std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     int last = 0, count = 0;
-    const std::string finds = finds_list(at, last, count);
+    const std::string finds = finds_list(visit, at, last, count);
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
@@ -160,8 +181,8 @@ Answer log(Visit &visit) {
     const AtHand at = at_hand(visit);
     try {
         return visit.enter(at.path, [&](Writing &w) {
-            auto done = log_lines(
-                w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line", visit.ticked("sure")});
+            auto done = log_lines(w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line",
+                                      visit.meant("sure"), false, visit.meant("again")});
             std::vector<std::string> notes;
             for (const auto &one : done.value.indications)
                 notes.push_back("#" + std::to_string(one.number) + " " + print_log_line(one));
@@ -186,7 +207,7 @@ Answer reading(Visit &visit) {
         for (const auto &note : read.notes) out.body += "<p class=\"quiet\">" + escaped(note) + "</p>";
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
-        out.body = "<p class=\"open\">" + escaped(e.what()) + "</p>";
+        out.body = "<p class=\"open\">" + escaped(page_words(e.what())) + "</p>";
     }
     return out;
 }

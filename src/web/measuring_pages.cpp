@@ -118,8 +118,8 @@ Answer correct(Visit &visit) {
     const std::string &mark = visit.word("mark");
     const int number = whole_number_in(visit.field("number"));
     return visit.enter(coupon_path(mark), [&](Writing &w) {
-        auto done = correct_indication(w, mark, number, visit.field("line"), visit.field("why"),
-                                       visit.ticked("sure"));
+        auto done =
+            correct_indication(w, mark, number, visit.field("line"), visit.field("why"), visit.meant("sure"));
         done.notes.insert(done.notes.begin(),
                           "#" + std::to_string(number) + " is corrected; the old line is kept");
         return std::move(done.notes);

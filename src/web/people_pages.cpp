@@ -75,7 +75,7 @@ PersonRequest person_sent(const Visit &visit) {
     if (const auto without = said_or_not(visit, "without")) out.without.push_back(*without);
     out.note = said_or_not(visit, "note");
     out.why = visit.field("why");
-    out.sure = visit.ticked("sure");
+    out.sure = visit.meant("sure");
     return out;
 }
 
@@ -160,7 +160,7 @@ EquipmentRequest equipment_sent(const Visit &visit) {
     out.withdraw = visit.field("withdraw");
     out.back = visit.ticked("back");
     out.why = visit.field("why");
-    out.sure = visit.ticked("sure");
+    out.sure = visit.meant("sure");
     return out;
 }
 

@@ -3,6 +3,9 @@
 #include "measure/text.hpp"
 #include "web/page.hpp"
 
+#include <algorithm>
+#include <sstream>
+
 namespace beadbook {
 namespace {
 
@@ -52,7 +55,33 @@ std::string mends(const Remedy &remedy) {
     return path.empty() ? escaped(words + fields) : link_to(path, words + fields);
 }
 
+/// 'line:1:14: ' before what is wrong with a line: where a field holds one line, the sign alone is told.
+std::string place_in_words(const std::string &text) {
+    const std::string before = "line:1:";
+    if (!text.starts_with(before)) return text;
+    const std::size_t end = text.find_first_not_of("0123456789", before.size());
+    if (end == std::string::npos || end == before.size() || text[end] != ':') return text;
+    return "at sign " + text.substr(before.size(), end - before.size()) + text.substr(end);
+}
+
+/// The name of a rule behind a question, '(depth-over-wall)', without what joins its words.
+std::string question_in_words(std::string line) {
+    const std::size_t open = line.rfind(" (");
+    if (line.find("is that meant?") == std::string::npos || open == std::string::npos || !line.ends_with(")"))
+        return line;
+    if (line.find(' ', open + 2) == std::string::npos)
+        std::replace(line.begin() + static_cast<std::ptrdiff_t>(open), line.end(), '-', ' ');
+    return line;
+}
+
 } // namespace
+
+std::string page_words(const std::string &message) {
+    std::vector<std::string> lines;
+    std::istringstream in(message);
+    for (std::string line; std::getline(in, line);) lines.push_back(question_in_words(place_in_words(line)));
+    return joined(lines, "\n");
+}
 
 int status_of(const Refusal &refusal, bool writes) {
     for (const auto &one : statuses)
@@ -62,7 +91,7 @@ int status_of(const Refusal &refusal, bool writes) {
 
 std::string refusal_html(const Refusal &refusal) {
     std::string out = "<div class=\"refused\" role=\"alert\" data-field=\"" + escaped(refusal.field()) +
-                      "\"><p>" + escaped(refusal.what()) + "</p>";
+                      "\"><p>" + escaped(page_words(refusal.what())) + "</p>";
     if (!refusal.remedies().empty()) {
         out += "<p>What would mend it: ";
         for (const auto &remedy : refusal.remedies())
@@ -72,12 +101,18 @@ std::string refusal_html(const Refusal &refusal) {
     return out + "</div>\n";
 }
 
-std::string asked_for(const Refusal &refusal) {
+std::string asked_for(const Visit &visit, const Refusal &refusal) {
     if (!refusal.missing()) return "";
     const std::string &field = refusal.field();
-    if (field == "sure" || field == "again")
-        return "<div class=\"field tick\"><input type=\"checkbox\" id=\"a-sure\" name=\"" + field +
-               "\" value=\"yes\"><label for=\"a-sure\">It is meant so</label></div>";
+    if (is_question(field)) {
+        const std::string answer = escaped(visit.answer_to_questions());
+        // The other question was answered for the same words already.
+        const std::string other = field == "sure" ? "again" : "sure";
+        return (visit.meant(other) ? "<input type=\"hidden\" name=\"" + other + "\" value=\"" + answer + "\">"
+                                   : "") +
+               "<div class=\"field tick\"><input type=\"checkbox\" id=\"a-sure\" name=\"" + field +
+               "\" value=\"" + answer + "\"><label for=\"a-sure\">It is meant so</label></div>";
+    }
     return "<div class=\"field\"><label for=\"a-field\">" + escaped(field == "why" ? "The reason" : field) +
            "</label><input id=\"a-field\" autocomplete=\"off\" name=\"" + escaped(field) + "\"></div>";
 }
@@ -86,17 +121,18 @@ Answer refusal_page(Visit &visit, const Refusal &refusal) {
     const int status = status_of(refusal, visit.writes());
     std::string main = refusal_html(refusal);
     if (visit.request.part) {
-        main += asked_for(refusal);
+        main += asked_for(visit, refusal);
     } else {
         main = "<h1>" + std::string(visit.writes() ? "Nothing was stored" : "That cannot be shown") +
                "</h1>\n" + main;
         if (visit.writes() && refusal.missing()) {
             main += "<form method=\"post\" action=\"" + escaped(visit.request.path) + "\">";
             for (const auto &[name, value] : visit.request.form.pairs())
-                if (name != refusal.field())
+                if (name != refusal.field() && !is_question(name))
                     main += "<input type=\"hidden\" name=\"" + escaped(name) + "\" value=\"" +
                             escaped(value) + "\">";
-            main += asked_for(refusal) + "<p class=\"deeds\"><button>Send it again</button></p></form>\n";
+            main +=
+                asked_for(visit, refusal) + "<p class=\"deeds\"><button>Send it again</button></p></form>\n";
         }
         main += "<p>" + link_to("/", "What is to be examined") + "</p>";
     }

@@ -80,9 +80,11 @@ Answer Bench::checked_by_role(Visit &visit, const Route &route) {
     const auto now = may_sign_in(visit.office(), accounts, visit.person());
     if (!visit.account() || now != *visit.account()) {
         sessions_.end(visit.session());
-        return bare_page(403, "This session has ended",
-                         "Password, roles or account were changed. Sign in again.",
-                         "<p>" + link_to("/sign-in", "Sign in") + "</p>");
+        Answer ended = bare_page(403, "This session has ended",
+                                 "Password, roles or account were changed. Sign in again.",
+                                 "<p>" + link_to("/sign-in", "Sign in") + "</p>");
+        ended.headers.emplace_back("X-Bench-Wants", "sign-in");
+        return ended;
     }
     const Access access = access_to(route.method, route.pattern, now->roles);
     if (access == Access::none) {

@@ -61,6 +61,18 @@ bool Visit::may(const std::string &method, const std::string &path) const {
     return false;
 }
 
+std::string Visit::answer_to_questions() const {
+    std::string all = request.path;
+    for (const auto &[name, value] : request.form.pairs())
+        if (!is_question(name) && name != "token" && name != "key") {
+            // A browser sends the ends of lines in its own way.
+            std::string words(trimmed(value));
+            std::erase(words, '\r');
+            all += "\n" + url_word(name) + "=" + url_word(words);
+        }
+    return sha256(all).substr(0, 32);
+}
+
 std::string Visit::key() const { return request.key.empty() ? field("key") : request.key; }
 
 std::string Visit::hash_of_sent() const {

@@ -12,6 +12,9 @@ namespace beadbook {
 /// A whole number from 1 that was sent. Throws DataError.
 int whole_number_in(const std::string &text);
 
+/// Whether a field is the answer to "is that meant?".
+inline bool is_question(std::string_view field) { return field == "sure" || field == "again"; }
+
 /// One request of somebody at the bench, and what answers it: the record is opened on first use, for this
 /// request alone.
 class Visit {
@@ -30,6 +33,11 @@ public:
     /// A field of the form, without blanks around it.
     std::string field(const std::string &name) const;
     bool ticked(const std::string &name) const { return !field(name).empty(); }
+    /// Whether a question (field "sure", "again") was answered for these very words: the tick carries what
+    /// they were when it was shown, so that a tick which stood since confirms nothing else.
+    bool meant(const std::string &question) const { return field(question) == answer_to_questions(); }
+    /// What such a tick is sent as.
+    std::string answer_to_questions() const;
     bool writes() const { return request.method == "POST"; }
 
     /// Whether the path has a word of that name.

@@ -163,6 +163,20 @@ TEST_CASE("what is accepted is graded in one go, each listed before, and no othe
     CHECK_FALSE(says(school.get("/class/accepted"), "value=\"T-1\""));
 }
 
+TEST_CASE("what somebody said is meant so is told where it is graded in one go, and not ticked unasked") {
+    School school;
+    school.desk([&](Writing &w) {
+        std::map<std::string, std::string> fields{{"weld-thickness", "40 in"}};
+        for (const auto &[name, value] : w.coupon("T-1").record.fields) fields.emplace(name, value.text);
+        register_coupon(w, {"T-5", fields, true});
+    });
+    for (const Exam method : {Exam::VT, Exam::MT, Exam::RT}) school.exam("T-5", method, true);
+    const Answer list = school.get("/class/accepted");
+    CHECK(says(list, "The coupon is as it was said, sure in spite of "));
+    CHECK(says(list, "value=\"T-1\" id=\"m-T-1\" checked"));
+    CHECK(says(list, "value=\"T-5\" id=\"m-T-5\"><label"));
+}
+
 TEST_CASE("another page cannot grade") {
     School school;
     for (const char *path : {"/class/coupon/T-1", "/class/accepted"}) {

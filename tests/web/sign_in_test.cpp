@@ -15,6 +15,8 @@ TEST_CASE("behind the proxy nobody comes in but by name and password") {
     CHECK(stranger.status == 303);
     CHECK(header(stranger, "Location") == "/sign-in");
     CHECK(tablets.see("", "/head").status == 403);
+    CHECK(header(tablets.see("", "/head"), "X-Bench-Wants") ==
+          "sign-in"); // so that a page can say what it waits for
     CHECK(tablets.see("", "/enter?link=x").status == 303);
     CHECK(tablets.see("", "/sign-in").status == 200);
     const Answer good = tablets.tried("T", Tablets::password);

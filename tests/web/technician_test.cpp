@@ -42,6 +42,15 @@ void begun(Browser &browser) {
     browser.ok("/coupon/T-1/exam", {{"method", "VT"}, {"level", "II"}});
 }
 
+/// What the tick or the answer of that question is sent as; empty if it is not asked.
+std::string tick_in(const Answer &page, const std::string &question) {
+    const std::string before = "name=\"" + question + "\" value=\"";
+    const std::size_t at = page.body.find(before);
+    if (at == std::string::npos) return "";
+    const std::size_t begin = at + before.size();
+    return page.body.substr(begin, page.body.find('"', begin) - begin);
+}
+
 bool says(const std::string &page, const std::string &text) { return page.find(text) != std::string::npos; }
 
 } // namespace
@@ -96,9 +105,35 @@ TEST_CASE("what nobody would believe is asked about, and taken when it is meant 
     const Sent thick = with(plate, {{"mark", "T-1"}, {"weld-thickness", "40 in"}});
     const Answer asked = browser.post("/register", thick);
     CHECK(asked.status == 422);
-    CHECK(says(asked.body, "name=\"sure\" value=\"yes\""));
-    browser.ok("/register", with(thick, {{"sure", "yes"}}));
+    const std::string sure = tick_in(asked, "sure");
+    REQUIRE_FALSE(sure.empty());
+    // The tick is of the very words that it was shown for.
+    CHECK(browser.post("/register", with(thick, {{"sure", "yes"}})).status == 422);
+    const Sent thicker = with(thick, {{"weld-thickness", "50 in"}, {"sure", sure}});
+    const Answer anew = browser.post("/register", thicker);
+    CHECK(anew.status == 422);
+    CHECK(tick_in(anew, "sure") != sure);
+    browser.ok("/register", with(thick, {{"sure", sure}}));
     CHECK_FALSE(on_record(browser, "T-1").record.sure.empty());
+}
+
+TEST_CASE("an answer that was given stands while another question is asked of the same words") {
+    Browser browser;
+    begun(browser);
+    const std::string log = "/coupon/T-1/exam/1/log";
+    const Sent deep{{"line", "undercut d 5 in at 3 in"}};
+    const Answer asked = browser.post(log, deep);
+    CHECK(says(asked.body, "is that meant?"));
+    CHECK_FALSE(says(asked.body, "(depth-")); // the name of a rule is told in words
+    const std::string sure = tick_in(asked, "sure");
+    browser.ok(log, with(deep, {{"sure", sure}}));
+    const Answer twice = browser.post(log, with(deep, {{"sure", sure}}));
+    CHECK(twice.status == 422);
+    const std::string again = tick_in(twice, "again");
+    REQUIRE_FALSE(again.empty());
+    CHECK(tick_in(twice, "sure") == sure);
+    browser.ok(log, with(deep, {{"sure", sure}, {"again", again}}));
+    CHECK(on_record(browser, "T-1").indications.size() == 2);
 }
 
 TEST_CASE("what a correction lacks is asked for on the page that refuses it") {
@@ -165,6 +200,7 @@ TEST_CASE("a bad line stands in the form again with what is wrong, and nothing i
     CHECK(bad.status == 422);
     CHECK(says(bad.body, "value=\"pore 0.04 inn at &lt;3&gt;\""));
     CHECK(says(bad.body, "class=\"refused\""));
+    CHECK(says(bad.body, "at sign 11: &#39;inn&#39;") + says(bad.body, "at sign 11: 'inn'") == 1);
     CHECK(on_record(browser, "T-1").indications.empty());
 }
 

@@ -1,5 +1,6 @@
 // What every page has beyond its HTML. Without it everything can still be read and written.
-import { add, drop, flush, listen, pending } from './outbox.js';
+import { add, drop, flush, listen, pending, wanted, wants } from './outbox.js';
+export { wants };
 
 const meta = name => document.querySelector(`meta[name=${name}]`)?.getAttribute('content') ?? '';
 export const token = meta('bench-token');
@@ -58,17 +59,40 @@ function tell(html) {
     document.querySelector('main')?.prepend(...holder.childNodes);
 }
 
+/** A question, and the tick that answers it, are of the words that they were shown for.
+ * @param {HTMLFormElement} form */
+export function unask(form) {
+    for (const asked of form.querySelectorAll('.asked'))
+        if (asked.querySelector('#a-sure')) asked.remove();
+}
+
+/** What keeps an entry of the person at the bench waiting. */
+export const waitsFor = () => ({ 'sign-in': 'it waits until you sign in again', link: 'it waits until you open the new link of the bench',
+                                 reload: 'it waits until this page is loaded anew' })[wanted()] ?? 'it waits for the bench';
+
 /** @type {Map<string, (happened: {stored?: string, refused?: string}) => void>} */
 const awaited = new Map();
 
+/** @returns {[string, string|File][]} */
+const said = form => [...new FormData(form)].filter(([name]) => name !== 'token' && name !== 'key')
+    .map(([name, value]) => /** @type {[string, string|File]} */ ([name, value]));
+
+const isAnswer = name => name === 'sure' || name === 'again';
+/** Whether the form says what was sent of it, but for the ticks, which went. */
+function saysStill(form, fields) {
+    const now = said(form).filter(([name]) => !isAnswer(name));
+    const then = fields.filter(([name]) => !isAnswer(name));
+    const same = (a, b) => a === b || (a instanceof File && b instanceof File && a.name === b.name && a.size === b.size);
+    return now.length === then.length && then.every(([name, value], i) => now[i][0] === name && same(now[i][1], value));
+}
+
 /**
  * Saves what a form says and sends it. True: it is stored, or kept here until it can be sent. False: it was
- * refused, and the form shows why.
+ * refused, and the form shows why; or, if it says something else by then, the head of the page does.
  * @param {HTMLFormElement} form
  */
 export async function send(form) {
-    const fields = [...new FormData(form)].filter(([name]) => name !== 'token' && name !== 'key')
-        .map(([name, value]) => /** @type {[string, string|File]} */ ([name, value]));
+    const fields = said(form);
     const path = new URL(form.action).pathname;
     form.querySelectorAll('.refused, .asked').forEach(old => old.remove());
     const key = await add({ path, fields, person }, token);
@@ -80,6 +104,10 @@ export async function send(form) {
     if (happened.refused === undefined) {
         if (happened.stored !== undefined) tell(happened.stored);
         return true;
+    }
+    if (!saysStill(form, fields)) {
+        await count();
+        return false;
     }
     // Whoever entered it sees it now: it stands in the form again, and waits here no more.
     const entry = (await pending()).find(one => one.key === key);
@@ -147,7 +175,8 @@ let counting = 0;
 function told(unsent) {
     const others = unsent.filter(one => one.person !== person);
     const whose = [...new Set(others.map(one => one.person))].join(' and ');
-    if (others.length === 0) return unsent.length === 0 ? '' : `${unsent.length} waiting`;
+    const until = waitsFor().replace(/^it waits(?: for the bench)?/, '');
+    if (others.length === 0) return unsent.length === 0 ? '' : `${unsent.length} waiting${until}`;
     const which = others.length === unsent.length ? 'entered by' : `${others.length} of them entered by`;
     return `${unsent.length} waiting, ${which} ${whose}, sent when ${whose} sits here again`;
 }
@@ -165,6 +194,52 @@ function mender(entry) {
     return [button];
 }
 
+/** What an entry said, and of what, in words. */
+function entryWords(entry) {
+    const [, mark, exam, deed] = /^\/coupon\/([^/]+)(?:\/exam\/(\d+))?(?:\/([^/]+))?/.exec(entry.path) ?? [];
+    const of = mark === undefined ? entry.path.split('/').filter(Boolean).join(' ')
+        : [decodeURIComponent(mark), exam && `exam ${exam}`, deed && deed !== 'log' && deed].filter(Boolean).join(', ');
+    const values = entry.fields.filter(([name, value]) => !isAnswer(name) && value !== '')
+        .map(([, value]) => typeof value === 'string' ? value : value.name);
+    return `${of}: ${values.join(', ')}`;
+}
+
+/** Thrown away it is on no record: that takes a second tap, which lies elsewhere. */
+function thrower(entry) {
+    const fold = document.createElement('details');
+    fold.className = 'throw';
+    const summary = document.createElement('summary');
+    summary.textContent = 'Throw it away';
+    const ask = document.createElement('p');
+    ask.textContent = 'It is on no record, and is lost then. Is that meant?';
+    const button = document.createElement('button');
+    button.textContent = 'Throw it away for good';
+    button.className = 'plain';
+    button.addEventListener('click', async () => {
+        await drop(entry.n ?? 0);
+        await count();
+        document.dispatchEvent(new Event('thrown'));
+    });
+    fold.append(summary, ask, button);
+    return fold;
+}
+
+/** @param {import('./outbox.js').Entry} entry */
+function refusedItem(entry) {
+    const item = document.createElement('div');
+    const what = document.createElement('p');
+    what.textContent = entryWords(entry);
+    const why = document.createElement('div');
+    showPart(why, entry.refused ?? '');
+    why.querySelectorAll('.field').forEach(field => field.remove());
+    const deeds = document.createElement('p');
+    deeds.className = 'deeds';
+    deeds.append(...mender(entry));
+    item.append(what, why, deeds, thrower(entry));
+    return item;
+}
+
+let listed = '';
 /** How many wait, and what was refused while nobody looked. */
 export async function count() {
     if (!waiting) return;
@@ -173,33 +248,17 @@ export async function count() {
     if (mine !== counting) return; // a later count knows better
     const refused = all.filter(one => one.refused !== undefined && !awaited.has(one.key));
     waiting.textContent = told(all.filter(one => one.refused === undefined));
+    // What stands there already is left to the finger that may be on it.
+    const keys = refused.map(one => one.key).join(' ');
+    if (keys === listed) return;
+    listed = keys;
     document.querySelector('#refused-later')?.remove();
     if (refused.length === 0) return;
     const list = document.createElement('section');
     list.id = 'refused-later';
     const head = document.createElement('h2');
-    head.textContent = 'Entered without connection, and refused';
-    list.append(head);
-    for (const one of refused) {
-        const item = document.createElement('div');
-        const what = document.createElement('p');
-        what.textContent = `${one.path}: ${one.fields.map(([, value]) => typeof value === 'string' ? value : value.name).join(', ')}`;
-        const why = document.createElement('div');
-        showPart(why, one.refused ?? '');
-        why.querySelectorAll('.field').forEach(field => field.remove());
-        const button = document.createElement('button');
-        button.textContent = 'I have seen it';
-        button.className = 'plain';
-        button.addEventListener('click', async () => {
-            await drop(one.n ?? 0);
-            await count();
-        });
-        const deeds = document.createElement('p');
-        deeds.className = 'deeds';
-        deeds.append(...mender(one), button);
-        item.append(what, why, deeds);
-        list.append(item);
-    }
+    head.textContent = 'Entered, refused, and not on record';
+    list.append(head, ...refused.map(refusedItem));
     document.querySelector('main')?.prepend(list);
 }
 
@@ -211,6 +270,10 @@ if (token) {
         if (happened?.stored !== undefined && !awaited.has(happened.entry.key)) refresh();
     });
     guard();
+    document.addEventListener('input', event => {
+        const changed = /** @type {HTMLInputElement} */ (event.target);
+        if (changed.form && !changed.closest('.asked')) unask(changed.form);
+    });
     addEventListener('online', () => flush(token, person));
     addEventListener('visibilitychange', () => document.visibilityState === 'visible' && flush(token, person));
     flush(token, person);

@@ -1,5 +1,6 @@
 // The pad of the page that logs finds: taps put a line together, and the line is read back while it grows.
-import { token, person, showPart, refresh, send, leave, count } from './bench.js';
+import { token, person, showPart, refresh, send, leave, count, unask, wants, waitsFor } from './bench.js';
+import { Line } from './line.js';
 import { drop, listen, pending } from './outbox.js';
 
 const form = /** @type {HTMLFormElement} */ (document.querySelector('#log'));
@@ -7,47 +8,72 @@ const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]')
 const reading = /** @type {HTMLElement} */ (document.querySelector('#reading'));
 const pad = /** @type {HTMLElement} */ (document.querySelector('#pad'));
 
-/** What was tapped so far; the digits go to the measure whose key is pressed ('': a size of no name). */
-const parts = { type: '', key: '', place: '', side: '' };
-/** @type {Map<string, string>} digits by key */
-const measures = new Map();
+/** What the line says, as far as the pad has buttons for it, and the line that it was put together for. */
+const parts = new Line([...pad?.querySelectorAll('[data-part=type]') ?? []].map(one => /** @type {HTMLElement} */ (one).dataset.value));
+let shown = '';
 let target = 'size';
 /** Something else was tapped since the last digit: the next one begins a number. */
 let fresh = false;
+const unit = pad?.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
 
 /** The entry that was refused and stands in the line to be mended: it is kept until the line is taken. */
 let mending = 0;
 
-function composed() {
-    const unit = pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
-    const measured = [...measures].map(([key, digits]) => digits && `${key} ${digits}${unit}`.trim());
-    const clock = parts.place.includes(':');
-    const placeUnit = parts.place && !clock && pad.dataset.sayUnit !== undefined ? ` ${pad.dataset.unit}` : '';
-    const place = parts.place ? `at ${parts.place}${placeUnit}` : '';
-    return [parts.type, ...measured, place, parts.side].filter(Boolean).join(' ');
-}
-
 function press() {
+    const now = { target, key: parts.key, size: parts.measures.get(parts.key)?.digits, place: parts.place.digits,
+                  type: parts.type, side: parts.side };
     for (const button of /** @type {NodeListOf<HTMLElement>} */ (pad.querySelectorAll('[data-part]'))) {
         const { part, value } = button.dataset;
-        const now = part === 'target' ? target : part === 'size' ? measures.get(parts.key) : parts[part];
-        button.setAttribute('aria-pressed', String(now === value && (value !== '' || part === 'key')));
+        button.setAttribute('aria-pressed', String(now[part] === value && (value !== '' || part === 'key')));
     }
 }
 
-function changed() {
-    mending = 0; // what is tapped is a line of its own
-    line.value = composed();
+/** What was typed, or put there, is what the next tap adds to. */
+function adopt() {
+    if (line.value === shown) return;
+    parts.read(line.value);
+    shown = line.value;
+    target = 'size';
+    fresh = false;
+}
+
+/** The line says something else than before. */
+function touched() {
+    if (!line.value.trim()) mending = 0;
     press();
+    unask(form);
+    keep(line.value);
     echo();
 }
 
-export function clear() {
-    for (const part of Object.keys(parts)) parts[part] = '';
-    measures.clear();
+function changed() {
+    line.value = shown = parts.text();
+    touched();
+}
+
+function clear() {
+    parts.clear();
+    line.value = shown = '';
     target = 'size';
     fresh = false;
+    keep('');
     press();
+}
+
+/** What the digits go to now. */
+const amount = () => target === 'place' ? parts.place : parts.measures.get(parts.key) ?? { digits: '', unit };
+
+/** The size that a number took the place of. */
+let replaced = null;
+/** A clock is always a place: digits that were just taken for a size are its hour, and were none. */
+function hour() {
+    if (target === 'place') return;
+    target = 'place';
+    const size = parts.measures.get('');
+    if (parts.key !== '' || fresh || !size || parts.place.digits) return;
+    parts.place = size;
+    if (replaced) parts.measures.set('', replaced);
+    else parts.measures.delete('');
 }
 
 /**
@@ -55,15 +81,24 @@ export function clear() {
  * @param {string} sign
  */
 function key(sign) {
+    if (sign === 'clear') {
+        clear();
+        return touched();
+    }
+    if (sign === 'back' && parts.typed && parts.text() === parts.typed) {
+        parts.typed = parts.typed.slice(0, -1);
+        return changed();
+    }
+    if (sign === ':') hour();
     // Never a digit more on a number that was done with.
-    if (fresh && sign !== 'back' && target === 'size' && measures.get(parts.key)) parts.key = '';
-    const known = target === 'place' ? parts.place : measures.get(parts.key) ?? '';
-    const before = fresh && sign !== 'back' ? '' : known;
+    else if (fresh && sign !== 'back' && target === 'size' && parts.measures.get(parts.key)?.digits) parts.key = '';
+    const known = amount();
+    const before = fresh && sign !== 'back' && sign !== ':' ? { digits: '', unit } : known;
+    if (sign !== ':') replaced = fresh && target === 'size' && known.digits ? known : before.digits ? replaced : null;
     fresh = false;
-    const after = sign === 'back' ? before.slice(0, -1) : before + sign;
-    if (sign === 'clear') clear();
-    else if (target === 'place') parts.place = after;
-    else measures.set(parts.key, after);
+    const after = { digits: sign === 'back' ? before.digits.slice(0, -1) : before.digits + sign, unit: before.unit };
+    if (target === 'place') parts.place = after;
+    else parts.measures.set(parts.key, after);
     changed();
 }
 
@@ -74,10 +109,10 @@ function key(sign) {
  */
 function name(name) {
     const to = parts.key === name ? '' : name;
-    const nameless = measures.get(parts.key);
-    if (nameless && (parts.key === '' || to === '')) {
-        measures.delete(parts.key);
-        measures.set(to, nameless);
+    const nameless = parts.measures.get(parts.key);
+    if (nameless?.digits && (parts.key === '' || to === '')) {
+        parts.measures.delete(parts.key);
+        parts.measures.set(to, nameless);
     }
     parts.key = to;
     target = 'size';
@@ -92,8 +127,10 @@ function tap(button) {
         press();
         return;
     }
+    const toggled = amount => ({ digits: amount?.digits === value ? '' : value, unit });
     if (part === 'key') name(value);
-    else if (part === 'size') measures.set(parts.key, measures.get(parts.key) === value ? '' : value);
+    else if (part === 'size') parts.measures.set(parts.key, toggled(parts.measures.get(parts.key)));
+    else if (part === 'place') parts.place = toggled(parts.place);
     else parts[part] = parts[part] === value ? '' : value;
     changed();
 }
@@ -109,15 +146,14 @@ function place(event) {
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(map.getScreenCTM().inverse());
     const { x0, x1, start, length } = map.dataset;
     if (x0 === undefined) return;
+    adopt();
     const share = Math.min(1, Math.max(0, (at.x - Number(x0)) / (Number(x1) - Number(x0))));
     const nm = Number(start) + share * Number(length);
     if (pad.dataset.closed !== undefined) {
         const minutes = Math.round(share * 720 / 5) * 5 % 720;
-        parts.place = `${Math.floor(minutes / 60) || 12}:${String(minutes % 60).padStart(2, '0')}`;
-    } else if (pad.dataset.unit === 'mm') {
-        parts.place = String(Math.round(nm / 1e6));
+        parts.place = { digits: `${Math.floor(minutes / 60) || 12}:${String(minutes % 60).padStart(2, '0')}`, unit };
     } else {
-        parts.place = String(Math.round(nm / 254e3) / 100);
+        parts.place = { digits: String(pad.dataset.unit === 'mm' ? Math.round(nm / 1e6) : Math.round(nm / 254e3) / 100), unit };
     }
     const side = (met.closest('g[data-side]') ?? nearest(map, event.clientY))?.getAttribute('data-side');
     if (side === 'face' || side === 'root') parts.side = side;
@@ -145,18 +181,41 @@ function echo() {
     clearTimeout(waiting);
     const mine = ++asked;
     if (!line.value.trim()) {
-        mending = 0;
         reading.replaceChildren();
         return;
     }
     waiting = setTimeout(async () => {
         try {
             const answer = await fetch(`${form.dataset.reading}?line=${encodeURIComponent(line.value)}`);
-            if (answer.ok && mine === asked) showPart(reading, await answer.text());
+            const text = await answer.text();
+            if (mine !== asked) return;
+            // Nothing but a fragment of the bench stands there: no sign-in page, and no page of an error.
+            if (wants(answer)) showWanted(wants(answer));
+            else if (answer.ok && !answer.redirected) showPart(reading, text);
+            else reading.replaceChildren();
         } catch {
             if (mine === asked) reading.replaceChildren();
         }
     }, 150);
+}
+
+/** Where one goes on once the bench knows this browser again; the line is kept meanwhile. */
+function showWanted(what) {
+    const words = { 'sign-in': 'Nobody is signed in any more. <a href="/sign-in">Sign in again</a>; this line is kept, and stands here again then.',
+                    link: 'The bench does not know this browser any more. Open its new link; this line is kept, and stands here again then.',
+                    reload: 'This page is out of date. <a href="">Load it anew</a>; this line is kept.' };
+    showPart(reading, `<p class="open" role="alert">${words[what]}</p>`);
+}
+
+/** The line that is not logged yet, kept while somebody signs in again or looks at another page. */
+const kept = `line of ${location.pathname}`;
+function keep(text) {
+    if (text.trim()) sessionStorage.setItem(kept, JSON.stringify({ text, person }));
+    else sessionStorage.removeItem(kept);
+}
+function keptLine() {
+    const before = JSON.parse(sessionStorage.getItem(kept) ?? 'null');
+    return before?.person === person ? before.text : '';
 }
 
 /** What was logged under this exam and is not on record: it waits for the bench, or was refused by it. */
@@ -166,15 +225,15 @@ async function unsent() {
 
 function standing(one) {
     if (one.refused !== undefined) return 'refused, see above';
-    return one.person === person ? 'it waits for the bench' : `entered by ${one.person}, it waits until ${one.person} sits here again`;
+    return one.person === person ? waitsFor() : `entered by ${one.person}, it waits until ${one.person} sits here again`;
 }
 
 /** @param {import('./outbox.js').Entry} entry */
 function mend(entry) {
-    clear();
     line.value = String(entry.fields.find(([name]) => name === 'line')?.[1] ?? '');
     mending = entry.n ?? 0;
-    echo();
+    adopt();
+    touched();
     line.focus();
 }
 
@@ -195,6 +254,13 @@ async function showUnsent() {
         items.append(item);
     }
     list.append(head, items);
+    if (waitsFor().endsWith('sign in again')) {
+        const link = document.createElement('a');
+        link.href = '/sign-in';
+        link.className = 'button';
+        link.textContent = 'Sign in again';
+        list.append(link);
+    }
     document.querySelector('#live')?.before(list);
 }
 
@@ -205,22 +271,42 @@ async function finish(to) {
     document.querySelector('#unsent')?.scrollIntoView({ block: 'center' });
 }
 
+/** The line that waits for its answer; pressed once more meanwhile, it is not sent again. */
+let sent = '';
+
 async function submit(event) {
     event.preventDefault();
-    if (!line.value.trim()) return;
-    const done = await send(form);
-    if (!done) return;
-    if (mending > 0) await drop(mending);
-    mending = 0;
+    const words = line.value, mended = mending;
+    if (!words.trim() || words === sent) return;
+    sent = words;
+    const done = await send(form).finally(() => { if (sent === words) sent = ''; });
+    if (done && mended > 0) await drop(mended);
+    if (done && mending === mended) mending = 0;
+    // Another find may have been begun meanwhile: it stays.
+    if (done && line.value === words) {
+        clear();
+        clearTimeout(waiting); // what was typed last need not be read any more
+        ++asked;
+        reading.replaceChildren();
+        unask(form);
+    }
     await count();
     await showUnsent();
-    line.value = '';
-    clear();
-    clearTimeout(waiting); // what was typed last need not be read any more
-    ++asked;
-    reading.replaceChildren();
-    form.querySelector('.asked')?.remove();
-    await refresh();
+    if (done) await refresh();
+}
+
+/** Asks before the page is left with a line that is not logged; where it comes back at once, nothing is asked. */
+function guardLine() {
+    let comesBack = false;
+    document.addEventListener('submit', event => {
+        comesBack = new URL(/** @type {HTMLFormElement} */ (event.target).action).pathname.startsWith(location.pathname);
+    });
+    document.addEventListener('click', event => {
+        comesBack = /** @type {Element} */ (event.target).closest('#reading a, #unsent a') !== null;
+    });
+    addEventListener('beforeunload', event => {
+        if (line.value.trim() && !comesBack) event.preventDefault();
+    });
 }
 
 if (form && line && pad && token) {
@@ -228,18 +314,22 @@ if (form && line && pad && token) {
     press();
     pad.addEventListener('click', event => {
         const button = /** @type {Element} */ (event.target).closest('button');
+        if (button) adopt();
         if (button?.dataset.part) tap(button);
         else if (button?.dataset.key) key(button.dataset.key);
     });
     form.addEventListener('click', place);
     line.addEventListener('input', () => {
-        clear();
-        echo();
+        adopt();
+        touched();
     });
+    if (!line.value.trim()) line.value = keptLine();
     if (line.value.trim()) echo(); // typed before this module came
+    guardLine();
     form.addEventListener('submit', submit);
     listen(() => showUnsent());
     showUnsent();
+    document.addEventListener('thrown', showUnsent);
     document.addEventListener('mend', event => mend(/** @type {CustomEvent} */ (event).detail));
     const from = Number(/^#mend-(\d+)$/.exec(location.hash)?.[1] ?? 0);
     if (from > 0) pending().then(all => all.filter(one => one.n === from).forEach(mend));

@@ -49,6 +49,14 @@ const tell = happened => listeners.forEach(listener => listener(happened));
 /** Answers that may be another one later: not signed in, too late, the wrong address, too many, no record. */
 const later = [401, 403, 408, 421, 429];
 
+/** What the bench wants before it takes anything of this browser: 'sign-in', 'link', 'reload'; '' if nothing.
+ * @param {Response} answer */
+export const wants = answer => answer.redirected && new URL(answer.url).pathname === '/sign-in' ? 'sign-in'
+    : answer.headers.get('X-Bench-Wants') ?? '';
+let wantedLast = '';
+/** What it wanted when something was sent last. */
+export const wanted = () => wantedLast;
+
 /** What is sent, and how long it may take (ms): a photo goes in parts, and over a slow network.
  * @param {[string, string|File][]} fields */
 function packed(fields) {
@@ -71,6 +79,7 @@ async function deliver(entry, token) {
     } catch {
         return false;
     }
+    wantedLast = wants(answer);
     const text = await answer.text().catch(() => null);
     if (text === null) return false;
     if (answer.ok) {

@@ -1,7 +1,7 @@
 // Keeps the pages where finds are logged, and the files of all pages, so that they open without a connection.
 // What the bench answers goes before what is kept.
 const kept = 'beadbook-pages-1';
-const files = ['/files/bench.css', '/files/picture.css', '/files/bench.js', '/files/outbox.js', '/files/log.js', '/files/photo.js', '/files/bead.svg'];
+const files = ['/files/bench.css', '/files/picture.css', '/files/bench.js', '/files/outbox.js', '/files/log.js', '/files/line.js', '/files/photo.js', '/files/bead.svg'];
 
 self.addEventListener('install', event => {
     event.waitUntil(caches.open(kept).then(cache => cache.addAll(files)).then(() => self.skipWaiting()));

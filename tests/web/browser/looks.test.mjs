@@ -136,3 +136,20 @@ test('a page of another origin writes nothing, and reads nothing', async () => {
     await other.close();
     assert.ok(!JSON.stringify(bench.coupon('T-1')).includes('forged'));
 });
+
+test('what a gloved finger taps on the pages of exams and the class is 12 mm', async () => {
+    const hand = await bench.openBeside(browser, await once(), { hasTouch: true, isMobile: true, viewport: { width: 800, height: 1100 } });
+    for (const [path, met] of [['/coupon/T-1/exam/1', 'h1 a, .quiet > a'], ['/', 'ul.coupons h2 a'],
+                               ['/class', '.board th a, .board li > a'], ['/class/accepted', '.ticks input, .ticks a']]) {
+        await hand.goto(`${bench.url}${path}`);
+        const small = await hand.evaluate(wanted => {
+            const all = [...document.querySelectorAll(wanted)];
+            const least = 12 * 96 / 25.4 - 0.5;
+            return [all.length, all.map(one => [one.textContent, one.getBoundingClientRect()])
+                .filter(([, { width, height }]) => width < least || height < least).map(([text]) => text)];
+        }, met);
+        assert.ok(small[0] > 0, path);
+        assert.deepEqual(small[1], [], path);
+    }
+    await hand.context().close();
+});

@@ -76,8 +76,54 @@ test('a refused entry keeps none of the others, and is shown with what it said',
     assert.deepEqual(logged(bench), ['2 in']);
     const refused = page.locator('#refused-later');
     await refused.getByText('undercut 0.1 in at 99 in').waitFor();
-    await refused.getByRole('button', { name: 'I have seen it' }).click();
+    // Until it is thrown away, which takes two taps, the exam is not finished.
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.locator('#unsent').getByText('refused, see above').waitFor();
+    assert.equal(bench.coupon('T-1').exams[0]['finished by'], undefined);
+    const forGood = refused.getByRole('button', { name: 'Throw it away for good' });
+    assert.equal(await forGood.isVisible(), false);
+    await refused.getByText('Throw it away', { exact: true }).click();
+    await forGood.click();
     await refused.waitFor({ state: 'detached' });
+    await page.locator('#unsent').waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('Finished by').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
+test('where the session is over the line is kept, and it is said how to go on', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await enter(page, 'undercut 0.1 in at 1 in');
+    await untilLogged(bench, ['1 in']);
+    const cookies = await page.context().cookies();
+    await page.context().clearCookies();
+    const line = page.getByLabel('What was found');
+    await line.fill('crack 0.1 in at 2 in');
+    await page.locator('#reading').getByText('The bench does not know this browser any more').waitFor();
+    assert.equal(await page.locator('#reading :is(h1, form, input)').count(), 0);
+    await line.press('Enter');
+    await page.locator('#unsent').getByText('crack 0.1 in at 2 in: it waits until you open the new link of the bench').waitFor();
+    await waiting(page, '1 waiting until you open the new link of the bench');
+    await line.fill('overlap 0.1 in at 3 in');
+    await page.context().addCookies(cookies);
+    await waiting(page, '');
+    await untilLogged(bench, ['1 in', '2 in']);
+    await page.reload();
+    await page.waitForFunction(() => document.querySelector('#f-line').value === 'overlap 0.1 in at 3 in');
+    await page.context().close();
+    await bench.remove();
+});
+
+test('no sign-in page is drawn where a find is read', async () => {
+    const { bench, page } = await atTheBench({ serviceWorkers: 'block' });
+    await page.route('**/reading*', route => route.fulfill({ status: 303, headers: { Location: '/sign-in' } }));
+    await page.route('**/sign-in', route => route.fulfill({ contentType: 'text/html', body: '<h1>Sign in</h1><form><input></form>' }));
+    const line = page.getByLabel('What was found');
+    await line.fill('crack 0.1 in at 2 in');
+    await page.locator('#reading').getByRole('link', { name: 'Sign in again' }).waitFor();
+    assert.equal(await page.locator('#reading :is(h1, form, input)').count(), 0);
+    assert.equal(await line.inputValue(), 'crack 0.1 in at 2 in');
     await page.context().close();
     await bench.remove();
 });
@@ -93,6 +139,9 @@ test('a refused find is put back on the line, and is kept until the mended one i
     await refused.getByRole('button', { name: 'Put it back on the line' }).click();
     await page.waitForFunction(() => document.querySelector('#f-line')?.value === 'undercut 0.1 in at 99 in');
     await refused.waitFor();
+    // A tap adds to it, as to any line.
+    await page.locator('[data-part=side][data-value=root]').click();
+    assert.equal(await page.getByLabel('What was found').inputValue(), 'undercut 0.1 in at 99 in root');
     await enter(page, 'undercut 0.1 in at 3 in');
     await refused.waitFor({ state: 'detached' });
     await untilLogged(bench, ['3 in']);

@@ -100,7 +100,7 @@ test('on a tube the map and the hours give the clock', async () => {
     await bench.remove();
 });
 
-test('the digits put fractions together, and what was typed is not mixed with what is tapped', async () => {
+test('the digits put fractions together, and a tap changes or adds to what was typed', async () => {
     const page = await atTheBench({});
     const line = page.getByLabel('What was found');
     await page.getByRole('button', { name: 'overlap', exact: true }).click();
@@ -112,9 +112,15 @@ test('the digits put fractions together, and what was typed is not mixed with wh
     assert.match(await line.inputValue(), /^overlap 1-3\/18/);
     await page.locator('[data-key=clear]').click();
     assert.equal(await line.inputValue(), '');
-    await line.fill('crack 0.2 at 3');
+    await line.fill('crack 0.2 mm at 3');
     await page.getByRole('button', { name: 'undercut', exact: true }).click();
-    assert.equal(await line.inputValue(), 'undercut');
+    assert.equal(await line.inputValue(), 'undercut 0.2 mm at 3');
+    await page.locator('[data-part=side][data-value=root]').click();
+    assert.equal(await line.inputValue(), 'undercut 0.2 mm at 3 root');
+    await line.fill('crack 1 3/16 near the tack');
+    await page.locator('[data-part=side][data-value=face]').click();
+    await page.locator('[data-key="5"]').click();
+    assert.match(await line.inputValue(), /^crack 1 3\/16 near the tack 5(?: in)? face$/);
     await page.context().close();
     await bench.remove();
 });
@@ -152,6 +158,171 @@ test('a refused line stands there again, is asked about, and is taken when it is
     await page.waitForFunction(() => document.querySelector('#waiting').textContent === '');
     // A refusal is an answer of the bench: the console of the browser tells its status, and nothing else.
     assert.ok(page.faults.every(fault => /status of 422/.test(fault)), page.faults.join('\n'));
+    await page.context().close();
+    await bench.remove();
+});
+
+test('the answer to one find leaves the next one where it is typed', async () => {
+    const page = await atTheBench({ serviceWorkers: 'block' });
+    const line = page.getByLabel('What was found');
+    let answer = () => {};
+    await page.route('**/log', async route => {
+        await new Promise(ok => { answer = ok; });
+        await route.continue();
+    });
+    await line.fill('undercut 0.1 in at 3 in');
+    const asked = page.waitForRequest('**/log');
+    await line.press('Enter');
+    await asked;
+    await page.getByRole('button', { name: 'Log it' }).click(); // pressed once more: the same find is sent once
+    await line.fill('crack 0.2 in at 5 in');
+    answer();
+    await finds(page, 1);
+    assert.equal(await line.inputValue(), 'crack 0.2 in at 5 in');
+    await page.getByRole('button', { name: 'These are all: 1' }).click();
+    await page.getByText('This line is not logged yet').waitFor();
+    assert.equal(bench.coupon('T-1').exams[0]['finished by'], undefined);
+    await page.unroute('**/log');
+    await line.press('Enter');
+    await finds(page, 2);
+    assert.equal(await line.inputValue(), '');
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a question that comes when another line stands there is kept with its find, and asks nothing of that line', async () => {
+    const page = await atTheBench({ serviceWorkers: 'block' });
+    const line = page.getByLabel('What was found');
+    let answer = () => {};
+    await page.route('**/log', async route => {
+        await new Promise(ok => { answer = ok; });
+        await route.continue();
+    });
+    await line.fill('undercut d 5 in at 3 in');
+    const asked = page.waitForRequest('**/log');
+    await line.press('Enter');
+    await asked;
+    await line.fill('crack 0.2 in at 5 in');
+    answer();
+    await page.locator('#refused-later').getByText('T-1, exam 1: undercut d 5 in at 3 in').waitFor();
+    assert.equal(await page.getByLabel('It is meant so').count(), 0);
+    assert.equal(await line.inputValue(), 'crack 0.2 in at 5 in');
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a tick is of the words that it was shown for', async () => {
+    const page = await atTheBench({});
+    const line = page.getByLabel('What was found');
+    const asked = page.getByLabel('It is meant so');
+    const ask = async () => {
+        await line.fill('undercut d 5 in at 3 in');
+        await line.press('Enter');
+        await asked.check();
+    };
+    await ask();
+    await line.fill('undercut d 6 in at 3 in');
+    await asked.waitFor({ state: 'detached' });
+    await line.press('Enter');
+    await asked.waitFor();
+    assert.equal(await asked.isChecked(), false);
+    await ask();
+    await page.locator('[data-key=clear]').click();
+    await asked.waitFor({ state: 'detached' });
+    await ask();
+    await page.locator('[data-part=side][data-value=root]').click();
+    await asked.waitFor({ state: 'detached' });
+    assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('where an exam is begun a tick is of the fields that it was shown for', async () => {
+    await fresh();
+    bench.run('register', 'T-1', ...plate);
+    await bench.start();
+    const page = await bench.open(browser);
+    await page.goto(`${bench.url}/coupon/T-1/exam?method=VT`);
+    const day = page.getByLabel('Day', { exact: true }), begin = page.getByRole('button', { name: 'Begin VT' });
+    const asked = page.getByLabel('It is meant so');
+    await page.getByLabel('Level', { exact: true }).fill('II');
+    await day.fill('2005-03-01');
+    await begin.click();
+    await asked.check();
+    await day.fill('2006-03-01');
+    await asked.waitFor({ state: 'detached' });
+    await begin.click();
+    await asked.waitFor();
+    assert.equal(await asked.isChecked(), false);
+    assert.equal(bench.coupon('T-1').exams?.length ?? 0, 0);
+    await asked.check();
+    await begin.click();
+    await page.locator('#pad').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
+test('an earlier find is undone with a reason, which is asked beside it', async () => {
+    const page = await atTheBench({});
+    for (const text of ['undercut 0.1 in at 3 in', 'overlap 0.1 in at 5 in']) {
+        await page.getByLabel('What was found').fill(text);
+        await page.getByLabel('What was found').press('Enter');
+        await page.locator('.finds li', { hasText: text.split(' ')[0] }).waitFor();
+    }
+    await page.locator('.finds summary', { hasText: 'Undo #1' }).click();
+    await page.getByLabel('The reason').fill('it is a scratch');
+    await page.getByRole('button', { name: 'Undo #1' }).click();
+    await finds(page, 1);
+    assert.deepEqual(bench.coupon('T-1').exams[0].indications.map(one => one.type), ['overlap']);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('without JavaScript a tick answers no other question either', async () => {
+    await fresh();
+    bench.run('register', 'T-1', ...plate);
+    bench.run('exam', 'T-1', 'VT', '--examiner', 'A. Field', '--level', 'II');
+    await bench.start();
+    const page = await bench.open(browser, { javaScriptEnabled: false });
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    const line = page.getByLabel('What was found'), log = page.getByRole('button', { name: 'Log it' });
+    await line.fill('undercut d 5 in at 3 in');
+    await log.click();
+    await page.getByLabel('It is meant so').check();
+    await line.fill('crack 0.2 in at 3 in h 6 in');
+    await log.click();
+    await page.getByLabel('It is meant so').check();
+    assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
+    await log.click();
+    await page.locator('.finds li').waitFor();
+    assert.equal(bench.coupon('T-1').exams[0].indications.length, 1);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a line that is not logged is asked about where the page is left, and stands there again', async () => {
+    const page = await atTheBench({});
+    await page.getByRole('button', { name: 'undercut', exact: true }).click();
+    const asked = page.waitForEvent('dialog');
+    const left = page.getByRole('link', { name: 'T-1', exact: true }).click();
+    const dialog = await asked;
+    assert.equal(dialog.type(), 'beforeunload');
+    await dialog.accept();
+    await left;
+    await page.getByRole('heading', { name: 'Coupon T-1', exact: true }).waitFor();
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.waitForFunction(() => document.querySelector('#f-line').value === 'undercut');
+    await page.context().close();
+    await bench.remove();
+});
+
+test('the digits give a clock', async () => {
+    const page = await atTheBench({}, tube);
+    const line = page.getByLabel('What was found');
+    await page.getByRole('button', { name: 'undercut', exact: true }).click();
+    await page.locator('[data-part=size][data-value="0.05"]').click();
+    for (const key of ['4', ':', '3', '0']) await page.locator(`[data-key="${key}"]`).click();
+    assert.match(await line.inputValue(), /^undercut 0\.05(?: in)? at 4:30$/);
     await page.context().close();
     await bench.remove();
 });
