@@ -279,7 +279,7 @@ private:
         const std::string_view value = value_text(begin);
         try {
             Typed out = parse_measured(value, dimension, unit_);
-            if (dimension == Dimension::length) lengths_.take(value, out);
+            if (dimension == Dimension::length) measures_.take(value, out);
             return out;
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
@@ -291,7 +291,7 @@ private:
         const std::string_view value = value_text(begin);
         try {
             place = parse_place(value, weld_, unit_);
-            lengths_.take(value, *place);
+            places_.take(value, *place);
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
         }
@@ -346,7 +346,7 @@ private:
     std::size_t at_ = 0;
     std::optional<Exam> method_;
     std::string guessed_;
-    OneUnit lengths_;
+    OneUnit measures_, places_;
     IndicationRecord out_;
 };
 

@@ -9,8 +9,8 @@ namespace beadbook {
 
 inline bool shorter(const Typed &a, const Typed &b) { return a.value < b.value; }
 
-/// Of the lengths of one line some have a unit and some have none: that unit is of all, or those without have
-/// the coupon's.
+/// Of the sizes of one find, or of its places, some have a unit and some have none: that unit is of all, or
+/// those without have the coupon's.
 class OneUnit {
 public:
     /// A length as it was typed, and as it was read. Throws InputError where one that was taken before

@@ -73,7 +73,7 @@ bool may_be_used(const EquipmentUsed &used, Day day) {
 void check_heals_nothing(Writing &writing, const EquipmentRecord &before, const EquipmentRecord &now,
                          bool sure) {
     for (const auto &mark : writing.ledger().coupons_examined_with(now.serial))
-        for (const auto &exam : writing.coupon(mark).exams) {
+        for (const auto &exam : writing.book().coupon(mark).exams) {
             const bool with = std::any_of(exam.equipment.begin(), exam.equipment.end(),
                                           [&](const EquipmentUsed &one) { return one.serial == now.serial; });
             const auto then = used_on(before, exam.date), after = used_on(now, exam.date);

@@ -176,7 +176,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"depth-too-small", metric, "undercut d 0.1", "undercut d 0.099999"},
         {"height-too-small", metric, "overlap h 0", "overlap h 0.099999"},
         {"width-too-small", metric, "crack 1x0.05", "crack 1x0.049999"},
-        {"inches-on-millimetres", metric, "undercut d 0.5 l 3/8 in at 1/2", "undercut d 0.5 at 3/8"},
+        {"inches-on-millimetres", metric, "undercut d 0.5 mm l 3/8 in at 1/2", "undercut d 0.5 at 3/8"},
         {"inches-on-millimetres", metric, "crack 3/4", "crack 1-1/2"},
         {"micro-by-eye", {}, "crack l 0.5mm", "microcrack l 0.5mm"},
         {"micro-by-eye", {}, "incomplete fusion l 0.5mm", "RT micro lack of fusion l 0.5mm"},

@@ -30,7 +30,11 @@ public:
     Naive(const CriteriaSet &set, const RandomCase &c, std::size_t for_class, bool by_name)
         : set_(set), c_(c), for_class_(for_class), by_name_(by_name) {
         around_ = c.coupon.line.closed ? c.coupon.line.length->nm : 0;
-        for (const auto &i : c.indications)
+        for (auto i : c.indications) {
+            for (const Quantity q : {Quantity::depth, Quantity::height})
+                if (Vocabulary::shipped()[i.type].is_volume() && i.measures.has(q) &&
+                    i.measures.has(Quantity::size) && i.measures[q] > i.measures[Quantity::size])
+                    i.measures.set(Quantity::size, Exact(i.measures[q]));
             things_.push_back({i.type,
                                {i.type},
                                i.exam,
@@ -45,6 +49,7 @@ public:
                                {},
                                {i.measures},
                                {i.number}});
+        }
         for (auto &t : things_) {
             settle_shape(t);
             t.has_linear = t.shape == Shape::linear;
