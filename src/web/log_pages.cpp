@@ -181,8 +181,8 @@ Answer log(Visit &visit) {
     const AtHand at = at_hand(visit);
     try {
         return visit.enter(at.path, [&](Writing &w) {
-            auto done = log_lines(w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line",
-                                      visit.meant("sure"), false, visit.meant("again")});
+            auto done = log_lines(
+                w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line", visit.meant("sure")});
             std::vector<std::string> notes;
             for (const auto &one : done.value.indications)
                 notes.push_back("#" + std::to_string(one.number) + " " + print_log_line(one));

@@ -104,15 +104,10 @@ std::string refusal_html(const Refusal &refusal) {
 std::string asked_for(const Visit &visit, const Refusal &refusal) {
     if (!refusal.missing()) return "";
     const std::string &field = refusal.field();
-    if (is_question(field)) {
-        const std::string answer = escaped(visit.answer_to_questions());
-        // The other question was answered for the same words already.
-        const std::string other = field == "sure" ? "again" : "sure";
-        return (visit.meant(other) ? "<input type=\"hidden\" name=\"" + other + "\" value=\"" + answer + "\">"
-                                   : "") +
-               "<div class=\"field tick\"><input type=\"checkbox\" id=\"a-sure\" name=\"" + field +
-               "\" value=\"" + answer + "\"><label for=\"a-sure\">It is meant so</label></div>";
-    }
+    if (is_question(field))
+        return "<div class=\"field tick\"><input type=\"checkbox\" id=\"a-sure\" name=\"" + field +
+               "\" value=\"" + visit.answer_to_questions() +
+               "\"><label for=\"a-sure\">It is meant so</label></div>";
     return "<div class=\"field\"><label for=\"a-field\">" + escaped(field == "why" ? "The reason" : field) +
            "</label><input id=\"a-field\" autocomplete=\"off\" name=\"" + escaped(field) + "\"></div>";
 }
