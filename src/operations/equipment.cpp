@@ -104,13 +104,13 @@ Done<EquipmentWritten> write_equipment(Writing &writing, const EquipmentRequest 
     take(now, request, writing.outside().today());
     Entry entry = codec::entry_of(now);
     if (known) {
-        check_heals_nothing(writing, *known, now, request.sure);
         if (*known == now)
             throw refused("this changes nothing: equipment " + request.serial +
                           (now.withdrawn ? " is withdrawn already" : " stands so already"));
         entry.supersedes = writing.book().equipment(now.serial).record_seq;
         // That it is withdrawn has its own reason.
         entry.reason = needed_reason(request.why.empty() ? request.withdraw : request.why);
+        check_heals_nothing(writing, *known, now, request.sure);
     }
     writing.add(std::move(entry));
     for (const auto &coupon : writing.ledger().coupons_examined_with(now.serial)) writing.touch(coupon);

@@ -374,6 +374,9 @@ TEST_CASE("of several meters the one that is over first counts, and of a yoke wh
     back.back = true;
     CHECK_THAT(booth.refusal([&] { booth.equipment(back); }).what(), says("needs a reason"));
     back.why = "mended and checked";
+    CHECK_THAT(booth.refusal([&] { booth.equipment(back); }).what(),
+               says("would count again")); // that of today
+    back.sure = true;
     booth.equipment(back);
     CHECK_THAT(used("2026-11-20").at(0), says("was withdrawn")); // it was out then
     CHECK(show_equipment(booth.office, "y-3").history.size() == 3);
