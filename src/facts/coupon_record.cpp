@@ -209,11 +209,12 @@ void CouponRecord::set_all(const std::map<std::string, std::string> &values) {
     if (const auto units = values.find("units"); units != values.end())
         at("units", [&] { set("units", units->second); });
     for (const bool bare : {false, true})
-        for (const auto &[name, value] : values)
-            if (is_bare_length(name, value) == bare) at(name, [&] { set(name, sized(name, value, values)); });
+        for (const auto &said : values)
+            if (is_bare_length(said.first, said.second) == bare)
+                at(said.first, [&] { set(said.first, sized(said.first, said.second, values)); });
     // A wall by its schedule is of one diameter.
     if (values.contains("diameter"))
-        for (const auto &[name, given] : fields) at(name, [&] { sized(name, given.text, {}); });
+        for (const auto &field : fields) at(field.first, [&] { sized(field.first, field.second.text, {}); });
 }
 
 std::string CouponRecord::sized(const std::string &name, const std::string &value,
