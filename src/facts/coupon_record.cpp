@@ -198,23 +198,16 @@ std::string CouponRecord::get(const std::string &field) const {
 }
 
 void CouponRecord::set_all(const std::map<std::string, std::string> &values) {
-    const auto at = [](const std::string &name, const auto &step) {
-        try {
-            step();
-        } catch (const Refusal &e) {
-            if (!e.field().empty()) throw;
-            throw Refusal(e).at(name);
-        }
-    };
     if (const auto units = values.find("units"); units != values.end())
-        at("units", [&] { set("units", units->second); });
+        at_field("units", [&] { set("units", units->second); });
     for (const bool bare : {false, true})
         for (const auto &said : values)
             if (is_bare_length(said.first, said.second) == bare)
-                at(said.first, [&] { set(said.first, sized(said.first, said.second, values)); });
+                at_field(said.first, [&] { set(said.first, sized(said.first, said.second, values)); });
     // A wall by its schedule is of one diameter.
     if (values.contains("diameter"))
-        for (const auto &field : fields) at(field.first, [&] { sized(field.first, field.second.text, {}); });
+        for (const auto &field : fields)
+            at_field(field.first, [&] { sized(field.first, field.second.text, {}); });
 }
 
 std::string CouponRecord::sized(const std::string &name, const std::string &value,
@@ -313,5 +306,7 @@ Coupon CouponRecord::facts() const {
     }
     return out;
 }
+
+std::string criteria_name(const std::string &criteria) { return criteria.substr(criteria.rfind('/') + 1); }
 
 } // namespace beadbook

@@ -71,4 +71,7 @@ std::string checked_text(std::string_view text, std::string_view what);
 /// Whether a coupon's field is a bare length, which takes the unit that other fields fix.
 bool is_bare_length(const std::string &field, std::string_view value);
 
+/// What criteria are called: of an own file its name, for where it lies on a machine is nobody's business.
+std::string criteria_name(const std::string &criteria);
+
 } // namespace beadbook

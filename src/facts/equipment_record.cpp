@@ -92,6 +92,10 @@ EquipmentUsed used_on(const EquipmentRecord &equipment, Day day) {
     return out;
 }
 
+bool may_be_used(const EquipmentUsed &used, Day day) {
+    return !used.withdrawn && !(used.until && *used.until < day);
+}
+
 std::string caution_of(const EquipmentUsed &used, Day exam) {
     const std::string name = (used.kind.empty() ? "equipment" : used.kind) + " " + used.serial + ": ";
     const std::string from = " (common practice, no source)";

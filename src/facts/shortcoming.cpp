@@ -59,4 +59,9 @@ std::optional<Shortcoming::Kind> shortcoming_named(std::string_view id) {
     return static_cast<Shortcoming::Kind>(found - shortcoming_ids.begin());
 }
 
+bool is_told_otherwise(Shortcoming::Kind kind) {
+    using Kind = Shortcoming::Kind;
+    return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
+}
+
 } // namespace beadbook

@@ -53,6 +53,9 @@ struct Shortcoming {
 };
 /// Of what failed before a test, or may have.
 bool is_of_retest(Shortcoming::Kind kind);
+/// Told by the state of the grade; or of another coupon that cannot be read, or a revocation of another
+/// qualification, which leave this one as it was.
+bool is_told_otherwise(Shortcoming::Kind kind);
 /// Whether what lacks now was set aside with a reason before.
 bool is_aside(const Shortcoming &lack, const std::vector<Shortcoming> &aside);
 

@@ -122,9 +122,9 @@ Groups end_to_end(const BoundSet &bound, const std::vector<Indication> &indicati
     }
     Groups out;
     std::vector<bool> taken(indications.size());
-    for (const auto &[key, by_words] : kinds) {
+    for (auto &[key, by_words] : kinds) {
         std::vector<Kind> of_family;
-        for (const auto &[words, kind] : by_words) of_family.push_back(kind);
+        for (auto &[words, kind] : by_words) of_family.push_back(std::move(kind));
         unite(of_family);
         for (const Kind &kind : of_family) {
             if (kind.unplaced.empty() || kind.unplaced.size() + kind.placed.size() < 2) continue;

@@ -3,19 +3,16 @@
 #include "judge/judgement.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace beadbook {
 namespace {
 
+/// Of all that is called by its shape alone; no type's own.
+constexpr TypeId shape_alone = std::numeric_limits<TypeId>::max();
+
 TypeId widest(const Vocabulary &vocabulary, TypeId type) {
     while (vocabulary[type].under) type = *vocabulary[type].under;
-    return type;
-}
-
-/// Of all that is called by its shape alone, the first in the vocabulary.
-TypeId first_unnamed(const Vocabulary &vocabulary) {
-    TypeId type = 0;
-    while (!vocabulary[type].is_shape_alone()) ++type;
     return type;
 }
 
@@ -28,7 +25,7 @@ std::optional<TypeId> family_of(const BoundSet &bound, const Indication &found) 
         }))
         return std::nullopt;
     if (bound.engine < first_to_doubt_widths) return found.type;
-    if (bound.engine >= first_to_ask_where && type.is_shape_alone()) return first_unnamed(bound.vocabulary);
+    if (bound.engine >= first_to_ask_where && type.is_shape_alone()) return shape_alone;
     return widest(bound.vocabulary, found.type);
 }
 

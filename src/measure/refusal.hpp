@@ -57,6 +57,17 @@ private:
     std::vector<Remedy> remedies_;
 };
 
+/// What a step refuses without naming a field is of this one.
+template <class Step>
+decltype(auto) at_field(const std::string &field, Step step) {
+    try {
+        return step();
+    } catch (const Refusal &e) {
+        if (!e.field().empty()) throw;
+        throw Refusal(e).at(field);
+    }
+}
+
 /// A request that lacks a part: `field` is the one to give.
 inline Refusal lacking(std::string field, const std::string &what) {
     return Refusal(Refusal::Kind::request, what).give(std::move(field));

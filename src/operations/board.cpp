@@ -10,13 +10,11 @@
 namespace beadbook {
 namespace {
 
-/// Of criteria in a file the name without its folders.
 std::string kind_on_board(const CouponRecord &coupon) {
     std::vector<std::string> weld, wanted;
     for (const char *field : {"joint", "form", "position", "process"})
         if (std::string value = coupon.get(field); !value.empty()) weld.push_back(std::move(value));
-    if (const std::string set = coupon.get("criteria"); !set.empty())
-        wanted.push_back(set.substr(set.rfind('/') + 1));
+    if (const std::string set = coupon.get("criteria"); !set.empty()) wanted.push_back(criteria_name(set));
     if (const std::string id = coupon.get("class"); !id.empty()) wanted.push_back("class " + id);
     const std::string between = weld.empty() || wanted.empty() ? "" : ", ";
     const std::string all = joined(weld, " ") + between + joined(wanted, " ");

@@ -4,16 +4,6 @@
 #include <algorithm>
 
 namespace beadbook {
-namespace {
-
-/// Told beside what is held, which leaves it as it was.
-bool is_no_doubt(Shortcoming::Kind kind) {
-    using Kind = Shortcoming::Kind;
-    return kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
-}
-
-} // namespace
-
 bool GradedTests::closes(const Test &test, const Weld &weld, const RangeRules &rules) const {
     const auto [at, fresh] =
         closes_.emplace(test.coupon.record.id + '\n' + weld.word(Trait::process) + '\n' + rules.hash, false);
@@ -33,7 +23,10 @@ bool GradedTests::would_qualify(const Test &test, const Weld &weld, const RangeR
                    std::all_of(now.parts.begin(), now.parts.end(), [&](const PartEvidence &part) {
                        return !same_process(part.weld.word(Trait::process), weld.word(Trait::process)) ||
                               std::all_of(part.lacks.begin(), part.lacks.end(), [&](const Shortcoming &lack) {
-                                  return is_no_doubt(lack.kind) ||
+                                  // Told beside what is held; but one that is not graded passed closes
+                                  // nothing.
+                                  return (lack.kind != Shortcoming::Kind::grade &&
+                                          is_told_otherwise(lack.kind)) ||
                                          (!is_of_retest(lack.kind) && is_aside(lack, settled.overridden));
                               });
                    });

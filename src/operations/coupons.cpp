@@ -26,13 +26,7 @@ void check_criteria(Catalogue &catalogue, CouponRecord &coupon) {
         if (coupon.get("class").empty()) return;
         throw refused("class '" + shown(coupon.get("class")) + "' of which criteria?").give("criteria");
     }
-    const auto set = [&] {
-        try {
-            return catalogue.criteria(criteria);
-        } catch (const Refusal &e) {
-            throw Refusal(e).at("criteria");
-        }
-    }();
+    const auto set = at_field("criteria", [&] { return catalogue.criteria(criteria); });
     if (means_file(criteria)) coupon.set("criteria", catalogue.outside().absolute(criteria));
     if (const std::string c = coupon.get("class"); !c.empty() && !set->class_index(c))
         throw refused("criteria " + set->name + " have no class '" + shown(c) + "'; they have " +
@@ -195,11 +189,7 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
                        const RangeRules *by) {
     const CouponRecord before = base;
     base.id = request.mark;
-    try {
-        check_coupon_id(base.id);
-    } catch (const Refusal &e) {
-        throw Refusal(e).at("mark");
-    }
+    at_field("mark", [&] { check_coupon_id(base.id); });
     auto fields = request.fields;
     if (says_through(request)) fields.erase("weld-thickness");
     base.set_all(fields);

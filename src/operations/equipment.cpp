@@ -64,10 +64,6 @@ void take(EquipmentRecord &out, const EquipmentRequest &request, Day today) {
     }
 }
 
-bool may_be_used(const EquipmentUsed &used, Day day) {
-    return !used.withdrawn && !(used.until && *used.until < day);
-}
-
 /// What keeps an exam from counting is not taken off behind it: a calibration that was over, unless the right
 /// one is given with it; days on which the piece was out.
 void check_heals_nothing(Writing &writing, const EquipmentRecord &before, const EquipmentRecord &now,

@@ -50,7 +50,7 @@ std::shared_ptr<const Practice> practice_of(Office &office, const ExamRecord &ex
 
 std::string objection_of_equipment(const ExamRecord &exam) {
     for (const auto &used : exam.equipment)
-        if (used.withdrawn || (used.until && *used.until < exam.date)) return caution_of(used, exam.date);
+        if (!may_be_used(used, exam.date)) return caution_of(used, exam.date);
     return "";
 }
 

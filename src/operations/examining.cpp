@@ -178,9 +178,8 @@ std::vector<std::string> doubts_of_exam(const CouponState &coupon, const ExamRec
     std::vector<std::string> out;
     const std::string method(name_of(exam.method));
     for (const auto &[name, value] : exam.conditions)
-        if (const ConditionInfo *known = condition_info(name); known && !known->methods.empty())
-            if (std::find(known->methods.begin(), known->methods.end(), exam.method) == known->methods.end())
-                out.push_back("condition '" + name + "' says nothing of " + method);
+        if (const ConditionInfo *known = condition_info(name); known && !known->is_of(exam.method))
+            out.push_back("condition '" + name + "' says nothing of " + method);
     const std::string_view magnetic = info(exam.method).needs_magnetic;
     const std::string said = coupon.record.get("magnetic");
     if (!magnetic.empty() && said == "no")

@@ -12,13 +12,6 @@
 namespace beadbook {
 namespace {
 
-/// Told by the state of the grade; or of another coupon that cannot be read, or a revocation of another
-/// qualification, which leave this one as it was.
-bool is_told_otherwise(Shortcoming::Kind kind) {
-    using Kind = Shortcoming::Kind;
-    return kind == Kind::grade || kind == Kind::verdict || kind == Kind::unreadable || kind == Kind::revoked;
-}
-
 /// What stands in the way by now, and was neither set aside nor is told elsewhere; null: nothing.
 const Shortcoming *first_in_the_way(const std::vector<Shortcoming> &lacks,
                                     const std::vector<Shortcoming> &aside) {

@@ -7,16 +7,13 @@
 #include "operations/people.hpp"
 #include "technique/known_conditions.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 namespace {
 
 /// What a page shows of an exam by this method.
 bool is_asked_for(const std::string &condition, Exam method) {
     const ConditionInfo *known = condition_info(condition);
-    return known && (known->methods.empty() ||
-                     std::find(known->methods.begin(), known->methods.end(), method) != known->methods.end());
+    return known && known->is_of(method);
 }
 
 } // namespace

@@ -84,8 +84,6 @@ std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {
 
 std::string who_words(const Stamp &stamp) { return stamp.who + (stamp.signed_in ? ", signed in" : ""); }
 
-std::string criteria_name(const std::string &criteria) { return criteria.substr(criteria.rfind('/') + 1); }
-
 std::string sure_text(const std::vector<std::string> &rules) {
     return rules.empty() ? "" : "sure in spite of " + listed(rules, "and");
 }

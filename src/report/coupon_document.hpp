@@ -46,9 +46,6 @@ Document document_of(const CouponSheet &sheet);
 /// Entries as they were made, each with what it says, and otherwise than before.
 Document document_of(const std::vector<Entry> &history);
 
-/// What criteria are called: of an own file its name, for where it lies on a machine is nobody's business.
-std::string criteria_name(const std::string &criteria);
-
 /// "sure in spite of depth-over-wall": what somebody set aside as meant so; empty if nothing was.
 std::string sure_text(const std::vector<std::string> &rules);
 

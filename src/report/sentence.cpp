@@ -198,17 +198,31 @@ bool any_without_place(const Case &c, const std::vector<int> &numbers) {
     });
 }
 
+/// How the record might be read, and what would say that it is not meant so.
+struct Reading {
+    const char *why, *mend;
+};
+constexpr Reading end_to_end_reading{
+    "nobody said where each of them is, and end to end they are one imperfection (common "
+    "practice); as one",
+    "say where each is, or log them as one"};
+constexpr Reading touching_reading{
+    "pieces that touch or overlap along the weld are one imperfection (common practice), and "
+    "nothing here says that they are one or apart; as one",
+    "log them as one, or where they lie apart"};
+constexpr Reading by_name_reading{
+    "its name says that it is linear, and it was measured as wide as long; by its name",
+    "put right the one that is not so"};
+
+const Reading &reading_of(const Case &c, const Finding &f) {
+    if (f.missing != Missing::place()) return by_name_reading;
+    return any_without_place(c, f.indications) ? end_to_end_reading : touching_reading;
+}
+
 /// What would speak against it if the record were read as it might be meant: as one, or by its name.
 std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) {
-    const bool as_one = f.missing == Missing::place();
-    const bool somewhere = as_one && any_without_place(c, f.indications);
-    std::string out = somewhere
-                          ? "nobody said where each of them is, and end to end they are one imperfection "
-                            "(common practice); as one"
-                      : as_one ? "pieces that touch or overlap along the weld are one imperfection (common "
-                                 "practice), and nothing here says that they are one or apart; as one"
-                               : "its name says that it is linear, and it was measured as wide as long; by "
-                                 "its name";
+    const Reading &reading = reading_of(c, f);
+    std::string out = reading.why;
     if (f.rule >= 0) {
         const Rule &rule = c.set.rules[static_cast<std::size_t>(f.rule)];
         out += ": " + (rule.title.empty() ? "" : rule.title + ", ") +
@@ -216,9 +230,7 @@ std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) 
     } else {
         out += " it would not be accepted";
     }
-    return out + (somewhere ? "; say where each is, or log them as one"
-                  : as_one  ? "; log them as one, or where they lie apart"
-                            : "; put right the one that is not so");
+    return out + "; " + reading.mend;
 }
 
 std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) {

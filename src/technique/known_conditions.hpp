@@ -4,6 +4,7 @@
 #include "language/names.hpp"
 #include "measure/day.hpp"
 
+#include <algorithm>
 #include <vector>
 
 namespace beadbook {
@@ -16,6 +17,9 @@ struct ConditionInfo {
     Dimension dimension = Dimension::number; ///< Kind::amount
     std::vector<std::string> words;          ///< Kind::word; empty: any text
     std::vector<Exam> methods;               ///< empty: all
+    bool is_of(Exam method) const {
+        return methods.empty() || std::find(methods.begin(), methods.end(), method) != methods.end();
+    }
     std::string help;
     bool each_time = false; ///< read or measured on each exam, so that the last one's value says nothing
     std::vector<Exam> needs_some =

@@ -37,18 +37,11 @@ Answer register_form(Visit &visit, const Refusal *refused) {
                     refused ? status_of(*refused, true) : 200});
 }
 
-std::vector<std::string> marks_given(const Visit &visit) {
-    try {
-        return marks_in(visit.field("mark"));
-    } catch (const Refusal &e) {
-        throw Refusal(e).at("mark");
-    }
-}
-
 Answer register_now(Visit &visit) {
     visit.may_begin_record();
     try {
-        const CouponsRequest request{marks_given(visit), coupon_fields_in(visit), "", visit.meant("sure")};
+        const auto marks = at_field("mark", [&] { return marks_in(visit.field("mark")); });
+        const CouponsRequest request{marks, coupon_fields_in(visit), "", visit.meant("sure")};
         const std::string next = request.marks.size() == 1 ? coupon_path(request.marks.front()) : "/";
         return visit.enter(next, [&](Writing &w) {
             auto done = register_coupons(w, request);

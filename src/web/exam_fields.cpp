@@ -20,11 +20,6 @@ std::vector<std::string> practices_for(Catalogue &catalogue, Exam method) {
     return out;
 }
 
-bool is_for(const ConditionInfo &condition, Exam method) {
-    return condition.methods.empty() ||
-           std::find(condition.methods.begin(), condition.methods.end(), method) != condition.methods.end();
-}
-
 std::string serials(const ExamRecord &exam) {
     std::vector<std::string> out;
     for (const auto &one : exam.equipment) out.push_back(one.serial);
@@ -63,7 +58,7 @@ void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
     for (const auto &condition : condition_infos()) {
         // The level stands above; what the record tells of an examiner is not asked again.
         const bool told = condition.name == "level" || (on_record && is_of_examiner(condition.name));
-        if (is_for(condition, known.method) && !told) add_condition(form, condition, known);
+        if (condition.is_of(known.method) && !told) add_condition(form, condition, known);
     }
     form.put("</div>\n")
         .add({"incomplete", "Why it does not count, if it does not", known.incomplete})

@@ -162,18 +162,25 @@ test('a refused line stands there again, is asked about, and is taken when it is
     await bench.remove();
 });
 
-test('the answer to one find leaves the next one where it is typed', async () => {
-    const page = await atTheBench({ serviceWorkers: 'block' });
-    const line = page.getByLabel('What was found');
+/** Types a find and sends it; its answer comes only when what this returns is called. */
+async function sentAndHeld(page, find) {
     let answer = () => {};
     await page.route('**/log', async route => {
         await new Promise(ok => { answer = ok; });
         await route.continue();
     });
-    await line.fill('undercut 0.1 in at 3 in');
+    const line = page.getByLabel('What was found');
+    await line.fill(find);
     const asked = page.waitForRequest('**/log');
     await line.press('Enter');
     await asked;
+    return () => answer();
+}
+
+test('the answer to one find leaves the next one where it is typed', async () => {
+    const page = await atTheBench({ serviceWorkers: 'block' });
+    const line = page.getByLabel('What was found');
+    const answer = await sentAndHeld(page, 'undercut 0.1 in at 3 in');
     await page.getByRole('button', { name: 'Log it' }).click(); // pressed once more: the same find is sent once
     await line.fill('crack 0.2 in at 5 in');
     answer();
@@ -193,15 +200,7 @@ test('the answer to one find leaves the next one where it is typed', async () =>
 test('a question that comes when another line stands there is kept with its find, and asks nothing of that line', async () => {
     const page = await atTheBench({ serviceWorkers: 'block' });
     const line = page.getByLabel('What was found');
-    let answer = () => {};
-    await page.route('**/log', async route => {
-        await new Promise(ok => { answer = ok; });
-        await route.continue();
-    });
-    await line.fill('undercut d 5 in at 3 in');
-    const asked = page.waitForRequest('**/log');
-    await line.press('Enter');
-    await asked;
+    const answer = await sentAndHeld(page, 'undercut d 5 in at 3 in');
     await line.fill('crack 0.2 in at 5 in');
     answer();
     await page.locator('#refused-later').getByText('T-1, exam 1: undercut d 5 in at 3 in').waitFor();
