@@ -9,8 +9,9 @@ namespace beadbook::test {
 
 TemporaryFolder::TemporaryFolder() {
     static std::atomic<int> next{0};
+    // A short name: some of what is tested is broken into lines, where the path takes its part of one.
     path_ = std::filesystem::temp_directory_path() /
-            ("beadbook-test-" + std::to_string(getpid()) + "-" + std::to_string(next++));
+            ("bb-" + std::to_string(getpid()) + "-" + std::to_string(next++));
     std::filesystem::create_directories(path_);
 }
 

@@ -67,11 +67,11 @@ struct EquipmentUsed {
 };
 EquipmentUsed used_on(const EquipmentRecord &equipment, Day day);
 
-/// What speaks against it, in a sentence; empty if nothing does. Common practice, no source: measuring
-/// equipment is used within its calibration only. With a calibration that was over, or out of use, the exam
-/// Neither out of use on that day nor with a calibration that was over.
+/// Neither out of use on that day nor with a calibration that was over: else the exam does not count
+/// (operations/exam_means).
 bool may_be_used(const EquipmentUsed &used, Day day);
-/// does not count (operations/exam_means); the rest is told, and no verdict goes by it.
+/// What speaks against it, in a sentence; empty if nothing does. Common practice, no source: measuring
+/// equipment is used within its calibration only. Of what may be used it is told, and no verdict goes by it.
 std::string caution_of(const EquipmentUsed &used, Day exam);
 
 } // namespace beadbook

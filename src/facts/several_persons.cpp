@@ -99,16 +99,21 @@ bool may_be_turned_round(const std::vector<std::string> &parts) {
                         [](const auto &w) { return w.size() == 1 || is_mark(w); });
 }
 
-/// Of "north.L1" the point parts nothing: so a mark of another shop is told.
-bool mark_beside_name(const std::string &name) {
-    std::vector<std::string> words;
+/// What stands beside a mark, in words; empty if there is none, or nothing. Of "north.L1" the point parts
+/// nothing: so a mark of another shop is told.
+std::string beside_mark(const std::string &name) {
+    std::size_t marks = 0;
+    std::string rest;
     for (auto word : words_of(name)) {
         while (word.ends_with('.') || word.ends_with(',')) word.remove_suffix(1);
-        if (!word.empty()) words.emplace_back(word);
+        if (word.empty() || word == "/") continue;
+        if (is_mark(std::string(word)))
+            ++marks;
+        else if (std::count_if(word.begin(), word.end(), is_of_name) > 1)
+            rest += (rest.empty() ? "" : " ") + std::string(word);
     }
-    return std::any_of(words.begin(), words.end(), is_mark) &&
-           std::any_of(words.begin(), words.end(),
-                       [](const auto &w) { return !is_mark(w) && names_somebody(w); });
+    if (marks == 0 || (marks == 1 && rest.empty())) return "";
+    return marks > 1 ? "another mark" : names_somebody(rest) ? "a name" : "other words";
 }
 
 } // namespace
@@ -131,7 +136,10 @@ std::string several_persons(std::string_view text, bool on_record) {
                std::string(trimmed(text.substr(comma + 1))) + " " +
                std::string(trimmed(text.substr(0, comma))) + "\"";
     }
-    return mark_beside_name(plain) ? begin + " has a mark beside a name" + one : "";
+    const std::string beside = beside_mark(plain);
+    if (beside.empty()) return "";
+    if (beside == "a name") return begin + " has a mark beside a name" + one;
+    return begin + " has " + beside + " beside a mark; one person is named here: the mark or the name alone";
 }
 
 void check_one_person(const std::string &text, const std::string &field, bool on_record) {

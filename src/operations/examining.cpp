@@ -74,6 +74,12 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
         out.push_back({"looks-like-welder", "examiner '" + shown(exam.examiner) +
                                                 "': " + why_not_entitled("looks-like-welder") +
                                                 ", so the exam would not count"});
+    else if (const std::string name = taken_for_welder(office, exam.examiner, coupon.get("welder"));
+             !name.empty())
+        out.push_back(
+            {"examiner-like-welder", "examiner '" + shown(exam.examiner) + "' may be " + shown(name) +
+                                         ", who welded this coupon, and nobody examines his own weld "
+                                         "(common practice, no source); is it another person?"});
     for (const auto &[name, text] : exam.conditions)
         if (const ConditionInfo *known = condition_info(name))
             if (std::string why = unbelievable(*known, text); !why.empty())

@@ -192,6 +192,7 @@ void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQual
 }
 
 WelderStanding standing_of(Office &office, WelderState welder, Day on) {
+    office.ledger().check_chain();
     Fates fates(office, welder.record.mark);
     WelderStanding out{std::move(welder), {}, {}, on};
     out.undone = fates.undone(out.welder);

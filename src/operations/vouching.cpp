@@ -9,20 +9,6 @@
 #include <algorithm>
 
 namespace beadbook {
-namespace {
-
-/// A name of the welder that somebody may take the person's for; empty of whom the record of people knows
-/// by that very name.
-std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder) {
-    if (person.empty() || welder.empty() || person_named(office, person)) return "";
-    const WelderNames one("", names_behind(office, welder));
-    for (const auto &name : names_behind(office, person))
-        if (std::string taken = one.taken_for(name); !taken.empty()) return taken;
-    return "";
-}
-
-} // namespace
-
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
     if (person.empty() || welder.empty()) return false;
     const WelderNames one("", names_behind(office, welder));
@@ -31,6 +17,14 @@ bool is_welder(Office &office, const std::string &person, const std::string &wel
         const WelderText who(name);
         return one.means(who) || one.seen_as(who);
     });
+}
+
+std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder) {
+    if (person.empty() || welder.empty() || person_named(office, person)) return "";
+    const WelderNames one("", names_behind(office, welder));
+    for (const auto &name : names_behind(office, person))
+        if (std::string taken = one.taken_for(name); !taken.empty()) return taken;
+    return "";
 }
 
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,

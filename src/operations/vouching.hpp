@@ -20,4 +20,8 @@ void check_may_say_found(Writing &writing, const CouponState &coupon);
 /// it is written.
 bool is_welder(Office &office, const std::string &person, const std::string &welder);
 
+/// A name of that welder that somebody may take the person's for ("Prof. J. Reef"); empty of whom the record
+/// of people knows by that very name.
+std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder);
+
 } // namespace beadbook

@@ -6,11 +6,25 @@
 #include "operations/marks.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
 
 constexpr const char *differs_in_signs = " is enrolled, and differs from it only in capitals, zeros or signs";
+
+/// Two marks in one word ("L1-L2") are nobody's coupon: neither welder's failed test would be found by it.
+void check_one_mark(Book &book, const std::string &text) {
+    std::string apart = text;
+    std::replace_if(
+        apart.begin(), apart.end(), [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; }, ' ');
+    std::vector<std::string> marks;
+    for (const auto word : words_of(apart)) marks.emplace_back(word);
+    if (marks.size() > 1 &&
+        std::all_of(marks.begin(), marks.end(), [&](const auto &mark) { return book.knows_welder(mark); }))
+        throw refused("'" + shown(text) + "' names " + listed(marks) + "; one welder is named here")
+            .at("welder");
+}
 
 } // namespace
 
@@ -29,6 +43,7 @@ void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::
     for (const auto &one : all())
         if (one.means(who)) meant.push_back(one.mark());
     check_one_person(text, "welder", !meant.empty());
+    check_one_mark(book_, text);
     if (meant.size() == 1) return coupon.set("welder", meant.front());
     const std::string begin = "coupon " + coupon.id + ", welder '" + shown(text) + "': ";
     std::vector<Unlikely> unlike;

@@ -2,6 +2,7 @@
 
 #include "measure/refusal.hpp"
 #include "records/entry.hpp"
+#include "records/ledger_checks.hpp"
 
 #include <memory>
 #include <optional>
@@ -155,6 +156,9 @@ public:
     /// The hash of the newest entry.
     std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
+    /// That every entry stands as it was written, before somebody is said to be qualified by them: much less
+    /// than `verify` looks at, and once for an entry that this ledger held before. Throws StoreError.
+    void check_chain();
     /// Throws StoreError only where nothing can be read at all.
     Verification verify();
     /// The number of the entry that has the hash.
@@ -175,6 +179,7 @@ private:
     struct Statements;
 
     std::string path_;
+    Walked walked_;
     bool began_ = false;
     bool in_transaction_ = false;
     std::optional<Appended> appended_; ///< in the transaction that is open

@@ -63,4 +63,22 @@ void check_end(SQLite::Database &db, const std::string &path) {
     if (later && looked_at < looked_back_at && later->seq != 1) refuse(1);
 }
 
+void check_chain(SQLite::Database &db, const std::string &path, Walked &walked) {
+    SQLite::Statement query(db, std::string("SELECT ") + columns + " FROM entry WHERE seq >= ? ORDER BY seq");
+    query.bind(1, walked.seq);
+    const auto refuse = [&](std::int64_t seq) {
+        throw StoreError(path + ": entry " + std::to_string(seq) +
+                         " does not hold: it was changed after it was written. By a record that was tampered "
+                         "with nobody is qualified; 'verify' tells more. Take the last backup");
+    };
+    while (query.executeStep()) {
+        const Entry e = entry_from(query);
+        const bool known = e.seq == walked.seq;
+        if (hash_of(e) != e.hash) refuse(e.seq);
+        if (known ? e.hash != walked.hash : e.previous != (walked.seq == 0 ? no_hash : walked.hash))
+            refuse(e.seq);
+        walked = {e.seq, e.hash};
+    }
+}
+
 } // namespace beadbook

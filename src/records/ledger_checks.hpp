@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 
 namespace SQLite {
@@ -17,5 +18,15 @@ void check_schema(SQLite::Database &db, const std::string &path);
 void check_whole(SQLite::Database &db, const std::string &path);
 /// That nobody changed the end of the ledger, to which the next entry is bound.
 void check_end(SQLite::Database &db, const std::string &path);
+
+/// An entry up to which all were held to the chain.
+struct Walked {
+    std::int64_t seq = 0;
+    std::string hash;
+};
+/// That every entry stands as it was written and follows the one before it; those up to `walked` were held
+/// before. What was moved to another subject is read by nobody who asks for the one that it was about, so
+/// that only the whole chain tells of it.
+void check_chain(SQLite::Database &db, const std::string &path, Walked &walked);
 
 } // namespace beadbook

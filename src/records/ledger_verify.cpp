@@ -151,6 +151,10 @@ Verification Ledger::verify() {
     });
 }
 
+void Ledger::check_chain() {
+    guarded(path_, [&] { beadbook::check_chain(*db_, path_, walked_); });
+}
+
 std::optional<std::int64_t> Ledger::entry_with_hash(const std::string &hash) {
     return guarded(path_, [&]() -> std::optional<std::int64_t> {
         SQLite::Statement query(*db_, "SELECT seq FROM entry WHERE hash = ?");

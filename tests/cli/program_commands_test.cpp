@@ -118,7 +118,7 @@ TEST_CASE("a habit of the settings does not go before what --like takes over") {
 TEST_CASE("settings hold where a call does not say it, and each tells where it comes from") {
     const Program run;
     const std::string file = run.settings();
-    CHECK(run.ok({"settings"}).find("is not there") != std::string::npos);
+    CHECK_THAT(run.ok({"settings"}), says("is not there"));
     write(file, "every: {by: somebody, color: always}\n"
                 "register:\n  criteria: ufgs-15216n\n  units: in\n"
                 "coupons: {color: never}\n");

@@ -82,11 +82,27 @@ TEST_CASE("a field that holds one person's name holds no second one", "[names]")
         INFO(name);
         CHECK(several_persons(name).empty());
     }
-    for (const char *name :
-         {"A. Field and L2", "A. Field, L2", "A. Field / L. Two", "A. Field/L2", "L2 and L9", "L2 & L9",
-          "A. Field L2", "L2 A. Field", "A. Field, B. Shore", "A. Field; B. Shore", "A. Field (B. Shore)",
-          "A. Field + L2", "A. Field | L2", "A. Field with B. Shore", "J. Reef, L. Two, Jr.",
-          "A. Field \xEF\xBC\x8F L2", "A. Field (L2 and L9)"}) {
+    for (const char *name : {"A. Field and L2",
+                             "A. Field, L2",
+                             "A. Field / L. Two",
+                             "A. Field/L2",
+                             "L2 and L9",
+                             "L2 & L9",
+                             "A. Field L2",
+                             "L2 A. Field",
+                             "A. Field, B. Shore",
+                             "A. Field; B. Shore",
+                             "A. Field (B. Shore)",
+                             "A. Field + L2",
+                             "A. Field | L2",
+                             "A. Field with B. Shore",
+                             "J. Reef, L. Two, Jr.",
+                             "A. Field \xEF\xBC\x8F L2",
+                             "A. Field (L2 and L9)",
+                             "L2 L9",
+                             "welder L2",
+                             "L2, with the instructor",
+                             "L2 himself"}) {
         INFO(name);
         CHECK_THAT(several_persons(name), says("one person is named here"));
     }

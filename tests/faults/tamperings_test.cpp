@@ -315,6 +315,22 @@ TEST_CASE("a text that verdicts rest on is not judged by once it was changed", "
     CHECK(run({"judge", "T-2"}).code == 4);
 }
 
+TEST_CASE("nothing is said of a welder by a chain that does not hold, whatever was moved away from him",
+          "[faults]") {
+    const Program run;
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
+    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
+            "--thickness", "0.150in", "--welder", "L1"});
+    run.ok({"welder", "L1"});
+    behind(run.book(), "UPDATE entry SET subject = 'T-2' WHERE kind = 'coupon'");
+    for (const auto &words : {std::vector<std::string>{"welder", "L1"}, {"welders"}, {"due"}}) {
+        const Run refused = run(words);
+        INFO(words.front() << ": " << refused.out << refused.err);
+        CHECK(refused.code == 4);
+        CHECK_THAT(refused.err, says("entry 2 does not hold"));
+    }
+}
+
 TEST_CASE("the tables are held against those that this program makes, of every version", "[faults]") {
     for (int version = 1; version <= schema::newest_version(); ++version) {
         SQLite::Database db(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);

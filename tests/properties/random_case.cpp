@@ -126,8 +126,11 @@ RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &rand
     for (auto &i : out.indications) {
         const bool touching =
             touches(full.indications[static_cast<std::size_t>(&i - out.indications.data())]);
+        // Nobody measures how deep each pore is: of one that was not, length and width tell the size.
+        const bool tells_size = Vocabulary::shipped()[i.type].is_volume();
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
             if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)) &&
+                !(tells_size && (q == index_of(Quantity::depth) || q == index_of(Quantity::height))) &&
                 !(touching && (q == index_of(Quantity::length) || q == index_of(Quantity::size))))
                 forget(i.measures, q);
         if (pick(random, 0, 5) == 0 && !touching) i.place.reset();

@@ -129,8 +129,11 @@ class Tally:
             self.decisive.update((rule, name) for rule in ours.free)
         elif not ours.several and not any("scope" in r.kind for r in ours.reasons):
             mine = {(r.kind, r.by) for r in ours.reasons if r.kind in OPEN and r.by in self.rules}
-            its = {(f["kind"], f["rule"]) for f in theirs["findings"] if f["kind"] in OPEN and f.get("rule")}
-            if mine != its:
+            kept_open = [f for f in theirs["findings"] if f["kind"] in OPEN and f.get("rule")]
+            its = {(f["kind"], f["rule"]) for f in kept_open}
+            # Of a distance that is not known the program says no least one, so it asks a person more often.
+            sure = {(f["kind"], f["rule"]) for f in kept_open if not f.get("missing")}
+            if not sure <= mine <= its:
                 return self.differ(("open", f"only the second opinion {sorted(mine - its)}",
                                     f"only the program {sorted(its - mine)}"), coupon, name)
         return None

@@ -170,8 +170,10 @@ class Maker(Finds):
                 exam["finished by"] = "A. Field"
             elif luck < 0.04:
                 exam["level"] = "I"
+            # What shows at the surface tells no depth (common practice, no source).
+            unseen = ("depth", "height") if method in ("MT", "PT") else ()
             for one in mine:
-                exam["indications"].append({k: self.text_of(k, v) for k, v in one.items()})
+                exam["indications"].append({k: self.text_of(k, v) for k, v in one.items() if k not in unseen})
             out.append(exam)
         count = 0
         for exam in out:
