@@ -13,9 +13,10 @@ namespace {
 
 Boundaries of_rule(const std::string &rest, const std::string &more = "") {
     const std::string scope = more.find("scope:") == std::string::npos ? "scope: not read\n" : "";
-    return boundaries_of(set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n" + scope + more +
-                                  "quantities: {T: thinner member, D: outside diameter}\nrules:\n  - {id: r, " + rest +
-                                  ", clause: c, standing: {house: x}}\n"));
+    return boundaries_of(
+        set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n" + scope + more +
+                 "quantities: {T: thinner member, D: outside diameter}\nrules:\n  - {id: r, " + rest +
+                 ", clause: c, standing: {house: x}}\n"));
 }
 
 const std::string pores = "types: porosity, exams: RT, ";
