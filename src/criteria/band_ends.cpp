@@ -68,7 +68,7 @@ public:
         std::vector<Banded> all;
         for (const auto &rule : set_.rules)
             for (const Slot slot : covered_)
-                if (auto one = banded(rule, slot)) all.push_back(std::move(*one));
+                if (auto one = banded(rule, slot)) all.push_back(*one);
         for (const bool upper : {true, false}) {
             // Of several bands in a row the last one is told of.
             std::stable_sort(all.begin(), all.end(), [&](const Banded &a, const Banded &b) {
