@@ -118,6 +118,67 @@ private:
     Alternatives in_inches_, in_millimetres_; ///< where the conditions hold
 };
 
+/// Measures of which an imperfection has the more, the worse it is.
+constexpr std::initializer_list<Quantity> extents{Quantity::length, Quantity::width, Quantity::depth,
+                                                  Quantity::height, Quantity::size,  Quantity::area};
+
+/// An imperfection, and no dimension that is checked.
+bool speaks_of_imperfections(const Rule &rule) {
+    const Vocabulary &words = Vocabulary::shipped();
+    for (std::size_t t = 0; t < words.size(); ++t)
+        if (rule.subject.types[t] && !words[static_cast<TypeId>(t)].measured) return true;
+    return false;
+}
+
+bool speaks_of_fillets(const Rule &rule) { return only_of(rule.subject.types, {"fillet size", "throat"}); }
+
+/// Some rule asks how small a fillet may be.
+bool has_minimum(const CriteriaSet &set) {
+    return std::any_of(set.rules.begin(), set.rules.end(), [&](const Rule &rule) {
+        return rule.kind == Rule::Kind::each && !is_maximum(rule.compare) && speaks_of_fillets(rule);
+    });
+}
+
+/// "The small ones are forbidden, the large ones are not"; the word for that side, or empty.
+std::string wrong_side_of(const CriteriaSet &set, const Rule &rule) {
+    if (rule.kind == Rule::Kind::presence && speaks_of_imperfections(rule) &&
+        std::any_of(rule.limits.begin(), rule.limits.end(),
+                    [](const Limit &l) { return l.kind == Limit::Kind::none; })) {
+        const auto held = [&](bool upper) {
+            return std::any_of(rule.where.begin(), rule.where.end(), [&](const Condition &c) {
+                return c.kind == Condition::Kind::comparison && is_one_of(c.left.lone_quantity(), extents) &&
+                       std::any_of(c.edges.begin(), c.edges.end(),
+                                   [&](const auto &edge) { return is_maximum(edge.compare) == upper; });
+            });
+        };
+        return held(true) && !held(false) ? "small" : "";
+    }
+    const auto slot = rule.measure.lone_quantity();
+    if (rule.kind != Rule::Kind::each || !slot ||
+        std::none_of(rule.limits.begin(), rule.limits.end(),
+                     [](const Limit &l) { return l.kind == Limit::Kind::value; }))
+        return "";
+    const bool maximum = is_maximum(rule.compare);
+    if (is_one_of(slot, extents) && speaks_of_imperfections(rule)) return maximum ? "" : "small";
+    if (slot == slot_of(Quantity::size) && speaks_of_fillets(rule))
+        return maximum && !has_minimum(set) ? "large" : "";
+    if (slot == slot_of(Quantity::nearest_gap)) return maximum ? "far" : "";
+    if (slot != slot_of(Quantity::angle)) return "";
+    // Through the air: the flatter, the wider.
+    if (only_of(rule.subject.types, {"incorrect weld toe"})) return maximum ? "wide" : "";
+    return only_of(rule.subject.types, {"angular misalignment"}) && !maximum ? "small" : "";
+}
+
+/// A limit on the side on which nobody is harmed: `at least` for `at most`.
+void check_side(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
+    const std::string side = wrong_side_of(set, rule);
+    if (!side.empty())
+        doubts.tell("limit-turned-round", rule.id, rule.where_from, "rules." + rule.id,
+                    "it rejects what is too " + side + ", and what is worse passes: is '" +
+                        (rule.kind == Rule::Kind::presence ? "where" : std::string(name_of(rule.compare))) +
+                        "' turned round?");
+}
+
 /// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
@@ -146,6 +207,7 @@ void check_belief(const CriteriaSet &set, Doubts &doubts) {
     std::vector<const Table *> seen;
     for (const auto &rule : set.rules) {
         Belief(set, rule, doubts).check();
+        check_side(set, rule, doubts);
         for (const auto &limit : rule.limits)
             for (const Table *table : limit.formula.tables())
                 if (std::find(seen.begin(), seen.end(), table) == seen.end())

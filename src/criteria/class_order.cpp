@@ -193,23 +193,24 @@ void check_exams(const CriteriaSet &set, Doubts &doubts) {
 } // namespace
 
 void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
-    for (const auto &rule : set.rules) {
+    for (const auto &rule : set.rules)
         for (std::size_t c = 0; c < rule.limits.size(); ++c) {
             if (open(rule.limits[c])) continue;
-            std::size_t next = c + 1;
-            while (next < rule.limits.size() && open(rule.limits[next])) ++next;
-            if (next >= rule.limits.size()) continue;
-            const Wrong wrong = order_of(set, rule, rule.limits[c], rule.limits[next]);
-            const std::string text = "class " + set.classes[c].id + " should be stricter than class " +
-                                     set.classes[next].id + ", but its limit lets more through";
-            if (wrong == Wrong::with_all_alike)
-                issues.error(rule.where_from, "rules." + rule.id,
-                             text + "; write 'ordered: no' if the standard means it");
-            if (wrong == Wrong::only_where_sizes_differ)
-                doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
-                            text + " where its quantities lie far apart");
+            for (std::size_t next = c + 1; next < rule.limits.size(); ++next) {
+                if (open(rule.limits[next])) continue;
+                const Wrong wrong = order_of(set, rule, rule.limits[c], rule.limits[next]);
+                const std::string text = "class " + set.classes[c].id + " should be stricter than class " +
+                                         set.classes[next].id + ", but its limit lets more through";
+                if (wrong == Wrong::with_all_alike)
+                    issues.error(rule.where_from, "rules." + rule.id,
+                                 text + "; write 'ordered: no' if the standard means it");
+                if (wrong == Wrong::only_where_sizes_differ)
+                    doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
+                                text + " where its quantities lie far apart");
+                // Beyond one that is blank yet the next is asked, which that one says nothing of.
+                if (wrong != Wrong::nowhere || !rule.limits[next].formula.has_blanks()) break;
+            }
         }
-    }
     check_exams(set, doubts);
 }
 

@@ -6,7 +6,8 @@ namespace beadbook {
 
 /// Of an ordered set: an error where a class lets more through than a looser one, tried on coupons and finds
 /// that its conditions and the scope leave; a doubt if that needs quantities far apart, which may be no
-/// coupon. A class that is silent is passed over. A doubt too where a looser class asks for an exam that the
+/// coupon. A class that is silent is passed over, and one that is
+/// blank yet hides none behind it. A doubt too where a looser class asks for an exam that the
 /// stricter one does not.
 void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts);
 /// The rest of it, doubts alone: classes with stretches of their own, what one leaves open and a looser one

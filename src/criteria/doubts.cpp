@@ -26,7 +26,7 @@ const std::vector<std::string> &check_names() {
                                                 "relevance-beside-sum",  "depth-not-limited",
                                                 "limit-over-wall",       "limit-over-window",
                                                 "group-never-met",       "table-falls",
-                                                "no-exam-required"};
+                                                "no-exam-required",      "limit-turned-round"};
     return names;
 }
 

@@ -35,6 +35,8 @@ bool is_one_of(const std::optional<Slot> &slot, std::initializer_list<Quantity> 
 /// that overlap with different limits, holes between them, and rules that stand there twice.
 void check_conditions(const CriteriaSet &set, Doubts &doubts);
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
+/// Bands of rules that end before the scope does, where nothing else limits the same.
+void check_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// Rules that can never decide, or always reject; limits that are no measure; coupons outside the scope.
 void check_reach(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which the set speaks and no rule, or no class; cracks that pass.

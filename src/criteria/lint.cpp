@@ -152,6 +152,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_merging(set, doubts);
     check_conditions(set, doubts);
     check_rule_bands(set, doubts);
+    check_band_ends(set, vocabulary, doubts);
     check_reach(set, doubts);
     check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);

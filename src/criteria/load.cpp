@@ -50,7 +50,7 @@ public:
         set_.name = top.needed_name("set");
         set_.title = top.needed_text("title");
         set_.edition = top.needed_text("edition");
-        set_.source = top.text("source");
+        if (top.get("source")) set_.source = top.needed_text("source");
         set_.notes = top.text("notes");
         set_.unit = read_unit(top);
         read_classes(top);

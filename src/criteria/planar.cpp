@@ -1,6 +1,8 @@
 // What passes that never should.
 #include "criteria/planar.hpp"
 
+#include "criteria/remainder.hpp"
+
 #include <algorithm>
 
 namespace beadbook {
@@ -11,16 +13,12 @@ bool forbids_some(const Rule &rule, std::size_t c) {
     return rule.limits[c].kind == Limit::Kind::none && !rule.where.empty();
 }
 
+/// Without a limit, or up to one.
 bool lets_some_pass(const Rule &rule, std::size_t c) {
     const Limit &limit = rule.limits[c];
-    if (forbids_some(rule, c)) return true;
     if (limit.kind == Limit::Kind::free) return true;
     return limit.kind == Limit::Kind::value && !(is_maximum(rule.compare) && limit.formula.is_constant() &&
                                                  !(limit.formula.constant_value() > Exact(0)));
-}
-
-bool forbids(const std::vector<const Rule *> &rules, std::size_t c) {
-    return !rules.empty() && rules.front()->limits[c].kind == Limit::Kind::none;
 }
 
 class PlanarPasses {
@@ -44,33 +42,64 @@ private:
         for (std::size_t e = 0; e < exam_count; ++e) {
             const Exam exam = static_cast<Exam>(e);
             const auto rules = rules_of(set_, *crack, exam, c);
+            const auto forbids = std::find_if(rules.begin(), rules.end(), [&](const Rule *rule) {
+                return rule->limits[c].kind == Limit::Kind::none;
+            });
+            if (forbids == rules.end()) continue;
             for (const auto &one : set_.relevance)
-                if (one.subject.covers(*crack, exam) && one.classes[c] && forbids(rules, c)) {
-                    out_.push_back({*crack, c, rules.front(), &one});
+                if (one.subject.covers(*crack, exam) && one.classes[c]) {
+                    out_.push_back({*crack, c, *forbids, &one, {}});
                     return true;
                 }
         }
         return false;
     }
 
-    /// Every rule that speaks of them lets some through: without a limit, or up to one.
     void take_planar() {
         for (const char *wider : {"crack", "incomplete fusion", "incomplete penetration"})
             for (std::size_t t = 0; t < vocabulary_.size(); ++t)
                 for (std::size_t e = 0; e < exam_count; ++e)
-                    for (std::size_t c = from_; c < to_; ++c) {
-                        const auto type = static_cast<TypeId>(t);
-                        if (!vocabulary_.is_a(type, *vocabulary_.find(wider))) continue;
-                        const auto rules = rules_of(set_, type, static_cast<Exam>(e), c);
-                        if (rules.empty() || in_gap(set_, type, static_cast<Exam>(e), c) ||
-                            !std::all_of(rules.begin(), rules.end(),
-                                         [&](const Rule *rule) { return lets_some_pass(*rule, c); }) ||
-                            std::any_of(rules.begin(), rules.end(),
-                                        [&](const Rule *rule) { return told(rule); }))
-                            continue;
-                        out_.push_back({type, c, rules.front(), nullptr});
-                    }
+                    for (std::size_t c = from_; c < to_; ++c)
+                        if (vocabulary_.is_a(static_cast<TypeId>(t), *vocabulary_.find(wider)))
+                            take_type(static_cast<TypeId>(t), static_cast<Exam>(e), c);
     }
+
+    /// Some rule lets some through where no other one, and no gap, stops them: of all that the set covers.
+    void take_type(TypeId type, Exam exam, std::size_t c) {
+        const auto rules = rules_of(set_, type, exam, c);
+        if (rules.empty() ||
+            std::any_of(rules.begin(), rules.end(), [&](const Rule *rule) { return told(rule); }))
+            return;
+        const auto stops = stops_of(rules, type, exam, c);
+        bool limited = false;
+        for (const Rule *rule : rules) {
+            if (!lets_some_pass(*rule, c)) continue;
+            limited = true;
+            std::vector<Condition> holding = asked_by(*rule);
+            add_shape(holding, vocabulary_[type].shape);
+            if (auto rest = remainder_of(set_, holding, stops))
+                return out_.push_back({type, c, rule, nullptr, std::move(*rest)});
+        }
+        if (limited ||
+            !std::all_of(rules.begin(), rules.end(), [&](const Rule *r) { return forbids_some(*r, c); }))
+            return;
+        std::vector<Condition> any;
+        add_shape(any, vocabulary_[type].shape);
+        if (remainder_of(set_, any, stops)) out_.push_back({type, c, rules.front(), nullptr, {}});
+    }
+
+    /// What rules forbid or leave open, and what gaps keep open beside them.
+    std::vector<std::vector<Condition>> stops_of(const std::vector<const Rule *> &rules, TypeId type,
+                                                 Exam exam, std::size_t c) const {
+        std::vector<std::vector<Condition>> out;
+        for (const Rule *rule : rules)
+            if (!lets_some_pass(*rule, c)) out.push_back(asked_by(*rule));
+        for (const auto &gap : set_.gaps)
+            if (gap.beside_rules && gap.classes[c] && gap.subject->covers(type, exam))
+                out.push_back(asked_by(gap));
+        return out;
+    }
+
     bool told(const Rule *rule) const {
         return std::any_of(out_.begin(), out_.end(),
                            [&](const PlanarPass &one) { return !one.relevance && one.rule == rule; });
@@ -104,11 +133,11 @@ std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabula
     if (forbids_some(*rule, class_index))
         return "it forbids for class " + set.classes[class_index].id + " only what is " +
                rule->where.front().text + ", and no other rule forbids " + vocabulary[type].name +
-               " there: some is accepted";
+               " there: the rest is never rejected";
     const bool free = limit.kind == Limit::Kind::free;
     return (free ? "it has no limit for class " : "it allows '" + limit.text + "' for class ") +
-           set.classes[class_index].id + ", and no other rule forbids " + vocabulary[type].name +
-           " there: " + (free ? "any" : "some") + " is accepted";
+           set.classes[class_index].id + ", and no other rule forbids " + vocabulary[type].name + " there" +
+           (rest.empty() ? "" : ", where " + rest) + ": " + (free ? "any" : "some") + " is accepted";
 }
 
 std::vector<PlanarPass> planar_passes(const CriteriaSet &set, const Vocabulary &vocabulary,

@@ -12,6 +12,8 @@ struct PlanarPass {
     const Rule *rule = nullptr; ///< it has no limit, or one, and no other rule forbids the type
     /// Or, though the rule forbids cracks, those that are small enough do not count by this.
     const Relevance *relevance = nullptr;
+    /// Where, if others stop some of them: "thinner member over 0.25 in up to 1 in".
+    std::string rest = {};
     const std::string &id() const { return relevance ? relevance->id : rule->id; }
     /// "it allows 'at most 2 mm' for class B, and no other rule forbids crack there: some is accepted".
     std::string words(const CriteriaSet &set, const Vocabulary &vocabulary) const;

@@ -1,10 +1,10 @@
 #include "criteria/put_over.hpp"
 
+#include "criteria/changed_standing.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
 #include <array>
-#include <span>
 
 namespace beadbook {
 
@@ -25,11 +25,6 @@ namespace {
 
 constexpr std::array<std::string_view, 6> lists{"scope",          "relevance", "merge",
                                                 "required exams", "rules",     "blanks"};
-/// Keys of a rule that may hold a value for each class; the first five are limits.
-constexpr std::array<std::string_view, 7> class_maps{"at most", "at least", "under",      "over",
-                                                     "allowed", "window",   "standing of"};
-constexpr std::span limits = std::span(class_maps).first<5>();
-
 Yaml scalar(std::string text, Where where) {
     Yaml out;
     out.where = where;
@@ -64,6 +59,7 @@ public:
         rename_classes();
         lower_standings();
         cite();
+        ask_standing_of_named(own_, base_, base_name_, issues_);
         change();
         Yaml out = own_;
         for (const char *key : {"extends", "inherited", "cited as", "without", "changes"}) drop(out, key);
@@ -265,13 +261,7 @@ private:
                 continue;
             }
             rule->where = one.where;
-            const bool limit =
-                std::any_of(limits.begin(), limits.end(), [&](const auto key) { return one.find(key); });
-            if (limit && !one.find("standing") && !one.find("standing of"))
-                error(one, "changes",
-                      "rule '" + shown(id) +
-                          "' gets another limit, and the standing of the old one is not the new one's; "
-                          "give 'standing' or 'standing of': where is the new number from?");
+            ask_standing_anew(one, *rule, classes_, issues_);
             for (const auto &entry : one.entries)
                 if (entry.key != "id") change_key(*rule, entry);
         }
@@ -279,9 +269,7 @@ private:
 
     void change_key(Yaml &rule, const Yaml::Entry &entry) {
         Yaml *was = find(rule, entry.key);
-        const bool by_class =
-            std::find(class_maps.begin(), class_maps.end(), entry.key) != class_maps.end() &&
-            entry.value.kind == Yaml::Kind::map;
+        const bool by_class = holds_class_by_class(entry);
         if (!was || !by_class) return put(rule, entry.key, entry.value);
         if (was->kind == Yaml::Kind::scalar) {
             Yaml all;

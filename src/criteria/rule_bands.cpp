@@ -312,20 +312,6 @@ void check_holes(const CriteriaSet &set, Slot slot, std::vector<const Known *> r
             !next.high || *next.high > *reach.high || (*next.high == *reach.high && next.high_in);
         if (further) reach.high = next.high, reach.high_in = next.high_in;
     }
-    if (!reach.high) return;
-    // What the scope bounds further up than the last band.
-    std::vector<Condition> scope;
-    for (const auto &part : set.scope)
-        if (part.only_if.empty()) scope.insert(scope.end(), part.when.begin(), part.when.end());
-    const auto past = [&](const Exact &value) {
-        return possible(
-            both_of(where_hold(scope, Unit::inch), {{over_zero(Linear::of(slot) - Linear{{}, value})}}));
-    };
-    const Rule &last = *rules.back()->rule;
-    if (past(*reach.high) == true && past(*reach.high * Exact(1'000'000)) == false)
-        doubts.tell("bands-short-of-scope", last.id, last.where_from, "rules." + last.id,
-                    "the bands end at " + said(*reach.high, slot, set.unit) +
-                        ", and the set covers more than that");
 }
 
 } // namespace

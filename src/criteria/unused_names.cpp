@@ -17,14 +17,6 @@ bool holds_name(const std::string &text, const std::string &name) {
     return false;
 }
 
-bool stands_in(const Yaml &node, const std::string &name) {
-    return (node.kind == Yaml::Kind::scalar && holds_name(node.text, name)) ||
-           std::any_of(node.items.begin(), node.items.end(),
-                       [&](const Yaml &item) { return stands_in(item, name); }) ||
-           std::any_of(node.entries.begin(), node.entries.end(),
-                       [&](const auto &entry) { return stands_in(entry.value, name); });
-}
-
 /// Texts for people may hold the word too.
 bool of_language(const std::string &key) {
     static const std::vector<std::string> others{"set", "title", "edition", "source", "notes", "silence"};
@@ -32,6 +24,14 @@ bool of_language(const std::string &key) {
 }
 
 } // namespace
+
+bool stands_in(const Yaml &node, const std::string &name) {
+    return (node.kind == Yaml::Kind::scalar && holds_name(node.text, name)) ||
+           std::any_of(node.items.begin(), node.items.end(),
+                       [&](const Yaml &item) { return stands_in(item, name); }) ||
+           std::any_of(node.entries.begin(), node.entries.end(),
+                       [&](const auto &entry) { return stands_in(entry.value, name); });
+}
 
 std::vector<UnusedName> unused_names(const Yaml &root) {
     std::vector<UnusedName> out;

@@ -47,7 +47,14 @@ std::string Fields::text(std::string_view key) const {
     return value ? scalar_text(*value, path_of(key), issues_).value_or("") : "";
 }
 
-std::string Fields::needed_text(std::string_view key) const { return need(key) ? text(key) : ""; }
+std::string Fields::needed_text(std::string_view key) const {
+    const Yaml *value = need(key);
+    if (!value) return "";
+    std::string out = text(key);
+    if (value->kind != Yaml::Kind::scalar || !trimmed(out).empty()) return out;
+    error(key, "'" + std::string(key) + "' is empty");
+    return "";
+}
 
 std::string Fields::needed_name(std::string_view key) const {
     const std::string out = needed_text(key);

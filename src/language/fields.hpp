@@ -20,6 +20,7 @@ public:
     /// The value, or an error that it is missing.
     const Yaml *need(std::string_view key) const;
     std::string text(std::string_view key) const;
+    /// An error too where it is there and blank.
     std::string needed_text(std::string_view key) const;
     /// The name of the file itself: letters, digits, blanks, '.', '_' and '-', so that no two look alike.
     std::string needed_name(std::string_view key) const;

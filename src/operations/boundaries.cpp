@@ -22,21 +22,43 @@ public:
           limit_(rule_.limits[class_index]) {}
 
     void make(Boundaries &out) {
-        if (const auto why = hopeless()) return out.none.push_back({index_, class_, *why});
+        if (const auto why = hopeless()) return out.none.push_back({index_, class_, *why, {}});
         choose_subject();
         const BoundaryCoupons coupons(set_, rule_, class_);
         why_ = Why::no_coupon;
         std::size_t made = 0;
         for (const Coupon &coupon : coupons.all()) {
-            BoundaryCase one{index_, class_, coupon, coupons.varied(), type_, exam_, {}, {}};
+            BoundaryCase one{index_, class_, coupon, coupons.varied(), {}, type_, exam_, {}, {}};
             if (!fill(one)) continue;
             out.cases.push_back(std::move(one));
             ++made;
         }
-        if (made == 0) out.none.push_back({index_, class_, why_});
+        if (made == 0) return out.none.push_back({index_, class_, why_, {}});
+        for (const auto &named : coupons.named()) meet(named, coupons, out);
     }
 
 private:
+    /// One more case, where none so far has it.
+    void meet(const NamedPoint &named, const BoundaryCoupons &coupons, Boundaries &out) {
+        const bool met = std::any_of(out.cases.begin(), out.cases.end(), [&](const BoundaryCase &one) {
+            return one.rule == index_ && one.class_index == class_ && named.is_met_by(one.coupon);
+        });
+        if (met) return;
+        why_ = Why::no_coupon;
+        bool found = false;
+        coupons.each_with(named, [&](const Coupon &coupon) {
+            BoundaryCase one{index_, class_, coupon, coupons.varied(), {}, type_, exam_, {}, {}};
+            if (!named.quantity) one.word = named.fact;
+            if (named.quantity &&
+                std::find(one.varied.begin(), one.varied.end(), *named.quantity) == one.varied.end())
+                one.varied.push_back(*named.quantity);
+            found = fill(one);
+            if (found) out.cases.push_back(std::move(one));
+            return found;
+        });
+        if (!found) out.none.push_back({index_, class_, why_, named});
+    }
+
     std::optional<Why> hopeless() const {
         if (!set_.blanks_of(rule_, class_).empty()) return Why::blank;
         if (rule_.kind == Rule::Kind::combine || rule_.only_with) return Why::of_others;

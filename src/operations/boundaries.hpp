@@ -19,6 +19,7 @@ struct BoundaryCase {
     std::size_t rule = 0, class_index = 0;
     Coupon coupon;
     std::vector<Quantity> varied; ///< what tells this coupon from the rule's others
+    std::optional<Fact> word;     ///< the same, where it is a word
     TypeId type = 0;
     Exam exam = Exam::VT;
     Exact limit;
@@ -26,11 +27,12 @@ struct BoundaryCase {
     bool agrees() const;
 };
 
-/// A limit for which none was made, and why.
+/// A limit for which none was made, or none with a value or word that its rule names, and why.
 struct NoBoundary {
     enum class Why : std::uint8_t { of_others, joined, no_coupon, no_find, too_many, arithmetic, blank };
     std::size_t rule = 0, class_index = 0;
     Why why = Why::no_coupon;
+    std::optional<NamedPoint> named;
 };
 
 /// What the rules of a set say just under, at and just over each of their limits: made from the rules, to be

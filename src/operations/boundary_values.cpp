@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t most_tries = 20'000;
 constexpr std::size_t most_coupons = 8;
+constexpr std::size_t most_with_a_value = 60;
 
 /// Numbers that a quantity is held against, if it stands alone.
 void add_edges(const std::vector<Condition> &conditions, Quantity q, const Exact &step,
@@ -203,6 +204,84 @@ std::vector<Coupon> BoundaryCoupons::all() const {
     for (std::size_t k = 0; k < most_coupons; ++k)
         few.push_back(out[k * (out.size() - 1) / (most_coupons - 1)]);
     return few;
+}
+
+/// The end itself, or the last step before it; nothing where other conditions leave neither.
+std::optional<std::int64_t> BoundaryCoupons::last_within(Quantity q, const Condition::Edge &edge) const {
+    const Exact step = reading_step(info(q).dimension, set_.unit), end = edge.right.constant_value();
+    const Exact inside = is_maximum(edge.compare) ? end - step : end + step;
+    for (const Exact &value : {end, inside}) {
+        if (!value.is_whole()) continue;
+        Environment::Values alone;
+        alone.set(q, value);
+        const Environment env{alone, &alone};
+        const bool out = std::any_of(conditions_.begin(), conditions_.end(), [&](const Condition &c) {
+            Missing missing;
+            return c.kind == Condition::Kind::comparison && c.compare(env, missing) == Truth::no;
+        });
+        if (!out) return static_cast<std::int64_t>(value.num());
+    }
+    return std::nullopt;
+}
+
+std::vector<NamedPoint> BoundaryCoupons::named() const {
+    std::vector<NamedPoint> out;
+    const auto add = [&](Quantity q, std::int64_t value) {
+        const bool there = std::any_of(out.begin(), out.end(), [&](const NamedPoint &one) {
+            return one.quantity == q && one.value == value;
+        });
+        if (!there) out.push_back({q, value});
+    };
+    for (const auto &c : rule_.when) {
+        if (c.kind == Condition::Kind::word && !c.denied && c.slot < fact_count)
+            for (std::size_t word = 1; word <= info(static_cast<Fact>(c.slot)).words.size(); ++word)
+                if ((c.fitting >> word) & 1u)
+                    out.push_back({{}, 0, static_cast<Fact>(c.slot), static_cast<std::uint8_t>(word)});
+        const auto slot = c.left.lone_quantity();
+        for (const auto &edge : c.edges)
+            if (slot && edge.right.is_constant())
+                if (const auto value = last_within(static_cast<Quantity>(*slot), edge))
+                    add(static_cast<Quantity>(*slot), *value);
+    }
+    for (const Quantity q : varied_) {
+        std::set<Exact> edges;
+        add_switches(limit_.formula, q, set_.unit, reading_step(info(q).dimension, set_.unit), edges);
+        for (const Exact &value : edges)
+            if (value > Exact(0)) add(q, static_cast<std::int64_t>(value.num()));
+    }
+    return out;
+}
+
+/// Also of the parts of the scope that ask first whether they apply.
+bool BoundaryCoupons::words_hold(const Coupon &coupon) const {
+    const auto fits = [&](const Condition &c) {
+        return c.kind != Condition::Kind::word || c.slot >= fact_count || coupon.facts[c.slot] == 0 ||
+               ((c.fitting >> coupon.facts[c.slot]) & 1u) != 0;
+    };
+    return std::all_of(conditions_.begin(), conditions_.end(), fits) &&
+           std::all_of(set_.scope.begin(), set_.scope.end(), [&](const ScopePart &part) {
+               return part.only_if.empty() || !std::all_of(part.only_if.begin(), part.only_if.end(), fits) ||
+                      std::all_of(part.when.begin(), part.when.end(), fits);
+           });
+}
+
+void BoundaryCoupons::each_with(const NamedPoint &named,
+                                const std::function<bool(const Coupon &)> &takes) const {
+    Coupon first = plain();
+    if (!named.quantity) first.facts[static_cast<std::size_t>(named.fact)] = named.word;
+    if (!words_hold(first)) return;
+    std::vector<Quantity> all = varied_;
+    all.insert(all.end(), asked_.begin(), asked_.end());
+    std::vector<std::vector<std::int64_t>> values;
+    for (const Quantity q : all)
+        values.push_back(named.quantity == q ? std::vector{named.value} : values_of(q));
+    std::size_t tried = 0;
+    choose(values, [&](const std::vector<std::size_t> &at) {
+        Coupon coupon = first;
+        for (std::size_t k = 0; k < at.size(); ++k) coupon.values.set(all[k], Exact(values[k][at[k]]));
+        coupon.line.length = Length{coupon.values[Quantity::weld_length]};
+        return holds_for_coupon(coupon) && (takes(coupon) || ++tried == most_with_a_value);
+    });
 }
 
 std::optional<Environment::Values> find_with(const CriteriaSet &set, const Rule &rule, const Coupon &coupon,

@@ -343,7 +343,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
             out.still_open.push_back(id);
     const auto filled = with_owners_copy(set, bearing);
     check_believed(*set, *filled, blank.id);
-    if (out.still_open.empty()) check_columns(*filled, blank.id);
+    check_columns(*filled, blank.id);
     return {std::move(out), {}};
 }
 

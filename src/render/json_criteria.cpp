@@ -170,6 +170,9 @@ Json boundary_json(const CriteriaSet &set, const BoundaryCase &one) {
         tries.push_back({{"value", render::number(tried.value, rule.dimension(), set.unit)},
                          {"written", tried.rejects ? "outside" : "within"},
                          {"judged", words_of(tried.found)}});
+    if (one.word)
+        coupon[std::string(info(*one.word).name)] =
+            info(*one.word).words[one.coupon.facts[static_cast<std::size_t>(*one.word)] - 1];
     return {{"rule", rule.id},
             {"class", set.classes[one.class_index].id},
             {"clause", rule.clause},
@@ -192,10 +195,12 @@ nlohmann::json blanks_json(const CriteriaSet &set) {
 std::string json_text(const Boundaries &all, const std::vector<std::string> &notes) {
     Json limits = Json::array(), none = Json::array();
     for (const auto &one : all.cases) limits.push_back(boundary_json(*all.set, one));
-    for (const auto &one : all.none)
+    for (const auto &one : all.none) {
         none.push_back({{"rule", all.set->rules[one.rule].id},
                         {"class", all.set->classes[one.class_index].id},
                         {"why", words_of(one.why)}});
+        if (one.named) none.back()["at"] = named_words(*all.set, *one.named);
+    }
     Json out{{"set", all.set->name},
              {"boundaries", std::move(limits)},
              {"judged otherwise", all.disagreeing()},

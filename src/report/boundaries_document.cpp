@@ -49,28 +49,43 @@ void add_none(Document &out, const Boundaries &all) {
     if (all.none.empty()) return;
     out.heading("Limits without boundary cases", 2);
     for (std::size_t r = 0; r < all.set->rules.size(); ++r) {
-        std::string classes;
-        std::string_view why;
-        for (const auto &one : all.none)
-            if (one.rule == r) {
-                classes += (classes.empty() ? "" : ", ") + all.set->classes[one.class_index].id;
-                why = words_of(one.why);
-            }
-        if (!classes.empty()) out.item(all.set->rules[r].id + ", " + classes + ": " + std::string(why));
+        // What holds for several classes is one line.
+        std::vector<std::pair<std::string, std::string>> told;
+        for (const auto &one : all.none) {
+            if (one.rule != r) continue;
+            const std::string text = (one.named ? ", at " + named_words(*all.set, *one.named) : "") + ": " +
+                                     std::string(words_of(one.why));
+            const auto same =
+                std::find_if(told.begin(), told.end(), [&](const auto &line) { return line.second == text; });
+            const std::string &id = all.set->classes[one.class_index].id;
+            if (same == told.end())
+                told.emplace_back(id, text);
+            else
+                same->first += ", " + id;
+        }
+        for (const auto &[classes, text] : told) out.item(all.set->rules[r].id + ", " + classes + text);
     }
 }
 
 } // namespace
 
+std::string named_words(const CriteriaSet &set, const NamedPoint &named) {
+    if (!named.quantity)
+        return std::string(info(named.fact).name) + " " + info(named.fact).words[named.word - 1];
+    const Quantity q = *named.quantity;
+    const auto declared = std::find_if(set.declared.begin(), set.declared.end(),
+                                       [&](const DeclaredQuantity &d) { return d.slot == slot_of(q); });
+    return (declared == set.declared.end() ? std::string(info(q).name) : declared->name) + " " +
+           print_exact(Exact(named.value), info(q).dimension, set.unit);
+}
+
 std::string coupon_words(const CriteriaSet &set, const BoundaryCase &one) {
     std::string out;
-    for (const Quantity q : one.varied) {
-        const auto named = std::find_if(set.declared.begin(), set.declared.end(),
-                                        [&](const DeclaredQuantity &d) { return d.slot == slot_of(q); });
-        out += (out.empty() ? "" : ", ") +
-               (named == set.declared.end() ? std::string(info(q).name) : named->name) + " " +
-               print_exact(Exact(one.coupon.values[q]), info(q).dimension, set.unit);
-    }
+    const auto add = [&](const NamedPoint &named) {
+        out += (out.empty() ? "" : ", ") + named_words(set, named);
+    };
+    for (const Quantity q : one.varied) add({q, one.coupon.values[q]});
+    if (one.word) add({{}, 0, *one.word, one.coupon.facts[static_cast<std::size_t>(*one.word)]});
     return out.empty() ? "any" : out;
 }
 

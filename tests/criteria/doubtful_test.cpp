@@ -96,3 +96,20 @@ TEST_CASE("every check that can be silenced has a doubtful set") {
         CHECK(seen.contains(name));
     }
 }
+
+TEST_CASE("cracks pass where neither a rule nor a gap stops them, and the doubt says where") {
+    const auto doubt = [](const std::string &file, const std::string &more) {
+        const std::string text = read_file(BEADBOOK_SOURCE "/tests/criteria/doubtful/" + file) + more;
+        const Loaded loaded = load_criteria(text);
+        REQUIRE(loaded.set != nullptr);
+        return told(loaded, text);
+    };
+    CHECK_THAT(doubt("cracks-over-a-thickness.yaml", ""),
+               says("where thinner member over 0.25 in up to 1 in"));
+    CHECK_THAT(doubt("cracks-beside-narrow-gap.yaml", ""),
+               says("where thinner member over 0.25 in up to 1 in"));
+    const std::string thick = "  - {text: what is thick was not read, types: crack, exams: VT, when: T over ";
+    CHECK(doubt("cracks-beside-narrow-gap.yaml", thick + "1/4 in}\n").empty());
+    CHECK_THAT(doubt("cracks-beside-narrow-gap.yaml", thick + "1/2 in}\n"),
+               says("where thinner member over 0.25 in up to 0.5 in"));
+}

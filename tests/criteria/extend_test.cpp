@@ -108,6 +108,34 @@ rules:
           std::string::npos);
 }
 
+TEST_CASE("what a set changes has a standing of its own, for each class") {
+    const auto change = [](const std::string &keys) { return errors(top + "changes: [{" + keys + "}]\n"); };
+    CHECK_THAT(change("id: slag, clause: new"),
+               says("f:5:11: error: changes: rule 'slag' gets another 'clause'"));
+    CHECK_THAT(change("id: slag, when: t over 3 mm"), says("gets another 'when'"));
+    CHECK(change("id: slag, clause: new, standing: {house: x}").empty());
+    CHECK(change("id: slag, title: Slag, reading: as ever, says: Grind it.").empty());
+    // The standing of one class is none for the others, and one for all is none where the base has its own.
+    CHECK_THAT(change("id: slag, at most: {C: t, D: t}, standing of: {D: {house: x}}"),
+               says("give 'standing of' for C:"));
+    CHECK_THAT(change("id: pore, at most: {D: 4 mm}, standing: {house: x}"),
+               says("give 'standing of' for D:"));
+    CHECK(change("id: pore, at most: {C: 2.5 mm}, standing: {house: x}").empty());
+    CHECK(change("id: pore, at most: {D: 4 mm}, standing of: {D: {house: x}}").empty());
+}
+
+TEST_CASE("a formula that means something else asks for the standing of all that speak of it") {
+    const std::string third = top + "formulas: {third: t/4}\n";
+    CHECK_THAT(errors(third),
+               says("f:5:12: error: formulas.third: 'third' means something else here, and with it "
+                    "the limits of rule slag of base"));
+    CHECK(errors(top + "formulas: {third: t/3}\n").empty());
+    CHECK(errors(third + "changes: [{id: slag, standing: {house: x}}]\n").empty());
+    CHECK(errors(third + "without: [slag]\n").empty());
+    // By a formula that speaks of it, too.
+    CHECK_THAT(errors(top + "quantities: {t: thicker member}\n"), says("limits of rule slag of base"));
+}
+
 TEST_CASE("what was not read in this edition is no surer than that") {
     const auto set = taken(top + R"(inherited: {second hand: not verified}
 changes: [{id: crack, standing: {read: "new page"}}]

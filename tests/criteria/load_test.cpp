@@ -102,6 +102,23 @@ rules:
     CHECK(text.find("unknown key 'red'") != std::string::npos);
 }
 
+TEST_CASE("a clause, a source and a name that hold nothing are refused where they stand") {
+    const auto with = [](const std::string &old, const std::string &blank) {
+        std::string text =
+            "set: s\ntitle: t\nedition: e\nsource: book\nunits: in\nclasses: [A]\nscope: not read\nrules:\n"
+            "  - {id: r, types: crack, exams: VT, allowed: none, clause: c, standing: {house: x}}\n";
+        text.replace(text.find(old), old.size(), blank);
+        return issues_of(text);
+    };
+    CHECK_THAT(with("clause: c", "clause: \" \""),
+               says("f.yaml:9:61: error: rules.r.clause: 'clause' is empty"));
+    CHECK_THAT(with("clause: c", "clause: \"\""), says("rules.r.clause: 'clause' is empty"));
+    CHECK_THAT(with("{house: x}", "{house: \"  \"}"), says("rules.r.standing: the source is empty"));
+    CHECK_THAT(with("source: book", "source: \" \""), says("f.yaml:4:9: error: source: 'source' is empty"));
+    CHECK_THAT(with("edition: e", "edition: \" \""), says("edition: 'edition' is empty"));
+    CHECK_THAT(with("source: book\n", ""), !says("error"));
+}
+
 TEST_CASE("a mistake inside a formula points into it") {
     const std::string text =
         issues_of(with_rule("    measure: size\n    at most: lesser of T/3 and 0.060\n"));

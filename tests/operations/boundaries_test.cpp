@@ -4,15 +4,19 @@
 #include "criteria/shipped.hpp"
 #include "operations/boundaries.hpp"
 
+#include <set>
+
 using namespace beadbook;
 using namespace beadbook::test;
 
 namespace {
 
 Boundaries of_rule(const std::string &rest, const std::string &more = "") {
-    return boundaries_of(set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\n" +
-                                  more + "quantities: {T: thinner member}\nrules:\n  - {id: r, " + rest +
-                                  ", clause: c, standing: {house: x}}\n"));
+    const std::string scope = more.find("scope:") == std::string::npos ? "scope: not read\n" : "";
+    return boundaries_of(
+        set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n" + scope + more +
+                 "quantities: {T: thinner member, D: outside diameter}\nrules:\n  - {id: r, " + rest +
+                 ", clause: c, standing: {house: x}}\n"));
 }
 
 const std::string pores = "types: porosity, exams: RT, ";
@@ -79,6 +83,36 @@ TEST_CASE("what does not count, and what no coupon has, is told and not made up"
         of_rule(pores + "measure: size, at most: 1/32 in, when: [T over 1 in, T under 1/2 in]");
     REQUIRE(nowhere.none.size() == 1);
     CHECK(nowhere.none[0].why == NoBoundary::Why::no_coupon);
+}
+
+TEST_CASE("each value and word that a rule names is met once") {
+    const Boundaries all = of_rule(pores + "measure: size, at most: T/4, when: [joint is groove or plug, T "
+                                           "over 1/8 in to 1/2 in, D from 2 in to 3 in]");
+    CHECK(all.disagreeing() == 0);
+    CHECK(all.none.empty());
+    std::set<std::int64_t> thicknesses, diameters;
+    std::set<int> joints;
+    for (const auto &one : all.cases) {
+        thicknesses.insert(one.coupon.values[Quantity::thinner]);
+        diameters.insert(one.coupon.values[Quantity::outside_diameter]);
+        joints.insert(one.coupon.facts[0]);
+    }
+    CHECK(*thicknesses.begin() == nm_per_inch / 8 + nm_per_inch / 1000);
+    CHECK(*thicknesses.rbegin() == nm_per_inch / 2);
+    CHECK(*diameters.begin() == 2 * nm_per_inch);
+    CHECK(*diameters.rbegin() == 3 * nm_per_inch);
+    CHECK(joints.size() == 2);
+}
+
+TEST_CASE("a word that no coupon of the scope has is named with the reason") {
+    const Boundaries all =
+        of_rule(pores + "measure: size, at most: 1/16 in, when: joint is groove or plug",
+                "scope: [{id: g, when: joint is groove, clause: c, standing: {house: x}}]\n");
+    CHECK(all.cases.size() == 1);
+    REQUIRE(all.none.size() == 1);
+    CHECK(all.none[0].why == NoBoundary::Why::no_coupon);
+    REQUIRE(all.none[0].named);
+    CHECK(info(Fact::joint).words[all.none[0].named->word - 1] == "plug");
 }
 
 TEST_CASE("the judge agrees with every limit of every shipped set on both sides") {

@@ -140,6 +140,23 @@ TEST_CASE("numbers that let a stricter class pass more than a looser one are no 
     shop.fill(filled("C", "0.060 in"));
 }
 
+TEST_CASE("a class between that is open yet hides no exchanged columns", "[copy]") {
+    Shop shop;
+    const auto filled = [&](const std::string &class_id, const std::string &value) {
+        FillRequest request = Shop::number();
+        request.classes = {class_id};
+        request.value = value;
+        return request;
+    };
+    shop.fill(filled("A", "0.100 in"));
+    const Refusal swapped = shop.refusal([&] { shop.fill(filled("C", "0.050 in")); });
+    CHECK(field_of(swapped) == "value");
+    CHECK_THAT(swapped.what(), says("class A should be stricter than class C") && says("exchanged"));
+    shop.fill(filled("C", "0.100 in"));
+    CHECK_THAT(shop.refusal([&] { shop.fill(filled("B", "0.110 in")); }).what(),
+               says("class B should be stricter than class C"));
+}
+
 TEST_CASE("a copy of another year than the set's is no copy of it", "[copy]") {
     Shop shop;
     ConfirmRequest request = Shop::undercut();
