@@ -82,7 +82,7 @@ void ask_standing_anew(const Yaml &change, const Yaml &rule, const std::vector<s
             if ((!holds_class_by_class(entry) || entry.value.find(id)) && !is_said(id)) silent.push_back(id);
         if (silent.empty()) continue;
         const bool partly = own || change.find("standing");
-        return issues.error(
+        return issues.late_error(
             change.where, "changes",
             "rule '" + shown(text_under(change, "id")) + "' gets another " +
                 (is_among(limit_keys, entry.key) ? "limit" : "'" + entry.key + "'") +
@@ -102,10 +102,11 @@ void ask_standing_of_named(const Yaml &own, const Yaml &base, const std::string 
             auto rules = rules_that_speak_of(entry.key, base);
             std::erase_if(rules, [&](const std::string &id) { return is_said_anew(own, id); });
             if (rules.empty()) continue;
-            issues.error(entry.key_where, std::string(key) + "." + entry.key,
-                         "'" + shown(entry.key) + "' means something else here, and with it the limits of " +
-                             (rules.size() == 1 ? "rule " : "rules ") + listed(rules) + " of " + base_name +
-                             "; give each a 'standing' under 'changes': where is the new number from?");
+            issues.late_error(
+                entry.key_where, std::string(key) + "." + entry.key,
+                "'" + shown(entry.key) + "' means something else here, and with it the limits of " +
+                    (rules.size() == 1 ? "rule " : "rules ") + listed(rules) + " of " + base_name +
+                    "; give each a 'standing' under 'changes': where is the new number from?");
         }
     }
 }

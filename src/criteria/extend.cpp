@@ -87,10 +87,13 @@ private:
         used_[name] = own.ends_with('\n') ? own : own + "\n";
         below.root = read_yaml(own, of_base);
         under(below, of_base);
-        for (const auto &issue : of_base.all())
-            if (issue.severity == Severity::error)
-                return fail("'" + shown(name) + "' has a mistake in line " +
-                            std::to_string(issue.where.line) + ": " + issue.text);
+        for (const auto &issue : of_base.all()) {
+            if (issue.severity != Severity::error) continue;
+            const std::string why = "'" + shown(name) + "' has a mistake in line " +
+                                    std::to_string(issue.where.line) + ": " + issue.text;
+            if (!issue.late) return fail(why);
+            issues.late_error(extends->where, "extends", why);
+        }
         if (one_or_items(below.root.find("classes")).empty())
             return fail("'" + shown(name) + "' has no classes");
         move_to(below.root, extends->where);

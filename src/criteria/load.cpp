@@ -236,7 +236,8 @@ Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, cons
     if (!issues.any_error()) lint(*set, vocabulary, issues);
     issues.sort_by_place();
     Loaded out;
-    if (!issues.any_error()) out.set = std::move(set);
+    if (!issues.any_early_error()) out.kept = std::move(set);
+    if (!issues.any_error()) out.set = out.kept;
     out.issues = issues.all();
     return out;
 }

@@ -10,6 +10,7 @@ namespace beadbook {
 /// The outcome of reading a criteria file: a set if there was no error, and every issue found.
 struct Loaded {
     std::shared_ptr<const CriteriaSet> set;
+    std::shared_ptr<const CriteriaSet> kept; ///< also where there are late errors alone
     std::vector<Issue> issues;
 };
 

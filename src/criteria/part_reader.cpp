@@ -90,7 +90,7 @@ Standing read_standing(const Yaml &node, const std::string &path, Issues &issues
     const auto found = std::find(kinds.begin(), kinds.end(), node.entries.front().key);
     if (found != kinds.end()) out.kind = static_cast<Standing::Kind>(found - kinds.begin());
     out.source = one.text(node.entries.front().key);
-    if (trimmed(out.source).empty()) issues.error(node.where, path, "the source is empty");
+    if (trimmed(out.source).empty()) issues.late_error(node.where, path, "the source is empty");
     return out;
 }
 

@@ -52,8 +52,8 @@ std::string Fields::needed_text(std::string_view key) const {
     if (!value) return "";
     std::string out = text(key);
     if (value->kind != Yaml::Kind::scalar || !trimmed(out).empty()) return out;
-    error(key, "'" + std::string(key) + "' is empty");
-    return "";
+    issues_.late_error(value->where, path_of(key), "'" + std::string(key) + "' is empty");
+    return out;
 }
 
 std::string Fields::needed_name(std::string_view key) const {

@@ -11,6 +11,10 @@ void Issues::error(Where where, std::string path, std::string text) {
     add({Severity::error, where, std::move(path), std::move(text), {}});
 }
 
+void Issues::late_error(Where where, std::string path, std::string text) {
+    add({Severity::error, where, std::move(path), std::move(text), {}, true});
+}
+
 void Issues::warning(Where where, std::string path, std::string text) {
     add({Severity::warning, where, std::move(path), std::move(text), {}});
 }
@@ -28,6 +32,11 @@ void Issues::add(Issue issue) {
 bool Issues::any_error() const {
     return std::any_of(all_.begin(), all_.end(),
                        [](const Issue &i) { return i.severity == Severity::error; });
+}
+
+bool Issues::any_early_error() const {
+    return std::any_of(all_.begin(), all_.end(),
+                       [](const Issue &i) { return i.severity == Severity::error && !i.late; });
 }
 
 void Issues::sort_by_place() {

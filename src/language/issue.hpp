@@ -20,12 +20,16 @@ struct Issue {
     std::string path;        ///< e.g. rules.pore-size.at most.B
     std::string text;        ///< what was found, what was expected, the nearest known word
     std::vector<Where> also; ///< where else, of those that are told once
+    bool late = false;       ///< an error that older programs did not look for
 };
 
 /// All mistakes of one file: reading goes on after each, so that one run shows them all.
 class Issues {
 public:
     void error(Where where, std::string path, std::string text);
+    /// Of a mistake that older programs took: what was kept by them goes on to be read, so that verdicts are
+    /// replayed; what is read anew is refused.
+    void late_error(Where where, std::string path, std::string text);
     void warning(Where where, std::string path, std::string text);
     /// What stands from here to the end of that line cannot be read right: further mistakes in it only follow
     /// from the one that was told, and are left out.
@@ -33,6 +37,7 @@ public:
 
     const std::vector<Issue> &all() const { return all_; }
     bool any_error() const;
+    bool any_early_error() const;
     void sort_by_place();
 
 private:

@@ -114,13 +114,13 @@ std::string Catalogue::built_in_like(const CriteriaSet &set) {
 }
 
 std::shared_ptr<const CriteriaSet> Catalogue::kept_criteria(Ledger &ledger, const std::string &hash) {
-    return kept(criteria_by_hash_, ledger, hash, load_set, &Loaded::set);
+    return kept(criteria_by_hash_, ledger, hash, load_set, &Loaded::kept);
 }
 std::shared_ptr<const RangeRules> Catalogue::kept_rules(Ledger &ledger, const std::string &hash) {
-    return kept(rules_by_hash_, ledger, hash, load_range_rules, &LoadedRules::rules);
+    return kept(rules_by_hash_, ledger, hash, load_range_rules, &LoadedRules::kept);
 }
 std::shared_ptr<const Practice> Catalogue::kept_practice(Ledger &ledger, const std::string &hash) {
-    return kept(practices_by_hash_, ledger, hash, load_practice, &LoadedPractice::practice);
+    return kept(practices_by_hash_, ledger, hash, load_practice, &LoadedPractice::kept);
 }
 
 } // namespace beadbook

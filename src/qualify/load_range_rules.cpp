@@ -337,7 +337,8 @@ LoadedRules load_range_rules(const std::string &text) {
     auto rules = std::make_shared<RangeRules>(RulesReader(text, issues).read());
     issues.sort_by_place();
     LoadedRules out;
-    if (!issues.any_error()) out.rules = std::move(rules);
+    if (!issues.any_early_error()) out.kept = std::move(rules);
+    if (!issues.any_error()) out.rules = out.kept;
     out.issues = issues.all();
     return out;
 }

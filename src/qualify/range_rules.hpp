@@ -158,6 +158,7 @@ struct RangeRules {
 
 struct LoadedRules {
     std::shared_ptr<const RangeRules> rules;
+    std::shared_ptr<const RangeRules> kept; ///< also where there are late errors alone
     std::vector<Issue> issues;
 };
 

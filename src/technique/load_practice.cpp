@@ -94,7 +94,8 @@ LoadedPractice load_practice(const std::string &text) {
     auto practice = std::make_shared<Practice>(PracticeReader(text, issues).read());
     issues.sort_by_place();
     LoadedPractice out;
-    if (!issues.any_error()) out.practice = std::move(practice);
+    if (!issues.any_early_error()) out.kept = std::move(practice);
+    if (!issues.any_error()) out.practice = out.kept;
     out.issues = issues.all();
     return out;
 }

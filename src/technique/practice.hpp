@@ -36,6 +36,7 @@ struct Practice {
 
 struct LoadedPractice {
     std::shared_ptr<const Practice> practice;
+    std::shared_ptr<const Practice> kept; ///< also where there are late errors alone
     std::vector<Issue> issues;
 };
 

@@ -119,6 +119,17 @@ TEST_CASE("a clause, a source and a name that hold nothing are refused where the
     CHECK_THAT(with("source: book\n", ""), !says("error"));
 }
 
+TEST_CASE("what older programs took is refused anew, and read where it was kept by them") {
+    const std::string begin =
+        "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\nrules:\n"
+        "  - {id: r, types: crack, exams: VT, allowed: none, clause: ";
+    const Loaded blank = load_criteria(begin + "\" \", standing: {house: x}}\n");
+    CHECK_FALSE(blank.set);
+    REQUIRE(blank.kept);
+    CHECK(blank.kept->rules.size() == 1);
+    CHECK_FALSE(load_criteria(begin + "[]}\n").kept);
+}
+
 TEST_CASE("a mistake inside a formula points into it") {
     const std::string text =
         issues_of(with_rule("    measure: size\n    at most: lesser of T/3 and 0.060\n"));
