@@ -19,7 +19,7 @@ namespace {
 
 /// A number of finds, or "none".
 int found_word(const std::string &word) {
-    return word == "none" || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
+    return same_word(word, "none") || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
 }
 
 /// Methods by their short names: VT, or VT,MT. Throws UsageError.
@@ -133,14 +133,19 @@ ExitCode run_finish(Call &call) {
     FinishRequest request;
     const auto marks = marks_in(call.at(0));
     request.coupon = marks.front();
+    std::vector<Exam> methods;
     if (call.words().size() > 1) {
-        request.method = exam_named(call.at(1));
-        if (!request.method) request.exam = whole_number(call.at(1), "number of an exam");
+        const std::string &exam = call.at(1);
+        if (exam_named(exam.substr(0, exam.find_first_of(", "))))
+            methods = method_words(exam);
+        else
+            request.exam = whole_number(exam, "number of an exam");
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
     request.as_logged = call.has("as-logged");
-    if (marks.size() > 1)
-        return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request); }));
+    if (marks.size() > 1 || methods.size() > 1)
+        return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));
+    if (!methods.empty()) request.method = methods.front();
     return call.tell(
         as<ExamFinishedNow>(call.write([&](Writing &w) { return finish_exam(w, request); }), request.coupon));
 }
@@ -282,7 +287,7 @@ named.)",
 finish an exam: say how many indications it found, or none
 finish T-7 --found 3
 COUPON may be a series, T-1..T-15, or several with commas. Without EXAM the one that is open; EXAM is its number or
-its method. Only a finished exam fulfils a requirement. --every-open finishes, as they are
+its method, or several methods: VT,MT. Only a finished exam fulfils a requirement. --every-open finishes, as they are
 logged, the open exams of a record that a program made which knew no finishing: those from before its last verdict.
 What was recorded later stays open, and is named; it needs --why.)",
                {{"found", "N|none", "how many it found"},

@@ -84,7 +84,8 @@ out. A find counts in the quarter of the weld where it begins.)",
 which verdicts would differ by another criteria set, edition or class, and by which rules
 rejudge iso-5817-2023 --cohort autumn-2026
 Every coupon is judged by its own criteria and by SET, in one pass; nothing is stored. Without SET the text that its last
-verdict kept is held against the same set as it is now: what a new edition or a changed file would change.)",
+verdict kept is held against the same set as it is now: what a new edition or a changed file would change. Of a
+coupon that was judged since the change the last verdict kept the new text, so it differs no more; 'history' has both.)",
               options(
                   Option{"as-class", "CLASS", "class of SET (default the one called like the coupon's own)"},
                   page_options(), selection_options())),

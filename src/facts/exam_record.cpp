@@ -44,7 +44,9 @@ std::map<std::string, std::string> ExamRecord::conditions_told() const {
 std::string ExamRecord::level_told() const {
     if (level.empty()) return level;
     if (level_as_typed) return level + " as typed, nobody on record vouches for it";
-    return level + (conditions.contains("vision") ? "" : ", no vision test on record");
+    if (conditions.contains("vision")) return level;
+    return level + (vision_later.empty() ? ", no vision test on record"
+                                         : ", vision test of " + vision_later + ", entered after the exam");
 }
 
 std::vector<std::string> ExamRecord::cautions() const {

@@ -39,6 +39,7 @@ struct ExamRecord {
     bool pending = false;     ///< what it found is not all on record; not stored
     bool contradicts = false; ///< more is on record under it than it was finished with; not stored
     bool level_as_typed = false; ///< nobody on record vouches for the examiner's level; not stored
+    std::string vision_later;    ///< day of the last vision test before it, entered after it; not stored
     bool lacks = false;          ///< less is on record under it than it was finished with; not stored
     Missing hangs_on{};          ///< what of the coupon would tell whether it counts; not stored
 

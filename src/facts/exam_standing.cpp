@@ -1,5 +1,6 @@
 #include "facts/exam_standing.hpp"
 
+#include "criteria/methods.hpp"
 #include "facts/person_record.hpp"
 #include "measure/text.hpp"
 
@@ -8,36 +9,44 @@
 namespace beadbook {
 namespace {
 
-/// The level in a text such as "II", "Level 2", "RT-II, UT-I": the first word that is one.
-int level_in(const std::string &text) {
-    std::string plain = text;
+/// The words of a text, with "-", ",", "/" and brackets as blanks between them.
+std::vector<std::string> words_apart(std::string text) {
     std::replace_if(
-        plain.begin(), plain.end(), [](char c) { return c == '-' || c == ',' || c == '/'; }, ' ');
-    for (const auto word : words_of(plain)) {
-        if (word == "I" || word == "1") return 1;
-        if (word == "II" || word == "2") return 2;
-        if (word == "III" || word == "3") return 3;
-    }
+        text.begin(), text.end(),
+        [](char c) { return std::string_view("-,/()").find(c) != std::string_view::npos; }, ' ');
+    const auto words = words_of(text);
+    return {words.begin(), words.end()};
+}
+
+int level_of_word(const std::string &word) {
+    constexpr std::string_view roman[] = {"I", "II", "III"}, figures[] = {"1", "2", "3"};
+    for (int i = 0; i < 3; ++i)
+        if (word == roman[i] || word == figures[i]) return i + 1;
     return 0;
 }
 
-bool inspector(const std::string &text) {
-    for (const auto word : words_of(text))
-        if (word == "CWI" || word == "SCWI") return true;
-    return false;
+/// The level in a text such as "II", "Level 2": the first word that is one.
+int level_in(const std::string &text) {
+    for (const auto &word : words_apart(text))
+        if (const int level = level_of_word(word); level > 0) return level;
+    return 0;
 }
 
-/// "not II", "below III", "II expired", "I or II": the word of a level, and that it is not held.
-bool takes_itself_back(const std::string &text) {
-    constexpr std::string_view words[] = {"not",     "no",     "non",      "without",  "below",   "under",
-                                          "less",    "former", "formerly", "ex",       "was",     "until",
-                                          "expired", "lapsed", "trainee",  "training", "applied", "pending",
-                                          "helper",  "for",    "of",       "or",       "almost",  "nearly"};
-    const std::string low = lowered(text);
-    const auto all = words_of(low);
-    return std::any_of(all.begin(), all.end(), [&](std::string_view word) {
-        return std::find(std::begin(words), std::end(words), word) != std::end(words);
-    });
+bool is_inspector(const std::string &word) { return word == "CWI" || word == "SCWI"; }
+
+bool inspector(const std::string &text) {
+    const auto words = words_apart(text);
+    return std::any_of(words.begin(), words.end(), is_inspector);
+}
+
+/// What stands beside a level and takes nothing from it: the word itself, methods, and the schemes by which
+/// people are certified.
+bool goes_with_level(const std::string &word) {
+    constexpr std::string_view beside[] = {"level", "lvl",  "certified", "ndt", "nde", "asnt", "snt",
+                                           "tc",    "1a",   "cp",        "189", "iso", "en",   "9712",
+                                           "473",   "4179", "nas",       "410", "aws", "qc1",  "by"};
+    return exam_named(word) ||
+           std::find(std::begin(beside), std::end(beside), lowered(word)) != std::end(beside);
 }
 
 } // namespace
@@ -51,8 +60,17 @@ int rank_of_level(const std::string &level) {
     return number > 0 ? number : inspector(level) ? 2 : 0;
 }
 
-bool known_level(const std::string &level) {
-    return !takes_itself_back(level) && (level_in(level) > 0 || inspector(level));
+std::string no_word_of_level(const std::string &level) {
+    int held = 0;
+    bool inspects = false;
+    for (const auto &word : words_apart(level)) {
+        const int number = level_of_word(word);
+        inspects = inspects || is_inspector(word);
+        if (number > 0 ? held > 0 && held != number : !is_inspector(word) && !goes_with_level(word))
+            return word;
+        if (number > 0) held = number;
+    }
+    return held > 0 || inspects ? "" : level;
 }
 
 std::optional<bool> may_judge_alone(Exam method, const std::string &level) {

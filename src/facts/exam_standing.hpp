@@ -20,8 +20,10 @@ std::string why_not_examined(const ExamRecord &exam, const CouponRecord &coupon,
 /// whether it says otherwise than its entries.
 void settle_exam(ExamRecord &exam, const CouponRecord &coupon, int finds);
 
-/// Whether the text names a level: I to III, 1 to 3, or a certified welding inspector.
-bool known_level(const std::string &level);
+/// What in the text keeps it from naming one level: a word that is neither I to III, 1 to 3 or a certified
+/// welding inspector nor goes with one (level, a method, a scheme), a second level, or all of it if none is
+/// named. Empty if it names one.
+std::string no_word_of_level(const std::string &level);
 
 /// Whether two texts name the same level: "II", "Level 2".
 bool same_level(const std::string &a, const std::string &b);

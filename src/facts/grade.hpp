@@ -35,7 +35,8 @@ struct GradeStanding {
     std::string why;                   ///< State::again: what has changed
     bool moved = false;                ///< what it was given on is not so any more; else only the description
     std::vector<std::string> described; ///< fields of the weld that are said otherwise since it was given
-    std::int64_t newest_reason = 0;     ///< entry about a find that keeps it from an accept; 0: none
+    std::string by_other; ///< the set that it was given by, if the coupon names another now; empty: the same
+    std::int64_t newest_reason = 0; ///< entry about a find that keeps it from an accept; 0: none
 };
 
 /// A free remark on a coupon.

@@ -132,6 +132,20 @@ private:
     std::size_t guess_type(std::string_view found, std::size_t begin) {
         if (found.empty())
             throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
+        if (const std::string_view first = peek_word();
+            like_a_method(first) && type_named(text_.substr(begin + first.size()), vocabulary_))
+            throw InputError("'" + shown(first) +
+                                 (exam_named(first) ? "' is a second method: a find is of one"
+                                                    : "' is no exam; expected " + exam_names_text()),
+                             begin);
+        if (same_word(found, "ok") || same_word(peek_word(), "no") || says_none(found) ||
+            says_none(peek_word()))
+            throw InputError("'" + shown(found) +
+                                 "' is no find; that an exam found none is said when it is "
+                                 "finished, with none found",
+                             begin);
+        if (const std::string behind = type_behind(found, vocabulary_); !behind.empty())
+            throw InputError(behind, begin);
         for (const std::string_view word : {found, peek_word()}) {
             const auto could = vocabulary_.perhaps(word);
             if (could.size() == 1) {
@@ -145,18 +159,6 @@ private:
             throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which",
                              begin);
         }
-        if (const std::string_view first = peek_word();
-            like_a_method(first) && type_named(text_.substr(begin + first.size()), vocabulary_))
-            throw InputError("'" + shown(first) +
-                                 (exam_named(first) ? "' is a second method: a find is of one"
-                                                    : "' is no exam; expected " + exam_names_text()),
-                             begin);
-        if (same_word(found, "ok") || same_word(peek_word(), "no") || says_none(found) ||
-            says_none(peek_word()))
-            throw InputError("'" + shown(found) +
-                                 "' is no find; that an exam found none is said when it is "
-                                 "finished, with none found",
-                             begin);
         for (const std::string_view word : {found, peek_word()})
             if (const auto could = vocabulary_.sharing(word); !could.empty())
                 throw InputError(

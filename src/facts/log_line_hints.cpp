@@ -57,6 +57,22 @@ std::vector<std::string> keys_of_a_line() {
     return out;
 }
 
+std::string type_behind(std::string_view words, const Vocabulary &vocabulary) {
+    const std::string_view said = trimmed(words.substr(0, words.find('#')));
+    const auto keys = keys_of_a_line();
+    for (std::size_t at = said.find(' '); at != said.npos; at = said.find(' ', at + 1)) {
+        const std::string_view behind = trimmed(said.substr(at)), before = trimmed(said.substr(0, at));
+        if (!word_among(words_of(behind).front(), keys).empty()) return "";
+        const auto type = type_named(behind, vocabulary);
+        if (!type) continue;
+        const bool side = same_word(before, "root") || same_word(before, "face");
+        return "'" + shown(said) + "': the type comes first, and what tells where stands behind it; write '" +
+               vocabulary[type->type].name + " 0.1 at 3.2 " +
+               (side ? lowered(before) + "'" : "# " + shown(before) + "'");
+    }
+    return "";
+}
+
 std::string without_sign(std::string_view text) {
     const std::size_t sign = text.find_first_of("=: \t");
     if (sign == text.npos || (text[sign] != '=' && text[sign] != ':')) return "";

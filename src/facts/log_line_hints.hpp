@@ -31,6 +31,9 @@ bool says_none(std::string_view words);
 /// The names of the types, or of the first ones, which are enough to see what is asked.
 std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary);
 
+/// What to write for words with a type behind another word, "toe crack"; empty if there is none.
+std::string type_behind(std::string_view words, const Vocabulary &vocabulary);
+
 /// Words that begin a measure or a place, and those that stand by themselves.
 std::vector<std::string> keys_of_a_line();
 

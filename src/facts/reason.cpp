@@ -8,6 +8,7 @@
 namespace beadbook {
 
 bool gives_reason(std::string_view text) {
+    if (means_none(text)) return false;
     int letters = 0;
     for (const char c : text) {
         const auto byte = static_cast<unsigned char>(c);

@@ -227,6 +227,14 @@ std::string without_signs(std::string text) {
     return text;
 }
 
+bool means_none(std::string_view text) {
+    constexpr std::string_view words[] = {"none",    "no",  "nothing", "nil", "zero", "null",
+                                          "notused", "off", "na",      "tbd", "nope", "notapplicable"};
+    const std::string plain = without_signs(lowered(text));
+    return !trimmed(text).empty() &&
+           (plain.empty() || std::find(std::begin(words), std::end(words), plain) != std::end(words));
+}
+
 std::string counted(std::size_t number, const std::string &one) { return counted(number, one, one + "s"); }
 
 std::string counted(std::size_t number, const std::string &one, const std::string &many) {

@@ -20,6 +20,10 @@ std::string lowered(std::string_view text);
 /// Without blanks, points, dashes and other signs of ASCII: letters and figures, and what is not ASCII.
 std::string without_signs(std::string text);
 
+/// Whether a text says that there is nothing to tell: "none", "n/a", "not used", or signs alone. Not an
+/// empty one.
+bool means_none(std::string_view text);
+
 /// With blanks up to a width in bytes, and one in any case: a column of a listing.
 std::string padded(std::string_view text, std::size_t width);
 

@@ -36,15 +36,17 @@ void check_method(const Practice &practice, Exam method) {
 void check_level(const ExamRecord &exam) {
     const auto condition = exam.conditions.find("level");
     if (exam.level.empty()) return;
-    if (known_level(exam.level)) {
-        if (condition != exam.conditions.end() && !same_level(condition->second, exam.level))
-            throw refused("level: the exam says " + shown(exam.level) + ", and its condition level says " +
-                          shown(condition->second) + "; leave out the one that is not so")
-                .at("level");
-        return;
-    }
-    throw refused("level: '" + shown(exam.level) + "' is no level; expected I, II or III, or CWI or SCWI")
-        .at("level");
+    const std::string odd = no_word_of_level(exam.level);
+    if (!odd.empty())
+        throw refused(
+            "level: '" + shown(exam.level) + "' is no level" +
+            (odd == exam.level ? "" : ", for '" + shown(odd) + "' stands beside one") +
+            "; expected I, II or III, or CWI or SCWI, alone or with its scheme (\"ISO 9712 level 2\")")
+            .at("level");
+    if (condition != exam.conditions.end() && !same_level(condition->second, exam.level))
+        throw refused("level: the exam says " + shown(exam.level) + ", and its condition level says " +
+                      shown(condition->second) + "; leave out the one that is not so")
+            .at("level");
 }
 
 /// An exam is somebody's who can be asked.

@@ -136,6 +136,34 @@ Fates::Refused Fates::refused_today(const WelderState &welder, const Qualificati
     return {};
 }
 
+std::string Fates::anew_words(const WelderState &welder, const QualificationRecord &record,
+                              const RangeRules &rules) {
+    using Kind = Shortcoming::Kind;
+    const std::string retract = "retract entry " + std::to_string(welder.entries.at(record.number)),
+                      if_so = "; if it is so, ";
+    const std::string &coupon = record.test.id;
+    try {
+        const TestEvidence now = evidence(office_, tests(welder), office_.coupon(coupon), rules,
+                                          words_beside(office_, words_of_test(record.test), {coupon}));
+        if (!now.impediments.empty())
+            return if_so + retract + "; it does not qualify anew so: " + now.impediments.front().text;
+        std::string lacking;
+        bool again = false;
+        for (const auto &part : now.parts)
+            for (const auto &lack : part.lacks) {
+                const bool of_grade =
+                    lack.coupon.empty() && (lack.kind == Kind::described || lack.kind == Kind::grade);
+                again = again || of_grade;
+                if (!of_grade) lacking += (lacking.empty() ? "" : "; ") + words_of(lack, &rules);
+            }
+        return if_so + (again ? "grade it again, then " : "") + retract + " and qualify it anew" +
+               (lacking.empty() ? "" : ", with what it lacks now or a reason that sets it aside: " + lacking);
+    } catch (const Refusal &e) {
+        if (e.kind() == Refusal::Kind::record) throw;
+        return if_so + retract + "; it does not qualify anew so: " + e.what();
+    }
+}
+
 std::vector<std::string> Fates::coupons_of(const Evidence &proof) {
     std::vector<std::string> out{proof.coupon};
     for (const auto &with : proof.coupons)

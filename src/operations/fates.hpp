@@ -37,6 +37,12 @@ public:
     Refused refused_today(const WelderState &welder, const QualificationRecord &record,
                           const RangeRules &rules);
 
+    /// What settles the doubt of one whose coupon is described otherwise since, as the gate would take it
+    /// now:
+    /// "; if it is so, ...".
+    std::string anew_words(const WelderState &welder, const QualificationRecord &record,
+                           const RangeRules &rules);
+
     /// The coupon that a proof is of, and those that passed with it after a failed one.
     static std::vector<std::string> coupons_of(const Evidence &proof);
 

@@ -117,6 +117,9 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     const ClassJudgement judged = judged_for(grade.class_id, coupon, set);
     out.now = judged.verdict;
     out.newest_reason = newest_reason(coupon, judged);
+    if (const auto own = office.criteria_or_none(coupon.record.get("criteria"));
+        own && own->name != set->name)
+        out.by_other = set->name;
     out.was = then->verdict_of(grade.class_id);
     const std::string now(name_of(out.now));
     out.moved = out.was != now;

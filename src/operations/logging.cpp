@@ -8,6 +8,7 @@
 #include "operations/finishing.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/log_words.hpp"
+#include "operations/turned_verdicts.hpp"
 #include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -262,13 +263,31 @@ void check_not_again(const CouponState &state, const std::vector<IndicationRecor
 
 namespace {
 
+/// Whether a line says that nothing was found.
+bool has_none(const std::string &text) {
+    std::istringstream lines{text};
+    for (std::string line; std::getline(lines, line);)
+        if (log_order(line).word == LogWord::nothing) return true;
+    return false;
+}
+
+/// The lines, of which one that says none is told how that is said.
+ParsedLog parsed(const CouponRecord &coupon, const LogRequest &request) {
+    try {
+        return parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit(),
+                         request.may_finish);
+    } catch (Refusal &e) {
+        if (has_none(request.text)) e.mend({"finish", {coupon.id}, {"found"}});
+        throw;
+    }
+}
+
 /// The lines as they are read on the coupon as it stands, with what is doubted.
 Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std::string &who,
                       const LogRequest &request) {
     const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
-    ParsedLog log =
-        parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit(), request.may_finish);
+    ParsedLog log = parsed(coupon, request);
     if (log.lines.empty() && log.none.empty())
         throw refused("there is no line to log" +
                       (request.is_file && request.name != "-" ? " in " + shown(request.name) : "") +
@@ -337,11 +356,13 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
         throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");
     e.supersedes = state.indication_seq.at(number);
     e.reason = needed_reason(why);
+    const auto before = as_it_stands(writing, coupon);
     writing.add(std::move(e));
     auto notes = guesses_in(log);
     for (auto &doubt : doubts_about(record, {now})) notes.push_back(std::move(doubt));
     for (auto &note : unread_measures(writing.catalogue(), record, exam.method, now))
         notes.push_back(std::move(note));
+    note_turned_verdicts("the correction", before, as_it_stands(writing, coupon), notes);
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 

@@ -79,14 +79,21 @@ Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string
 }
 
 Done<ExamsFinished> finish_exams(Writing &writing, const std::vector<std::string> &marks,
-                                 FinishRequest request) {
+                                 FinishRequest request, const std::vector<Exam> &methods) {
     Done<ExamsFinished> out;
-    for_each_mark(marks, [&](const std::string &mark) {
-        request.coupon = mark;
+    const auto finish = [&] {
         auto done = finish_exam(writing, request);
-        out.value.coupons.push_back(mark);
+        out.value.coupons.push_back(request.coupon);
         out.value.exams.push_back(std::move(done.value));
         add_notes(out.notes, std::move(done.notes));
+    };
+    for_each_mark(marks, [&](const std::string &mark) {
+        request.coupon = mark;
+        if (methods.empty()) finish();
+        for (const Exam method : methods) {
+            request.method = method;
+            finish();
+        }
     });
     return out;
 }

@@ -48,9 +48,10 @@ struct ExamsFinished {
     std::vector<std::string> coupons;
     std::vector<ExamRecord> exams;
 };
-/// Finishes an exam of each coupon; `request.coupon` is each in turn. All or none.
+/// Finishes an exam of each coupon, or one by each method; `request.coupon` and then `request.method` are
+/// each in turn. All or none.
 Done<ExamsFinished> finish_exams(Writing &writing, const std::vector<std::string> &marks,
-                                 FinishRequest request);
+                                 FinishRequest request, const std::vector<Exam> &methods = {});
 
 /// The same exam of several coupons, by several methods if they are given; `request.coupon` and then
 /// `request.method` are each in turn. All or none.

@@ -41,6 +41,7 @@ std::shared_ptr<const CriteriaSet> Office::with_copy(std::shared_ptr<const Crite
 void Office::check_exam_of(const CouponState &coupon, ExamRecord &exam) {
     check_practice_of(coupon, exam);
     exam.level_as_typed = !exam.level.empty() && !level_on_record(*this, exam);
+    exam.vision_later = vision_entered_later(*this, exam);
     settle_exam(exam, coupon.record, coupon.finds_of(exam.number));
 }
 

@@ -186,6 +186,13 @@ bool level_on_record(Office &office, const ExamRecord &exam) {
            rank_of_level(entitled.certificate->level) >= rank_of_level(exam.level);
 }
 
+std::string vision_entered_later(Office &office, const ExamRecord &exam) {
+    if (exam.conditions.contains("vision")) return "";
+    const auto person = person_named(office, exam.examiner);
+    const VisionTest *test = person ? person->vision_on(exam.date) : nullptr;
+    return test ? print(test->on) : "";
+}
+
 bool is_of_examiner(const std::string &condition) {
     return condition == "level" || condition == "certificate" || condition == "vision" ||
            condition == "vision test";

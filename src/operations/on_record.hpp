@@ -25,6 +25,10 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *prac
 /// level at least. Else the level stands as it was typed.
 bool level_on_record(Office &office, const ExamRecord &exam);
 
+/// The day of the examiner's last vision test on record before an exam that took none over, so that it was
+/// entered after it; empty: it took one over, or there is none.
+std::string vision_entered_later(Office &office, const ExamRecord &exam);
+
 /// Whether a condition is told by the record of the examiner: level, certificate, vision, vision test.
 bool is_of_examiner(const std::string &condition);
 

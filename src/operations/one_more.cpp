@@ -1,5 +1,7 @@
 #include "operations/one_more.hpp"
 
+#include "operations/carried_in.hpp"
+
 #include <algorithm>
 #include <map>
 
@@ -131,9 +133,9 @@ std::pair<std::vector<AddedRange>, std::size_t> added(const RangeRules &rules, c
 
 } // namespace
 
-std::vector<OneMore> one_more_coupon(const std::vector<HeldQualification> &all) {
+std::vector<OneMore> one_more_coupon(Office &office, const WelderStanding &standing) {
     std::vector<const HeldQualification *> valid;
-    for (const auto &one : all)
+    for (const auto &one : standing.held)
         if (one.validity.state == Validity::State::valid && one.unreadable.empty()) valid.push_back(&one);
     struct Scored {
         OneMore more;
@@ -154,9 +156,11 @@ std::vector<OneMore> one_more_coupon(const std::vector<HeldQualification> &all) 
             auto [adds, count] = added(rules, candidate.coupon, *work, beside);
             const auto found = best.find(candidate.other);
             if (count == 0 || (found != best.end() && found->second.count >= count)) continue;
-            best.insert_or_assign(candidate.other, Scored{{base->rules, base->record.test.unit(),
-                                                           std::move(candidate.coupon), std::move(adds)},
-                                                          count});
+            best.insert_or_assign(
+                candidate.other,
+                Scored{
+                    {base->rules, base->record.test.unit(), std::move(candidate.coupon), std::move(adds), {}},
+                    count});
         }
     }
     std::vector<Scored> sorted;
@@ -166,6 +170,10 @@ std::vector<OneMore> one_more_coupon(const std::vector<HeldQualification> &all) 
     std::vector<OneMore> out;
     for (auto &one : sorted)
         if (out.size() < most) out.push_back(std::move(one.more));
+    if (out.empty()) return out;
+    const GradedTests tests(office, standing.welder);
+    for (auto &one : out)
+        one.asked = retest_lack(tests.retest_of({}, standing.on, one.coupon, *one.rules).state);
     return out;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "operations/graded_tests.hpp"
 #include "operations/standing.hpp"
 
 namespace beadbook {
@@ -17,11 +18,13 @@ struct OneMore {
     Unit unit = Unit::inch;
     Weld coupon;
     std::vector<AddedRange> adds;
+    /// What a test of its kind that failed asks beyond one coupon; absent: nothing.
+    std::optional<Shortcoming> asked = {};
 };
 /// Coupons near to those that a welder's valid qualifications rest on: another position, joint or form, the
 /// next thinner and thicker wall that shops weld. Of each kind the one that adds most, at most five, what
 /// adds most first. Each thing that is said to be added was tried: a weld like one that is held, but for it,
 /// which no valid qualification covers and the coupon would.
-std::vector<OneMore> one_more_coupon(const std::vector<HeldQualification> &held);
+std::vector<OneMore> one_more_coupon(Office &office, const WelderStanding &standing);
 
 } // namespace beadbook

@@ -2,6 +2,8 @@
 
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
+#include "facts/plausibility.hpp"
+#include "measure/sha256.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
 #include "operations/coupons.hpp"
@@ -222,6 +224,30 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     return out;
 }
 
+namespace {
+
+/// A paper of one test names one person, unless it is a list: which welder it was carried in for before.
+std::vector<Unlikely> of_another(Book &book, const CarryRequest &request) {
+    const std::string hash = sha256(request.paper.bytes);
+    std::vector<Unlikely> out;
+    for (const auto &mark : book.welders()) {
+        if (mark == request.mark) continue;
+        const WelderState other = book.welder(mark);
+        for (const auto &q : other.qualifications)
+            if (q.document == hash) {
+                out.push_back({"paper-of-another",
+                               "this paper was carried in for welder " + mark +
+                                   (other.record.name.empty() ? "" : " (" + other.record.name + ")") + ", #" +
+                                   std::to_string(q.number) + "; does it name " + request.mark +
+                                   " as well?"});
+                break;
+            }
+    }
+    return out;
+}
+
+} // namespace
+
 Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (request.paper.name.empty()) throw lacking("document", "a qualification is carried in with its paper");
     check_vouches(writing.office(), writing.stamp().who, request.mark, "carries a qualification in");
@@ -230,7 +256,9 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     const std::string paper = checked_text(request.paper.name, "document");
     if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
         throw refused(shown(paper) + ": a document has 1 byte to 16 MiB").at("document");
-    const CouponRecord test =
+    if (trimmed(request.paper.bytes).empty() || means_none(request.paper.bytes))
+        throw refused(shown(paper) + ": nothing stands in it that shows a test").at("document");
+    CouponRecord test =
         described(writing.catalogue(), {"carried-in", request.test, request.sure}, {}, rules.get());
     if (test.get("welded").empty()) throw lacking("welded", "on which day was the test welded?");
     if (const auto by = test.get("welder"); !by.empty() && by != request.mark)
@@ -246,6 +274,8 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (!impediments.empty()) throw refusal_of(impediments);
 
     const WelderState welder = writing.book().welder(request.mark);
+    for (auto &id : set_aside_by(of_another(writing.book(), request), request.sure))
+        test.sure.push_back(std::move(id));
     const GradedTests tests(writing.office(), welder);
     std::vector<std::vector<Shortcoming>> lacks;
     std::vector<Shortcoming> all;

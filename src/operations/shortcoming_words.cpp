@@ -89,13 +89,13 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::entered_late:
         return "it is dated before the failure of " + named + " and was entered only after that was known";
     case Kind::accepted_by:
-        return "it was graded by " + one.criteria + ", class " + one.class_id +
+        return "it was graded by " + criteria_name(one.criteria) + ", class " + one.class_id +
                (rules ? "; by " + rules->name + " a test weld is accepted by " + accepted_by_words(*rules)
                       : "");
     case Kind::described: return described_words(one.lacks) + "; grade it again";
     case Kind::turned:
         if (one.criteria.empty()) return "its mechanical tests were said to have failed before";
-        return "it was rejected by " + one.criteria +
+        return "it was rejected by " + criteria_name(one.criteria) +
                (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before its " +
                listed(one.lacks, "and") + (one.lacks.size() == 1 ? " was" : " were") + " changed";
     case Kind::revoked:

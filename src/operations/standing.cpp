@@ -15,6 +15,7 @@
 #include "records/described_since.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <set>
 
 namespace beadbook {
@@ -25,11 +26,6 @@ std::vector<std::string> coupons_of(const QualificationRecord &record) {
     return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
 }
 
-/// What settles a doubt of what was granted, which no new grade does.
-std::string anew_words(std::int64_t granted) {
-    return "; if it is so, retract entry " + std::to_string(granted) + " and qualify it anew";
-}
-
 /// The same where the gate would refuse it anew.
 std::string aside_words(std::int64_t granted, bool carried) {
     return "; what is missing comes first, or else a reason that sets it aside: retract entry " +
@@ -38,15 +34,16 @@ std::string aside_words(std::int64_t granted, bool carried) {
 
 /// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing. What it
 /// did not say then, and was said beside it for the grant, is no doubt once the coupon says the same.
-std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted) {
+std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted,
+                                const std::function<std::string()> &advice) {
     std::vector<std::string> out;
     for (const auto &[field, was, is] : said_otherwise_since(book.history(record.test.id), granted))
         if (describes_weld(field) && !(was.empty() && record.test.get(field) == is))
             out.push_back(field + " " + (was.empty() ? "not told" : was) + " is now " +
                           (is.empty() ? "not told" : is));
-    return out.empty() ? ""
-                       : "coupon " + record.test.id + " is described otherwise since: " + listed(out) +
-                             anew_words(granted);
+    return out.empty()
+               ? ""
+               : "coupon " + record.test.id + " is described otherwise since: " + listed(out) + advice();
 }
 
 /// Unless it is revoked: then nothing is left to doubt. Without a reason nothing is doubted.
@@ -152,7 +149,10 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         if (!held.record.carried()) {
             take_back(fates, held.record, granted, held.validity);
             if (fates.of(held.record.test.id).described > granted)
-                put_in_doubt(described_otherwise(office.book(), held.record, granted), held.validity);
+                put_in_doubt(
+                    described_otherwise(office.book(), held.record, granted,
+                                        [&] { return fates.anew_words(welder, held.record, *held.rules); }),
+                    held.validity);
         }
         if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
             if (const auto now = fates.refused_today(welder, held.record, *held.rules); !now.why.empty())
@@ -170,6 +170,19 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
 
 bool may_be_renewed(const HeldQualification &held) {
     return held.validity.state == Validity::State::lapsed && held.rules->renewal;
+}
+
+bool must_be_tested(const HeldQualification &held) {
+    using State = Validity::State;
+    const State state = held.validity.state;
+    return state != State::valid && state != State::in_doubt && state != State::not_begun &&
+           !may_be_renewed(held) && held.unreadable.empty();
+}
+
+/// The same of a test of its kind that follows one that failed.
+void take_failed_tests(const GradedTests &tests, Day on, HeldQualification &held) {
+    const RetestState state = tests.retest_of({}, on, held.weld, *held.rules).state;
+    if (state.after && state.known && state.needed > 1) held.retested_by = state.needed;
 }
 
 /// A coupon that failed asks for a retest, of as many as the rules say.
@@ -199,6 +212,8 @@ WelderStanding standing_of(Office &office, WelderState welder, Day on) {
     out.held = held_by(office, out.welder, on, fates, out.undone);
     if (std::any_of(out.held.begin(), out.held.end(), may_be_renewed))
         take_failed_renewals(fates.tests(out.welder), on, out.held);
+    for (auto &held : out.held)
+        if (must_be_tested(held)) take_failed_tests(fates.tests(out.welder), on, held);
     return out;
 }
 
@@ -301,7 +316,7 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
     case Validity::State::not_begun: return std::nullopt;
     default: break; // over, by whatever
     }
-    return NextStep{ToDo::test, v.until, 0, {}};
+    return NextStep{ToDo::test, v.until, held.retested_by, {}};
 }
 
 DueList due(Office &office, int days, std::optional<Day> on) {

@@ -17,6 +17,8 @@ struct HeldQualification {
     std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
     std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
     int renewed_by = 0; ///< coupons that a retest of a failed renewal asks; 0: none failed, or not lapsed
+    int retested_by =
+        0; ///< coupons that must pass after one of its kind failed, where it must be tested again
 
     const ValidityWay &way() const;
 };
@@ -73,7 +75,7 @@ enum class ToDo : std::uint8_t {
 struct NextStep {
     ToDo to_do = ToDo::test;
     std::optional<Day> by;        ///< the last day on which it counts; past, if it is over; absent: at once
-    int coupons = 0;              ///< of a renewal
+    int coupons = 0;              ///< of a renewal, or of a test after one failed; 0: not told
     std::optional<Day> otherwise; ///< a use that is missed ends it on that later day only
     friend bool operator==(const NextStep &, const NextStep &) = default;
 };

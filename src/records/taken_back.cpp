@@ -26,10 +26,10 @@ std::string exam_words(const Entry &e) {
                           : ", not finished");
 }
 
-std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history) {
+std::vector<int> ever_found_by(int exam, std::int64_t before, const std::vector<Entry> &history) {
     std::set<int> out;
     for (const auto &e : history)
-        if (e.kind == "indication" && e.exam == exam && e.number) out.insert(*e.number);
+        if (e.seq < before && e.kind == "indication" && e.exam == exam && e.number) out.insert(*e.number);
     return {out.begin(), out.end()};
 }
 
@@ -69,7 +69,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
                 one.was = exam_words(*old);
             else
                 tell_values(changed_beside_finishing(history, e), one);
-            one.finds = ever_found_by(one.number, history);
+            one.finds = ever_found_by(one.number, e.seq, history);
         } else {
             one.number = e.number.value_or(0);
             one.was = read(*old);

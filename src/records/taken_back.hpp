@@ -22,7 +22,7 @@ struct TakenBack {
     std::int64_t entry = 0;      ///< of the change; 0: of several
     std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
     std::string there{};         ///< what became of it there; empty: it stands
-    std::vector<int> finds{};    ///< of an exam: what was ever logged under it
+    std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);

@@ -119,6 +119,7 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
         }
         if (!one.record.withdrawn.empty()) line["withdrawn"] = one.record.withdrawn;
         if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
+        if (!one.grade_standing.by_other.empty()) line["graded by"] = one.grade_standing.by_other;
         out.push_back(std::move(line));
     }
     return render::finished(std::move(out), notes);

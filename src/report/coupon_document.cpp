@@ -117,6 +117,12 @@ Words mechanical_words(const std::string &result, const Stamp &said,
                                     listed(asked_by));
 }
 
+std::string by_other_text(const GradeStanding &standing) {
+    return standing.by_other.empty() || standing.state == GradeStanding::State::again
+               ? ""
+               : "by " + standing.by_other + ", look at it again";
+}
+
 std::string grade_text(const Grade &g) {
     const std::string against = against_text(g);
     return g.decision() + " for class " + g.class_id + " by " + who_words(g.stamp) +
@@ -128,7 +134,7 @@ namespace {
 std::string finds_ever_text(const std::vector<int> &finds) {
     std::vector<std::string> numbers;
     for (const int number : finds) numbers.push_back("#" + std::to_string(number));
-    return numbers.empty() ? "" : ", under which " + listed(numbers, "and") + " had been logged,";
+    return numbers.empty() ? "" : ", under which " + listed(numbers, "and") + " had been on record,";
 }
 
 } // namespace
@@ -203,8 +209,9 @@ namespace {
 std::string grade_cell(const CouponLine &one) {
     const bool bends_failed = one.record.get("mechanical") == "failed";
     if (!one.grade) return "";
-    const std::string against = against_text(*one.grade);
-    return one.grade->decision() + (against.empty() ? "" : " (" + against + ")") +
+    const std::string against = against_text(*one.grade), by_other = by_other_text(one.grade_standing);
+    return one.grade->decision() + (by_other.empty() ? "" : " (" + by_other + ")") +
+           (against.empty() ? "" : " (" + against + ")") +
            (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
            (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
 }
@@ -306,7 +313,11 @@ Document document_of(const CouponSheet &sheet) {
             mechanical_words(c.record.get("mechanical"), c.mechanical_said, sheet.mechanical_asked_by);
         !line.empty())
         doc.line(line);
-    if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why));
+    if (c.grade) {
+        const std::string by_other = by_other_text(sheet.grade_standing);
+        doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why) +
+                 (by_other.empty() ? Words() : Words("; it was given " + by_other, Tone::cannot_say)));
+    }
     add_described_since(doc, sheet.described_since, c.grade ? "its grade" : "its last verdict");
     for (const auto &held : sheet.qualified)
         doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_words(held), "",

@@ -76,5 +76,7 @@ Words mechanical_words(const std::string &result, const Stamp &said,
 std::string grade_text(const Grade &grade);
 /// The same with the reason why it must be given again, if it must.
 Words grade_words(const Grade &grade, const std::string &again);
+/// "by SET, look at it again": it was given by another set than the coupon's own; empty: it was not.
+std::string by_other_text(const GradeStanding &standing);
 
 } // namespace beadbook

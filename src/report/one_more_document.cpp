@@ -1,6 +1,7 @@
 #include "report/one_more_document.hpp"
 
 #include "measure/text.hpp"
+#include "operations/shortcoming_words.hpp"
 
 namespace beadbook {
 namespace {
@@ -13,6 +14,13 @@ std::string added_words(const AddedRange &added, Unit unit) {
     return out + " " + listed(parts, "or");
 }
 
+/// The coupon that is proposed counts as one that passed.
+std::string asked_words(const Shortcoming &asked, const RangeRules &rules) {
+    Shortcoming before = asked;
+    if (asked.given > 0) --before.given;
+    return words_of(before, &rules);
+}
+
 } // namespace
 
 void add_one_more(Document &doc, const std::vector<OneMore> &all) {
@@ -21,8 +29,8 @@ void add_one_more(Document &doc, const std::vector<OneMore> &all) {
     for (const auto &one : all) {
         std::vector<std::string> adds;
         for (const auto &added : one.adds) adds.push_back(added_words(added, one.unit));
-        doc.item(print(one.coupon, one.unit) + ", by " + one.rules->name +
-                 ", would add: " + joined(adds, "; "));
+        doc.item(print(one.coupon, one.unit) + ", by " + one.rules->name + ", would add: " +
+                 joined(adds, "; ") + (one.asked ? "; " + asked_words(*one.asked, *one.rules) : ""));
     }
     doc.line(Words("Each differs in one thing from a coupon that something held rests on, and adds this if "
                    "it is accepted "

@@ -27,6 +27,11 @@ Document document_of(const Rejudged &done) {
                                  : std::to_string(done.flips.size()) +
                                        (done.flips.size() == 1 ? " verdict differs" : " verdicts differ")) +
              ". Nothing of this is stored.");
+    if (as_kept)
+        doc.line(
+            Words("What was judged since its criteria changed kept the text of now, and differs no more; "
+                  "the verdict before stands in its history.",
+                  Tone::quiet));
     if (!done.flips.empty()) {
         doc.heading("What differs", 2);
         Grid table{{{"coupon"}, {as_kept ? "as kept" : "own criteria"}, {as_kept ? "now" : "other"}}, {}};

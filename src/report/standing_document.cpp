@@ -84,7 +84,9 @@ std::string to_do_text(const NextStep &step) {
     case ToDo::settle: return "look at the coupon, and settle the doubt";
     case ToDo::test: break;
     }
-    return "test again";
+    return step.coupons == 0 ? "test again"
+                             : "test again: " + counted(static_cast<std::size_t>(step.coupons), "coupon") +
+                                   " must pass, as one of its kind failed";
 }
 
 std::string next_words(const HeldQualification &held) {

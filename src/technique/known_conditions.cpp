@@ -57,11 +57,8 @@ ConditionInfo undone_by(ConditionInfo info, std::string word, std::string why) {
 
 /// A text that names nothing: no figure but noughts, or a word for none.
 bool names_nothing(const std::string &text) {
-    constexpr std::string_view words[] = {"none", "no", "nothing", "nil", "zero", "not used", "off"};
-    const std::string low = lowered(text);
-    if (std::find(std::begin(words), std::end(words), low) != std::end(words)) return true;
-    return !low.empty() && (low.front() == '0' || low.front() == '.') &&
-           low.find_first_of("123456789") == std::string::npos;
+    return means_none(text) || (!text.empty() && (text.front() == '0' || text.front() == '.') &&
+                                text.find_first_of("123456789") == std::string::npos);
 }
 
 ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
@@ -83,9 +80,10 @@ const std::vector<ConditionInfo> &condition_infos() {
     const Exam VT = Exam::VT, MT = Exam::MT, PT = Exam::PT, RT = Exam::RT;
     const std::vector<std::string> yes_no{"yes", "no"};
     static const std::vector<ConditionInfo> table{
-        some(never_nought(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"),
-                          "in the dark nobody sees anything; what is let in under UV-A is 'ambient'"),
-             {VT}),
+        within(some(never_nought(amount("light", K::light, {VT, MT, PT}, "visible light on the surface"),
+                                 "in the dark nobody sees anything; what is let in under UV-A is 'ambient'"),
+                    {VT}),
+               "100 lx", "150000 lx"),
         within(never_nought(amount("distance", K::length, {VT}, "from the eye to the surface"),
                             "an eye on the surface sees nothing"),
                "1 mm", "10 ft"),
@@ -101,41 +99,52 @@ const std::vector<ConditionInfo> &condition_infos() {
         within(never_nought(amount("spacing", K::length, {MT}, "between the poles of a yoke or the prods"),
                             "poles that touch magnetize nothing between them"),
                "0.25 in", "24 in"),
-        some(amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing")),
-        some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")),
-        each_time(some(amount("field", K::field, {MT}, "tangential field at the surface"))),
-        each_time(never_nought(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil"),
-                               "no part is without length")),
+        within(some(amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing")), "1 lb",
+               "150 lb"),
+        within(some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")), "1",
+               "12"),
+        within(each_time(some(amount("field", K::field, {MT}, "tangential field at the surface"))), "5 G",
+               "300 G"),
+        within(each_time(
+                   never_nought(amount("L/D", K::number, {MT}, "length over diameter of the part in a coil"),
+                                "no part is without length")),
+               "0.1", "100"),
         word("particles", {"dry", "wet"}, {MT}, "how they are brought on"),
         word("colour", {"visible", "fluorescent"}, {MT}, "of the particles"),
-        never_nought(amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
-                     "a bath without particles shows nothing"),
+        within(never_nought(amount("bath", K::concentration, {MT}, "particles in 100 mL, settled"),
+                            "a bath without particles shows nothing"),
+               "0.05 mL", "5 mL"),
         word("carrier", {"oil", "water"}, {MT}, "of the bath"),
-        never_nought(amount("settling", K::time, {MT}, "of the bath sample"), "nothing settles at once"),
+        within(
+            never_nought(amount("settling", K::time, {MT}, "of the bath sample"), "nothing settles at once"),
+            "5 min", "24 h"),
         word("demagnetizing", {"needed", "not needed"}, {MT}, "was the part to be demagnetized"),
-        each_time(amount("residual", K::field, {MT}, "field left after demagnetizing")),
+        within(each_time(amount("residual", K::field, {MT}, "field left after demagnetizing")), "0 G",
+               "100 G"),
         word("type", {"I", "II"}, {PT}, "penetrant: I fluorescent, II visible"),
         word("removal", {"A", "B", "C", "D"}, {PT},
              "method: A water, B lipophilic, C solvent, D hydrophilic"),
         word("sensitivity", {"1/2", "1", "2", "3", "4"}, {PT}, "level of a type I penetrant"),
         word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"),
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
-        each_time(amount("temperature", K::temperature, {PT}, "of the part")),
+        within(each_time(amount("temperature", K::temperature, {PT}, "of the part")), "-30 C", "200 C"),
         within(never_nought(amount("base dwell", K::time, {PT},
                                    "dwell that the procedure gives at ordinary temperature"),
                             "no procedure gives none"),
                "1 min", "4 h"),
         within(some(amount("dwell", K::time, {PT}, "penetrant dwell")), "1 min", "4 h"),
-        never_nought(amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
-                     "one that was not used is left out"),
-        amount("drying", K::time, {PT}, "from removal to developer"),
+        within(never_nought(amount("emulsifier", K::time, {PT}, "emulsifier or remover dwell"),
+                            "one that was not used is left out"),
+               "1 s", "30 min"),
+        within(amount("drying", K::time, {PT}, "from removal to developer"), "0 min", "4 h"),
         word("dried by", {"oven", "air", "wiping"}, {PT}, "how it was dried"),
-        amount("oven", K::temperature, {PT}, "drying oven"),
+        within(amount("oven", K::temperature, {PT}, "drying oven"), "10 C", "150 C"),
         word("developer", {"dry", "soluble", "suspended", "nonaqueous"}, {PT}, "form of the developer"),
-        some(amount("developing", K::time, {PT}, "from dry developer to reading")),
-        never_nought(amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
-                     "a lamp that gives none is off"),
-        amount("ambient", K::light, {MT, PT}, "visible light under UV-A"),
+        within(some(amount("developing", K::time, {PT}, "from dry developer to reading")), "1 min", "24 h"),
+        within(never_nought(amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
+                            "a lamp that gives none is off"),
+               "100 uW/cm2", "200 mW/cm2"),
+        within(amount("ambient", K::light, {MT, PT}, "visible light under UV-A"), "0 lx", "2000 lx"),
         word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
         never_nought(word("energy", {}, {RT}, "tube voltage, or activity"),
                      "a source without any shows nothing"),
@@ -146,15 +155,17 @@ const std::vector<ConditionInfo> &condition_infos() {
                    amount("source to object", K::length, {RT}, "source to the source side of the object"),
                    "a source stands off"),
                "1 mm", "100 ft"),
-        each_time(
-            never_nought(amount("object to film", K::length, {RT}, "source side of the object to the film"),
-                         "the object lies between")),
-        each_time(never_nought(
-            amount("unsharpness", K::length, {RT}, "geometric; worked out from the three sizes if not given"),
-            "no source is a point")),
+        within(each_time(never_nought(
+                   amount("object to film", K::length, {RT}, "source side of the object to the film"),
+                   "the object lies between")),
+               "0.1 mm", "10 ft"),
+        within(each_time(never_nought(amount("unsharpness", K::length, {RT},
+                                             "geometric; worked out from the three sizes if not given"),
+                                      "no source is a point")),
+               "0.0001 in", "0.5 in"),
         word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
              {RT}, "exposure arrangement"),
-        some(amount("exposures", K::number, {RT}, "number of exposures")),
+        within(some(amount("exposures", K::number, {RT}, "number of exposures")), "1", "100"),
         each_time(film_density("density", "lowest film density in the area of interest")),
         each_time(film_density("highest density", "highest film density there")),
         each_time(film_density("density at iqi", "film density beside the wire or through the plaque")),

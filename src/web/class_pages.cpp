@@ -34,7 +34,9 @@ Words grade_on_board(const Board::Cell &cell) {
     case GradeState::passed:
     case GradeState::failed: {
         const std::string against = cell.coupon.grade ? against_text(*cell.coupon.grade) : "";
+        const std::string by_other = by_other_text(cell.coupon.grade_standing);
         return Words("graded " + std::string(name_of(cell.grade))) +
+               (by_other.empty() ? Words() : Words(" " + by_other, Tone::strong)) +
                (against.empty() ? Words() : Words(", " + against, Tone::strong));
     }
     case GradeState::again: return {"to be graded again", Tone::strong};

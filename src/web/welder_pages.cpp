@@ -104,7 +104,7 @@ std::string coupons_of_welder(const std::string &mark, const std::vector<CouponL
 std::string held_part(Visit &visit, const std::string &mark) {
     const WelderStanding standing = standing_of(visit.office(), mark);
     Document told = document_of(standing);
-    add_one_more(told, one_more_coupon(standing.held));
+    add_one_more(told, one_more_coupon(visit.office(), standing));
     std::string out = one_deeper(part_of(std::move(told), "standing"));
     std::string records;
     for (const auto &held : standing.held)

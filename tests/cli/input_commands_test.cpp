@@ -48,6 +48,21 @@ TEST_CASE("the prompt takes lines of several open exams by their methods") {
     CHECK(json(run, {"show", "T-1"})["exams"][1]["indications"].size() == 1);
 }
 
+TEST_CASE("finish takes several methods, and none in capitals") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    exam(run, "MT");
+    const Run none = run({"log", "T-1", "None"});
+    CHECK_THAT(none.err, says("'None' is no find"));
+    CHECK_THAT(none.err, says("mend it with 'beadbook finish T-1 --found"));
+    CHECK(run({"finish", "T-1", "VT,PT", "--found", "none"}).code == 3);
+    CHECK_FALSE(json(run, {"show", "T-1"})["exams"][0].contains("found")); // all or none
+    const std::string done = run.ok({"finish", "T-1", "VT,MT", "--found", "None"});
+    CHECK_THAT(done, says("exam 1 (VT) of coupon T-1 finished: none found"));
+    CHECK_THAT(done, says("exam 2 (MT) of coupon T-1 finished: none found"));
+}
+
 TEST_CASE("of two open exams none and finish take the method, and all finishes both") {
     const Program run;
     coupon(run);

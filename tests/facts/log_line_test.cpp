@@ -226,6 +226,15 @@ TEST_CASE("units in capitals, and units at the x between two sizes, are understo
     CHECK_THAT(why_not("slag 5mmx at 2"), says("5mmx"));
 }
 
+TEST_CASE("a word in front of a type is told where it belongs") {
+    CHECK_THAT(why_not("root crack 0.1 at 1"), says("the type comes first"));
+    CHECK_THAT(why_not("root crack 0.1 at 1"), says("write 'crack 0.1 at 3.2 root'"));
+    CHECK_THAT(why_not("toe crack 0.1 at 1"), says("write 'crack 0.1 at 3.2 # toe'"));
+    CHECK_THAT(why_not("ugly gas pore 0.1 at 1"), says("write 'gas pore 0.1 at 3.2 # ugly'"));
+    CHECK_THAT(why_not("cra root 0.1 # crack"), says("write crack")); // a remark says what it likes
+    CHECK(read_back("high low 0.02 at 1") == read_back("high-low 0.02 at 1"));
+}
+
 TEST_CASE("no is no find, whatever type it could begin") {
     CHECK_THAT(why_not("no at 3"), says("'no at' is no find"));
     CHECK_THAT(why_not("no"), says("is no find"));

@@ -174,6 +174,18 @@ TEST_CASE("a correction keeps number, exam and the old entry, and needs one line
         CHECK_THAT(refused(1, line).what(), says("a correction is exactly one line"));
 }
 
+TEST_CASE("a correction that turns the verdict says so, and no other does") {
+    Booth booth;
+    booth.coupon();
+    booth.exams();
+    booth.finds("gas pore 0.01 at 2");
+    CHECK(corrected(booth, 1, "gas pore 0.012 at 2").notes.empty());
+    const auto turned = corrected(booth, 1, "crack 0.2 at 2").notes;
+    REQUIRE(turned.size() == 1);
+    CHECK_THAT(turned[0], says("the correction changes the verdict on coupon T-1 by mil-hdbk-1890-table-3"));
+    CHECK_THAT(turned[0], says("class 2 was accept and is reject"));
+}
+
 TEST_CASE("what is withdrawn counts no more and stays in the history") {
     Booth booth;
     booth.coupon();

@@ -14,7 +14,7 @@ const Yard::Fields flat{{"form", "plate"},       {"seam", ""},       {"diameter"
                         {"weld-length", "8 in"}, {"progression", ""}};
 
 std::vector<OneMore> more_for(Yard &yard) {
-    return one_more_coupon(held_by(yard.office, "L1", parse_day("2026-11-25")));
+    return one_more_coupon(yard.office, standing_of(yard.office, "L1", parse_day("2026-11-25")));
 }
 
 const AddedRange *added(const OneMore &one, Trait of) {
@@ -68,6 +68,27 @@ TEST_CASE("a thicker coupon adds the walls that nothing held covers", "[standing
                 {{"thickness", "0.75in"}, {"weld-thickness", "0.75in"}, {"layers", "4"}});
     yard.qualify("Q-2");
     CHECK_FALSE(thicker());
+}
+
+TEST_CASE("one more coupon of a kind that failed is as many as a retest asks", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-11-02", true, flat);
+    yard.qualify("Q-1");
+    const auto asked = [&] {
+        const auto all = more_for(yard);
+        const OneMore *position = other_in(all, Trait::position, "1G");
+        REQUIRE(position);
+        return position->asked;
+    };
+    CHECK_FALSE(asked());
+    Yard::Fields second = flat;
+    second["position"] = "2G";
+    yard.coupon("Q-2", "2026-11-03", false, second);
+    REQUIRE(asked()); // QW-321.2, read: twice the coupons
+    CHECK(asked()->asked == 2);
+    CHECK(asked()->after->coupon == "Q-2");
+    yard.coupon("Q-3", "2026-11-04", true, second);
+    CHECK_FALSE(asked()); // the second
 }
 
 TEST_CASE("what holds no more adds nothing to be near to", "[standing]") {

@@ -181,6 +181,19 @@ TEST_CASE("an exam takes what is on record of its examiner, as it was on the day
     CHECK(said.value.open.empty());
 }
 
+TEST_CASE("a vision test of before an exam that was entered after it is told as that") {
+    Staffed booth;
+    booth.coupon();
+    booth.field({"MT II until 2031-06-30"});
+    booth.plain(Exam::MT);
+    const auto told = [&] { return booth.office.coupon("T-1").exams.at(0).level_told(); };
+    CHECK(told() == "II, no vision test on record");
+    booth.field({}, {"2026-09-01 J1"});
+    CHECK(told() == "II, vision test of 2026-09-01, entered after the exam");
+    booth.plain(Exam::MT);
+    CHECK(booth.office.coupon("T-1").exams.at(1).level_told() == "II");
+}
+
 TEST_CASE("an exam that says otherwise than the record of its examiner is refused, naming both") {
     Staffed booth;
     booth.coupon();

@@ -251,6 +251,34 @@ TEST_CASE("a coupon that is described otherwise afterwards puts in doubt what it
     CHECK(standing().state == Validity::State::valid);
 }
 
+TEST_CASE("what is told to settle such a doubt settles it", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-10-05", true, {{"position", "3G"}});
+    yard.qualify("Q-1");
+    const std::int64_t granted = yard.book.welder("L1").entries.at(1);
+    const std::string entry = "retract entry " + std::to_string(granted);
+    const auto taken_back = [&] {
+        yard.write([&](Writing &w) { return retract(w, "L1", granted, "another position"); });
+    };
+    SECTION("the grade is of the weld as it was described") {
+        yard.change("Q-1", {{"position", "1G"}});
+        CHECK_THAT(yard.validity(1).reason,
+                   says("if it is so, grade it again, then " + entry + " and qualify it anew"));
+        yard.grade("Q-1", true);
+        CHECK_THAT(yard.validity(1).reason, says("if it is so, " + entry + " and qualify it anew"));
+        taken_back();
+        yard.qualify("Q-1");
+        CHECK(yard.validity(2).state == Validity::State::valid);
+    }
+    SECTION("nothing qualifies by it any more") {
+        yard.change("Q-1", {{"filler-group", "F3, F6"}});
+        CHECK_THAT(yard.validity(1).reason,
+                   says("if it is so, " + entry + "; it does not qualify anew so: "));
+        taken_back();
+        CHECK_FALSE(refused_to_qualify(yard, "Q-1").empty());
+    }
+}
+
 TEST_CASE("a word that was said beside the coupon for the grant is no doubt once the coupon says it",
           "[standing]") {
     Yard yard;
@@ -279,6 +307,7 @@ TEST_CASE("what a coupon proved is proved no longer when it is graded failed or 
 
     yard.coupon("Q-3", "2026-10-05", true, {{"position", "2G"}});
     yard.qualify("Q-3");
+    bool failed_here = true;
     SECTION("graded failed") {
         yard.grade("Q-3", false);
         CHECK(yard.validity(2).reason == "coupon Q-3 was graded failed on 2026-11-25");
@@ -288,11 +317,16 @@ TEST_CASE("what a coupon proved is proved no longer when it is graded failed or 
         CHECK_THAT(yard.validity(2).reason, says("mechanical tests of coupon Q-3 failed"));
     }
     SECTION("it was another's") {
+        failed_here = false;
         yard.change("Q-3", {{"welder", "L2"}});
         CHECK_THAT(yard.validity(2).reason, says("is said now to be welded by L2"));
     }
     CHECK(yard.validity(2).state == Validity::State::unproved); // nobody revoked it
-    CHECK(due(yard.office, 36500).items.size() == 2);           // it and the one that lapsed
+    const DueList all = due(yard.office, 36500);
+    CHECK(all.items.size() == 2); // it and the one that lapsed
+    for (const auto &item :
+         all.items) // another's failure asks nothing of L1; QW-321.2, read: twice the coupons
+        if (item.to_do == ToDo::test) CHECK(item.coupons == (failed_here ? 2 : 0));
 }
 
 TEST_CASE("carried in only with a paper, which is kept", "[standing]") {
@@ -313,6 +347,8 @@ TEST_CASE("carried in only with a paper, which is kept", "[standing]") {
     CHECK_THAT(yard.refusal([&] { carried(); }), says("with its paper"));
     request.paper = {"paper.pdf", ""};
     CHECK_THAT(yard.refusal([&] { carried(); }), says("1 byte to 16 MiB"));
+    request.paper.bytes = "n/a\n";
+    CHECK_THAT(yard.refusal([&] { carried(); }), says("nothing stands in it that shows a test"));
     request.paper.bytes = std::string("%PDF\0bytes", 10);
     const auto good = request;
     const auto refused_with = [&](const std::string &field, const std::string &value) {
@@ -338,4 +374,16 @@ TEST_CASE("carried in only with a paper, which is kept", "[standing]") {
     REQUIRE(paper);
     CHECK(paper->bytes == good.paper.bytes);
     CHECK_THAT(yard.refusal([&] { carried(); }), says("carried in already, #1"));
+
+    // The same paper under another name, for another welder.
+    yard.write([](Writing &w) { return enrol(w, {"L2", "B. Weir", {}, {}, "", false}); });
+    request.mark = "L2";
+    request.paper.name = "copy.pdf";
+    CHECK_THAT(yard.refusal([&] { carried(); }),
+               says("carried in for welder L1") && says("#1; does it name L2 as well?"));
+    request.sure = true;
+    const Granted list = carried().value;
+    CHECK(list.held.at(0).record.test.sure == std::vector<std::string>{"paper-of-another"});
+    CHECK(yard.book.welder("L2").qualifications.at(0).test.sure ==
+          std::vector<std::string>{"paper-of-another"});
 }

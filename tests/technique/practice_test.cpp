@@ -352,7 +352,9 @@ TEST_CASE("a condition is no nought that no apparatus gives") {
                                        {"spacing", "0 in"},
                                        {"distance", "0 in"},
                                        {"base dwell", "0 min"},
-                                       {"bath", "0 mL"}}) {
+                                       {"bath", "0 mL"},
+                                       {"energy", "n/a"},
+                                       {"iqi", "-"}}) {
         INFO(name);
         CHECK_FALSE(why(name, nought).empty());
     }
@@ -369,4 +371,26 @@ TEST_CASE("a condition is no nought that no apparatus gives") {
     CHECK(unbelievable(*condition_info("density"), "2.6").empty());
     CHECK_THAT(unbelievable(*condition_info("angle"), "0 deg"), says("from 1 deg to 90 deg"));
     CHECK(unbelievable(*condition_info("dwell"), "0 min").empty()); // told elsewhere
+}
+
+TEST_CASE("each condition that is a number has a range that people believe") {
+    for (const auto &one : condition_infos()) {
+        if (one.kind != ConditionInfo::Kind::amount) continue;
+        INFO(one.name);
+        REQUIRE_FALSE(one.least.empty());
+        CHECK(unbelievable(one, one.least).empty());
+        CHECK(unbelievable(one, one.most).empty());
+    }
+    for (const auto &[name, value] : {std::pair("light", "5 lx"),
+                                      {"temperature", "900 C"},
+                                      {"lift", "10 kg"},
+                                      {"residual", "0 G"},
+                                      {"ambient", "0 fc"},
+                                      {"uv", "12 uW/cm2"},
+                                      {"unsharpness", "20 mm"}}) {
+        INFO(name << " " << value);
+        const bool believed = std::string_view(name) == "lift" || std::string_view(name) == "residual" ||
+                              std::string_view(name) == "ambient";
+        CHECK(unbelievable(*condition_info(name), value).empty() == believed);
+    }
 }

@@ -63,6 +63,7 @@ void put(PartsWriter &to, const Grade &grade, const GradeStanding &standing) {
     to.put_number(static_cast<int>(standing.now));
     to.put(standing.was);
     to.put(standing.why);
+    to.put(standing.by_other);
 }
 
 void take_grade(CouponLine &out, PartsReader &from) {
@@ -78,6 +79,7 @@ void take_grade(CouponLine &out, PartsReader &from) {
     standing.now = static_cast<Verdict>(from.number());
     standing.was = from.text();
     standing.why = from.text();
+    standing.by_other = from.text();
 }
 
 } // namespace
