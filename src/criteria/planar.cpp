@@ -131,9 +131,9 @@ std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabula
         return "a crack that is small enough does not count, though rule '" + rule->id + "' forbids cracks";
     const Limit &limit = rule->limits[class_index];
     if (forbids_some(*rule, class_index))
-        return "it forbids for class " + set.classes[class_index].id + " only what is " +
+        return "it forbids for class " + set.classes[class_index].id + " only where " +
                rule->where.front().text + ", and no other rule forbids " + vocabulary[type].name +
-               " there: the rest is never rejected";
+               " elsewhere: the rest is never rejected";
     const bool free = limit.kind == Limit::Kind::free;
     return (free ? "it has no limit for class " : "it allows '" + limit.text + "' for class ") +
            set.classes[class_index].id + ", and no other rule forbids " + vocabulary[type].name + " there" +
