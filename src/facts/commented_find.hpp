@@ -15,4 +15,8 @@ bool reads_as_find(std::string_view words, const Vocabulary &vocabulary = Vocabu
 /// (`#4 crack 0.2`); empty if the comment reads as none.
 std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
 
+/// Why a comment is none in which a word names an imperfection, however it ends ("cracked"): it would be kept
+/// nowhere. Empty if there is none.
+std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
+
 } // namespace beadbook

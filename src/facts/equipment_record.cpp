@@ -108,6 +108,9 @@ std::string caution_of(const EquipmentUsed &used, Day exam) {
     if (const EquipmentKind *kind = equipment_kind(used.kind);
         kind && !kind->condition.empty() && !used.calibrated && !used.later)
         return name + "no calibration of it is on record" + from;
+    if (used.calibrated && !used.until && *used.calibrated + parse_period("1 year") < exam)
+        return name + "its calibration of " + print(*used.calibrated) +
+               " has no end on record, and was more than a year before the exam" + from;
     if (used.later) return name + "it was calibrated only after the exam of " + print(exam) + from;
     return "";
 }

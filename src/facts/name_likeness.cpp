@@ -95,9 +95,14 @@ std::vector<std::string> seen_words(std::string_view name) {
     std::string text = folded_name(name);
     std::replace_if(
         text.begin(), text.end(), [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; }, ' ');
-    std::vector<std::string> out;
-    for (const auto word : words_of(text)) out.push_back(seen(std::string(word)));
-    return out;
+    std::vector<std::string> out, all;
+    for (const auto word : words_of(text)) {
+        all.push_back(seen(std::string(word)));
+        if (!is_title(word)) out.push_back(all.back());
+    }
+    // A title and a letter name nobody better than both do.
+    const bool any = std::any_of(out.begin(), out.end(), [](const auto &word) { return word.size() > 1; });
+    return any ? out : all;
 }
 
 /// The same, or one is the beginning of the other in a letter or two.
@@ -184,6 +189,11 @@ bool may_be_misspelt(std::string_view a, std::string_view b) {
     };
     if (counts(folded_name(a)) && counts(folded_name(b))) return false;
     const auto words = seen_words(a), others = seen_words(b);
+    // A surname alone may have a slip too.
+    for (const auto *one : {&words, &others})
+        if (const auto &other = one == &words ? others : words; one->size() == 1 && other.size() > 1)
+            return std::any_of(other.begin(), other.end(),
+                               [&](const std::string &word) { return one_slip_apart(one->front(), word); });
     if (words.size() != others.size()) return false;
     int slips = 0;
     for (std::size_t i = 0; i < words.size(); ++i) {
@@ -194,8 +204,12 @@ bool may_be_misspelt(std::string_view a, std::string_view b) {
 }
 
 bool may_be_taken_for(std::string_view a, std::string_view b) {
-    constexpr std::size_t too_short = 3;
-    return std::min(a.size(), b.size()) >= too_short && (may_be_same_person(a, b) || may_be_misspelt(a, b));
+    const auto tells = [](std::string_view name) {
+        return name.size() > 2 ||
+               (name.size() == 2 &&
+                std::none_of(name.begin(), name.end(), [](unsigned char c) { return std::isdigit(c) != 0; }));
+    };
+    return tells(a) && tells(b) && (may_be_same_person(a, b) || may_be_misspelt(a, b));
 }
 
 } // namespace beadbook

@@ -18,8 +18,8 @@ bool may_be_same_person(std::string_view a, std::string_view b);
 /// another, too many, missing, or changed places with its neighbour ("A Feild"). Common practice, no source.
 bool may_be_misspelt(std::string_view a, std::string_view b);
 
-/// Either of both: whether somebody may take one for the other. A letter or two stand for anybody, so they
-/// are taken for nobody.
+/// Either of both: whether somebody may take one for the other. A single letter stands for anybody, so it is
+/// taken for nobody, and a letter with a figure is a mark.
 bool may_be_taken_for(std::string_view a, std::string_view b);
 
 } // namespace beadbook

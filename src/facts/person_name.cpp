@@ -22,6 +22,13 @@ constexpr auto no_names = std::to_array<std::string_view>(
      "lvl",     "iv",       "iii",       "ii",        "i",        "cwi",          "scwi",      "nde",
      "ndt",     "visual",   "penetrant", "magnetic",  "particle", "radiographic", "instructor"});
 
+constexpr auto titles = std::to_array<std::string_view>(
+    {"jr",     "sr",      "junior", "senior",  "phd",        "msc",       "bsc",      "ing",
+     "dipl",   "eng",     "mr",     "mrs",     "ms",         "miss",      "mx",       "sir",
+     "madam",  "dr",      "prof",   "herr",    "frau",       "master",    "mister",   "professor",
+     "boss",   "chief",   "lead",   "foreman", "supervisor", "inspector", "examiner", "technician",
+     "welder", "trainer", "tutor",  "trainee", "apprentice", "operator",  "himself",  "herself"});
+
 /// One letter of UTF-8 in small letters; empty where nothing can be seen: blanks of all kinds, marks without
 /// a width, and signs of ASCII.
 std::string small_letter(std::string_view letter) {
@@ -82,6 +89,8 @@ struct PlainName {
 };
 
 } // namespace
+
+bool is_title(std::string_view word) { return std::find(titles.begin(), titles.end(), word) != titles.end(); }
 
 bool names_somebody(std::string_view text) {
     std::string whole;

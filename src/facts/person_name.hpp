@@ -10,6 +10,9 @@ namespace beadbook {
 /// level, a number and a single letter do not. Common practice, no source.
 bool names_somebody(std::string_view text);
 
+/// Whether a word in small letters stands beside names and is none: Mr, Prof, jr, foreman.
+bool is_title(std::string_view word);
+
 /// Whether two texts name the same person: they differ in order, blanks, points, commas and capitals alone
 /// ("Reef, J." and "j reef"). Of several names in a text one is enough.
 bool same_person(std::string_view a, std::string_view b);

@@ -4,13 +4,10 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cctype>
 
 namespace beadbook {
 namespace {
-
-constexpr auto titles = std::to_array<std::string_view>({"jr", "sr", "phd", "msc", "bsc", "ing", "dipl"});
 
 bool is_figure(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 bool is_of_name(char c) {
@@ -72,8 +69,7 @@ std::vector<std::string> naming(const std::string &text, char between) {
         const std::size_t end = std::min(text.find(between, at), text.size());
         const std::string part(trimmed(std::string_view(text).substr(at, end - at)));
         const auto words = bare_words(part);
-        const bool title =
-            words.size() == 1 && std::find(titles.begin(), titles.end(), words.front()) != titles.end();
+        const bool title = words.size() == 1 && is_title(words.front());
         if (names_somebody(part) && !title) out.push_back(part);
         at = end + 1;
     }

@@ -38,4 +38,13 @@ std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRec
     return lacks;
 }
 
+Ledger::Document needed_paper(Ledger &ledger, const QualificationRecord &carried) {
+    auto paper = ledger.document(carried.document);
+    if (!paper)
+        throw StoreError(
+            "the paper that qualification " + std::to_string(carried.number) +
+            " was carried in with is on record no more; 'verify' tells more. Take the last backup");
+    return std::move(*paper);
+}
+
 } // namespace beadbook

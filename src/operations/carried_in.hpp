@@ -16,4 +16,7 @@ Shortcoming revoked_lack(const WelderEvent &revoked);
 std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRecord &test, const Weld &weld,
                                        const RangeRules &rules, std::optional<std::int64_t> by = {});
 
+/// The paper that a qualification was carried in with. Throws StoreError: it is no more, or was changed.
+Ledger::Document needed_paper(Ledger &ledger, const QualificationRecord &carried);
+
 } // namespace beadbook

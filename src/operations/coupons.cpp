@@ -271,6 +271,34 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
     return out;
 }
 
+namespace {
+
+/// Who welded it said nothing of what its exams found while it was another's.
+void check_welder_said_nothing(Writing &writing, const CouponState &coupon, const std::string &welder) {
+    const auto refuse = [&](const std::string &who, const std::string &what) {
+        if (is_welder(writing.office(), who, welder))
+            throw refused(
+                shown(who) + " is welder " + shown(welder) + " and " + what +
+                "; nobody says what was found on his own weld (common practice, no source). Another "
+                "person says it anew first, or the coupon is registered anew")
+                .at("welder");
+    };
+    for (const auto &exam : coupon.exams)
+        if (exam.finished)
+            refuse(exam.finished->by, "finished exam " + std::to_string(exam.number) + " of it");
+    std::map<std::int64_t, const Entry *> standing;
+    const auto history = writing.book().history(coupon.record.id);
+    for (const auto &e : history) {
+        if (e.supersedes) standing.erase(*e.supersedes);
+        if (e.kind == "indication") standing.emplace(e.seq, &e);
+    }
+    for (const auto &[seq, e] : standing)
+        refuse(e->who, "entered what stands of #" + std::to_string(e->number.value_or(0)) + " (entry " +
+                           std::to_string(seq) + ")");
+}
+
+} // namespace
+
 Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) {
     const CouponState old = writing.coupon(request.said.mark);
     if (!old.record.withdrawn.empty()) throw is_withdrawn(old.record);
@@ -291,6 +319,8 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
+    if (now.get("welder") != old.record.get("welder"))
+        check_welder_said_nothing(writing, old, now.get("welder"));
     check_bends_said(writing, old.record, now);
     check_still_on_weld(old, now);
     check_still_believable(old, request, now);

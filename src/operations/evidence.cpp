@@ -10,6 +10,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
 #include "operations/vouching.hpp"
+#include "operations/weld_day.hpp"
 
 #include <algorithm>
 #include <set>
@@ -270,11 +271,11 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));
     const std::string welded = out.test.get("welded");
-    out.welded = welded.empty() ? today : parse_day(welded);
+    const auto history = office.book().history(coupon.record.id);
+    out.welded = welded.empty() ? today : earliest_weld_day(history).value_or(parse_day(welded));
     if (std::string why = uncovered_metal(rules, out.test.get("material")); !why.empty())
         out.impediments.push_back({name + ": " + why, {}});
     const auto welds = welds_named(out.test);
-    const auto history = office.book().history(coupon.record.id);
     std::vector<Shortcoming> of_all; // whatever the process
     take_grade(coupon, grade, "", of_all);
     take_acceptance(rules, coupon, "", of_all);

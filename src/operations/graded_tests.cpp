@@ -7,6 +7,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
+#include "operations/weld_day.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -229,7 +230,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     if (!failed && !passed) return;
     const std::string welded = record.get("welded");
     std::optional<Day> day;
-    if (!welded.empty()) day = parse_day(welded);
+    if (!welded.empty()) day = earliest_weld_day(history).value_or(parse_day(welded));
     if (passed && !day) return;
     std::vector<Weld> welds;
     try {

@@ -10,6 +10,7 @@
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 
@@ -75,10 +76,16 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
         if (!text.empty()) out.push_back(about + ": " + text);
     };
     take("the coupon", coupon.record.get("note"));
-    for (const auto &exam : coupon.exams)
-        take("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")",
-             exam.note);
+    for (const auto &exam : coupon.exams) {
+        const std::string about =
+            "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")";
+        take(about, exam.note);
+        for (const auto &[name, value] : exam.conditions)
+            if (!condition_info(name)) take(about + ", condition of its own name", name + "=" + value);
+    }
     for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
+    for (const auto &photo : coupon.photos)
+        if (photo.withdrawn.empty()) take("photo " + std::to_string(photo.number), photo.remark);
     for (const auto &remark : coupon.remarks) take("remark by " + remark.stamp.who, remark.text);
     return out;
 }

@@ -45,6 +45,8 @@ ParsedLog parse_log(const std::string &text, const std::string &name, const Weld
             if (const std::string find = find_in_comment(line); !find.empty())
                 faults.add(at(), "a remark that reads like a find; write '" + shown(find) +
                                      "', or another word behind the # if it is none");
+            else if (const std::string why = find_told_in_comment(line); !why.empty())
+                faults.add(at(), why);
             continue;
         }
         try {

@@ -19,6 +19,20 @@ void note_method(const ExamRecord &from, const ExamRecord &to, int number, std::
                     is + " from now on; the rules for " + was + " do not speak of it any more");
 }
 
+/// One that comes from elsewhere does not stand in for one that went: the number that a finished exam found
+/// would be whole again, and nobody said so.
+const ExamRecord &target_exam(const CouponState &coupon, int number) {
+    const ExamRecord &exam = coupon.needed_exam(number);
+    if (exam.finished && coupon.finds_of(number) < exam.finished->found)
+        throw refused(
+            "exam " + std::to_string(number) + " of coupon " + coupon.record.id +
+            " was finished with more finds than it has; open it again first, and finish it with what "
+            "it found")
+            .at("exam")
+            .mend({"reopen", {coupon.record.id, std::to_string(number)}, {"why"}});
+    return exam;
+}
+
 IndicationRecord moved_within(Writing &writing, const MoveRequest &request, IndicationRecord now) {
     const CouponState &state = writing.coupon(request.coupon);
     if (now.exam == state.needed_exam(request.exam).number)
@@ -26,7 +40,7 @@ IndicationRecord moved_within(Writing &writing, const MoveRequest &request, Indi
                       " already")
             .at("exam");
     now.moved_from = MovedFrom{request.coupon, now.exam, now.number, needed_reason(request.why)};
-    now.exam = request.exam;
+    now.exam = target_exam(state, request.exam).number;
     now.sure = set_aside_by(Plausibility::shipped().of(state.record, now, state.needed_exam(now.exam).method),
                             request.sure, now.sure);
     Entry e = codec::entry_of(request.coupon, now);
@@ -41,7 +55,7 @@ IndicationRecord moved_over(Writing &writing, const MoveRequest &request, const 
     const std::string why = needed_reason(request.why);
     const CouponState &target = writing.coupon(request.to);
     const int exam =
-        request.exam > 0 ? target.needed_exam(request.exam).number : exam_for(target, 0, "", method);
+        request.exam > 0 ? target_exam(target, request.exam).number : exam_for(target, 0, "", method);
     IndicationRecord now = old;
     try {
         now = replaced_on(old, target.record.facts().line, target.record.unit());

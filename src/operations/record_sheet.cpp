@@ -2,6 +2,8 @@
 
 #include "measure/text.hpp"
 
+#include "operations/carried_in.hpp"
+
 #include <algorithm>
 
 namespace beadbook {
@@ -86,11 +88,10 @@ Ledger::Document paper_of(Office &office, const std::string &mark, int number) {
     const WelderState welder = office.book().welder(mark);
     const QualificationRecord *q = welder.qualification(number);
     if (!q) throw welder.no_such(number);
-    const auto paper = q->carried() ? office.ledger().document(q->document) : std::nullopt;
-    if (!paper)
+    if (!q->carried())
         throw DataError("qualification " + std::to_string(number) +
                         " was not carried in, it has no document");
-    return *paper;
+    return needed_paper(office.ledger(), *q);
 }
 
 } // namespace beadbook

@@ -2,6 +2,7 @@
 
 #include "facts/commented_find.hpp"
 #include "facts/log_line_hints.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/faults.hpp"
 #include "operations/marks.hpp"
@@ -76,10 +77,12 @@ private:
         if (is_head(words)) throw not_a_remark("a head", "'" + shown(words) + "'");
         std::string_view rest = words;
         const std::string word(take_word(rest));
-        if (!is_ditto(word) && !are_coupons(word)) return;
-        while (!rest.empty() && exam_named(rest.substr(0, rest.find_first_of(" \t")))) take_word(rest);
-        if (is_none(rest) || is_incomplete(rest) || reads_as_find(rest))
-            throw not_a_remark("what was found", "'" + shown(words) + "'");
+        if (is_ditto(word) || are_coupons(word)) {
+            while (!rest.empty() && exam_named(rest.substr(0, rest.find_first_of(" \t")))) take_word(rest);
+            if (is_none(rest) || is_incomplete(rest) || reads_as_find(rest))
+                throw not_a_remark("what was found", "'" + shown(words) + "'");
+        }
+        if (const std::string why = find_told_in_comment(line); !why.empty()) throw refused(why);
     }
     bool is_head(std::string_view words) const {
         try {
@@ -196,7 +199,7 @@ private:
             rest.remove_prefix(std::string_view("incomplete").size());
             if (rest.starts_with(":")) rest.remove_prefix(1);
             said.incomplete = trimmed(rest);
-            if (said.incomplete.empty()) throw refused("why was it not complete? incomplete: WHY");
+            if (!gives_reason(said.incomplete)) throw refused("why was it not complete? incomplete: WHY");
         } else {
             // Blanks before it keep the columns of mistakes right.
             said.finds.emplace_back(number_, std::string(line.size() - rest.size(), ' ') + std::string(rest));

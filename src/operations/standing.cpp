@@ -5,6 +5,7 @@
 #include "facts/coupon_weld.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_in.hpp"
 #include "operations/fates.hpp"
 #include "operations/graded_tests.hpp"
 #include "operations/held_events.hpp"
@@ -134,6 +135,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
                                        const std::map<std::int64_t, std::string> &undone) {
     std::vector<HeldQualification> out;
     for (const auto &q : welder.qualifications) {
+        if (q.carried()) needed_paper(office.ledger(), q);
         const auto rules = office.catalogue().kept_rules(office.ledger(), q.rules_hash);
         if (!rules)
             throw StoreError("the rules of qualification " + std::to_string(q.number) + " of welder " +

@@ -54,13 +54,16 @@ std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) 
                : "exam " + std::to_string(entry.exam.value_or(0));
 }
 
-/// Corrections of exams that had been finished once, and of what they found.
+/// Corrections of exams that had been finished once, or of which somebody saw the verdict, and of what they
+/// found.
 void take_turned_exams(Office &office, const std::vector<Entry> &history, std::vector<Turned> &out) {
-    std::set<int> finished;
+    std::set<int> begun, known;
     for (const auto &entry : history) {
         const bool of_exam = entry.kind == "exam";
+        if (entry.kind == "verdict") known = begun;
         if ((!of_exam && entry.kind != "indication") || !entry.exam) continue;
-        if (entry.supersedes && finished.contains(*entry.exam)) {
+        begun.insert(*entry.exam);
+        if (entry.supersedes && known.contains(*entry.exam)) {
             const std::string name = changed_of_exam(history, entry);
             const CouponState before = office.coupon(entry.subject, entry.seq);
             if (!name.empty() && rejects(office, before) &&
@@ -74,7 +77,7 @@ void take_turned_exams(Office &office, const std::vector<Entry> &history, std::v
                                entry.seq});
         }
         if (of_exam && !is_withdrawal(entry) && codec::exam_from(codec::parsed(entry.body)).finished)
-            finished.insert(*entry.exam);
+            known.insert(*entry.exam);
     }
 }
 
@@ -121,7 +124,8 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
                    entry.seq};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
-    std::erase_if(out, put_back);
+    // What was put back after the reject was made to go had its use meanwhile.
+    if (rejects(office, state)) std::erase_if(out, put_back);
     take_turned_exams(office, history, out);
     if (auto one = turned_by_text(office, state)) out.push_back(std::move(*one));
     return out;

@@ -9,6 +9,17 @@
 #include <algorithm>
 
 namespace beadbook {
+namespace {
+
+void check_names_somebody(const std::string &who, const std::string &what, const std::string &field) {
+    if (!names_somebody(who))
+        throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
+                      "? a person's name is expected, such as \"A. Field\"")
+            .at(field);
+}
+
+} // namespace
+
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
     if (person.empty() || welder.empty()) return false;
     const WelderNames one("", names_behind(office, welder));
@@ -29,10 +40,7 @@ std::string taken_for_welder(Office &office, const std::string &person, const st
 
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,
                    const std::string &what, const std::string &field) {
-    if (!names_somebody(who))
-        throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
-                      "? a person's name is expected, such as \"A. Field\"")
-            .at(field);
+    check_names_somebody(who, what, field);
     check_names_one(office, who, field);
     check_is_another(office, who, said_of, what, field);
 }
@@ -55,6 +63,8 @@ void check_is_another(Office &office, const std::string &who, const std::string 
 }
 
 void check_may_say_found(Writing &writing, const CouponState &coupon) {
+    if (!writing.stamp().signed_in)
+        check_names_somebody(writing.stamp().who, "says what an exam found", "by");
     check_is_another(writing.office(), writing.stamp().who, coupon.record.get("welder"),
                      "says what an exam found");
 }

@@ -257,7 +257,10 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
         SQLite::Statement query(*db_, "SELECT name, bytes FROM document WHERE hash = ?");
         query.bind(1, hash);
         if (!query.executeStep()) return std::nullopt;
-        return Document{query.getColumn(0).getString(), query.getColumn(1).getString()};
+        Document out{query.getColumn(0).getString(), query.getColumn(1).getString()};
+        if (sha256(out.bytes) != hash)
+            throw StoreError(path_ + ": document " + shown(out.name) + " was changed after it was kept");
+        return out;
     });
 }
 

@@ -1,0 +1,24 @@
+#include "operations/weld_day.hpp"
+
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+
+std::optional<Day> earliest_weld_day(const std::vector<Entry> &history) {
+    std::optional<Day> out;
+    std::string welded;
+    bool known = false;
+    for (const auto &entry : history) {
+        if (is_withdrawal(entry)) continue;
+        if (entry.kind == "coupon") welded = codec::coupon_from(codec::parsed(entry.body)).get("welded");
+        known = known || entry.kind == "grade" || entry.kind == "verdict" ||
+                (entry.kind == "exam" && codec::exam_from(codec::parsed(entry.body)).finished);
+        if (known && !welded.empty()) out = std::min(out.value_or(parse_day(welded)), parse_day(welded));
+    }
+    return out;
+}
+
+} // namespace beadbook
