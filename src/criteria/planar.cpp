@@ -76,7 +76,7 @@ private:
             if (!lets_some_pass(*rule, c)) continue;
             limited = true;
             std::vector<Condition> holding = asked_by(*rule);
-            add_shape(holding, vocabulary_[type].shape);
+            add_shape_of(type, holding);
             if (auto rest = remainder_of(set_, holding, stops))
                 return out_.push_back({type, c, rule, nullptr, std::move(*rest)});
         }
@@ -84,7 +84,7 @@ private:
             !std::all_of(rules.begin(), rules.end(), [&](const Rule *r) { return forbids_some(*r, c); }))
             return;
         std::vector<Condition> any;
-        add_shape(any, vocabulary_[type].shape);
+        add_shape_of(type, any);
         if (remainder_of(set_, any, stops)) out_.push_back({type, c, rules.front(), nullptr, {}});
     }
 
@@ -98,6 +98,11 @@ private:
             if (gap.beside_rules && gap.classes[c] && gap.subject->covers(type, exam))
                 out.push_back(asked_by(gap));
         return out;
+    }
+
+    /// Where a set tells shapes by length and width, a short crack is as rounded as a pore.
+    void add_shape_of(TypeId type, std::vector<Condition> &conditions) const {
+        if (!set_.linear) add_shape(conditions, vocabulary_[type].shape);
     }
 
     bool told(const Rule *rule) const {
