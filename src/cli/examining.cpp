@@ -29,6 +29,8 @@ std::vector<Exam> method_words(std::string list) {
     for (const auto word : words_of(list)) {
         const auto method = exam_named(word);
         if (!method) throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
+        if (std::find(out.begin(), out.end(), *method) != out.end())
+            throw UsageError(shown(word) + " is given twice; a second exam by it is entered by itself");
         out.push_back(*method);
     }
     if (out.empty()) throw UsageError("by which method? expected " + exam_names_text());

@@ -23,7 +23,18 @@ std::string plain_name(const std::string &given) {
     return out;
 }
 
+/// One that was entered by a slip; its entry stays.
+bool take_off_vision(PersonRecord &person, const std::string &name) {
+    constexpr std::string_view word = "vision ";
+    if (!lowered(name).starts_with(word)) return false;
+    const Day on = parse_day(trimmed(std::string_view(name).substr(word.size())));
+    if (std::erase_if(person.vision, [&](const VisionTest &test) { return test.on == on; }) == 0)
+        throw refused(person.name + " has no vision test of " + print(on) + " on record").at("without");
+    return true;
+}
+
 void take_off(PersonRecord &person, const std::string &name) {
+    if (take_off_vision(person, name)) return;
     const auto found = std::find_if(person.certificates.begin(), person.certificates.end(),
                                     [&](const Certificate &c) { return name_of(c) == name; });
     if (found == person.certificates.end()) {

@@ -9,8 +9,9 @@ struct PersonRequest {
     std::string name;
     std::vector<std::string> roles;        ///< of person_roles(); not empty: they replace those before
     std::vector<std::string> certificates; ///< as read_certificate takes them
-    std::vector<std::string> without;      ///< certificates to take off, as name_of says them: "MT II 4711"
-    std::vector<std::string> vision;       ///< as read_vision_test takes them
+    std::vector<std::string>
+        without; ///< certificates to take off, as name_of says them: "MT II 4711"; "vision 2026-03-01"
+    std::vector<std::string> vision; ///< as read_vision_test takes them
     std::optional<std::string> note;
     std::string why;   ///< of a change
     bool sure = false; ///< somebody whose name is like one on record is another person

@@ -70,7 +70,9 @@ std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count) {
     for (std::size_t i = 0; i < items.size(); ++i)
         out += items[i] +
                (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i]) : "") + "</li>";
-    return out.empty() ? "<p>Nothing is logged yet.</p>\n" : "<ol class=\"finds\">" + out + "</ol>\n";
+    if (out.empty())
+        return at.exam.finished ? "<p>Nothing is logged.</p>\n" : "<p>Nothing is logged yet.</p>\n";
+    return "<ol class=\"finds\">" + out + "</ol>\n";
 }
 
 /// Where to go on once this exam is finished.

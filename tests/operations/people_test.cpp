@@ -194,6 +194,18 @@ TEST_CASE("a vision test of before an exam that was entered after it is told as 
     CHECK(booth.office.coupon("T-1").exams.at(1).level_told() == "II");
 }
 
+TEST_CASE("a vision test that was a slip is taken off, and no exam rests on it any more") {
+    Staffed booth;
+    booth.coupon();
+    booth.field({"MT II until 2031-06-30"}, {"2024-03-01 J1", "2026-09-01 J1"});
+    booth.plain(Exam::MT);
+    CHECK(booth.office.coupon("T-1").exams.at(0).done().counts);
+    const PersonRequest off{"A. Field", {}, {}, {"vision 2026-09-01"}, {}, {}, "wrong year"};
+    booth.person(off);
+    CHECK_FALSE(booth.office.coupon("T-1").exams.at(0).done().counts);
+    CHECK_THAT(booth.refusal([&] { booth.person(off); }).what(), says("has no vision test of 2026-09-01"));
+}
+
 TEST_CASE("an exam that says otherwise than the record of its examiner is refused, naming both") {
     Staffed booth;
     booth.coupon();
