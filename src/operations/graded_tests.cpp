@@ -206,6 +206,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     const bool turned_so = once_failed && ((!once_failed->graded && (!ours || !coupon.grade)) ||
                                            (once_failed->accepted && ours && !taken_.contains(id)));
     if (!ours && !once_failed) return;
+    const bool practice = record.get("purpose") == "practice", test = was_test(history);
     std::vector<CouponRecord> described;
     if (ours) described.push_back(record);
     if (!ours || turned_so) {
@@ -215,7 +216,6 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     // What was said of them afterwards does not undo it, unless an override set it aside.
     const bool bends_failed =
         record.get("mechanical") == "failed" || (coupon.mechanical_failed > 0 && !taken_.contains(id));
-    const bool practice = record.get("purpose") == "practice", test = was_test(history);
     if (practice && !test) return;
     const auto judged = judged_now(office, coupon);
     const bool rejected = judged && judged->verdict == Verdict::reject;
