@@ -113,14 +113,15 @@ private:
         return naive_limit(rule, formula, c_.coupon, local);
     }
 
-    bool condition(const Condition &c, const Thing *t) const {
+    Truth truth(const Condition &c, const Thing *t) const {
         static const Environment::Values nothing;
         Missing missing;
         if (c.kind == Condition::Kind::word)
-            return (c.slot < fact_count ? c.words_said(c_.coupon.said(c.slot), missing)
-                                        : c.word(t->words[c.slot - fact_count], missing)) == Truth::yes;
-        return c.compare(env(t ? t->measures : nothing), missing) == Truth::yes;
+            return c.slot < fact_count ? c.words_said(c_.coupon.said(c.slot), missing)
+                                       : c.word(t->words[c.slot - fact_count], missing);
+        return c.compare(env(t ? t->measures : nothing), missing);
     }
+    bool condition(const Condition &c, const Thing *t) const { return truth(c, t) == Truth::yes; }
 
     /// From the end of a to the start of b, going forward; nothing if b does not come after a.
     std::optional<std::int64_t> forward_gap(const Thing &a, const Thing &b) const {
@@ -320,6 +321,11 @@ private:
                     std::optional<Exam> only) {
         const Limit::Kind says = rule.limits[k].kind;
         if (rule.kind == Rule::Kind::coupon) {
+            const bool out = std::any_of(rule.when.begin(), rule.when.end(),
+                                         [&](const Condition &c) { return truth(c, nullptr) == Truth::no; });
+            if (out) return;
+            // Of a weld by two processes it may hold for a part.
+            ask = ask || (!applies(rule) && says != Limit::Kind::free && says != Limit::Kind::other);
             if (!applies(rule)) return;
             reject = reject || says == Limit::Kind::none;
             ask = ask || says == Limit::Kind::ask || says == Limit::Kind::not_said;
