@@ -3,9 +3,9 @@
 #include "criteria/methods.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -47,21 +47,19 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
 }
 
 std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary) {
-    std::string plain = lowered(behind_hash(line));
-    std::replace_if(
-        plain.begin(), plain.end(), [](unsigned char c) { return c < 0x80 && std::isalpha(c) == 0; }, ' ');
     constexpr std::size_t least = 4; // shorter ones are short forms, and other words as well
     constexpr std::string_view none_of_it[] = {"no", "not", "none", "without", "looked", "sought"};
-    const auto words = words_of(plain);
-    for (const auto word : words)
+    const auto words = words_apart(lowered(behind_hash(line)),
+                                   [](char c) { return is_ascii_sign(c) || digits.find(c) != digits.npos; });
+    for (const auto &word : words)
         if (std::find(std::begin(none_of_it), std::end(none_of_it), word) != std::end(none_of_it)) return "";
-    for (const auto word : words)
+    for (const auto &word : words)
         for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
             if (!word.ends_with(ending)) continue;
-            const std::string_view stem = word.substr(0, word.size() - ending.size());
+            const std::string_view stem = std::string_view(word).substr(0, word.size() - ending.size());
             const auto named = stem.size() < least ? std::nullopt : type_named(stem, vocabulary);
             if (named && named->length == stem.size() && !vocabulary[named->type].measured)
-                return "a remark that speaks of '" + std::string(word) +
+                return "a remark that speaks of '" + word +
                        "', and what stands behind # is kept nowhere; log it as a find, or keep it on the "
                        "coupon with 'remark'";
         }

@@ -3,19 +3,16 @@
 #include "criteria/methods.hpp"
 #include "facts/person_record.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
 namespace {
 
-/// The words of a text, with "-", ",", "/" and brackets as blanks between them.
-std::vector<std::string> words_apart(std::string text) {
-    std::replace_if(
-        text.begin(), text.end(),
-        [](char c) { return std::string_view("-,/()").find(c) != std::string_view::npos; }, ' ');
-    const auto words = words_of(text);
-    return {words.begin(), words.end()};
+std::vector<std::string> words_of_level(const std::string &text) {
+    return words_apart(text,
+                       [](char c) { return std::string_view("-,/()").find(c) != std::string_view::npos; });
 }
 
 int level_of_word(const std::string &word) {
@@ -27,7 +24,7 @@ int level_of_word(const std::string &word) {
 
 /// The level in a text such as "II", "Level 2": the first word that is one.
 int level_in(const std::string &text) {
-    for (const auto &word : words_apart(text))
+    for (const auto &word : words_of_level(text))
         if (const int level = level_of_word(word); level > 0) return level;
     return 0;
 }
@@ -35,7 +32,7 @@ int level_in(const std::string &text) {
 bool is_inspector(const std::string &word) { return word == "CWI" || word == "SCWI"; }
 
 bool inspector(const std::string &text) {
-    const auto words = words_apart(text);
+    const auto words = words_of_level(text);
     return std::any_of(words.begin(), words.end(), is_inspector);
 }
 
@@ -63,7 +60,7 @@ int rank_of_level(const std::string &level) {
 std::string no_word_of_level(const std::string &level) {
     int held = 0;
     bool inspects = false;
-    for (const auto &word : words_apart(level)) {
+    for (const auto &word : words_of_level(level)) {
         const int number = level_of_word(word);
         inspects = inspects || is_inspector(word);
         if (number > 0 ? held > 0 && held != number : !is_inspector(word) && !goes_with_level(word))

@@ -2,6 +2,7 @@
 
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -92,12 +93,9 @@ std::string seen(std::string word) {
 }
 
 std::vector<std::string> seen_words(std::string_view name) {
-    std::string text = folded_name(name);
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; }, ' ');
     std::vector<std::string> out, all;
-    for (const auto word : words_of(text)) {
-        all.push_back(seen(std::string(word)));
+    for (const auto &word : words_apart(folded_name(name), is_ascii_sign)) {
+        all.push_back(seen(word));
         if (!is_title(word)) out.push_back(all.back());
     }
     // A title and a letter name nobody better than both do.
@@ -190,10 +188,11 @@ bool may_be_misspelt(std::string_view a, std::string_view b) {
     if (counts(folded_name(a)) && counts(folded_name(b))) return false;
     const auto words = seen_words(a), others = seen_words(b);
     // A surname alone may have a slip too.
-    for (const auto *one : {&words, &others})
-        if (const auto &other = one == &words ? others : words; one->size() == 1 && other.size() > 1)
-            return std::any_of(other.begin(), other.end(),
-                               [&](const std::string &word) { return one_slip_apart(one->front(), word); });
+    const auto &few = words.size() < others.size() ? words : others;
+    const auto &many = words.size() < others.size() ? others : words;
+    if (few.size() == 1 && many.size() > 1)
+        return std::any_of(many.begin(), many.end(),
+                           [&](const std::string &word) { return one_slip_apart(few.front(), word); });
     if (words.size() != others.size()) return false;
     int slips = 0;
     for (std::size_t i = 0; i < words.size(); ++i) {

@@ -2,6 +2,7 @@
 #include "facts/person_name.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -16,12 +17,7 @@ bool is_of_name(char c) {
 
 /// The words of a name without the points and commas about them.
 std::vector<std::string> bare_words(std::string_view name) {
-    std::string plain(name);
-    std::replace_if(
-        plain.begin(), plain.end(), [](char c) { return c == '.' || c == ','; }, ' ');
-    std::vector<std::string> out;
-    for (const auto word : words_of(plain)) out.emplace_back(word);
-    return out;
+    return words_apart(std::string(name), [](char c) { return c == '.' || c == ','; });
 }
 
 /// L2, AB-12: a letter or two with a number, as marks are; "No11" counts somebody, "2nd" follows a name.

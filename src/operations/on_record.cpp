@@ -4,6 +4,7 @@
 #include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 #include "operations/entitled.hpp"
 #include "operations/equipment.hpp"
 #include "operations/people.hpp"
@@ -125,13 +126,9 @@ void fill_calibrations(ExamRecord &exam, std::vector<std::string> &notes) {
 /// Several serials in one word are no piece: what is on record of each would be asked of none.
 void check_one_piece(Office &office, const std::string &serial) {
     if (equipment_of(office, serial)) return;
-    std::string apart = serial;
-    std::replace_if(
-        apart.begin(), apart.end(),
-        [](char c) { return std::string_view("+/;,&|").find(c) != std::string_view::npos; }, ' ');
-    std::vector<std::string> pieces;
-    for (const auto word : words_of(apart))
-        if (word != "and") pieces.emplace_back(word);
+    auto pieces = words_apart(
+        serial, [](char c) { return std::string_view("+/;,&|").find(c) != std::string_view::npos; });
+    std::erase(pieces, "and");
     const auto known = [&](const std::string &one) { return equipment_of(office, one).has_value(); };
     if (pieces.size() > 1 && std::all_of(pieces.begin(), pieces.end(), known))
         throw refused("equipment '" + shown(serial) + "' is not on record, and " + listed(pieces) +

@@ -16,7 +16,9 @@ std::optional<Day> earliest_weld_day(const std::vector<Entry> &history) {
         if (entry.kind == "coupon") welded = codec::coupon_from(codec::parsed(entry.body)).get("welded");
         known = known || entry.kind == "grade" || entry.kind == "verdict" ||
                 (entry.kind == "exam" && codec::exam_from(codec::parsed(entry.body)).finished);
-        if (known && !welded.empty()) out = std::min(out.value_or(parse_day(welded)), parse_day(welded));
+        if (!known || welded.empty()) continue;
+        const Day day = parse_day(welded);
+        out = std::min(out.value_or(day), day);
     }
     return out;
 }

@@ -3,10 +3,10 @@
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 #include "operations/marks.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -15,11 +15,7 @@ constexpr const char *differs_in_signs = " is enrolled, and differs from it only
 
 /// Two marks in one word ("L1-L2") are nobody's coupon: neither welder's failed test would be found by it.
 void check_one_mark(Book &book, const std::string &text) {
-    std::string apart = text;
-    std::replace_if(
-        apart.begin(), apart.end(), [](unsigned char c) { return c < 0x80 && std::isalnum(c) == 0; }, ' ');
-    std::vector<std::string> marks;
-    for (const auto word : words_of(apart)) marks.emplace_back(word);
+    const auto marks = words_apart(text, is_ascii_sign);
     if (marks.size() > 1 &&
         std::all_of(marks.begin(), marks.end(), [&](const auto &mark) { return book.knows_welder(mark); }))
         throw refused("'" + shown(text) + "' names " + listed(marks) + "; one welder is named here")

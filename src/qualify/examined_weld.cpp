@@ -3,6 +3,7 @@
 #include "criteria/methods.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 
 #include <algorithm>
 #include <array>
@@ -99,12 +100,9 @@ ExaminedWeld read_examined_weld(const std::string &text) {
     std::string rest = text.substr(std::min<std::size_t>(10, text.size()));
     const std::size_t at = lowered(rest).find(" accepted by ");
     if (at == std::string::npos) refuse_weld(text, "it does not say that the weld was accepted, and by whom");
-    std::string methods = rest.substr(0, at);
-    std::replace_if(
-        methods.begin(), methods.end(), [](char c) { return c == ',' || c == '+'; }, ' ');
-    for (const auto word : words_of(methods)) {
+    for (const auto &word : words_apart(rest.substr(0, at), [](char c) { return c == ',' || c == '+'; })) {
         if (same_word(word, "and")) continue;
-        const std::string exam = exam_called(std::string(word));
+        const std::string exam = exam_called(word);
         if (exam.empty())
             refuse_weld(text,
                         "'" + shown(word) + "' is no examination, they are " + listed(stated_exams(), "and"));

@@ -29,6 +29,11 @@ public:
     static FillRequest number(const std::string &value = "0.060 in", const std::string &why = "") {
         return {"aws-d17.1", "reinforcement", value, {"C"}, "AWS D17.1:2017", "21", "B. Reed", why};
     }
+    static FillRequest number_for(const std::string &class_id, const std::string &value) {
+        FillRequest request = number(value);
+        request.classes = {class_id};
+        return request;
+    }
     Filled fill(const FillRequest &request = number(), const std::string &who = "A. Field") {
         return write([&](Writing &w) { return fill_blank(w, request); }, who).value;
     }
@@ -126,34 +131,22 @@ TEST_CASE("what fills no blank is refused, and nothing is stored", "[copy]") {
 TEST_CASE("numbers that let a stricter class pass more than a looser one are no columns of the copy",
           "[copy]") {
     Shop shop;
-    const auto filled = [&](const std::string &class_id, const std::string &value) {
-        FillRequest request = Shop::number();
-        request.classes = {class_id};
-        request.value = value;
-        return request;
-    };
-    shop.fill(filled("A", "0.050 in"));
-    shop.fill(filled("B", "0.060 in"));
-    const Refusal swapped = shop.refusal([&] { shop.fill(filled("C", "0.059 in")); });
+    shop.fill(Shop::number_for("A", "0.050 in"));
+    shop.fill(Shop::number_for("B", "0.060 in"));
+    const Refusal swapped = shop.refusal([&] { shop.fill(Shop::number_for("C", "0.059 in")); });
     CHECK(field_of(swapped) == "value");
     CHECK_THAT(swapped.what(), says("class B should be stricter than class C") && says("exchanged"));
-    shop.fill(filled("C", "0.060 in"));
+    shop.fill(Shop::number_for("C", "0.060 in"));
 }
 
 TEST_CASE("a class between that is open yet hides no exchanged columns", "[copy]") {
     Shop shop;
-    const auto filled = [&](const std::string &class_id, const std::string &value) {
-        FillRequest request = Shop::number();
-        request.classes = {class_id};
-        request.value = value;
-        return request;
-    };
-    shop.fill(filled("A", "0.100 in"));
-    const Refusal swapped = shop.refusal([&] { shop.fill(filled("C", "0.050 in")); });
+    shop.fill(Shop::number_for("A", "0.100 in"));
+    const Refusal swapped = shop.refusal([&] { shop.fill(Shop::number_for("C", "0.050 in")); });
     CHECK(field_of(swapped) == "value");
     CHECK_THAT(swapped.what(), says("class A should be stricter than class C") && says("exchanged"));
-    shop.fill(filled("C", "0.100 in"));
-    CHECK_THAT(shop.refusal([&] { shop.fill(filled("B", "0.110 in")); }).what(),
+    shop.fill(Shop::number_for("C", "0.100 in"));
+    CHECK_THAT(shop.refusal([&] { shop.fill(Shop::number_for("B", "0.110 in")); }).what(),
                says("class B should be stricter than class C"));
 }
 
