@@ -3,6 +3,7 @@
 #include "language/condition.hpp"
 #include "measure/exact.hpp"
 
+#include <algorithm>
 #include <optional>
 
 namespace beadbook {
@@ -22,6 +23,10 @@ struct Band {
             low = value, low_in = in;
         }
     }
+    /// To what a condition leaves that compares_plainly.
+    void narrow(const Condition &c) {
+        for (const auto &edge : c.edges) narrow(edge.compare, edge.right.constant_value());
+    }
     bool empty() const { return low && high && (*low > *high || (*low == *high && !(low_in && high_in))); }
     Band within(const Band &other) const {
         Band out = *this;
@@ -31,5 +36,11 @@ struct Band {
     }
     friend bool operator==(const Band &, const Band &) = default;
 };
+
+/// Whether a condition compares one quantity alone with plain numbers.
+inline bool compares_plainly(const Condition &c) {
+    return c.kind == Condition::Kind::comparison && c.left.lone_quantity() &&
+           std::all_of(c.edges.begin(), c.edges.end(), [](const auto &e) { return e.right.is_constant(); });
+}
 
 } // namespace beadbook

@@ -12,10 +12,7 @@ namespace beadbook {
 namespace {
 
 /// One that compares this quantity with plain numbers.
-bool is_band(const Condition &c, Slot slot) {
-    return c.kind == Condition::Kind::comparison && c.left.lone_quantity() == slot &&
-           std::all_of(c.edges.begin(), c.edges.end(), [](const auto &e) { return e.right.is_constant(); });
-}
+bool is_band(const Condition &c, Slot slot) { return compares_plainly(c) && c.left.lone_quantity() == slot; }
 
 /// What grows with what it measures: how large, how deep, how many, how near. A bit each.
 using Measures = std::uint64_t;
@@ -85,8 +82,7 @@ private:
     std::optional<Banded> banded(const Rule &rule, Slot slot) const {
         Banded out{&rule, slot, {}, measured_by(rule)};
         for (const auto &c : rule.when)
-            if (is_band(c, slot))
-                for (const auto &edge : c.edges) out.band.narrow(edge.compare, edge.right.constant_value());
+            if (is_band(c, slot)) out.band.narrow(c);
         // Of one that speaks of no coupon of the scope that is told elsewhere.
         if (out.band.empty() || out.band == Band{} || !remainder_of(set_, asked_by(rule), {}))
             return std::nullopt;

@@ -37,12 +37,6 @@ constexpr Compare opposite(Compare c) {
     return Compare::over;
 }
 
-/// Compared with a plain number.
-bool is_plain(const Condition &c) {
-    return c.kind == Condition::Kind::comparison && c.left.lone_quantity() &&
-           std::all_of(c.edges.begin(), c.edges.end(), [](const auto &e) { return e.right.is_constant(); });
-}
-
 /// What holds where the condition does not: any one of these.
 std::vector<Condition> denials_of(const Condition &c) {
     std::vector<Condition> out;
@@ -86,9 +80,9 @@ struct Held {
             auto &here = words.try_emplace(c.slot, words_of(c.slot)).first->second;
             return (here &= c.fitting) != 0;
         }
-        if (!is_plain(c)) return true;
+        if (!compares_plainly(c)) return true;
         Band &here = bands[*c.left.lone_quantity()];
-        for (const auto &edge : c.edges) here.narrow(edge.compare, edge.right.constant_value());
+        here.narrow(c);
         return !here.empty();
     }
     bool implies(const Condition &c) const {
@@ -96,11 +90,11 @@ struct Held {
             const auto own = words.find(c.slot);
             return own != words.end() && (own->second & ~c.fitting) == 0;
         }
-        if (!is_plain(c)) return texts.contains(c.text);
+        if (!compares_plainly(c)) return texts.contains(c.text);
         const auto own = bands.find(*c.left.lone_quantity());
         if (own == bands.end()) return false;
         Band here = own->second;
-        for (const auto &edge : c.edges) here.narrow(edge.compare, edge.right.constant_value());
+        here.narrow(c);
         return here == own->second;
     }
 };
@@ -168,7 +162,7 @@ private:
         std::vector<std::string> out;
         std::set<Slot> bands;
         for (const Condition *c : held.cut) {
-            if (!is_plain(*c)) {
+            if (!compares_plainly(*c)) {
                 out.push_back(c->text);
                 continue;
             }

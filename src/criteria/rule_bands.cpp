@@ -17,14 +17,10 @@ struct Scoped {
     std::vector<std::string> others;
 
     void add(const Condition &c) {
-        const auto slot = c.left.lone_quantity();
-        const bool plain =
-            c.kind == Condition::Kind::comparison && slot &&
-            std::all_of(c.edges.begin(), c.edges.end(), [](const auto &e) { return e.right.is_constant(); });
         if (c.kind == Condition::Kind::word)
             words.try_emplace(c.slot, ~std::uint64_t{0}).first->second &= c.fitting;
-        else if (plain)
-            for (const auto &edge : c.edges) bands[*slot].narrow(edge.compare, edge.right.constant_value());
+        else if (compares_plainly(c))
+            bands[*c.left.lone_quantity()].narrow(c);
         else
             others.push_back(c.text);
     }
