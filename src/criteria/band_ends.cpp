@@ -1,6 +1,8 @@
 // Rules for a band of coupons, beyond which the set goes on and nothing limits the same measure.
+#include "criteria/alike_finds.hpp"
 #include "criteria/band.hpp"
 #include "criteria/doubts.hpp"
+#include "criteria/measured_by.hpp"
 #include "criteria/remainder.hpp"
 #include "criteria/vocabulary.hpp"
 #include "measure/print.hpp"
@@ -13,28 +15,6 @@ namespace {
 
 /// One that compares this quantity with plain numbers.
 bool is_band(const Condition &c, Slot slot) { return compares_plainly(c) && c.left.lone_quantity() == slot; }
-
-/// What grows with what it measures: how large, how deep, how many, how near. A bit each.
-using Measures = std::uint64_t;
-
-Measures measured_by(const Rule &rule) {
-    const auto bit = [](Quantity q) {
-        const bool extent =
-            is_one_of(slot_of(q), {Quantity::size, Quantity::length, Quantity::width, Quantity::area});
-        return Measures{1} << slot_of(extent ? Quantity::size : q);
-    };
-    if (rule.kind == Rule::Kind::sum) return bit(rule.summed);
-    if (rule.kind == Rule::Kind::count) return Measures{1} << quantity_count;
-    if (rule.kind == Rule::Kind::gap) return bit(Quantity::gap);
-    Measures out = 0;
-    if (rule.kind == Rule::Kind::each)
-        for (const Quantity q : quantities_of(rule.measure))
-            if (info(q).scope == Scope::indication) out |= bit(q);
-    return out;
-}
-
-constexpr Measures along = Measures{1} << slot_of(Quantity::size);
-constexpr Measures into = Measures{1} << slot_of(Quantity::depth) | Measures{1} << slot_of(Quantity::height);
 
 bool has_limit(const Rule &rule, std::size_t c) {
     const Limit::Kind kind = rule.limits[c].kind;
@@ -96,39 +76,34 @@ private:
         std::vector<Condition> holding{beyond(one, upper)};
         for (const auto &c : asked_by(*one.rule))
             if (!is_band(c, one.slot)) holding.push_back(c);
-        std::set<std::pair<std::size_t, std::vector<std::uint16_t>>> tried; // most types are spoken of alike
-        for (std::size_t c = 0; c < set_.classes.size(); ++c)
-            for (std::size_t t = 0; has_limit(*one.rule, c) && t < vocabulary_.size(); ++t)
-                for (const Exam exam : all_exams()) {
-                    const auto type = static_cast<TypeId>(t);
-                    if (!one.rule->subject.covers(type, exam)) continue;
-                    const auto gaps = gaps_on(type, exam, c);
-                    auto alike = set_.rules_for(type, exam);
-                    alike.insert(alike.end(), gaps.begin(), gaps.end());
-                    if (!tried.emplace(c, std::move(alike)).second) continue;
-                    if (!is_unlimited(one, holding, type, exam, c, gaps)) continue;
-                    told_.insert(key);
-                    told_of_.insert(one.rule);
-                    return tell(one, upper, type, c);
-                }
+        for (std::size_t c = 0; c < set_.classes.size(); ++c) {
+            const auto tells = [&](const AlikeFinds &finds) {
+                if (!is_unlimited(one, holding, finds)) return false;
+                told_.insert(key);
+                told_of_.insert(one.rule);
+                tell(one, upper, finds.type, c);
+                return true;
+            };
+            if (has_limit(*one.rule, c) && any_alike(set_, vocabulary_, one.rule->subject, c, tells)) return;
+        }
     }
 
-    bool is_unlimited(const Banded &one, const std::vector<Condition> &holding, TypeId type, Exam exam,
-                      std::size_t c, const std::vector<std::uint16_t> &gaps) const {
+    bool is_unlimited(const Banded &one, const std::vector<Condition> &holding,
+                      const AlikeFinds &finds) const {
         std::vector<std::vector<Condition>> taken_out;
         std::vector<const Rule *> others;
-        for (const auto index : set_.rules_for(type, exam)) {
+        for (const auto index : set_.rules_for(finds.type, finds.exam)) {
             const Rule &other = set_.rules[index];
-            if (&other == one.rule || other.limits[c].kind == Limit::Kind::other) continue;
+            if (&other == one.rule || other.limits[finds.of_class].kind == Limit::Kind::other) continue;
             if (says_of_it(other, one))
                 taken_out.push_back(asked_by(other));
-            else if (other.limits[c].kind != Limit::Kind::not_said)
+            else if (other.limits[finds.of_class].kind != Limit::Kind::not_said)
                 others.push_back(&other);
         }
         bool told_why = false; // heard only where no rule speaks
-        for (const auto gap : gaps)
-            if (set_.gaps[gap].beside_rules)
-                taken_out.push_back(asked_by(set_.gaps[gap]));
+        for (const Gap *gap : finds.gaps)
+            if (gap->beside_rules)
+                taken_out.push_back(asked_by(*gap));
             else
                 told_why = true;
         if (!told_why) return remainder_of(set_, holding, taken_out).has_value();
@@ -151,15 +126,6 @@ private:
                                       : (one.band.low_in ? Compare::under : Compare::at_most);
         out.edges = {{compare, Formula::constant(upper ? *one.band.high : *one.band.low,
                                                  info(static_cast<Quantity>(one.slot)).dimension)}};
-        return out;
-    }
-
-    std::vector<std::uint16_t> gaps_on(TypeId type, Exam exam, std::size_t c) const {
-        std::vector<std::uint16_t> out;
-        for (std::size_t g = 0; g < set_.gaps.size(); ++g)
-            if (const Gap &gap = set_.gaps[g];
-                gap.subject && gap.classes[c] && gap.subject->covers(type, exam))
-                out.push_back(static_cast<std::uint16_t>(g));
         return out;
     }
 

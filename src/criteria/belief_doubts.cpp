@@ -2,6 +2,7 @@
 // covers.
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
+#include "criteria/remainder.hpp"
 #include "criteria/vocabulary.hpp"
 
 #include <algorithm>
@@ -11,6 +12,9 @@ namespace {
 
 /// More in a row than anybody finds in one weld: a slip of the pen.
 constexpr std::size_t most_in_a_row = 50;
+
+/// Three times is what standards say (ASME VIII-1 app. 8, read); more than this many nobody would call round.
+constexpr std::int64_t longest_rounded = 10;
 
 bool only_of(const TypeSet &types, std::initializer_list<const char *> wider) {
     const Vocabulary &words = Vocabulary::shipped();
@@ -179,6 +183,26 @@ void check_side(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
                         "' turned round?");
 }
 
+/// `length over 300 x width`: a crack would be rounded, or a pore linear.
+void check_linear(const CriteriaSet &set, Doubts &doubts) {
+    if (!set.linear) return;
+    const auto times_as_long = [](Compare compare, std::int64_t times) {
+        Condition out;
+        out.left = formula_of(Quantity::length);
+        out.edges = {{compare, Formula::combine(Formula::Op::multiply,
+                                                Formula::constant(Exact(times), Dimension::number),
+                                                formula_of(Quantity::width), Dimension::length)}};
+        return out;
+    };
+    const auto tell = [&](const std::string &text) {
+        doubts.tell("linear-beyond-belief", "linear", set.linear_where, "linear", text);
+    };
+    if (remainder_of(set, {times_as_long(Compare::at_least, longest_rounded)}, {{*set.linear}}))
+        tell("what is " + std::to_string(longest_rounded) + " times as long as wide would be rounded");
+    else if (remainder_of(set, {*set.linear, times_as_long(Compare::at_most, 1)}, {}))
+        tell("what is no longer than wide would be linear");
+}
+
 /// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
@@ -204,6 +228,7 @@ void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
 } // namespace
 
 void check_belief(const CriteriaSet &set, Doubts &doubts) {
+    check_linear(set, doubts);
     std::vector<const Table *> seen;
     for (const auto &rule : set.rules) {
         Belief(set, rule, doubts).check();

@@ -2,6 +2,7 @@
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
 #include "criteria/planar.hpp"
+#include "criteria/remainder.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -99,8 +100,22 @@ private:
 
     void check_no_exam() {
         if (set_.required.empty() && !set_.rules.empty())
-            doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
-                         "no exam is required, so one alone is enough to accept");
+            return doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
+                                "no exam is required, so one alone is enough to accept");
+        // Of the loosest class first: where only a stricter one is without, that is told of the classes'
+        // order.
+        for (std::size_t c = set_.classes.size(); c-- > 0;) {
+            std::vector<std::vector<Condition>> asked;
+            for (const auto &one : set_.required)
+                if (one.classes[c]) asked.push_back(one.when);
+            const auto rest = remainder_of(set_, {}, asked);
+            if (!rest && set_.ordered) return;
+            if (!rest) continue;
+            return doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
+                                "no exam is required for class " + set_.classes[c].id +
+                                    (rest->empty() ? "" : " where it is of " + *rest) +
+                                    ", so one alone is enough to accept");
+        }
     }
     void check_exam(const RequiredExam &one) {
         std::vector<std::string> mute;

@@ -26,7 +26,8 @@ const std::vector<std::string> &check_names() {
                                                 "relevance-beside-sum",  "depth-not-limited",
                                                 "limit-over-wall",       "limit-over-window",
                                                 "group-never-met",       "table-falls",
-                                                "no-exam-required",      "limit-turned-round"};
+                                                "no-exam-required",      "limit-turned-round",
+                                                "size-not-limited",      "linear-beyond-belief"};
     return names;
 }
 
@@ -35,10 +36,15 @@ Doubts::Doubts(const CriteriaSet &set, Issues &issues)
 
 void Doubts::tell(std::string_view check, const std::string &of, Where where, const std::string &path,
                   const std::string &text) {
+    told_.emplace(check, of);
     bool silent = false;
     for (std::size_t i = 0; i < used_.size(); ++i)
         if (set_.silences[i].check == check && set_.silences[i].of == of) silent = used_[i] = true;
     if (!silent) issues_.warning(where, path, text + " [" + std::string(check) + "]");
+}
+
+bool Doubts::told(std::string_view check, const std::string &of) const {
+    return told_.contains({std::string(check), of});
 }
 
 void Doubts::tell_needless() {

@@ -5,6 +5,7 @@
 
 #include <initializer_list>
 #include <optional>
+#include <set>
 
 namespace beadbook {
 
@@ -20,12 +21,15 @@ public:
     /// `of` is the id of the rule or clause, or the name of the table, that the doubt is about.
     void tell(std::string_view check, const std::string &of, Where where, const std::string &path,
               const std::string &text);
+    /// Whether it was told, or would have been but for a silence.
+    bool told(std::string_view check, const std::string &of) const;
     void tell_needless();
 
 private:
     const CriteriaSet &set_;
     Issues &issues_;
     std::vector<bool> used_;
+    std::set<std::pair<std::string, std::string>> told_;
 };
 
 /// Whether a quantity stands there alone and is one of these.
@@ -44,8 +48,9 @@ void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts
 
 /// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
 void check_belief(const CriteriaSet &set, Doubts &doubts);
-/// What may reject less than it seems: rules held together, groups counted as one, what never counts, depths
-/// that nothing limits.
+/// Finds of which something is limited, and not how large or how deep they are.
+void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+/// What may reject less than it seems: rules held together, groups counted as one, what never counts.
 void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 
 } // namespace beadbook

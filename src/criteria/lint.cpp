@@ -157,6 +157,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
+    check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {

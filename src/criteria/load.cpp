@@ -168,6 +168,7 @@ private:
 
     void read_linear(const Yaml &node) {
         const Fields fields(node, "linear", {"when", "clause", "standing"}, issues_);
+        set_.linear_where = node.where;
         set_.linear_clause = fields.needed_text("clause");
         set_.linear_standing = read_standing(fields, issues_);
         if (const Yaml *when = fields.need("when"))

@@ -35,12 +35,8 @@ public:
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             check_together(r);
             check_groups(set_.rules[r]);
-            check_depth(set_.rules[r]);
         }
-        for (const auto &one : set_.relevance) {
-            check_relevance(one);
-            check_depth(one);
-        }
+        for (const auto &one : set_.relevance) check_relevance(one);
     }
 
 private:
@@ -89,65 +85,6 @@ private:
                            [&](const Rule &other) { return of_group(other.subject); }) ||
                std::any_of(set_.gaps.begin(), set_.gaps.end(),
                            [&](const Gap &gap) { return gap.subject && of_group(*gap.subject); });
-    }
-
-    /// `where: depth over X`, and the length is limited: nothing limits the depth.
-    void check_depth(const Rule &rule) {
-        if (rule.kind != Rule::Kind::each && rule.kind != Rule::Kind::sum && rule.kind != Rule::Kind::count)
-            return;
-        for (const auto &c : rule.where) {
-            const auto slot = c.left.lone_quantity();
-            if (c.kind != Condition::Kind::comparison || c.edges.size() != 1 ||
-                is_maximum(c.edges[0].compare) || !is_one_of(slot, {Quantity::depth, Quantity::height}) ||
-                (rule.kind == Rule::Kind::each && rule.measure.uses(*slot)) ||
-                (rule.kind == Rule::Kind::sum && slot == slot_of(rule.summed)))
-                continue;
-            for (std::size_t k = 0; k < rule.limits.size(); ++k)
-                if (rule.limits[k].kind == Limit::Kind::value && !limited(&rule, rule.subject, *slot, k))
-                    return tell("depth-not-limited", rule,
-                                "it speaks of what is " + c.text + " by its " + how(rule) +
-                                    ", and no rule limits the " +
-                                    std::string(info(static_cast<Quantity>(*slot)).name) +
-                                    " itself for class " + set_.classes[k].id);
-        }
-    }
-    static std::string how(const Rule &rule) {
-        if (rule.kind == Rule::Kind::count) return "number";
-        return rule.kind == Rule::Kind::sum ? std::string(info(rule.summed).name) : rule.measure.text;
-    }
-    /// Some other rule has a limit for it, or leaves it to no number.
-    bool limited(const Rule *rule, const Subject &subject, Slot slot, std::size_t k) const {
-        const auto by = [&](const Rule &other) {
-            const Limit::Kind kind = other.limits[k].kind;
-            if (&other == rule || !speak_of_one(other.subject, subject) || kind == Limit::Kind::free ||
-                kind == Limit::Kind::other)
-                return false;
-            return other.kind == Rule::Kind::presence ||
-                   (other.kind == Rule::Kind::sum && slot_of(other.summed) == slot) ||
-                   (other.kind == Rule::Kind::each && is_maximum(other.compare) && other.measure.uses(slot));
-        };
-        return std::any_of(set_.rules.begin(), set_.rules.end(), by) ||
-               std::any_of(set_.gaps.begin(), set_.gaps.end(), [&](const Gap &gap) {
-                   return gap.beside_rules && gap.classes[k] && speak_of_one(*gap.subject, subject);
-               });
-    }
-
-    /// What is shallow does not count, and what counts is held by its length: nothing limits the depth.
-    void check_depth(const Relevance &one) {
-        for (const auto &c : one.ignore) {
-            const auto slot = c.left.lone_quantity();
-            if (!bounds_size(c) || !is_one_of(slot, {Quantity::depth, Quantity::height})) continue;
-            for (const auto &rule : set_.rules)
-                for (std::size_t k = 0; k < rule.limits.size(); ++k)
-                    if (one.classes[k] && rule.limits[k].kind == Limit::Kind::value &&
-                        speak_of_one(one.subject, rule.subject) && !limited(nullptr, one.subject, *slot, k))
-                        return doubts_.tell(
-                            "depth-not-limited", one.id, one.where_from, "relevance." + one.id,
-                            "what is more than '" + c.text + "' counts, rule '" + rule.id +
-                                "' holds it by its " + how(rule) + ", and no rule limits the " +
-                                std::string(info(static_cast<Quantity>(*slot)).name) + " itself for class " +
-                                set_.classes[k].id);
-        }
     }
 
     void check_relevance(const Relevance &one) {

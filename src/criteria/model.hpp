@@ -246,6 +246,7 @@ struct CriteriaSet {
     /// Nobody read what lies outside.
     bool scope_not_read() const { return scope_said && scope.empty(); }
     std::optional<Condition> linear; ///< when a measured indication is linear
+    Where linear_where;              ///< of it in its file
     std::string linear_clause;
     Standing linear_standing;
     std::vector<Relevance> relevance;

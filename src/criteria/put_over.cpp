@@ -117,11 +117,14 @@ private:
                 error(*word, "without",
                       "nothing in " + base_name_ + " is called '" + shown(word->text) + "'" +
                           did_you_mean(word->text, known));
-            // What is answered about it goes with it.
-            if (Yaml *silence = find(base_, "silence"))
-                std::erase_if(silence->items,
-                              [&](const Yaml &one) { return text_under(one, "of") == word->text; });
+            unanswer(word->text);
         }
+    }
+
+    /// What the base answers about a part goes with it, also where it now says something else.
+    void unanswer(const std::string &of) {
+        if (Yaml *silence = find(base_, "silence"))
+            std::erase_if(silence->items, [&](const Yaml &one) { return text_under(one, "of") == of; });
     }
 
     /// `classes: {EXC3: B}`: what the base says for B stands for EXC3.
@@ -262,9 +265,18 @@ private:
             }
             rule->where = one.where;
             ask_standing_anew(one, *rule, classes_, issues_);
-            for (const auto &entry : one.entries)
-                if (entry.key != "id") change_key(*rule, entry);
+            for (const auto &entry : one.entries) {
+                if (entry.key == "id") continue;
+                change_key(*rule, entry);
+                if (!is_about_source(entry.key)) unanswer(id);
+            }
         }
+    }
+
+    static bool is_about_source(std::string_view key) {
+        constexpr std::array<std::string_view, 6> all{"title",       "clause",  "standing",
+                                                      "standing of", "reading", "says"};
+        return std::find(all.begin(), all.end(), key) != all.end();
     }
 
     void change_key(Yaml &rule, const Yaml::Entry &entry) {
@@ -288,6 +300,7 @@ private:
         if (const Yaml *mine = own_.find(key)) {
             if (mine->kind != Yaml::Kind::map) return;
             for (const auto &entry : mine->entries) {
+                if (all.find(entry.key)) unanswer(entry.key);
                 put(all, entry.key, entry.value);
                 for (auto &one : all.entries)
                     if (one.key == entry.key) one.key_where = entry.key_where;
@@ -311,10 +324,12 @@ private:
                 const auto same = std::find_if(all.items.begin(), all.items.end(), [&](const Yaml &there) {
                     return !id.empty() && text_under(there, "id") == id;
                 });
-                if (same == all.items.end())
+                if (same == all.items.end()) {
                     all.items.push_back(one);
-                else
+                } else {
+                    unanswer(id);
                     *same = one;
+                }
             }
         if (!all.items.empty()) put(out, key, std::move(all));
     }

@@ -4,6 +4,7 @@
 #include "criteria/shipped.hpp"
 #include "measure/sha256.hpp"
 
+#include <algorithm>
 #include <map>
 
 using namespace beadbook;
@@ -122,6 +123,28 @@ TEST_CASE("what a set changes has a standing of its own, for each class") {
                says("give 'standing of' for D:"));
     CHECK(change("id: pore, at most: {C: 2.5 mm}, standing: {house: x}").empty());
     CHECK(change("id: pore, at most: {D: 4 mm}, standing of: {D: {house: x}}").empty());
+}
+
+TEST_CASE("what the base answers about a rule is asked anew where the rule is changed") {
+    const std::string counted =
+        "  - {id: number, types: gas pore, exams: RT, measure: count, window: 100 mm, at most: 4, clause: c, "
+        "standing: {house: h}}\n";
+    std::string base = base_text;
+    base.insert(base.find("  - {id: pore,"), counted);
+    base.erase(base.find("  - {id: pore,"), base.find("  - {id: slag,") - base.find("  - {id: pore,"));
+    base += "silence:\n  - {check: size-not-limited, of: number, reason: printed so}\n";
+    const std::map<std::string, std::string> texts{{"base", base}};
+    const auto asked = [&](const std::string &own) {
+        const auto issues = load(top + own, texts).issues;
+        return std::any_of(issues.begin(), issues.end(), [](const Issue &issue) {
+            return issue.text.find("[size-not-limited]") != std::string::npos;
+        });
+    };
+    CHECK_FALSE(asked(""));
+    CHECK_FALSE(asked("changes:\n  - {id: slag, at most: 2 mm, clause: d, standing: {house: h}}\n"));
+    CHECK_FALSE(asked("changes:\n  - {id: number, title: How many}\n"));
+    CHECK(asked("changes:\n  - {id: number, at most: 40, clause: d, standing: {house: h}}\n"));
+    CHECK(asked("rules:\n" + counted));
 }
 
 TEST_CASE("a formula that means something else asks for the standing of all that speak of it") {

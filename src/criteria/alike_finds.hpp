@@ -1,0 +1,35 @@
+#pragma once
+
+#include "criteria/model.hpp"
+
+#include <set>
+#include <vector>
+
+namespace beadbook {
+
+/// Finds of which the same rules and gaps of a class speak.
+struct AlikeFinds {
+    TypeId type; ///< one of them
+    Exam exam;
+    std::size_t of_class;
+    std::vector<const Gap *> gaps;
+};
+
+/// Takes those of a subject, each once, until `take` is true of one; whether it was of any.
+template <class Take>
+bool any_alike(const CriteriaSet &set, const Vocabulary &vocabulary, const Subject &subject,
+               std::size_t of_class, Take take) {
+    std::set<std::pair<std::vector<std::uint16_t>, std::vector<const Gap *>>> tried;
+    for (std::size_t t = 0; t < vocabulary.size(); ++t)
+        for (const Exam exam : all_exams()) {
+            AlikeFinds finds{static_cast<TypeId>(t), exam, of_class, {}};
+            if (!subject.covers(finds.type, exam)) continue;
+            for (const Gap &gap : set.gaps)
+                if (gap.subject && gap.classes[of_class] && gap.subject->covers(finds.type, exam))
+                    finds.gaps.push_back(&gap);
+            if (tried.emplace(set.rules_for(finds.type, exam), finds.gaps).second && take(finds)) return true;
+        }
+    return false;
+}
+
+} // namespace beadbook
