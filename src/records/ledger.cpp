@@ -99,7 +99,8 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
         const int flags = !writes                ? SQLite::OPEN_READONLY
                           : mode == Mode::create ? SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE
                                                  : SQLite::OPEN_READWRITE;
-        db_ = std::make_unique<SQLite::Database>(path, flags, busy_milliseconds);
+        // One thread at a time has it: who shares a ledger waits for the others outside of it.
+        db_ = std::make_unique<SQLite::Database>(path, flags | SQLite::OPEN_NOMUTEX, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
         const bool fresh = is_fresh(*db_);
         const int of = pragma(*db_, "application_id");

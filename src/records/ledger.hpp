@@ -157,7 +157,7 @@ public:
     std::string head();
     std::optional<std::string> criteria_text(const std::string &hash);
     /// That every entry stands as it was written, before somebody is said to be qualified by them: much less
-    /// than `verify` looks at, and once for an entry that this ledger held before. Throws StoreError.
+    /// than `verify` looks at, and not where the file is as it was when it was walked. Throws StoreError.
     void check_chain();
     /// Throws StoreError only where nothing can be read at all.
     Verification verify();
@@ -174,12 +174,14 @@ private:
     /// That what was appended in this transaction is there to be read.
     void check_appended();
     bool ends_with(const std::string &hash);
+    bool knows_entry(const Walked &one);
     /// The first column of a query, with its one parameter if it has one.
     std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
     struct Statements;
 
     std::string path_;
     Walked walked_;
+    std::optional<Walked> noted_; ///< at the begin of the transaction that is open
     bool began_ = false;
     bool in_transaction_ = false;
     std::optional<Appended> appended_; ///< in the transaction that is open

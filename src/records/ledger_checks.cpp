@@ -63,7 +63,7 @@ void check_end(SQLite::Database &db, const std::string &path) {
     if (later && looked_at < looked_back_at && later->seq != 1) refuse(1);
 }
 
-void check_chain(SQLite::Database &db, const std::string &path, Walked &walked) {
+Walked held_to_chain(SQLite::Database &db, const std::string &path, Walked walked) {
     SQLite::Statement query(db, std::string("SELECT ") + columns + " FROM entry WHERE seq >= ? ORDER BY seq");
     query.bind(1, walked.seq);
     const auto refuse = [&](std::int64_t seq) {
@@ -79,6 +79,7 @@ void check_chain(SQLite::Database &db, const std::string &path, Walked &walked) 
             refuse(e.seq);
         walked = {e.seq, e.hash};
     }
+    return walked;
 }
 
 } // namespace beadbook

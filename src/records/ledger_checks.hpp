@@ -26,7 +26,7 @@ struct Walked {
 };
 /// That every entry stands as it was written and follows the one before it; those up to `walked` were held
 /// before. What was moved to another subject is read by nobody who asks for the one that it was about, so
-/// that only the whole chain tells of it.
-void check_chain(SQLite::Database &db, const std::string &path, Walked &walked);
+/// that only the whole chain tells of it. Returns how far it went.
+Walked held_to_chain(SQLite::Database &db, const std::string &path, Walked walked);
 
 } // namespace beadbook

@@ -6,6 +6,7 @@
 #include "records/codecs/photo.hpp"
 #include "records/ledger_rows.hpp"
 #include "records/schema.hpp"
+#include "records/walked_note.hpp"
 
 #include <map>
 #include <set>
@@ -152,8 +153,22 @@ Verification Ledger::verify() {
 }
 
 void Ledger::check_chain() {
-    guarded(path_, [&] { beadbook::check_chain(*db_, path_, walked_); });
+    guarded(path_, [&] {
+        if (in_transaction_) {
+            walked_ = held_to_chain(*db_, path_, walked_);
+            return;
+        }
+        SQLite::Transaction moment(*db_);
+        db_->execAndGet("SELECT count(*) FROM sqlite_schema"); // from here on nobody changes the file
+        const auto noted = walked_note::read(path_);
+        if (noted && noted->seq >= walked_.seq && knows_entry(*noted)) walked_ = *noted;
+        const Walked to = held_to_chain(*db_, path_, walked_);
+        if (!noted || to.hash != noted->hash) walked_note::write(path_, to);
+        walked_ = to;
+    });
 }
+
+bool Ledger::knows_entry(const Walked &one) { return entry_with_hash(one.hash) == one.seq; }
 
 std::optional<std::int64_t> Ledger::entry_with_hash(const std::string &hash) {
     return guarded(path_, [&]() -> std::optional<std::int64_t> {

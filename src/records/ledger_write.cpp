@@ -1,6 +1,7 @@
 // Transactions, and what is appended in them.
 #include "records/ledger_rows.hpp"
 #include "records/ledger_statements.hpp"
+#include "records/walked_note.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <SQLiteCpp/Savepoint.h>
@@ -21,6 +22,7 @@ Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
         ledger.appended_.reset(); // of one that was rolled back
         whole_ = std::make_unique<SQLite::Transaction>(*ledger.db_, SQLite::TransactionBehavior::IMMEDIATE);
         ledger.in_transaction_ = true;
+        ledger.noted_ = walked_note::read(ledger.path_);
     });
 }
 
@@ -51,6 +53,7 @@ void Ledger::Transaction::commit() {
 void Ledger::Transaction::commit_whole() {
     const auto all = ledger_.appended_;
     ledger_.check_appended();
+    if (ledger_.noted_ && !walked_note::read(ledger_.path_)) ledger_.noted_.reset();
     const auto end = [&] {
         whole_.reset(); // rolls back what was not committed
         ledger_.in_transaction_ = false;
@@ -63,6 +66,11 @@ void Ledger::Transaction::commit_whole() {
         if (!all || !ledger_.ends_with(all->hash)) throw;
     }
     end(); // what comes next, with this one still there, is no part of it
+    // What was written here follows what was walked before.
+    if (auto noted = std::exchange(ledger_.noted_, std::nullopt)) {
+        if (all) noted = Walked{all->first + all->count - 1, all->hash};
+        walked_note::write(ledger_.path_, *noted);
+    }
 }
 
 Entry Ledger::append(Entry e) {

@@ -3,8 +3,6 @@
 #include "measure/sha256.hpp"
 #include "records/codecs/typed.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 
 Family family_of(const std::string &kind) {
@@ -24,19 +22,24 @@ namespace {
 /// As nlohmann writes it, which what is no plain text is left to: a chain of many entries is walked each time
 /// that somebody is said to be qualified.
 void quote(std::string &out, const std::string &text) {
-    const bool plain =
-        std::all_of(text.begin(), text.end(), [](unsigned char c) { return c >= 0x20 && c < 0x80; });
+    bool plain = true;
+    for (const char c : text) plain &= static_cast<unsigned char>(c) - 0x20U < 0x60U;
     if (!plain) {
         // What is no UTF-8 any more was changed; its hash is another one, and no reason to stop.
         out += nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
         return;
     }
-    out += '"';
+    const std::size_t before = out.size();
+    out.resize(before + 2 * text.size() + 2);
+    char *to = out.data() + before;
+    *to++ = '"';
     for (const char c : text) {
-        if (c == '"' || c == '\\') out += '\\';
-        out += c;
+        *to = '\\'; // written over where none is wanted
+        to += c == '"' || c == '\\' ? 1 : 0;
+        *to++ = c;
     }
-    out += '"';
+    *to++ = '"';
+    out.resize(static_cast<std::size_t>(to - out.data()));
 }
 
 } // namespace
