@@ -29,7 +29,9 @@ std::string print(const Standing &standing) {
 
 std::string print_in_full(const Standing &standing) {
     if (standing.kind == Standing::Kind::filled) return print(standing);
-    return std::string(name_of(standing.kind)) + ": " + standing.source +
+    const std::string kind(name_of(standing.kind));
+    // A source that says its kind itself says it once: "common practice, no source".
+    return (standing.source.starts_with(kind) ? "" : kind + ": ") + standing.source +
            (standing.confirmed.empty() ? "" : ", " + standing.confirmed);
 }
 

@@ -3,12 +3,26 @@
 #include "facts/coupon_record.hpp"
 #include "measure/text.hpp"
 
+#include <algorithm>
 #include <cctype>
+#include <iterator>
 
 namespace beadbook {
+namespace {
+
+/// They agree, or fill a field, and say nothing of why.
+bool says_nothing(std::string_view text) {
+    constexpr std::string_view words[] = {"ok",     "okay", "yes",  "yep",     "test", "fine", "good",
+                                          "reason", "why",  "asdf", "because", "xx",   "xxx",  "misc"};
+    const std::string plain = lowered(trimmed(text));
+    return std::any_of(std::begin(words), std::end(words),
+                       [&](const auto word) { return plain == word || plain == std::string(word) + "."; });
+}
+
+} // namespace
 
 bool gives_reason(std::string_view text) {
-    if (means_none(text)) return false;
+    if (means_none(text) || says_nothing(text)) return false;
     int letters = 0;
     for (const char c : text) {
         const auto byte = static_cast<unsigned char>(c);

@@ -28,9 +28,7 @@ Document document_of(const Practice &practice) {
         std::vector<Bullet> under;
         if (!rule.reading.empty()) under.push_back({"our reading: " + rule.reading, "", {}});
         if (!rule.repeat.empty()) under.push_back({"if not: " + rule.repeat, "", {}});
-        out.item(words,
-                 rule.clause + "; " + std::string(name_of(rule.standing.kind)) + ": " + rule.standing.source,
-                 std::move(under));
+        out.item(words, rule.clause + "; " + print_in_full(rule.standing), std::move(under));
     }
     if (!practice.gaps.empty()) out.heading("Known gaps: what they bear on cannot be called valid", 2);
     for (const auto &gap : practice.gaps) {

@@ -8,7 +8,7 @@ namespace beadbook {
 namespace {
 
 std::string source_words(const std::string &clause, const Standing &standing) {
-    return clause + "; " + std::string(name_of(standing.kind)) + ": " + standing.source;
+    return clause + "; " + print_in_full(standing);
 }
 std::string source_words(const Authority &from) { return source_words(from.clause, from.standing); }
 
