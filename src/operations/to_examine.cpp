@@ -95,6 +95,17 @@ std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, c
     return out;
 }
 
+std::string first_exam(const std::optional<ToExamine> &to_do) {
+    std::string first;
+    if (to_do)
+        for (const auto &asked : to_do->missing)
+            for (const auto &one : asked.one_of) {
+                if (one == name_of(Exam::VT)) return one;
+                if (first.empty() && exam_named(one)) first = one;
+            }
+    return first.empty() ? std::string(name_of(Exam::VT)) : first;
+}
+
 void ExamBoard::take(Office &office, CouponAtHand &one) {
     const std::size_t place = order_.try_emplace(one.mark(), order_.size()).first->second;
     auto found = to_examine(office, one, "");

@@ -25,6 +25,9 @@ struct ToExamine {
 /// What a coupon still needs, as `person` sees it; nothing if it is withdrawn or needs nothing more.
 std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person);
 
+/// The exam that it needs first: VT where that is asked or nothing is.
+std::string first_exam(const std::optional<ToExamine> &to_do);
+
 struct ExamsToDo {
     std::vector<ToExamine>
         coupons;         ///< those of the person first, then those with an open exam, then the rest

@@ -54,7 +54,8 @@ std::string input_of(const Control &c, const std::string &value, const std::stri
 Form &Form::add(const Control &c) {
     const bool refused = refused_ && refused_->field() == c.name;
     marked_ = marked_ || refused;
-    const bool sent = visit_.writes();
+    // A tick that was taken away is not sent; any other field that is not was not asked.
+    const bool sent = visit_.writes() && (c.kind == Control::Kind::tick || visit_.request.form.has(c.name));
     const std::string value = sent && !c.anew ? visit_.request.form.text(c.name) : c.value;
     std::string more, about;
     if (!c.help.empty()) about += "h-" + c.name;

@@ -61,6 +61,23 @@ bool Visit::may(const std::string &method, const std::string &path) const {
     return false;
 }
 
+std::string Visit::came_from() const {
+    const auto is_page = [&](const std::string &path) {
+        if (path.empty() || (path == request.path && !writes())) return false;
+        for (const auto &family : page_families())
+            for (const auto &route : family.routes)
+                if (route.method == "GET" && words_by(route.pattern, path.substr(0, path.find('?'))))
+                    return may("GET", path);
+        return false;
+    };
+    if (const std::string from = bench_.page_in(request.from); is_page(from)) return from;
+    if (!writes()) return "/";
+    std::string path = request.path;
+    while (!path.empty() && !is_page(path))
+        path.resize(path.rfind('/') == std::string::npos ? 0 : path.rfind('/'));
+    return path.empty() ? "/" : path;
+}
+
 std::string Visit::answer_to_questions() const {
     std::string all = request.path;
     for (const auto &[name, value] : request.form.pairs())
