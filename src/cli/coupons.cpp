@@ -29,8 +29,7 @@ ExitCode run_register(Call &call) {
     auto done = call.write(
         [&](Writing &w) {
             auto out = register_coupons(w, request);
-            if (out.value.size() == 1)
-                next = first_exam(to_examine(w.office(), w.coupon(out.value.front().id), w.stamp().who));
+            if (out.value.size() == 1) next = first_exam(w.office(), w.coupon(out.value.front().id));
             return out;
         },
         Ledger::Mode::create);

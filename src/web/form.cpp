@@ -86,9 +86,10 @@ Form &Form::put(const std::string &html) {
 std::string Form::html(const std::string &button, const std::string &attributes) const {
     if (!visit_.may("POST", action_)) return "";
     // What is asked about at first sight, or lacks what the form does not ask for, is asked for here.
-    const std::string asked = refused_ && !marked_ ? "<div class=\"asked\">" + refusal_html(*refused_) +
-                                                         asked_for(visit_, *refused_) + "</div>\n"
-                                                   : "";
+    const std::string asked = refused_ && !marked_
+                                  ? "<div class=\"asked\" tabindex=\"-1\" autofocus>" +
+                                        refusal_html(*refused_) + asked_for(visit_, *refused_) + "</div>\n"
+                                  : "";
     return opening(action_, visit_.token(), attributes) + inside_ + asked +
            (button.empty() ? "" : "<p class=\"deeds\"><button>" + escaped(button) + "</button></p>") +
            "</form>\n";

@@ -207,6 +207,8 @@ TEST_CASE("places that cannot be are refused") {
     const WeldLine tube{Length{nm("12 in")}, true};
     const WeldLine unknown{std::nullopt, true};
     CHECK_THROWS_WITH(parse_place("8.001", straight, Unit::inch), says("off the weld, which is 8 in long"));
+    CHECK_THROWS_WITH(parse_place("250 mm", straight, Unit::inch),
+                      says("is off the weld, which is 203.2 mm long"));
     CHECK_THROWS_WITH(parse_place("3:30", straight, Unit::inch), says("this weld is straight"));
     CHECK_THROWS_WITH(parse_place("3:30", unknown, Unit::inch), says("needs the tube's outside diameter"));
     CHECK_THROWS_WITH(parse_place("3:60", tube, Unit::inch), says("not a clock position"));
