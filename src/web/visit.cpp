@@ -21,6 +21,12 @@ std::vector<std::string> split_lines(const std::string &text) {
     return out;
 }
 
+/// A picture, a part of a page, or a file to keep.
+bool is_no_page(const std::string &pattern) {
+    return pattern.ends_with("/:photo") || pattern.ends_with("/reading") || pattern == "/head" ||
+           pattern == "/keeper/backup";
+}
+
 } // namespace
 
 int whole_number_in(const std::string &text) {
@@ -66,7 +72,8 @@ std::string Visit::came_from() const {
         if (path.empty() || (path == request.path && !writes())) return false;
         for (const auto &family : page_families())
             for (const auto &route : family.routes)
-                if (route.method == "GET" && words_by(route.pattern, path.substr(0, path.find('?'))))
+                if (route.method == "GET" && !is_no_page(route.pattern) &&
+                    words_by(route.pattern, path.substr(0, path.find('?'))))
                     return may("GET", path);
         return false;
     };

@@ -1,6 +1,7 @@
 // The technician's pages: the same operations as the commands, by forms alone.
 #include "browser.hpp"
 #include "catch.hpp"
+#include "operations/coupon_lines.hpp"
 #include "operations/judging.hpp"
 
 #include <algorithm>
