@@ -7,6 +7,7 @@
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
 #include "operations/selecting.hpp"
+#include "operations/to_examine.hpp"
 #include "render/json_coupons.hpp"
 #include "report/coupon_document.hpp"
 
@@ -24,9 +25,16 @@ ExitCode run_register(Call &call) {
     const CouponsRequest request{marks_in(call.at(0)), call.coupon_fields(), call.text("like"),
                                  call.has("sure")};
     if (request.marks.size() == 1 && request.like.empty()) described(call.catalogue(), coupon_request(call));
-    auto done = call.write([&](Writing &w) { return register_coupons(w, request); }, Ledger::Mode::create);
+    std::string next;
+    auto done = call.write(
+        [&](Writing &w) {
+            auto out = register_coupons(w, request);
+            if (out.value.size() == 1) next = first_exam(w.office(), w.coupon(out.value.front().id));
+            return out;
+        },
+        Ledger::Mode::create);
     if (done.value.size() > 1) return call.tell(as<RegisteredMany>(std::move(done)));
-    return call.tell(Registered{done.value.front()}, done.notes);
+    return call.tell(Registered{done.value.front(), next}, done.notes);
 }
 
 ExitCode run_change(Call &call) {

@@ -51,10 +51,7 @@ ExitCode run_learner(Call &call) {
     of.welder = call.at(0);
     const Learner learner = learner_of(call.office(), of);
     if (!wants_page(call)) return call.tell(learner);
-    std::vector<std::shared_ptr<const CriteriaSet>> sets;
-    for (const auto &one : learner.coupons)
-        if (one.explained) sets.push_back(one.explained->judged.set);
-    return tell_page(call, document_of(learner), sets);
+    return tell_page(call, document_of(learner), sets_of(learner));
 }
 
 /// All but whose they are, which a word says.
@@ -92,7 +89,7 @@ coupon that was judged since the change the last verdict kept the new text, so i
         looks(For::welder, run_learner, R"(learner WELDER
 everything for one learner: coupons, verdicts with why, what to change, grades and remarks
 learner L1 --html L1.html
-WELDER is the mark or name that the coupons give. 'welder' tells what the welder holds.)",
+WELDER is the mark or name that the coupons give. 'welder' tells what the welder holds; 'print learner' prints many.)",
               options(page_options(), selection_of_one_welder())),
     };
 }

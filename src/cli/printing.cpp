@@ -3,12 +3,17 @@
 #include "cli/page.hpp"
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
+#include "operations/learner.hpp"
+#include "operations/marks.hpp"
 #include "operations/record_sheet.hpp"
 #include "operations/selecting.hpp"
 #include "report/label_document.hpp"
+#include "report/learner_document.hpp"
 #include "report/paper_document.hpp"
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -58,11 +63,43 @@ ExitCode print_due(Call &call) {
                      {"checked by, date"});
 }
 
+/// The marks or names that are meant; "L1..L15" is a series.
+std::vector<std::string> welders_meant(const Call &call) {
+    std::vector<std::string> out;
+    for (std::size_t i = 1; i < call.words().size(); ++i) {
+        const std::string &word = call.at(i);
+        const auto marks =
+            word.find("..") == std::string::npos ? std::vector<std::string>{word} : marks_in(word);
+        for (const auto &mark : marks)
+            if (std::find(out.begin(), out.end(), mark) == out.end()) out.push_back(mark);
+    }
+    return out;
+}
+
+ExitCode print_learner(Call &call) {
+    const auto welders = welders_meant(call);
+    if (welders.empty()) throw UsageError("print learner takes a word more or several: WELDER ...");
+    std::vector<Document> pages;
+    for (const auto &welder : welders) {
+        Selection of;
+        of.welder = welder;
+        const Learner learner = learner_of(call.office(), of);
+        pages.push_back(on_paper(document_of(learner), paper_foot(call.office(), sets_of(learner))));
+    }
+    return tell_bare_page(call, each_on_its_sheets("Learners " + marks_text(welders), std::move(pages)));
+}
+
 ExitCode print_labels(Call &call) {
     const std::vector<std::string> marks(call.words().begin() + 1, call.words().end());
     if (!marks.empty()) check_no_selection(call, "labels of which no COUPON is named");
     return tell_bare_page(
         call, document_of(coupon_labels(call.office(), marks, selection_of(call), call.text("at"))));
+}
+
+/// What only labels are asked for by.
+void check_labels_alone(Call &call) {
+    check_no_selection(call, "labels");
+    if (call.has("at")) throw UsageError("--at goes with labels");
 }
 
 struct Sheet {
@@ -78,17 +115,21 @@ constexpr Sheet sheets[]{
 
 ExitCode run_print(Call &call) {
     if (call.at(0) == "labels") return print_labels(call);
+    if (call.at(0) == "learner") {
+        check_labels_alone(call);
+        return print_learner(call);
+    }
     for (const auto &sheet : sheets) {
         if (call.at(0) != sheet.name) continue;
         if (call.words().size() != sheet.words + 1)
             throw UsageError("print " + std::string(sheet.name) + " takes " + std::to_string(sheet.words) +
                              (sheet.words == 1 ? " word more" : " words more") + std::string(sheet.more));
-        check_no_selection(call, "labels");
-        if (call.has("at")) throw UsageError("--at goes with labels");
+        check_labels_alone(call);
         return sheet.print(call);
     }
-    throw UsageError("'" + call.at(0) +
-                     "' is nothing to print; expected coupon, exam, welder, cohort, record, due or labels");
+    throw UsageError(
+        "'" + call.at(0) +
+        "' is nothing to print; expected coupon, exam, welder, learner, cohort, record, due or labels");
 }
 
 } // namespace
@@ -97,10 +138,11 @@ std::vector<Command> printing_commands() {
     return {
         looks(
             For::keeper, run_print,
-            R"(print coupon COUPON | exam COUPON NUMBER | welder WELDER | cohort NAME | record WELDER NUMBER | due | labels [COUPON ...]
+            R"(print coupon COUPON | exam COUPON NUMBER | welder WELDER | learner WELDER ... | cohort NAME | record WELDER NUMBER | due | labels [COUPON ...]
 one file to print, on A4 or Letter: a page complete in itself, or a PDF
 print coupon T-7 --pdf T-7.pdf
-Each page names its criteria with edition and standing, the hash of the record's newest entry, and has lines to sign on.
+Each page names its criteria with edition and standing, the hash of the record's newest entry, and has lines to sign on;
+the foot of each sheet tells what it is of. 'learner' takes several, L1..L15 too, and puts each on sheets of its own.
 A PDF is made by weasyprint, or chromium where that is not there or makes none. 'labels' prints labels with a QR code
 that says the mark, or opens the coupon at the address that --at gives; without a COUPON, of all that are asked for.)",
             options(page_options(), Option{"at", "URL", "labels: address of the bench, before /coupon/MARK"},

@@ -68,11 +68,15 @@ int CouponState::finds_of(int exam) const {
     return found == finds.end() ? 0 : found->second;
 }
 
-bool CouponState::changed_after(std::int64_t entry) const {
-    const auto later = [&](const auto &of) {
-        return std::any_of(of.begin(), of.end(), [&](const auto &one) { return one.second > entry; });
+std::int64_t CouponState::first_change_after(std::int64_t entry) const {
+    std::int64_t first = 0;
+    const auto look_at = [&](std::int64_t seq) {
+        if (seq > entry && (first == 0 || seq < first)) first = seq;
     };
-    return record_seq > entry || later(exam_seq) || later(indication_seq);
+    look_at(record_seq);
+    for (const auto &[number, seq] : exam_seq) look_at(seq);
+    for (const auto &[number, seq] : indication_seq) look_at(seq);
+    return first;
 }
 
 std::vector<ExamDone> CouponState::exams_done() const {

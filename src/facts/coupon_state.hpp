@@ -65,8 +65,9 @@ struct CouponState {
     /// Exams that nobody has finished, by number.
     std::vector<const ExamRecord *> open_exams() const;
     int finds_of(int exam) const;
-    /// Whether the coupon, an exam or a find as it stands was entered after that entry.
-    bool changed_after(std::int64_t entry) const;
+    /// The first entry after that one by which the coupon, an exam or a find stands as it does; 0: none.
+    std::int64_t first_change_after(std::int64_t entry) const;
+    bool changed_after(std::int64_t entry) const { return first_change_after(entry) > 0; }
     /// What was moved away from its exams, to other exams and coupons.
     std::vector<MovedAway> moved_away() const;
     std::vector<Assurance> assurances() const;

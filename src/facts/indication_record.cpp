@@ -53,7 +53,7 @@ Indication IndicationRecord::facts(Exam method, const WeldLine &line, const Voca
 IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, Unit unit) {
     for (auto *place : {&indication.at, &indication.middle, &indication.end})
         if (*place) *place = parse_place((*place)->text, line, unit);
-    check_sense(indication, line);
+    check_sense(indication, line, unit);
     return indication;
 }
 
@@ -69,7 +69,7 @@ void check_place_said(const IndicationRecord &i) {
                          ", and not where it begins; give 'at' too");
 }
 
-void check_sense(const IndicationRecord &i, const WeldLine &line) {
+void check_sense(const IndicationRecord &i, const WeldLine &line, std::optional<Unit> unit) {
     const auto get = [&](Quantity q) {
         const auto found = i.measures.find(q);
         return found == i.measures.end() ? nullptr : &found->second;
@@ -109,11 +109,14 @@ void check_sense(const IndicationRecord &i, const WeldLine &line) {
     const bool past_end = facts.place->to > *line.length && !line.closed;
     const bool too_long = line.closed && facts.place->to.nm - facts.place->from.nm > line.length->nm;
     const bool before_start = facts.place->from.nm < 0;
-    if (past_end || too_long || before_start)
-        throw InputError("it runs from " + print(facts.place->from.nm, Dimension::length, Unit::inch) +
-                         " to " + print(facts.place->to.nm, Dimension::length, Unit::inch) +
-                         ", off the weld, which is " + print(line.length->nm, Dimension::length, Unit::inch) +
-                         " long");
+    if (!past_end && !too_long && !before_start) return;
+    const Unit written = unit_written(i.at       ? i.at->text
+                                      : i.middle ? i.middle->text
+                                                 : "")
+                             .value_or(unit.value_or(Unit::inch));
+    const auto told = [&](std::int64_t nm) { return print(nm, Dimension::length, written); };
+    throw InputError("it runs from " + told(facts.place->from.nm) + " to " + told(facts.place->to.nm) +
+                     ", off the weld, which is " + told(line.length->nm) + " long");
 }
 
 } // namespace beadbook

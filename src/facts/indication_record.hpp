@@ -45,8 +45,9 @@ IndicationRecord replaced_on(IndicationRecord indication, const WeldLine &line, 
 /// asked: older programs took it.
 void check_place_said(const IndicationRecord &indication);
 
-/// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError.
-void check_sense(const IndicationRecord &indication, const WeldLine &line);
+/// Refuses what cannot be: wider than long, past the end of the weld. Throws InputError, in the coupon's
+/// unit.
+void check_sense(const IndicationRecord &indication, const WeldLine &line, std::optional<Unit> unit);
 
 /// Measures that may be written down, with their short keys (l, w, d, h, s, angle, area).
 struct MeasureKey {

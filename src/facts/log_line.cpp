@@ -36,7 +36,7 @@ public:
         read_type();
         for (blanks(); at_ < text_.size(); blanks()) read_part();
         if (out_.at && out_.middle) throw InputError("a place is given twice; write 'at' or 'mid'");
-        check_sense(out_, weld_);
+        check_sense(out_, weld_, unit_);
         return {method_, std::move(out_), std::move(guessed_)};
     }
 

@@ -103,7 +103,9 @@ Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::option
     Typed place = parse_measured(text, Dimension::length, unit);
     if (weld.length && place.value > Exact(weld.length->nm))
         throw InputError("'" + shown(text) + "' is off the weld, which is " +
-                         print(weld.length->nm, Dimension::length, unit.value_or(Unit::inch)) + " long");
+                         print(weld.length->nm, Dimension::length,
+                               unit_written(place.text).value_or(unit.value_or(Unit::inch))) +
+                         " long");
     return place;
 }
 

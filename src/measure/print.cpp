@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstdio>
+#include <optional>
 
 namespace beadbook {
 namespace {
@@ -56,10 +57,7 @@ std::string digits_of(Int128 value) {
     return out;
 }
 
-std::string decimal(const Exact &value, int places) {
-    Exact scaled = value;
-    for (int i = 0; i < places; ++i) scaled = scaled * Exact(10);
-    Int128 whole = scaled.rounded();
+std::string decimal_of(Int128 whole, int places) {
     const bool negative = whole < 0;
     if (negative) whole = -whole;
     std::string text = digits_of(whole);
@@ -73,6 +71,21 @@ std::string decimal(const Exact &value, int places) {
     return (negative ? "-" : "") + text;
 }
 
+Exact shifted(Exact value, int places) {
+    for (int i = 0; i < places; ++i) value = value * Exact(10);
+    return value;
+}
+
+std::string decimal(const Exact &value, int places) {
+    return decimal_of(shifted(value, places).rounded(), places);
+}
+
+/// So many places, of those that a reader may be given, as make it exact; nothing: none do.
+std::optional<int> exact_places(const Exact &value, int least) {
+    for (int places = least; places <= 6; ++places)
+        if (shifted(value, places).is_whole()) return places;
+    return std::nullopt;
+}
 Exact magnitude(const Exact &v) { return v < Exact(0) ? v * Exact(-1) : v; }
 
 } // namespace
@@ -87,12 +100,26 @@ std::string print(const Exact &value, Dimension dimension, Unit unit) {
 std::string print_exact(const Exact &value, Dimension dimension, Unit unit) {
     const Scale scale = scale_of(dimension, unit);
     const Exact scaled = value / scale.base;
-    for (int places = scale.digits; places <= 6; ++places) {
-        Exact shifted = scaled;
-        for (int i = 0; i < places; ++i) shifted = shifted * Exact(10);
-        if (shifted.is_whole()) return decimal(scaled, places) + scale.name;
-    }
-    return print(value, dimension, unit);
+    return decimal(scaled, exact_places(scaled, scale.digits).value_or(scale.digits)) + scale.name;
+}
+
+std::string print_limit(const Exact &value, Dimension dimension, Unit unit, bool at_most) {
+    const Scale scale = scale_of(dimension, unit);
+    const Exact scaled = value / scale.base;
+    if (exact_places(scaled, scale.digits)) return print_exact(value, dimension, unit);
+    const Exact exact = shifted(scaled, scale.digits);
+    Int128 whole = exact.rounded();
+    if (at_most && Exact::whole(whole) > exact) --whole;
+    if (!at_most && Exact::whole(whole) < exact) ++whole;
+    return decimal_of(whole, scale.digits) + scale.name;
+}
+
+std::string print_unrounded(const Exact &value, Dimension dimension, Unit unit) {
+    const Unit other = unit == Unit::inch ? Unit::millimetre : Unit::inch;
+    for (const Unit in : {unit, other})
+        if (const Scale scale = scale_of(dimension, in); exact_places(value / scale.base, scale.digits))
+            return print_exact(value, dimension, in);
+    return print_exact(value, dimension, unit);
 }
 
 std::string print_figures(const Exact &value, Dimension dimension, Unit unit) {
@@ -105,9 +132,7 @@ std::string print_figures(const Exact &value, Dimension dimension, Unit unit) {
 PrintedPair print_pair(const Exact &first, const Exact &second, Dimension dimension, Unit unit) {
     const Scale scale = scale_of(dimension, unit);
     const auto rounded = [&](const Exact &value, int places) {
-        Exact scaled = value / scale.base;
-        for (int i = 0; i < places; ++i) scaled = scaled * Exact(10);
-        return scaled.rounded();
+        return shifted(value / scale.base, places).rounded();
     };
     int places = scale.digits;
     while (places < 12 && first != second && rounded(first, places) == rounded(second, places)) ++places;

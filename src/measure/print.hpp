@@ -14,6 +14,13 @@ std::string print(const Exact &value, Dimension dimension, Unit unit);
 /// one.
 std::string print_exact(const Exact &value, Dimension dimension, Unit unit);
 
+/// A limit: exact where its digits end, else rounded to the side on which it holds, so that nobody reads a
+/// looser one.
+std::string print_limit(const Exact &value, Dimension dimension, Unit unit, bool at_most);
+
+/// As a person wrote it down: exact, in the other unit where its digits end only there.
+std::string print_unrounded(const Exact &value, Dimension dimension, Unit unit);
+
 /// To six figures: a setting, or what was worked out from some (540 A, 0.023622 in).
 std::string print_figures(const Exact &value, Dimension dimension, Unit unit);
 

@@ -240,6 +240,13 @@ std::vector<Unlikely> doubted(Office &office, const CouponRecord &coupon, const 
     return out;
 }
 
+/// An exam that names another one than who signed in, and did not before.
+bool is_begun_for_another(const Writing &writing, const CouponState &coupon, const ExamRecord &exam,
+                          int replaces) {
+    if (!is_anothers(exam, writing.stamp())) return false;
+    return replaces == 0 || !same_person(coupon.needed_exam(replaces).examiner, exam.examiner);
+}
+
 } // namespace
 
 std::vector<std::string> conditions_to_ask(Office &office, const ExamRequest &request) {
@@ -258,6 +265,11 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
     check_conditions(exam, asked.practice.get());
+    if (is_begun_for_another(writing, state, exam, request.replaces))
+        asked.against.push_back({"examined-by-another", "examiner '" + shown(exam.examiner) + "', and " +
+                                                            writing.stamp().who +
+                                                            " is signed in: what it found is then said by "
+                                                            "that examiner, or by a keeper for a reason"});
     exam.sure =
         set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
     if (request.found || request.replaces > 0) check_may_say_found(writing, state);
@@ -269,7 +281,8 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
                           " at once; record it open, log what it found, and finish it then")
                 .at("found");
         check_finish(exam, *request.found, state.finds_of(request.replaces));
-        exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who};
+        exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who,
+                                     is_anothers(exam, writing.stamp()) ? request.why : ""};
     }
     if (const auto &practice = asked.practice) {
         exam.practice = practice->name;

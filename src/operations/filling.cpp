@@ -105,6 +105,14 @@ std::set<std::string> designations_in(const std::string &text) {
     return out;
 }
 
+/// Without what is said of its printing and its amendments, whose years are not the edition's.
+std::string edition_alone(const std::string &copy) {
+    std::string out = lowered(copy);
+    for (const char *since : {"print", "amend", "amd", "corr", "+a", "change"})
+        out = out.substr(0, out.find(since));
+    return out;
+}
+
 /// The copy is one of the standard that the set is by: another standard or another year may hold other
 /// numbers, and what names neither is none that can be found again.
 void check_edition(const CriteriaSet &set, const std::string &copy) {
@@ -117,7 +125,16 @@ void check_edition(const CriteriaSet &set, const std::string &copy) {
         throw refused("'" + shown(copy) + "' names no copy of " + set.edition + ", by which criteria " +
                       set.name + " are; which standard, and of which year?")
             .at("edition");
-    if (of_set.empty() || of_copy.empty()) return;
+    // As the set itself is called, or of rules that go by no standard: there is nothing more to tell it by.
+    if (lowered(set.edition) == lowered(copy) || (known.empty() && of_set.empty())) return;
+    if (const auto editions = years_in(edition_alone(copy)); editions.size() > 1)
+        throw refused("'" + shown(copy) + "' names more than one edition, of " +
+                      listed({editions.begin(), editions.end()}) + "; which one is the copy?")
+            .give("edition");
+    if (of_copy.empty())
+        throw refused("'" + shown(copy) + "' names no year; of which year is the copy, as it is printed?")
+            .give("edition");
+    if (of_set.empty()) return;
     if (std::none_of(of_copy.begin(), of_copy.end(),
                      [&](const std::string &year) { return of_set.contains(year); }))
         throw refused("the copy is of " + listed({of_copy.begin(), of_copy.end()}) + ", and criteria " +

@@ -35,13 +35,15 @@ bool is_anothers(const ExamRecord &exam, const Stamp &who) {
     return who.signed_in && !exam.examiner.empty() && !same_person(exam.examiner, who.who);
 }
 
+bool finishes_for_others(Office &office, const std::string &name) {
+    const auto person = person_named(office, name);
+    return person && std::find(person->roles.begin(), person->roles.end(), "keeper") != person->roles.end();
+}
+
 void check_may_finish(Writing &writing, const ExamRecord &exam, const std::string &why) {
     const Stamp &stamp = writing.stamp();
     if (!is_anothers(exam, stamp)) return;
-    const auto person = person_named(writing.office(), stamp.who);
-    const bool keeper =
-        person && std::find(person->roles.begin(), person->roles.end(), "keeper") != person->roles.end();
-    if (!keeper)
+    if (!finishes_for_others(writing.office(), stamp.who))
         throw refused("what the exam found is said by " + exam.examiner + ", its examiner, and not by " +
                       stamp.who + "; a keeper may finish it for a reason")
             .at("by");
@@ -109,7 +111,8 @@ void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord 
     writing.add(std::move(e));
 }
 
-void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why) {
+void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why,
+            const std::string &for_another = {}) {
     try {
         check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
     } catch (Refusal &e) {
@@ -120,7 +123,7 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
     }
     const CouponRecord &record = writing.coupon(coupon).record;
     check_day(exam, record, writing.outside().today());
-    exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who};
+    exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who, for_another};
     replace_exam(writing, coupon, exam, why);
 }
 
@@ -136,7 +139,8 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     check_may_finish(writing, exam, request.why);
     finish(writing, request.coupon, exam, found,
            "finished with " + std::to_string(found) + " found" +
-               (request.why.empty() ? "" : ": " + request.why));
+               (request.why.empty() ? "" : ": " + request.why),
+           is_anothers(exam, writing.stamp()) ? request.why : "");
     return {writing.coupon(request.coupon).needed_exam(number), {}};
 }
 

@@ -26,6 +26,8 @@ Done<ExamRecord> reopen_exam(Writing &writing, const std::string &coupon, int ex
 
 /// Whether somebody who signed in would finish what another one examined.
 bool is_anothers(const ExamRecord &exam, const Stamp &who);
+/// Whether somebody is on record as a keeper, who finishes the exams of others for a reason.
+bool finishes_for_others(Office &office, const std::string &name);
 /// Who signed in finishes his own exams; those of others a keeper does, for a reason. Throws Refusal.
 void check_may_finish(Writing &writing, const ExamRecord &exam, const std::string &why);
 

@@ -61,4 +61,11 @@ Learner learner_of(Office &office, const Selection &of) {
     return out;
 }
 
+std::vector<std::shared_ptr<const CriteriaSet>> sets_of(const Learner &learner) {
+    std::vector<std::shared_ptr<const CriteriaSet>> out;
+    for (const auto &one : learner.coupons)
+        if (one.explained) out.push_back(one.explained->judged.set);
+    return out;
+}
+
 } // namespace beadbook

@@ -30,5 +30,7 @@ struct Learner {
 /// `of.welder` says whose. Throws Refusal: no coupon on record names that welder, with the nearest that one
 /// does.
 Learner learner_of(Office &office, const Selection &of);
+/// The sets that the verdicts are by.
+std::vector<std::shared_ptr<const CriteriaSet>> sets_of(const Learner &learner);
 
 } // namespace beadbook

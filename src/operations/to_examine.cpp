@@ -59,6 +59,21 @@ std::optional<ToExamine> asked_and_not_done(Office &office, const CouponRecord &
     return out;
 }
 
+/// By the set of a coupon that names no class.
+std::vector<AskedExam> asked_in_any_class(Office &office, const CouponRecord &coupon) {
+    std::vector<AskedExam> out;
+    const std::string criteria = coupon.get("criteria");
+    if (criteria.empty() || !coupon.get("class").empty()) return out;
+    try {
+        const auto set = office.catalogue().criteria(criteria);
+        for (std::size_t k = 0; k < set->classes.size(); ++k)
+            for (auto &one : required_exams(*set, k, coupon.facts())) out.push_back(std::move(one));
+    } catch (const Refusal &) {
+        // Its own page says that they are not there any more.
+    }
+    return out;
+}
+
 void take_open(ToExamine &into, const CouponState &coupon, const std::string &person) {
     for (const auto *exam : coupon.open_exams()) into.open.push_back(*exam);
     into.mine = is_of(into, person);
@@ -93,6 +108,19 @@ std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, c
     auto out = asked_and_not_done(office, coupon.record, exams_at_a_glance(coupon));
     if (out) take_open(*out, coupon, person);
     return out;
+}
+
+std::string first_exam(Office &office, const CouponState &coupon) {
+    const auto to_do = to_examine(office, coupon, "");
+    std::vector<AskedExam> all = to_do ? to_do->missing : std::vector<AskedExam>{};
+    if (all.empty()) all = asked_in_any_class(office, coupon.record);
+    std::string first;
+    for (const auto &asked : all)
+        for (const auto &one : asked.one_of) {
+            if (one == name_of(Exam::VT)) return one;
+            if (first.empty() && exam_named(one)) first = one;
+        }
+    return first.empty() ? std::string(name_of(Exam::VT)) : first;
 }
 
 void ExamBoard::take(Office &office, CouponAtHand &one) {

@@ -25,6 +25,10 @@ struct ToExamine {
 /// What a coupon still needs, as `person` sees it; nothing if it is withdrawn or needs nothing more.
 std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person);
 
+/// The exam that a coupon needs first, by its set in any class where it names none: VT where that is asked,
+/// or nothing is.
+std::string first_exam(Office &office, const CouponState &coupon);
+
 struct ExamsToDo {
     std::vector<ToExamine>
         coupons;         ///< those of the person first, then those with an open exam, then the rest

@@ -51,9 +51,10 @@ void Ledger::check_no_line_lacks() {
     if (!keeps_lines()) return;
     const std::int64_t lacks = guarded(path_, [&] { return lines_lacking(*db_, path_); });
     if (lacks == 0) return;
-    throw StoreError("record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
-                     (std::abs(lacks) == 1 ? " coupon " : " coupons ") + (lacks > 0 ? "fewer" : "more") +
-                     " than its entries, so that no list can be trusted; 'beadbook verify' names them");
+    throw StoreError(
+        "record " + path_ + ": its table for lists has " + std::to_string(std::abs(lacks)) +
+        (std::abs(lacks) == 1 ? " coupon " : " coupons ") + (lacks > 0 ? "fewer" : "more") +
+        " than its entries, so that no list can be trusted; verify the record, which names them");
 }
 
 std::vector<std::string> Ledger::texts(const std::string &sql, const std::string &given) {

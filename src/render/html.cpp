@@ -31,6 +31,38 @@ p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
+/// As a style writes a text between quotes.
+std::string style_text(std::string_view text) {
+    static constexpr std::string_view digits = "0123456789abcdef";
+    std::string out = "\"";
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (byte < 0x20 || c == '"' || c == '\\' || c == '<')
+            (((out += '\\') += digits[byte / 16]) += digits[byte % 16]) += ' ';
+        else
+            out += c;
+    }
+    return out + "\"";
+}
+
+/// What stands at the foot of each sheet, so that one which is laid aside is known again.
+std::string foot_style(const Document &document) {
+    if (document.foot.empty()) return "";
+    const auto marked = [&](const std::string &of) {
+        return " { @bottom-left { content: " + style_text(of + " · " + document.foot) +
+               "; font: 8.5pt \"DejaVu Sans\", sans-serif } }\n";
+    };
+    std::string out = "@page" + marked(document.title);
+    int sheets = 0;
+    for (const auto &block : document.blocks) {
+        const auto *sheet = std::get_if<NewSheet>(&block);
+        if (!sheet || sheet->of.empty()) continue;
+        const std::string name = "of" + std::to_string(++sheets);
+        out += "@page " + name + marked(sheet->of) + "." + name + " { page: " + name + " }\n";
+    }
+    return out;
+}
+
 /// A cell is never so narrow that a word or a day is cut in it; only what is longer than any word is, a hash
 /// say.
 std::string uncut(const std::string &text) {
@@ -69,6 +101,7 @@ public:
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
+        if (marked_sheets_ > 0) out_ += "</section>\n";
         return std::move(out_);
     }
 
@@ -152,7 +185,14 @@ private:
         for (const auto &figure : tiles.figures) show(figure);
         out_ += "</div>\n";
     }
-    void show(const NewSheet &) { out_ += "<div class=\"sheet\"></div>\n"; }
+    void show(const NewSheet &sheet) {
+        if (sheet.of.empty()) {
+            out_ += "<div class=\"sheet\"></div>\n";
+            return;
+        }
+        if (marked_sheets_ > 0) out_ += "</section>\n";
+        out_ += "<section class=\"of" + std::to_string(++marked_sheets_) + "\">\n";
+    }
     void show(const Signatures &s) {
         out_ += "<div class=\"sign\">";
         for (const auto &line : s.lines) out_ += "<span>" + escaped(line) + "</span>";
@@ -163,7 +203,7 @@ private:
     std::string ids_;
     SvgStyle style_;
     bool links_rows_;
-    int pictures_ = 0;
+    int pictures_ = 0, marked_sheets_ = 0;
     std::string out_;
 };
 
@@ -180,7 +220,7 @@ std::string html(const Document &document, SvgStyle style, PaperSize paper) {
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">"
            "<meta name=\"viewport\" content=\"width=device-width\"><title>" +
            escaped(document.title) + "</title><style>" + std::string(page_style) +
-           std::string(picture_style()) + size + "</style></head><body>\n" +
+           std::string(picture_style()) + size + foot_style(document) + "</style></head><body>\n" +
            HtmlRenderer("p", style, false)(document) + "</body></html>\n";
 }
 

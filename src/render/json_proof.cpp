@@ -29,6 +29,7 @@ nlohmann::json exam_json(const Case &c, const Judged &judged, const ProvenExam &
     if (record->finished) {
         if (record->finished->on) out["finished"] = print(*record->finished->on);
         out["finished by"] = record->finished->by;
+        if (!record->finished->why.empty()) out["finished why"] = record->finished->why;
         out["found"] = record->finished->found;
     }
     if (!record->practice.empty()) out["practice"] = record->practice;

@@ -176,7 +176,7 @@ void add_described_since(Document &doc, const std::vector<DescribedSince> &chang
 
 Document document_of(const Registered &done) {
     const std::string &id = done.coupon.id;
-    return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " VT");
+    return Document{}.line("coupon " + id + " registered; next: beadbook exam " + id + " " + done.next);
 }
 
 Document document_of(const RegisteredMany &done) {
@@ -204,8 +204,6 @@ Document document_of(const CouponRestored &done) {
 
 Document document_of(const Remark &) { return Document{}.line("remark kept"); }
 
-namespace {
-
 std::string grade_cell(const CouponLine &one) {
     const bool bends_failed = one.record.get("mechanical") == "failed";
     if (!one.grade) return "";
@@ -215,8 +213,6 @@ std::string grade_cell(const CouponLine &one) {
            (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
            (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
 }
-
-} // namespace
 
 std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams) {
     std::vector<std::string> out;
@@ -301,12 +297,16 @@ Document document_of(const CouponSheet &sheet) {
         std::string classes;
         for (const auto &k : v.classes) classes += (classes.empty() ? " " : "; ") + k.id + " " + k.verdict;
         const std::string own = own_file_mark(v.set, v.hash);
-        doc.line("Last verdict, " + v.stamp.at + " by " + who_words(v.stamp) + ", " + v.set +
-                 (own.empty() ? "" : " (" + own + ")") + ":" + classes +
-                 (c.changed_after(v.seq) ? "; what is on record was changed since, so judge it again" : "") +
+        const std::int64_t changed = c.first_change_after(v.seq);
+        doc.line("Verdict on record, " +
+                 (changed > 0 ? "as of " + v.stamp.at + ", before entry " + std::to_string(changed) + ","
+                              : v.stamp.at) +
+                 " by " + who_words(v.stamp) + ", " + v.set + (own.empty() ? "" : " (" + own + ")") + ":" +
+                 classes +
+                 (changed > 0 ? "; what is on record was changed since, and it was not judged again" : "") +
                  (std::find(sheet.older_than_filled.begin(), sheet.older_than_filled.end(), v.seq) !=
                           sheet.older_than_filled.end()
-                      ? "; it is older than what is filled in the blanks of its set, so judge it again"
+                      ? "; it is older than what is filled in the blanks of its set"
                       : ""));
     }
     if (const Words line =

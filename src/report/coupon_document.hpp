@@ -7,6 +7,7 @@ namespace beadbook {
 
 struct Registered {
     CouponRecord coupon;
+    std::string next; ///< the exam that it needs first
 };
 struct RegisteredMany {
     std::vector<CouponRecord> coupons;
@@ -64,6 +65,8 @@ Words verdict_in_a_cell(const CouponLine &one);
 
 /// "J. Quay", or "J. Quay, signed in".
 std::string who_words(const Stamp &stamp);
+/// The decision, and what stands against it; empty: there is no grade.
+std::string grade_cell(const CouponLine &one);
 /// "accept" in its tone.
 Words verdict_words(Verdict verdict);
 /// "against the verdict and failed mechanical tests"; empty if it is against neither.

@@ -113,7 +113,9 @@ struct Signatures {
 };
 
 /// What follows begins on a new sheet of paper.
-struct NewSheet {};
+struct NewSheet {
+    std::string of = {}; ///< what the foot of each sheet from here on names; empty: what it named before
+};
 
 using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawing, Figure, Tiles, Signatures,
                            Caution, NewSheet>;
@@ -121,6 +123,7 @@ using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawi
 /// What a person reads: made once from a result, shown by the command line, a page and a printout alike.
 struct Document {
     std::string title; ///< of a page; the text form shows headings only
+    std::string foot;  ///< of each sheet of paper, beside what it is of; empty: sheets are not marked
     std::vector<Block> blocks;
 
     template <class B>

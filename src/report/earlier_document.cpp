@@ -12,7 +12,7 @@ namespace {
 std::string kind_words(const AlikeCoupons &alike) {
     return (alike.joint.empty() ? "joint not said" : alike.joint + " joint") + ", class " +
            (alike.class_id.empty() ? "not said" : alike.class_id) + " of " +
-           (alike.criteria.empty() ? "no criteria" : alike.criteria);
+           (alike.criteria.empty() ? "no criteria" : criteria_name(alike.criteria));
 }
 
 Words verdict_of_compared(const ComparedCoupon &one) {

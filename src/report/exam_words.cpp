@@ -22,7 +22,8 @@ std::string finished_words(const ExamRecord &exam) {
     if (!exam.finished) return "not finished";
     return "finished by " + exam.finished->by +
            (exam.finished->on ? " on " + print(*exam.finished->on) : "") +
-           (exam.finished->told_by.empty() ? "" : ", brought in by " + exam.finished->told_by);
+           (exam.finished->told_by.empty() ? "" : ", brought in by " + exam.finished->told_by) +
+           (exam.finished->why.empty() ? "" : " (the reason: " + exam.finished->why + ")");
 }
 
 std::string caution_words(ExamCaution caution, const CriteriaSet *set) {

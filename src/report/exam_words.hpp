@@ -12,7 +12,8 @@ std::string exams_words(std::vector<std::string> one_of);
 /// By which rule, and what of the coupon brings it: "5.3, read; because joint is groove".
 std::string why_words(const AskedExam &exam);
 
-/// "finished by A. Field on 2026-11-20", and who brought that in if it was somebody else; "not finished".
+/// "finished by A. Field on 2026-11-20", and who brought that in if it was somebody else, and
+/// why; "not finished".
 std::string finished_words(const ExamRecord &exam);
 
 std::string caution_words(ExamCaution caution, const CriteriaSet *set);

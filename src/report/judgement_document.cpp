@@ -265,9 +265,11 @@ Document judged_document(const Judged &judged, bool in_full) {
 /// Who stands for what its exams found; of a class that is proved the proof tells it.
 void add_finished(Document &doc, const Judged &judged) {
     if (class_to_prove(judged)) return;
+    std::vector<std::string> exams;
     for (const auto &exam : judged.exam_records)
-        doc.item("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ") " +
-                 finished_words(exam));
+        exams.push_back("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) +
+                        ") " + finished_words(exam));
+    if (!exams.empty()) doc.line("Examined: " + joined(exams, "; "));
 }
 
 void add_explanation(Document &doc, const Explained &e, bool in_full) {

@@ -21,7 +21,7 @@ std::string heading_of(const Rule &rule) { return rule.title.empty() ? rule.id :
 
 /// A number with its unit, of a limit.
 std::string limit_text(const LimitCurves &all, const Rule &rule, const Exact &value) {
-    return print(value, rule.dimension(), all.set->unit);
+    return print_limit(value, rule.dimension(), all.set->unit, is_maximum(rule.compare));
 }
 
 /// Round numbers from 0 that fit, four to eight of them.
@@ -100,7 +100,8 @@ private:
         const double step = tick_step(most_ / scale) * scale;
         for (double at = 0; at <= most_ * 1.04; at += step) {
             out_.shapes.emplace_back(PictureLine{Role::guide, left_, y(at), right_, y(at)});
-            std::string text = limit_text(all_, rule_, Exact(static_cast<std::int64_t>(std::llround(at))));
+            std::string text =
+                print(Exact(static_cast<std::int64_t>(std::llround(at))), rule_.dimension(), all_.set->unit);
             if (lengths) text = text.substr(0, text.find(' '));
             out_.shapes.emplace_back(
                 PictureText{left_ - 5, y(at) + size_ * 0.36, size_, text, Anchor::end, false, true});

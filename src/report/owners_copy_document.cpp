@@ -29,8 +29,9 @@ void add_blanks(Document &out, const CopySheet &sheet) {
                 const Filling *filled = filling_of(set, blank, set.classes[c].id);
                 if (open != (filled == nullptr)) continue;
                 table.rows.push_back({blank.id, blank.clause, set.classes[c].id,
-                                      filled ? Words(print_exact(filled->value, blank.dimension(), set.unit))
-                                             : Words("open", Tone::cannot_say),
+                                      filled
+                                          ? Words(print_unrounded(filled->value, blank.dimension(), set.unit))
+                                          : Words("open", Tone::cannot_say),
                                       filled ? filled->by : ""});
             }
     out.add(std::move(table));

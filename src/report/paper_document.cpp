@@ -1,12 +1,14 @@
 #include "report/paper_document.hpp"
 
 #include "facts/log_line.hpp"
+#include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/weld_map.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace beadbook {
 namespace {
@@ -29,7 +31,8 @@ std::string limits_words(const StandingCount &count) {
 void add_facts(Document &doc, const CouponRecord &coupon) {
     doc.pair("coupon", coupon.id);
     for (const auto &field : coupon_fields())
-        if (const std::string value = coupon.get(field.name); !value.empty()) doc.pair(field.name, value);
+        if (const std::string value = coupon.get(field.name); !value.empty())
+            doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
 }
 
 void add_exam_facts(Document &doc, const ExamRecord &e) {
@@ -88,7 +91,19 @@ Document on_paper(Document document, const PaperFoot &foot, std::vector<std::str
     document.pair("record", "its newest entry when this was printed", "SHA-256 " + foot.head)
         .pair("printed", print(foot.on));
     if (signs || !signatures.empty()) document.add(Signatures{std::move(signatures)});
+    document.foot = "record " + foot.head.substr(0, 12) + ", " + print(foot.on);
     return std::move(document.caution());
+}
+
+Document each_on_its_sheets(std::string title, std::vector<Document> documents) {
+    Document out;
+    out.title = std::move(title);
+    for (auto &one : documents) {
+        out.foot = std::move(one.foot);
+        out.add(NewSheet{std::move(one.title)});
+        std::move(one.blocks.begin(), one.blocks.end(), std::back_inserter(out.blocks));
+    }
+    return out;
 }
 
 Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,
@@ -137,9 +152,33 @@ Document document_of(const ExamPaper &paper) {
     return doc.caution();
 }
 
+namespace {
+
+/// By welder, so that each finds his own in one place.
+Grid grades_of(const CouponList &coupons) {
+    Grid out{{{"welder"}, {"coupon"}, {"class"}, {"grade"}, {"by"}, {"on"}}, {}};
+    std::map<std::string, std::vector<const CouponLine *>, NaturalOrder> by_welder;
+    for (const auto &one : coupons.coupons)
+        if (one.record.withdrawn.empty()) by_welder[one.record.get("welder")].push_back(&one);
+    for (const auto &[welder, lines] : by_welder)
+        for (const auto *one : lines)
+            if (one->grade)
+                out.rows.push_back({welder, one->record.id, one->grade->class_id, grade_cell(*one),
+                                    who_words(one->grade->stamp), one->grade->stamp.at.substr(0, 10)});
+            else
+                out.rows.push_back({welder, one->record.id, one->record.get("class"),
+                                    Words("not graded", Tone::cannot_say), "", ""});
+    return out;
+}
+
+} // namespace
+
 Document cohort_page(const Summaries &summary, const CouponList &coupons) {
     Document doc = document_of(summary);
     if (!doc.blocks.empty() && std::holds_alternative<Caution>(doc.blocks.back())) doc.blocks.pop_back();
+    if (!summary.groups.empty()) doc.title = "Cohort " + summary.groups.front().of.cohort;
+    doc.heading("Grades", 2);
+    doc.add(grades_of(coupons));
     doc.heading("Coupons", 2);
     for (auto &block : document_of(coupons).blocks) doc.blocks.push_back(std::move(block));
     return doc.caution();

@@ -42,14 +42,18 @@ struct Chart {
     /// A name at the left with its numbers at the right, or in a line below where both do not fit.
     void line(const std::string &name, const std::string &numbers) {
         y += size;
-        words(left_edge, name);
-        if (text_width(name, size) + text_width(numbers, size) + 12 > wide) y += size + 3;
-        words(left_edge + wide, numbers, Anchor::end, true);
+        // Beside the lines at both ends, never on them.
+        words(left_edge + 4, name);
+        if (text_width(name, size) + text_width(numbers, size) + 20 > wide) y += size + 3;
+        words(left_edge + wide - 4, numbers, Anchor::end, true);
         y += 4;
     }
-    /// 0 to 100 % at quarters, lines up to `top`.
+    /// 0 to 100 % at quarters, lines up to `top`, under all that is there.
     void axis(double top) {
-        for (int k = 0; k <= 4; ++k) put(PictureLine{Role::guide, x(k / 4.0), top, x(k / 4.0), y});
+        std::vector<PictureShape> guides;
+        for (int k = 0; k <= 4; ++k)
+            guides.emplace_back(PictureLine{Role::guide, x(k / 4.0), top, x(k / 4.0), y});
+        picture.shapes.insert(picture.shapes.begin(), guides.begin(), guides.end());
         put(PictureLine{Role::scale, x(0), y, x(1), y});
         y += size + 3;
         for (int k = 0; k <= 4; ++k)

@@ -49,7 +49,7 @@ std::string bracket_words(const Case &c, std::size_t k, const Finding &f) {
     const Window *window = rule.window(k);
     const std::string in = !window                                    ? ""
                            : window->kind == Window::Kind::whole_weld ? " over the weld"
-                                                                      : " in any " + window->text;
+                                                                      : " within any " + window->text;
     return who + p.first + in + (is_maximum(rule.compare) ? ", limit " : ", at least ") + p.second;
 }
 

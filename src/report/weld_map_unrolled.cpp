@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 
 namespace beadbook {
 namespace {
@@ -137,33 +138,51 @@ private:
     void brackets(std::uint8_t side) {
         std::vector<LabelWish> wishes;
         std::vector<const MappedReason *> reasons;
-        std::vector<std::string> texts;
+        std::vector<std::vector<std::string>> texts;
         for (const auto &reason : map_.reasons) {
             if (reason.side != side) continue;
             const auto part = parts(reason.place).front();
-            std::string text = cut(reason.words);
-            const double wide = std::max(text_width(text, size_), part.second - part.first + 6);
+            auto text = folded(reason.words);
+            const double wide = std::max(widest(text), part.second - part.first + 6);
             reasons.push_back(&reason);
             texts.push_back(std::move(text));
             wishes.push_back({(part.first + part.second) / 2, wide});
         }
         const auto spots = spread_rows(wishes);
-        std::size_t rows = 0;
-        const double row = size_ + 15;
+        const auto tops = tops_of(spots, texts);
         for (std::size_t i = 0; i < reasons.size(); ++i) {
-            const double y = y_ + 4 + row * static_cast<double>(spots[i].row);
-            rows = std::max(rows, spots[i].row + 1);
+            const double y = tops[spots[i].row] + 4;
             for (const auto &[from, to] : parts(reasons[i]->place)) {
                 const double a = std::max(from - 2, 1.0),
                              b = std::min(std::max(to, from + 3) + 2, width_ - 1);
                 out_.shapes.emplace_back(
                     PicturePath{Role::bracket, {{a, y}, {a, y + 6}, {b, y + 6}, {b, y}}, false});
             }
-            const double half = text_width(texts[i], size_) / 2;
+            const double half = widest(texts[i]) / 2;
             const double middle = std::clamp(wishes[i].at, x0_ + half, std::max(x0_ + half, x1_ - half));
-            words(middle, y + 7 + size_, texts[i], Anchor::middle);
+            for (std::size_t k = 0; k < texts[i].size(); ++k)
+                words(middle, y + 7 + size_ + (size_ + 3) * static_cast<double>(k), texts[i][k],
+                      Anchor::middle);
         }
-        y_ += row * static_cast<double>(rows);
+        y_ = tops.back();
+    }
+    /// Where each row of brackets begins, and where the last one ends: as high as the longest text in it.
+    std::vector<double> tops_of(const std::vector<LabelSpot> &spots,
+                                const std::vector<std::vector<std::string>> &texts) const {
+        std::vector<std::size_t> lines;
+        for (std::size_t i = 0; i < spots.size(); ++i) {
+            lines.resize(std::max(lines.size(), spots[i].row + 1));
+            lines[spots[i].row] = std::max(lines[spots[i].row], texts[i].size());
+        }
+        std::vector<double> out{y_};
+        for (const std::size_t n : lines)
+            out.push_back(out.back() + size_ + 15 + (size_ + 3) * static_cast<double>(n - 1));
+        return out;
+    }
+    double widest(const std::vector<std::string> &lines) const {
+        double out = 0;
+        for (const auto &line : lines) out = std::max(out, text_width(line, size_));
+        return out;
     }
     /// No bracket is moved aside: it tells where.
     std::vector<LabelSpot> spread_rows(const std::vector<LabelWish> &wishes) const {
@@ -184,12 +203,16 @@ private:
         }
         return out;
     }
-    std::string cut(std::string text) const {
-        while (text.size() > 8 && text_width(text, size_) > x1_ - x0_) {
-            text.resize(text.size() - 5);
-            text += "...";
-        }
-        return text;
+    /// In lines that are no wider than the weld: a limit is never cut off.
+    std::vector<std::string> folded(const std::string &text) const {
+        std::vector<std::string> out;
+        std::istringstream in(text);
+        for (std::string word; in >> word;)
+            if (!out.empty() && text_width(out.back() + " " + word, size_) <= x1_ - x0_)
+                out.back() += " " + word;
+            else
+                out.push_back(word);
+        return out;
     }
 
     void scale() {

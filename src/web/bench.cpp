@@ -70,6 +70,12 @@ bool Bench::is_our_origin(const std::string &origin) const {
     return origin.starts_with(scheme) && is_ours(origin.substr(scheme.size()));
 }
 
+std::string Bench::page_in(const std::string &url) const {
+    const std::size_t host = url.find("://");
+    const std::size_t path = host == std::string::npos ? host : url.find('/', host + 3);
+    return path != std::string::npos && is_our_origin(url.substr(0, path)) ? url.substr(path) : "";
+}
+
 Answer Bench::enter(const Request &request) {
     const auto session = sessions_.enter(request.query.text("link"));
     if (!session)

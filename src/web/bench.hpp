@@ -51,6 +51,9 @@ public:
     /// Never throws.
     Answer answer(const Request &request);
 
+    /// The path and query of an address of this bench; empty if it is of another place.
+    std::string page_in(const std::string &url) const;
+
     const BenchWorld &world() const { return world_; }
     Sessions &sessions() { return sessions_; }
     ExamBoard &exam_board() { return exam_board_; }

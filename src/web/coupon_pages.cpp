@@ -59,7 +59,7 @@ std::string exam_deeds(const Visit &visit, const ToExamine &to_do) {
     return "<p class=\"deeds\">" + exam_buttons(visit, to_do) + "</p>\n";
 }
 
-Answer show(Visit &visit) {
+Answer show(Visit &visit, const Refusal *refused) {
     const std::string &mark = visit.word("mark");
     const CouponSheet sheet = show_coupon(visit.office(), mark);
     const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
@@ -79,8 +79,11 @@ Answer show(Visit &visit) {
         main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
                 button_to(visit, coupon_path(mark) + "/exam", "Another exam") +
                 button_to(visit, coupon_path(mark) + "/change", "Correct what was registered") + "</p>\n" +
-                Form(visit, coupon_path(mark) + "/remark").add({"text", "A remark"}).html("Keep the remark");
-    return page_of(visit, {"Coupon " + mark, main, "/", {"photo.js"}});
+                Form(visit, coupon_path(mark) + "/remark", refused)
+                    .add({"text", "A remark"})
+                    .html("Keep the remark");
+    return page_of(visit,
+                   {"Coupon " + mark, main, "/", {"photo.js"}, refused ? status_of(*refused, true) : 200});
 }
 
 Answer change_form(Visit &visit, const Refusal *refused) {
@@ -122,11 +125,16 @@ Answer change(Visit &visit) {
 
 Answer remark(Visit &visit) {
     const std::string &mark = visit.word("mark");
-    return visit.enter(coupon_path(mark), [&](Writing &w) {
-        auto done = remark_on(w, mark, visit.field("text"));
-        done.notes.insert(done.notes.begin(), "the remark is kept");
-        return std::move(done.notes);
-    });
+    try {
+        return visit.enter(coupon_path(mark), [&](Writing &w) {
+            auto done = remark_on(w, mark, visit.field("text"));
+            done.notes.insert(done.notes.begin(), "the remark is kept");
+            return std::move(done.notes);
+        });
+    } catch (const Refusal &e) {
+        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
+        return show(visit, &e);
+    }
 }
 
 } // namespace
@@ -136,7 +144,7 @@ PageFamily coupon_pages() {
             "",
             {{"GET", "/register", [](Visit &v) { return register_form(v, nullptr); }},
              {"POST", "/register", register_now},
-             {"GET", "/coupon/:mark", show},
+             {"GET", "/coupon/:mark", [](Visit &v) { return show(v, nullptr); }},
              {"GET", "/coupon/:mark/change", [](Visit &v) { return change_form(v, nullptr); }},
              {"POST", "/coupon/:mark/change", change},
              {"POST", "/coupon/:mark/remark", remark}}};

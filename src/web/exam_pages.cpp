@@ -85,8 +85,7 @@ Answer begin(Visit &visit) {
             return std::move(done.notes);
         });
     } catch (const Refusal &e) {
-        if (visit.request.part || e.kind() == Refusal::Kind::record || visit.ticked("as-before"))
-            return refusal_page(visit, e);
+        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
         return begin_form(visit, visit.field("method"), &e);
     }
 }

@@ -54,7 +54,8 @@ std::string input_of(const Control &c, const std::string &value, const std::stri
 Form &Form::add(const Control &c) {
     const bool refused = refused_ && refused_->field() == c.name;
     marked_ = marked_ || refused;
-    const bool sent = visit_.writes();
+    // A tick that was taken away is not sent; any other field that is not was not asked.
+    const bool sent = visit_.writes() && (c.kind == Control::Kind::tick || visit_.request.form.has(c.name));
     const std::string value = sent && !c.anew ? visit_.request.form.text(c.name) : c.value;
     std::string more, about;
     if (!c.help.empty()) about += "h-" + c.name;
@@ -85,9 +86,10 @@ Form &Form::put(const std::string &html) {
 std::string Form::html(const std::string &button, const std::string &attributes) const {
     if (!visit_.may("POST", action_)) return "";
     // What is asked about at first sight, or lacks what the form does not ask for, is asked for here.
-    const std::string asked = refused_ && !marked_ ? "<div class=\"asked\">" + refusal_html(*refused_) +
-                                                         asked_for(visit_, *refused_) + "</div>\n"
-                                                   : "";
+    const std::string asked = refused_ && !marked_
+                                  ? "<div class=\"asked\" tabindex=\"-1\" autofocus>" +
+                                        refusal_html(*refused_) + asked_for(visit_, *refused_) + "</div>\n"
+                                  : "";
     return opening(action_, visit_.token(), attributes) + inside_ + asked +
            (button.empty() ? "" : "<p class=\"deeds\"><button>" + escaped(button) + "</button></p>") +
            "</form>\n";

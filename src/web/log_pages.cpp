@@ -39,24 +39,33 @@ std::string conditions_line(const ExamRecord &exam) {
     return joined(out, " · ");
 }
 
+/// What was pressed on this page and refused; null: something else was, or nothing.
+const Refusal *refused_by(const Visit &visit, const Refusal *refused, const std::string &deed) {
+    return refused && visit.request.path.ends_with("/" + deed) ? refused : nullptr;
+}
+
 /// Takes a find back; a reason is asked where one is needed.
-std::string undo_deed(Visit &visit, const AtHand &at, int number) {
+std::string undo_deed(Visit &visit, const AtHand &at, int number, const Refusal *refused) {
     const std::string button = "Undo #" + std::to_string(number);
     if (undone_without_reason(visit.office(), at.coupon, number, visit.person()))
         return deed(visit, at.path + "/undo", button, {{"number", std::to_string(number)}}, "plain");
+    const bool this_one = refused && visit.field("number") == std::to_string(number);
     const std::string form =
         Form(visit, at.path + "/undo")
             .hidden("number", std::to_string(number))
             .put("<div class=\"field\"><label for=\"why-" + std::to_string(number) +
                  "\">The reason</label><input autocomplete=\"off\" required name=\"why\" "
                  "id=\"why-" +
-                 std::to_string(number) + "\"></div>")
+                 std::to_string(number) + "\" value=\"" + (this_one ? escaped(visit.field("why")) : "") +
+                 "\"></div>")
             .html(button);
-    return form.empty() ? "" : "<details><summary>" + button + "</summary>" + form + "</details>";
+    return form.empty() ? ""
+                        : "<details" + std::string(this_one ? " open" : "") + "><summary>" + button +
+                              "</summary>" + form + "</details>";
 }
 
 /// Each find of the exam, and while it is open what takes it back; the newest one's stands below.
-std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count) {
+std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count, const Refusal *refused) {
     std::vector<std::string> items;
     std::vector<int> numbers;
     for (const auto &one : at.coupon.indications) {
@@ -69,7 +78,8 @@ std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count) {
     std::string out;
     for (std::size_t i = 0; i < items.size(); ++i)
         out += items[i] +
-               (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i]) : "") + "</li>";
+               (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i], refused) : "") +
+               "</li>";
     if (out.empty())
         return at.exam.finished ? "<p>Nothing is logged.</p>\n" : "<p>Nothing is logged yet.</p>\n";
     return "<ol class=\"finds\">" + out + "</ol>\n";
@@ -93,17 +103,22 @@ std::string go_on(Visit &visit, const AtHand &at) {
            button_to(visit, "/", "All that waits") + "</div>\n";
 }
 
-std::string end_of(Visit &visit, const AtHand &at, int last, int count) {
+std::string end_of(Visit &visit, const AtHand &at, int last, int count, const Refusal *refused) {
     if (at.exam.finished)
         return "<p class=\"done\"><b>Finished by " + escaped(at.exam.finished->by) + ": " +
                (count == 0 ? "none found" : std::to_string(count) + " found") +
                (at.exam.finished->on ? ", on " + print(*at.exam.finished->on) : "") + ".</b></p>\n" +
                go_on(visit, at);
     std::string out = "<div class=\"deeds\">";
-    if (count > 0) out += undo_deed(visit, at, last);
+    if (count > 0) out += undo_deed(visit, at, last, refused_by(visit, refused, "undo"));
     const std::string all = count == 0 ? "None found" : "These are all: " + std::to_string(count);
-    if (is_anothers(at.exam, {"", visit.person(), visit.account() != nullptr}))
-        return out + "</div>\n<details><summary>Finish it for " + escaped(at.exam.examiner) + "</summary>" +
+    const bool anothers = is_anothers(at.exam, {"", visit.person(), visit.account() != nullptr});
+    if (anothers && !finishes_for_others(visit.office(), visit.person()))
+        return out + "</div>\n<p class=\"quiet\">" + escaped(at.exam.examiner) +
+               ", its examiner, says what it found; a keeper may in his stead, for a reason.</p>\n";
+    if (anothers)
+        return out + "</div>\n<details" + (refused_by(visit, refused, "finish") ? " open" : "") +
+               "><summary>Finish it for " + escaped(at.exam.examiner) + "</summary>" +
                Form(visit, at.path + "/finish")
                    .hidden("found", std::to_string(count))
                    .add({"why", "The reason", "", Control::Kind::text, "A keeper's; it is kept."})
@@ -125,10 +140,20 @@ std::string taken_back_part(Visit &visit, const AtHand &at) {
     return doc.blocks.empty() ? "" : part_of(std::move(doc), "taken-back");
 }
 
+/// What was refused of the exam as a whole, beside what was pressed: the browser opens the page there.
+std::string refused_part(Visit &visit, const AtHand &at, const Refusal *refused) {
+    if (!refused) return "";
+    return "<div tabindex=\"-1\" autofocus>" + refusal_html(*refused) + "</div>\n" +
+           (refused->field() == "examiner"
+                ? "<p class=\"deeds\">" + button_to(visit, at.path + "/conditions", "Say who examined") +
+                      "</p>\n"
+                : "");
+}
+
 /// What changes with each line: a module fetches the page again and puts this in its place.
-std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
+std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
     int last = 0, count = 0;
-    const std::string finds = finds_list(visit, at, last, count);
+    const std::string finds = finds_list(visit, at, last, count, refused_by(visit, refused, "undo"));
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
@@ -136,7 +161,8 @@ std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged) {
     if (const std::string &why = at.exam.incomplete.empty() ? at.exam.open : at.exam.incomplete;
         at.exam.finished && !why.empty())
         out += "<p class=\"caution\">It does not count: " + escaped(why) + "</p>\n";
-    out += "<h2>Found</h2>\n" + finds + taken_back_part(visit, at) + end_of(visit, at, last, count);
+    out += "<h2>Found</h2>\n" + finds + taken_back_part(visit, at) + refused_part(visit, at, refused) +
+           end_of(visit, at, last, count, refused);
     if (judged.judged) out += verdict_parts(*judged.judged, false);
     return out + "</div>\n";
 }
@@ -162,39 +188,50 @@ Answer log_page(Visit &visit, const Refusal *refused) {
     const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
     main += "<div class=\"bench\"><div>\n";
     const bool open = !at.exam.finished && visit.may("POST", at.path + "/log");
+    const Refusal *of_line =
+        refused && refused->field() == "line" ? refused : refused_by(visit, refused, "log");
     if (!open) {
         // Its map is only looked at; a line that came too late is not lost.
-        if (refused)
+        if (visit.field("line").empty()) of_line = nullptr;
+        if (of_line)
             main += refusal_html(*refused) + "<p>Not on record: <b>" + escaped(visit.field("line")) +
                     "</b></p>\n";
         main += map_part(at.coupon, judged);
     } else {
-        main += log_form(visit, at, judged, refused);
+        main += log_form(visit, at, judged, of_line);
     }
-    main += "</div>" + live(visit, at, judged) + "</div>\n";
+    main += "</div>" + live(visit, at, judged, of_line ? nullptr : refused) + "</div>\n";
     if (at.exam.finished && visit.may("POST", at.path + "/reopen"))
-        main += "<details><summary>Open it again</summary>" +
+        main += "<details" + std::string(refused_by(visit, refused, "reopen") ? " open" : "") +
+                "><summary>Open it again</summary>" +
                 Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
                 "</details>\n";
     return page_of(visit, {title, main, "/", {"log.js"}, refused ? status_of(*refused, true) : 200});
 }
 
+/// Does what was pressed; what is refused is told on the same page.
+Answer on_this_page(Visit &visit, const std::function<Answer()> &pressed) {
+    try {
+        return pressed();
+    } catch (const Refusal &e) {
+        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
+        return log_page(visit, &e);
+    }
+}
+
 Answer log(Visit &visit) {
     const AtHand at = at_hand(visit);
-    try {
+    return on_this_page(visit, [&] {
         return visit.enter(at.path, [&](Writing &w) {
             auto done = log_lines(
                 w, {at.coupon.record.id, at.exam.number, visit.field("line"), "line", visit.meant("sure")});
             std::vector<std::string> notes;
             for (const auto &one : done.value.indications)
-                notes.push_back("#" + std::to_string(one.number) + " " + print_log_line(one));
+                notes.push_back("stored as #" + std::to_string(one.number) + ": " + print_log_line(one));
             add_notes(notes, std::move(done.notes));
             return notes;
         });
-    } catch (const Refusal &e) {
-        if (visit.request.part || e.kind() == Refusal::Kind::record) return refusal_page(visit, e);
-        return log_page(visit, &e);
-    }
+    });
 }
 
 /// How a line would be read, with nothing stored.
@@ -205,7 +242,8 @@ Answer reading(Visit &visit) {
         const auto read = read_lines(visit.office(), visit.person(),
                                      {at.coupon.record.id, at.exam.number, visit.request.query.text("line")});
         for (const auto &one : read.value.indications)
-            out.body += "<p>#" + std::to_string(one.number) + " " + escaped(print_log_line(one)) + "</p>";
+            out.body += "<p class=\"reads\"><b>reads as</b> " + escaped(print_log_line(one)) +
+                        " <span class=\"quiet\">(not stored yet)</span></p>";
         for (const auto &note : read.notes) out.body += "<p class=\"quiet\">" + escaped(note) + "</p>";
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
@@ -216,34 +254,35 @@ Answer reading(Visit &visit) {
 
 Answer undo(Visit &visit) {
     const AtHand at = at_hand(visit);
-    const int number = whole_number_in(visit.field("number"));
-    return visit.enter(at.path, [&](Writing &w) -> std::vector<std::string> {
-        undo_indication(w, at.coupon.record.id, number, visit.field("why"));
-        return {"#" + std::to_string(number) + " is taken back; it stays in the history"};
+    return on_this_page(visit, [&] {
+        const int number = whole_number_in(visit.field("number"));
+        return visit.enter(at.path, [&](Writing &w) -> std::vector<std::string> {
+            undo_indication(w, at.coupon.record.id, number, visit.field("why"));
+            return {"#" + std::to_string(number) + " is taken back; it stays in the history"};
+        });
     });
 }
 
 Answer finish(Visit &visit) {
     const AtHand at = at_hand(visit);
-    // The number on the button is what the examiner saw; another one on record is refused.
-    const std::string found = visit.field("found");
-    const FinishRequest request{
-        at.coupon.record.id, at.exam.number, found == "0" ? 0 : whole_number_in(found), false, {},
-        visit.field("why")};
-    try {
+    return on_this_page(visit, [&] {
+        // The number on the button is what the examiner saw; another one on record is refused.
+        const std::string found = visit.field("found");
+        const FinishRequest request{
+            at.coupon.record.id, at.exam.number, found == "0" ? 0 : whole_number_in(found), false, {},
+            visit.field("why")};
         if (!visit.field("line").empty())
             throw refused("this line is not logged yet: log it, or clear it, and then finish").at("line");
         return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });
-    } catch (const Refusal &e) {
-        if (visit.request.part || e.field() != "line") return refusal_page(visit, e);
-        return log_page(visit, &e);
-    }
+    });
 }
 
 Answer reopen(Visit &visit) {
     const AtHand at = at_hand(visit);
-    return visit.enter(at.path, [&](Writing &w) {
-        return reopen_exam(w, at.coupon.record.id, at.exam.number, visit.field("why")).notes;
+    return on_this_page(visit, [&] {
+        return visit.enter(at.path, [&](Writing &w) {
+            return reopen_exam(w, at.coupon.record.id, at.exam.number, visit.field("why")).notes;
+        });
     });
 }
 

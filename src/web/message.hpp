@@ -18,6 +18,7 @@ struct Request {
     std::vector<SentFile> files;
     bool too_long = false;    ///< more was sent than is taken; what came is not kept
     std::string host, origin; ///< headers, empty if there are none
+    std::string from;         ///< header Referer: the page that it was asked on
     std::string token;        ///< header X-Bench-Token, which modules send instead of the field
     std::string key;          ///< header Idempotency-Key
     std::string have;         ///< header If-None-Match

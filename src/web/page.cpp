@@ -8,7 +8,10 @@ namespace {
 
 std::string head(const std::string &title, const std::string &token, const std::string &person,
                  const std::vector<std::string> &modules, const std::string &record = "") {
-    std::string out = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
+    // What stands at the foot of each sheet of paper, where the browser can: of what, from which state.
+    const std::string foot =
+        record.empty() ? "" : " data-foot=\"" + escaped(title) + " · record " + record.substr(0, 12) + "\"";
+    std::string out = "<!DOCTYPE html>\n<html lang=\"en\"" + foot + "><head><meta charset=\"utf-8\"><title>" +
                       escaped(title) +
                       "</title>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
                       "<meta name=\"color-scheme\" content=\"light dark\">\n"

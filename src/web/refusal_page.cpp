@@ -22,37 +22,55 @@ std::string on(const Remedy &remedy, std::size_t i) {
     return i < remedy.on.size() ? url_word(remedy.on[i]) : "";
 }
 
-/// Where an operation is done, for the ones that have a page.
-std::string path_of(const Remedy &remedy) {
-    const std::string coupon = "/coupon/" + on(remedy, 0);
-    if (remedy.operation == "register") return "/register";
-    if (remedy.on.empty()) return "";
-    if (remedy.operation == "exam") return coupon + "/exam?method=" + on(remedy, 1);
-    if (remedy.operation == "change") return coupon + "/change";
-    if (remedy.operation == "restore") return coupon;
-    if (remedy.operation == "reopen" && remedy.on.size() > 1) return coupon + "/exam/" + on(remedy, 1);
-    return "";
+std::string plain(const Remedy &remedy, std::size_t i) { return i < remedy.on.size() ? remedy.on[i] : ""; }
+
+bool asks(const Remedy &remedy, const std::string &field) {
+    return std::find(remedy.fields.begin(), remedy.fields.end(), field) != remedy.fields.end();
 }
 
-std::string plain(const Remedy &remedy, std::size_t i) { return i < remedy.on.size() ? remedy.on[i] : ""; }
+/// Where an operation is done, for the ones that have a page.
+std::string path_of(const Remedy &remedy) {
+    const std::string &done = remedy.operation, coupon = "/coupon/" + on(remedy, 0);
+    if (done == "register") return "/register";
+    if (done == "person") return "/keeper/people";
+    if (done == "equipment") return "/keeper/equipment";
+    if (remedy.on.empty()) return "";
+    if (done == "welder") return "/welder/" + on(remedy, 0);
+    if (done == "exam") return asks(remedy, "replaces") ? coupon : coupon + "/exam?method=" + on(remedy, 1);
+    if (done == "change") return coupon + "/change";
+    if ((done == "reopen" || done == "finish") && remedy.on.size() > 1)
+        return coupon + "/exam/" + on(remedy, 1);
+    for (const char *of_coupon : {"restore", "show", "correct", "move"})
+        if (done == of_coupon) return coupon;
+    return "";
+}
 
 /// An operation in the words of a page.
 std::string deed_words(const Remedy &remedy) {
     const std::string &done = remedy.operation, of = plain(remedy, 0), which = plain(remedy, 1);
+    if (done == "exam" && asks(remedy, "replaces"))
+        return "change the conditions of that " + which + " of " + of;
     if (done == "exam" && !which.empty()) return "begin " + which + " of " + of;
     if (done == "reopen") return "open exam " + which + " of " + of + " again";
+    if (done == "finish") return "finish exam " + which + " of " + of;
+    if (done == "change") return "correct what was registered about " + of;
     if (done == "restore") return "bring " + of + " back";
     if (done == "register") return "register " + (of.empty() ? "a coupon" : of);
+    if (done == "show" || done == "welder") return "look at " + of;
+    if (done == "history") return "look at the history of " + of;
+    if (done == "person" || done == "equipment") return "have the keeper enter " + of;
     if ((done == "correct" || done == "move") && !which.empty()) return done + " #" + which + " of " + of;
     return done + (remedy.on.empty() ? "" : " " + joined(remedy.on, " "));
 }
 
+/// What is to be said there; the reason is asked wherever one is needed.
 std::string mends(const Remedy &remedy) {
-    const std::string words = deed_words(remedy);
     std::string fields;
-    for (const auto &field : remedy.fields) fields += (fields.empty() ? ": " : ", ") + field;
-    const std::string path = path_of(remedy);
-    return path.empty() ? escaped(words + fields) : link_to(path, words + fields);
+    for (const auto &field : remedy.fields)
+        if (field != "why" && field != "replaces" && field != "forget" && field != "found" && field != "sure")
+            fields += (fields.empty() ? ": " : ", ") + field;
+    const std::string words = deed_words(remedy) + fields, path = path_of(remedy);
+    return path.empty() ? escaped(words) : link_to(path, words);
 }
 
 /// 'line:1:14: ' before what is wrong with a line: where a field holds one line, the sign alone is told.
@@ -79,7 +97,12 @@ std::string question_in_words(std::string line) {
 std::string page_words(const std::string &message) {
     std::vector<std::string> lines;
     std::istringstream in(message);
-    for (std::string line; std::getline(in, line);) lines.push_back(question_in_words(place_in_words(line)));
+    for (std::string line; std::getline(in, line);) {
+        const std::string verify = "'verify'";
+        if (const std::size_t at = line.find(verify); at != std::string::npos)
+            line.replace(at, verify.size(), "the keeper's check of the record");
+        lines.push_back(question_in_words(place_in_words(line)));
+    }
     return joined(lines, "\n");
 }
 
@@ -129,7 +152,10 @@ Answer refusal_page(Visit &visit, const Refusal &refusal) {
             main +=
                 asked_for(visit, refusal) + "<p class=\"deeds\"><button>Send it again</button></p></form>\n";
         }
-        main += "<p>" + link_to("/", "What is to be examined") + "</p>";
+        const std::string back = visit.came_from();
+        main += "<p class=\"deeds\">" +
+                button_to(visit, back, back == "/" ? "What is to be examined" : "Back to where you were") +
+                "</p>";
     }
     Answer out = page_of(visit, {"Refused", main, "", {}, status});
     if (status == 503) out.headers.emplace_back("Retry-After", "2");

@@ -24,6 +24,7 @@ Request request_of(const httplib::Request &q) {
     for (const auto &[name, value] : q.params) out.query.add(name, value);
     out.host = q.get_header_value("Host");
     out.origin = q.get_header_value("Origin");
+    out.from = q.get_header_value("Referer");
     out.token = q.get_header_value("X-Bench-Token");
     out.key = q.get_header_value("Idempotency-Key");
     out.proxy = q.get_header_value("X-Bench-Proxy");

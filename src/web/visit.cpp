@@ -21,6 +21,12 @@ std::vector<std::string> split_lines(const std::string &text) {
     return out;
 }
 
+/// A picture, a part of a page, or a file to keep.
+bool is_no_page(const std::string &pattern) {
+    return pattern.ends_with("/:photo") || pattern.ends_with("/reading") || pattern == "/head" ||
+           pattern == "/keeper/backup";
+}
+
 } // namespace
 
 int whole_number_in(const std::string &text) {
@@ -59,6 +65,24 @@ bool Visit::may(const std::string &method, const std::string &path) const {
             if (route.method == method && words_by(route.pattern, asked))
                 return access_to(method, route.pattern, account()->roles) != Access::none;
     return false;
+}
+
+std::string Visit::came_from() const {
+    const auto is_page = [&](const std::string &path) {
+        if (path.empty() || (path == request.path && !writes())) return false;
+        for (const auto &family : page_families())
+            for (const auto &route : family.routes)
+                if (route.method == "GET" && !is_no_page(route.pattern) &&
+                    words_by(route.pattern, path.substr(0, path.find('?'))))
+                    return may("GET", path);
+        return false;
+    };
+    if (const std::string from = bench_.page_in(request.from); is_page(from)) return from;
+    if (!writes()) return "/";
+    std::string path = request.path;
+    while (!path.empty() && !is_page(path))
+        path.resize(path.rfind('/') == std::string::npos ? 0 : path.rfind('/'));
+    return path.empty() ? "/" : path;
 }
 
 std::string Visit::answer_to_questions() const {

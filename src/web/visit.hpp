@@ -48,6 +48,9 @@ public:
     const SignedIn *account() const { return session_.account ? &*session_.account : nullptr; }
     /// Whether who is signed in may ask that way at all, though it be of what is his own alone.
     bool may(const std::string &method, const std::string &path) const;
+    /// The page that this was asked on, else the one that it is of; the first page if it is none that may be
+    /// looked at.
+    std::string came_from() const;
     /// Sees only what is his own, these marks of a welder; null: sees all.
     const std::vector<std::string> *own() const { return own_ ? &*own_ : nullptr; }
     void only(std::vector<std::string> marks) { own_ = std::move(marks); }

@@ -108,6 +108,37 @@ TEST_CASE("cohorts, welders, what is due and records are printed") {
     CHECK(run({"print", "coupon", "T-9", "--html", run.file("x.html")}).code == 3);
 }
 
+TEST_CASE("the foot of each sheet names what it is of, and the state of the record") {
+    const Program run;
+    rejected_coupon(run);
+    const std::string out = page(run, {"print", "coupon", "T-1"});
+    const std::string head = nlohmann::json::parse(run.ok({"verify", "--json"}))["head"];
+    CHECK_THAT(
+        out, says("@bottom-left { content: \"Coupon T-1 · record " + head.substr(0, 12) + ", 2026-11-25\"") &&
+                 says("counter(page) \" / \" counter(pages)"));
+    // A name is a text there too, whatever is in it.
+    CHECK_THAT(page(run, {"learner", "L1 <b>"}), says("content: \"Welder L1 \\3c b> · record "));
+}
+
+TEST_CASE("several learners are printed as one file, each on sheets that name him") {
+    const Program run;
+    for (const char *mark : {"1", "2", "3"})
+        run.ok({"register", std::string("T-") + mark, "--welder", std::string("L") + mark, "--criteria",
+                "mil-hdbk-1890-table-3", "--class", "2", "--cohort", "autumn"});
+    const std::string out = page(run, {"print", "learner", "L1..L2", "L3", "L2"});
+    for (const char *mark : {"L1", "L2", "L3"})
+        CHECK_THAT(out, says(std::string("<h1>Welder ") + mark + "</h1>") &&
+                            says(std::string("content: \"Welder ") + mark + " · record "));
+    CHECK(count_of(out, "<section class=\"of") == 3);
+    CHECK(count_of(out, "</section>") == 3);
+    CHECK(count_of(out, "What this page rests on") == 3); // each may be handed out alone
+    CHECK(run({"print", "learner", "--html", run.file("x.html")}).code == 2);
+    CHECK(run({"print", "learner", "L1..L4", "--html", run.file("x.html")}).code == 3);
+    run.ok({"grade", "T-2", "failed", "--remark", "cracked", "--by", "I. Reef"});
+    const std::string cohort = page(run, {"print", "cohort", "autumn"});
+    CHECK_THAT(cohort, says("<h2>Grades</h2>") && says("not graded") && says("I. Reef"));
+}
+
 TEST_CASE("labels carry the mark, or open the coupon at an address") {
     const Program run;
     rejected_coupon(run);
@@ -131,7 +162,7 @@ TEST_CASE("print says what it cannot do, and a PDF what to install") {
     const std::vector<std::pair<std::vector<std::string>, std::string>> rows{
         {{"print", "coupon", "T-1"}, "say where to: --html FILE or --pdf FILE"},
         {{"print", "coupons", "T-1", "--html", "x"},
-         "expected coupon, exam, welder, cohort, record, due or labels"},
+         "expected coupon, exam, welder, learner, cohort, record, due or labels"},
         {{"print", "coupon", "T-1", "--html", "x", "--pdf", "y"}, "one at a time"},
         {{"print", "exam", "T-1", "--html", "x"}, "print exam takes 2 words more"},
         {{"print", "coupon", "T-1", "--html", "x", "--at", "u"}, "--at goes with labels"},

@@ -28,6 +28,21 @@ std::string why_not(std::string_view text, std::optional<Unit> unit = std::nullo
 
 } // namespace
 
+TEST_CASE("a printed limit is exact, or on the side on which it holds") {
+    const Exact inch(nm_per_inch);
+    const auto printed = [&](const Exact &value, bool at_most) {
+        return print_limit(value, Dimension::length, Unit::inch, at_most);
+    };
+    CHECK(printed(inch * Exact::fraction(9, 160), true) == "0.05625 in");
+    CHECK(printed(inch * Exact::fraction(1, 6), true) == "0.1666 in");
+    CHECK(printed(inch * Exact::fraction(1, 6), false) == "0.1667 in");
+    CHECK(printed(inch * Exact::fraction(1, 3), true) == "0.3333 in");
+    CHECK(printed(inch * Exact::fraction(1, 3), false) == "0.3334 in");
+    // What was written down in the other unit.
+    CHECK(print_unrounded(Exact(1'500'000), Dimension::length, Unit::inch) == "1.5 mm");
+    CHECK(print_unrounded(inch * Exact::fraction(1, 16), Dimension::length, Unit::millimetre) == "1.5875 mm");
+}
+
 TEST_CASE("a fraction is kept exactly and compared exactly") {
     CHECK(Exact::fraction(1, 3) + Exact::fraction(1, 6) == Exact::fraction(1, 2));
     CHECK(Exact::fraction(2, -4) == Exact::fraction(-1, 2));
@@ -192,6 +207,8 @@ TEST_CASE("places that cannot be are refused") {
     const WeldLine tube{Length{nm("12 in")}, true};
     const WeldLine unknown{std::nullopt, true};
     CHECK_THROWS_WITH(parse_place("8.001", straight, Unit::inch), says("off the weld, which is 8 in long"));
+    CHECK_THROWS_WITH(parse_place("250 mm", straight, Unit::inch),
+                      says("is off the weld, which is 203.2 mm long"));
     CHECK_THROWS_WITH(parse_place("3:30", straight, Unit::inch), says("this weld is straight"));
     CHECK_THROWS_WITH(parse_place("3:30", unknown, Unit::inch), says("needs the tube's outside diameter"));
     CHECK_THROWS_WITH(parse_place("3:60", tube, Unit::inch), says("not a clock position"));

@@ -3,6 +3,7 @@
 #include "booth.hpp"
 #include "catch.hpp"
 #include "operations/people.hpp"
+#include "report/exam_words.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -164,10 +165,13 @@ TEST_CASE("who signed in finishes his own exams, and a keeper those of others fo
     signed_in("K. Chest", "he is away");
     const ExamRecord exam = booth.office.coupon("T-1").needed_exam(1);
     CHECK(exam.finished->by == "K. Chest");
+    CHECK(exam.finished->why == "he is away");
+    CHECK_THAT(finished_words(exam), says("finished by K. Chest") && says("(the reason: he is away)"));
     CHECK_THAT(booth.book.history("T-1").back().reason, says("he is away"));
     booth.reopen(1);
     signed_in("Field, A.");
     CHECK(booth.office.coupon("T-1").needed_exam(1).finished->by == "Field, A.");
+    CHECK(booth.office.coupon("T-1").needed_exam(1).finished->why.empty());
     // The same by an entry in its place.
     ExamRequest again;
     again.coupon = "T-1";

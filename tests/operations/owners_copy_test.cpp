@@ -160,6 +160,14 @@ TEST_CASE("a copy of another year than the set's is no copy of it", "[copy]") {
     const Refusal old = shop.refusal([&] { shop.confirm(request); });
     CHECK(field_of(old) == "edition");
     CHECK_THAT(old.what(), says("the copy is of 1992"));
+    const auto said = [&](const char *copy) {
+        request.copy = copy;
+        const Refusal refusal = shop.refusal([&] { shop.confirm(request); });
+        CHECK(field_of(refusal) == "give edition");
+        return std::string(refusal.what());
+    };
+    CHECK_THAT(said("ISO 5817"), says("names no year"));
+    CHECK_THAT(said("ISO 5817:2014 and 2023"), says("more than one edition, of 2014 and 2023"));
     request.copy = "ISO 5817:2014, printed 2019";
     shop.confirm(request);
 }

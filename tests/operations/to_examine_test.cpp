@@ -68,3 +68,15 @@ TEST_CASE("the board shows what is unsaid although all was done", "[lines]") {
     ExamBoard board;
     CHECK(waiting(board, booth) == std::vector<std::string>{"T-1 open 0 missing 0 unsaid"});
 }
+
+TEST_CASE("the exam that a coupon needs first is the one that its set asks, VT where that is among them") {
+    Booth booth;
+    const auto first = [&](const std::string &mark, const std::map<std::string, std::string> &fields) {
+        booth.write([&](Writing &w) { return register_coupon(w, {mark, fields}); });
+        return first_exam(booth.office, booth.office.coupon(mark));
+    };
+    CHECK(first("A-1", {{"criteria", "iso-23277"}, {"class", "1"}}) == "PT");
+    CHECK(first("A-2", {{"criteria", "iso-23278"}}) == "MT"); // in whatever class
+    CHECK(first("A-3", {{"criteria", "asme-b31.3"}}) == "VT");
+    CHECK(first("A-4", {}) == "VT");
+}

@@ -128,9 +128,28 @@ TEST_CASE("a window's reason is bracketed over the window, and never past the en
         "in, clause: c, standing: {house: x}}]\n");
     REQUIRE(map.reasons.size() == 1);
     CHECK(map.reasons[0].numbers == std::vector<int>{1, 2});
-    CHECK(map.reasons[0].words == "#1, #2: 0.2 in in any 2 in, limit 0.1 in");
+    CHECK(map.reasons[0].words == "#1, #2: 0.2 in within any 2 in, limit 0.1 in");
     CHECK(map.reasons[0].place.to.nm == 8 * nm_per_inch);
     CHECK(map.reasons[0].place.from.nm == 6 * nm_per_inch);
+}
+
+TEST_CASE("a reason that is wider than the picture is folded, and its limit is never cut") {
+    const WeldMap map = mapped(
+        "weld-length=8in",
+        {"RT gas pore 0.1 at 3.1 in", "RT gas pore 0.1 at 3.4 in", "RT gas pore 0.1 at 3.7 in"},
+        "rules: [{id: r, types: porosity, exams: RT, measure: sum of length, window: 2 in, at most: 0.1 "
+        "in, clause: c, standing: {house: x}}]\n");
+    REQUIRE(map.reasons.size() == 1);
+    const Picture narrow = unrolled(map, 200);
+    std::string all;
+    for (const auto &text : texts_in(narrow)) {
+        CHECK(text.find("...") == std::string::npos);
+        all += text + " ";
+    }
+    CHECK(all.find("limit 0.1 in") != std::string::npos);
+    CHECK(all.find(map.reasons[0].words) != std::string::npos);
+    CHECK(crowded(narrow).empty());
+    CHECK(narrow.height > unrolled(map, 780).height);
 }
 
 TEST_CASE("a find without a place stands in a list, none is left out") {

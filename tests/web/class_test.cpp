@@ -2,6 +2,9 @@
 #include "catch.hpp"
 #include "criteria/shipped.hpp"
 #include "school.hpp"
+#include "temporary.hpp"
+
+#include <filesystem>
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -238,4 +241,43 @@ TEST_CASE("before anything is on record the class is empty, and nothing is made"
     for (const char *path : {"/class/accepted", "/class/summary", "/class/learners"})
         CHECK(browser.get(path).status == 303);
     CHECK(browser.get("/class/coupon/T-1").status == 503);
+}
+
+TEST_CASE("no page says where a file of the server lies, nor what is typed at a prompt") {
+    School school;
+    const std::string folder = std::filesystem::path(school.book()).parent_path().string();
+    const std::string own = folder + "/own-set.yaml";
+    write_file(own, read_file(BEADBOOK_SOURCE "/criteria/mil-hdbk-1890-table-3.yaml"));
+    for (const std::string mark : {"T-7", "T-8"}) {
+        school.coupon(mark, "L7", {{"criteria", own}});
+        for (const Exam method : {Exam::VT, Exam::MT, Exam::RT}) school.exam(mark, method, true);
+    }
+    CHECK(says(school.get("/class/learner/L7"), "of own-set.yaml"));
+    for (const char *path : {"/",
+                             "/coupon/T-2",
+                             "/coupon/T-7",
+                             "/coupon/T-2/exam/3",
+                             "/coupon/T-3/exam?method=MT",
+                             "/class",
+                             "/class/coupon/T-7",
+                             "/class/learner/L7",
+                             "/class/learners",
+                             "/class/summary",
+                             "/class/accepted",
+                             "/welders",
+                             "/welder/L7",
+                             "/welder/L7/coupon/T-8",
+                             "/keeper/due",
+                             "/keeper/people",
+                             "/keeper/equipment",
+                             "/keeper/criteria",
+                             "/keeper/copy",
+                             "/person",
+                             "/coupon/T-9"}) {
+        INFO(path);
+        const Answer page = school.get(path);
+        CHECK_FALSE(says(page, folder));
+        CHECK_FALSE(says(page, " --"));
+        CHECK_FALSE(says(page, "beadbook "));
+    }
 }

@@ -274,7 +274,10 @@ TEST_CASE("a technician finishes his own exams, and a keeper those of others for
         record_exam(w, exam);
     });
     const std::string path = "/coupon/T-9/exam/1", technician = tablets.in("T"), keeper = tablets.in("K");
-    CHECK(says(tablets.see(technician, path), "Finish it for A. Field"));
+    CHECK(says(tablets.see(keeper, path), "Finish it for A. Field"));
+    const Answer offered = tablets.see(technician, path);
+    CHECK_FALSE(says(offered, "Finish it for"));
+    CHECK(says(offered, "A. Field, its examiner, says what it found"));
     const Answer another =
         tablets.send(technician, path + "/finish", {{"found", "0"}, {"why", "he is away"}});
     CHECK(another.status == 422);
@@ -282,4 +285,24 @@ TEST_CASE("a technician finishes his own exams, and a keeper those of others for
     CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}}).status == 422);
     CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}, {"why", "he is away"}}).status == 303);
     CHECK(says(tablets.see(keeper, path), "Finished by K: none found, on 2026-11-"));
+    CHECK(says(tablets.see(keeper, "/coupon/T-9"), "(the reason: he is away)"));
+}
+
+TEST_CASE("who signed in and begins an exam in another one's name is asked whether that is meant",
+          "[sign-in]") {
+    Tablets tablets;
+    tablets.desk([](Writing &w) { register_coupon(w, {"T-9", {{"criteria", "iso-5817"}}}); });
+    const std::string technician = tablets.in("T"), path = "/coupon/T-9/exam";
+    std::vector<std::pair<std::string, std::string>> sent{
+        {"method", "VT"}, {"examiner", "A. Field"}, {"level", "II"}};
+    const Answer asked = tablets.send(technician, path, sent);
+    CHECK(asked.status == 422);
+    CHECK(says(asked, "and T is signed in: what it found is then said by that examiner"));
+    const std::string before = "name=\"sure\" value=\"";
+    const std::size_t at = asked.body.find(before);
+    REQUIRE(at != std::string::npos);
+    sent.emplace_back("sure", asked.body.substr(at + before.size(), 32));
+    CHECK(tablets.send(technician, path, sent).status == 303);
+    // In his own name that is not asked.
+    CHECK_FALSE(says(tablets.send(technician, path, {{"method", "PT"}, {"level", "II"}}), "is signed in"));
 }

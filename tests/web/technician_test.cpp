@@ -1,7 +1,8 @@
 // The technician's pages: the same operations as the commands, by forms alone.
 #include "browser.hpp"
 #include "catch.hpp"
-#include "operations/office.hpp"
+#include "operations/coupon_lines.hpp"
+#include "operations/judging.hpp"
 
 #include <algorithm>
 
@@ -199,12 +200,103 @@ TEST_CASE("a bad line stands in the form again with what is wrong, and nothing i
     CHECK(on_record(browser, "T-1").indications.empty());
 }
 
+TEST_CASE("what is refused on the page of an exam leaves it there, with the reason and the way on") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1";
+    browser.ok(path + "/log", {{"line", "undercut l 3/8 d 0.010 at 1-1/2"}});
+    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in root"}});
+    CHECK(says(browser.get(path).body, "stored as #2: porosity"));
+    const auto stays = [&](const Answer &page, const std::string &why) {
+        INFO(page.body);
+        CHECK(page.status == 422);
+        CHECK(says(page.body, why));
+        CHECK(says(page.body, "<h2>Found</h2>"));
+    };
+    const Answer finish = browser.post(path + "/finish", {{"found", "7"}});
+    stays(finish, "is said to have found 7");
+    CHECK(says(finish.body, "id=\"log\""));
+    stays(browser.post(path + "/finish", {{"found", "many"}}), "is no number");
+    const Answer undo = browser.post(path + "/undo", {{"number", "1"}, {"why", " "}});
+    stays(undo, "reason");
+    CHECK(says(undo.body, "<details open><summary>Undo #1"));
+    browser.ok(path + "/finish", {{"found", "2"}});
+    const Answer reopen = browser.post(path + "/reopen", {{"why", ""}});
+    stays(reopen, "reason");
+    CHECK(says(reopen.body, "<details open><summary>Open it again"));
+    const Answer remark = browser.post("/coupon/T-1/remark", {{"text", std::string(6000, 'x')}});
+    CHECK(remark.status == 422);
+    CHECK(says(remark.body, std::string(6000, 'x') + "\""));
+}
+
+TEST_CASE("an exam as before that is refused is asked in the form, filled in as the last one was") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1..T-2"}}));
+    browser.ok("/coupon/T-1/exam", {{"method", "VT"}, {"level", "II"}, {"procedure", "P-9"}});
+    browser.ok("/person", {{"by", "B. Other"}});
+    const Answer asked = browser.post("/coupon/T-2/exam", {{"method", "VT"}, {"as-before", "yes"}});
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "<h1>Begin VT of T-2</h1>"));
+    CHECK(says(asked.body, "value=\"B. Other\""));
+}
+
+TEST_CASE("a page that refuses leads back to where one came from") {
+    Browser browser;
+    begun(browser);
+    const auto back_from = [&](Request q) {
+        const Answer page = browser.send(q);
+        const std::string before = "<a class=\"button\" href=\"";
+        const std::size_t at = page.body.rfind(before) + before.size();
+        return page.body.substr(at, page.body.find('"', at) - at);
+    };
+    Request lost = browser.request("GET", "/coupon/T-9");
+    CHECK(back_from(lost) == "/");
+    lost.from = "http://" + lost.host + "/class?cohort=autumn";
+    CHECK(back_from(lost) == "/class?cohort=autumn");
+    lost.from = "http://elsewhere.example/class";
+    CHECK(back_from(lost) == "/");
+    Request undone = browser.request("POST", "/coupon/T-1/photo/abc/withdraw");
+    undone.origin = "http://" + undone.host;
+    undone.form.add("token", browser.token);
+    CHECK(back_from(undone) == "/coupon/T-1");
+}
+
+TEST_CASE("what would mend a refusal is told in the words of pages, and leads there") {
+    Browser browser;
+    begun(browser);
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    const std::string page = browser.post("/coupon/T-1/exam/1/finish", {{"found", "0"}}).body;
+    CHECK(says(page, "<a href=\"/coupon/T-1/exam/1\">open exam 1 of T-1 again</a>"));
+    CHECK_FALSE(says(page, "again: why"));
+}
+
+TEST_CASE("a verdict on record that is older than a change says of when it is, and before which entry") {
+    Browser browser;
+    begun(browser);
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    {
+        Book book(browser.book(), Ledger::Mode::write);
+        Catalogue catalogue(browser.bench.world().outside);
+        Office office(book, catalogue);
+        Writing writing(office, "A. Field");
+        judge_and_keep(writing, "T-1");
+        commit(writing);
+    }
+    CHECK(says(browser.get("/coupon/T-1").body, "Verdict on record, 2026-11-25T10:00:00Z by A. Field"));
+    browser.ok("/coupon/T-1/exam/1/reopen", {{"why", "one more look"}});
+    const std::int64_t entry = on_record(browser, "T-1").exam_seq.at(1);
+    const std::string page = browser.get("/coupon/T-1").body;
+    CHECK(says(page, "Verdict on record, as of 2026-11-25T10:00:00Z, before entry " + std::to_string(entry)));
+    CHECK(says(page, "it was not judged again"));
+}
+
 TEST_CASE("a line is read back before it is stored") {
     Browser browser;
     begun(browser);
     const std::string reading = "/coupon/T-1/exam/1/reading?line=";
     CHECK(says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body,
-               "#1 undercut size 3/16 in at 4 in"));
+               "<b>reads as</b> undercut size 3/16 in at 4 in"));
+    CHECK(says(browser.get(reading + url_word("undercut 3/16 at 4 in")).body, "not stored yet"));
     CHECK(
         says(browser.get(reading + url_word("undercu 3/16 at 4 in")).body, "'undercu' is taken as undercut"));
     const Answer bad = browser.get(reading + url_word("undercut 3/16 at 9 in"));

@@ -102,7 +102,8 @@ std::vector<ChangedValue> changed_values(std::span<const Entry> history, const E
 std::vector<ChangedValue> changed_beside_finishing(std::span<const Entry> history, const Entry &entry) {
     auto out = changed_values(history, entry);
     std::erase_if(out, [](const ChangedValue &value) {
-        return value.name == "finished by" || value.name == "finished on" || value.name == "found";
+        return value.name == "finished by" || value.name == "finished why" || value.name == "finished on" ||
+               value.name == "found";
     });
     return out;
 }

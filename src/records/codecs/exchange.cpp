@@ -47,6 +47,7 @@ const Keys &exam_keys() {
         out.push_back({"found", {Kind::number}});
         out.push_back({"finished on", {Kind::text}});
         out.push_back({"finished by", {Kind::text}});
+        out.push_back({"finished why", {Kind::text}});
         out.push_back({"sure", {Kind::list}});
         out.push_back({"conditions", {Kind::object}});
         out.push_back({"equipment", {Kind::list}});

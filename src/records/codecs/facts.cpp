@@ -82,6 +82,7 @@ nlohmann::json json_of(const ExamRecord &exam) {
         out["found"] = f->found;
         if (f->on) out["finished on"] = print(*f->on);
         out["finished by"] = f->by;
+        if (!f->why.empty()) out["finished why"] = f->why;
     }
     put_sure(out, exam.sure);
     return out;
@@ -112,6 +113,7 @@ ExamRecord exam_from(const nlohmann::json &json) {
                          {},
                          json.contains("finished by") ? text_of(json, "finished by", "exam") : out.examiner};
         out.finished->unnamed = !json.contains("finished by");
+        out.finished->why = text_of(json, "finished why", "exam");
         if (!on.empty()) out.finished->on = parse_day(on);
     }
     if (json.contains("equipment")) out.equipment = equipment_used_from(json["equipment"]);
@@ -209,7 +211,7 @@ IndicationRecord indication_from(const nlohmann::json &json, const WeldLine &lin
         out.moved_from = MovedFrom{from.at("coupon").get<std::string>(), from.at("exam").get<int>(),
                                    from.at("number").get<int>(), from.at("why").get<std::string>()};
     }
-    check_sense(out, line);
+    check_sense(out, line, unit);
     return out;
 }
 

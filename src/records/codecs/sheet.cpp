@@ -31,9 +31,9 @@ std::vector<std::string> indication_columns() {
 const std::vector<std::string> &columns_of(Sheet sheet) {
     static const std::vector<std::string> coupons = coupon_columns();
     static const std::vector<std::string> exams{
-        "coupon",      "exam",        "method", "date",       "examiner",      "level",
-        "procedure",   "incomplete",  "note",   "practice",   "practice hash", "found",
-        "finished on", "finished by", "sure",   "conditions", "equipment"};
+        "coupon",      "exam",        "method",       "date",     "examiner",      "level",
+        "procedure",   "incomplete",  "note",         "practice", "practice hash", "found",
+        "finished on", "finished by", "finished why", "sure",     "conditions",    "equipment"};
     static const std::vector<std::string> indications = indication_columns();
     return sheet == Sheet::coupons ? coupons : sheet == Sheet::exams ? exams : indications;
 }

@@ -8,6 +8,10 @@ const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]')
 const reading = /** @type {HTMLElement} */ (document.querySelector('#reading'));
 const pad = /** @type {HTMLElement} */ (document.querySelector('#pad'));
 
+// Where something was refused the address is that of the deed: what is fetched, kept and reloaded is of the page.
+const home = form?.dataset.reading?.replace(/\/reading$/, '');
+if (home && location.pathname !== home) history.replaceState(null, '', home);
+
 /** What the line says, as far as the pad has buttons for it, and the line that it was put together for. */
 const parts = new Line([...pad?.querySelectorAll('[data-part=type]') ?? []].map(one => /** @type {HTMLElement} */ (one).dataset.value));
 let shown = '';

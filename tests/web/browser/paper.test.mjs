@@ -44,6 +44,13 @@ test('every page prints on A4 and on Letter, whole and without what is pressed',
     await page.emulateMedia({ media: null });
 });
 
+test('the foot of each sheet names the page and the state of the record', async () => {
+    await page.goto(`${bench.url}/class/learner/L3`);
+    const foot = await page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue('--foot'));
+    const head = await (await page.request.get(`${bench.url}/head`)).text();
+    assert.equal(foot, `"Learner L3 · record ${head.slice(0, 12)}"`);
+});
+
 test('what a form holds besides its controls is on paper too: a map, and a list that is ticked', async () => {
     await page.emulateMedia({ media: 'print' });
     await page.goto(`${bench.url}/coupon/T-3/exam/3`);

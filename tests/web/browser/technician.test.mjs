@@ -45,7 +45,7 @@ test('a coupon goes from registering to its verdict by pages alone', async () =>
     await page.getByLabel('Level', { exact: true }).fill('II');
     await page.getByRole('button', { name: 'Begin VT' }).click();
     await page.getByLabel('What was found').fill('crack 0.2 at 3');
-    await page.getByText('#1 crack size 0.2 in at 3 in').waitFor();
+    await page.getByText('reads as crack size 0.2 in at 3 in').waitFor();
     await page.getByRole('button', { name: 'Log it' }).click();
     await finds(page, 1);
     await page.getByRole('button', { name: 'These are all: 1' }).click();
@@ -96,6 +96,25 @@ test('on a tube the map and the hours give the clock', async () => {
     assert.match(await page.getByLabel('What was found').inputValue(), /^porosity 0\.05(?: in)? at 4:00$/);
     await page.getByRole('button', { name: 'Log it' }).click();
     await finds(page, 1);
+    await page.context().close();
+    await bench.remove();
+});
+
+test('a finish that is refused leaves everything where it is, with the reason beside', async () => {
+    const page = await atTheBench({});
+    // Another one logs a find meanwhile, and this page has not heard of it.
+    const head = await (await page.request.get(`${bench.url}/head`)).text();
+    await page.route('**/head', route => route.fulfill({ body: head }));
+    bench.run('log', 'T-1', 'undercut 0.1 in at 3 in');
+    const path = new URL(page.url()).pathname;
+    await page.getByRole('button', { name: 'None found' }).click();
+    await page.getByText('is said to have found 0, and 1 is on record').waitFor();
+    await page.waitForURL(bench.url + path); // not that of the deed
+    await page.getByLabel('What was found').fill('crack 0.2 in at 4 in');
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await page.getByText('stored as #2: crack').waitFor();
+    await page.getByRole('button', { name: 'These are all: 2' }).click();
+    await page.getByText('Finished by A. Field: 2 found').waitFor();
     await page.context().close();
     await bench.remove();
 });
