@@ -157,8 +157,19 @@ private:
                              ? "several are open by that method; 'on " + coupon_ + " N' chooses one"
                              : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
     }
+    /// That it found none is said by that word.
+    void check_some_logged(const std::vector<int> &exams) {
+        const CouponState state = call_.office().coupon(coupon_);
+        for (const int number : exams)
+            if (const ExamRecord *exam = state.exam(number); exam && state.finds_of(number) == 0)
+                throw InputError(
+                    "exam " + named({exam}) + ": none was logged; type '" +
+                    (state.open_exams().size() > 1 ? std::string(name_of(exam->method)) + " " : "") +
+                    "none' if it found none");
+    }
     /// These are all that the exams found.
     void finish(const std::vector<int> &exams, bool none) {
+        if (!none) check_some_logged(exams);
         const auto done = call_.write([&](Writing &w) {
             std::vector<ExamFinishedNow> out;
             for (const int exam : exams)
