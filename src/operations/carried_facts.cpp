@@ -4,6 +4,8 @@
 #include "operations/graded_tests.hpp"
 #include "operations/turned.hpp"
 #include "operations/weld_day.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
 
@@ -24,6 +26,30 @@ void take_stamp(const Stamp &stamp, const std::string &why, CarriedFact &out) {
     out.why = why;
 }
 
+/// One for each description that it was graded failed by, and that it has since: it failed as all of them.
+void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedFact> &out) {
+    std::optional<CarriedFact> last;
+    const auto take = [&](const std::map<std::string, std::string> &as) {
+        if (!last || last->as == as) return;
+        last->as = as;
+        out.push_back(*last);
+    };
+    std::map<std::string, std::string> now;
+    for (const auto &entry : history) {
+        if (is_withdrawal(entry)) continue;
+        if (entry.kind == "coupon") {
+            now = texts_of(codec::coupon_from(codec::parsed(entry.body)));
+        } else if (entry.kind == "grade") {
+            const Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
+            if (grade.passed) continue;
+            last = CarriedFact{Against::graded_failed, {}, {}, grade.class_id, {}, {}, {}};
+            take_stamp(grade.stamp, grade.remark, *last);
+            take(now);
+        }
+    }
+    take(now);
+}
+
 } // namespace
 
 std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon) {
@@ -41,16 +67,11 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
         fact.changed = one.fields();
         take_stamp(one.stamp, one.why, fact);
     }
-    if (coupon.grade && !coupon.grade->passed) {
-        CarriedFact &fact = add(Against::graded_failed);
-        fact.as = texts_of(coupon.record);
-        fact.class_id = coupon.grade->class_id;
-        take_stamp(coupon.grade->stamp, coupon.grade->remark, fact);
-    }
+    const auto history = office.book().history(coupon.record.id);
+    if (coupon.grade && !coupon.grade->passed) take_failing_grades(history, out);
     if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed" &&
         !carries(Against::bends_failed))
         add(Against::bends_failed);
-    const auto history = office.book().history(coupon.record.id);
     if (!was_test(history) && coupon.record.get("purpose") != "practice" && !carries(Against::practice))
         add(Against::practice);
     const std::string welded = coupon.record.get("welded");
