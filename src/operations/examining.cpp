@@ -328,7 +328,6 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     check_conditions(exam, practice.get());
-    open_if_nobody_finished(exam, known.notes);
     ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {
         if (!out.record.practice_hash.empty())
@@ -341,6 +340,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
                             " is not in this record, so whether the exam was valid cannot be said");
     }
     for (auto &slip : slips(out.record)) out.notes.push_back(std::move(slip));
+    open_if_nobody_finished(out.record, out.notes);
     return out;
 }
 

@@ -134,8 +134,8 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
         throw lacking("found", "how many did exam " + std::to_string(number) + " find? a number, or none");
     const int found = request.found.value_or(state.finds_of(number));
     if (request.some_logged && !request.found && found == 0)
-        throw refused("exam " + named({&exam}) + " of coupon " + request.coupon +
-                      ": none was logged; if none was found, that is said: found none")
+        throw refused("none was logged under exam " + named({&exam}) + " of coupon " + request.coupon +
+                      "; if it found none, its number is the word none")
             .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}});
     check_may_finish(writing, exam, request.why);
     finish(writing, request.coupon, exam, found,

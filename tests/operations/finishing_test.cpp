@@ -195,7 +195,7 @@ TEST_CASE("as logged is no word for none where a person says it") {
     request.some_logged = true;
     const Refusal refused =
         booth.refusal([&] { booth.write([&](Writing &w) { return finish_exam(w, request); }); });
-    CHECK_THAT(refused.what(), says("exam 1 (VT) of coupon T-1: none was logged"));
+    CHECK_THAT(refused.what(), says("none was logged under exam 1 (VT) of coupon T-1"));
     CHECK(remedies_of(refused) == "finish T-1 1 found");
     booth.log("pore 0.01 at 1", "T-1", 1);
     booth.write([&](Writing &w) { return finish_exam(w, request); });
