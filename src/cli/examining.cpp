@@ -144,7 +144,7 @@ ExitCode run_finish(Call &call) {
             request.exam = whole_number(exam, "number of an exam");
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
-    request.as_logged = call.has("as-logged");
+    request.as_logged = request.some_logged = call.has("as-logged");
     if (marks.size() > 1 || methods.size() > 1)
         return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));
     if (!methods.empty()) request.method = methods.front();
@@ -293,7 +293,7 @@ its method, or several methods: VT,MT. Only a finished exam fulfils a requiremen
 logged, the open exams of a record that a program made which knew no finishing: those from before its last verdict.
 What was recorded later stays open, and is named; it needs --why.)",
                {{"found", "N|none", "how many it found"},
-                {"as-logged", "", "as many as are on record"},
+                {"as-logged", "", "as many as are on record; if that is none, --found none says so"},
                 {"every-open", "", "all open exams from before exams were finished, as they are logged"},
                 why_option()}),
         enters(For::technician, run_reopen, R"(reopen COUPON EXAM

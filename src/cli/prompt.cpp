@@ -82,8 +82,8 @@ public:
             chosen_ = true;
             return true;
         case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, order.of); return true;
-        case LogWord::finish:
-        case LogWord::nothing: finish({exam_meant(order)}, order.word == LogWord::nothing); break;
+        case LogWord::finish: finish_some(exam_meant(order)); break;
+        case LogWord::nothing: finish({exam_meant(order)}, true); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::none: log(line); break;
@@ -156,6 +156,16 @@ private:
                          : order.method
                              ? "several are open by that method; 'on " + coupon_ + " N' chooses one"
                              : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
+    }
+    /// That it found none is said by that word.
+    void finish_some(int number) {
+        const CouponState state = call_.office().coupon(coupon_);
+        if (const ExamRecord *exam = state.exam(number); exam && state.finds_of(number) == 0)
+            throw InputError(
+                "exam " + named({exam}) + ": none was logged; type '" +
+                (state.open_exams().size() > 1 ? std::string(name_of(exam->method)) + " " : std::string()) +
+                "none' if none was found");
+        finish({number}, false);
     }
     /// These are all that the exams found.
     void finish(const std::vector<int> &exams, bool none) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/carried_fact.hpp"
 #include "judge/coupon.hpp"
 #include "measure/refusal.hpp"
 
@@ -36,6 +37,7 @@ struct CouponRecord {
     std::vector<std::string>
         sure;              ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
     std::string withdrawn; ///< why it was taken back; empty if it stands
+    std::vector<CarriedFact> before; ///< what stood against it on the record that it was imported from
 
     /// Checks one value and stores it; a bare length takes the unit that the coupon has by then (set_all
     /// minds the order, and sizes that are called by a number). Throws DataError.

@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 23> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 24> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -28,7 +28,8 @@ constexpr std::array<std::string_view, 23> shortcoming_ids{"told",
                                                            "rejected before",
                                                            "revoked",
                                                            "revives",
-                                                           "late training"};
+                                                           "late training",
+                                                           "nameless"};
 
 } // namespace
 

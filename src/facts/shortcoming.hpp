@@ -35,6 +35,7 @@ struct Shortcoming {
         revoked,       ///< what was held in its process was revoked after it was welded
         revives,       ///< entered for an earlier day, it revives what was over by then
         late_training, ///< the training that a retest goes by was entered only after that was graded
+        nameless,      ///< the welder is enrolled without a name, so may be enrolled under another mark too
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -42,13 +43,15 @@ struct Shortcoming {
     std::string rule;                  ///< exam: its id in the rules
     std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name;
                                        ///< described, turned: fields;
-                                       ///< revives: what it is, and of which day; late_training: the day
+                                       ///< revives: what it is, and of which day; late_training: the day;
+                                       ///< nameless: the mark
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
     std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why;
-                                ///< revives: when, with `was` how it stood; late_training: when
+                                ///< revives: when, with `was` how it stood; late_training: when;
+                                ///< turned: as it was told by the record that the coupon comes from
     std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };
 /// Of what failed before a test, or may have.

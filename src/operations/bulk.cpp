@@ -3,6 +3,7 @@
 #include "facts/plausibility.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_facts.hpp"
 #include "operations/coupons.hpp"
 #include "operations/examining.hpp"
 #include "operations/faults.hpp"
@@ -13,6 +14,7 @@
 #include "operations/photos.hpp"
 #include "operations/selecting.hpp"
 #include "records/codecs/bodies.hpp"
+#include "records/codecs/carried.hpp"
 #include "records/codecs/exchange.hpp"
 #include "records/codecs/located.hpp"
 #include "records/codecs/photo.hpp"
@@ -81,11 +83,13 @@ private:
     }
 
     CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields,
-                            const std::vector<std::string> &sure_of) {
+                            const std::vector<std::string> &sure_of, const std::vector<CarriedFact> &before) {
         if (const auto criteria = fields.find("criteria"); criteria != fields.end())
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
+        out.before = before;
+        for (const auto &one : before) notes_.add(mark, {words_of(one)});
         notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
@@ -161,7 +165,8 @@ private:
     void take_coupon(codec::GivenCoupon &given, Where where) {
         std::map<std::string, std::string> fields;
         for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
-        const CouponRecord coupon = new_coupon(given.record.id, fields, given.record.sure);
+        const CouponRecord coupon =
+            new_coupon(given.record.id, fields, given.record.sure, given.record.before);
         notes_.add(coupon.id, sizes_understood(given.texts, coupon));
         Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
         for (const auto &exam : given.exams) {
@@ -259,7 +264,8 @@ private:
                     if (!row.fault.empty()) throw refused(row.fault);
                     const std::string mark = row.cell("coupon");
                     if (sheet == Sheet::coupons) {
-                        new_coupon(mark, codec::coupon_fields_of(row), codec::sure_of(row));
+                        new_coupon(mark, codec::coupon_fields_of(row), codec::sure_of(row),
+                                   codec::carried_from_cell(row.cell(codec::carried_key)));
                         return;
                     }
                     Known &coupon = known(mark);

@@ -99,6 +99,7 @@ void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcom
         lacks.back().lacks = one.fields();
         lacks.back().criteria = one.before.get("criteria");
         lacks.back().class_id = one.before.get("class");
+        if (one.by == Turned::By::elsewhere) lacks.back().remark = one.told;
     }
 }
 
@@ -381,6 +382,8 @@ SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &l
         for (const auto &lack : lacks)
             if (lack.kind == Shortcoming::Kind::failed_day)
                 out.mend({"change", {lack.coupon}, {"welded", "why"}});
+            else if (lack.kind == Shortcoming::Kind::nameless)
+                out.mend({"enrol", lack.lacks, {"name", "why"}});
         throw std::move(out).give("override");
     }
     return {lacks, reason};

@@ -5,6 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/entitled.hpp"
 #include "operations/equipment.hpp"
+#include "operations/people.hpp"
 #include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 #include "records/fold.hpp"
@@ -151,6 +152,17 @@ std::string against_examiner(Office &office, const CouponRecord &coupon, const E
     if (exam.open.empty()) return ""; // it would say so
     if (welded_by(office, coupon, exam.examiner)) return std::string(welded_it);
     return objection_of_people(office, exam, practice_of(office, exam).get(), {});
+}
+
+std::string against_judging(Office &office, const ExamRecord &exam, const std::string &who, Day on) {
+    if (same_person(exam.examiner, who)) return ""; // what speaks against the examiner speaks for itself
+    const auto person = person_named(office, who);
+    if (!person || person->certificates.empty()) return "";
+    ExamRecord by_him = exam;
+    by_him.examiner = person->name;
+    by_him.date = on;
+    by_him.sure.clear();
+    return why_not_entitled(objection_of_people(office, by_him, practice_of(office, exam).get(), {}));
 }
 
 void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before) {

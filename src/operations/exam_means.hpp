@@ -22,6 +22,10 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
 /// carry, since no other record could tell (why_not_entitled); empty if they say nothing.
 std::string against_examiner(Office &office, const CouponRecord &coupon, const ExamRecord &exam);
 
+/// Why somebody who is not its examiner, and whom the record of people knows as one who examines, may not
+/// judge by the exam's method on a day; empty if he may, or is known as no examiner at all.
+std::string against_judging(Office &office, const ExamRecord &exam, const std::string &who, Day on);
+
 /// The equipment of an exam as it is on record by now, whatever was on record when the exam was entered.
 void read_equipment_anew(Office &office, ExamRecord &exam, std::optional<std::int64_t> before = {});
 

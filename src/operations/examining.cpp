@@ -103,11 +103,15 @@ void check_finished(Office &office, const ExamRecord &exam, Day today) {
 
 /// What nobody finished is open, whatever it is said to have found.
 void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) {
-    if (!exam.finished) return;
-    const bool unnamed = std::exchange(exam.finished->unnamed, false);
-    const std::string &by = exam.finished->by,
-                      name = "exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
+    const std::string name = "exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
                              std::string(name_of(exam.method)) + ") is ";
+    if (!exam.finished) {
+        notes.push_back(name + "open: it does not say how many it found, or none; it counts once it is "
+                               "finished with that");
+        return;
+    }
+    const bool unnamed = std::exchange(exam.finished->unnamed, false);
+    const std::string &by = exam.finished->by;
     if (names_somebody(by)) {
         if (unnamed)
             notes.push_back(name + "finished with " + std::to_string(exam.finished->found) + " found by " +
@@ -272,7 +276,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
                                                             "that examiner, or by a keeper for a reason"});
     exam.sure =
         set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
-    if (request.found || request.replaces > 0) check_may_say_found(writing, state);
+    if (request.replaces > 0) check_may_judge(writing, state, state.needed_exam(request.replaces));
     if (request.found) {
         check_may_finish(writing, exam, request.why);
         if (*request.found > 0 && request.replaces == 0 && !exam.examiner.empty())
@@ -283,6 +287,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         check_finish(exam, *request.found, state.finds_of(request.replaces));
         exam.finished = ExamFinished{*request.found, writing.outside().today(), writing.stamp().who,
                                      is_anothers(exam, writing.stamp()) ? request.why : ""};
+        check_may_judge(writing, state, exam);
     }
     if (const auto &practice = asked.practice) {
         exam.practice = practice->name;
@@ -336,7 +341,6 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
     check_conditions(exam, practice.get());
-    open_if_nobody_finished(exam, known.notes);
     ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {
         if (!out.record.practice_hash.empty())
@@ -349,13 +353,13 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
                             " is not in this record, so whether the exam was valid cannot be said");
     }
     for (auto &slip : slips(out.record)) out.notes.push_back(std::move(slip));
+    open_if_nobody_finished(out.record, out.notes);
     return out;
 }
 
 void withdraw_exam(Writing &writing, const std::string &coupon, int number, const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
-    state.needed_exam(number);
-    check_may_say_found(writing, state);
+    check_may_judge(writing, state, state.needed_exam(number));
     for (const auto &i : state.indications)
         if (i.exam == number)
             throw refused("exam " + std::to_string(number) + " found indication #" +

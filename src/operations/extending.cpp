@@ -1,13 +1,13 @@
 // extend: welds of the work and coupons prolong a qualification.
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
+#include "operations/failed_work.hpp"
 #include "operations/held_events.hpp"
 #include "operations/standing.hpp"
 #include "operations/vouching.hpp"
 #include "qualify/examined_weld.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -18,17 +18,6 @@ std::string coupon_in(const std::string &weld) {
     return weld.compare(std::min<std::size_t>(10, weld.size()), between.size(), between) == 0
                ? weld.substr(10 + between.size())
                : "";
-}
-
-/// Whether a text names the mark as a word of its own.
-bool names_mark(const std::string &text, const std::string &mark) {
-    const std::string in = lowered(text), one = lowered(mark);
-    const auto of_word = [&](std::size_t at) {
-        return at < in.size() && (std::isalnum(static_cast<unsigned char>(in[at])) || in[at] == '-');
-    };
-    for (std::size_t at = in.find(one); at != std::string::npos; at = in.find(one, at + 1))
-        if ((at == 0 || !of_word(at - 1)) && !of_word(at + one.size())) return true;
-    return false;
 }
 
 /// Whether a weld of the work, as it is stated, may be a coupon: it names it, or is of its day and of
@@ -130,6 +119,7 @@ std::string stated_weld(Office &office, const std::string &mark, const std::stri
                 return std::find(weld.methods.begin(), weld.methods.end(), one) != weld.methods.end();
             });
         check_vouches(office, weld.who, mark, "accepts a weld", "weld");
+        check_no_failed_work(office, mark, out, "weld");
         if (!examined)
             throw InputError("'" + shown(out) + "': a weld counts that was examined by " +
                              listed(asked, "or") + " [" + authority(extension.from) + "]");

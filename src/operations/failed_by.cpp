@@ -23,7 +23,11 @@ void take_rejecting(Office &office, const CouponState &coupon, std::set<std::str
     }
 }
 
+/// Where no find is told to reject it: what found nothing did not, where another found something.
 void take_examined(const CouponState &coupon, std::set<std::string> &out) {
+    for (const auto &found : coupon.indications)
+        if (const auto *exam = coupon.exam(found.exam)) out.emplace(name_of(exam->method));
+    if (!out.empty()) return;
     for (const auto &exam : coupon.exams)
         if (exam.done().counts) out.emplace(name_of(exam.method));
     if (!coupon.record.get("mechanical").empty()) out.insert("mechanical");

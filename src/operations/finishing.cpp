@@ -104,7 +104,7 @@ const ExamRecord &open_exam(const CouponState &coupon, int number, std::optional
 
 void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord &exam,
                   const std::string &why) {
-    check_may_say_found(writing, writing.coupon(coupon));
+    check_may_judge(writing, writing.coupon(coupon), exam);
     Entry e = codec::entry_of(coupon, exam);
     e.supersedes = writing.coupon(coupon).exam_seq.at(exam.number);
     e.reason = needed_reason(why);
@@ -136,6 +136,10 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     if (!request.found && !request.as_logged)
         throw lacking("found", "how many did exam " + std::to_string(number) + " find? a number, or none");
     const int found = request.found.value_or(state.finds_of(number));
+    if (request.some_logged && !request.found && found == 0)
+        throw refused("none was logged under exam " + named({&exam}) + " of coupon " + request.coupon +
+                      "; if it found none, its number is the word none")
+            .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}});
     check_may_finish(writing, exam, request.why);
     finish(writing, request.coupon, exam, found,
            "finished with " + std::to_string(found) + " found" +

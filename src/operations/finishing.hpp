@@ -12,6 +12,7 @@ struct FinishRequest {
     bool as_logged = false;          ///< or as many as are on record
     std::optional<Exam> method = {}; ///< the one open exam by it; else by any
     std::string why = {};            ///< why it is finished by a keeper who is not its examiner
+    bool some_logged = false;        ///< as logged, by a person's word that does not mean none
 };
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
 /// to come.

@@ -123,6 +123,24 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
         for (auto &id : office.book().coupons_of(text))
             if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
     }
+    for (auto &[id, text] : office.ledger().failed_elsewhere()) {
+        CouponRecord as;
+        as.set("welder", text);
+        if ((welded_as(office.book(), as, welder) || may_be_welded_as(office.book(), as, welder)) &&
+            std::find(out.begin(), out.end(), id) == out.end())
+            out.push_back(std::move(id));
+    }
+    return out;
+}
+
+/// What the record that it comes from tells of it; nothing if it comes from none, or that tells nothing.
+std::optional<bool> was_test_elsewhere(const CouponRecord &coupon) {
+    std::optional<bool> out;
+    for (const auto &fact : coupon.before) {
+        if (fact.kind == CarriedFact::Kind::practice) return false;
+        const auto purpose = fact.as.find("purpose");
+        if (!fact.as.empty() && (purpose == fact.as.end() || purpose->second != "practice")) out = true;
+    }
     return out;
 }
 
@@ -140,6 +158,7 @@ bool was_test(const std::vector<Entry> &history) {
         if (entry.kind == "coupon" && !is_withdrawal(entry)) {
             const CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
             const auto before = std::exchange(purpose, said.get("purpose"));
+            if (const auto elsewhere = was_test_elsewhere(said)) return *elsewhere;
             // What is known to have failed is not made practice by the same stroke.
             if (!said.get("mechanical").empty()) return before.value_or(*purpose) != "practice";
         } else if (entry.kind == "exam" || entry.kind == "indication" || entry.kind == "grade") {

@@ -41,10 +41,7 @@ std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &jud
     if (passed && judged.judged->mechanical == "failed") return "its mechanical tests failed";
     if (passed)
         for (const auto &before : turned(office, one.coupon().record.id))
-            if (before.accepted)
-                return "it was rejected before its " + listed(before.fields(), "and") +
-                       (before.values.size() == 1 ? " was" : " were") +
-                       " changed; to pass it after that, grade it by itself";
+            if (before.accepted) return before.words() + "; to pass it after that, grade it by itself";
     return "";
 }
 

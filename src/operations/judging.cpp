@@ -232,11 +232,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         for (const auto &one : turned(writing.office(), request.mark)) {
             out.grade.after_turn = out.grade.after_turn || one.accepted;
             if (one.accepted && out.grade.remark.empty())
-                throw refused("it was rejected by " + criteria_name(one.before.get("criteria")) +
-                              " before its " + listed(one.fields(), "and") + " " +
-                              (one.values.size() == 1 ? "was" : "were") +
-                              " changed; to pass it after that, say why")
-                    .give("remark");
+                throw refused(one.words() + "; to pass it after that, say why").give("remark");
         }
     keep(writing, coupon, judged);
     std::vector<std::string> notes;

@@ -335,7 +335,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
                                 const std::string &line, const std::string &why, bool sure) {
     const CouponState &state = writing.coupon(coupon);
     const CouponRecord record = state.record;
-    check_may_say_found(writing, state);
+    check_may_judge(writing, state, state.needed_exam(state.needed_indication(number).exam));
     ParsedLog log = parse_log(line, "line", record.facts().line, record.fixed_unit());
     if (log.lines.size() != 1) throw refused("a correction is exactly one line");
     const IndicationRecord &old = state.needed_indication(number);
@@ -371,8 +371,8 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
 Done<int> withdraw_indication(Writing &writing, const std::string &coupon, int number,
                               const std::string &why) {
     const CouponState &state = writing.coupon(coupon);
-    check_may_say_found(writing, state);
     const int exam = state.needed_indication(number).exam;
+    check_may_judge(writing, state, state.needed_exam(exam));
     Entry e = withdrawal_of(state.indication_seq.at(number), "indication", coupon, number, why);
     e.exam = exam;
     e.number = number;

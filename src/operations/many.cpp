@@ -15,6 +15,7 @@ CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vect
     CouponRecord out = writing.coupon(request.like).record;
     for (const char *field : of_one_coupon) out.fields.erase(field);
     out.withdrawn.clear();
+    out.before.clear();
     std::vector<std::string> taken;
     for (const auto &[name, value] : out.fields)
         if (!request.fields.contains(name)) taken.push_back(name + " " + value.text);

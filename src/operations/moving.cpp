@@ -90,7 +90,7 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     if (!over && request.exam == 0) throw lacking("exam", "under which exam does it belong?");
     const std::string to = over ? request.to : request.coupon;
     const ExamRecord from = writing.coupon(request.coupon).needed_exam(old.exam);
-    check_may_say_found(writing, writing.coupon(request.coupon));
+    check_may_judge(writing, writing.coupon(request.coupon), from);
     const auto before = as_it_stands(writing, request.coupon);
     const auto before_there = over ? as_it_stands(writing, to) : std::nullopt;
     Done<Moved> out{{request.coupon, old.number, old.exam, to, {}}, {}};

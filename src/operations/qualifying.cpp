@@ -172,6 +172,15 @@ void note_others(Office &office, const CouponRecord &coupon, std::vector<std::st
     }
 }
 
+/// Nobody can tell whether one without a name is enrolled under another mark, and failed there.
+std::optional<Shortcoming> name_lacking(const WelderRecord &welder) {
+    if (!welder.name.empty()) return std::nullopt;
+    Shortcoming out;
+    out.kind = Shortcoming::Kind::nameless;
+    out.lacks = {welder.mark};
+    return out;
+}
+
 } // namespace
 
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
@@ -194,8 +203,10 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
         if (q.test.id == request.coupon && q.rules == rules->name && !revoked(q))
             throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(q.number));
     const GradedTests tests(office, welder);
-    const TestEvidence proof = evidence(office, tests, coupon, *rules, request.words);
+    TestEvidence proof = evidence(office, tests, coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
+    if (const auto lack = name_lacking(welder.record))
+        for (auto &part : proof.parts) part.lacks.push_back(*lack);
 
     std::vector<Shortcoming> lacks;
     for (const auto &part : proof.parts)
@@ -226,13 +237,23 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
 
 namespace {
 
-/// A paper of one test names one person, unless it is a list: which welder it was carried in for before.
-std::vector<Unlikely> of_another(Book &book, const CarryRequest &request) {
+/// A paper of one test names one person, and one test, unless it is a list: what it was carried in for
+/// before.
+std::vector<Unlikely> of_another(Book &book, const CarryRequest &request, const CouponRecord &test) {
     const std::string hash = sha256(request.paper.bytes);
     std::vector<Unlikely> out;
     for (const auto &mark : book.welders()) {
-        if (mark == request.mark) continue;
         const WelderState other = book.welder(mark);
+        if (mark == request.mark) {
+            // By other rules, and for each process, it is the same test.
+            for (const auto &q : other.qualifications)
+                if (q.document == hash && q.test.fields != test.fields && out.empty())
+                    out.push_back({"paper-of-another-test", "this paper was carried in for another test of " +
+                                                                mark + ", #" + std::to_string(q.number) +
+                                                                ", welded on " + q.test.get("welded") +
+                                                                "; does it tell of both?"});
+            continue;
+        }
         for (const auto &q : other.qualifications)
             if (q.document == hash) {
                 out.push_back({"paper-of-another",
@@ -274,13 +295,14 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (!impediments.empty()) throw refusal_of(impediments);
 
     const WelderState welder = writing.book().welder(request.mark);
-    for (auto &id : set_aside_by(of_another(writing.book(), request), request.sure))
+    for (auto &id : set_aside_by(of_another(writing.book(), request, test), request.sure))
         test.sure.push_back(std::move(id));
     const GradedTests tests(writing.office(), welder);
     std::vector<std::vector<Shortcoming>> lacks;
     std::vector<Shortcoming> all;
     for (const auto &weld : welds) {
         lacks.push_back(carried_lacks(tests, test, weld, *rules));
+        if (auto lack = name_lacking(welder.record)) lacks.back().push_back(std::move(*lack));
         for (const auto &lack : lacks.back()) {
             all.push_back(lack);
             if (welds.size() > 1) all.back().process = weld.word(Trait::process);

@@ -2,6 +2,7 @@
 
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
 
 #include <algorithm>
@@ -143,7 +144,9 @@ const CouponState &CouponAtHand::coupon() {
 }
 
 CouponState CouponAtHand::to_carry() {
-    CouponState out = coupon();
+    CouponState out = own_coupon();
+    out.record.before = facts_to_carry(office_, out);
+    tell(out.record);
     for (auto &exam : out.exams) {
         const std::string id = against_examiner(office_, own_coupon().record, exam);
         if (!id.empty() && std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
@@ -165,6 +168,9 @@ void CouponAtHand::tell(CouponRecord &record) const {
     record.id = told_mark_;
     if (const auto welder = record.fields.find("welder"); welder != record.fields.end())
         welder->second.text = told_of_shop(shop_, welder->second.text);
+    for (auto &fact : record.before)
+        if (const auto welder = fact.as.find("welder"); welder != fact.as.end())
+            welder->second = told_of_shop(shop_, welder->second);
 }
 
 void CouponAtHand::tell_shop(const std::string &shop) {

@@ -23,7 +23,8 @@ public:
     const std::string &mark() const { return told_mark_; }
     const CouponLine &line();
     const CouponState &coupon();
-    /// The same as it leaves the record: its exams carry what is on record here against their examiners.
+    /// The same as it leaves the record: it carries what stood against it here, and its exams what is on
+    /// record here against their examiners.
     CouponState to_carry();
     /// By its own criteria, for its own class. Throws StoreError.
     const JudgedOrNot &judged();

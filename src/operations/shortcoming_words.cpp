@@ -94,6 +94,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                       : "");
     case Kind::described: return described_words(one.lacks) + "; grade it again";
     case Kind::turned:
+        if (!one.remark.empty()) return one.remark;
         if (one.criteria.empty()) return "its mechanical tests were said to have failed before";
         return "it was rejected by " + criteria_name(one.criteria) +
                (one.class_id.empty() ? "" : ", class " + one.class_id + ",") + " before its " +
@@ -110,6 +111,10 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                "the training of " + listed(one.lacks) +
                ", without which the retest lacks more, was entered only on " + one.on +
                ", after the retest was graded (common practice, no source)";
+    case Kind::nameless:
+        return "who the welder is: " + listed(one.lacks) +
+               " is enrolled without a name, so nobody can say whether he failed under another mark (common "
+               "practice, no source); give the name";
     case Kind::coupons: break;
     }
     return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +

@@ -1,5 +1,7 @@
 #include "operations/turned.hpp"
 
+#include "measure/text.hpp"
+#include "operations/carried_facts.hpp"
 #include "operations/judging.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -89,6 +91,12 @@ std::vector<std::string> Turned::fields() const {
     return out;
 }
 
+std::string Turned::words() const {
+    if (by == By::elsewhere) return told;
+    return "it was rejected by " + criteria_name(before.get("criteria")) + " before its " +
+           listed(fields(), "and") + (values.size() == 1 ? " was" : " were") + " changed";
+}
+
 bool Turned::of_the_test() const {
     constexpr std::string_view of_it[] = {
         "welder",   "criteria",     "class",       "process",   "purpose",     "joint",         "joint-form",
@@ -125,7 +133,9 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     // What was put back after the reject was made to go had its use meanwhile.
-    if (rejects(office, state)) std::erase_if(out, put_back);
+    if (!out.empty() && rejects(office, state)) std::erase_if(out, put_back);
+    auto before = turned_elsewhere(state.record);
+    out.insert(out.begin(), std::make_move_iterator(before.begin()), std::make_move_iterator(before.end()));
     take_turned_exams(office, history, out);
     if (auto one = turned_by_text(office, state)) out.push_back(std::move(*one));
     return out;

@@ -15,14 +15,18 @@ struct Turned {
     bool accepted = false; ///< rejected no more
     std::string why;
     Stamp stamp;
-    enum class By : std::uint8_t { description, exam, text };
-    By by = By::description; ///< text: of its criteria; the stamp is of the verdict by the old one
-    std::int64_t entry = 0;  ///< of the change; 0: text
+    enum class By : std::uint8_t { description, exam, text, elsewhere };
+    By by = By::description; ///< text: of its criteria; the stamp is of the verdict by the old one;
+                             ///< elsewhere: on the record that it was imported from
+    std::int64_t entry = 0;  ///< of the change; 0: text, elsewhere
+    std::string told = {};   ///< elsewhere: the sentence
     /// Names of the fields.
     std::vector<std::string> fields() const;
     /// Whether it says something else of who welded it, how, or by what it is judged: then it was failed by
     /// what it was, whatever it is called now.
     bool of_the_test() const;
+    /// "it was rejected by iso-5817 before its class was changed".
+    std::string words() const;
 };
 /// Oldest first; that of the criteria's text last. Two verdicts are taken for each change that was made after
 /// an examination.

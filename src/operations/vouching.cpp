@@ -69,4 +69,17 @@ void check_may_say_found(Writing &writing, const CouponState &coupon) {
                      "says what an exam found");
 }
 
+void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam) {
+    check_may_say_found(writing, coupon);
+    const std::string &who = writing.stamp().who;
+    if (!exam.finished) return; // who finishes it says all of it
+    if (const std::string why = against_judging(writing.office(), exam, who, writing.outside().today());
+        !why.empty())
+        throw refused("what the " + std::string(name_of(exam.method)) + " of coupon " + coupon.record.id +
+                      (exam.examiner.empty() ? "" : " by " + exam.examiner) + " found is not said by " +
+                      shown(who) + ", whom the record does not let judge by it: " + why +
+                      "; its examiner says it, or another who may")
+            .at("by");
+}
+
 } // namespace beadbook

@@ -15,6 +15,9 @@ void check_is_another(Office &office, const std::string &who, const std::string 
 
 /// What an exam found is said, corrected and taken back by another person than who welded the coupon.
 void check_may_say_found(Writing &writing, const CouponState &coupon);
+/// The same of a finished exam, or of one that is finished so; and if it is another's, by nobody of whom the
+/// record says that he may not judge by its method (common practice, no source).
+void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam);
 
 /// Whether a person is that welder, by the mark or by a name that the mark is or was enrolled under, however
 /// it is written.

@@ -27,6 +27,7 @@ public:
 
     /// What speaks against another welder of that mark and name beside those who are enrolled.
     std::vector<Unlikely> beside(const WelderRecord &welder);
+    bool any() { return !all().empty(); }
     /// He is one of them from now on.
     void add(const WelderRecord &welder);
 

@@ -1,11 +1,14 @@
 #include "operations/welders.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
+#include "operations/failed_work.hpp"
+#include "operations/graded_tests.hpp"
 #include "operations/held_events.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
@@ -81,12 +84,24 @@ std::string understood(Writing &writing, const std::string &mark, const std::str
         .at("process");
 }
 
-/// Coupons of the process that were welded before training of an earlier day was entered: a retest among them
-/// is asked otherwise by it.
+/// Whether a test of the process failed before that day, so that training of that day changes a retest.
+bool failed_before(const GradedTests &tests, const std::string &coupon, const std::string &process, Day day) {
+    return std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &test) {
+        return !test.passed && test.coupon.record.id != coupon && (!test.day || *test.day < day) &&
+               std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &weld) {
+                   return same_process(weld.word(Trait::process), process);
+               });
+    });
+}
+
+/// Coupons of the process that were welded after a failure and before training of an earlier day was entered:
+/// as retests they are asked otherwise by it, where they were not graded before.
 std::vector<std::string> later_tests(Writing &writing, const std::string &mark, const WelderEvent &event,
                                      Day today) {
     std::vector<std::string> out;
+    const GradedTests tests(writing.office(), writing.book().welder(mark));
     for (const auto &id : writing.book().coupons_of(mark)) try {
+            if (!failed_before(tests, id, event.process, event.day)) continue;
             const CouponState state = writing.book().coupon(id);
             const CouponRecord &coupon = state.record;
             // One that failed is no retest of itself.
@@ -97,7 +112,10 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
                 if (same_word(weld.word(Trait::process), event.process)) {
                     out.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
                                   ": coupon " + id + " was welded on " + welded +
-                                  ", and as a retest it is asked otherwise now");
+                                  (state.grade ? ", and graded before this was entered: as a retest it goes "
+                                                 "by this training only if a reason lets it"
+                                               : ", and as a retest it is asked otherwise now, by rules that "
+                                                 "speak of training"));
                     break;
                 }
         } catch (const Refusal &) {
@@ -132,6 +150,7 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
             .at(field);
     check_vouches(writing.office(), writing.stamp().who, request.mark,
                   kind == "use" ? "confirms a use" : "enters training");
+    if (kind == "use") check_no_failed_work(writing.office(), request.mark, event.text, field);
     const Day today = writing.outside().today();
     event.process = understood(writing, request.mark, event.process, kind,
                                held_by(writing.office(), request.mark, today));
@@ -169,10 +188,14 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request, Welders
     record.mark = request.mark;
     take(record, request);
     record.sure = set_aside_by(enrolled.beside(record), request.sure);
+    Done<WelderRecord> out{record, {}};
+    if (record.name.empty() && enrolled.any())
+        out.notes.push_back("without a name nobody can tell whether " + record.mark +
+                            " is somebody who is enrolled already; a qualification asks for it");
     writing.add(entry_of(record));
     enrolled.add(record);
     touch_coupons_of(writing, record);
-    return {record, {}};
+    return out;
 }
 
 Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request) {

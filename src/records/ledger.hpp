@@ -147,6 +147,8 @@ public:
     /// All who ever stood as the examiner of an exam, or the welder of a coupon, as they were written.
     std::vector<std::string> examiners();
     std::vector<std::string> welders_named();
+    /// Coupons that failed on the record that they were imported from, each with the welder named there.
+    std::vector<std::pair<std::string, std::string>> failed_elsewhere();
     /// Coupons with an exam by equipment of this serial number, or once by; capitals do not matter.
     std::vector<std::string> coupons_examined_with(const std::string &serial);
     struct Document {

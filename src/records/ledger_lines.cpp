@@ -84,6 +84,20 @@ std::vector<std::string> Ledger::welders_named() {
                  "json_extract(body, '$.fields.welder') IS NOT NULL");
 }
 
+std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
+    return guarded(path_, [&] {
+        // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
+        SQLite::Statement query(
+            *db_, "SELECT DISTINCT subject, json_extract(fact.value, '$.as.welder') FROM entry, "
+                  "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
+                  "instr(body, '\"before\":[') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
+        std::vector<std::pair<std::string, std::string>> out;
+        while (query.executeStep())
+            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        return out;
+    });
+}
+
 std::vector<std::string> Ledger::coupons_examined_with(const std::string &serial) {
     return texts(
         "SELECT DISTINCT subject FROM entry, json_each(body, '$.equipment') AS used WHERE kind = 'exam' "

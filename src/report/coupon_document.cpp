@@ -3,6 +3,7 @@
 #include "criteria/provenance.hpp"
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_facts.hpp"
 #include "operations/marks.hpp"
 #include "operations/mechanical.hpp"
 #include "records/changed_values.hpp"
@@ -66,9 +67,10 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     for (const auto &gone : coupon.moved_away())
         if (gone.exam == e.number) under.push_back({moved_text(gone), "", {}});
     if (!any)
-        under.push_back({!e.finished       ? "nothing is logged"
-                         : e.done().counts ? "none found"
-                                           : "none found, which proves nothing: it does not count",
+        under.push_back({!e.finished             ? "nothing is logged"
+                         : !e.incomplete.empty() ? "incomplete: " + e.incomplete
+                         : e.done().counts       ? "none found"
+                                                 : "none found, which proves nothing: it does not count",
                          "",
                          {}});
     doc.item(exam_text(e), "", std::move(under));
@@ -289,6 +291,8 @@ Document document_of(const CouponSheet &sheet) {
     // The finds stand above in words.
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
     add_photos(doc, photos_of(c));
+    for (const auto &fact : c.record.before)
+        doc.line(Words("The coupon: " + words_of(fact), Tone::cannot_say));
     add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + who_words(r.stamp) + " at " + r.stamp.at + ": " + r.text);

@@ -61,10 +61,12 @@ Document document_of(const SheetTaken &done) {
     Document doc;
     for (const auto &part : done.parts) {
         doc.line(padded(exam_name(part.exam, part.coupon), 24) + "  " +
-                 (part.exam.finished ? found_text(part.exam.finished->found) : "not finished"));
+                 (!part.exam.incomplete.empty() ? "incomplete: " + part.exam.incomplete
+                  : part.exam.finished          ? found_text(part.exam.finished->found)
+                                                : "not finished"));
         for (const auto &found : part.found)
             doc.line("  #" + std::to_string(found.number) + " " + print_log_line(found));
-        add_objection(doc, part.exam);
+        if (part.exam.incomplete.empty()) add_objection(doc, part.exam);
     }
     return doc;
 }

@@ -43,7 +43,7 @@ TEST_CASE("JSON of a plan: coupons with their examinations, and what stays uncov
 
 TEST_CASE("JSON of what a welder may do holds what the text says is held", "[planning]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-10-05");
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
     const std::string file = run.file("work.yaml");

@@ -72,7 +72,7 @@ TEST_CASE("range and plan on the command line: exit codes, JSON, and nonsense") 
 
 TEST_CASE("may says yes, no or cannot say of each job, and ends with its own code", "[planning]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-10-05");
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
     const std::string file = run.file("work.yaml"), head = "rules: asme-ix\nunits: in\nwork:\n";

@@ -24,7 +24,7 @@ std::string flat_text(std::string text) {
 
 TEST_CASE("judge and why print what proves an accept, in full on demand and always as JSON", "[proof]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-10-05", "passed",
                 {{"--criteria", "mil-hdbk-1890-table-3"}, {"--class", "3"}});
     run.ok({"exam", "Q-1", "PT", "--date", "2026-10-05", "--examiner", "A. Field", "--level", "II", "--found",

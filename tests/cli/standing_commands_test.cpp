@@ -65,7 +65,7 @@ TEST_CASE("qualify on the command line: messages, what mends them, and exit code
 
 TEST_CASE("an override is asked for by name, and is kept and printed", "[standing]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     run.ok({"register", "Q-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "3", "--welder", "L1",
             "--joint", "groove", "--process", "GMAW", "--transfer", "short-circuit", "--thickness", "0.15in",
             "--welded", "2026-10-05"});
@@ -94,7 +94,7 @@ TEST_CASE("an override is asked for by name, and is kept and printed", "[standin
 
 TEST_CASE("the record names the coupons of a retest", "[standing]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-10-05", "failed");
     test_coupon(run, "Q-2", "2026-10-06");
     test_coupon(run, "Q-3", "2026-10-06");
@@ -105,7 +105,7 @@ TEST_CASE("the record names the coupons of a retest", "[standing]") {
 
 TEST_CASE("a coupon that is graded failed later qualifies nobody, as 'welder' tells", "[standing]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-10-05");
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
     run.ok({"grade", "Q-1", "failed", "--remark", "the film was read again"});
@@ -166,7 +166,7 @@ TEST_CASE("use, lapse, the due list, a slip, and revocation on the command line"
 
 TEST_CASE("a lapsed qualification comes back by a coupon; the record shows what it rests on", "[standing]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2025-06-10");
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
     CHECK_THAT(run.ok({"due"}), says("over for"));
@@ -189,7 +189,7 @@ TEST_CASE("a lapsed qualification comes back by a coupon; the record shows what 
 
 TEST_CASE("carried in only with a paper, which is given back", "[standing]") {
     const Program run;
-    run.ok({"enrol", "L1"});
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
     const std::vector<std::string> words{"carry",
                                          "L1",
                                          "--rules",

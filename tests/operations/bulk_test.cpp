@@ -148,10 +148,11 @@ TEST_CASE("the doubts of exam and log travel with an import") {
     import_into(desk, file_of(R"([{"id": "N", "fields": {"process": "GTAW"}, "exams": [{"method": "VT",
         "date": "2026-11-20", "conditions": {"ligth": "1000 lx"}, "indications": [{"type": "slag inclusion"}]}]}])"),
                 {}, &notes);
-    REQUIRE(notes.size() == 2);
+    REQUIRE(notes.size() == 3);
     CHECK_THAT(notes[0],
                says("coupon N: condition 'ligth' is kept as a name of your own; did you mean 'light'?"));
-    CHECK_THAT(notes[1], says("coupon N: #1: slag, but GTAW has no flux"));
+    CHECK_THAT(notes[1], says("coupon N: exam 1 (VT) is open: it does not say how many it found, or none"));
+    CHECK_THAT(notes[2], says("coupon N: #1: slag, but GTAW has no flux"));
     std::string many = "coupon,exam,type,size\n";
     for (int i = 10; i < 40; ++i) many += "N,1,slag inclusion,0.0" + std::to_string(i) + " in\n";
     import_into(desk, many, Sheet::indications, &notes);

@@ -190,3 +190,18 @@ TEST_CASE("who signed in finishes his own exams, and a keeper those of others fo
                    .what(),
                says("is said by A. Field, its examiner"));
 }
+
+TEST_CASE("as logged is no word for none where a person says it") {
+    Booth booth;
+    booth.coupon();
+    booth.exam(Exam::VT);
+    FinishRequest request{"T-1", 1, {}, true};
+    request.some_logged = true;
+    const Refusal refused =
+        booth.refusal([&] { booth.write([&](Writing &w) { return finish_exam(w, request); }); });
+    CHECK_THAT(refused.what(), says("none was logged under exam 1 (VT) of coupon T-1"));
+    CHECK(remedies_of(refused) == "finish T-1 1 found");
+    booth.log("pore 0.01 at 1", "T-1", 1);
+    booth.write([&](Writing &w) { return finish_exam(w, request); });
+    CHECK(booth.book.coupon("T-1").exams.at(0).finished->found == 1);
+}

@@ -1,6 +1,7 @@
 #include "records/codecs/exchange.hpp"
 
 #include "measure/text.hpp"
+#include "records/codecs/carried.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/located.hpp"
 #include "records/codecs/people.hpp"
@@ -21,11 +22,8 @@ using Keys = std::vector<std::pair<std::string, std::vector<Kind>>>;
 const std::vector<Kind> measured{Kind::text, Kind::object};
 
 const Keys &coupon_keys() {
-    static const Keys keys{{"id", {Kind::text}},
-                           {"fields", {Kind::object}},
-                           {"exams", {Kind::list}},
-                           {"sure", {Kind::list}},
-                           {"photos", {Kind::list}}};
+    static const Keys keys{{"id", {Kind::text}},   {"fields", {Kind::object}},  {"exams", {Kind::list}},
+                           {"sure", {Kind::list}}, {carried_key, {Kind::list}}, {"photos", {Kind::list}}};
     return keys;
 }
 
@@ -112,6 +110,8 @@ public:
         if (id->kind == Kind::text) out_.record.id = id->text;
         if (const Located *fields = part(coupon, "fields", Kind::object)) read_fields(*fields);
         out_.record.sure = sure_of(coupon);
+        if (const Located *before = part(coupon, carried_key, Kind::list))
+            guard(before->at, [&] { out_.record.before = carried_from(*before); });
         weld_known_ = out_.mistakes.empty(); // else what lies on it would be blamed for it
         line_ = out_.record.facts().line;
         if (const Located *exams = part(coupon, "exams", Kind::list))

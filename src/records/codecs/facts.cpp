@@ -1,6 +1,7 @@
 #include "records/codecs/facts.hpp"
 
 #include "measure/text.hpp"
+#include "records/codecs/carried.hpp"
 #include "records/codecs/people.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -40,6 +41,7 @@ nlohmann::json json_of(const CouponRecord &coupon) {
     }
     nlohmann::json whole{{"id", coupon.id}, {"fields", out}};
     put_sure(whole, coupon.sure);
+    put_carried(whole, coupon.before);
     // Not "withdrawn": that word ends what a numbered thing is, and this one can come back.
     if (!coupon.withdrawn.empty()) whole["taken back"] = coupon.withdrawn;
     return whole;
@@ -63,6 +65,7 @@ CouponRecord coupon_from(const nlohmann::json &json) {
         out.set(name, text.get<std::string>());
     }
     out.sure = sure_from(json);
+    out.before = carried_from(json);
     out.withdrawn = text_of(json, "taken back", "coupon");
     return out;
 }

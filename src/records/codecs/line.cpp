@@ -37,6 +37,7 @@ void put(PartsWriter &to, const CouponRecord &record) {
         put(to, field.second.value);
     });
     to.put_all(record.sure, [&](const auto &rule) { to.put(rule); });
+    to.put(carried_cell(record.before));
 }
 
 CouponRecord record_from(PartsReader &from) {
@@ -49,6 +50,7 @@ CouponRecord record_from(PartsReader &from) {
         given.value = value_from(from);
     });
     from.each([&] { out.sure.push_back(from.text()); });
+    out.before = carried_from_cell(from.text());
     return out;
 }
 

@@ -1,6 +1,7 @@
 #include "records/codecs/sheet.hpp"
 
 #include "measure/text.hpp"
+#include "records/codecs/carried.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/located.hpp"
 #include "records/codecs/typed.hpp"
@@ -15,6 +16,7 @@ std::vector<std::string> coupon_columns() {
     std::vector<std::string> out{"coupon"};
     for (const auto &f : coupon_fields()) out.push_back(f.name);
     out.emplace_back("sure");
+    out.emplace_back(carried_key);
     return out;
 }
 
@@ -170,6 +172,7 @@ std::map<std::string, std::string> coupon_fields_of(const SheetRow &row) {
     auto out = row.cells;
     out.erase("coupon");
     out.erase("sure");
+    out.erase(carried_key);
     return out;
 }
 
@@ -229,6 +232,7 @@ std::string sheet_rows(Sheet sheet, const CouponState &c) {
         std::vector<std::string> row{c.record.id};
         for (const auto &f : coupon_fields()) row.push_back(c.record.get(f.name));
         row.push_back(cell_of(json_of(c.record), "sure"));
+        row.push_back(carried_cell(c.record.before));
         return write_csv_row(row);
     }
     const auto &columns = columns_of(sheet);

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+/// What stood against a coupon on the record that it was exported from, and what no other record could tell:
+/// it goes along with it, and is asked about here as there.
+struct CarriedFact {
+    enum class Kind : std::uint8_t {
+        rejected,      ///< until it, an exam of it or its criteria were made to read otherwise
+        graded_failed, ///< and not passed since
+        bends_failed,  ///< by what was said of its mechanical tests before
+        practice,      ///< it was called so when it was first examined
+        welded,        ///< it was said to be welded on an earlier day
+    };
+    Kind kind = Kind::rejected;
+    std::map<std::string, std::string> as; ///< rejected, graded_failed: its fields as they were
+    std::vector<std::string> changed;      ///< rejected: what was changed since
+    std::string class_id;                  ///< graded_failed
+    std::string by, on, why; ///< rejected: who changed it; graded_failed: who graded it; welded: the day
+    friend bool operator==(const CarriedFact &, const CarriedFact &) = default;
+};
+
+/// As it is stored: "graded failed".
+inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed", "practice",
+                                                     "welded"};
+inline std::string_view id_of(CarriedFact::Kind kind) { return carried_kinds[static_cast<int>(kind)]; }
+
+} // namespace beadbook

@@ -1,0 +1,124 @@
+#include "operations/carried_facts.hpp"
+
+#include "measure/text.hpp"
+#include "operations/graded_tests.hpp"
+#include "operations/turned.hpp"
+#include "operations/weld_day.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+using Against = CarriedFact::Kind;
+
+std::map<std::string, std::string> texts_of(const CouponRecord &coupon) {
+    std::map<std::string, std::string> out;
+    for (const auto &[name, value] : coupon.fields) out.emplace(name, value.text);
+    return out;
+}
+
+void take_stamp(const Stamp &stamp, const std::string &why, CarriedFact &out) {
+    out.by = stamp.who;
+    out.on = stamp.at.substr(0, 10);
+    out.why = why;
+}
+
+/// One for each description that it was graded failed by, and that it has since: it failed as all of them.
+void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedFact> &out) {
+    std::optional<CarriedFact> last;
+    const auto take = [&](const std::map<std::string, std::string> &as) {
+        if (!last || last->as == as) return;
+        last->as = as;
+        out.push_back(*last);
+    };
+    std::map<std::string, std::string> now;
+    for (const auto &entry : history) {
+        if (is_withdrawal(entry)) continue;
+        if (entry.kind == "coupon") {
+            now = texts_of(codec::coupon_from(codec::parsed(entry.body)));
+        } else if (entry.kind == "grade") {
+            const Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
+            if (grade.passed) continue;
+            last = CarriedFact{Against::graded_failed, {}, {}, grade.class_id, {}, {}, {}};
+            take_stamp(grade.stamp, grade.remark, *last);
+            take(now);
+        }
+    }
+    take(now);
+}
+
+} // namespace
+
+std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon) {
+    std::vector<CarriedFact> out = coupon.record.before;
+    const auto add = [&](Against kind) -> CarriedFact & {
+        return out.emplace_back(CarriedFact{kind, {}, {}, {}, {}, {}, {}});
+    };
+    const auto carries = [&](Against kind) {
+        return std::any_of(out.begin(), out.end(), [&](const auto &one) { return one.kind == kind; });
+    };
+    for (const auto &one : turned(office, coupon.record.id)) {
+        if (one.by == Turned::By::elsewhere || (!one.accepted && !one.of_the_test())) continue;
+        CarriedFact &fact = add(Against::rejected);
+        fact.as = texts_of(one.before);
+        fact.changed = one.fields();
+        take_stamp(one.stamp, one.why, fact);
+    }
+    const auto history = office.book().history(coupon.record.id);
+    if (coupon.grade && !coupon.grade->passed) take_failing_grades(history, out);
+    if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed" &&
+        !carries(Against::bends_failed))
+        add(Against::bends_failed);
+    if (!was_test(history) && coupon.record.get("purpose") != "practice" && !carries(Against::practice))
+        add(Against::practice);
+    const std::string welded = coupon.record.get("welded");
+    const auto earliest = earliest_weld_day(history);
+    if (earliest && (welded.empty() || *earliest < parse_day(welded)) && !carries(Against::welded))
+        add(Against::welded).on = print(*earliest);
+    return out;
+}
+
+std::vector<Turned> turned_elsewhere(const CouponRecord &coupon) {
+    std::vector<Turned> out;
+    for (const auto &fact : coupon.before) {
+        if (fact.kind != Against::rejected && fact.kind != Against::graded_failed) continue;
+        Turned &one = out.emplace_back();
+        one.before.id = coupon.id;
+        one.before.set_all(fact.as);
+        for (const auto &name : fact.changed) one.values.push_back({name, one.before.get(name), ""});
+        one.accepted = true;
+        one.why = fact.why;
+        one.stamp.who = fact.by;
+        one.stamp.at = fact.on;
+        one.by = Turned::By::elsewhere;
+        one.told = words_of(fact);
+    }
+    return out;
+}
+
+std::string words_of(const CarriedFact &fact) {
+    const std::string because = fact.why.empty() ? "" : ": " + fact.why;
+    const auto was = [&](const char *field) {
+        const auto found = fact.as.find(field);
+        return found == fact.as.end() ? std::string() : found->second;
+    };
+    const std::string there = "on the record that it comes from ";
+    switch (fact.kind) {
+    case Against::graded_failed:
+        return there + "it was graded failed" + (fact.class_id.empty() ? "" : " for class " + fact.class_id) +
+               " by " + fact.by + " on " + fact.on + because;
+    case Against::bends_failed: return there + "its mechanical tests were said to have failed";
+    case Against::practice: return there + "it was for practice when it was first examined";
+    case Against::welded: return there + "it was said to be welded on " + fact.on;
+    case Against::rejected: break;
+    }
+    const std::string set = was("criteria"), class_id = was("class");
+    return there + "it was rejected" + (set.empty() ? "" : " by " + criteria_name(set)) +
+           (class_id.empty() ? "" : ", class " + class_id + ",") + " before " + fact.by + " changed its " +
+           listed(fact.changed, "and") + " on " + fact.on + because;
+}
+
+} // namespace beadbook

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "operations/office.hpp"
+
+namespace beadbook {
+
+struct Turned;
+
+/// What stands against the coupon here, and goes along when it leaves the record; what it came with stays.
+std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon);
+
+/// What it came with that a pass is asked about, as if it had been turned here.
+std::vector<Turned> turned_elsewhere(const CouponRecord &coupon);
+
+/// "on the record that it comes from it was graded failed ...".
+std::string words_of(const CarriedFact &fact);
+
+} // namespace beadbook
