@@ -122,7 +122,8 @@ TEST_CASE("what a text of the set rejected is passed by a softer one in its plac
     GradedByFile desk("0.04 in"); // rejects the pore
     const std::string edition = GENERATE("one", "two");
     desk.limit("0.06 in", edition);
-    CHECK_THAT(desk.passed_among_many(), says("rejected before its criteria text was changed"));
+    CHECK_THAT(desk.passed_among_many(),
+               says("it was rejected by own.yaml before its criteria text was changed"));
     CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
     CHECK(desk.pass("the printed copy says so").after_turn);
     desk.limit("0.04 in", edition); // and back again
