@@ -280,7 +280,7 @@ sheet monday.txt
   T-2..T-15 none # all clean                       all methods of the head found none; the remark is their note
   T-9 MT incomplete: the yoke failed               does not count
 Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
-what changes: who, level, procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
+what changes: who (with the level), procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
 practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing; the first 40 bad ones are
 named.)",
                {sure_option(),

@@ -38,12 +38,25 @@ Form form_of(const Call &call) {
 }
 
 /// What is told beside what was exported.
+std::string first_of(std::vector<std::string> marks) {
+    constexpr std::size_t most = 20;
+    if (marks.size() > most) {
+        const std::size_t more = marks.size() - most;
+        marks.resize(most);
+        marks.push_back(std::to_string(more) + " more");
+    }
+    return listed(marks);
+}
+
 std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportCount &exported) {
     auto out = notes_on_empty(call, of, exported.coupons == 0);
     if (exported.photos > 0)
         out.push_back(
             counted(exported.photos, "photo is", "photos are") +
             " named by hash; the pictures themselves are not in it ('photos' and 'backup' have them)");
+    if (!exported.withdrawn.empty())
+        out.push_back(counted(exported.withdrawn.size(), "withdrawn coupon is", "withdrawn coupons are") +
+                      " left out, and what they failed does not go along: " + first_of(exported.withdrawn));
     return out;
 }
 

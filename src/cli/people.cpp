@@ -95,8 +95,9 @@ Kinds: )" + kinds_text() +
                    R"(.
 Without SERIAL it lists all. 'exam --equipment SERIAL' says that it was used: what its calibration answers (of a
 light or UV meter the condition "meter due", of a yoke or an ammeter when it was checked) goes into the exam
-and is held against the practice. Where the practice does not name it, a calibration that was over is told as a
-caution (common practice, no source), and so is equipment that is not on record.)",
+and is held against the practice. With equipment whose calibration was over by then an exam does not count; equipment
+that is not on record, or of which nobody said that it was calibrated by then, is told as a caution (common practice,
+no source).)",
                {{"kind", "KIND", "what it is"},
                 {"calibration", "DAY",
                  "day of a calibration: \"2026-05-01 until 2027-05-01\"; may be repeated", 0, true},

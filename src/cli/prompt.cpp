@@ -86,7 +86,11 @@ public:
         case LogWord::nothing: finish({exam_meant(order)}, true); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
-        case LogWord::none: log(line); break;
+        case LogWord::none:
+            not_taken_.emplace_back(coupon_, line);
+            log(line);
+            forget_like(line);
+            break;
         }
         session_.out << live_verdicts(call_, coupon_);
         return true;
@@ -160,15 +164,37 @@ private:
     /// That it found none is said by that word.
     void finish_some(int number) {
         const CouponState state = call_.office().coupon(coupon_);
-        if (const ExamRecord *exam = state.exam(number); exam && state.finds_of(number) == 0)
+        if (const ExamRecord *exam = state.exam(number);
+            exam && !exam->finished && state.finds_of(number) == 0)
             throw InputError(
                 "exam " + named({exam}) + ": none was logged; type '" +
                 (state.open_exams().size() > 1 ? std::string(name_of(exam->method)) + " " : std::string()) +
                 "none' if none was found");
         finish({number}, false);
     }
+    /// A line that was taken is what was meant by those that were not and share a word or figure with it.
+    void forget_like(const std::string &line) {
+        const auto words = words_of(line);
+        std::erase_if(not_taken_, [&](const auto &one) {
+            const auto said = words_of(one.second);
+            return one.first == coupon_ && std::any_of(said.begin(), said.end(), [&](const auto &word) {
+                       return word != "at" && !exam_named(word) &&
+                              std::find(words.begin(), words.end(), word) != words.end();
+                   });
+        });
+    }
+    /// What was typed as a find and not logged may be one.
+    void ask_of_not_taken() {
+        for (const auto &[coupon, line] : not_taken_) {
+            if (coupon != coupon_) continue;
+            session_.out << "  '" << visible(line) << "' was not logged; is the exam finished without it?\n";
+            if (!is_meant()) throw InputError("not finished; log what was found");
+        }
+        std::erase_if(not_taken_, [&](const auto &one) { return one.first == coupon_; });
+    }
     /// These are all that the exams found.
     void finish(const std::vector<int> &exams, bool none) {
+        ask_of_not_taken();
         const auto done = call_.write([&](Writing &w) {
             std::vector<ExamFinishedNow> out;
             for (const int exam : exams)
@@ -254,9 +280,10 @@ private:
     std::string coupon_;
     std::vector<std::string> seen_; ///< coupons of this sitting, in order
     int exam_ = 0;
-    std::optional<Exam> by_;  ///< the method that lines are of where several exams are open
-    bool chosen_ = false;     ///< the exam was chosen by it
-    std::vector<Deed> deeds_; ///< of this sitting, the last one at the end
+    std::optional<Exam> by_; ///< the method that lines are of where several exams are open
+    bool chosen_ = false;    ///< the exam was chosen by it
+    std::vector<std::pair<std::string, std::string>> not_taken_; ///< coupons, and lines refused on them
+    std::vector<Deed> deeds_;                                    ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
 };
 

@@ -34,6 +34,9 @@ bool of_width_alone(const Rule &rule) {
     return rule.kind == Rule::Kind::each && rule.measure.lone_quantity() == slot_of(Quantity::width);
 }
 
+/// They lie open at the surface, and are worse the deeper they go.
+constexpr const char *hollow_types[] = {"undercut", "incompletely filled groove", "root concavity"};
+
 /// How wide it stands open is all that is measured of it.
 bool is_root_gap(const Vocabulary &words, TypeId type) {
     return words.is_a(type, *words.find("incorrect root gap"));
@@ -61,6 +64,7 @@ public:
             check_size(rule);
         }
         for (const auto &one : set_.relevance) check_depth(one);
+        for (const auto &rule : set_.rules) check_hollow(rule);
     }
 
 private:
@@ -85,6 +89,34 @@ private:
                             "it speaks of what is " + c.text + " by its " + measure_words(rule) +
                                 ", and no rule limits the " + name_of_slot(*slot) + " itself for " + rest);
         }
+    }
+
+    /// Held by its length alone, though it goes into the wall and by eye its depth is measured.
+    void check_hollow(const Rule &rule) {
+        if ((rule.kind != Rule::Kind::each && rule.kind != Rule::Kind::sum) ||
+            (measured_by(rule) & into) != 0)
+            return;
+        for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+            if (rule.subject.types[t] && !is_hollow(static_cast<TypeId>(t))) return;
+        const auto told = [&](const auto &one) { return doubts_.told("depth-not-limited", one.id); };
+        if (told(rule) || std::any_of(set_.relevance.begin(), set_.relevance.end(), told)) return;
+        Subject hollows = rule.subject;
+        hollows.exams &= ExamSet().set(static_cast<std::size_t>(Exam::VT));
+        std::vector<Condition> holding = asked_by(rule);
+        for (const Quantity q : {Quantity::depth, Quantity::height}) holding.push_back(larger(q));
+        const auto rest = rest_of(rule, hollows, holding, [](const Rule &other, std::size_t c) {
+            return speaks(other, c) &&
+                   (other.kind == Rule::Kind::presence || (measured_by(other) & into) != 0);
+        });
+        if (!rest.empty())
+            tell("depth-not-limited", rule,
+                 "it holds such finds by their " + measure_words(rule) +
+                     ", and no rule limits how deep they are for " + rest);
+    }
+    bool is_hollow(TypeId type) const {
+        return std::any_of(std::begin(hollow_types), std::end(hollow_types), [&](const char *wider) {
+            return vocabulary_.is_a(type, *vocabulary_.find(wider));
+        });
     }
 
     /// What is shallow does not count, and what counts is held by its length: nothing limits the depth.

@@ -8,6 +8,8 @@
 namespace beadbook {
 namespace {
 
+constexpr const char *planar_types[] = {"crack", "incomplete fusion", "incomplete penetration"};
+
 /// None of those of which it speaks; the others it forbids not.
 bool forbids_some(const Rule &rule, std::size_t c) {
     return rule.limits[c].kind == Limit::Kind::none && !rule.where.empty();
@@ -29,34 +31,34 @@ public:
 
     std::vector<PlanarPass> all() {
         for (std::size_t c = from_; c < to_; ++c)
-            if (take_cracks(c)) break; // of one class is enough to be told
+            if (take_uncounted(c)) break; // of one class is enough to be told
         take_planar();
         return std::move(out_);
     }
 
 private:
-    /// A crack that does not count is accepted.
-    bool take_cracks(std::size_t c) {
-        const auto crack = vocabulary_.find("crack");
-        if (!crack) return false;
-        for (std::size_t e = 0; e < exam_count; ++e) {
-            const Exam exam = static_cast<Exam>(e);
-            const auto rules = rules_of(set_, *crack, exam, c);
-            const auto forbids = std::find_if(rules.begin(), rules.end(), [&](const Rule *rule) {
-                return rule->limits[c].kind == Limit::Kind::none;
-            });
-            if (forbids == rules.end()) continue;
-            for (const auto &one : set_.relevance)
-                if (one.subject.covers(*crack, exam) && one.classes[c]) {
-                    out_.push_back({*crack, c, *forbids, &one, {}});
-                    return true;
-                }
-        }
+    /// What is forbidden and does not count is accepted.
+    bool take_uncounted(std::size_t c) {
+        for (const char *wider : planar_types)
+            for (std::size_t e = 0; e < exam_count; ++e) {
+                const Exam exam = static_cast<Exam>(e);
+                const TypeId type = *vocabulary_.find(wider);
+                const auto rules = rules_of(set_, type, exam, c);
+                const auto forbids = std::find_if(rules.begin(), rules.end(), [&](const Rule *rule) {
+                    return rule->limits[c].kind == Limit::Kind::none;
+                });
+                if (forbids == rules.end()) continue;
+                for (const auto &one : set_.relevance)
+                    if (one.subject.covers(type, exam) && one.classes[c]) {
+                        out_.push_back({type, c, *forbids, &one, {}});
+                        return true;
+                    }
+            }
         return false;
     }
 
     void take_planar() {
-        for (const char *wider : {"crack", "incomplete fusion", "incomplete penetration"})
+        for (const char *wider : planar_types)
             for (std::size_t t = 0; t < vocabulary_.size(); ++t)
                 for (std::size_t e = 0; e < exam_count; ++e)
                     for (std::size_t c = from_; c < to_; ++c)

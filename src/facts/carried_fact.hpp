@@ -21,6 +21,7 @@ struct CarriedFact {
     Kind kind = Kind::rejected;
     std::map<std::string, std::string> as; ///< rejected, graded_failed: its fields as they were
     std::vector<std::string> changed;      ///< rejected: what was changed since
+    std::vector<std::string> methods;      ///< rejected, graded_failed: by which, or "mechanical"
     std::string class_id;                  ///< graded_failed
     std::string by, on, why; ///< rejected: who changed it; graded_failed: who graded it; welded: the day
     friend bool operator==(const CarriedFact &, const CarriedFact &) = default;
@@ -30,5 +31,8 @@ struct CarriedFact {
 inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed", "practice",
                                                      "welded"};
 inline std::string_view id_of(CarriedFact::Kind kind) { return carried_kinds[static_cast<int>(kind)]; }
+
+/// "on the record that it comes from it was graded failed ...".
+std::string words_of(const CarriedFact &fact);
 
 } // namespace beadbook

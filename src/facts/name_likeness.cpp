@@ -77,11 +77,16 @@ bool is_number(std::string_view word) {
     return std::all_of(word.begin(), word.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
 }
 
-/// A word in letters that are told apart by sight: of I, l and 1 one, of O and 0 one. A letter with a figure
-/// is a mark, and figures are a number.
+/// "l10": a letter with a number behind it.
+bool is_letter_with_number(std::string_view word) {
+    return word.size() > 1 && std::isalpha(static_cast<unsigned char>(word.front())) != 0 &&
+           is_number(word.substr(1));
+}
+
+/// A word in letters that are told apart by sight: of I, l and 1 one, of O and 0 one. Figures are a number.
 std::string seen(std::string word) {
     if (word.size() > 1 && is_number(word)) return word;
-    const bool mark = word.size() == 2 && std::isdigit(static_cast<unsigned char>(word.back())) != 0;
+    const bool mark = is_letter_with_number(word);
     for (char &c : word)
         if (c == 'i' || (c == '1' && !mark))
             c = 'l';
@@ -106,7 +111,7 @@ std::vector<std::string> seen_words(std::string_view name) {
 /// The same, or one is the beginning of the other in a letter or two.
 bool may_stand_for(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
-    return one == other || (one.size() <= 2 && !is_number(one) && other.starts_with(one));
+    return one == other || (one.size() <= 2 && !is_number(one) && !is_letter_with_number(other) && other.starts_with(one));
 }
 
 /// Whether each of `few` stands for another one of `many`.

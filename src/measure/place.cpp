@@ -92,8 +92,10 @@ Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::option
     }
     if (share) {
         if (!weld.closed)
-            throw InputError("'" + shown(text) +
-                             "' is a place round a tube, but this weld is straight; give a distance");
+            throw InputError(
+                "'" + shown(text) +
+                "' is a place round a tube, and nobody said that this weld goes round one (seam: girth); "
+                "say that, or give a distance");
         if (!weld.length)
             throw InputError("'" + shown(text) + "' needs the tube's outside diameter or the weld's length");
         return {std::string(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};

@@ -346,7 +346,7 @@ ExportCount export_record(const Shops &shops, const ExportRequest &request,
     if (request.sheet) give(codec::sheet_head(*request.sheet));
     if (in_one) give(whole.head());
     select(shops, request.of, [&](CouponAtHand &one) {
-        if (!one.coupon().record.withdrawn.empty()) return;
+        if (!one.coupon().record.withdrawn.empty()) return out.withdrawn.push_back(one.coupon().record.id);
         const CouponState coupon = one.to_carry();
         ++out.coupons;
         if (!request.sheet)

@@ -1,6 +1,6 @@
 #include "operations/carried_facts.hpp"
 
-#include "measure/text.hpp"
+#include "operations/failed_by.hpp"
 #include "operations/graded_tests.hpp"
 #include "operations/turned.hpp"
 #include "operations/weld_day.hpp"
@@ -42,7 +42,7 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
         } else if (entry.kind == "grade") {
             const Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
             if (grade.passed) continue;
-            last = CarriedFact{Against::graded_failed, {}, {}, grade.class_id, {}, {}, {}};
+            last = CarriedFact{Against::graded_failed, {}, {}, {}, grade.class_id, {}, {}, {}};
             take_stamp(grade.stamp, grade.remark, *last);
             take(now);
         }
@@ -55,7 +55,7 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
 std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon) {
     std::vector<CarriedFact> out = coupon.record.before;
     const auto add = [&](Against kind) -> CarriedFact & {
-        return out.emplace_back(CarriedFact{kind, {}, {}, {}, {}, {}, {}});
+        return out.emplace_back(CarriedFact{kind, {}, {}, {}, {}, {}, {}, {}});
     };
     const auto carries = [&](Against kind) {
         return std::any_of(out.begin(), out.end(), [&](const auto &one) { return one.kind == kind; });
@@ -78,6 +78,13 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const auto earliest = earliest_weld_day(history);
     if (earliest && (welded.empty() || *earliest < parse_day(welded)) && !carries(Against::welded))
         add(Against::welded).on = print(*earliest);
+    const bool failed = std::any_of(out.begin(), out.end(), [](const auto &one) {
+        return one.kind == Against::rejected || one.kind == Against::graded_failed;
+    });
+    const auto methods = failed ? failed_by(office, history, coupon, false) : std::vector<std::string>{};
+    for (auto &one : out)
+        if ((one.kind == Against::rejected || one.kind == Against::graded_failed) && one.methods.empty())
+            one.methods = methods;
     return out;
 }
 
@@ -97,28 +104,6 @@ std::vector<Turned> turned_elsewhere(const CouponRecord &coupon) {
         one.told = words_of(fact);
     }
     return out;
-}
-
-std::string words_of(const CarriedFact &fact) {
-    const std::string because = fact.why.empty() ? "" : ": " + fact.why;
-    const auto was = [&](const char *field) {
-        const auto found = fact.as.find(field);
-        return found == fact.as.end() ? std::string() : found->second;
-    };
-    const std::string there = "on the record that it comes from ";
-    switch (fact.kind) {
-    case Against::graded_failed:
-        return there + "it was graded failed" + (fact.class_id.empty() ? "" : " for class " + fact.class_id) +
-               " by " + fact.by + " on " + fact.on + because;
-    case Against::bends_failed: return there + "its mechanical tests were said to have failed";
-    case Against::practice: return there + "it was for practice when it was first examined";
-    case Against::welded: return there + "it was said to be welded on " + fact.on;
-    case Against::rejected: break;
-    }
-    const std::string set = was("criteria"), class_id = was("class");
-    return there + "it was rejected" + (set.empty() ? "" : " by " + criteria_name(set)) +
-           (class_id.empty() ? "" : ", class " + class_id + ",") + " before " + fact.by + " changed its " +
-           listed(fact.changed, "and") + " on " + fact.on + because;
 }
 
 } // namespace beadbook

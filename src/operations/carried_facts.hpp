@@ -12,7 +12,4 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
 /// What it came with that a pass is asked about, as if it had been turned here.
 std::vector<Turned> turned_elsewhere(const CouponRecord &coupon);
 
-/// "on the record that it comes from it was graded failed ...".
-std::string words_of(const CarriedFact &fact);
-
 } // namespace beadbook

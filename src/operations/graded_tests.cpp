@@ -58,10 +58,16 @@ std::optional<OnceFailed> as_it_failed(Office &office, const std::vector<Entry> 
     std::optional<CouponRecord> now;
     OnceFailed out;
     for (const auto &entry : history) {
-        if (entry.kind == "coupon" && !is_withdrawal(entry))
+        if (entry.kind == "coupon" && !is_withdrawal(entry)) {
+            // Bends fail whatever is said of the coupon afterwards.
+            if (now && now->get("mechanical") == "failed" && ours(*now) &&
+                of_the_test(changed_values(history, entry))) {
+                out.as.push_back(*now);
+                out.accepted = true;
+            }
             now = codec::coupon_from(codec::parsed(entry.body));
-        else if (entry.kind == "grade" && !is_withdrawal(entry) &&
-                 !codec::grade_from(codec::parsed(entry.body), {}).passed && ours(*now)) {
+        } else if (entry.kind == "grade" && !is_withdrawal(entry) &&
+                   !codec::grade_from(codec::parsed(entry.body), {}).passed && ours(*now)) {
             out.as.push_back(*now);
             out.graded = true;
         }

@@ -7,6 +7,7 @@
 #include "operations/mechanical.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
+#include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
@@ -90,10 +91,21 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
     return out;
 }
 
+std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &set) {
+    std::vector<std::string> out;
+    for (const auto &fact : coupon.record.before) out.push_back(words_of(fact));
+    if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed")
+        out.emplace_back("its mechanical tests were said to have failed, before that was changed");
+    for (const auto &find : coupon.indications)
+        for (auto &one : unread_measures(set, coupon.needed_exam(find.exam).method, find))
+            out.push_back(std::move(one));
+    return out;
+}
+
 } // namespace
 
 std::vector<std::string> Judged::cautions() const {
-    std::vector<std::string> out;
+    std::vector<std::string> out = against;
     for (const auto &exam : exam_records)
         for (const auto &caution : exam.cautions())
             out.push_back("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) +
@@ -122,6 +134,7 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
     out.mechanical_said = coupon.mechanical_said;
     out.said = said_beside(coupon);
     out.sure = coupon.assurances();
+    out.against = against(coupon, *out.set);
     out.withdrawn = coupon.record.withdrawn;
     if (!out.withdrawn.empty())
         for (auto &one : out.judgement.classes) {
@@ -206,32 +219,34 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     out.grade.passed = request.passed;
     out.own_file = own_file_mark(judged.set->name, judged.set->hash);
     out.grade.class_id = judged.set->classes[*judged.sought].id;
-    out.grade.remark = checked_reason(request.remark, "remark");
+    out.grade.remark = checked_text(request.remark, "remark");
+    // What agrees with the verdict needs no reason; what does not, one that says something.
+    const auto no_reason = [&] { return checked_reason(out.grade.remark, "remark").empty(); };
     // Passed by other criteria, or for another class, than it was registered for: its own still count.
     const JudgedOrNot own = request.by.own() ? JudgedOrNot{} : judge_or_tell(writing.office(), coupon);
     const bool own_refuse = request.passed && own.judged && own.judged->verdict() != Verdict::accept;
     out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept) || own_refuse;
     out.grade.against_mechanical = request.passed && coupon.record.get("mechanical") == "failed";
     out.grade.stamp = writing.stamp();
-    if (out.grade.against_mechanical && out.grade.remark.empty())
+    if (out.grade.against_mechanical && no_reason())
         throw refused("its mechanical tests failed; to grade it passed all the same, say why").give("remark");
-    if (request.passed && coupon.mechanical_failed > 0 && out.grade.remark.empty())
+    if (request.passed && coupon.mechanical_failed > 0 && no_reason())
         throw refused("its mechanical tests were said to have failed; to grade it passed after that, say why")
             .give("remark");
-    if (out.grade.against_verdict && out.grade.remark.empty())
+    if (out.grade.against_verdict && no_reason())
         throw refused("the verdict for class " +
                       (own_refuse ? "that it was registered for" : out.grade.class_id) + " is '" +
                       std::string(name_of(own_refuse ? own.judged->verdict() : out.verdict)) +
                       "'; to grade it " + out.grade.decision() + " all the same, say why")
             .give("remark");
-    if (coupon.grade && !coupon.grade->passed && request.passed && out.grade.remark.empty())
+    if (coupon.grade && !coupon.grade->passed && request.passed && no_reason())
         throw refused("it was graded " + coupon.grade->decision() + " by " + coupon.grade->stamp.who +
                       "; to pass it after that, say why")
             .give("remark");
     if (request.passed)
         for (const auto &one : turned(writing.office(), request.mark)) {
             out.grade.after_turn = out.grade.after_turn || one.accepted;
-            if (one.accepted && out.grade.remark.empty())
+            if (one.accepted && no_reason())
                 throw refused(one.words() + "; to pass it after that, say why").give("remark");
         }
     keep(writing, coupon, judged);

@@ -35,12 +35,15 @@ struct Judged {
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};
     std::vector<Assurance> sure = {}; ///< what was set aside as meant so
+    /// What stood against it before, here or on the record that it comes from; and what was measured of its
+    /// finds that no rule reads.
+    std::vector<std::string> against = {};
 
     /// Of the class sought; without one: accept if any class accepts, else cannot say if any is open.
     Verdict verdict() const;
     /// No verdict goes by them, and none stands against them.
     bool bends_failed() const { return mechanical == "failed"; }
-    /// What speaks against the equipment of its exams, each with its exam.
+    /// What is against it, and what speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
 };
 

@@ -2,6 +2,7 @@
 
 #include "measure/refusal.hpp"
 
+#include <algorithm>
 #include <new>
 #include <semaphore>
 #include <sodium.h>
@@ -12,7 +13,8 @@ namespace {
 // Between libsodium's own "interactive" and "moderate": a sixth of a second here.
 constexpr unsigned long long hash_passes = 3;
 constexpr std::size_t hash_memory = 64U << 20U;
-constexpr std::size_t shortest = 10, longest = 200;
+constexpr std::ptrdiff_t shortest = 10;
+constexpr std::size_t longest = 200; ///< bytes
 
 /// Each takes its memory while it runs, and anybody may ask for one.
 std::counting_semaphore<2> &hashing() {
@@ -46,8 +48,13 @@ const std::string &hash_of_nobody() {
 } // namespace
 
 std::string hash_of_password(const std::string &password) {
-    if (password.size() < shortest)
-        throw refused("the password is shorter than " + std::to_string(shortest) + " bytes").at("password");
+    // Bytes that go on with a letter are none of their own.
+    const auto letters = std::count_if(password.begin(), password.end(), [](char c) {
+        return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+    });
+    if (letters < shortest)
+        throw refused("the password is shorter than " + std::to_string(shortest) + " characters")
+            .at("password");
     if (password.size() > longest)
         throw refused("the password is longer than " + std::to_string(longest) + " bytes").at("password");
     return hashed(password);

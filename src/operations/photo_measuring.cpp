@@ -2,11 +2,13 @@
 
 #include "criteria/quantity_name.hpp"
 #include "facts/log_line.hpp"
+#include "facts/picture_size.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
 #include "operations/photos.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 
 namespace beadbook {
 namespace {
@@ -26,9 +28,22 @@ PicturePoint point(const std::string &x, const std::string &y) {
     return {pixels(x, "marks", "place of a mark"), pixels(y, "marks", "place of a mark")};
 }
 
-Typed known_length(const std::string &text, const CouponRecord &coupon) {
+/// A mark beside the picture is a slip of the hand.
+void check_on_picture(Office &office, const std::string &hash, std::initializer_list<PicturePoint> points) {
+    const auto bytes = office.ledger().photo(hash);
+    const auto side = bytes ? longer_side(*bytes) : std::nullopt;
+    if (!side) return;
+    for (const auto &one : points)
+        if (one.x > *side * 100 || one.y > *side * 100)
+            throw refused("a mark lies off the picture, which is " + std::to_string(*side) +
+                          " pixels on its longer side")
+                .at("marks");
+}
+
+/// Ruler and coupon may be of two units, so that a bare number is of neither.
+Typed known_length(const std::string &text) {
     try {
-        return parse_measured(text, Dimension::length, coupon.fixed_unit());
+        return parse_measured(text, Dimension::length, std::nullopt);
     } catch (const InputError &e) {
         throw refused(std::string("the known length: ") + e.what()).at("known");
     }
@@ -64,11 +79,13 @@ MeasuredOnPhoto measure_on_photo(Office &office, const PhotoMeasureRequest &requ
     const Quantity measure = measure_called(request.measure);
     MeasuredOnPhoto out;
     out.photo = photo_on(coupon, request.photo);
-    out.known = known_length(request.known, coupon.record);
+    out.known = known_length(request.known);
     const auto &m = request.marks;
-    out.size = size_on_photo({point(m[0], m[1]), point(m[2], m[3]), point(m[4], m[5]), point(m[6], m[7]),
-                              pixels(request.off, "off", "number of pixels that a mark may be off by")},
-                             out.known.value, coupon.record.unit());
+    const PhotoMarks marks{point(m[0], m[1]), point(m[2], m[3]), point(m[4], m[5]), point(m[6], m[7]),
+                           pixels(request.off, "off", "number of pixels that a mark may be off by")};
+    check_on_picture(office, out.photo.hash,
+                     {marks.known_from, marks.known_to, marks.find_from, marks.find_to});
+    out.size = size_on_photo(marks, out.known.value, coupon.record.unit());
     if (const IndicationRecord *find = coupon.indication(out.photo.find)) {
         IndicationRecord measured = *find;
         measured.measures[measure] = out.size.size;

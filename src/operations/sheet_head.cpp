@@ -1,5 +1,6 @@
 #include "operations/sheet_head.hpp"
 
+#include "facts/person_name.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -123,6 +124,9 @@ void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::stri
         if (!keys.insert(key->word).second && key->word != "with")
             throw refused("'" + shown(whole) + "': this head says '" + std::string(key->word) +
                           "' twice; which is meant?");
+        // The level of the one before says nothing of the next.
+        const bool another = key->word == "by" && !same_person(exam.examiner, said);
+        if (another && !keys.contains("level")) exam.level.clear();
         return key->take(exam, std::string(said));
     }
     std::vector<std::string> words;

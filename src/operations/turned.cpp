@@ -97,13 +97,14 @@ std::string Turned::words() const {
            listed(fields(), "and") + (values.size() == 1 ? " was" : " were") + " changed";
 }
 
-bool Turned::of_the_test() const {
+bool of_the_test(const std::vector<ChangedValue> &values) {
     constexpr std::string_view of_it[] = {
         "welder",   "criteria",     "class",       "process",   "purpose",     "joint",         "joint-form",
         "form",     "position",     "progression", "operation", "backing",     "transfer",      "seam",
         "diameter", "filler-group", "metal-group", "thickness", "thickness-2", "weld-thickness"};
     return std::any_of(values.begin(), values.end(), [&](const ChangedValue &value) {
-        return !value.before.empty() &&
+        // Without a purpose it is the test.
+        return (!value.before.empty() || value.name == "purpose") &&
                std::find(std::begin(of_it), std::end(of_it), value.name) != std::end(of_it);
     });
 }
@@ -121,14 +122,14 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
         if (entry.kind != "coupon" || !examined || is_withdrawal(entry) || !entry.supersedes) continue;
+        auto values = changed_values(history, entry);
+        // A coupon that is taken back is judged no more, and says nothing else when it is put back.
+        std::erase_if(values, [](const ChangedValue &value) { return value.name == "taken back"; });
+        if (values.empty()) continue;
         const CouponState before = office.coupon(coupon, entry.seq);
         if (!rejects(office, before)) continue;
-        Turned one{before.record,
-                   changed_values(history, entry),
-                   !rejects(office, office.coupon(coupon, entry.seq + 1)),
-                   entry.reason,
-                   stamp_of(entry),
-                   Turned::By::description,
+        Turned one{before.record, std::move(values), !rejects(office, office.coupon(coupon, entry.seq + 1)),
+                   entry.reason,  stamp_of(entry),   Turned::By::description,
                    entry.seq};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }

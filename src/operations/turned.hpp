@@ -5,6 +5,10 @@
 
 namespace beadbook {
 
+/// Whether it says something else of who welded it, how, or by what it is judged: then it was failed by what
+/// it was, whatever it is called now.
+bool of_the_test(const std::vector<ChangedValue> &values);
+
 /// A change of what a coupon is said to be, after it was examined and while its own criteria rejected it,
 /// after which they reject it no more, or it is said to be another test; such a change of an exam that was
 /// finished, or of what it found; or of the text of those criteria, in their place. A finger may have
@@ -22,9 +26,7 @@ struct Turned {
     std::string told = {};   ///< elsewhere: the sentence
     /// Names of the fields.
     std::vector<std::string> fields() const;
-    /// Whether it says something else of who welded it, how, or by what it is judged: then it was failed by
-    /// what it was, whatever it is called now.
-    bool of_the_test() const;
+    bool of_the_test() const { return beadbook::of_the_test(values); }
     /// "it was rejected by iso-5817 before its class was changed".
     std::string words() const;
 };

@@ -52,25 +52,31 @@ private:
 
 } // namespace
 
-std::vector<std::string> unread_measures(Catalogue &catalogue, const CouponRecord &coupon, Exam exam,
-                                         const IndicationRecord &find) {
+std::vector<std::string> unread_measures(const CriteriaSet &set, Exam exam, const IndicationRecord &find) {
     std::vector<std::string> out;
-    if (coupon.get("criteria").empty()) return out;
-    std::shared_ptr<const CriteriaSet> set;
-    try {
-        set = catalogue.criteria(coupon.get("criteria"));
-    } catch (const Refusal &) {
-        return out; // a file that is gone: judging says so
-    }
-    const Read read(*set, find.type, exam);
-    if (!read.measures()) return out;
+    std::vector<Quantity> measured;
     // Length, width and size stand for one another, as far as they can.
     for (const Quantity quantity : {Quantity::depth, Quantity::height, Quantity::angle, Quantity::area})
-        if (find.measures.contains(quantity) && !read.reads(quantity))
-            out.push_back("#" + std::to_string(find.number) + ": no rule of " + set->name + " reads the " +
+        if (find.measures.contains(quantity)) measured.push_back(quantity);
+    if (measured.empty()) return out;
+    const Read read(set, find.type, exam);
+    if (!read.measures()) return out;
+    for (const Quantity quantity : measured)
+        if (!read.reads(quantity))
+            out.push_back("#" + std::to_string(find.number) + ": no rule of " + set.name + " reads the " +
                           std::string(info(quantity).name) + " of " + Vocabulary::shipped()[find.type].name +
                           " (" + std::string(name_of(exam)) + "), so no verdict goes by it");
     return out;
+}
+
+std::vector<std::string> unread_measures(Catalogue &catalogue, const CouponRecord &coupon, Exam exam,
+                                         const IndicationRecord &find) {
+    if (coupon.get("criteria").empty()) return {};
+    try {
+        return unread_measures(*catalogue.criteria(coupon.get("criteria")), exam, find);
+    } catch (const Refusal &) {
+        return {}; // a file that is gone: judging says so
+    }
 }
 
 } // namespace beadbook

@@ -10,5 +10,7 @@ namespace beadbook {
 /// find.
 std::vector<std::string> unread_measures(Catalogue &catalogue, const CouponRecord &coupon, Exam exam,
                                          const IndicationRecord &find);
+/// The same of a set at hand.
+std::vector<std::string> unread_measures(const CriteriaSet &set, Exam exam, const IndicationRecord &find);
 
 } // namespace beadbook

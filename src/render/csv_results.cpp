@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "measure/print.hpp"
+#include "measure/text.hpp"
 #include "records/csv.hpp"
 #include "render/json_judging.hpp"
 
@@ -80,7 +81,7 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
                       finds = std::to_string(state.indications.size());
     if (!one.judged)
         return row_of(coupon, {state.record.get("criteria"), "", "", "", "", "", one.why_not, exams, finds,
-                               "", "", "", "", "", ""});
+                               "", "", "", "", "", "", state.record.get("mechanical"), ""});
     const Judged &judged = *one.judged;
     const Case c = case_of(judged);
     std::string out;
@@ -100,6 +101,9 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
                     std::to_string(of.findings.size()),
                     rule ? rule->id : ""};
         for (auto &cell : number_cells(c, nearest)) cells.push_back(std::move(cell));
+        // What the verdict does not go by and whoever reads it should know.
+        cells.push_back(judged.mechanical);
+        cells.push_back(joined(judged.cautions(), "; "));
         out += row_of(coupon, cells);
     }
     return out;
@@ -146,9 +150,10 @@ std::string grade_row(const Cells &coupon, const Grade &grade, const GradeStandi
 std::string csv_head(ResultTable table) {
     switch (table) {
     case ResultTable::verdicts:
-        return row_of(coupon_head, {"criteria", "edition", "own file", "class", "sought", "verdict",
-                                    "not judged", "exams", "indications", "findings", "nearest rule",
-                                    "nearest measured", "nearest limit", "nearest unit", "nearest ratio"});
+        return row_of(coupon_head,
+                      {"criteria", "edition", "own file", "class", "sought", "verdict", "not judged", "exams",
+                       "indications", "findings", "nearest rule", "nearest measured", "nearest limit",
+                       "nearest unit", "nearest ratio", "mechanical", "cautions"});
     case ResultTable::findings:
         return row_of(coupon_head,
                       {"criteria", "own file", "class",        "sought",      "effect",   "kind",    "rule",

@@ -183,6 +183,7 @@ Answer accepted_form(Visit &visit, const Refusal *refused) {
     } else {
         Form form(visit, class_path + "/accepted", refused);
         form.hidden("selection", query)
+            .hidden("seen", std::to_string(visit.office().ledger().last_entry_of(Family::coupon)))
             .put(list)
             .add({"remark", "Remark", "", Control::Kind::text, "It is kept with each of them."});
         main += form.html("Grade them passed");
@@ -206,6 +207,7 @@ Answer grade_accepted(Visit &visit) {
         return visit.enter(class_path + query_of(of), [&](Writing &w) {
             const auto ticked = visit.request.form.all("mark");
             if (ticked.empty()) throw refused("which ones? none is ticked").at("mark");
+            for (const auto &mark : ticked) visit.must_be_as_seen(w.coupon(mark).last_seq, "coupon " + mark);
             auto done = grade_these(w, {true, visit.field("remark"), {}, accepted_ungraded(of)}, ticked);
             std::vector<std::string> marks;
             for (const auto &one : done.value.graded) marks.push_back(one.graded.mark);

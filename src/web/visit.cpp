@@ -6,6 +6,7 @@
 #include "web/roles.hpp"
 
 #include <charconv>
+#include <cstdlib>
 #include <filesystem>
 
 namespace beadbook {
@@ -25,6 +26,12 @@ std::vector<std::string> split_lines(const std::string &text) {
 bool is_no_page(const std::string &pattern) {
     return pattern.ends_with("/:photo") || pattern.ends_with("/reading") || pattern == "/head" ||
            pattern == "/keeper/backup";
+}
+
+Refusal changed_since(const std::string &what) {
+    return refused(what + " was changed after this page was opened; nothing is stored. Open the page again, "
+                          "and look at what it says now")
+        .at("seen");
 }
 
 } // namespace
@@ -144,11 +151,12 @@ Answer Visit::enter(const std::string &next, const std::function<std::vector<std
 }
 
 void Visit::must_have_seen(std::int64_t entry, const std::string &what) const {
-    if (request.form.has("seen") && field("seen") != std::to_string(entry))
-        throw refused(what +
-                      " was changed after this page was opened; nothing is stored. Open the page again, and "
-                      "look at what it says now")
-            .at("seen");
+    if (request.form.has("seen") && field("seen") != std::to_string(entry)) throw changed_since(what);
+}
+
+void Visit::must_be_as_seen(std::int64_t entry, const std::string &what) const {
+    if (request.form.has("seen") && std::strtoll(field("seen").c_str(), nullptr, 10) < entry)
+        throw changed_since(what);
 }
 
 } // namespace beadbook

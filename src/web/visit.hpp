@@ -75,6 +75,8 @@ public:
     /// A form that holds all of something, and was opened before that was changed, would put back what it
     /// said then. Throws Refusal (field "seen"). `entry` is what stands now.
     void must_have_seen(std::int64_t entry, const std::string &what) const;
+    /// The same for a page of many, which names the newest entry of all.
+    void must_be_as_seen(std::int64_t entry, const std::string &what) const;
     /// Tells on the next page.
     void tell(std::vector<std::string> notes) { bench_.sessions().tell(session_.id, std::move(notes)); }
     std::vector<std::string> told() { return bench_.sessions().told(session_.id); }

@@ -48,6 +48,34 @@ TEST_CASE("the prompt takes lines of several open exams by their methods") {
     CHECK(json(run, {"show", "T-1"})["exams"][1]["indications"].size() == 1);
 }
 
+TEST_CASE("what was typed at the prompt and not logged is asked about before an exam is finished") {
+    const auto sitting = [](const std::string &lines) {
+        const Program run;
+        coupon(run);
+        exam(run, "VT");
+        exam(run, "MT");
+        const Run r = run({"log", "T-1"}, lines, true);
+        const auto exams = json(run, {"show", "T-1"})["exams"];
+        return std::pair(r.out, exams[0].contains("found") || exams[1].contains("found"));
+    };
+    const std::string asks = "was not logged; is the exam finished without it?";
+    // Of which exam, misspelt, or not taken when it was asked about: all of them are nothing that was not
+    // found.
+    for (const char *lines :
+         {"crack 0.2 at 3\nall\n", "vt crakc l.3 at 2\nall\n", "crak 0.2 at 3\nvt none\n",
+          "vt crakc 0.3 at 3\nvt uc 0.02 at 1\nvt finish\n", "vt crack l 0.2 d 5 at 3\nvt none\nvt none\n"}) {
+        INFO(lines);
+        const auto [said, finished] = sitting(lines);
+        CHECK_THAT(said, says(asks));
+        CHECK_FALSE(finished);
+    }
+    CHECK(sitting("vt crakc l.3 at 2\nvt none\nyes\n").second);
+    // What was mended is forgotten.
+    const auto [said, finished] = sitting("crack 0.2 at 3\nvt crack 0.2 at 3\nvt finish\n");
+    CHECK(said.find(asks) == std::string::npos);
+    CHECK(finished);
+}
+
 TEST_CASE("finish takes several methods, and none in capitals") {
     const Program run;
     coupon(run);
@@ -92,7 +120,7 @@ TEST_CASE("a method alone is of the lines that follow, on the next coupons too")
     }
     const Run r = run(
         {"log", "T-1"},
-        "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at 5\nVT none\n",
+        "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at 5\nVT none\nyes\n",
         true);
     CHECK_THAT(r.out, says("no open exam is by that method"));
     CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") &&

@@ -1,6 +1,7 @@
 // What stood against a coupon on the record that it was exported from.
 #include "catch.hpp"
 #include "operations/exported.hpp"
+#include "operations/failed_by.hpp"
 #include "operations/importing.hpp"
 #include "operations/yard.hpp"
 
@@ -41,6 +42,21 @@ TEST_CASE("an export washes no coupon: what stood against it comes along by JSON
     for (const Sheet sheet : {Sheet::coupons, Sheet::exams, Sheet::indications})
         import_into(by_tables, exported(there.office, sheet).text, sheet);
     CHECK(exported(by_tables.office, {}).text == json);
+}
+
+TEST_CASE(
+    "a failed test that is called practice goes along as a failed test, with the method that it failed by") {
+    Yard there;
+    there.coupon("Q-1", "2026-10-05", false);
+    there.change("Q-1", {{"purpose", "practice"}});
+    Yard here;
+    import_into(here, exported(there.office, {}).text);
+    const auto before = here.book.coupon("Q-1").record.before;
+    REQUIRE(!before.empty());
+    CHECK(before.front().methods ==
+          failed_by(there.office, there.book.history("Q-1"), there.book.coupon("Q-1"), false));
+    here.coupon("Q-2", "2026-10-06", true);
+    CHECK_THAT(refused_to_qualify(here, "Q-2"), says("coupon Q-1 failed on 2026-10-05"));
 }
 
 TEST_CASE("a coupon that failed elsewhere is asked about where it is graded and where it is to qualify",

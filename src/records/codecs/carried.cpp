@@ -17,6 +17,9 @@ constexpr std::pair<const char *, std::string CarriedFact::*> carried_texts[] = 
     {"on", &CarriedFact::on},
     {"why", &CarriedFact::why}};
 
+constexpr std::pair<const char *, std::vector<std::string> CarriedFact::*> carried_lists[] = {
+    {"changed", &CarriedFact::changed}, {"methods", &CarriedFact::methods}};
+
 const std::string here = std::string(carried_key) + ": ";
 
 CarriedFact::Kind kind_of(const nlohmann::json &json) {
@@ -29,7 +32,8 @@ CarriedFact::Kind kind_of(const nlohmann::json &json) {
 }
 
 void check_keys(const nlohmann::json &json) {
-    std::vector<std::string> known{"what", "as", "changed"};
+    std::vector<std::string> known{"what", "as"};
+    for (const auto &[key, member] : carried_lists) known.emplace_back(key);
     for (const auto &[key, member] : carried_texts) known.emplace_back(key);
     for (const auto &item : json.items())
         if (std::find(known.begin(), known.end(), item.key()) == known.end())
@@ -44,13 +48,18 @@ CarriedFact fact_from(const nlohmann::json &json) {
     out.kind = kind_of(json);
     take_texts(json, out, carried_texts, carried_key);
     if (!out.on.empty()) parse_day(out.on);
-    if (json.contains("changed")) {
-        if (!json["changed"].is_array()) throw DataError(here + "\"changed\" is not a list");
-        for (const auto &name : json["changed"]) {
-            if (!name.is_string()) throw DataError(here + "\"changed\" holds something that is no text");
-            out.changed.push_back(checked_text(name.get<std::string>(), "changed"));
+    for (const auto &[key, member] : carried_lists) {
+        if (!json.contains(key)) continue;
+        const std::string of = here + "\"" + key + "\"";
+        if (!json[key].is_array()) throw DataError(of + " is not a list");
+        for (const auto &name : json[key]) {
+            if (!name.is_string()) throw DataError(of + " holds something that is no text");
+            (out.*member).push_back(checked_text(name.get<std::string>(), key));
         }
     }
+    for (const auto &method : out.methods)
+        if (method != "mechanical" && !exam_named(method))
+            throw DataError(here + "methods: '" + shown(method) + "' is no exam");
     if (json.contains("as")) {
         if (!json["as"].is_object()) throw DataError(here + "\"as\" is not an object");
         for (const auto &item : json["as"].items()) {
@@ -83,7 +92,8 @@ nlohmann::json carried_json(const CarriedFact &fact) {
     nlohmann::json out{{"what", id_of(fact.kind)}};
     put_texts(out, fact, carried_texts);
     if (!fact.as.empty()) out["as"] = fact.as;
-    if (!fact.changed.empty()) out["changed"] = fact.changed;
+    for (const auto &[key, member] : carried_lists)
+        if (!(fact.*member).empty()) out[key] = fact.*member;
     return out;
 }
 

@@ -93,6 +93,8 @@ function key(sign) {
         parts.typed = parts.typed.slice(0, -1);
         return changed();
     }
+    if (sign !== 'back' && sign !== ':') nextNumber();
+    renamed = null;
     if (sign === ':') hour();
     // Never a digit more on a number that was done with.
     else if (fresh && sign !== 'back' && target === 'size' && parts.measures.get(parts.key)?.digits) parts.key = '';
@@ -112,20 +114,37 @@ function key(sign) {
  * @param {string} name
  */
 function name(name) {
-    const to = parts.key === name ? '' : name;
-    const nameless = parts.measures.get(parts.key);
-    if (nameless?.digits && (parts.key === '' || to === '')) {
+    const again = parts.key === name, to = again ? '' : name;
+    const number = parts.measures.get(parts.key);
+    renamed = null;
+    if (number?.digits && (parts.key === '' || again) && !parts.measures.get(to)?.digits) {
         parts.measures.delete(parts.key);
-        parts.measures.set(to, nameless);
+        parts.measures.set(to, number);
+        renamed = { from: parts.key, to };
     }
     parts.key = to;
     target = 'size';
+}
+
+/**
+ * The name that a number just got was meant for the next one, if that follows at once.
+ * @type {{from: string, to: string} | null}
+ */
+let renamed = null;
+function nextNumber() {
+    if (!renamed || target !== 'size') return;
+    const number = parts.measures.get(renamed.to);
+    parts.measures.delete(renamed.to);
+    if (number) parts.measures.set(renamed.from, number);
+    renamed = null;
 }
 
 /** @param {HTMLElement} button */
 function tap(button) {
     const { part, value } = button.dataset;
     fresh = part !== 'key';
+    if (part === 'size') nextNumber();
+    else if (part !== 'key') renamed = null;
     if (part === 'target') {
         target = target === value ? 'size' : value;
         press();

@@ -1,0 +1,31 @@
+#include "facts/carried_fact.hpp"
+
+#include "facts/coupon_record.hpp"
+#include "measure/text.hpp"
+
+namespace beadbook {
+
+std::string words_of(const CarriedFact &fact) {
+    using Kind = CarriedFact::Kind;
+    const std::string because = fact.why.empty() ? "" : ": " + fact.why;
+    const auto was = [&](const char *field) {
+        const auto found = fact.as.find(field);
+        return found == fact.as.end() ? std::string() : found->second;
+    };
+    const std::string there = "on the record that it comes from ";
+    switch (fact.kind) {
+    case Kind::graded_failed:
+        return there + "it was graded failed" + (fact.class_id.empty() ? "" : " for class " + fact.class_id) +
+               " by " + fact.by + " on " + fact.on + because;
+    case Kind::bends_failed: return there + "its mechanical tests were said to have failed";
+    case Kind::practice: return there + "it was for practice when it was first examined";
+    case Kind::welded: return there + "it was said to be welded on " + fact.on;
+    case Kind::rejected: break;
+    }
+    const std::string set = was("criteria"), class_id = was("class");
+    return there + "it was rejected" + (set.empty() ? "" : " by " + criteria_name(set)) +
+           (class_id.empty() ? "" : ", class " + class_id + ",") + " before " + fact.by + " changed its " +
+           listed(fact.changed, "and") + " on " + fact.on + because;
+}
+
+} // namespace beadbook
