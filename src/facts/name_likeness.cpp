@@ -111,7 +111,8 @@ std::vector<std::string> seen_words(std::string_view name) {
 /// The same, or one is the beginning of the other in a letter or two.
 bool may_stand_for(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
-    return one == other || (one.size() <= 2 && !is_number(one) && !is_letter_with_number(other) && other.starts_with(one));
+    return one == other ||
+           (one.size() <= 2 && !is_number(one) && !is_letter_with_number(other) && other.starts_with(one));
 }
 
 /// Whether each of `few` stands for another one of `many`.

@@ -24,7 +24,7 @@ struct ExportRequest {
 };
 struct ExportCount {
     std::size_t coupons = 0;
-    std::size_t photos = 0; ///< named by their hash; their bytes stay with the record
+    std::size_t photos = 0;                  ///< named by their hash; their bytes stay with the record
     std::vector<std::string> withdrawn = {}; ///< coupons that stay with the record, and what they failed
 };
 /// Gives the text part by part, so that it is never whole in memory.

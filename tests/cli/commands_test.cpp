@@ -157,8 +157,8 @@ TEST_CASE("a batch with bad lines stores nothing and names every one") {
 TEST_CASE("the prompt stores each line, shows the live verdict, and can undo") {
     const Program run;
     small_coupon(run);
-    const Run r =
-        run({"log", "T-1"}, "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\nfinish\nyes\npore 1 at 1\n", true);
+    const Run r = run({"log", "T-1"},
+                      "pore 0.055 at 1\noops\npore 0.9 at 3\nundo\nlist\nfinish\nyes\npore 1 at 1\n", true);
     CHECK(r.code == 0);
     CHECK(r.out.find("#1 gas pore size 0.055 in at 1 in\n  1: reject | 2: cannot say | 3: cannot say\n") !=
           std::string::npos);

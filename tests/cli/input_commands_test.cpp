@@ -118,10 +118,10 @@ TEST_CASE("a method alone is of the lines that follow, on the next coupons too")
         coupon(run, mark);
         for (const char *method : {"VT", "MT"}) exam(run, method, mark);
     }
-    const Run r = run(
-        {"log", "T-1"},
-        "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at 5\nVT none\nyes\n",
-        true);
+    const Run r = run({"log", "T-1"},
+                      "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at "
+                      "5\nVT none\nyes\n",
+                      true);
     CHECK_THAT(r.out, says("no open exam is by that method"));
     CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") &&
                           says("coupon T-2, open: 1 (VT) and 2 (MT), exam 2 (MT)"));

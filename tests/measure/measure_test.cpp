@@ -209,7 +209,8 @@ TEST_CASE("places that cannot be are refused") {
     CHECK_THROWS_WITH(parse_place("8.001", straight, Unit::inch), says("off the weld, which is 8 in long"));
     CHECK_THROWS_WITH(parse_place("250 mm", straight, Unit::inch),
                       says("is off the weld, which is 203.2 mm long"));
-    CHECK_THROWS_WITH(parse_place("3:30", straight, Unit::inch), says("nobody said that this weld goes round one"));
+    CHECK_THROWS_WITH(parse_place("3:30", straight, Unit::inch),
+                      says("nobody said that this weld goes round one"));
     CHECK_THROWS_WITH(parse_place("3:30", unknown, Unit::inch), says("needs the tube's outside diameter"));
     CHECK_THROWS_WITH(parse_place("3:60", tube, Unit::inch), says("not a clock position"));
     CHECK_THROWS_WITH(parse_place("13:00", tube, Unit::inch), says("clock of twelve hours"));
