@@ -86,6 +86,7 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
         if (is_about(e, held) && !undone.contains(e.seq))
             for (const auto &proof : e.evidence) tell(Fates::coupons_of(proof), e.overridden);
     for (const auto &word : said) validity.reason += "; " + word;
+    validity.by_word = !said.empty();
 }
 
 /// What was accepted by a file of one's own says so wherever it is told to be valid.

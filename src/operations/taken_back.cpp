@@ -61,6 +61,27 @@ void take_called_for(Book &book, const CouponRecord &coupon, std::vector<TakenBa
     }
 }
 
+/// Who was said to have welded it once it was examined, and is said so no more.
+void take_former_welders(Book &book, const CouponRecord &coupon, std::vector<TakenBack> &out) {
+    const auto history = book.history(coupon.id);
+    bool examined = false;
+    for (const auto &entry : history) {
+        examined = examined || entry.kind == "exam";
+        if (!examined || entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
+        for (const auto &value : changed_values(history, entry)) {
+            if (value.name != "welder" || value.before.empty() || value.before == coupon.get("welder"))
+                continue;
+            TakenBack back;
+            back.kind = TakenBack::Kind::welder;
+            back.was = value.before;
+            back.now = value.now;
+            back.why = entry.reason;
+            back.stamp = stamp_of(entry);
+            out.push_back(std::move(back));
+        }
+    }
+}
+
 /// `turns` are those of the coupon, which cost verdicts.
 std::vector<TakenBack> taken_back_with(Office &office, const CouponRecord &coupon,
                                        const std::vector<Turned> &turns) {
@@ -77,6 +98,7 @@ std::vector<TakenBack> taken_back_with(Office &office, const CouponRecord &coupo
         out.push_back(std::move(back));
     }
     take_called_for(office.book(), coupon, out);
+    take_former_welders(office.book(), coupon, out);
     return out;
 }
 

@@ -11,9 +11,9 @@ namespace beadbook {
 /// A find that was logged, or an exam that was recorded, and is no more, or no more so.
 struct TakenBack {
     int number = 0;
-    enum class Kind : std::uint8_t { find, exam, description, called_for };
+    enum class Kind : std::uint8_t { find, exam, description, called_for, welder };
     /// description: what the coupon was said to be, when it was rejected; called_for: exams that were asked
-    /// of it beyond its criteria
+    /// of it beyond its criteria; welder: who was said to have welded it when it was examined
     Kind kind = Kind::find;
     std::string was;
     std::string now; ///< empty: withdrawn, or moved to another coupon

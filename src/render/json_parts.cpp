@@ -41,6 +41,7 @@ void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) 
         json[exam                                       ? "exams withdrawn"
              : one.kind == TakenBack::Kind::description ? "rejected as described before"
              : one.kind == TakenBack::Kind::called_for  ? "called for before"
+             : one.kind == TakenBack::Kind::welder      ? "welded by before"
                                                         : "logged otherwise before"]
             .push_back(std::move(out));
     }

@@ -4,6 +4,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
+#include "report/standing_document.hpp"
 
 #include <algorithm>
 
@@ -31,13 +32,15 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
-    std::vector<int> overridden, carried;
+    std::vector<int> overridden, by_word, carried;
     for (const auto &one : held) {
         if (std::find(job.by.begin(), job.by.end(), one.number) == job.by.end()) continue;
         if (!one.aside.empty()) overridden.push_back(one.number);
+        if (one.aside.empty() && one.validity.by_word) by_word.push_back(one.number);
         if (one.carried) carried.push_back(one.number);
     }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
+    if (!by_word.empty()) rest += " (" + numbers_words(by_word) + " graded against the verdict)";
     if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
@@ -120,7 +123,7 @@ Document document_of(const HeldWork &work) {
         auto under = rounded_items(one.range, one.rules->ends, one.unit);
         for (const auto &aside : one.aside) under.push_back({words_of(aside, one.rules.get()), "", {}});
         out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
-                     std::string(name_of(one.validity.state)) + (one.aside.empty() ? "" : " (by override)") +
+                     std::string(name_of(one.validity.state)) + resting_words(one.aside, one.validity) +
                      ", " + one.validity.reason,
                  "", std::move(under));
     }

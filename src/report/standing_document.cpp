@@ -58,7 +58,11 @@ std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
 
 Words held_words(const HeldQualification &held) {
     Words out = state_words(held.validity.state);
-    return held.aside.empty() ? out : out + Words(" (by override)", Tone::cannot_say);
+    return out + Words(resting_words(held.aside, held.validity), Tone::cannot_say);
+}
+
+std::string resting_words(const std::vector<Aside> &aside, const Validity &validity) {
+    return !aside.empty() ? " (by override)" : validity.by_word ? " (graded against the verdict)" : "";
 }
 
 std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules) {
