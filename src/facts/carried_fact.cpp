@@ -20,6 +20,9 @@ std::string words_of(const CarriedFact &fact) {
     case Kind::bends_failed: return there + "its mechanical tests were said to have failed";
     case Kind::practice: return there + "it was for practice when it was first examined";
     case Kind::welded: return there + "it was said to be welded on " + fact.on;
+    case Kind::left_behind:
+        return there + "more is known of it" + (fact.changed.empty() ? "" : ": " + listed(fact.changed)) +
+               (fact.why.empty() ? "" : "; remarks: " + fact.why);
     case Kind::rejected: break;
     }
     const std::string set = was("criteria"), class_id = was("class");

@@ -17,19 +17,21 @@ struct CarriedFact {
         bends_failed,  ///< by what was said of its mechanical tests before
         practice,      ///< it was called so when it was first examined
         welded,        ///< it was said to be welded on an earlier day
+        left_behind,   ///< what was taken back or changed, and remarks: neither goes along
     };
     Kind kind = Kind::rejected;
     std::map<std::string, std::string> as; ///< rejected, graded_failed: its fields as they were
-    std::vector<std::string> changed;      ///< rejected: what was changed since
+    std::vector<std::string> changed;      ///< rejected: what was changed since; left_behind: of what
     std::vector<std::string> methods;      ///< rejected, graded_failed: by which, or "mechanical"
     std::string class_id;                  ///< graded_failed
-    std::string by, on, why; ///< rejected: who changed it; graded_failed: who graded it; welded: the day
+    /// rejected: who changed it; graded_failed: who graded it; welded: the day; left_behind: remarks
+    std::string by, on, why;
     friend bool operator==(const CarriedFact &, const CarriedFact &) = default;
 };
 
 /// As it is stored: "graded failed".
-inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed", "practice",
-                                                     "welded"};
+inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed",
+                                                     "practice", "welded",        "left behind"};
 inline std::string_view id_of(CarriedFact::Kind kind) { return carried_kinds[static_cast<int>(kind)]; }
 
 /// "on the record that it comes from it was graded failed ...".

@@ -389,6 +389,7 @@ ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_
     for (const auto &[a, b] : class_pairs(*out.first, *out.second, request))
         out.classes.push_back(
             compare_classes(*out.first, a, *out.second, b, request.coupon.facts(), out.unit));
+    out.otherwise = written_otherwise(*out.first, *out.second);
     return out;
 }
 

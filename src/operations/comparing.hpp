@@ -2,6 +2,7 @@
 
 #include "criteria/model.hpp"
 #include "facts/coupon_record.hpp"
+#include "operations/written_otherwise.hpp"
 
 namespace beadbook {
 
@@ -88,6 +89,7 @@ struct ComparedSets {
     CouponRecord coupon;
     Unit unit = Unit::inch; ///< in which the work is measured, and this is printed
     std::vector<ComparedClasses> classes;
+    std::vector<WrittenOtherwise> otherwise; ///< of the sets as a whole
 };
 
 /// Holds each limit of one class against the other's, worked out as the judge does, at the usual

@@ -106,10 +106,15 @@ CompareJson set_json(const CriteriaSet &set) {
 std::string json_text(const ComparedSets &all, const std::vector<std::string> &notes) {
     CompareJson classes = CompareJson::array();
     for (const auto &one : all.classes) classes.push_back(classes_json(all, one));
-    return render::finished({{"first", set_json(*all.first)},
-                             {"second", set_json(*all.second)},
-                             {"compared", std::move(classes)}},
-                            notes);
+    CompareJson out{
+        {"first", set_json(*all.first)}, {"second", set_json(*all.second)}, {"compared", std::move(classes)}};
+    for (const auto &one : all.otherwise) {
+        CompareJson item{{"what", one.what}};
+        if (!one.first.empty()) item["first"] = one.first;
+        if (!one.second.empty()) item["second"] = one.second;
+        out["otherwise"].push_back(std::move(item));
+    }
+    return render::finished(std::move(out), notes);
 }
 
 } // namespace beadbook

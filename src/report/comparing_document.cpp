@@ -250,6 +250,11 @@ Document document_of(const ComparedSets &all) {
         for (const Exam exam : all_exams()) add_method(doc, all, classes, exam);
         add_rest(doc, all, classes);
     }
+    if (!all.otherwise.empty()) doc.heading("Of the sets as a whole, written otherwise", 2);
+    for (const auto &one : all.otherwise) {
+        const auto said = [](const std::string &text) { return text.empty() ? "nothing" : "'" + text + "'"; };
+        doc.item(one.what + ": " + said(one.first) + " beside " + said(one.second));
+    }
     return doc.caution();
 }
 

@@ -3,6 +3,7 @@
 #include "operations/board.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/selecting.hpp"
+#include "operations/vouching.hpp"
 #include "report/coupon_document.hpp"
 #include "report/grading_document.hpp"
 #include "report/judgement_document.hpp"
@@ -139,6 +140,16 @@ Selection accepted_ungraded(Selection of) {
     return of;
 }
 
+/// Nobody grades his own.
+bool may_grade(Visit &visit, const CouponRecord &coupon) {
+    try {
+        check_vouches(visit.office(), visit.person(), coupon.get("welder"), "grades it");
+        return true;
+    } catch (const Refusal &) {
+        return false;
+    }
+}
+
 std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count) {
     std::string out = "<ul class=\"ticks\">\n";
     const std::string query = query_of(of);
@@ -147,9 +158,11 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
         const auto before = taken_back(visit.office(), one.line().record);
-        const bool ticked = visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
-                                           : judged.sought.has_value() && judged.mechanical != "failed" &&
-                                                 before.empty() && judged.sure.empty();
+        const bool ticked = visit.writes()
+                                ? std::find(sent.begin(), sent.end(), mark) != sent.end()
+                                : judged.sought.has_value() && judged.mechanical != "failed" &&
+                                      before.empty() && judged.sure.empty() && judged.against.empty() &&
+                                      may_grade(visit, one.line().record);
         Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);

@@ -32,7 +32,7 @@ TEST_CASE("an export washes no coupon: what stood against it comes along by JSON
     REQUIRE(notes.size() >= 1);
     CHECK_THAT(notes.front(), says("coupon Q-1: on the record that it comes from it was graded failed for "
                                    "class test coupon by tester on 2026-11-25: seen"));
-    CHECK(kinds_of(here, "Q-1") == Kinds{"graded failed", "graded failed"});
+    CHECK(kinds_of(here, "Q-1") == Kinds{"graded failed", "graded failed", "left behind"});
     for (const auto &[at, welder] : {std::pair{0, "L1"}, std::pair{1, "L2"}})
         CHECK(here.book.coupon("Q-1").record.before[static_cast<std::size_t>(at)].as.at("welder") == welder);
     // It goes on with it, and is not told twice.
