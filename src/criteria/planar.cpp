@@ -135,7 +135,8 @@ bool in_gap(const CriteriaSet &set, TypeId type, Exam exam, std::size_t class_in
 
 std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabulary) const {
     if (relevance)
-        return "a crack that is small enough does not count, though rule '" + rule->id + "' forbids cracks";
+        return vocabulary[type].name + " that is small enough does not count, though rule '" + rule->id +
+               "' forbids it";
     const Limit &limit = rule->limits[class_index];
     if (forbids_some(*rule, class_index))
         return "it forbids for class " + set.classes[class_index].id + " only where " +

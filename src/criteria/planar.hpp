@@ -10,7 +10,7 @@ struct PlanarPass {
     TypeId type = 0;
     std::size_t class_index = 0;
     const Rule *rule = nullptr; ///< it has no limit, or one, and no other rule forbids the type
-    /// Or, though the rule forbids cracks, those that are small enough do not count by this.
+    /// Or, though the rule forbids such finds, those that are small enough do not count by this.
     const Relevance *relevance = nullptr;
     /// Where, if others stop some of them: "thinner member over 0.25 in up to 1 in".
     std::string rest = {};
