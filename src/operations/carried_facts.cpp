@@ -78,7 +78,8 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const auto carries = [&](Against kind) {
         return std::any_of(out.begin(), out.end(), [&](const auto &one) { return one.kind == kind; });
     };
-    for (const auto &one : turned(office, coupon.record.id)) {
+    const auto turns = turned(office, coupon.record.id);
+    for (const auto &one : turns) {
         if (one.by == Turned::By::elsewhere || (!one.accepted && !one.of_the_test())) continue;
         CarriedFact &fact = add(Against::rejected);
         fact.as = texts_of(one.before);
@@ -96,7 +97,7 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const auto earliest = earliest_weld_day(history);
     if (earliest && (welded.empty() || *earliest < parse_day(welded)) && !carries(Against::welded))
         add(Against::welded).on = print(*earliest);
-    const auto gone = taken_back_words(taken_back(office, coupon.record));
+    const auto gone = taken_back_words(taken_back(office, coupon.record, turns));
     std::vector<std::string> remarks;
     for (const auto &remark : coupon.remarks) remarks.push_back(remark.text);
     if ((!gone.empty() || !remarks.empty()) && !carries(Against::left_behind)) {

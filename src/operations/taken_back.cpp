@@ -38,54 +38,49 @@ std::set<std::string> exams_in(std::string text) {
     return out;
 }
 
-/// Exams that somebody called for, and that nobody calls for any more.
-void take_called_for(Book &book, const CouponRecord &coupon, std::vector<TakenBack> &out) {
-    const auto asked = exams_in(coupon.get("also"));
-    const auto history = book.history(coupon.id);
-    std::set<std::string> told;
-    for (const auto &entry : history) {
-        if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
-        for (const auto &value : changed_values(history, entry)) {
-            if (value.name != "also") continue;
-            const auto now = exams_in(value.now);
-            for (const auto &exam : exams_in(value.before)) {
-                if (now.contains(exam) || asked.contains(exam) || !told.insert(exam).second) continue;
-                TakenBack back;
-                back.kind = TakenBack::Kind::called_for;
-                back.was = exam;
-                back.why = entry.reason;
-                back.stamp = stamp_of(entry);
-                out.push_back(std::move(back));
-            }
-        }
-    }
+/// What an entry took off a coupon's description.
+TakenBack taken_off(TakenBack::Kind kind, std::string was, const Entry &entry) {
+    TakenBack out;
+    out.kind = kind;
+    out.was = std::move(was);
+    out.why = entry.reason;
+    out.stamp = stamp_of(entry);
+    return out;
 }
 
-/// Who was said to have welded it once it was examined, and is said so no more.
-void take_former_welders(Book &book, const CouponRecord &coupon, std::vector<TakenBack> &out) {
-    const auto history = book.history(coupon.id);
+/// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it
+/// once it was examined, and is said so no more.
+void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
+                  std::vector<TakenBack> &out) {
+    const auto asked = exams_in(coupon.get("also"));
+    std::vector<TakenBack> welders; // behind the exams
+    std::set<std::string> told;
     bool examined = false;
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
-        if (!examined || entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
+        if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
         for (const auto &value : changed_values(history, entry)) {
-            if (value.name != "welder" || value.before.empty() || value.before == coupon.get("welder"))
-                continue;
-            TakenBack back;
-            back.kind = TakenBack::Kind::welder;
-            back.was = value.before;
-            back.now = value.now;
-            back.why = entry.reason;
-            back.stamp = stamp_of(entry);
-            out.push_back(std::move(back));
+            if (examined && value.name == "welder" && !value.before.empty() &&
+                value.before != coupon.get("welder")) {
+                welders.push_back(taken_off(TakenBack::Kind::welder, value.before, entry));
+                welders.back().now = value.now;
+            }
+            if (value.name != "also") continue;
+            const auto now = exams_in(value.now);
+            for (const auto &exam : exams_in(value.before))
+                if (!now.contains(exam) && !asked.contains(exam) && told.insert(exam).second)
+                    out.push_back(taken_off(TakenBack::Kind::called_for, exam, entry));
         }
     }
+    out.insert(out.end(), std::make_move_iterator(welders.begin()), std::make_move_iterator(welders.end()));
 }
 
-/// `turns` are those of the coupon, which cost verdicts.
-std::vector<TakenBack> taken_back_with(Office &office, const CouponRecord &coupon,
-                                       const std::vector<Turned> &turns) {
-    auto out = taken_back_in(office.book().history(coupon.id), coupon);
+} // namespace
+
+std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
+                                  const std::vector<Turned> &turns) {
+    const auto history = office.book().history(coupon.id);
+    auto out = taken_back_in(history, coupon);
     for (auto &one : out)
         if (one.to) one.there = became_of(office.book(), *one.to);
     for (const auto &one : turns) {
@@ -97,20 +92,17 @@ std::vector<TakenBack> taken_back_with(Office &office, const CouponRecord &coupo
         back.stamp = one.stamp;
         out.push_back(std::move(back));
     }
-    take_called_for(office.book(), coupon, out);
-    take_former_welders(office.book(), coupon, out);
+    take_changed(history, coupon, out);
     return out;
 }
 
-} // namespace
-
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
-    return taken_back_with(office, coupon, turned(office, coupon.id));
+    return taken_back(office, coupon, turned(office, coupon.id));
 }
 
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
     const auto turns = turned(office, coupon.id);
-    auto out = taken_back_with(office, coupon, turns);
+    auto out = taken_back(office, coupon, turns);
     std::set<std::int64_t> made_a_reject_go;
     for (const auto &one : turns) made_a_reject_go.insert(one.entry);
     std::erase_if(out, [&](const TakenBack &one) {

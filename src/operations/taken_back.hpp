@@ -5,8 +5,13 @@
 
 namespace beadbook {
 
+struct Turned;
+
 /// What was taken back of a coupon, and of what was moved to another one, what became of it there.
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon);
+/// The same by the coupon's turns (operations/turned.hpp), which cost verdicts, where they are at hand.
+std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
+                                  const std::vector<Turned> &turns);
 
 /// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing, but
 /// where a reject went by that.
