@@ -173,8 +173,11 @@ ExitCode run_correct(Call &call) {
 ExitCode run_withdraw(Call &call) {
     const std::string &coupon = call.at(0), &what = call.at(1), why = call.text("why");
     if (what != "indication" && what != "exam" && what != "photo" && what != "coupon")
-        throw UsageError("'" + shown(what) +
-                         "' cannot be withdrawn; expected indication, exam, photo or coupon");
+        throw UsageError(
+            "'" + shown(what) + "' cannot be withdrawn; expected indication, exam, photo or coupon" +
+            (what.find_first_not_of("0123456789") == std::string::npos
+                 ? "; a find by its number: 'withdraw " + shown(coupon) + " indication " + what + "'"
+                 : ""));
     if ((what == "coupon") == (call.words().size() > 2))
         throw UsageError(what == "coupon" ? "a whole coupon takes no number"
                                           : "which " + what + "? give its number");

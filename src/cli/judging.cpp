@@ -24,7 +24,7 @@ ExitCode judge_one(Call &call) {
         call.tell(InFull<Judged>{done.value}, done.notes);
     else
         call.tell(done);
-    return code_of(done.value.verdict());
+    return code_of(done.value.with_mechanical());
 }
 
 /// Prints each as it comes; the worst verdict is the exit code's.
@@ -33,7 +33,7 @@ public:
     explicit AllJudged(Call &call) : json_(call.json()), session_(call.session()) {}
 
     void take(const JudgedOrNot &one) {
-        worst_ = std::max(worst_, one.judged ? one.judged->verdict() : Verdict::cannot_say);
+        worst_ = std::max(worst_, one.judged ? one.judged->with_mechanical() : Verdict::cannot_say);
         if (json_) {
             std::string json = json_text(one);
             json.pop_back(); // its line end; the comma comes first
@@ -90,7 +90,8 @@ ExitCode judge_stream(Call &call) {
         if (trimmed(line).empty()) continue;
         const Streamed one = stream.judge(line);
         bad = bad || !one.fault.empty();
-        worst = std::max(worst, one.coupon.judged ? one.coupon.judged->verdict() : Verdict::cannot_say);
+        worst =
+            std::max(worst, one.coupon.judged ? one.coupon.judged->with_mechanical() : Verdict::cannot_say);
         call.session().out << json_line(number, one);
     }
     return bad ? ExitCode::bad_data : code_of(worst);
@@ -120,7 +121,7 @@ ExitCode run_why(Call &call) {
         call.tell(InFull<Explained>{explained});
     else
         call.tell(explained);
-    return code_of(explained.judged.verdict());
+    return code_of(explained.judged.with_mechanical());
 }
 
 ExitCode run_grade(Call &call) {

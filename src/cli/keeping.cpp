@@ -105,7 +105,10 @@ ExitCode run_join(Call &call) {
 
 ExitCode run_refresh(Call &call) { return call.tell(refresh_lines(call.whole_office(Ledger::Mode::write))); }
 
-ExitCode run_backup(Call &call) { return call.tell(back_up(call.office(), call.at(0))); }
+ExitCode run_backup(Call &call) {
+    if (call.at(0) == "-") throw UsageError("a backup is a file and goes to no standard output; name it");
+    return call.tell(back_up(call.office(), call.at(0)));
+}
 
 } // namespace
 

@@ -13,6 +13,14 @@ Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit) {
     return coupon;
 }
 
+void check_tells_no_thickness(const CouponRecord &coupon) {
+    for (const char *field : {"thickness", "thickness-2", "weld-thickness"})
+        if (!coupon.get(field).empty())
+            throw refused(
+                "every thickness is looked at, with both members as thick as the weld; leave it out")
+                .at(field);
+}
+
 Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon) {
     Missing ignored;
     return holds_for(conditions, coupon, {}, {}, ignored);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "criteria/model.hpp"
+#include "facts/coupon_record.hpp"
 #include "judge/coupon.hpp"
 
 #include <vector>
@@ -9,6 +10,9 @@ namespace beadbook {
 
 /// The coupon with both members so thick, welded through; measured in `unit` where it does not say.
 Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit);
+
+/// Throws Refusal at the field: a thickness is told where every thickness is looked at.
+void check_tells_no_thickness(const CouponRecord &coupon);
 
 /// Whether all of these hold for the coupon, as the judge sees it; unknown where its facts do not tell.
 Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon);

@@ -381,6 +381,7 @@ ComparedClasses compare_classes(const CriteriaSet &first, std::size_t class_of_f
 
 ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
                           const CompareRequest &request) {
+    check_tells_no_thickness(request.coupon);
     ComparedSets out;
     out.first = std::move(first);
     out.second = std::move(second);

@@ -95,8 +95,8 @@ struct ComparedSets {
 /// Holds each limit of one class against the other's, worked out as the judge does, at the usual
 /// thicknesses and wherever a rule changes; an outcome's edge is found to the nanometre. Both members are as
 /// thick as that, and welded through. A class that is not named is the one of the same name, else the only
-/// one; with none named, all of the same name in turn. The sets may be one. Throws Refusal at "class" or
-/// "as-class".
+/// one; with none named, all of the same name in turn. The sets may be one. Throws Refusal at "class",
+/// "as-class" or a thickness that is told.
 ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
                           const CompareRequest &request);
 

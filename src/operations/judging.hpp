@@ -43,6 +43,8 @@ struct Judged {
     Verdict verdict() const;
     /// No verdict goes by them, and none stands against them.
     bool bends_failed() const { return mechanical == "failed"; }
+    /// What the coupon comes to: a reject where its mechanical tests failed, whatever the verdict.
+    Verdict with_mechanical() const { return bends_failed() ? Verdict::reject : verdict(); }
     /// What is against it, and what speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
 };

@@ -94,6 +94,7 @@ private:
 } // namespace
 
 LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRecord &coupon) {
+    check_tells_no_thickness(coupon);
     LimitCurves out;
     out.coupon = coupon;
     const bool inches = set->unit == Unit::inch;

@@ -37,7 +37,7 @@ struct LimitCurves {
 
 /// Each limit worked out as the judge does, for every thickness anew; what hangs on a fact that is not known
 /// is left out and says which. Where a condition cannot be decided the limit is drawn: the condition stands
-/// beside it.
+/// beside it. Throws Refusal at a thickness that is told.
 LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRecord &coupon);
 
 } // namespace beadbook

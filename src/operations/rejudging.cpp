@@ -1,5 +1,6 @@
 #include "operations/rejudging.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "measure/text.hpp"
 #include "operations/selecting.hpp"
 
@@ -60,13 +61,20 @@ public:
             return {std::move(own), by_class(coupon, other_, wanted)};
         }
         if (coupon.verdicts.empty()) throw refused("no verdict of it is on record");
-        const std::string &hash = coupon.verdicts.back().hash;
-        const auto kept = office_.with_copy(office_.catalogue().kept_criteria(office_.ledger(), hash));
-        if (!kept) throw refused("the text that its last verdict kept cannot be read");
-        return {by_class(coupon, kept, own_class), std::move(own)};
+        return {by_class(coupon, as_kept(coupon.verdicts.back()), own_class), std::move(own)};
     }
 
 private:
+    /// The text that a verdict kept, with the numbers that stood in its blanks then.
+    std::shared_ptr<const CriteriaSet> as_kept(const StoredVerdict &verdict) {
+        AsKept &known = kept_[verdict.hash];
+        if (known.set && known.filled == verdict.filled) return known.set;
+        const auto text = office_.catalogue().kept_criteria(office_.ledger(), verdict.hash);
+        if (!text) throw refused("the text that its last verdict kept cannot be read");
+        known = {verdict.filled, with_owners_copy(text, {verdict.filled, {}})};
+        return known.set;
+    }
+
     static Judged by_class(const CouponState &coupon, const std::shared_ptr<const CriteriaSet> &set,
                            const std::string &wanted) {
         const auto index = set->class_index(wanted);
@@ -79,9 +87,15 @@ private:
         return out;
     }
 
+    struct AsKept {
+        std::vector<Filling> filled;
+        std::shared_ptr<const CriteriaSet> set;
+    };
+
     Office &office_;
     const RejudgeRequest &request_;
     std::shared_ptr<const CriteriaSet> other_;
+    std::map<std::string, AsKept> kept_; ///< by the hash of the text
 };
 
 void count_rules(const Judged &judged, std::size_t RuleDecided::*side,

@@ -118,6 +118,8 @@ public:
         std::string cohort = {}, class_id = {};
     };
     std::vector<Line> lines(const LinesAsked &asked);
+    /// Of these coupons, in their order; `first` is 0 where there is none.
+    std::vector<Line> lines_of(const std::vector<std::string> &coupons);
     std::optional<Line> line(const std::string &coupon);
     /// How many of the first lines, at most so many, are not kept on a basis that begins so.
     std::int64_t lines_without(const std::string &basis, std::int64_t among);

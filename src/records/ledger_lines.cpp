@@ -5,6 +5,7 @@
 
 #include <cstdlib>
 #include <limits>
+#include <nlohmann/json.hpp>
 
 namespace beadbook {
 
@@ -124,14 +125,23 @@ std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
     });
 }
 
-std::optional<Ledger::Line> Ledger::line(const std::string &coupon) {
-    return guarded(path_, [&]() -> std::optional<Line> {
-        SQLite::Statement query(*db_, std::string("SELECT ") + line_columns + " FROM " +
-                                          (keeps_lines() ? "coupon_line" : unkept) + " WHERE coupon = ?");
-        query.bind(1, coupon);
-        if (!query.executeStep()) return std::nullopt;
-        return line_from(query);
+std::vector<Ledger::Line> Ledger::lines_of(const std::vector<std::string> &coupons) {
+    return guarded(path_, [&] {
+        // In one statement: each begins and ends by locking the file.
+        SQLite::Statement query(*db_, "SELECT ifnull(first, 0), asked.value, welder, cohort, class, basis, "
+                                      "body, hash FROM json_each(?1) AS asked LEFT JOIN " +
+                                          std::string(keeps_lines() ? "coupon_line" : unkept) +
+                                          " ON coupon = asked.value ORDER BY asked.key");
+        query.bind(1, nlohmann::json(coupons).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
+        std::vector<Line> out;
+        while (query.executeStep()) out.push_back(line_from(query));
+        return out;
     });
+}
+
+std::optional<Ledger::Line> Ledger::line(const std::string &coupon) {
+    const auto found = lines_of({coupon});
+    return found.front().first == 0 ? std::nullopt : std::optional(found.front());
 }
 
 std::int64_t Ledger::lines_without(const std::string &basis, std::int64_t among) {

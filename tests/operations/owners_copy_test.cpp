@@ -4,6 +4,7 @@
 #include "catch.hpp"
 #include "operations/keeping.hpp"
 #include "operations/looking.hpp"
+#include "operations/rejudging.hpp"
 #include "records/codecs/owners_copy.hpp"
 
 using namespace beadbook;
@@ -94,6 +95,18 @@ TEST_CASE("a number is replaced with a reason, and each verdict keeps the one th
     CHECK(shop.replays());
     CHECK_THAT(shop.refusal([&] { shop.withdraw("reinforcement"); }).what(),
                says("nothing of 'reinforcement' is filled"));
+}
+
+TEST_CASE("what a verdict said is held by the numbers that it used against those of today", "[copy]") {
+    Shop shop;
+    shop.fill();
+    CHECK(shop.judged() == Verdict::accept);
+    CHECK(rejudge(shop.office, {}).flips.empty());
+    shop.fill(Shop::number("0.010 in", "a misprint, see the errata"));
+    const Rejudged now = rejudge(shop.office, {});
+    REQUIRE(now.flips.size() == 1);
+    CHECK(now.flips[0].before.verdict == Verdict::accept);
+    CHECK(now.flips[0].after.verdict == Verdict::reject);
 }
 
 TEST_CASE("a grade that rests on a number is to be given again once it is withdrawn", "[copy]") {
