@@ -56,7 +56,35 @@ std::string meant_by(const FactInfo &fact, const std::string &value) {
                               : did_you_mean(value, fact.words);
 }
 
+/// A measure as it was written; of several processes, each its own: "1 + 2" layers are three.
+CouponValue measured(const std::string &value, const CouponField &field, std::optional<Unit> unit) {
+    if (field.quantity == Quantity::layers && value.find('+') != std::string::npos) {
+        CouponValue out{"", Exact(0)};
+        for (const auto &part : parts_of_several(value)) {
+            const CouponValue one = measured(part, field, unit);
+            out.text += (out.text.empty() ? "" : " + ") + one.text;
+            out.value = out.value + one.value;
+        }
+        return out;
+    }
+    const auto [size, called] = size_and_name(value);
+    const Typed typed = parse_measured(size, info(field.quantity).dimension, unit);
+    if (typed.value == Exact(0) && field.quantity != Quantity::design_temperature)
+        throw InputError("'" + shown(value) + "' is zero; what is not known is left out");
+    return {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"), typed.value};
+}
+
 } // namespace
+
+std::vector<std::string> parts_of_several(const std::string &text) {
+    std::vector<std::string> out;
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const std::size_t end = std::min(text.find('+', begin), text.size());
+        out.emplace_back(trimmed(std::string_view(text).substr(begin, end - begin)));
+        begin = end + 1;
+    }
+    return out;
+}
 
 const std::vector<CouponField> &coupon_fields() {
     static const std::vector<CouponField> table{
@@ -86,7 +114,7 @@ const std::vector<CouponField> &coupon_fields() {
         measure_field("weld-width", Quantity::weld_width, "width of the weld"),
         measure_field("diameter", Quantity::outside_diameter, "outside diameter of the tube; also NPS 2"),
         measure_field("temperature", Quantity::design_temperature, "design temperature, with F or C"),
-        measure_field("layers", Quantity::layers, "number of layers"),
+        measure_field("layers", Quantity::layers, "number of layers; of several processes \"1 + 2\""),
         text_field("material", "base metal"),
         text_field("metal-group", "group of the base metal, by the rules that it is a test of"),
         text_field("process",
@@ -177,14 +205,7 @@ void CouponRecord::set(const std::string &name, const std::string &given) {
         fields[name] = {out, {}};
         break;
     }
-    case Kind::measure:
-        try {
-            const auto [size, called] = size_and_name(value);
-            const Typed typed = parse_measured(size, info(field->quantity).dimension, fixed_unit());
-            if (typed.value == Exact(0) && field->quantity != Quantity::design_temperature)
-                throw InputError("'" + shown(value) + "' is zero; what is not known is left out");
-            fields[name] = {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"),
-                            typed.value};
+    case Kind::measure: try { fields[name] = measured(value, *field, fixed_unit());
         } catch (const InputError &e) {
             throw DataError(name + ": " + e.what());
         }

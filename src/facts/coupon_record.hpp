@@ -23,6 +23,9 @@ struct CouponField {
 const std::vector<CouponField> &coupon_fields();
 const CouponField *coupon_field(std::string_view name);
 
+/// What is said of each of several processes: "S + B".
+std::vector<std::string> parts_of_several(const std::string &text);
+
 /// One field as a person wrote it, checked; a measurement with its unit, and read once.
 struct CouponValue {
     std::string text;

@@ -61,7 +61,10 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
         case TakenBack::Kind::exam: out.push_back("exam " + std::to_string(one.number) + done); break;
         case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;
-        case TakenBack::Kind::welder: out.push_back("said to be welded by " + one.was); break;
+        case TakenBack::Kind::welder:
+            out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
+            break;
+        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was); break;
         case TakenBack::Kind::description: break; // told as rejected
         }
     }

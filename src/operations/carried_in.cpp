@@ -33,6 +33,10 @@ std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRec
     auto [state, lacks] = tests.retest_of(elsewhere, welded, weld, rules,
                                           by.value_or(std::numeric_limits<std::int64_t>::max()));
     if (auto lack = retest_lack(state)) lacks.push_back(std::move(*lack));
+    if (test.get("operation") == "machine") {
+        lacks.emplace_back();
+        lacks.back().kind = Shortcoming::Kind::by_machine;
+    }
     if (const auto *revoked = tests.revoked_since(weld.word(Trait::process), welded))
         lacks.push_back(revoked_lack(*revoked));
     return lacks;

@@ -7,6 +7,7 @@
 #include "operations/coupon_hints.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
+#include "operations/rule_words.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -201,6 +202,12 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     for (const char *field : {"filler-group", "filler-type"})
         if (request.fields.contains(field) || request.fields.contains("process"))
             if (std::string why = filler_of_several(base, field); !why.empty()) throw refused(why).at(field);
+    if (request.fields.contains("backing") || request.fields.contains("process"))
+        if (std::string why = backing_of_later(base); !why.empty()) throw refused(why).at("backing");
+    if (request.fields.contains("position") || request.fields.contains("progression"))
+        if (std::string why = progression_contradicted(base.get("position"), base.get("progression"));
+            !why.empty())
+            throw refused(why).at("progression");
     check_weld_follows(before, request, base);
     set_aside(catalogue, request, before, base);
     return base;

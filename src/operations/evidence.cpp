@@ -204,6 +204,8 @@ std::vector<Impediment> impediments_of(const CouponRecord &test, const std::stri
     for (const char *field : {"filler-group", "filler-type"})
         if (const std::string why = filler_of_several(test, field); !why.empty())
             out.push_back({name + ": " + why, correct(field)});
+    if (const std::string why = backing_of_later(test); !why.empty())
+        out.push_back({name + ": " + why, correct("backing")});
     if (const std::string why = deposits_over_weld(test); !why.empty())
         out.push_back({name + ": " + why, correct("process")});
     return out;

@@ -1,9 +1,11 @@
 // extend: welds of the work and coupons prolong a qualification.
+#include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
 #include "operations/held_events.hpp"
 #include "operations/standing.hpp"
+#include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "qualify/examined_weld.hpp"
 
@@ -129,6 +131,23 @@ std::string stated_weld(Office &office, const std::string &mark, const std::stri
     return out;
 }
 
+/// Where the rules ask for welds that reproduce the test, a coupon of another kind of weld extends nothing.
+void check_as_test(Office &office, const HeldQualification &held, const std::vector<std::string> &coupons) {
+    if (!held.way().extension->as_test) return;
+    for (const auto &id : coupons) {
+        const auto welds = welds_of(office.coupon(id).record);
+        std::vector<std::string> least;
+        for (std::size_t i = 0; i < welds.size(); ++i) {
+            auto other = told_otherwise(welds[i], held.weld);
+            if (i == 0 || other.size() < least.size()) least = std::move(other);
+        }
+        if (!least.empty())
+            throw refused("coupon " + id + " is not welded as the test was, as the rules ask [" +
+                          authority(held.way().extension->from) + "]: " + listed(least))
+                .at("coupon");
+    }
+}
+
 } // namespace
 
 Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
@@ -153,6 +172,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark,
                                      held.weld.word(Trait::process), *held.rules, request.coupons);
     without_acceptance(given);
+    check_as_test(office, held, request.coupons);
     for (std::size_t i = 0; i < given.evidence.size(); ++i)
         welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);
     const std::string error = extension_refused(*extension, event.day, welds);
@@ -169,6 +189,11 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     event.evidence = std::move(given.evidence);
     const HeldQualification before = held_by(office, welder, request.number, today);
     auto notes = training_notes(event.evidence, given.welded);
+    if (extension->as_test && !request.welds.empty())
+        notes.push_back(
+            "that a weld of the work was welded as the test was, but for its sizes, is the word of "
+            "who states it [" +
+            authority(extension->from) + "]");
     if (event.day < today && before.validity.state != Validity::State::valid)
         notes.push_back("entered on " + print(today) + " for an earlier day, " + print(event.day) +
                         ": by now " + title_of(before) + " is " +

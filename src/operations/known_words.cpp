@@ -3,6 +3,7 @@
 #include "criteria/shipped.hpp"
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
+#include "qualify/contradicting_words.hpp"
 #include "qualify/trait.hpp"
 
 #include <algorithm>
@@ -57,6 +58,15 @@ std::string filler_of_several(const CouponRecord &coupon, const std::string &fie
     return field + " '" + shown(given) + "': it was welded by " + process +
            ", so say it of each process in turn, with + between, also where they are alike, such as '" +
            (field == "filler-group" ? "F6 + F4" : "S + B") + "'";
+}
+
+std::string backing_of_later(const CouponRecord &coupon) {
+    const auto backing = parts_of_several(coupon.get("backing"));
+    for (std::size_t p = 1; p < backing.size(); ++p)
+        if (contradict(Trait::backing, backing[p], "with"))
+            return "backing '" + shown(coupon.get("backing")) +
+                   "': what the first process welded backs the next, so write 'with' or 'ss mb' for that";
+    return "";
 }
 
 std::vector<std::string> known_test_words(Catalogue &catalogue, Trait trait) {

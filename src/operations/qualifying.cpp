@@ -128,8 +128,8 @@ void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
     }
 }
 
-/// Tests that the welder failed alike but for the position, and did not pass since: by position they are
-/// other tests, of which the rules ask no retest here.
+/// Tests that the welder failed alike but for the position, or in a position that this one qualifies for, and
+/// did not pass since: they are other tests, of which the rules ask no retest here.
 void note_other_positions(const GradedTests &tests, const TestEvidence &proof, const RangeRules &rules,
                           std::vector<std::string> &notes) {
     const auto same = [&](const GradedTests::Test &test, const Weld &weld) {
@@ -146,7 +146,8 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
         };
         for (const auto &part : proof.parts) {
             if (same(failed, part.weld) != Truth::no ||
-                same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes ||
+                (same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes &&
+                 !takes_position(rules, part.weld, failed.welds)) ||
                 std::any_of(tests.all().begin(), tests.all().end(), passed_since))
                 continue;
             notes.push_back("coupon " + failed.coupon.record.id + " failed on " + print(*failed.day) +
@@ -355,11 +356,16 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
                              {}});
     if (!early.empty()) throw refusal_of(early);
     const CouponsAsked &asked = *held.rules->renewal;
-    if (static_cast<int>(given.evidence.size()) < asked.coupons) {
+    // After one that failed, in whatever position, as many as of a retest.
+    const int needed = std::max(asked.coupons, held.renewed_by);
+    std::set<std::string> proving;
+    for (const auto &one : given.evidence)
+        for (auto &coupon : Fates::coupons_of(one)) proving.insert(std::move(coupon));
+    if (static_cast<int>(proving.size()) < needed) {
         Shortcoming fewer;
         fewer.kind = Shortcoming::Kind::coupons;
-        fewer.asked = asked.coupons;
-        fewer.given = static_cast<int>(given.evidence.size());
+        fewer.asked = needed;
+        fewer.given = static_cast<int>(proving.size());
         given.lacks.push_back(std::move(fewer));
     }
     const SetAside aside =

@@ -39,6 +39,7 @@ RangeResult range_of_coupon(Catalogue &catalogue, const std::string &rules, cons
     for (const char *field : {"filler-group", "filler-type"})
         if (const std::string why = filler_of_several(coupon, field); !why.empty())
             throw refused(why).at(field);
+    if (const std::string why = backing_of_later(coupon); !why.empty()) throw refused(why).at("backing");
     if (const std::string why = deposits_over_weld(coupon); !why.empty()) throw refused(why).at("process");
     for (Weld &test : welds_of(coupon)) {
         check_words(*out.rules, test);

@@ -1,7 +1,7 @@
 #include "operations/record_sheet.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
-
 #include "operations/carried_in.hpp"
 
 #include <algorithm>
@@ -76,6 +76,10 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     for (auto &gone : standing.gone)
         if (gone.coupon != out.held.record.test.id && proves(out, gone.coupon))
             out.gone.push_back(std::move(gone));
+    out.struck = std::move(standing.struck);
+    for (auto &failed : standing.failed)
+        if (failed.process.empty() || same_process(failed.process, out.held.weld.word(Trait::process)))
+            out.failed.push_back(std::move(failed));
     out.tests = tests_of(office, out.held.record);
     if (const auto &evidence = out.held.record.evidence)
         for (const auto &mark : tests_in(*evidence))

@@ -14,11 +14,13 @@ struct RecordSheet {
     std::vector<WelderEvent> events;            ///< that bear on it
     std::map<std::int64_t, std::string> undone; ///< those that count no more, by entry, and why
     Stamp granted;
-    std::string hash;                            ///< of its entry in the chain
-    std::string head;                            ///< of the newest entry
-    Day on;                                      ///< the day that it speaks of
-    std::vector<TakenBack> taken_back = {};      ///< of the coupon
-    std::vector<WelderStanding::Gone> gone = {}; ///< of the others that it rests on
+    std::string hash;                                ///< of its entry in the chain
+    std::string head;                                ///< of the newest entry
+    Day on;                                          ///< the day that it speaks of
+    std::vector<TakenBack> taken_back = {};          ///< of the coupon
+    std::vector<WelderStanding::Gone> gone = {};     ///< of the others that it rests on
+    std::vector<StruckOut> struck = {};              ///< of the welder, and what bore on it
+    std::vector<WelderStanding::Failed> failed = {}; ///< tests in its process that failed
     /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
     /// was given for; without those that cannot be judged so.
     std::vector<Judged> tests = {};

@@ -16,18 +16,21 @@ constexpr std::string_view weld_fields[] = {
     "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
 
 /// A position that tells its progression by its name tells the one that is said beside it.
-void check_progression(const CouponRecord &test, const RuleWords &words) {
-    const std::string by_position(progression_of(test.get("position"))), said = test.get("progression");
-    if (by_position.empty() || !contradict(Trait::progression, by_position, said)) return;
-    for (const char *field : {"position", "progression"})
-        if (words.contains(field))
-            throw refused("position " + test.get("position") + " is welded " + by_position +
-                          ", and progression is '" + shown(said) + "'")
-                .at(field)
-                .mend({"change", {test.id}, {field, "why"}});
+void check_progression(const CouponRecord &test, const std::string &position, const RuleWords &words) {
+    const std::string why = progression_contradicted(position, test.get("progression"));
+    if (why.empty()) return;
+    for (const char *field : {"progression", "position"})
+        if (words.contains(field)) throw refused(why).at(field).mend({"change", {test.id}, {field, "why"}});
 }
 
 } // namespace
+
+std::string progression_contradicted(const std::string &position, const std::string &progression) {
+    const std::string by_position(progression_of(position));
+    if (by_position.empty() || !contradict(Trait::progression, by_position, progression)) return "";
+    return "position " + position + " is welded " + by_position + ", and progression is '" +
+           shown(progression) + "'";
+}
 
 bool describes_weld(std::string_view field) {
     return std::find(std::begin(weld_fields), std::end(weld_fields), field) != std::end(weld_fields);
@@ -41,6 +44,7 @@ const std::vector<Trait> &rule_words() {
 }
 
 void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRules &rules) {
+    const std::string position = test.get("position");
     for (const Trait trait : rule_words()) {
         const std::string field = field_of(trait);
         const auto given = words.find(field);
@@ -56,7 +60,12 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
                 .mend({"change", {test.id}, {field, "why"}});
         test.set(field, given->second);
     }
-    check_progression(test, words);
+    check_progression(test, test.get("position"), words);
+    check_progression(test, position, words);
+    // Told by the coupon's own word for the position: PJ, which these rules call 5G.
+    if (const std::string by_position(progression_of(position));
+        words.contains("position") && !by_position.empty() && test.get("progression").empty())
+        test.set("progression", by_position);
 }
 
 RuleWords words_of_test(const CouponRecord &test) {

@@ -21,6 +21,10 @@ RuleWords words_of_test(const CouponRecord &test);
 /// Those of them that the coupon does not contradict.
 RuleWords words_beside(RuleWords words, const CouponRecord &coupon);
 
+/// That a position which tells its progression by its name contradicts the one that is told; empty: it does
+/// not.
+std::string progression_contradicted(const std::string &position, const std::string &progression);
+
 /// Whether a field of a coupon says what was welded.
 bool describes_weld(std::string_view field);
 

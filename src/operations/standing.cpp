@@ -8,6 +8,7 @@
 #include "operations/carried_in.hpp"
 #include "operations/fates.hpp"
 #include "operations/graded_tests.hpp"
+#include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/test_likeness.hpp"
@@ -161,6 +162,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
             if (const auto now = fates.refused_today(welder, held.record, *held.rules); !now.why.empty())
                 put_in_doubt(now.why + (now.by_reason ? aside_words(granted, held.record.carried()) : ""),
                              held.validity);
+        put_in_doubt(granted_to_another(office.book(), welder, held), held.validity);
         const auto late = late_entries(welder, out, held, undone, on);
         tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
@@ -297,6 +299,7 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
         } catch (const Refusal &) {
             continue; // one coupon that cannot be read hides none of the others
         }
+    out.struck = struck_out(office.book(), mark);
     return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/ending.hpp"
+#include "operations/struck_out.hpp"
 #include "operations/writing.hpp"
 #include "records/taken_back.hpp"
 
@@ -59,6 +60,7 @@ struct WelderStanding {
     };
     /// Of the welder's coupons, whether graded or not; told of one welder as well.
     std::vector<Gone> gone = {};
+    std::vector<StruckOut> struck = {}; ///< told of one welder as well
 };
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});

@@ -1,6 +1,7 @@
 #include "operations/taken_back.hpp"
 
 #include "measure/text.hpp"
+#include "operations/rule_words.hpp"
 #include "operations/turned.hpp"
 
 #include <algorithm>
@@ -48,22 +49,29 @@ TakenBack taken_off(TakenBack::Kind kind, std::string was, const Entry &entry) {
     return out;
 }
 
-/// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it
-/// once it was examined, and is said so no more.
+/// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it,
+/// and how, once it was examined, and is said so no more. What was not said then is no other weld.
 void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
                   std::vector<TakenBack> &out) {
     const auto asked = exams_in(coupon.get("also"));
-    std::vector<TakenBack> welders; // behind the exams
+    std::vector<TakenBack> of_weld; // behind the exams
     std::set<std::string> told;
     bool examined = false;
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
         if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
         for (const auto &value : changed_values(history, entry)) {
-            if (examined && value.name == "welder" && !value.before.empty() &&
-                value.before != coupon.get("welder")) {
-                welders.push_back(taken_off(TakenBack::Kind::welder, value.before, entry));
-                welders.back().now = value.now;
+            const bool who = value.name == "welder";
+            const bool how = describes_weld(value.name) && !value.before.empty();
+            if (examined && (who || how) && value.before != coupon.get(value.name)) {
+                of_weld.push_back(
+                    taken_off(who ? TakenBack::Kind::welder : TakenBack::Kind::weld, "", entry));
+                if (who) {
+                    of_weld.back().was = value.before;
+                    of_weld.back().now = value.now;
+                } else {
+                    tell_values({value}, of_weld.back());
+                }
             }
             if (value.name != "also") continue;
             const auto now = exams_in(value.now);
@@ -72,7 +80,7 @@ void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
                     out.push_back(taken_off(TakenBack::Kind::called_for, exam, entry));
         }
     }
-    out.insert(out.end(), std::make_move_iterator(welders.begin()), std::make_move_iterator(welders.end()));
+    out.insert(out.end(), std::make_move_iterator(of_weld.begin()), std::make_move_iterator(of_weld.end()));
 }
 
 } // namespace

@@ -11,13 +11,13 @@
 namespace beadbook {
 namespace {
 
-/// Whether a test of one form qualifies work of the other.
-bool takes_form(const RangeRules &rules, const Weld &test, const Weld &work) {
+/// Whether a test qualifies work like that in one trait.
+bool takes(Trait trait, const RangeRules &rules, const Weld &test, const Weld &work) {
     return std::any_of(rules.variables.begin(), rules.variables.end(), [&](const Variable &variable) {
-        if (variable.of != Trait::form) return false;
+        if (variable.of != trait) return false;
         const VariableRange range = range_of(rules, variable, test);
         return std::any_of(range.parts.begin(), range.parts.end(), [&](const RangePart &part) {
-            return part.applies == Truth::yes && part.allows(Trait::form, work) == Truth::yes;
+            return part.applies == Truth::yes && part.allows(trait, work) == Truth::yes;
         });
     });
 }
@@ -27,7 +27,7 @@ bool one_form(const RangeRules *rules, const Weld &a, const Weld &b) {
         return false;
     Weld other = a; // alike in all else: only the form is asked about
     other.word(Trait::form) = b.word(Trait::form);
-    return takes_form(*rules, a, other) && takes_form(*rules, other, a);
+    return takes(Trait::form, *rules, a, other) && takes(Trait::form, *rules, other, a);
 }
 
 /// What the rules let a test in its position do: the words of each of their parts. Nothing if they cannot
@@ -96,6 +96,29 @@ Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRule
 Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules) {
     std::vector<std::string> lacks;
     return same_in({Trait::process, Trait::joint, Trait::form}, test, weld, rules, lacks);
+}
+
+std::vector<std::string> told_otherwise(const Weld &weld, const Weld &test) {
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < word_traits; ++i) {
+        const auto trait = static_cast<Trait>(i);
+        const std::string &is = weld.word(trait), &was = test.word(trait);
+        const bool alike = trait == Trait::process    ? same_process(is, was)
+                           : trait == Trait::position ? same_position(is, was) == Truth::yes
+                                                      : same_meaning(trait, is, was);
+        if (was.empty() || alike) continue;
+        out.push_back(std::string(info(trait).name) + " " +
+                      (is.empty() ? "not told, and it was " : is + ", not ") + was);
+    }
+    return out;
+}
+
+bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed) {
+    std::vector<std::string> lacks;
+    return std::any_of(failed.begin(), failed.end(), [&](const Weld &one) {
+        return same_in({Trait::process, Trait::joint}, {one}, test, &rules, lacks) == Truth::yes &&
+               takes(Trait::position, rules, test, one);
+    });
 }
 
 bool welded_alike(const std::vector<Weld> &test, const Weld &weld) {

@@ -15,8 +15,14 @@ Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRule
 /// The same, whatever the position.
 Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules);
 
+/// Whether a test in its position qualifies for the position of a failed one, of the same process and joint.
+bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
+
 /// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
 /// against both: what it showed is not known to lie in that.
 bool welded_alike(const std::vector<Weld> &test, const Weld &weld);
+
+/// What is told of a weld otherwise than of the test, or not at all, but for sizes: "form plate, not tube".
+std::vector<std::string> told_otherwise(const Weld &weld, const Weld &test);
 
 } // namespace beadbook

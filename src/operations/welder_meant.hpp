@@ -12,6 +12,8 @@ namespace beadbook {
 /// who was enrolled beside one whose mark reads alike, or whose name may be the same person's.
 inline constexpr const char *welder_like_another = "welder-like-another";
 inline constexpr const char *name_like_another = "name-like-another";
+/// What a welder keeps who was given a name in which nothing is left of the one before.
+inline constexpr const char *renamed_welder = "renamed";
 
 /// Who is enrolled, so that a coupon names its welder by the mark, and nobody is enrolled twice unasked: a
 /// failed test under one mark is none under the other. Whom a text means is asked of WelderNames. Read once,

@@ -206,8 +206,18 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
         throw DataError(request.name || request.employer || request.note
                             ? "this changes nothing: welder " + request.mark + " stands so already"
                             : "this changes nothing: neither name nor employer nor note is given");
-    if (old.record.name != record.name)
-        record.sure = set_aside_by(WeldersMeant(writing.book()).beside(record), request.sure);
+    if (old.record.name != record.name) {
+        auto unlikely = WeldersMeant(writing.book()).beside(record);
+        const auto &kept = old.record.sure;
+        const bool renamed = std::find(kept.begin(), kept.end(), renamed_welder) != kept.end();
+        if (!renamed && of_two_persons(old.record.name, record.name))
+            unlikely.push_back({renamed_welder, "welder " + record.mark + " is " + shown(old.record.name) +
+                                                    ", and " + shown(record.name) +
+                                                    " reads like nobody of that name; is it the same "
+                                                    "person? Another one has a mark of his own"});
+        record.sure = set_aside_by(unlikely, request.sure);
+        if (renamed) record.sure.emplace_back(renamed_welder);
+    }
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
     entry.reason = needed_reason(request.why);

@@ -70,6 +70,11 @@ bool contradict(Trait trait, std::string_view a, std::string_view b) {
     return one && other && *one != *other;
 }
 
+bool same_meaning(Trait trait, std::string_view a, std::string_view b) {
+    const auto one = meanings(trait, a), other = meanings(trait, b);
+    return same_word(a, b) || (one && other && *one == *other);
+}
+
 Truth same_position(std::string_view a, std::string_view b) {
     const auto number_of = [](std::string_view part) {
         const auto row = std::find_if(rows.begin(), rows.end(), [&](const Row &one) {

@@ -11,6 +11,9 @@ namespace beadbook {
 /// ML. Parts with a plus sign between them are held together. A word that no row knows contradicts nothing.
 bool contradict(Trait trait, std::string_view a, std::string_view b);
 
+/// Whether two words, each of some rules, are known to mean the same: PA and 1G, sl and SL.
+bool same_meaning(Trait trait, std::string_view a, std::string_view b);
+
 /// Whether two words have a position in common: 6G and H-L045, 2G and 2G+5G, but not PF and PG, which differ
 /// in progression. Unknown of a word that no row knows.
 Truth same_position(std::string_view a, std::string_view b);

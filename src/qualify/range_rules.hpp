@@ -102,11 +102,13 @@ struct ValidityWay {
     std::optional<Period> use_every; ///< the process must be used, or the welder confirmed, at least so often
     bool whole_months = false;       ///< `use every` counts calendar months, not days
     bool kept_by_use = false;        ///< as long as it is used it goes on beyond `lasts`
+    bool same_employer = false;      ///< it holds as long as the welder works for whom it was granted
     Authority from;
     struct Extension {
         int welds = 0; ///< examined and accepted
         Period within, adds;
         std::vector<std::string> one_of; ///< examinations of which each weld needs one; empty: any
+        bool as_test = false;            ///< the welds are welded as the test was, but for their sizes
         Authority from;
     };
     std::optional<Extension> extension;

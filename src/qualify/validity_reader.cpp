@@ -24,7 +24,7 @@ int read_count(const Fields &fields, std::string_view key) {
 
 ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
     const Fields fields(node, "validity.extension",
-                        {"welds", "within", "adds", "one of", "clause", "standing"}, issues);
+                        {"welds", "within", "adds", "one of", "as the test", "clause", "standing"}, issues);
     ValidityWay::Extension out;
     out.welds = read_count(fields, "welds");
     fields.need("within");
@@ -32,19 +32,22 @@ ValidityWay::Extension read_extension(const Yaml &node, Issues &issues) {
     out.within = read_period(fields, "within", issues).value_or(Period{});
     out.adds = read_period(fields, "adds", issues).value_or(Period{});
     out.from = read_authority(fields, issues);
+    out.as_test = fields.flag("as the test", false);
     out.one_of = read_known_words(fields, "one of", stated_exams(), "examination", issues);
     return out;
 }
 
 ValidityWay read_way(const Yaml &node, Issues &issues) {
-    static const std::vector<std::string> keys{"id",          "lasts",     "use every", "counted in",
-                                               "kept by use", "extension", "clause",    "standing"};
+    static const std::vector<std::string> keys{"id",         "lasts",       "use every",
+                                               "counted in", "kept by use", "same employer",
+                                               "extension",  "clause",      "standing"};
     const Fields fields(node, "validity", keys, issues);
     ValidityWay out;
     out.id = fields.needed_text("id");
     out.lasts = read_period(fields, "lasts", issues);
     out.use_every = read_period(fields, "use every", issues);
     out.from = read_authority(fields, issues);
+    out.same_employer = fields.flag("same employer", false);
     out.kept_by_use = fields.flag("kept by use", false);
     if (out.kept_by_use && !(out.lasts && out.use_every))
         fields.error("kept by use", "needs 'lasts' and 'use every'");

@@ -11,9 +11,10 @@ namespace beadbook {
 /// A find that was logged, or an exam that was recorded, and is no more, or no more so.
 struct TakenBack {
     int number = 0;
-    enum class Kind : std::uint8_t { find, exam, description, called_for, welder };
+    enum class Kind : std::uint8_t { find, exam, description, called_for, welder, weld };
     /// description: what the coupon was said to be, when it was rejected; called_for: exams that were asked
-    /// of it beyond its criteria; welder: who was said to have welded it when it was examined
+    /// of it beyond its criteria; welder: who was said to have welded it when it was examined, or nobody;
+    /// weld: how it was said to be welded then
     Kind kind = Kind::find;
     std::string was;
     std::string now; ///< empty: withdrawn, or moved to another coupon

@@ -42,6 +42,7 @@ void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) 
              : one.kind == TakenBack::Kind::description ? "rejected as described before"
              : one.kind == TakenBack::Kind::called_for  ? "called for before"
              : one.kind == TakenBack::Kind::welder      ? "welded by before"
+             : one.kind == TakenBack::Kind::weld        ? "welded otherwise before"
                                                         : "logged otherwise before"]
             .push_back(std::move(out));
     }

@@ -47,12 +47,14 @@ Json way_json(const ValidityWay &way) {
         out["kept by use"] = way.kept_by_use;
         out["calendar months"] = way.whole_months;
     }
+    if (way.same_employer) out["same employer"] = true;
     if (const auto &extension = way.extension) {
         Json json = authority_json(extension->from);
         json["welds"] = extension->welds;
         json["within"] = extension->within.text;
         json["adds"] = extension->adds.text;
         if (!extension->one_of.empty()) json["one of"] = extension->one_of;
+        if (extension->as_test) json["as the test"] = true;
         out["extension"] = std::move(json);
     }
     return out;

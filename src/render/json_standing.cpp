@@ -98,6 +98,32 @@ json welder_json(const WelderRecord &welder) {
     return {{"mark", welder.mark}, {"welder", codec::json_of(welder)}};
 }
 
+/// What stands beside a welder or a qualification.
+void add_beside(json &out, const std::vector<WelderStanding::Failed> &all_failed,
+                const std::vector<WelderStanding::Gone> &all_gone, const std::vector<StruckOut> &all_struck) {
+    for (const auto &one : all_failed) {
+        json failed{{"coupon", one.coupon}, {"by", one.by}};
+        if (!one.process.empty()) failed["process"] = one.process;
+        if (one.welded) failed["welded"] = print(*one.welded);
+        out["failed"].push_back(std::move(failed));
+    }
+    for (const auto &[coupon, what] : all_gone) {
+        json gone{{"coupon", coupon}};
+        render::add_taken_back(gone, what);
+        out["taken back"].push_back(std::move(gone));
+    }
+    for (const auto &one : all_struck) {
+        json struck{{"kind", name_of(one.kind)},
+                    {"was", one.was},
+                    {"why", one.why},
+                    {"at", one.stamp.at},
+                    {"by", one.stamp.who}};
+        for (const auto &[key, text] : {std::pair{"now", one.now}, {"day", one.day}, {"text", one.text}})
+            if (!text.empty()) struck[key] = text;
+        out["struck out"].push_back(std::move(struck));
+    }
+}
+
 } // namespace
 
 std::string json_text(const Enrolled &done, const std::vector<std::string> &notes) {
@@ -119,17 +145,7 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     out["on"] = print(standing.on);
     out["qualifications"] = held_json(standing.held);
     out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
-    for (const auto &one : standing.failed) {
-        json failed{{"coupon", one.coupon}, {"by", one.by}};
-        if (!one.process.empty()) failed["process"] = one.process;
-        if (one.welded) failed["welded"] = print(*one.welded);
-        out["failed"].push_back(std::move(failed));
-    }
-    for (const auto &[coupon, what] : standing.gone) {
-        json gone{{"coupon", coupon}};
-        render::add_taken_back(gone, what);
-        out["taken back"].push_back(std::move(gone));
-    }
+    add_beside(out, standing.failed, standing.gone, standing.struck);
     return render::finished(std::move(out), notes);
 }
 
@@ -186,6 +202,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     put_words(out["qualification"], q.overridden, s.held.rules.get());
     if (q.evidence) put_words(out["qualification"]["evidence"], *q.evidence);
     render::add_taken_back(out, s.taken_back);
+    add_beside(out, s.failed, s.gone, s.struck);
     out["test"] = weld_json(s.held.weld, q.test.unit());
     out["rules"] = {{"name", s.held.rules->name},
                     {"title", s.held.rules->title},

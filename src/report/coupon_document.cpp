@@ -149,8 +149,12 @@ std::string taken_back_text(const TakenBack &one) {
         return one.was + " was called for on this coupon until " + one.stamp.who + " took that off on " +
                one.stamp.at.substr(0, 10) + ": " + one.why;
     if (one.kind == TakenBack::Kind::welder)
-        return "It was said to be welded by " + one.was + " until " + one.stamp.who + " said " +
-               (one.now.empty() ? "nobody" : one.now) + " on " + one.stamp.at.substr(0, 10) + ": " + one.why;
+        return "It was said to be welded by " + (one.was.empty() ? "nobody" : one.was) + " until " +
+               one.stamp.who + " said " + (one.now.empty() ? "nobody" : one.now) + " on " +
+               one.stamp.at.substr(0, 10) + ": " + one.why;
+    if (one.kind == TakenBack::Kind::weld)
+        return "When it was examined it was said to be of " + one.was + ", until " + one.stamp.who +
+               " said " + one.now + " on " + one.stamp.at.substr(0, 10) + ": " + one.why;
     const std::string number = std::to_string(one.number);
     const std::string done = one.to ? "moved to exam " + std::to_string(one.to->exam) + " of coupon " +
                                           one.to->coupon + ", #" + std::to_string(one.to->number) + ","

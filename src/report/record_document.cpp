@@ -142,6 +142,8 @@ Document document_of(const RecordSheet &s) {
         add_taken_back(doc, s.taken_back);
     }
     add_gone(doc, s.gone);
+    add_failed(doc, s.failed);
+    add_struck(doc, s.struck);
     add_aside(doc, q.overridden, *s.held.rules, q.override_why);
     for (const auto &test : s.tests) {
         add_own_file(doc, test);

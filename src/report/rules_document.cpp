@@ -108,13 +108,15 @@ std::string period_words(const ValidityWay &way) {
         out += std::string(way.kept_by_use ? ", goes on while used within every "
                                            : ", to be used within every ") +
                (way.whole_months ? "so many calendar months: " : "") + way.use_every->text;
+    if (way.same_employer) out += ", with the same employer";
     return out;
 }
 
 std::string extension_words(const ValidityWay::Extension &extension) {
     return "extended by " + extension.adds.text + " on " + std::to_string(extension.welds) +
            " welds of the last " + extension.within.text + ", examined" +
-           (extension.one_of.empty() ? "" : " by " + listed(extension.one_of, "or")) + " and accepted";
+           (extension.one_of.empty() ? "" : " by " + listed(extension.one_of, "or")) + " and accepted" +
+           (extension.as_test ? ", welded as the test was but for their sizes" : "");
 }
 
 Document document_of(const std::vector<std::shared_ptr<const RangeRules>> &all) {

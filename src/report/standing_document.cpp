@@ -108,6 +108,28 @@ void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
     }
 }
 
+void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
+    for (const auto &one : all) {
+        std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
+        if (one.welded) text += ", welded " + print(*one.welded);
+        if (!one.by.empty()) text += ", by " + listed(one.by);
+        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
+    }
+}
+
+void add_struck(Document &doc, const std::vector<StruckOut> &all) {
+    for (const auto &one : all) {
+        const std::string by =
+            one.stamp.who + " on " + one.stamp.at.substr(0, 10) + (one.why.empty() ? "" : ": " + one.why);
+        if (one.kind == StruckOut::Kind::entry)
+            doc.item("retracted: " + one.was + " of " + one.day +
+                     (one.text.empty() ? "" : " (" + one.text + ")") + ", by " + by);
+        else
+            doc.item(std::string(name_of(one.kind)) + " was " + one.was + " until " +
+                     (one.now.empty() ? "it was taken off by " : one.now + " was entered by ") + by);
+    }
+}
+
 std::string entered_words(const WelderEvent &event) {
     const auto entered = entered_later(event);
     return entered ? ", entered on " + print(*entered) : "";
@@ -161,13 +183,9 @@ Document document_of(const WelderStanding &standing) {
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
-    for (const auto &one : standing.failed) {
-        std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
-        if (one.welded) text += ", welded " + print(*one.welded);
-        if (!one.by.empty()) text += ", by " + listed(one.by);
-        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
-    }
+    add_failed(doc, standing.failed);
     add_gone(doc, standing.gone);
+    add_struck(doc, standing.struck);
     if (!standing.welder.events.empty()) {
         doc.heading("Logged", 2);
         for (const auto &e : standing.welder.events) {

@@ -42,6 +42,9 @@ std::string resting_words(const std::vector<Aside> &aside, const Validity &valid
 std::string entered_words(const WelderEvent &event);
 /// What was taken back of coupons, an item each.
 void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all);
+/// Tests that failed; and what was said of the welder and is said no more, an item each.
+void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all);
+void add_struck(Document &doc, const std::vector<StruckOut> &all);
 /// What was set aside, each with its reason.
 std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules);
 /// "renew it: 2 coupons", "use the process and log it, or it ends on 2028-11-01".
