@@ -49,9 +49,11 @@ constexpr std::size_t said_count = 21;
 constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,      Said::micro,
                             Said::fraction, Said::form,       Said::joint_form, Said::of_fillet,
                             Said::gauge,    Said::metal_group};
-/// Types that a rule may speak of by name.
-constexpr std::array<std::string_view, 6> spoken_types{
-    "fillet size", "throat", "excess weld metal", "excessive convexity", "excess penetration", "overlap"};
+/// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
+/// them.
+constexpr std::array<std::string_view, 8> spoken_types{
+    "fillet size",        "throat",  "excess weld metal", "excessive convexity",
+    "excess penetration", "overlap", "root concavity",    "other"};
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -344,10 +346,9 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.words[static_cast<std::size_t>(Said::method)] = static_cast<std::uint8_t>(method) + 1;
     entered.word(Said::micro, type.needs_microscope());
     entered.word(Said::loss, type.is_loss());
-    if (const auto at = std::find(spoken_types.begin(), spoken_types.end(), type.name);
-        at != spoken_types.end())
-        entered.words[static_cast<std::size_t>(Said::type)] =
-            static_cast<std::uint8_t>(at - spoken_types.begin() + 1);
+    const auto named = std::find(spoken_types.begin(), spoken_types.end(), type.name);
+    entered.words[static_cast<std::size_t>(Said::type)] = static_cast<std::uint8_t>(
+        std::min<std::ptrdiff_t>(named - spoken_types.begin() + 1, std::ssize(spoken_types)));
     entered.found = type.name + " by " + std::string(name_of(method));
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);

@@ -96,6 +96,18 @@ TEST_CASE("ASME IX: deposited thickness", "[published]") {
     CHECK(limit(welds[1], "0.7501 in") == Truth::no);
 }
 
+TEST_CASE("ASME IX: the F-number by process", "[published]") {
+    const std::string plate = "joint groove, form plate, process ";
+    check("asme-ix", {{"memory, QW-357: plasma arc, F6 and F43", plate + "PAW, filler group F6",
+                       plate + "PAW, filler group F43", "filler group", "no"},
+                      {"memory, QW-357: the same group", plate + "PAW, filler group F6",
+                       plate + "PAW, filler group F6", "filler group", "yes"},
+                      {"memory, QW-352: oxyfuel, F6 and F5", plate + "OFW, filler group F6",
+                       plate + "OFW, filler group F5", "filler group", "no"},
+                      {"memory, QW-352: nobody told the group of the test", plate + "OFW",
+                       plate + "OFW, filler group F5", "filler group", "cannot say"}});
+}
+
 TEST_CASE("ASME IX: positions", "[published]") {
     const std::string groove = "joint groove, form plate, position ",
                       fillet = "joint fillet, form plate, position ";
@@ -163,8 +175,18 @@ TEST_CASE("AWS D1.1: welder ranges", "[published]") {
              "thickness", "no"},
             {"Table 6.10 (2020): tube_test from plate only from 24 in, backed", groove + "1G",
              "form tube, diameter 24 in, backing backing", "form", "yes"},
-            {"the same without backing", groove + "1G", "form tube, diameter 24 in, backing none", "form",
+            {"the same without backing", groove + "1G", "form tube, diameter 24 in, backing without", "form",
              "no"},
+            {"memory: a test with backing, work without", groove + "1G, backing backing",
+             groove + "F, backing without", "backing", "no"},
+            {"memory: a test without backing, work with", groove + "1G, backing without",
+             groove + "F, backing backing", "backing", "yes"},
+            {"memory: a gouged root stands for backing", groove + "1G, backing backing",
+             groove + "F, backing backgouge", "backing", "yes"},
+            {"memory: and is none", groove + "1G, backing backgouge", groove + "F, backing without",
+             "backing", "no"},
+            {"nobody told how the test was backed", groove + "1G", groove + "F, backing without", "backing",
+             "cannot say"},
             {"memory: plate 3/8 to 3/4", groove + "1G, thickness 3/8 in", groove + "F, thickness 3/4 in",
              "thickness", "yes"},
             {"memory, twin: 1/2 in to 1 in", groove + "1G, thickness 1/2 in",
