@@ -62,7 +62,8 @@ void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
         if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
         for (const auto &value : changed_values(history, entry)) {
             const bool who = value.name == "welder";
-            const bool how = describes_weld(value.name) && !value.before.empty();
+            // The day has its own word (operations/weld_day).
+            const bool how = describes_weld(value.name) && value.name != "welded" && !value.before.empty();
             if (examined && (who || how) && value.before != coupon.get(value.name)) {
                 of_weld.push_back(
                     taken_off(who ? TakenBack::Kind::welder : TakenBack::Kind::weld, "", entry));

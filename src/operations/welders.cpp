@@ -206,6 +206,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
         throw DataError(request.name || request.employer || request.note
                             ? "this changes nothing: welder " + request.mark + " stands so already"
                             : "this changes nothing: neither name nor employer nor note is given");
+    const std::string reason = needed_reason(request.why);
     if (old.record.name != record.name) {
         auto unlikely = WeldersMeant(writing.book()).beside(record);
         const auto &kept = old.record.sure;
@@ -220,7 +221,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     }
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
-    entry.reason = needed_reason(request.why);
+    entry.reason = reason;
     writing.add(std::move(entry));
     touch_coupons_of(writing, record);
     return {record, {}};

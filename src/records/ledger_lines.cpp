@@ -5,7 +5,6 @@
 
 #include <cstdlib>
 #include <limits>
-#include <nlohmann/json.hpp>
 
 namespace beadbook {
 
@@ -126,13 +125,19 @@ std::vector<Ledger::Line> Ledger::lines(const LinesAsked &asked) {
 }
 
 std::vector<Ledger::Line> Ledger::lines_of(const std::vector<std::string> &coupons) {
+    if (coupons.empty()) return {};
     return guarded(path_, [&] {
         // In one statement: each begins and ends by locking the file.
-        SQLite::Statement query(*db_, "SELECT ifnull(first, 0), asked.value, welder, cohort, class, basis, "
-                                      "body, hash FROM json_each(?1) AS asked LEFT JOIN " +
+        std::string asked;
+        for (std::size_t n = 0; n < coupons.size(); ++n)
+            asked += (n == 0 ? "(" : ",(") + std::to_string(n) + ",?)";
+        SQLite::Statement query(*db_, "WITH asked(n, mark) AS (VALUES " + asked +
+                                          ") SELECT ifnull(first, 0), mark, welder, cohort, class, basis, "
+                                          "body, hash FROM asked LEFT JOIN " +
                                           std::string(keeps_lines() ? "coupon_line" : unkept) +
-                                          " ON coupon = asked.value ORDER BY asked.key");
-        query.bind(1, nlohmann::json(coupons).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace));
+                                          " ON coupon = mark ORDER BY n");
+        int parameter = 0;
+        for (const auto &coupon : coupons) query.bind(++parameter, coupon);
         std::vector<Line> out;
         while (query.executeStep()) out.push_back(line_from(query));
         return out;

@@ -3,7 +3,6 @@
 #include "catch.hpp"
 
 using namespace beadbook;
-using namespace beadbook::test;
 
 namespace {
 

@@ -20,6 +20,10 @@ TEST_CASE("a welder is registered once, and changed with a reason", "[standing]"
     CHECK_THAT(yard.refusal([&] { changed({"L7", "x", {}, {}, "slip"}); }), says("there is no welder 'L7'"));
     CHECK_THAT(yard.refusal([&] { changed({"L1", "A. Buoy", {}, {}, ""}); }), says("needs a reason"));
     CHECK_THAT(yard.refusal([&] { changed({"L1", "J. Reef", {}, {}, "slip"}); }), says("changes nothing"));
+    CHECK_THAT(yard.refusal([&] {
+        changed({"L1", "A. Buoy", {}, {}, "a new man"});
+    }),
+               says("is it the same person?"));
     changed({"L1", {}, "the yard", "left-handed", "it came later"});
     changed({"L1", "", {}, {}, "the name is not wanted"});
     const WelderRecord now = yard.book.welder("L1").record;
