@@ -75,15 +75,19 @@ std::string in_words(const Refusal &e, const Command *command) {
                                                       : ": give ") +
                (e.example().empty() ? option_text(e.field(), command)
                                     : "--" + e.field() + " " + word_text(e.example()));
+    std::vector<std::string> told; // what several reasons ask stands once
     for (const auto &remedy : e.remedies()) {
-        const bool first = &remedy == &e.remedies().front();
-        out += (first ? (out.ends_with("?") ? " Or mend it with 'beadbook " : "; mend it with 'beadbook ")
-                      : ", or 'beadbook ") +
-               remedy.operation;
-        for (const auto &word : remedy.on) out += " " + word_text(word);
+        std::string words = "'beadbook " + remedy.operation;
+        for (const auto &word : remedy.on) words += " " + word_text(word);
         for (const auto &field : remedy.fields)
-            out += " " + option_text(field, command_called(remedy.operation));
-        out += "'";
+            words += " " + option_text(field, command_called(remedy.operation));
+        words += "'";
+        if (std::find(told.begin(), told.end(), words) != told.end()) continue;
+        out += (!told.empty()        ? ", or "
+                : out.ends_with("?") ? " Or mend it with "
+                                     : "; mend it with ") +
+               words;
+        told.push_back(std::move(words));
     }
     return out;
 }

@@ -24,7 +24,7 @@ std::vector<Option> selection_options() {
         {"cohort", "NAME", "only coupons of this class or course"},
         {"welder", "NAME", "only this welder's"},
         {"for-class", "CLASS", "only those registered for this class"},
-        {"process", "PROCESS", "only those welded by it"},
+        {"process", "PROCESS", "only those welded by it; of \"GTAW + SMAW\" by both"},
         {"from", "DAY", "only those welded on this day or later"},
         {"to", "DAY", "only those welded on this day or earlier"},
         {"method", "METHOD", "only those with an exam by it: " + exam_names_text()},

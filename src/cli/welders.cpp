@@ -56,7 +56,7 @@ std::vector<Command> welder_commands() {
 register a welder by mark (stencil), or change the entry with --why
 enrol L1 --name "J. Reef" --employer "the yard"
 --file takes a whole class from a table: a row each below the columns mark,name,employer,note. Only mark must be
-there; one bad row stores nothing; the first 20 bad ones are named.)",
+there; one bad row stores nothing, and the bad ones are named.)",
                {{"name", "NAME", "the welder's name"},
                 {"employer", "TEXT", "who employs the welder"},
                 {"note", "TEXT", "anything else"},

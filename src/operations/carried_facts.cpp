@@ -56,6 +56,7 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
 std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
     std::vector<std::string> out;
     for (const auto &one : all) {
+        if (one.opened_again) continue; // what was found then goes along
         const char *done = one.now.empty() ? " withdrawn" : " changed";
         switch (one.kind) {
         case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;

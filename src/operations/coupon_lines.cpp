@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "operations/fingerprint.hpp"
+#include "operations/told_class.hpp"
 #include "records/codecs/line.hpp"
 
 #include <algorithm>
@@ -12,25 +13,15 @@ namespace {
 
 constexpr std::size_t at_once = 1000; ///< lines in one transaction
 
-/// Reasons that reject: of the class sought, or of all where none is named.
+/// Reasons that reject, of the class that the coupon is told by.
 void take_reasons(const Judged &judged, CouponLine &into, std::set<int> &rejecting) {
-    std::set<std::string> of_any_class;
-    for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k) {
-        if (judged.sought && *judged.sought != k) continue;
-        for (const auto &f : judged.judgement.classes[k].findings) {
-            if (f.effect != Verdict::reject) continue;
-            rejecting.insert(f.indications.begin(), f.indications.end());
-            if (f.rule < 0) continue;
-            std::string rule =
-                judged.set->name + ": " + judged.set->rules[static_cast<std::size_t>(f.rule)].id;
-            // Without a class sought one rule speaks once a class, of the same.
-            if (judged.sought)
-                into.rejected_by.push_back(std::move(rule));
-            else
-                of_any_class.insert(std::move(rule));
-        }
+    for (const auto &f : judged.judgement.classes[told_class(judged)].findings) {
+        if (f.effect != Verdict::reject) continue;
+        rejecting.insert(f.indications.begin(), f.indications.end());
+        if (f.rule < 0) continue;
+        into.rejected_by.push_back(judged.set->name + ": " +
+                                   judged.set->rules[static_cast<std::size_t>(f.rule)].id);
     }
-    into.rejected_by.insert(into.rejected_by.end(), of_any_class.begin(), of_any_class.end());
 }
 
 std::optional<Ledger::KeptLine> worked_out(Office &office, const KeptLines &lines,

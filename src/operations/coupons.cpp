@@ -192,7 +192,11 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     base.id = request.mark;
     at_field("mark", [&] { check_coupon_id(base.id); });
     auto fields = request.fields;
-    if (says_through(request)) fields.erase("weld-thickness");
+    // What it is comes from the members; what it was may be the wall of another pipe.
+    if (says_through(request)) {
+        fields.erase("weld-thickness");
+        base.fields.erase("weld-thickness");
+    }
     base.set_all(fields);
     if (says_through(request)) base.set("weld-thickness", through_thickness(base));
     if (request.fields.contains("criteria") || request.fields.contains("class"))

@@ -3,6 +3,7 @@
 #include "criteria/provenance.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/selecting.hpp"
+#include "operations/told_class.hpp"
 
 #include <algorithm>
 
@@ -32,7 +33,7 @@ std::optional<ShareOfLimit> share_of_finding(const CriteriaSet &set, const Findi
 }
 
 void add_reasons(ComparedCoupon &out, const Judged &judged) {
-    const ClassJudgement &of = judged.judgement.classes[*judged.sought];
+    const ClassJudgement &of = judged.judgement.classes[told_class(judged)];
     const Finding *worst = nullptr;
     for (const auto &f : of.findings) {
         if (f.effect != Verdict::reject || f.rule < 0) continue;
@@ -70,10 +71,6 @@ ComparedCoupon compared(Office &office, const CouponState &coupon) {
     for (const auto &exam : judged.judged->exams)
         if (exam.counts && std::find(out.exams.begin(), out.exams.end(), exam.method) == out.exams.end())
             out.exams.push_back(exam.method);
-    if (!judged.judged->sought) {
-        out.why_not = "it names no class";
-        return out;
-    }
     out.verdict = judged.judged->verdict();
     out.bends_failed = judged.judged->bends_failed();
     out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);

@@ -15,10 +15,11 @@ const std::vector<std::string> table_columns{"mark", "name", "employer", "note"}
 std::vector<std::string> checked_head(const std::vector<std::string> &row, const std::string &file) {
     std::vector<std::string> head;
     for (const auto &cell : row) {
-        std::string column(trimmed(cell));
-        if (std::find(table_columns.begin(), table_columns.end(), column) == table_columns.end())
-            throw refused(file + ": row 1: unknown column '" + shown(column) + "'; expected " +
-                          listed(table_columns, "or") + did_you_mean(column, table_columns));
+        std::string column = word_among(trimmed(cell), table_columns);
+        if (column.empty())
+            throw refused(file + ": row 1: unknown column '" + shown(trimmed(cell)) + "'; expected " +
+                          listed(table_columns, "or") +
+                          did_you_mean(std::string(trimmed(cell)), table_columns));
         if (std::find(head.begin(), head.end(), column) != head.end())
             throw refused(file + ": row 1: column '" + column + "' stands twice");
         head.push_back(std::move(column));

@@ -8,22 +8,21 @@ namespace beadbook {
 namespace {
 
 /// Tests of the plan that the welder failed before: the rules ask more of the next.
-void note_retests(Office &office, const std::string &mark, Day on, Done<PlanResult> &plan) {
-    if (plan.value.tests.empty()) return;
+void tell_retests(Office &office, const std::string &mark, Day on, PlanResult &plan) {
+    if (plan.tests.empty()) return;
     const GradedTests tests(office, office.book().welder(mark));
-    const RangeRules &rules = *plan.value.work.rules;
-    for (const auto &planned : plan.value.tests) {
-        const Weld &test = planned.coupon.test;
-        const RetestState state = tests.retest_of({}, on, test, rules).state;
+    for (auto &planned : plan.tests) {
+        const RetestState state = tests.retest_of({}, on, planned.coupon.test, *plan.work.rules).state;
         const auto lack = retest_lack(state);
         if (!lack || !state.after) continue;
-        plan.notes.push_back(
-            print(test, plan.value.work.unit) + ": " + words_of(*state.after) +
-            (lack->kind == Shortcoming::Kind::retest
-                 ? "; as a retest, " + counted(static_cast<std::size_t>(state.needed), "coupon") +
-                       " of it must pass"
+        const bool known = lack->kind == Shortcoming::Kind::retest;
+        if (known) planned.must_pass = state.needed;
+        planned.after_failure =
+            words_of(*state.after) +
+            (known ? "; as a retest, " + counted(static_cast<std::size_t>(state.needed), "coupon") +
+                         " of it must pass"
              : state.training_first ? "; further training comes first"
-                                    : "; what the rules ask after a failure is not known here"));
+                                    : "; what the rules ask after a failure is not known here");
     }
 }
 
@@ -43,7 +42,7 @@ Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const Day on = request.on.value_or(office.outside().today());
     const auto held = held_tests(held_by(office, request.welder, on));
     auto plan = plan_work(office.catalogue(), request.plan, held);
-    note_retests(office, request.welder, on, plan);
+    tell_retests(office, request.welder, on, plan.value);
     return {{request.welder, on, std::move(plan.value)}, std::move(plan.notes)};
 }
 

@@ -201,7 +201,6 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
     const CouponState coupon = office.coupon(mark);
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
                   standing_of_grade(office, coupon).why, coupon.remarks};
-    if (!out.judged.sought) throw which_class(out.judged);
     const auto history = office.book().history(mark);
     out.judged.taken_back = taken_back(office, coupon.record);
     out.described_since = described_after(history, coupon);
@@ -234,9 +233,9 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
         throw refused("its mechanical tests were said to have failed; to grade it passed after that, say why")
             .give("remark");
     if (out.grade.against_verdict && no_reason())
-        throw refused("the verdict for class " +
-                      (own_refuse ? "that it was registered for" : out.grade.class_id) + " is '" +
-                      std::string(name_of(own_refuse ? own.judged->verdict() : out.verdict)) +
+        throw refused("the verdict for " +
+                      (own_refuse ? "the class that it was registered for" : "class " + out.grade.class_id) +
+                      " is '" + std::string(name_of(own_refuse ? own.judged->verdict() : out.verdict)) +
                       "'; to grade it " + out.grade.decision() + " all the same, say why")
             .give("remark");
     if (coupon.grade && !coupon.grade->passed && request.passed && no_reason())

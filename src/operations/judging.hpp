@@ -71,9 +71,9 @@ void judge_all(Office &office, const JudgeRequest &request, const std::function<
 void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
                         const std::function<void(JudgedOrNot)> &take, const Selection &of = {});
 
-/// A welder's page: the judgement of one class with the grade and the remarks.
+/// A welder's page: the judgement of one class (operations/told_class) with the grade and the remarks.
 struct Explained {
-    Judged judged; ///< with a class sought
+    Judged judged;
     std::string welder;
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands

@@ -9,7 +9,7 @@ namespace beadbook {
 /// One of a learner's coupons with all that is said of it.
 struct LearnerCoupon {
     CouponRecord record;
-    std::optional<Explained> explained; ///< nothing if it cannot be judged, or names no class
+    std::optional<Explained> explained; ///< nothing if it cannot be judged
     std::string why_not;                ///< why there is none
     std::vector<ExamAtAGlance> exams;   ///< by number
     std::size_t finds = 0;
@@ -23,8 +23,8 @@ struct Learner {
     Selection of;
     std::vector<LearnerCoupon> coupons; ///< by the day of the weld (operations/earlier.hpp)
     std::vector<AlikeCoupons> alike;    ///< those of a kind beside each other
-    Share accepted; ///< of those accepted or rejected, for the class sought; none withdrawn. Not accepted is
-                    ///< what was, and whose mechanical tests failed
+    Share accepted; ///< of those accepted or rejected, for the class sought or where none is for any; none
+                    ///< withdrawn. Not accepted is what was, and whose mechanical tests failed
 };
 
 /// `of.welder` says whose. Throws Refusal: no coupon on record names that welder, with the nearest that one

@@ -39,6 +39,8 @@ struct PlannedTest {
     std::string class_id; ///< strictest of its jobs; empty if none is named
     std::vector<AskedExam> exams;
     std::vector<ExamCaution> cautions;
+    std::string after_failure = {}; ///< what the rules ask of it, as the welder failed such a test
+    int must_pass = 1;              ///< so many of it
 };
 
 /// By the criteria's required examinations in the strictest class of the coupon's jobs, and by the rules'

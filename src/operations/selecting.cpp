@@ -13,8 +13,10 @@ namespace {
 
 bool is_or_free(const std::string &asked, const std::string &is) { return asked.empty() || asked == is; }
 
+/// By all processes that are asked for, whatever it was welded by beside them.
 bool welded_by(const std::string &asked, const std::string &process) {
-    return asked.empty() || same_process(asked, process);
+    const WordBits all = processes_in(asked);
+    return asked.empty() || same_word(asked, process) || (all != 0 && (all & processes_in(process)) == all);
 }
 
 bool welded_within(const Selection &of, const std::string &welded) {

@@ -20,7 +20,7 @@ struct Selection {
     std::string welder = {};
     std::string cohort = {};
     std::string class_id = {};           ///< the class sought that it was registered with
-    std::string process = {};            ///< one of those that it was welded by, by whatever usual name
+    std::string process = {};            ///< that it was welded by, by whatever usual name; of several by all
     std::optional<Day> from = {};        ///< welded on this day or later
     std::optional<Day> to = {};          ///< welded on this day or earlier
     std::optional<Exam> method = {};     ///< an exam by it is on record

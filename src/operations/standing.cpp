@@ -102,6 +102,7 @@ void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
 void tell_late_entries(const std::vector<LateEntry> &late, Validity &validity) {
     if (validity.state != Validity::State::valid) return;
     for (const auto &words : words_of(late)) validity.reason += "; " + words;
+    validity.by_late = !late.empty();
 }
 
 /// All that was set aside for what counts of it on that day; of uses, where it holds by them.

@@ -117,7 +117,7 @@ std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
     std::erase_if(out, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
                    found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty();
-        return (corrected || found_nothing) && !made_a_reject_go.contains(one.entry);
+        return (corrected || found_nothing || one.opened_again) && !made_a_reject_go.contains(one.entry);
     });
     return out;
 }

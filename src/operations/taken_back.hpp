@@ -13,8 +13,8 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon);
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
                                   const std::vector<Turned> &turns);
 
-/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing, but
-/// where a reject went by that.
+/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing or was
+/// opened again, but where a reject went by that.
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon);
 
 } // namespace beadbook

@@ -124,7 +124,8 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
     return out;
 }
 
-/// A use of an earlier day revives nothing that is over, unless a reason lets it, which is kept.
+/// A use of an earlier day revives nothing that is over, unless a reason lets it. The reason is kept where it
+/// was given: of several uses that revive something together only the last one lacks it.
 void set_aside_reviving(Office &office, const ProcessRequest &request, Day today, WelderEvent &event) {
     const WelderStanding standing = standing_of(office, request.mark, today);
     for (const auto &held : standing.held)
@@ -132,8 +133,8 @@ void set_aside_reviving(Office &office, const ProcessRequest &request, Day today
             SetAside aside =
                 set_aside(title_of(held) + " is not revived", {*lack}, *held.rules, request.override_why);
             event.overridden = std::move(aside.what);
-            event.override_why = std::move(aside.why);
         }
+    event.override_why = checked_reason(request.override_why, "override");
 }
 
 Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, const std::string &kind,
@@ -155,6 +156,7 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     event.process = understood(writing, request.mark, event.process, kind,
                                held_by(writing.office(), request.mark, today));
     set_aside_reviving(writing.office(), request, today, event);
+    const bool reason_alone = !event.override_why.empty() && event.overridden.empty();
     Done<ProcessLogged> out{{request.mark, add_event(writing, request.mark, event), {}}, {}};
     for (auto &held : held_by(writing.office(), request.mark, today))
         if (same_word(held.weld.word(Trait::process), event.process))
@@ -164,6 +166,7 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
                     [&](const HeldQualification &held) { return event.day < held.record.welded; }))
         out.notes.push_back("on " + print(event.day) + " no qualification in " + event.process +
                             " had begun, so this use keeps none");
+    if (reason_alone) out.notes.emplace_back("alone this use revives nothing; the reason is kept with it");
     if (kind == "training" && event.day < today)
         for (auto &note : later_tests(writing, request.mark, event, today))
             out.notes.push_back(std::move(note));

@@ -121,14 +121,44 @@ private:
     static void put(Weld &weld, Trait trait, const std::string &word) { weld.word(trait) = word; }
     static void put(Weld &weld, Trait trait, const Exact &size) { weld.size(trait) = size; }
 
-    /// A tube's wall is less than half its diameter. So a diameter is only stood in for by a larger one, a
-    /// wall by a thinner one, and a form by none.
+    /// A tube's wall is less than half its diameter, and so is a groove weld in it (common practice,
+    /// geometry).
+    static bool fits_in(const Exact &thick, const Exact &diameter) { return thick + thick < diameter; }
     static bool possible(const Weld &weld) {
-        const auto &wall = weld.size(Trait::thickness), &diameter = weld.size(Trait::diameter);
-        return !wall || !diameter || weld.word(Trait::form) != "tube" || *wall + *wall < *diameter;
+        const auto &diameter = weld.size(Trait::diameter);
+        if (!diameter || weld.word(Trait::form) != "tube") return true;
+        const auto fits = [&](Trait trait) {
+            const auto &thick = weld.size(trait);
+            return !thick || fits_in(*thick, *diameter);
+        };
+        return fits(Trait::thickness) && (weld.word(Trait::joint) == "fillet" || fits(Trait::weld_thickness));
     }
-    static bool may_stand_in(Trait trait, std::size_t b, std::size_t a) {
-        return trait == Trait::diameter ? b > a : trait == Trait::thickness ? b < a : trait != Trait::form;
+    /// As it can be made, if at all: where no wall is in stock any is to be had, so that one which makes no
+    /// tube is left free.
+    std::optional<Weld> made(Weld test) const {
+        if (possible(test)) return test;
+        test.forget(Trait::thickness);
+        if (!work_.stock[index_of(Trait::thickness)].empty() || !possible(test)) return std::nullopt;
+        return test;
+    }
+    /// What can be made with value `a` must be possible with `b`, whatever the rest of it is.
+    bool may_stand_in(Trait trait, std::size_t b, std::size_t a) const {
+        const auto &welds = kept_.sizes[index_of(Trait::weld_thickness)],
+                   &diameters = kept_.sizes[index_of(Trait::diameter)];
+        switch (trait) {
+        case Trait::form: return false;
+        case Trait::diameter: return b > a;
+        case Trait::thickness: return b < a;
+        case Trait::weld_thickness:
+            return std::none_of(diameters.begin(), diameters.end(), [&](const Exact &diameter) {
+                return fits_in(welds[a], diameter) && !fits_in(welds[b], diameter);
+            });
+        case Trait::joint:
+            return diameters.empty() || std::all_of(welds.begin(), welds.end(), [&](const Exact &weld) {
+                       return fits_in(weld, diameters.front());
+                   });
+        default: return true;
+        }
     }
 
     /// Drops values that another one stands in for. Each variable is asked about its own few cases of the
@@ -211,14 +241,15 @@ private:
     void enumerate() {
         std::set<Bits> seen;
         Weld weld;
-        combine({used_.begin(), used_.end()}, 0, weld, [&](const Weld &test) {
-            if (!possible(test)) return;
-            Bits bits = covered_by(test);
+        combine({used_.begin(), used_.end()}, 0, weld, [&](const Weld &tried) {
+            const auto test = made(tried);
+            if (!test) return;
+            Bits bits = covered_by(*test);
             if (bits.none() || !seen.insert(bits).second) return;
             if (candidates_.size() >= most_candidates)
                 throw InputError(
                     "there are too many coupons to weigh; plan the work in parts, or name the stock");
-            candidates_.push_back(test);
+            candidates_.push_back(*test);
             covers_.push_back(std::move(bits));
         });
     }
@@ -292,10 +323,11 @@ private:
             if (covered[n] || !told.insert(needs_[n].job).second) continue;
             if (tests.empty()) {
                 Weld weld;
-                combine({used_.begin(), used_.end()}, 0, weld, [&](const Weld &test) {
-                    if (tests.size() >= most_tests_told || !possible(test)) return;
-                    tests.push_back(test);
-                    ranges.push_back(range_of(rules_, test));
+                combine({used_.begin(), used_.end()}, 0, weld, [&](const Weld &tried) {
+                    const auto test = made(tried);
+                    if (tests.size() >= most_tests_told || !test) return;
+                    tests.push_back(*test);
+                    ranges.push_back(range_of(rules_, *test));
                 });
             }
             UncoveredJob one{needs_[n].job, needs_[n].work, std::nullopt, {}};

@@ -93,7 +93,8 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
     if (!out.use_by) out.until = ends;
     out.reason = out.until ? "holds through " + print(*out.until) : "has no end";
     if (out.use_by && out.until == out.use_by && out.until != ends)
-        out.reason += ", longer if it is used by then";
+        out.reason +=
+            ", longer if it is used by then" + (ends ? ", at most through " + print(*ends) : std::string());
     return out;
 }
 

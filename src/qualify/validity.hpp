@@ -38,6 +38,7 @@ struct Validity {
     std::optional<Day> use_by; ///< the last day on which the next use still counts, while it holds
     std::optional<Day> ends;   ///< the last day of the period that it lasts
     bool by_word = false;      ///< a grade against the verdict is behind it
+    bool by_late = false;      ///< what was entered when it was over is behind it
 };
 std::string_view name_of(Validity::State state);
 /// For good, by a person or because its test proves nothing.

@@ -17,13 +17,15 @@ const Entry *superseded_by(const Entry &e, const std::vector<Entry> &history) {
     return old == history.end() || is_withdrawal(*old) ? nullptr : &*old;
 }
 
-std::string exam_words(const Entry &e) {
-    const ExamRecord exam = codec::exam_from(codec::parsed(e.body));
+std::string finished_with(const ExamRecord &exam) {
+    if (!exam.finished) return "not finished";
+    return "finished with " + std::to_string(exam.finished->found) +
+           (exam.finished->found == 1 ? " find" : " finds");
+}
+
+std::string exam_words(const ExamRecord &exam) {
     return std::string(name_of(exam.method)) + " on " + print(exam.date) +
-           (exam.examiner.empty() ? "" : " by " + exam.examiner) +
-           (exam.finished ? ", finished with " + std::to_string(exam.finished->found) +
-                                (exam.finished->found == 1 ? " find" : " finds")
-                          : ", not finished");
+           (exam.examiner.empty() ? "" : " by " + exam.examiner) + ", " + finished_with(exam);
 }
 
 std::vector<int> ever_found_by(int exam, std::int64_t before, const std::vector<Entry> &history) {
@@ -31,6 +33,25 @@ std::vector<int> ever_found_by(int exam, std::int64_t before, const std::vector<
     for (const auto &e : history)
         if (e.seq < before && e.kind == "indication" && e.exam == exam && e.number) out.insert(*e.number);
     return {out.begin(), out.end()};
+}
+
+/// An exam that was withdrawn, described otherwise, or opened again.
+void tell_exam(const std::vector<Entry> &history, const Entry &old, const Entry &e, TakenBack &one) {
+    one.number = e.exam.value_or(0);
+    one.kind = TakenBack::Kind::exam;
+    one.finds = ever_found_by(one.number, e.seq, history);
+    const ExamRecord was = codec::exam_from(codec::parsed(old.body));
+    if (is_withdrawal(e)) {
+        one.was = exam_words(was);
+        return;
+    }
+    tell_values(changed_beside_finishing(history, e), one);
+    one.opened_again =
+        one.was == one.now && was.finished && !codec::exam_from(codec::parsed(e.body)).finished;
+    if (one.opened_again) {
+        one.was = finished_with(was);
+        one.now = "not finished";
+    }
 }
 
 } // namespace
@@ -63,13 +84,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
         one.stamp = stamp_of(e);
         one.entry = e.seq;
         if (e.kind == "exam") {
-            one.number = e.exam.value_or(0);
-            one.kind = TakenBack::Kind::exam;
-            if (is_withdrawal(e))
-                one.was = exam_words(*old);
-            else
-                tell_values(changed_beside_finishing(history, e), one);
-            one.finds = ever_found_by(one.number, e.seq, history);
+            tell_exam(history, *old, e, one);
         } else {
             one.number = e.number.value_or(0);
             one.was = read(*old);

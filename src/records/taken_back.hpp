@@ -24,6 +24,7 @@ struct TakenBack {
     std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
     std::string there{};         ///< what became of it there; empty: it stands
     std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
+    bool opened_again = false;   ///< an exam that was finished, and nothing else of it was changed
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);

@@ -5,8 +5,8 @@
 namespace beadbook {
 namespace {
 
-// Borders and gaps are written as WeasyPrint 57 reads them too: no property within a shorthand, no gap of a
-// row.
+// Written as WeasyPrint 57 reads it too: no property within a shorthand, no gap of a row, and nothing that is
+// to go on over several sheets in a flexible box, of which it prints one sheet and drops the rest.
 constexpr std::string_view page_style = R"(
 :root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
 @media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }

@@ -105,7 +105,9 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
             {"fields", codec::json_of(one.record)["fields"]},
             {"exams", one.exams.size()},
             {"indications", one.indications},
-            {"verdict", one.verdict ? std::string(name_of(*one.verdict)) : one.why_not},
+            {"verdict", !one.record.withdrawn.empty() ? "withdrawn"
+                        : one.verdict                 ? std::string(name_of(*one.verdict))
+                                                      : one.why_not},
             {"grade",
              one.grade ? one.grade->decision() +
                              (against_text(*one.grade).empty() ? "" : " (" + against_text(*one.grade) + ")")

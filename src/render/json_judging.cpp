@@ -1,6 +1,7 @@
 #include "render/json_judging.hpp"
 
 #include "criteria/provenance.hpp"
+#include "operations/told_class.hpp"
 #include "records/codecs/facts.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_proof.hpp"
@@ -151,8 +152,9 @@ nlohmann::json render::explained_json(const Explained &e) {
     for (const auto &r : e.remarks)
         out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
     const Case c = case_of(e.judged);
-    auto finding = out["classes"][*e.judged.sought]["findings"].begin();
-    for (const auto &f : e.judged.judgement.classes[*e.judged.sought].findings) {
+    const std::size_t k = told_class(e.judged);
+    auto finding = out["classes"][k]["findings"].begin();
+    for (const auto &f : e.judged.judgement.classes[k].findings) {
         if (const std::string said = plain_words(c, f); !said.empty()) (*finding)["says"] = said;
         ++finding;
         if (f.effect != Verdict::reject) continue;

@@ -22,6 +22,8 @@ Json test_json(const PlanResult &plan, const PlannedTest &test) {
              {"exams", std::move(exams)},
              {"notes", std::move(notes)}};
     if (!test.class_id.empty()) out["class"] = test.class_id;
+    if (!test.after_failure.empty()) out["after failure"] = test.after_failure;
+    if (test.must_pass > 1) out["must pass"] = test.must_pass;
     return out;
 }
 

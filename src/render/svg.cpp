@@ -43,7 +43,7 @@ figure { margin: 2mm 0 3mm; break-inside: avoid } figcaption { font-size: 9pt; c
 figure .narrow { display: none } .weld-ring-figure svg.picture { max-width: 115mm; margin: 0 auto }
 @media print { .weld-ring-figure svg.picture { max-width: 84mm } }
 @media screen and (max-width: 560px) { figure .wide { display: none } figure .narrow { display: block } }
-div.tiles { display: flex; flex-wrap: wrap } div.tiles figure { margin: 0 3mm 3mm 0; break-inside: avoid }
+div.tiles { font-size: 0 } div.tiles figure { display: inline-block; vertical-align: top; margin: 0 3mm 3mm 0 }
 .label-figure { width: 56mm } .label-figure svg.picture { background: #fff; --p-ink: #000; --p-quiet: #333; --p-paper: #fff }
 )";
 

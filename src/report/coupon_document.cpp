@@ -156,6 +156,9 @@ std::string taken_back_text(const TakenBack &one) {
         return "When it was examined it was said to be of " + one.was + ", until " + one.stamp.who +
                " said " + one.now + " on " + one.stamp.at.substr(0, 10) + ": " + one.why;
     const std::string number = std::to_string(one.number);
+    if (one.opened_again)
+        return "Exam " + number + " was " + one.was + " and opened again by " + one.stamp.who + " on " +
+               one.stamp.at.substr(0, 10) + ": " + one.why;
     const std::string done = one.to ? "moved to exam " + std::to_string(one.to->exam) + " of coupon " +
                                           one.to->coupon + ", #" + std::to_string(one.to->number) + ","
                              : one.now.empty() ? "withdrawn"

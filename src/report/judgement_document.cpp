@@ -4,6 +4,7 @@
 #include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "operations/told_class.hpp"
 #include "report/coupon_document.hpp"
 #include "report/exam_words.hpp"
 #include "report/limit_bars.hpp"
@@ -146,6 +147,14 @@ Words verdict_beside_bends(Verdict verdict, const Judged &judged) {
            Words("its mechanical tests failed, so it did not pass", Tone::reject);
 }
 
+/// Why it is told by this class, where none is sought.
+std::string no_class_words(Verdict verdict) {
+    const std::string none = "No class is sought, so a coupon that makes any is accepted: ";
+    if (verdict == Verdict::accept) return none + "this is the first that it makes.";
+    return none + "of those that " + (verdict == Verdict::reject ? "all refuse it" : "nobody can say yet") +
+           " this one has the fewest reasons.";
+}
+
 /// Which classes are met, as a person would say it.
 std::string made_words(const Judged &judged) {
     std::vector<std::string> made;
@@ -274,7 +283,7 @@ void add_finished(Document &doc, const Judged &judged) {
 
 void add_explanation(Document &doc, const Explained &e, bool in_full) {
     const Case c = case_of(e.judged);
-    const std::size_t k = *e.judged.sought;
+    const std::size_t k = told_class(e.judged);
     const ClassJudgement &one = e.judged.judgement.classes[k];
     doc.line(Words("Class " + c.set.classes[k].id, Tone::strong) +
              Words(" of " + c.set.title + " (" + c.set.edition + "): ") +
@@ -284,6 +293,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.line(Words("The coupon is withdrawn: " + e.judged.withdrawn, Tone::cannot_say));
         return;
     }
+    if (!e.judged.sought) doc.line(Words(no_class_words(one.verdict), Tone::quiet));
     if (const Words line =
             mechanical_words(e.judged.mechanical, e.judged.mechanical_said, e.mechanical_asked_by);
         !line.empty())

@@ -7,6 +7,8 @@
 #include "report/own_file.hpp"
 #include "report/summary_document.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 namespace {
 
@@ -70,9 +72,13 @@ Document document_of(const Learner &learner) {
     if (!narrower.all()) doc.line("Coupons of: " + selection_words(narrower));
     if (learner.coupons.empty()) return std::move(doc.line("no coupon of this welder is as asked for"));
     doc.add(table_of(learner));
+    const bool any_class = std::any_of(learner.coupons.begin(), learner.coupons.end(), [](const auto &one) {
+        return one.explained && !one.explained->judged.sought;
+    });
     doc.gap().line(learner.accepted.of == 0 ? "Nothing is accepted or rejected yet."
                                             : "Accepted: " + share_words(learner.accepted) +
-                                                  "; 95 % interval, for the class sought.");
+                                                  "; 95 % interval, for the class sought" +
+                                                  (any_class ? ", or where none is for any class." : "."));
     add_alike(doc, learner.alike);
     for (const auto &one : learner.coupons) add_coupon(doc, one);
     return doc.caution();

@@ -32,15 +32,17 @@ Words answer_words(const JobAllowed &job, const std::vector<HeldTest> &held) {
                                           : Words("no", Tone::reject);
     std::string rest = ": " + job.job;
     if (!job.by.empty()) rest += ", by " + numbers_words(job.by);
-    std::vector<int> overridden, by_word, carried;
+    std::vector<int> overridden, by_word, by_late, carried;
     for (const auto &one : held) {
         if (std::find(job.by.begin(), job.by.end(), one.number) == job.by.end()) continue;
         if (!one.aside.empty()) overridden.push_back(one.number);
         if (one.aside.empty() && one.validity.by_word) by_word.push_back(one.number);
+        if (one.aside.empty() && !one.validity.by_word && one.validity.by_late) by_late.push_back(one.number);
         if (one.carried) carried.push_back(one.number);
     }
     if (!overridden.empty()) rest += " (" + numbers_words(overridden) + " by override)";
     if (!by_word.empty()) rest += " (" + numbers_words(by_word) + " graded against the verdict)";
+    if (!by_late.empty()) rest += " (" + numbers_words(by_late) + " by what was entered late)";
     if (!carried.empty()) rest += " (" + numbers_words(carried) + " carried in with a paper)";
     if (cannot) rest += ", without " + lacks_words(job.lacks);
     std::vector<std::string> renewals;
@@ -66,6 +68,7 @@ void add_test(Document &out, const PlanResult &plan, std::size_t number) {
     const PlannedTest &test = plan.tests[number];
     out.heading(std::to_string(number + 1) + ". " + print(test.coupon.test, plan.work.unit), 2);
     out.item("for " + listed(plan.ids(test.coupon.jobs)));
+    if (!test.after_failure.empty()) out.item(Words(test.after_failure, Tone::cannot_say));
     if (!test.class_id.empty()) out.item("judged to class " + test.class_id + " of " + plan.criteria->name);
     for (const auto &exam : test.exams) out.item(exams_words(exam.one_of) + ": " + why_words(exam));
     if (test.exams.empty())
@@ -89,7 +92,10 @@ void add_plan(Document &out, const PlanResult &plan) {
     add_missed(out, plan);
     if (!plan.held_jobs.empty()) out.gap().line("Covered already: " + listed(plan.held_jobs));
     const std::size_t n = plan.tests.size();
-    out.heading(std::to_string(n) + (n == 1 ? " coupon" : " coupons") + " to weld by " +
+    std::size_t to_weld = 0;
+    for (const auto &test : plan.tests) to_weld += static_cast<std::size_t>(test.must_pass);
+    out.heading(counted(to_weld, "coupon") + " to weld" +
+                    (to_weld == n ? "" : ", of " + counted(n, "kind") + ",") + " by " +
                     plan.work.rules->title + " (" + plan.work.rules->edition + ")",
                 2);
     if (n > 0)

@@ -33,7 +33,7 @@ void add_standing(Document &doc, const RecordSheet &s) {
         if (const auto why = s.undone.find(e.seq); why != s.undone.end())
             note += "; counts no more: " + why->second;
         if (e.evidence.empty() && !e.override_why.empty())
-            note += "; by override, because: " + e.override_why;
+            note += (e.overridden.empty() ? "; because: " : "; by override, because: ") + e.override_why;
         doc.pair(e.kind, print(e.day), note);
     }
 }

@@ -46,9 +46,9 @@ std::string subject_of(const WelderEvent &e) {
 
 std::string text_of(const WelderStanding &standing, const WelderEvent &e) {
     std::string out = e.text;
-    if (!e.override_why.empty())
-        out += "; set aside: " + listed(words_of(e.overridden, rules_of(e, standing.held))) +
-               "; because: " + e.override_why;
+    if (!e.overridden.empty())
+        out += "; set aside: " + listed(words_of(e.overridden, rules_of(e, standing.held)));
+    if (!e.override_why.empty()) out += "; because: " + e.override_why;
     if (const auto why = standing.undone.find(e.seq); why != standing.undone.end())
         out += "; counts no more: " + why->second;
     return out;
@@ -62,7 +62,10 @@ Words held_words(const HeldQualification &held) {
 }
 
 std::string resting_words(const std::vector<Aside> &aside, const Validity &validity) {
-    return !aside.empty() ? " (by override)" : validity.by_word ? " (graded against the verdict)" : "";
+    return !aside.empty()     ? " (by override)"
+           : validity.by_word ? " (graded against the verdict)"
+           : validity.by_late ? " (by what was entered late)"
+                              : "";
 }
 
 std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules) {
@@ -175,7 +178,10 @@ Document document_of(const WelderStanding &standing) {
         auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
             under.insert(under.begin(), Bullet{unknown, "", {}});
-        under.insert(under.begin(), Bullet{origin(held), "", {}});
+        under.insert(under.begin(), Bullet{origin(held) + "; what it qualifies stands in 'beadbook record " +
+                                               held.mark + " " + std::to_string(held.record.number) + "'",
+                                           "",
+                                           {}});
         if (const std::string next = next_words(held); !next.empty())
             under.insert(under.begin(), Bullet{"next: " + next, "", {}});
         for (auto &item : rounded_items(held.range, held.rules->ends, held.record.test.unit()))

@@ -207,11 +207,12 @@ Document document_of(const Summaries &all) {
               yields_of(all, &Summary::weeks), Order::by_name);
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
-        "sought; what failed its mechanical tests is not accepted. The first-pass yield counts each welder's "
-        "first coupon of a kind (same joint, form, position, process, criteria, class and purpose) by its "
-        "verdict as it stands now: the first on the whole record, also outside of what is asked for, by the "
-        "day it was welded, on one day by the mark; those without a day come last. A find counts where it "
-        "begins.");
+        "sought, or where none is for any; rules count for that class, where none is sought for the one with "
+        "the fewest reasons. What failed its mechanical tests is not accepted. The first-pass yield counts "
+        "each welder's first coupon of a kind (same joint, form, position, process, criteria, class and "
+        "purpose) by its verdict as it stands now: the first on the whole record, also outside of what is "
+        "asked for, by the day it was welded, on one day by the mark; those without a day come last. A find "
+        "counts where it begins.");
     return doc.caution();
 }
 

@@ -189,7 +189,8 @@ Answer accepted_form(Visit &visit, const Refusal *refused) {
     const std::string list = accepted_list(visit, of, count);
     std::string main = "<h1>Grade what is accepted</h1>\n<p><b>" + escaped(selection_words(of)) +
                        "</b>: " + std::to_string(count) + (count == 1 ? " coupon is" : " coupons are") +
-                       " accepted for the class sought and not graded. The ticked ones are graded passed, "
+                       " accepted, for the class sought or where none is for any, and not graded. The ticked "
+                       "ones are graded passed, "
                        "or none of them.</p>\n";
     if (count == 0 && !refused) {
         main += "<p class=\"deeds\">" + button_to(visit, class_path + query, "The class") + "</p>\n";

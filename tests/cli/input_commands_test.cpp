@@ -223,6 +223,7 @@ TEST_CASE("a coupon is withdrawn and restored") {
     CHECK(withdrawn["why"] == "the wrong piece");
     CHECK_THAT(run.ok({"coupons"}), says("withdrawn"));
     CHECK(json(run, {"coupons"})[0]["withdrawn"] == "the wrong piece");
+    CHECK(json(run, {"coupons"})[0]["verdict"] == "withdrawn");
     CHECK_THAT(run.ok({"show", "T-1"}), says("Withdrawn: the wrong piece"));
     CHECK(json(run, {"show", "T-1"})["taken back"] == "the wrong piece");
     CHECK(json(run, {"judge", "T-1"}, 5)["withdrawn"] == "the wrong piece");

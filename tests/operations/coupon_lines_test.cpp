@@ -103,6 +103,20 @@ TEST_CASE("a kept line says all that a fresh one says", "[lines]") {
     CHECK(first.grade->remark == "in spite of it");
 }
 
+TEST_CASE("a coupon without a class is counted by the class that it is told by", "[lines]") {
+    Booth booth;
+    booth.coupon("T-1", {{"class", ""}});
+    booth.exams();
+    booth.log("crack 0.1 at 2\ncrack 0.1 at 5", "T-1", 3);
+    booth.finish();
+    const CouponLine any = list_coupons(booth.office).at(0);
+    booth.write([](Writing &w) { change_coupon(w, {{"T-1", {{"class", "3"}}}, {}, "it is for class 3"}); });
+    const CouponLine of_the_loosest = list_coupons(booth.office).at(0);
+    CHECK(any.verdict == Verdict::reject);
+    CHECK(any.rejected_by == of_the_loosest.rejected_by);
+    CHECK(any.rejected_by.size() == 2); // each crack is a reason
+}
+
 TEST_CASE("a criteria file of one's own that was edited makes lists judge afresh", "[lines]") {
     Booth booth;
     const std::string strict = booth.file("own.yaml");

@@ -32,6 +32,7 @@ TEST_CASE("a table enrols its welders in its order") {
     CHECK(desk.book.welders() == std::vector<std::string>{"L2", "L10"});
     enrolled(desk, "mark,employer,note\nL3,the yard,left-handed\n");
     CHECK(desk.book.welder("L3").record == WelderRecord{"L3", "", "the yard", "left-handed"});
+    CHECK(enrolled(desk, "Mark,NAME\nL4,Quay\n").front() == WelderRecord{"L4", "Quay", "", ""});
 }
 
 TEST_CASE("a table whose cells are parted by semicolons or tabs is read, and says so") {

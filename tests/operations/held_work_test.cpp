@@ -1,5 +1,8 @@
 #include "catch.hpp"
 #include "operations/held_work.hpp"
+#include "render/json_planning.hpp"
+#include "render/text.hpp"
+#include "report/plan_document.hpp"
 
 #include "yard.hpp"
 
@@ -104,9 +107,16 @@ work:
   - {id: pipe, joint: groove, form: tube, process: GTAW, metal group: P1, filler group: F6,
      backing: without, position: [F, H, V, O], diameter: 4, weld thickness: 0.2, progression: up}
 )";
-    CHECK(held_work(yard.office, all).notes.empty());
+    const auto first = held_work(yard.office, all).value;
+    CHECK(first.plan.tests.at(0).must_pass == 1);
+    CHECK_THAT(text(document_of(first), Paint(false), 1000), says("1 coupon to weld by"));
     yard.coupon("Q-1", "2026-10-05", false);
-    const auto notes = held_work(yard.office, all).notes;
-    REQUIRE(notes.size() == 1);
-    CHECK_THAT(notes[0], says("coupon Q-1 failed on 2026-10-05; as a retest, 2 coupons of it must pass"));
+    const auto retest = held_work(yard.office, all).value;
+    CHECK(retest.plan.tests.at(0).must_pass == 2);
+    const std::string told = text(document_of(retest), Paint(false), 1000);
+    CHECK_THAT(told, says("2 coupons to weld, of 1 kind, by"));
+    CHECK_THAT(told, says("coupon Q-1 failed on 2026-10-05; as a retest, 2 coupons of it must pass"));
+    const std::string json = json_text(retest);
+    CHECK_THAT(json, says("must pass"));
+    CHECK_THAT(json, says("coupon Q-1 failed on 2026-10-05; as a retest, 2 coupons of it must pass"));
 }

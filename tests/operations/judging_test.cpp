@@ -3,6 +3,7 @@
 #include "booth.hpp"
 #include "catch.hpp"
 #include "operations/looking.hpp"
+#include "operations/told_class.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -194,9 +195,12 @@ TEST_CASE("an explanation is of one class, with grade, remarks and welder") {
     booth.coupon("T-1", {{"welder", "L1"}, {"class", ""}});
     booth.exams();
     booth.finds("gas pore 0.09 at 2");
-    const Refusal which = booth.refusal([&] { explain(booth.office, "T-1"); });
+    const Refusal which = booth.refusal([&] { graded(booth, false, "shorter arc"); });
     CHECK_THAT(which.what(), says("which class? coupon T-1 names none; its criteria have 1, 2 and 3"));
     CHECK(field_of(which) == "give class");
+    const Judged any = explain(booth.office, "T-1").judged;
+    CHECK_FALSE(any.sought);
+    CHECK(any.verdict() == any.judgement.classes[told_class(any)].verdict);
     CHECK_THAT(booth.refusal([&] { explain(booth.office, "T-9"); }).what(), says("there is no coupon 'T-9'"));
     const Explained before = explain(booth.office, "T-1", {"", "2"});
     CHECK(before.judged.verdict() == Verdict::reject);

@@ -59,6 +59,7 @@ TEST_CASE("a selection holds of a coupon what was asked for, and what it does no
         {"class", [](Selection &s) { s.class_id = "1"; }, "open"},
         {"process", [](Selection &s) { s.process = "SMAW"; }, "open"},
         {"process by another name", [](Selection &s) { s.process = "tig"; }, "accepted rejected open gone"},
+        {"a process of both", [](Selection &s) { s.process = "SMAW + TIG"; }, "open"},
         {"unknown process", [](Selection &s) { s.process = "knitting"; }, ""},
         {"from", [](Selection &s) { s.from = parse_day("2026-11-03"); }, "rejected"},
         {"to", [](Selection &s) { s.to = parse_day("2026-11-02"); }, "accepted gone"},

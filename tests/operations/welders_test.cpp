@@ -147,8 +147,12 @@ TEST_CASE("a use that is entered late revives nothing without a reason, and is t
             return log_use(w, {"L1", "GTAW", parse_day(day), "frame", why});
         });
     };
-    // One that is too old to keep it changes nothing, and is taken.
-    used("2026-02-01");
+    // One that is too old to keep it changes nothing, and is taken, with its reason.
+    const auto early = used("2026-02-01", "the site book shows it");
+    CHECK(early.value.event.override_why == "the site book shows it");
+    CHECK(early.value.event.overridden.empty());
+    REQUIRE(early.notes.size() == 1);
+    CHECK_THAT(early.notes[0], says("alone this use revives nothing; the reason is kept with it"));
     CHECK(yard.validity(1).state == Validity::State::lapsed);
     CHECK_THAT(yard.refusal([&] { used("2026-06-30"); }),
                says("the use of 2026-06-30 was entered only on 2026-11-25, when it was lapsed already"));

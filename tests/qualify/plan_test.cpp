@@ -57,6 +57,26 @@ TEST_CASE("chosen coupons are as plain as they can be") {
     CHECK_FALSE(plan.coupons[0].test.size(Trait::layers));
 }
 
+TEST_CASE("no coupon is planned that cannot be made: a weld as thick as its tube") {
+    const auto tube = [](const std::string &id, const std::string &diameter, const std::string &weld) {
+        return "  - {id: " + id +
+               ", joint: groove, form: tube, process: GTAW, metal group: P1, filler group: F6, backing: "
+               "without, position: H, diameter: " +
+               diameter + ", weld thickness: " + weld + "}\n";
+    };
+    const Work work = work_from("rules: asme-ix\nunits: in\nwork:\n" + tube("thick", "4.5", "0.531") +
+                                tube("tiny", "0.5", "0.049"));
+    const Plan plan = plan_tests(work);
+    CHECK(plan.uncovered.empty());
+    CHECK(plan.minimal);
+    CHECK(plan.coupons.size() == 2);
+    for (const auto &coupon : plan.coupons) {
+        const auto &diameter = coupon.test.size(Trait::diameter),
+                   &weld = coupon.test.size(Trait::weld_thickness);
+        CHECK((!diameter || !weld || *weld + *weld < *diameter));
+    }
+}
+
 TEST_CASE("the stock limits what is proposed, and what it cannot do is said with the reason") {
     const std::string text = "rules: mil-std-1595a\nunits: in\nstock: {thickness: [0.063]}\nwork:\n" +
                              job("thin", "position: F, thickness: 0.05") +

@@ -42,6 +42,13 @@ TEST_CASE("a period holds through its last day and is over on the next") {
     CHECK_FALSE(on("2199-01-01", way("", "")).until);
 }
 
+TEST_CASE("what a use keeps says when its period is over") {
+    CHECK(on("2026-02-01", way("3 years", "6 months")).reason ==
+          "holds through 2026-07-10, longer if it is used by then, at most through 2029-01-10");
+    CHECK(on("2026-02-01", way("", "6 months")).reason ==
+          "holds through 2026-07-10, longer if it is used by then");
+}
+
 TEST_CASE("use carries on from use to use; one late use does not bring it back") {
     const auto w = way("", "6 months");
     CHECK(on("2027-01-10", w, {event(Kind::use, "2026-07-10")}).state == State::valid);

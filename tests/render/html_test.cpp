@@ -68,3 +68,12 @@ TEST_CASE("blocks become the elements that fit them") {
     CHECK(count(page, "</ul>") == 2);
     CHECK(count(html(Document().add(Grid{{{""}}, {{"x"}}})), "<thead>") == 0);
 }
+
+TEST_CASE("tiles stand in lines, of which WeasyPrint prints as many sheets as they need") {
+    Tiles tiles;
+    tiles.figures.resize(2);
+    const std::string page = html(Document().add(std::move(tiles)));
+    CHECK(count(page, "<figure") == 2);
+    CHECK_THAT(page, says("div.tiles figure { display: inline-block"));
+    CHECK(count(page, "div.tiles { display: flex") == 0);
+}
