@@ -4,6 +4,7 @@
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
 #include "report/coupon_document.hpp"
@@ -16,9 +17,11 @@ JudgeRequest judge_request(const Call &call) { return {call.text("criteria"), ca
 ExitCode judge_one(Call &call) {
     const JudgeRequest request = judge_request(call);
     Done<Judged> done;
-    if (call.has("no-record"))
-        done.value = judge_coupon(call.office(), call.office().coupon(call.at(0)), request);
-    else
+    if (call.has("no-record")) {
+        const CouponState coupon = call.office().coupon(call.at(0));
+        done.value = judge_coupon(call.office(), coupon, request);
+        look_back(call.office(), coupon, done.value);
+    } else
         done = call.write([&](Writing &w) { return judge_and_keep(w, call.at(0), request); });
     if (call.has("proof"))
         call.tell(InFull<Judged>{done.value}, done.notes);

@@ -4,6 +4,7 @@
 #include "cli/selection_options.hpp"
 #include "measure/text.hpp"
 #include "operations/learner.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/marks.hpp"
 #include "operations/record_sheet.hpp"
 #include "operations/selecting.hpp"
@@ -21,7 +22,7 @@ namespace {
 ExitCode print_coupon(Call &call) {
     Office &office = call.office();
     const CouponSheet sheet = show_coupon(office, call.at(1));
-    const JudgedOrNot judged = judge_or_tell(office, sheet.coupon);
+    const JudgedOrNot judged = judge_with_cautions(office, sheet.coupon);
     std::optional<Explained> explained;
     if (judged.judged && judged.judged->sought) explained = explain(office, call.at(1));
     return tell_page(call, coupon_page(sheet, judged, explained), sets_of(office, {sheet.coupon.record}),

@@ -7,6 +7,7 @@
 #include "operations/judging.hpp"
 #include "operations/log_words.hpp"
 #include "operations/logging.hpp"
+#include "operations/looking_back.hpp"
 #include "report/exam_document.hpp"
 #include "report/judgement_document.hpp"
 
@@ -24,7 +25,9 @@ constexpr const char *undone = "undone at the prompt";
 std::string live_verdicts(Call &call, const std::string &coupon, const std::string &set = "") {
     Office &office = call.office();
     try {
-        const Judged judged = judge_coupon(office, office.coupon(coupon), {set, ""});
+        const CouponState state = office.coupon(coupon);
+        Judged judged = judge_coupon(office, state, {set, ""});
+        look_back(office, state, judged);
         Document doc;
         doc.line(Words("  ") + verdicts_in_a_line(judged, " | "));
         const std::size_t k = judged.sought.value_or(judged.judgement.classes.size() - 1);

@@ -120,6 +120,11 @@ private:
 
 } // namespace
 
+bool is_planar(TypeId type, const Vocabulary &vocabulary) {
+    return std::any_of(std::begin(planar_types), std::end(planar_types),
+                       [&](const char *wider) { return vocabulary.is_a(type, *vocabulary.find(wider)); });
+}
+
 std::vector<const Rule *> rules_of(const CriteriaSet &set, TypeId type, Exam exam, std::size_t class_index) {
     std::vector<const Rule *> out;
     for (const auto index : set.rules_for(type, exam))

@@ -25,6 +25,9 @@ std::vector<PlanarPass> planar_passes(const CriteriaSet &set,
                                       const Vocabulary &vocabulary = Vocabulary::shipped(),
                                       std::optional<std::size_t> of_class = {});
 
+/// Whether a type is a crack, incomplete fusion or incomplete penetration.
+bool is_planar(TypeId type, const Vocabulary &vocabulary = Vocabulary::shipped());
+
 /// Some gap tells why nothing is said of them, for that class.
 bool in_gap(const CriteriaSet &set, TypeId type, Exam exam, std::size_t class_index);
 

@@ -32,7 +32,7 @@ struct CouponLine {
     std::optional<Verdict> verdict; ///< of its own criteria and class; nothing if it cannot be judged
     std::string why_not;            ///< why there is none
     std::string own_file;           ///< that its set is none of those shipped, in few words; empty: it is one
-    bool cautions = false;          ///< something speaks against the equipment of its exams
+    bool cautions = false;          ///< something speaks against its equipment, or made a reject go
     std::vector<Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     std::optional<Grade> grade;

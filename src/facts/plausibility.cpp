@@ -5,6 +5,7 @@
 #include "facts/coupon_weld.hpp"
 #include "facts/gauge_metal.hpp"
 #include "facts/group_metal.hpp"
+#include "facts/largest_measured.hpp"
 #include "language/evaluate.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
@@ -54,6 +55,10 @@ constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,      
 constexpr std::array<std::string_view, 8> spoken_types{
     "fillet size",        "throat",  "excess weld metal", "excessive convexity",
     "excess penetration", "overlap", "root concavity",    "other"};
+/// What they speak of beside the sizes of a find, in the slots of pairs and groups, of which they never
+/// speak.
+constexpr Quantity across = Quantity::gap, largest_fillet = Quantity::larger_size,
+                   largest_throat = Quantity::smaller_size;
 /// Days that they may speak of.
 enum class Dated : std::uint8_t { welded, examined, examined_undated };
 
@@ -68,6 +73,10 @@ const Names &plausibility_names() {
                 out.add(
                     {std::string(one.name), Name::Kind::quantity, static_cast<Slot>(q), one.dimension, {}});
         }
+        for (const auto &[name, slot] : {std::pair("across", across),
+                                         {"largest fillet size", largest_fillet},
+                                         {"largest throat", largest_throat}})
+            out.add({name, Name::Kind::quantity, slot_of(slot), Dimension::length, {}});
         const auto word = [&](const char *name, Said said, std::vector<std::string> words) {
             out.add({name, Name::Kind::word, static_cast<Slot>(said), Dimension::number, std::move(words)});
         };
@@ -224,7 +233,7 @@ private:
             if (find_)
                 if (const auto at = find_->measures.find(quantity); at != find_->measures.end())
                     typed = &at->second;
-            text_ += (text_.empty() ? "" : ", ") + std::string(info(quantity).name) + " " +
+            text_ += (text_.empty() ? "" : ", ") + plausibility_names().called(slot) + " " +
                      (typed ? typed->text : print(Exact(values[slot]), info(quantity).dimension, unit_));
         }
     }
@@ -331,10 +340,14 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRec
     return broken(rules_, About::exam, entered, coupon.unit());
 }
 
-std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find,
-                                       Exam method) const {
+std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find, Exam method,
+                                       std::span<const IndicationRecord> others) const {
     Entered entered(coupon, Day{});
     for (const auto &[quantity, typed] : find.measures) entered.local.set(quantity, typed.value);
+    if (find.across) entered.local.set(across, find.across->value);
+    const LargestMeasured largest = largest_measured(find, others);
+    if (largest.fillet) entered.local.set(largest_fillet, *largest.fillet);
+    if (largest.throat) entered.local.set(largest_throat, *largest.throat);
     const ImperfectionType &type = Vocabulary::shipped()[find.type];
     entered.word(Said::kind, !type.measured);
     if (type.shape != Shape::unknown) entered.word(Said::shape, type.shape == Shape::linear);

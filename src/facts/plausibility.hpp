@@ -5,6 +5,8 @@
 #include "facts/indication_record.hpp"
 #include "language/issue.hpp"
 
+#include <span>
+
 namespace beadbook {
 
 /// What holds of anything that somebody would believe at first sight. Where it does not hold the entry is
@@ -39,9 +41,10 @@ public:
     std::vector<Unlikely> of(const CouponRecord &coupon, Day today) const;
     std::vector<Unlikely> of(const CouponRecord &coupon, const ExamRecord &exam, Day today,
                              std::optional<Day> registered = {}) const;
-    /// `method` is the exam that found it.
-    std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication,
-                             Exam method) const;
+    /// `method` is the exam that found it; `others` are finds of the coupon that it is held against, itself
+    /// perhaps among them.
+    std::vector<Unlikely> of(const CouponRecord &coupon, const IndicationRecord &indication, Exam method,
+                             std::span<const IndicationRecord> others = {}) const;
 
 private:
     std::vector<PlausibilityRule> rules_;

@@ -20,6 +20,7 @@
 #include "records/codecs/photo.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace beadbook {
@@ -42,6 +43,12 @@ private:
     std::vector<std::string> shown_;
     std::size_t count_ = 0;
 };
+
+constexpr std::string_view throat_over_fillet = "throat-over-fillet";
+bool of_two_finds(const std::vector<std::string> &sure) {
+    return std::find(sure.begin(), sure.end(), throat_over_fillet) != sure.end();
+}
+bool is_measured(const IndicationRecord &find) { return Vocabulary::shipped()[find.type].measured; }
 
 class Importer {
 public:
@@ -109,10 +116,15 @@ private:
         return std::move(ready.record);
     }
 
-    /// The rules that it breaks; refused unless they were set aside.
-    void check_believable(const CouponRecord &coupon, IndicationRecord &found, Exam method) const {
+    /// The rules that it breaks; refused unless they were set aside, where two finds contradict each other
+    /// for either of them.
+    void check_believable(const CouponRecord &coupon, IndicationRecord &found, Exam method,
+                          const std::vector<IndicationRecord> &others) const {
+        auto aside = found.sure;
+        for (const auto &other : others)
+            if (other.exam == found.exam && of_two_finds(other.sure)) aside.emplace_back(throat_over_fillet);
         found.sure =
-            set_aside_by(Plausibility::shipped().of(coupon, found, method), out_.request.sure, found.sure);
+            set_aside_by(Plausibility::shipped().of(coupon, found, method, others), out_.request.sure, aside);
     }
 
     void add_found(const CouponRecord &coupon, const IndicationRecord &found) {
@@ -179,11 +191,15 @@ private:
                 exams.give(exam.record.number);
                 add(codec::entry_of(coupon.id, checked_exam(coupon, exam.record)));
             });
+            std::vector<IndicationRecord> measured;
+            for (auto &one : exam.indications) {
+                one.record.exam = exam.record.number;
+                if (is_measured(one.record)) measured.push_back(one.record);
+            }
             for (auto &one : exam.indications)
                 faults_.guard(where(one.at), [&] {
-                    check_believable(coupon, one.record, exam.record.method);
+                    check_believable(coupon, one.record, exam.record.method, measured);
                     finds.give(one.record.number);
-                    one.record.exam = exam.record.number;
                     add_found(coupon, one.record);
                 });
             note_found(coupon.id, exam.record, static_cast<int>(exam.indications.size()));
@@ -218,6 +234,7 @@ private:
         CouponState state;
         WeldLine line;
         Numbers exams, finds;
+        std::vector<IndicationRecord> measured = {}; ///< dimensions, also of rows that were read
     };
 
     Known &known(const std::string &mark) {
@@ -227,10 +244,12 @@ private:
             if (faults_.full()) throw refused("there is no coupon '" + shown(mark) + "'");
             office_.book().history(mark);
         }
-        Known out{office_.book().coupon(mark), {}, {}, {}};
+        Known out{office_.book().coupon(mark), {}, {}, {}, {}};
         if (const std::string &why = out.state.record.withdrawn; !why.empty())
             throw refused("coupon " + mark + " is withdrawn: " + why);
         out.line = out.state.record.facts().line;
+        std::copy_if(out.state.indications.begin(), out.state.indications.end(),
+                     std::back_inserter(out.measured), is_measured);
         out.exams = Numbers("exam", mark, out.state.last_exam);
         out.finds = Numbers("indication", mark, out.state.last_indication);
         out_.seen.emplace(mark, out.state.last_seq);
@@ -283,7 +302,9 @@ private:
                         if (finished && ++coupon.state.finds[one.exam] > finished->found)
                             throw refused("exam " + std::to_string(one.exam) + " of coupon " + mark +
                                           " is finished; nothing more is logged under it");
-                        check_believable(coupon.state.record, one, coupon.state.needed_exam(one.exam).method);
+                        check_believable(coupon.state.record, one, coupon.state.needed_exam(one.exam).method,
+                                         coupon.measured);
+                        if (is_measured(one)) coupon.measured.push_back(one);
                         check_not_again(coupon, one);
                         coupon.finds.claim(one.number);
                         // A number that nobody had says that it is a find of its own.

@@ -52,26 +52,6 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
     take(now);
 }
 
-/// Of what stands beside its verdict here and does not go along.
-std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
-    std::vector<std::string> out;
-    for (const auto &one : all) {
-        if (one.opened_again) continue; // what was found then goes along
-        const char *done = one.now.empty() ? " withdrawn" : " changed";
-        switch (one.kind) {
-        case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
-        case TakenBack::Kind::exam: out.push_back("exam " + std::to_string(one.number) + done); break;
-        case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;
-        case TakenBack::Kind::welder:
-            out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
-            break;
-        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was); break;
-        case TakenBack::Kind::description: break; // told as rejected
-        }
-    }
-    return out;
-}
-
 } // namespace
 
 std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon) {
@@ -101,6 +81,7 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const auto earliest = earliest_weld_day(history);
     if (earliest && (welded.empty() || *earliest < parse_day(welded)) && !carries(Against::welded))
         add(Against::welded).on = print(*earliest);
+    // What stands beside its verdict here does not go along.
     const auto gone = taken_back_words(taken_back(office, coupon.record, turns));
     std::vector<std::string> remarks;
     for (const auto &remark : coupon.remarks) remarks.push_back(remark.text);

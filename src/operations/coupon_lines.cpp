@@ -2,8 +2,11 @@
 
 #include "criteria/provenance.hpp"
 #include "operations/fingerprint.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/told_class.hpp"
+#include "records/codecs/facts.hpp"
 #include "records/codecs/line.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
 #include <set>
@@ -24,18 +27,31 @@ void take_reasons(const Judged &judged, CouponLine &into, std::set<int> &rejecti
     }
 }
 
+/// Whether it was judged by another file of people's own before: what it said then hangs on how that file
+/// reads today, which no basis tells.
+bool hangs_on_another_file(Office &office, const CouponState &coupon) {
+    if (coupon.sought_changed == 0) return false;
+    const std::string now = coupon.record.get("criteria");
+    const auto history = office.book().history(coupon.record.id);
+    return std::any_of(history.begin(), history.end(), [&](const Entry &entry) {
+        if (entry.kind != "coupon" || is_withdrawal(entry)) return false;
+        const std::string then = codec::coupon_from(codec::parsed(entry.body)).get("criteria");
+        return then != now && means_file(then);
+    });
+}
+
 std::optional<Ledger::KeptLine> worked_out(Office &office, const KeptLines &lines,
                                            const CouponState &coupon) {
     const CouponRecord &record = coupon.record;
     std::string basis = lines.basis(record.get("criteria"));
-    if (basis.empty()) return std::nullopt;
-    return Ledger::KeptLine{
-        record.id,
-        record.get("welder"),
-        record.get("cohort"),
-        record.get("class"),
-        std::move(basis),
-        codec::body_of(line_of(coupon, judge_or_tell(office, coupon), standing_of_grade(office, coupon)))};
+    if (basis.empty() || hangs_on_another_file(office, coupon)) return std::nullopt;
+    return Ledger::KeptLine{record.id,
+                            record.get("welder"),
+                            record.get("cohort"),
+                            record.get("class"),
+                            std::move(basis),
+                            codec::body_of(line_of(coupon, judge_with_cautions(office, coupon),
+                                                   standing_of_grade(office, coupon)))};
 }
 
 /// An entry that cannot be read keeps nobody from writing on; who reads the coupon is told.
@@ -88,7 +104,7 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
     if (judged.judged) {
         out.verdict = judged.judged->verdict();
         out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
-        out.cautions = !judged.judged->cautions().empty();
+        out.cautions = judged.judged->with_cautions();
         if (out.verdict == Verdict::reject) take_reasons(*judged.judged, out, rejecting);
     } else {
         out.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;

@@ -107,8 +107,8 @@ void check_still_believable(const CouponState &old, const CouponChange &request,
     std::string unsure;
     for (const auto &find : old.indications) {
         const Exam method = old.needed_exam(find.exam).method;
-        const auto before = all.of(old.record, find, method);
-        for (const auto &one : all.of(now, find, method)) {
+        const auto before = all.of(old.record, find, method, old.indications);
+        for (const auto &one : all.of(now, find, method, old.indications)) {
             const bool stood = std::any_of(before.begin(), before.end(),
                                            [&](const Unlikely &was) { return was.rule == one.rule; });
             const bool aside = among(old.record.sure, one.rule);

@@ -65,7 +65,8 @@ std::optional<Day> registered_on(Office &office, const CouponRecord &coupon) {
 }
 
 /// What nobody would believe of the exam at first sight; who examines his own weld is asked about as well.
-std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
+std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
+                                  const Practice *practice) {
     auto out =
         Plausibility::shipped().of(coupon, exam, office.outside().today(), registered_on(office, coupon));
     if (welded_by(office, coupon, exam.examiner))
@@ -84,8 +85,11 @@ std::vector<Unlikely> unlikely_of(Office &office, const CouponRecord &coupon, co
                                          "(common practice, no source); is it another person?"});
     for (const auto &[name, text] : exam.conditions)
         if (const ConditionInfo *known = condition_info(name))
-            if (std::string why = unbelievable(*known, text); !why.empty())
-                out.push_back({"condition-beyond-belief", std::move(why)});
+            // How old a check may be, a practice says that speaks of it.
+            for (const auto &why :
+                 {unbelievable(*known, text), unbelievable_of_form(*known, text, coupon.get("form")),
+                  speaks_of(practice, name) ? "" : unbelievably_old(*known, text, exam.date)})
+                if (!why.empty()) out.push_back({"condition-beyond-belief", why});
     return out;
 }
 
@@ -141,9 +145,11 @@ void check_conditions(const ExamRecord &exam, const Practice *practice) {
             throw refused(said + "that is after the exam of " + print(exam.date) +
                           "; the last one before it is asked for")
                 .at("condition");
-        if (!known->undone_by.empty() && text == known->undone_by && exam.incomplete.empty() &&
-            !speaks_of(practice, name))
-            throw refused(said + known->undone_why +
+        if (const std::string why = contradicted(*known, exam.conditions); !why.empty())
+            throw refused(why + "; leave out the one that is not so").at("condition");
+        if (const std::string why = undone(*known, exam.conditions);
+            !why.empty() && exam.incomplete.empty() && !speaks_of(practice, name))
+            throw refused(said + why +
                           " (common practice, no source); say with the exam why it does not count")
                 .give("incomplete");
     }
@@ -238,8 +244,8 @@ Asked asked_for(Office &office, const ExamRequest &request) {
 
 /// What nobody would believe of the exam, and what speaks against its examiner.
 std::vector<Unlikely> doubted(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
-                              std::vector<Unlikely> against) {
-    auto out = unlikely_of(office, coupon, exam);
+                              const Practice *practice, std::vector<Unlikely> against) {
+    auto out = unlikely_of(office, coupon, exam, practice);
     out.insert(out.end(), against.begin(), against.end());
     return out;
 }
@@ -274,8 +280,9 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
                                                             writing.stamp().who +
                                                             " is signed in: what it found is then said by "
                                                             "that examiner, or by a keeper for a reason"});
-    exam.sure =
-        set_aside_by(doubted(writing.office(), state.record, exam, std::move(asked.against)), request.sure);
+    exam.sure = set_aside_by(
+        doubted(writing.office(), state.record, exam, asked.practice.get(), std::move(asked.against)),
+        request.sure);
     if (request.replaces > 0) check_may_judge(writing, state, state.needed_exam(request.replaces));
     if (request.found) {
         check_may_finish(writing, exam, request.why);
@@ -331,7 +338,8 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     const auto practice = exam.practice.empty() ? nullptr : practice_known(office, exam);
     OnRecord known = fill_from_record(office, exam, practice.get());
     std::vector<std::string> before = std::exchange(exam.sure, {});
-    exam.sure = set_aside_by(doubted(office, coupon, exam, std::move(known.against)), sure, before);
+    exam.sure =
+        set_aside_by(doubted(office, coupon, exam, practice.get(), std::move(known.against)), sure, before);
     // Of an examiner who is not on record here, what another record said stays; who welded it is told by the
     // welders of that record alone.
     for (auto &id : before)

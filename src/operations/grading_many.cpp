@@ -1,6 +1,7 @@
 #include "operations/grading_many.hpp"
 
 #include "measure/text.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
 
@@ -61,7 +62,7 @@ Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
         }
         ++all;
         JudgedOrNot judged =
-            request.by.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request.by);
+            request.by.own() ? one.judged() : judge_with_cautions(writing.office(), one.coupon(), request.by);
         if (const std::string why = why_not_so(writing.office(), one, judged, request); !why.empty()) {
             ++bad;
             faults += "\n" + mark + ": " + why;

@@ -4,6 +4,7 @@
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/mechanical.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
@@ -166,7 +167,7 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     const CouponState &coupon = writing.coupon(mark);
     Done<Judged> out{judge_coupon(writing.office(), coupon, request), {}};
     keep(writing, coupon, out.value);
-    out.value.taken_back = taken_back(writing.office(), coupon.record);
+    look_back(writing.office(), coupon, out.value);
     return out;
 }
 
@@ -177,7 +178,7 @@ JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const Judge
 void judge_all(Office &office, const JudgeRequest &request, const std::function<void(JudgedOrNot)> &take,
                const Selection &of) {
     select(office, of, [&](CouponAtHand &one) {
-        take(request.own() ? one.judged() : judge_or_tell(office, one.coupon(), request));
+        take(request.own() ? one.judged() : judge_looking_back(office, one.coupon(), request));
     });
 }
 
@@ -185,7 +186,7 @@ void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
                         const std::function<void(JudgedOrNot)> &take, const Selection &of) {
     select(writing, of, [&](CouponAtHand &one) {
         JudgedOrNot judged =
-            request.own() ? one.judged() : judge_or_tell(writing.office(), one.coupon(), request);
+            request.own() ? one.judged() : judge_looking_back(writing.office(), one.coupon(), request);
         if (judged.judged) keep(writing, one.coupon(), *judged.judged);
         take(std::move(judged));
     });
@@ -202,7 +203,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
     Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
                   standing_of_grade(office, coupon).why, coupon.remarks};
     const auto history = office.book().history(mark);
-    out.judged.taken_back = taken_back(office, coupon.record);
+    look_back(office, coupon, out.judged);
     out.described_since = described_after(history, coupon);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), coupon.record);
     return out;

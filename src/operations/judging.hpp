@@ -31,7 +31,9 @@ struct Judged {
     /// The day of a verdict on record that went by another text of the set under the same edition: somebody
     /// changed the file in place. Empty: there is none.
     std::string by_other_text = {}, said_by_other_text = {}; ///< with its verdict of the class sought
-    std::vector<TakenBack> taken_back = {};                  ///< of one coupon alone
+    // Where somebody looked back (operations/looking_back.hpp):
+    std::vector<TakenBack> taken_back = {};
+    std::vector<std::string> gone = {}; ///< what may have kept it from passing, before somebody changed it
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};
     std::vector<Assurance> sure = {}; ///< what was set aside as meant so
@@ -47,6 +49,8 @@ struct Judged {
     Verdict with_mechanical() const { return bends_failed() ? Verdict::reject : verdict(); }
     /// What is against it, and what speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
+    /// Whether an accept does not stand plain.
+    bool with_cautions() const { return !gone.empty() || !cautions().empty(); }
 };
 
 /// Judges a coupon against every class of its criteria. Throws DataError: it names none, or not that class.

@@ -193,6 +193,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
     std::vector<IndicationRecord> out;
     std::string unsure;
     std::set<std::string> seen;
+    auto beside = state.indications;
     const auto standing = standing_lines(state, request);
     for (std::size_t i = 0; i < log.lines.size(); ++i) {
         IndicationRecord &found = log.lines[i].found;
@@ -208,7 +209,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
         }
         try {
             auto unlikely =
-                Plausibility::shipped().of(state.record, found, state.needed_exam(found.exam).method);
+                Plausibility::shipped().of(state.record, found, state.needed_exam(found.exam).method, beside);
             const std::string read = std::to_string(found.exam) + " " + print_log_line(found);
             if (!seen.insert(read).second)
                 unlikely.push_back({"same-line-twice", "'" + shown(print_log_line(found)) +
@@ -221,6 +222,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
         } catch (const Unsure &e) {
             unsure += (unsure.empty() ? "" : "\n") + std::string(at_line(i, e).what());
         }
+        beside.push_back(found);
         out.push_back(std::move(found));
     }
     if (!unsure.empty()) throw Unsure(unsure);
@@ -352,7 +354,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.exam = old.exam;
     now.file = old.file;
     now.moved_from = old.moved_from;
-    now.sure = set_aside_by(Plausibility::shipped().of(record, now, exam.method), sure);
+    now.sure = set_aside_by(Plausibility::shipped().of(record, now, exam.method, state.indications), sure);
     Entry e = codec::entry_of(coupon, now);
     if (e.body == codec::entry_of(coupon, old).body)
         throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");

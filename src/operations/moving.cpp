@@ -41,8 +41,9 @@ IndicationRecord moved_within(Writing &writing, const MoveRequest &request, Indi
             .at("exam");
     now.moved_from = MovedFrom{request.coupon, now.exam, now.number, needed_reason(request.why)};
     now.exam = target_exam(state, request.exam).number;
-    now.sure = set_aside_by(Plausibility::shipped().of(state.record, now, state.needed_exam(now.exam).method),
-                            request.sure, now.sure);
+    now.sure = set_aside_by(
+        Plausibility::shipped().of(state.record, now, state.needed_exam(now.exam).method, state.indications),
+        request.sure, now.sure);
     Entry e = codec::entry_of(request.coupon, now);
     e.supersedes = state.indication_seq.at(now.number);
     e.reason = request.why;
@@ -67,8 +68,9 @@ IndicationRecord moved_over(Writing &writing, const MoveRequest &request, const 
     now.exam = exam;
     now.file.clear();
     now.moved_from = MovedFrom{request.coupon, old.exam, old.number, why};
-    now.sure = set_aside_by(Plausibility::shipped().of(target.record, now, target.needed_exam(exam).method),
-                            request.sure, old.sure);
+    now.sure = set_aside_by(
+        Plausibility::shipped().of(target.record, now, target.needed_exam(exam).method, target.indications),
+        request.sure, old.sure);
     Entry gone;
     gone.kind = "indication";
     gone.subject = request.coupon;

@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/looking_back.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -185,7 +186,7 @@ void CouponAtHand::tell_shop(const std::string &shop) {
 }
 
 const JudgedOrNot &CouponAtHand::judged() {
-    if (!judged_) judged_ = judge_or_tell(office_, own_coupon());
+    if (!judged_) judged_ = judge_looking_back(office_, own_coupon());
     return *judged_;
 }
 

@@ -111,14 +111,36 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon) {
 
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon) {
     const auto turns = turned(office, coupon.id);
-    auto out = taken_back(office, coupon, turns);
+    return gone_among(taken_back(office, coupon, turns), turns);
+}
+
+std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<Turned> &turns) {
     std::set<std::int64_t> made_a_reject_go;
     for (const auto &one : turns) made_a_reject_go.insert(one.entry);
-    std::erase_if(out, [&](const TakenBack &one) {
+    std::erase_if(all, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
                    found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty();
         return (corrected || found_nothing || one.opened_again) && !made_a_reject_go.contains(one.entry);
     });
+    return all;
+}
+
+std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
+    std::vector<std::string> out;
+    for (const auto &one : all) {
+        if (one.opened_again) continue; // what was found then stands
+        const char *done = one.now.empty() ? " withdrawn" : " changed";
+        switch (one.kind) {
+        case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
+        case TakenBack::Kind::exam: out.push_back("exam " + std::to_string(one.number) + done); break;
+        case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;
+        case TakenBack::Kind::welder:
+            out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
+            break;
+        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was); break;
+        case TakenBack::Kind::description: break;
+        }
+    }
     return out;
 }
 

@@ -16,5 +16,10 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
 /// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing or was
 /// opened again, but where a reject went by that.
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon);
+/// The same of what was taken back and the turns at hand.
+std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<Turned> &turns);
+
+/// In few words, "#3 withdrawn"; what it was rejected as is told by its turns.
+std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all);
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "records/taken_back.hpp"
 
+#include "criteria/planar.hpp"
 #include "facts/log_line.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -68,10 +69,13 @@ void tell_values(const std::vector<ChangedValue> &values, TakenBack &out) {
 
 std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon) {
     const WeldLine line = coupon.facts().line;
-    const auto read = [&](const Entry &e) -> std::string {
+    const auto read = [&](const Entry &e, bool *planar = nullptr) -> std::string {
         try {
-            return print_log_line(codec::indication_from(codec::parsed(e.body), line, coupon.unit()));
+            const IndicationRecord find = codec::indication_from(codec::parsed(e.body), line, coupon.unit());
+            if (planar) *planar = is_planar(find.type);
+            return print_log_line(find);
         } catch (const DataError &) {
+            if (planar) *planar = true; // nobody can say that it was not
             return "a find that cannot be read on the weld as it is described now";
         }
     };
@@ -87,7 +91,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
             tell_exam(history, *old, e, one);
         } else {
             one.number = e.number.value_or(0);
-            one.was = read(*old);
+            one.was = read(*old, &one.planar);
             one.now = is_withdrawal(e) ? "" : read(e);
             one.to = moved_to(e);
         }

@@ -22,6 +22,7 @@ struct TakenBack {
     Stamp stamp;                 ///< of the change
     std::int64_t entry = 0;      ///< of the change; 0: of several
     std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
+    bool planar = false;         ///< a find that was a crack, incomplete fusion or penetration
     std::string there{};         ///< what became of it there; empty: it stands
     std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
     bool opened_again = false;   ///< an exam that was finished, and nothing else of it was changed

@@ -103,7 +103,9 @@ std::string verdict_rows(const Cells &coupon, const JudgedOrNot &one, const Coup
         for (auto &cell : number_cells(c, nearest)) cells.push_back(std::move(cell));
         // What the verdict does not go by and whoever reads it should know.
         cells.push_back(judged.mechanical);
-        cells.push_back(joined(judged.cautions(), "; "));
+        Cells cautions = judged.cautions();
+        cautions.insert(cautions.end(), judged.gone.begin(), judged.gone.end());
+        cells.push_back(joined(cautions, "; "));
         out += row_of(coupon, cells);
     }
     return out;

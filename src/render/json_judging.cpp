@@ -240,6 +240,7 @@ std::string json_text(const GradedMany &done, const std::vector<std::string> &no
     for (const auto &one : done.graded) {
         nlohmann::json graded = graded_json(one.graded);
         graded["decided by"] = deciding_words(one.judged);
+        if (one.judged.with_cautions()) graded["with cautions"] = true;
         out["graded"].push_back(std::move(graded));
     }
     for (const auto &one : done.left_out)

@@ -55,6 +55,32 @@ ConditionInfo undone_by(ConditionInfo info, std::string word, std::string why) {
     return info;
 }
 
+/// The same, only beside a word of another condition.
+ConditionInfo undone_beside(ConditionInfo info, std::string word, std::string other, std::string other_word,
+                            std::string why) {
+    info = undone_by(std::move(info), std::move(word), std::move(why));
+    info.undone_beside = std::move(other);
+    info.undone_word = std::move(other_word);
+    return info;
+}
+
+ConditionInfo not_over(ConditionInfo info, std::string other) {
+    info.not_over = std::move(other);
+    return info;
+}
+
+/// Checks of equipment are asked for each year, or more often.
+ConditionInfo checked_before(ConditionInfo info) {
+    info = before_exam(std::move(info));
+    info.oldest = "1 year";
+    return info;
+}
+
+ConditionInfo of_tube(ConditionInfo info, std::vector<std::string> words) {
+    info.of_tube = std::move(words);
+    return info;
+}
+
 /// A text that names nothing: no figure but noughts, or a word for none.
 bool names_nothing(const std::string &text) {
     return means_none(text) || (!text.empty() && (text.front() == '0' || text.front() == '.') &&
@@ -101,7 +127,8 @@ const std::vector<ConditionInfo> &condition_infos() {
                "0.25 in", "24 in"),
         within(some(amount("lift", K::weight, {MT}, "that the yoke lifts at this spacing")), "1 lb",
                "150 lb"),
-        within(some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")), "1",
+        // Along one alone, what runs with it is not shown.
+        within(some(amount("directions", K::number, {MT}, "field directions, about 90 degrees apart")), "2",
                "12"),
         within(each_time(some(amount("field", K::field, {MT}, "tangential field at the surface"))), "5 G",
                "300 G"),
@@ -134,7 +161,8 @@ const std::vector<ConditionInfo> &condition_infos() {
              "method: A water, B lipophilic, C solvent, D hydrophilic"),
         word("sensitivity", {"1/2", "1", "2", "3", "4"}, {PT}, "level of a type I penetrant"),
         each_time(word("flushed", yes_no, {PT}, "was solvent poured or sprayed on to remove penetrant")),
-        word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"),
+        undone_beside(word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"), "yes",
+                      "type", "I", "its rest in a flaw puts out the light of a type I penetrant"),
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
         within(each_time(amount("temperature", K::temperature, {PT}, "of the part")), "-30 C", "200 C"),
         within(never_nought(amount("base dwell", K::time, {PT},
@@ -153,7 +181,7 @@ const std::vector<ConditionInfo> &condition_infos() {
         within(never_nought(amount("uv", K::irradiance, {MT, PT}, "UV-A on the surface"),
                             "a lamp that gives none is off"),
                "100 uW/cm2", "200 mW/cm2"),
-        within(amount("ambient", K::light, {MT, PT}, "visible light under UV-A"), "0 lx", "2000 lx"),
+        within(amount("ambient", K::light, {MT, PT}, "visible light under UV-A"), "0 lx", "500 lx"),
         word("booth", yes_no, {MT, PT}, "was it looked at in a darkened booth"),
         word("source", {"X-ray", "Ir-192", "Co-60", "Se-75"}, {RT}, "kind of source"),
         never_nought(word("energy", {}, {RT}, "tube voltage, or activity"),
@@ -173,21 +201,26 @@ const std::vector<ConditionInfo> &condition_infos() {
                                              "geometric; worked out from the three sizes if not given"),
                                       "no source is a point")),
                "0.0001 in", "0.5 in"),
-        word("view", {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
-             {RT}, "exposure arrangement"),
+        of_tube(word("view",
+                     {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
+                     {RT}, "exposure arrangement"),
+                {"double wall single image", "ellipse", "superimposed"}),
         within(some(amount("exposures", K::number, {RT}, "number of exposures")), "1", "100"),
-        each_time(film_density("density", "lowest film density in the area of interest")),
+        not_over(each_time(film_density("density", "lowest film density in the area of interest")),
+                 "highest density"),
         each_time(film_density("highest density", "highest film density there")),
         each_time(film_density("density at iqi", "film density beside the wire or through the plaque")),
-        each_time(
-            word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest")),
+        each_time(undone_by(
+            word("film marks", {"none", "some"}, {RT}, "of processing or handling, in the area of interest"),
+            "some", "what lies under a mark is not seen, and a mark is taken for a flaw")),
         never_nought(word("iqi", {}, {RT}, "designation"),
                      "by its designation it is known what had to be seen"),
         word("iqi side", {"source", "film"}, {RT}, "where it stood"),
         each_time(undone_by(word("iqi seen", yes_no, {RT}, "is the hole or wire asked for visible"), "no",
                             "an image that does not show it shows no fine crack either")),
-        each_time(
-            word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter")),
+        each_time(undone_by(
+            word("letter B", {"not seen", "darker", "lighter"}, {RT}, "image of the back-scatter letter"),
+            "lighter", "the film was fogged by what scatters behind it, which hides fine flaws")),
         word("image", {"film", "digital"}, {RT}, "what was read"),
         word("level", {"I", "II", "III", "CWI", "SCWI"}, {}, "the examiner's, in this method"),
         day("certificate", {}, "last day of the examiner's certificate"),
@@ -195,8 +228,8 @@ const std::vector<ConditionInfo> &condition_infos() {
         word("vision test", {"J1", "J2", "N4.5"}, {}, "smallest letters read"),
         before_exam(day("colour vision", {}, "day of the examiner's last test of colour vision")),
         day("meter due", {VT, MT, PT}, "next calibration of the light meters"),
-        before_exam(day("yoke checked", {MT}, "last check of the yoke's lift")),
-        before_exam(day("ammeter checked", {MT}, "last check of the ammeter")),
+        checked_before(day("yoke checked", {MT}, "last check of the yoke's lift")),
+        checked_before(day("ammeter checked", {MT}, "last check of the ammeter")),
         before_exam(
             day("unit checked", {MT}, "last check of the unit's timer and quick break, if it has them")),
         day("field meter due", {MT}, "next calibration of the meter of the field"),
@@ -274,7 +307,44 @@ std::string unbelievable(const ConditionInfo &info, const std::string &text) {
          value <= parse_amount(info.most, info.dimension, {})))
         return "";
     return info.name + " " + shown(text) + ": from " + info.least + " to " + info.most +
-           " is common; is the unit the right one?";
+           " is common; is the " + (info.dimension == Dimension::number ? "number" : "unit") +
+           " the right one?";
+}
+
+std::string unbelievable_of_form(const ConditionInfo &info, const std::string &text,
+                                 const std::string &form) {
+    const auto &words = info.of_tube;
+    if (form.empty() || form == "tube" || std::find(words.begin(), words.end(), text) == words.end())
+        return "";
+    return info.name + " " + text + ": so a tube is radiographed, and the coupon's form is " + form +
+           "; which of the two is wrong?";
+}
+
+std::string unbelievably_old(const ConditionInfo &info, const std::string &text, Day examined) {
+    if (info.oldest.empty() || read_condition_value(info, text).day + parse_period(info.oldest) >= examined)
+        return "";
+    return info.name + " " + text + ": that is more than " + info.oldest + " before the exam of " +
+           print(examined) + "; is the year the right one?";
+}
+
+std::string undone(const ConditionInfo &info, const std::map<std::string, std::string> &conditions) {
+    const auto says = [&](const std::string &name, const std::string &word) {
+        const auto found = conditions.find(name);
+        return found != conditions.end() && found->second == word;
+    };
+    const bool so = !info.undone_by.empty() && says(info.name, info.undone_by) &&
+                    (info.undone_beside.empty() || says(info.undone_beside, info.undone_word));
+    return so ? info.undone_why : "";
+}
+
+std::string contradicted(const ConditionInfo &info, const std::map<std::string, std::string> &conditions) {
+    const auto lower = conditions.find(info.name), upper = conditions.find(info.not_over);
+    if (info.not_over.empty() || lower == conditions.end() || upper == conditions.end()) return "";
+    const ConditionInfo &other = *condition_info(info.not_over);
+    if (read_condition_value(info, lower->second).amount <= read_condition_value(other, upper->second).amount)
+        return "";
+    return info.name + " " + lower->second + " is more than " + other.name + " " + upper->second + "; " +
+           info.name + " is the " + info.help + ", and " + other.name + " the " + other.help;
 }
 
 } // namespace beadbook

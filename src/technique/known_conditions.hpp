@@ -5,6 +5,7 @@
 #include "measure/day.hpp"
 
 #include <algorithm>
+#include <map>
 #include <vector>
 
 namespace beadbook {
@@ -29,6 +30,11 @@ struct ConditionInfo {
     bool before_exam = false;          ///< Kind::day: of the last time before an exam
     std::string undone_by = {},
                 undone_why = {}; ///< a word by which nobody examined, unless a practice rules it
+    std::string undone_beside = {},
+                undone_word = {};          ///< only where another condition says so, if one is named
+    std::string not_over = {};             ///< Kind::amount: another one of which it is the lower end
+    std::string oldest = {};               ///< Kind::day: how long before an exam somebody would believe it
+    std::vector<std::string> of_tube = {}; ///< words that only a tube makes possible
 };
 const std::vector<ConditionInfo> &condition_infos();
 /// Null for a name of people's own.
@@ -45,6 +51,15 @@ struct ConditionValue {
 /// Why nobody would believe the value of a known condition at first sight ("dwell 10 h: ..."); empty if it is
 /// believable. Common practice, no source; no exam is judged by it.
 std::string unbelievable(const ConditionInfo &info, const std::string &text);
+/// The same of a word beside the coupon's form (empty: not said), and of a day beside that of the exam.
+std::string unbelievable_of_form(const ConditionInfo &info, const std::string &text, const std::string &form);
+std::string unbelievably_old(const ConditionInfo &info, const std::string &text, Day examined);
+
+/// Why the exam was none by one of its conditions, if no practice rules that; empty if it may have been one.
+std::string undone(const ConditionInfo &info, const std::map<std::string, std::string> &conditions);
+/// How two of them contradict each other, whatever a practice says: the lower end of a range above its upper
+/// one. Empty if they agree. Throws InputError.
+std::string contradicted(const ConditionInfo &info, const std::map<std::string, std::string> &conditions);
 
 /// Why the value of a known condition cannot be: a nought that no apparatus gives, or a word for none, by
 /// which a practice's limit would hold as if it had been read; empty if it can be. Common practice, no

@@ -3,6 +3,7 @@
 #include "operations/coupons.hpp"
 #include "operations/judging.hpp"
 #include "operations/looking.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
 #include "operations/next_coupon.hpp"
@@ -62,7 +63,7 @@ std::string exam_deeds(const Visit &visit, const ToExamine &to_do) {
 Answer show(Visit &visit, const Refusal *refused) {
     const std::string &mark = visit.word("mark");
     const CouponSheet sheet = show_coupon(visit.office(), mark);
-    const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
+    const JudgedOrNot judged = judge_with_cautions(visit.office(), sheet.coupon);
     const auto to_do = to_examine(visit.office(), sheet.coupon, visit.person());
     std::string main = "<h1>Coupon " + escaped(mark) + "</h1>\n" + verdict_line(judged);
     if (to_do) main += exam_deeds(visit, *to_do);

@@ -2,6 +2,7 @@
 #include "measure/text.hpp"
 #include "operations/board.hpp"
 #include "operations/grading_many.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/selecting.hpp"
 #include "operations/vouching.hpp"
 #include "report/coupon_document.hpp"
@@ -80,7 +81,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     const Selection of = selection_gone_through(visit);
     const std::string query = query_of(of);
     const CouponSheet sheet = show_coupon(visit.office(), mark);
-    const JudgedOrNot judged = judge_or_tell(visit.office(), sheet.coupon);
+    const JudgedOrNot judged = judge_with_cautions(visit.office(), sheet.coupon);
     Form form(visit, grading_path(mark), refused);
     // What was written of another state is no remark on this one.
     const bool anew = refused && refused->field() == "seen";
@@ -157,13 +158,14 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         const Judged &judged = *one.judged().judged;
         const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
-        const auto before = taken_back(visit.office(), one.line().record);
+        const auto &before = judged.taken_back;
         const bool ticked = visit.writes()
                                 ? std::find(sent.begin(), sent.end(), mark) != sent.end()
                                 : judged.sought.has_value() && judged.mechanical != "failed" &&
-                                      before.empty() && judged.sure.empty() && judged.against.empty() &&
+                                      before.empty() && judged.sure.empty() && !judged.with_cautions() &&
                                       may_grade(visit, one.line().record);
         Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
+        if (judged.with_cautions()) told += Words(", with cautions", Tone::cannot_say);
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);
         if (const Words tests = mechanical_words(judged.mechanical, judged.mechanical_said, {});

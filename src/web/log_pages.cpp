@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/taken_back.hpp"
 #include "report/coupon_document.hpp"
 #include "report/exam_document.hpp"
@@ -185,7 +186,7 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        "</h1>\n<p class=\"quiet\">" + escaped(about(at.coupon.record)) +
                        "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
                        link_where_open(visit, at.path + "/conditions", "change") + "</p>\n";
-    const JudgedOrNot judged = judge_or_tell(visit.office(), at.coupon);
+    const JudgedOrNot judged = judge_with_cautions(visit.office(), at.coupon);
     main += "<div class=\"bench\"><div>\n";
     const bool open = !at.exam.finished && visit.may("POST", at.path + "/log");
     const Refusal *of_line =

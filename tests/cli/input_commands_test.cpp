@@ -20,7 +20,7 @@ void exam(const Program &run, const std::string &method, const std::string &mark
 TEST_CASE("the prompt asks about what nobody would believe, and takes it on a yes alone") {
     const Program run;
     coupon(run);
-    exam(run, "RT");
+    exam(run, "VT");
     const Run r = run({"log", "T-1"}, "crack l 0.2 d 5 at 3\nno\ncrack l 0.2 d 4 at 3\nyes\ndone\n", true);
     CHECK(r.code == 0);
     CHECK_THAT(r.out,

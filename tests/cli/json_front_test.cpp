@@ -82,7 +82,7 @@ TEST_CASE("JSON of exams and finds is as its schemas say") {
     CHECK(json(run, exam("RT", {"--replaces", "2", "--why", "slip"}))["number"] == 2);
 
     const auto logged = json(run, {"log", "T-1", "tungsten inclusion 0.05 at 2 in # bright",
-                                   "undercut l 3/8 d 0.01 at 1-1/2 smooth face",
+                                   "undercut l 3/8 at 1-1/2 smooth face",
                                    "slag from 2 in to 2.4 across left 0.1", "pore 0.1 mid 5 in",
                                    "pore area 0.01 in2 at 6 in", "linear misalignment h 0.02 at 7 in root"});
     CHECK(logged["coupon"] == "T-1");
@@ -168,7 +168,7 @@ TEST_CASE("JSON of verdicts and grades is as its schemas say") {
     registered(run);
     run.ok({"change", "T-1", "--forget", "also", "--why", "not called for"});
     examined(run);
-    run.ok({"log", "T-1", "gas pore 0.055 at 2 in", "gas pore 0.09 at 4 in", "undercut d 0.01 l 0.2 at 5 in",
+    run.ok({"log", "T-1", "gas pore 0.055 at 2 in", "gas pore 0.09 at 4 in", "undercut l 0.2 at 5 in",
             "crack l 0.1 at 6 in", "pore at 7 in"});
     const auto open = json(run, {"judge", "T-1"}, 1);
     CHECK(open["class"] == "2");

@@ -19,7 +19,7 @@ void full_coupon(const Program &run) {
         {"exam", "T-1", "RT", "--examiner", "A. Field", "--level", "II", "--procedure", "p", "--note", "n"});
     run.ok({"log", "T-1", "gas pore 0.055 at 2 # remark", "undercut l 3/8 d 0.01 mid 3 smooth face",
             "slag from 2 to 2.4 across left 0.1", "angular misalignment angle 2 deg",
-            "porosity area 0.01 in2 at 1"});
+            "porosity area 0.01 in2 at 1", "--sure"});
     run.ok({"exam", "T-1", "VT", "--practice", "asme-v-vt", "--condition", "light=50 fc", "--incomplete",
             "root not reached"});
     run({"judge", "T-1"});

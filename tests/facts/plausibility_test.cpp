@@ -189,12 +189,15 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"micro-too-large", {}, "microcrack 1mm", "microcrack 1.000001mm"},
         {"depth-unmeasured", {}, "VT undercut d 0.1in", "PT undercut d 0.1in"},
         {"depth-unmeasured", {}, "RT crack d 0.1in", "MT crack d 0.1in"},
+        {"depth-on-film", {}, "VT crack d 0.1in", "RT crater crack d 0.1in"},
         {"height-unmeasured", {}, "VT overlap h 0.1in", "MT overlap h 0.1in"},
         {"depth-over-length", {}, "PT undercut l 1in d 1in", "PT undercut l 1in d 25.400001mm"},
         {"depth-over-size", {}, "MT crack 1in d 1in", "MT crack 1in d 25.400001mm"},
         {"loss-through-wall", wall, "undercut d 2.539999 mm", "shrinkage groove d 0.1in"},
         {"measured-over-drawing", {{"fillet-size", "0.1 in"}}, "fillet size 0.3in", "fillet size 7.620001mm"},
         {"measured-fillet-over-wall", wall, "fillet size 0.4in", "fillet size 10.160001mm"},
+        {"measured-throat-over-drawing", {{"fillet-size", "0.1 in"}}, "throat 0.225in", "throat 5.715001mm"},
+        {"measured-throat-over-leg", {{"leg", "0.1 in"}}, "throat 0.075in", "throat 1.905001mm"},
         {"measured-throat-over-wall", wall, "throat 0.3in", "throat 7.620001mm"},
         {"reinforcement-over-wall", wall, "excess weld metal h 8.08mm", "excess weld metal h 8.080001mm"},
         {"area-over-size", {}, "slag 0.1in area 0.01in2", "slag 0.1in area 0.010001in2"},
@@ -202,6 +205,10 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"area-over-width", {}, "slag .2in x .1in area 0.02in2", "slag .2in x .1in area 0.020001in2"},
         {"area-under-size", {}, "pore 0.2in area 0.02in2", "pore 0.2in area 0.019999in2"},
         {"cap-over-weld", weld, "excess weld metal w 0.625in", "excess weld metal w 15.875001mm"},
+        {"root-over-weld", weld, "excess penetration h 1mm w 0.5in",
+         "excess penetration h 1mm w 12.700001mm"},
+        {"across-beyond-weld", weld, "pore .1in across 1.25in", "pore .1in across left 31.750001mm"},
+        {"across-beyond-wall", wall, "pore .1in across left 2.5in", "pore .1in across 63.500001mm"},
         {"area-under-length", {}, "pore .2in x .1in area 0.01in2", "pore .2in x .1in area 0.009999in2"},
         {"area-under-width", {}, "slag .2in x .1in area 0.01in2", "slag .2in x .1in area 0.009999in2"},
         {"area-of-a-line", {}, "slag l 100mm area 10mm2", "slag l 100mm area 9.9999mm2"},
@@ -214,6 +221,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         CHECK(asks_of(row.fields, row.beyond, row.rule));
         tried.insert(row.rule);
     }
+    tried.insert("throat-over-fillet"); // of two finds, below
     for (const auto &rule : Plausibility::shipped().rules())
         if (rule.about == PlausibilityRule::About::indication) {
             INFO(rule.id);
@@ -240,6 +248,33 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     CHECK_FALSE(asks({{"metal-group", "P8"}, {"material", "304L"}}, "group-of-another-metal"));
     CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 1/32", "inches-on-millimetres"));
     CHECK_FALSE(asks_of({{"units", "in"}}, "undercut d 0.002", "depth-too-small"));
+}
+
+TEST_CASE("a throat is held against the largest fillet that its exam measured on its side") {
+    const CouponRecord coupon = coupon_of({});
+    const auto find = [&](const std::string &line, int number, int exam = 1) {
+        IndicationRecord out = parse_log_line(line, {}, Unit::inch);
+        out.number = number;
+        out.exam = exam;
+        return out;
+    };
+    const auto asked = [&](const IndicationRecord &one, const std::vector<IndicationRecord> &others) {
+        return rules_of(Plausibility::shipped().of(coupon, one, Exam::VT, others))
+            .contains("throat-over-fillet");
+    };
+    const auto fillet = find("fillet size 0.2in", 1);
+    CHECK_FALSE(asked(find("throat 0.15in", 2), {fillet}));
+    CHECK(asked(find("throat 3.810001mm", 2), {fillet}));
+    // Whichever of them comes last.
+    CHECK(asked(fillet, {find("throat 3.810001mm", 2)}));
+    CHECK_FALSE(asked(find("throat 0.2in", 2), {fillet, find("fillet size 0.3in", 3)}));
+    // Each alone says nothing, nor does another exam, or the other side; itself is not held against itself.
+    CHECK_FALSE(asked(find("throat 9in", 2), {}));
+    CHECK_FALSE(asked(find("throat 9in", 2, 2), {fillet}));
+    CHECK_FALSE(asked(find("throat 9in root", 2), {find("fillet size 0.2in face", 1)}));
+    CHECK(asked(find("throat 9in root", 2), {fillet}));
+    CHECK_FALSE(asked(find("fillet size 9in", 1), {fillet, find("throat 5in", 2)}));
+    CHECK_FALSE(asked(find("pore 0.1in", 3), {fillet, find("throat 9in", 2)}));
 }
 
 TEST_CASE("an exam of long ago is asked about") {
@@ -280,7 +315,7 @@ TEST_CASE("what nobody measured is never unlikely") {
 TEST_CASE("a question echoes the reading, and one that was set aside is not asked again") {
     const CouponRecord coupon = coupon_of({{"thickness", "0.065in"}});
     const IndicationRecord find = parse_log_line("crack d 5 at 1", {}, Unit::inch);
-    const auto found = Plausibility::shipped().of(coupon, find, Exam::RT);
+    const auto found = Plausibility::shipped().of(coupon, find, Exam::VT);
     REQUIRE(found.size() == 1);
     CHECK(question_of(found[0]) ==
           "is that meant? depth 5 in, thicker member 0.065 in: an imperfection is not "

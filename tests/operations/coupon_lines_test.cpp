@@ -56,6 +56,27 @@ TEST_CASE("what was entered is in lists at once, and taken back by the next entr
     CHECK(false_lines(booth.office).empty());
 }
 
+TEST_CASE("a line says that a reject was made to go, by an entry about its finds or its description",
+          "[lines]") {
+    Booth booth;
+    accepted_coupon(booth);
+    CHECK_FALSE(list_coupons(booth.office).at(0).cautions);
+    booth.finds("crack 0.1 at 2");
+    CHECK_FALSE(list_coupons(booth.office).at(0).cautions); // it stands
+    booth.write([](Writing &w) { return correct_indication(w, "T-1", 1, "pore 0.01 at 2", "looked again"); });
+    CHECK(kept(booth));
+    CHECK(listed_verdict(booth) == Verdict::accept);
+    CHECK(list_coupons(booth.office).at(0).cautions);
+    CHECK(false_lines(booth.office).empty());
+    // What was typed wrong while nobody had seen it, and rejected nothing, is no caution.
+    booth.coupon("T-2");
+    booth.exams("T-2");
+    booth.log("pore 0.01 at 2", "T-2", 3);
+    booth.write([](Writing &w) { return correct_indication(w, "T-2", 1, "pore 0.02 at 2", "a slip"); });
+    booth.finish(3, "T-2");
+    CHECK_FALSE(list_coupons(booth.office).at(1).cautions);
+}
+
 TEST_CASE("what commits without keeping lines leaves none that is older", "[lines]") {
     Booth booth;
     accepted_coupon(booth);

@@ -34,8 +34,9 @@ TEST_CASE("what nobody would believe is refused, and kept as sure once a person 
     Booth booth;
     booth.coupon();
     booth.exams();
+    booth.exam(Exam::VT);
     const std::string text = "pore 0.04 at 1\ncrack l 0.2 d 5 at 3\npore 300\n";
-    LogRequest request{"T-1", 0, text, "finds.txt"};
+    LogRequest request{"T-1", 4, text, "finds.txt"};
     const Refusal refusal = booth.refusal([&] { log_with(booth, request); });
     CHECK(field_of(refusal) == "give sure");
     CHECK_THAT(refusal.what(), says("finds.txt:2: is that meant? depth 5 in, thicker member 0.15 in"));
@@ -77,7 +78,7 @@ TEST_CASE("an import sets aside what the file names as sure, or all of it when a
     Booth booth;
     const auto text = [](const std::string &sure) {
         return exchange(R"({"id": "N", "fields": {"thickness": "0.15 in"}, "exams": [
-            {"method": "RT", "date": "2026-11-20", "indications": [
+            {"method": "VT", "date": "2026-11-20", "indications": [
                 {"type": "crack", "depth": "5 in")" +
                         sure + "}]}]}");
     };

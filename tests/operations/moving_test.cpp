@@ -121,11 +121,12 @@ TEST_CASE("a find that nobody would believe on the other coupon is asked about t
     booth.exams();
     booth.coupon("T-2", {{"thickness", "0.01in"}});
     booth.exams("T-2");
-    booth.log("undercut l 0.2 d 0.1 at 3 smooth");
-    const Refusal refusal = refused_to_move(booth, 1, 3, "T-2");
+    for (const char *mark : {"T-1", "T-2"}) booth.exam(Exam::VT, {}, mark);
+    booth.log("undercut l 0.2 d 0.1 at 3 smooth", "T-1", 4);
+    const Refusal refusal = refused_to_move(booth, 1, 4, "T-2");
     CHECK(field_of(refusal) == "give sure");
     CHECK_THAT(refusal.what(), says("depth 0.1 in, thicker member 0.01 in"));
-    booth.write([](Writing &w) { return move_indication(w, {"T-1", 1, 3, "T-2", "wrong piece", true}); });
+    booth.write([](Writing &w) { return move_indication(w, {"T-1", 1, 4, "T-2", "wrong piece", true}); });
     CHECK(booth.office.coupon("T-2").needed_indication(1).sure ==
           std::vector<std::string>{"depth-over-wall"});
 }

@@ -530,3 +530,35 @@ TEST_CASE("each condition that is a number has a range that people believe") {
         CHECK(unbelievable(*condition_info(name), value).empty() == believed);
     }
 }
+
+TEST_CASE("what a condition says of the coupon's form, and how long ago a check was, may be beyond belief") {
+    const ConditionInfo &view = *condition_info("view");
+    CHECK_THAT(unbelievable_of_form(view, "ellipse", "plate"), says("so a tube is radiographed"));
+    CHECK(unbelievable_of_form(view, "ellipse", "tube").empty());
+    CHECK(unbelievable_of_form(view, "ellipse", "").empty());
+    CHECK(unbelievable_of_form(view, "single wall", "plate").empty());
+    const ConditionInfo &yoke = *condition_info("yoke checked");
+    CHECK(unbelievably_old(yoke, "2025-11-25", parse_day("2026-11-25")).empty());
+    CHECK_THAT(unbelievably_old(yoke, "2025-11-24", parse_day("2026-11-25")),
+               says("more than 1 year before the exam of 2026-11-25"));
+    CHECK(unbelievably_old(*condition_info("certificate"), "2010-01-01", parse_day("2026-11-25")).empty());
+}
+
+TEST_CASE("a word may undo an exam, by itself or beside another one") {
+    CHECK_FALSE(undone(*condition_info("iqi seen"), {{"iqi seen", "no"}}).empty());
+    CHECK_FALSE(undone(*condition_info("letter B"), {{"letter B", "lighter"}}).empty());
+    CHECK(undone(*condition_info("letter B"), {{"letter B", "darker"}}).empty());
+    CHECK_FALSE(undone(*condition_info("film marks"), {{"film marks", "some"}}).empty());
+    const ConditionInfo &dye = *condition_info("earlier dye");
+    CHECK(undone(dye, {{"earlier dye", "yes"}}).empty());
+    CHECK(undone(dye, {{"earlier dye", "yes"}, {"type", "II"}}).empty());
+    CHECK_FALSE(undone(dye, {{"earlier dye", "yes"}, {"type", "I"}}).empty());
+}
+
+TEST_CASE("the lowest density of a film is not above its highest one") {
+    const ConditionInfo &lowest = *condition_info("density");
+    CHECK(contradicted(lowest, {{"density", "2.6"}}).empty());
+    CHECK(contradicted(lowest, {{"density", "2.6"}, {"highest density", "2.6"}}).empty());
+    CHECK_THAT(contradicted(lowest, {{"density", "2.61"}, {"highest density", "2.6"}}),
+               says("density 2.61 is more than highest density 2.6"));
+}

@@ -1,0 +1,82 @@
+#include "operations/looking_back.hpp"
+
+#include "operations/turned.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace beadbook {
+namespace {
+
+/// Whether an entry says something otherwise than one before it. That an exam was finished is nothing else.
+bool says_otherwise(const std::vector<Entry> &history) {
+    return std::any_of(history.begin(), history.end(), [&](const Entry &entry) {
+        if (!entry.supersedes) return false;
+        return entry.kind == "coupon" || entry.kind == "indication" ||
+               (entry.kind == "exam" &&
+                (is_withdrawal(entry) || !changed_beside_finishing(history, entry).empty()));
+    });
+}
+
+bool judged_by_another_text(const CouponState &coupon, const CriteriaSet &set) {
+    return std::any_of(coupon.verdicts.begin(), coupon.verdicts.end(),
+                       [&](const StoredVerdict &one) { return one.set == set.name && one.hash != set.hash; });
+}
+
+bool accepts_any(const Judged &judged) {
+    const auto &classes = judged.judgement.classes;
+    return std::any_of(classes.begin(), classes.end(),
+                       [](const ClassJudgement &one) { return one.verdict == Verdict::accept; });
+}
+
+/// A slip of the hand that was undone before anybody relied on it.
+bool is_slip(const TakenBack &one) {
+    using Kind = TakenBack::Kind;
+    return one.kind == Kind::weld || (one.kind == Kind::welder && one.was.empty()) ||
+           (one.kind == Kind::find && !one.to && !one.planar);
+}
+
+/// Of what came from elsewhere its cautions tell already.
+std::vector<std::string> gone_words(const std::vector<TakenBack> &all, const std::vector<Turned> &turns) {
+    std::vector<std::string> out;
+    std::set<std::int64_t> told;
+    for (const auto &one : turns) {
+        if (!one.accepted || one.by == Turned::By::elsewhere) continue;
+        out.push_back(one.words());
+        told.insert(one.entry);
+    }
+    auto gone = gone_among(all, turns);
+    std::erase_if(gone, [&](const TakenBack &one) { return told.contains(one.entry) || is_slip(one); });
+    for (auto &one : taken_back_words(gone)) out.push_back(std::move(one));
+    return out;
+}
+
+bool has_a_past(Office &office, const CouponState &coupon, const Judged &judged) {
+    return judged_by_another_text(coupon, *judged.set) ||
+           says_otherwise(office.book().history(coupon.record.id));
+}
+
+} // namespace
+
+void look_back(Office &office, const CouponState &coupon, Judged &judged) {
+    if (!has_a_past(office, coupon, judged)) return;
+    const auto turns = turned(office, coupon.record.id);
+    judged.taken_back = taken_back(office, coupon.record, turns);
+    if (accepts_any(judged)) judged.gone = gone_words(judged.taken_back, turns);
+}
+
+JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const JudgeRequest &request) {
+    JudgedOrNot out = judge_or_tell(office, coupon, request);
+    if (out.judged) look_back(office, coupon, *out.judged);
+    return out;
+}
+
+JudgedOrNot judge_with_cautions(Office &office, const CouponState &coupon, const JudgeRequest &request) {
+    JudgedOrNot out = judge_or_tell(office, coupon, request);
+    if (!out.judged || !accepts_any(*out.judged)) return out;
+    look_back(office, coupon, *out.judged);
+    out.judged->taken_back.clear();
+    return out;
+}
+
+} // namespace beadbook
