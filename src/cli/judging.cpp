@@ -49,7 +49,8 @@ public:
             session_.out << (any_ ? "\n]\n" : "[]\n");
         else
             session_.out << (any_ ? "\n" : text(nothing_found(of_all), session_.paint())) << caution;
-        return code_of(worst_);
+        // Of no coupon nothing is proved.
+        return any_ ? code_of(worst_) : ExitCode::cannot_say;
     }
 
 private:
@@ -70,7 +71,8 @@ ExitCode judge_every(Call &call) {
             judge_and_keep_all(w, judge_request(call), take, of);
             return 0;
         });
-    call.say(notes_on_empty(call, of, !all.any()));
+    if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
+        throw refused("nothing was judged: " + joined(unknown, "; "));
     return all.finish(of.all());
 }
 

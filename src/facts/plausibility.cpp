@@ -83,7 +83,7 @@ const Names &plausibility_names() {
         word("micro", Said::micro, {"yes", "no"});
         word("loss", Said::loss, {"yes", "no"});
         word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
-        word("units", Said::units, {"in", "mm"});
+        word("units", Said::units, {"in", "mm", "either"});
         word("fraction", Said::fraction, {"of an inch", "other"});
         word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
         word("test position", Said::of_fillet, {"of a fillet", "other"});
@@ -153,7 +153,8 @@ struct Entered {
             word(Said::rotated, same_word(rotated, "yes"));
         material = record.get(record.get("material").empty() ? "metal-group" : "material");
         if (!material.empty()) word(Said::metal, coupon.not_magnetic);
-        if (const auto unit = record.fixed_unit()) word(Said::units, *unit == Unit::inch);
+        const auto unit = record.fixed_unit();
+        words[static_cast<std::size_t>(Said::units)] = !unit ? 3 : *unit == Unit::inch ? 1 : 2;
         if (const std::string welded = record.get("welded"); !welded.empty())
             days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
     }
