@@ -82,7 +82,9 @@ std::string in_words(const Refusal &e, const Command *command) {
                remedy.operation;
         for (const auto &word : remedy.on) out += " " + word_text(word);
         for (const auto &field : remedy.fields)
-            out += " " + option_text(field, command_called(remedy.operation));
+            out += " " + (&field == &remedy.fields.front() && !remedy.value.empty()
+                              ? "--" + field + " " + word_text(remedy.value)
+                              : option_text(field, command_called(remedy.operation)));
         out += "'";
     }
     return out;
@@ -109,7 +111,7 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
     Session own{session.in,
                 args.has("quiet") ? nowhere : session.out,
                 session.err,
-                session.in_is_terminal && !args.has("quiet") && !args.has("dry-run"),
+                session.in_is_terminal,
                 colour_wanted(args, session),
                 session.now,
                 session.today,

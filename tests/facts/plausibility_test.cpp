@@ -186,6 +186,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"inches-on-millimetres", metric, "undercut d 0.5 mm l 3/8 in at 1/2", "undercut d 0.5 at 3/8"},
         {"inches-on-millimetres", metric, "crack 3/4", "crack 1-1/2"},
         {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/32", "undercut d 1/32mm"},
+        {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/3 mm", "undercut d 3/64 MM"},
         {"micro-by-eye", {}, "crack l 0.5mm", "microcrack l 0.5mm"},
         {"micro-by-eye", {}, "incomplete fusion l 0.5mm", "RT micro lack of fusion l 0.5mm"},
         {"micro-too-long", {}, "microcrack l 1mm", "microcrack l 1.000001mm"},
