@@ -64,15 +64,20 @@ ExitCode judge_every(Call &call) {
     const Selection of = selection_of(call);
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
-    if (call.has("no-record"))
+    const auto check_meant = [&] {
+        if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
+            throw refused("nothing was judged: " + joined(unknown, "; "));
+    };
+    if (call.has("no-record")) {
         judge_all(call.office(), judge_request(call), take, of);
-    else
+        check_meant();
+    } else {
         call.write([&](Writing &w) {
             judge_and_keep_all(w, judge_request(call), take, of);
+            check_meant();
             return 0;
         });
-    if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
-        throw refused("nothing was judged: " + joined(unknown, "; "));
+    }
     return all.finish(of.all());
 }
 
