@@ -106,8 +106,9 @@ ExitCode run_log(Call &call) {
     const bool by_prompt =
         call.words().size() == 1 && !call.has("file") && call.session().in_is_terminal && !call.json();
     if (by_prompt && (call.has("quiet") || call.has("dry-run")))
-        throw UsageError(std::string("the prompt shows each line and stores it: without --") +
-                         (call.has("quiet") ? "quiet" : "dry-run") + "; else give the lines, or --file");
+        throw UsageError(std::string("the prompt shows each line and stores it; leave out --") +
+                         (call.has("quiet") ? "quiet" : "dry-run") +
+                         ", or give the lines, here or by --file");
     const int exam = call.number("exam", "number of an exam");
     const CouponState coupon = call.office(Ledger::Mode::write).coupon(call.at(0));
     // Lines may name their methods where several exams are open.

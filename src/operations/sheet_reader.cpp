@@ -1,6 +1,7 @@
 #include "operations/sheet_reader.hpp"
 
 #include "facts/commented_find.hpp"
+#include "facts/log_line.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
