@@ -71,7 +71,7 @@ TEST_CASE("a bare number behind the name of an angle is degrees") {
 TEST_CASE("a number without a key behind other measures, and no place, is asked about") {
     CHECK(why_not("uc d .01 7") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
     CHECK(why_not("uc d .01 7 smooth # a") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
-    CHECK(why_not("slag .25x.05 7\"").find("13: '7\"' could be") == 0);
+    CHECK(why_not("slag .25x.05 7").find("13: '7' could be") == 0);
     CHECK(read_back("uc d .01 .3 at 7") == "undercut depth .01 in size .3 in at 7 in");
     CHECK(read_back("uc .3 d .01") == "undercut depth .01 in size .3 in");
 }
