@@ -1,6 +1,7 @@
 #include "cli/completion.hpp"
 
 #include "cli/command.hpp"
+#include "facts/coupon_record.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -28,6 +29,18 @@ std::vector<std::string> fixed_words(const Command &command) {
     return {out.begin(), out.end()};
 }
 
+/// The words that the value of an option is one of, where these are fixed: groove, fillet of --joint.
+std::vector<std::string> values_of(const Option &option) {
+    std::vector<std::string> out;
+    const CouponField *field = coupon_field(option.name);
+    if (option.value == "VALUE" && field && field->kind == CouponField::Kind::fact)
+        out = info(field->fact).words;
+    else if (option.name == "color")
+        out = {"auto", "always", "never"};
+    std::erase_if(out, [](const std::string &word) { return word.find(' ') != std::string::npos; });
+    return out;
+}
+
 /// For a shell, between single quotes.
 std::string quoted(const std::string &text) {
     std::string out = "'";
@@ -51,6 +64,13 @@ std::string for_bash() {
         << " -- \"$word\"))\n"
            "        return\n"
            "    fi\n"
+           "    case ${COMP_WORDS[1]},${COMP_WORDS[COMP_CWORD-1]} in\n";
+    for (const auto &command : commands())
+        for (const auto &option : command.all_options())
+            if (const auto words = values_of(option); !words.empty())
+                out << "    " << command.name() << ",--" << option.name << ") COMPREPLY=($(compgen -W "
+                    << quoted(joined(words, " ")) << " -- \"$word\")); return ;;\n";
+    out << "    esac\n"
            "    case ${COMP_WORDS[1]} in\n";
     for (const auto &command : commands()) {
         std::vector<std::string> words = fixed_words(command);
@@ -79,11 +99,14 @@ std::string for_zsh() {
     out << "        )\n        _describe command all\n        return\n    fi\n    case $words[2] in\n";
     for (const auto &command : commands()) {
         out << "    " << command.name() << ") _arguments -s";
-        for (const auto &option : command.all_options())
+        for (const auto &option : command.all_options()) {
+            const auto values = values_of(option);
+            const std::string ways = values.empty() ? "_files" : "(" + joined(values, " ") + ")";
             out << " "
                 << quoted((option.many ? "*" : "") + std::string("--") + option.name +
                           (option.value.empty() ? "" : "=") + "[" + text(option.help) + "]" +
-                          (option.value.empty() ? "" : ":" + text(option.value) + ":_files"));
+                          (option.value.empty() ? "" : ":" + text(option.value) + ":" + ways));
+        }
         const auto words = fixed_words(command);
         out << " "
             << (words.empty() ? quoted("*:file:_files") : quoted("*:word:(" + joined(words, " ") + ")"))
@@ -102,7 +125,9 @@ std::string for_fish() {
             "complete -c beadbook -n " + quoted("__fish_seen_subcommand_from " + command.name());
         for (const auto &option : command.all_options())
             out << here << " -l " << option.name << (option.quick ? std::string(" -s ") + option.quick : "")
-                << (option.value.empty() ? "" : " -r") << " -d " << quoted(option.help) << "\n";
+                << (option.value.empty() ? "" : " -r")
+                << (values_of(option).empty() ? "" : " -f -a " + quoted(joined(values_of(option), " ")))
+                << " -d " << quoted(option.help) << "\n";
         if (const auto words = fixed_words(command); !words.empty())
             out << here << " -a " << quoted(joined(words, " ")) << "\n";
     }

@@ -103,11 +103,17 @@ LogRequest log_request(const Call &call, int exam) {
 
 ExitCode run_log(Call &call) {
     if (call.has("file") && call.words().size() > 1) throw UsageError("give lines or --file, not both");
+    const bool by_prompt =
+        call.words().size() == 1 && !call.has("file") && call.session().in_is_terminal && !call.json();
+    if (by_prompt && (call.has("quiet") || call.has("dry-run")))
+        throw UsageError(std::string("the prompt shows each line and stores it; leave out --") +
+                         (call.has("quiet") ? "quiet" : "dry-run") +
+                         ", or give the lines, here or by --file");
     const int exam = call.number("exam", "number of an exam");
     const CouponState coupon = call.office(Ledger::Mode::write).coupon(call.at(0));
     // Lines may name their methods where several exams are open.
     if (exam > 0 || coupon.open_exams().size() <= 1) exam_for(coupon, exam, call.actor());
-    if (call.words().size() == 1 && !call.has("file") && call.session().in_is_terminal && !call.json()) {
+    if (by_prompt) {
         log_by_prompt(call, call.at(0), exam);
         return ExitCode::done;
     }
@@ -167,7 +173,7 @@ ExitCode run_correct(Call &call) {
     const auto done = call.write([&](Writing &w) {
         return correct_indication(w, call.at(0), number, call.at(2), call.text("why"), call.has("sure"));
     });
-    return call.tell(Corrected{number}, done.notes);
+    return call.tell(Corrected{done.value.indications.front()}, done.notes);
 }
 
 ExitCode run_withdraw(Call &call) {

@@ -12,7 +12,7 @@ enum class ExitCode : int {
     usage = 2,       ///< wrong words on the command line
     bad_data = 3,    ///< an input or criteria file, a value or a name cannot be taken; nothing was stored
     store = 4,       ///< the record is busy, damaged, foreign, read-only, or does not verify
-    cannot_say = 5,  ///< done; a judged coupon can be neither accepted nor rejected
+    cannot_say = 5,  ///< done; a judged coupon can be neither accepted nor rejected, or there was none
     not_allowed = 6, ///< done; the welder may not do some of the work
     untold = 7,      ///< stored, but what was done could not be printed; it must not be done again
     interrupted = 130,

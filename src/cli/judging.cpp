@@ -52,7 +52,8 @@ public:
             session_.out << (any_ ? "\n]\n" : "[]\n");
         else
             session_.out << (any_ ? "\n" : text(nothing_found(of_all), session_.paint())) << caution;
-        return code_of(worst_);
+        // Of no coupon nothing is proved.
+        return any_ ? code_of(worst_) : ExitCode::cannot_say;
     }
 
 private:
@@ -66,14 +67,20 @@ ExitCode judge_every(Call &call) {
     const Selection of = selection_of(call);
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
-    if (call.has("no-record"))
+    const auto check_meant = [&] {
+        if (const auto unknown = notes_on_empty(call, of, !all.any()); !unknown.empty())
+            throw refused("nothing was judged: " + joined(unknown, "; "));
+    };
+    if (call.has("no-record")) {
         judge_all(call.office(), judge_request(call), take, of);
-    else
+        check_meant();
+    } else {
         call.write([&](Writing &w) {
             judge_and_keep_all(w, judge_request(call), take, of);
+            check_meant();
             return 0;
         });
-    call.say(notes_on_empty(call, of, !all.any()));
+    }
     return all.finish(of.all());
 }
 

@@ -35,7 +35,7 @@ The file is BEADBOOK_SETTINGS, else beadbook/settings.yaml in XDG_CONFIG_HOME or
 'every', and below it options with their values:
   every: {book: /shop/book.db, color: never}
   register: {criteria: ufgs-15216n, units: in}
-What a person states (found, sure, finish, why, remark, a size and the like) is said in each call, never here.
+What a person states (who examined, found, sure, why, remark, a size and the like) is said in each call, never here.
 A call's own words go before variables of the environment, and these before the file.)"),
         looks(For::keeper, run_completion, R"(completion bash|zsh|fish
 a script that lets a shell complete commands, options and their words

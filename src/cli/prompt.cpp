@@ -90,7 +90,7 @@ public:
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::none:
-            not_taken_.emplace_back(coupon_, line);
+            not_taken_.push_back({coupon_, line, method_of(line)});
             log(line);
             forget_like(line);
             break;
@@ -105,6 +105,12 @@ private:
         std::string coupon;
         int find = 0;           ///< that was logged; 0: exams were finished
         std::vector<int> exams; ///< that were finished
+    };
+
+    /// A line that was refused.
+    struct NotTaken {
+        std::string coupon, line;
+        std::optional<Exam> by; ///< nothing: it may be of any open exam
     };
 
     void go_to(const std::string &coupon, int exam) {
@@ -179,25 +185,39 @@ private:
     void forget_like(const std::string &line) {
         const auto words = words_of(line);
         std::erase_if(not_taken_, [&](const auto &one) {
-            const auto said = words_of(one.second);
-            return one.first == coupon_ && std::any_of(said.begin(), said.end(), [&](const auto &word) {
+            const auto said = words_of(one.line);
+            return one.coupon == coupon_ && std::any_of(said.begin(), said.end(), [&](const auto &word) {
                        return word != "at" && !exam_named(word) &&
                               std::find(words.begin(), words.end(), word) != words.end();
                    });
         });
     }
-    /// What was typed as a find and not logged may be one.
-    void ask_of_not_taken() {
-        for (const auto &[coupon, line] : not_taken_) {
-            if (coupon != coupon_) continue;
-            session_.out << "  '" << visible(line) << "' was not logged; is the exam finished without it?\n";
+    /// By which method a line was found; nothing where the line and the sitting leave that open.
+    std::optional<Exam> method_of(const std::string &line) {
+        if (const auto said = exam_named(words_of(line).front())) return said;
+        if (exam_ == 0) return std::nullopt;
+        return call_.office().coupon(coupon_).needed_exam(exam_).method;
+    }
+    /// What was typed as a find of these exams and not logged may be one.
+    void ask_of_not_taken(const std::vector<int> &exams) {
+        const CouponState state = call_.office().coupon(coupon_);
+        const auto bears = [&](const NotTaken &one) {
+            return one.coupon == coupon_ &&
+                   (!one.by || std::any_of(exams.begin(), exams.end(), [&](int exam) {
+                       return state.needed_exam(exam).method == *one.by;
+                   }));
+        };
+        for (const auto &one : not_taken_) {
+            if (!bears(one)) continue;
+            session_.out << "  '" << visible(one.line)
+                         << "' was not logged; is the exam finished without it?\n";
             if (!is_meant()) throw InputError("not finished; log what was found");
         }
-        std::erase_if(not_taken_, [&](const auto &one) { return one.first == coupon_; });
+        std::erase_if(not_taken_, bears);
     }
     /// These are all that the exams found.
     void finish(const std::vector<int> &exams, bool none) {
-        ask_of_not_taken();
+        ask_of_not_taken(exams);
         const auto done = call_.write([&](Writing &w) {
             std::vector<ExamFinishedNow> out;
             for (const int exam : exams)
@@ -241,8 +261,8 @@ private:
     bool is_meant() {
         const auto answer = next_("  yes or no: ");
         const std::string_view word = answer ? trimmed(*answer) : std::string_view();
-        if (word == "yes" || word == "y") return true;
-        if (answer && !word.empty() && word != "no" && word != "n") held_back_ = *answer;
+        if (same_word(word, "yes") || same_word(word, "y")) return true;
+        if (answer && !word.empty() && !same_word(word, "no") && !same_word(word, "n")) held_back_ = *answer;
         return false;
     }
     void log(const std::string &line) {
@@ -285,8 +305,8 @@ private:
     int exam_ = 0;
     std::optional<Exam> by_; ///< the method that lines are of where several exams are open
     bool chosen_ = false;    ///< the exam was chosen by it
-    std::vector<std::pair<std::string, std::string>> not_taken_; ///< coupons, and lines refused on them
-    std::vector<Deed> deeds_;                                    ///< of this sitting, the last one at the end
+    std::vector<NotTaken> not_taken_;
+    std::vector<Deed> deeds_; ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
 };
 
@@ -338,7 +358,9 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
         try {
             if (!prompt.take(*line)) break;
         } catch (const InputError &e) {
-            session.out << "  " << std::string(e.column, ' ') << "^ " << visible(e.what()) << "\n";
+            // Under the word, which stands behind the sign.
+            session.out << std::string(prompt.sign().size() + e.column, ' ') << "^ " << visible(e.what())
+                        << "\n";
         } catch (const Refusal &e) {
             // A busy record too: what was logged is stored, and the line can be typed again.
             session.out << "  " << visible(e.what()) << "\n";

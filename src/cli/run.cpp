@@ -80,7 +80,9 @@ std::string in_words(const Refusal &e, const Command *command) {
         std::string words = "'beadbook " + remedy.operation;
         for (const auto &word : remedy.on) words += " " + word_text(word);
         for (const auto &field : remedy.fields)
-            words += " " + option_text(field, command_called(remedy.operation));
+            words += " " + (&field == &remedy.fields.front() && !remedy.value.empty()
+                                ? "--" + field + " " + word_text(remedy.value)
+                                : option_text(field, command_called(remedy.operation)));
         words += "'";
         if (std::find(told.begin(), told.end(), words) != told.end()) continue;
         out += (!told.empty()        ? ", or "
@@ -113,7 +115,7 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
     Session own{session.in,
                 args.has("quiet") ? nowhere : session.out,
                 session.err,
-                session.in_is_terminal && !args.has("quiet") && !args.has("dry-run"),
+                session.in_is_terminal,
                 colour_wanted(args, session),
                 session.now,
                 session.today,

@@ -19,12 +19,13 @@ const NearerVariable variables[] = {{"BEADBOOK_BOOK", "book"}, {"BEADBOOK_USER",
 
 /// What a person must say each time: what was seen, done or meant, and of what.
 constexpr std::string_view said_each_time[] = {
-    "again",  "all",    "as-before",    "as-logged", "back",     "calibration", "certificate", "condition",
-    "coupon", "date",   "document",     "edition",   "exam",     "equipment",   "every-open",  "file",
-    "finish", "forget", "found",        "graded",    "head",     "incomplete",  "like",        "lock",
-    "method", "name",   "new-key",      "note",      "override", "page",        "remark",      "replaces",
-    "seal",   "second", "set-password", "sure",      "text",     "to",          "unlock",      "verdict",
-    "vision", "way",    "weld",         "why",       "withdraw", "without",     "work"};
+    "again",     "all",          "as-before", "as-logged", "back",     "calibration", "certificate",
+    "condition", "coupon",       "date",      "document",  "edition",  "equipment",   "every-open",
+    "exam",      "examiner",     "file",      "finish",    "forget",   "found",       "graded",
+    "head",      "incomplete",   "level",     "like",      "lock",     "method",      "name",
+    "new-key",   "note",         "override",  "page",      "remark",   "replaces",    "seal",
+    "second",    "set-password", "sure",      "text",      "to",       "unlock",      "verdict",
+    "vision",    "way",          "weld",      "why",       "withdraw", "without",     "work"};
 
 /// A statement, if the command enters it: never a habit of the shop. Of a coupon's fields only what all
 /// coupons of a class have alike is one, and only where they are registered.

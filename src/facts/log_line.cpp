@@ -14,12 +14,15 @@ class LineParser {
 public:
     LineParser(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,
                const Vocabulary &vocabulary)
-        : text_(line), weld_(weld), unit_(unit), vocabulary_(vocabulary) {
+        : own_(line), weld_(weld), unit_(unit), vocabulary_(vocabulary) {
         if (!valid_utf8(line)) throw InputError("the line is not UTF-8 text");
         if (line.size() > 2000) throw InputError("the line is longer than 2000 bytes");
+        std::replace(own_.begin(), own_.end(), '\t', ' ');
+        text_ = line = own_;
         blanks();
         if (number_at(at_)) read_number();
         const std::size_t hash = line.find('#', at_);
+        check_typed_signs(line.substr(0, hash));
         if (hash == std::string_view::npos) return;
         if (number_at(hash))
             throw InputError(
@@ -36,6 +39,10 @@ public:
         read_type();
         for (blanks(); at_ < text_.size(); blanks()) read_part();
         if (out_.at && out_.middle) throw InputError("a place is given twice; write 'at' or 'mid'");
+        if (!unkeyed_.empty() && !out_.at && !out_.middle)
+            throw InputError("'" + shown(unkeyed_) + "' could be the size or the place; write 's " +
+                                 shown(unkeyed_) + "' or 'at " + shown(unkeyed_) + "'",
+                             static_cast<std::size_t>(unkeyed_.data() - text_.data()));
         check_sense(out_, weld_, unit_);
         return {method_, std::move(out_), std::move(guessed_)};
     }
@@ -268,6 +275,9 @@ private:
             set_measure(Quantity::length, std::max(first, second, shorter), begin);
             set_measure(Quantity::width, std::min(first, second, shorter), look);
         } else {
+            // A fillet size is printed so, with its unit.
+            const bool printed = vocabulary_[out_.type].name.ends_with(" size") && !is_digit(text_[at_ - 1]);
+            if (!out_.measures.empty() && !printed) unkeyed_ = text_.substr(begin, at_ - begin);
             set_measure(Quantity::size, first, begin);
         }
     }
@@ -341,6 +351,7 @@ private:
     static constexpr auto of_a_weld = {Dimension::number, Dimension::length, Dimension::area,
                                        Dimension::angle, Dimension::temperature};
 
+    std::string own_; ///< the line, with blanks for its tabs
     std::string_view text_;
     const WeldLine &weld_;
     std::optional<Unit> unit_;
@@ -348,6 +359,7 @@ private:
     std::size_t at_ = 0;
     std::optional<Exam> method_;
     std::string guessed_;
+    std::string_view unkeyed_; ///< a number without a key behind other measures
     OneUnit measures_, places_;
     IndicationRecord out_;
 };

@@ -2,6 +2,7 @@
 
 #include "facts/indication_record.hpp"
 #include "measure/parse.hpp"
+#include "measure/refusal.hpp"
 #include "measure/text.hpp"
 #include "measure/unit.hpp"
 
@@ -17,7 +18,11 @@ std::optional<NamedType> type_named(std::string_view text, const Vocabulary &voc
     for (int words = 0; words < most_words && end < text.size(); ++words) {
         while (end < text.size() && std::isspace(static_cast<unsigned char>(text[end]))) ++end;
         while (end < text.size() && !std::isspace(static_cast<unsigned char>(text[end]))) ++end;
-        if (const auto type = vocabulary.find(text.substr(0, end))) out = NamedType{*type, end};
+        // A comma parts the name from what comes.
+        const bool parted = end > 0 && text[end - 1] == ',';
+        const std::size_t length = parted ? end - 1 : end;
+        if (const auto type = vocabulary.find(text.substr(0, length))) out = NamedType{*type, length};
+        if (parted) break;
     }
     return out;
 }
@@ -28,8 +33,10 @@ bool like_a_method(std::string_view word) {
 
 bool angle_at(std::string_view text, const ImperfectionType &type) {
     std::size_t end = 0;
-    return (type.iso == "505" || type.iso == "508") && scan_number(text, end) &&
-           scan_unit(text, end, {Dimension::angle});
+    if ((type.iso != "505" && type.iso != "508") || !scan_number(text, end)) return false;
+    if (scan_unit(text, end, {Dimension::angle})) return true;
+    const std::size_t next = text.find_first_not_of(' ', end);
+    return !scan_unit(text, end, {Dimension::length}) && (next == text.npos || text[next] != 'x');
 }
 
 bool says_none(std::string_view words) {
@@ -39,6 +46,21 @@ bool says_none(std::string_view words) {
                                          "no indication", "no indications", "no finds"};
     return std::any_of(std::begin(ways), std::end(ways),
                        [&](std::string_view way) { return same_word(way, said); });
+}
+
+void check_typed_signs(std::string_view said) {
+    constexpr std::pair<std::string_view, std::string_view> signs[] = {{"\u201D", "\" or in"},
+                                                                       {"\u201C", "\" or in"},
+                                                                       {"\u2033", "\" or in"},
+                                                                       {"\u00BD", "1/2, as in 1-1/2"},
+                                                                       {"\u00BC", "1/4, as in 1-1/4"},
+                                                                       {"\u00BE", "3/4, as in 1-3/4"},
+                                                                       {"\u2013", "-"},
+                                                                       {"\u2044", "/"},
+                                                                       {"\u00D7", "x"}};
+    for (const auto &[sign, way] : signs)
+        if (const std::size_t at = said.find(sign); at != said.npos)
+            throw InputError("'" + std::string(sign) + "' is not understood; write " + std::string(way), at);
 }
 
 std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary) {

@@ -21,12 +21,15 @@ std::optional<NamedType> type_named(std::string_view text, const Vocabulary &voc
 /// UT, but no word of a find.
 bool like_a_method(std::string_view word);
 
-/// Whether a text begins with an angle, and the type is one of which an angle is measured (weld toe, angular
-/// misalignment; ISO 6520-1: 505, 508).
+/// Whether a text begins with an angle or a bare number, and the type is one of which an angle is measured
+/// (weld toe, angular misalignment; ISO 6520-1: 505, 508).
 bool angle_at(std::string_view text, const ImperfectionType &type);
 
 /// Whether words say that nothing was found: none, nothing found, no indications; a point behind them or not.
 bool says_none(std::string_view words);
+
+/// Throws InputError at a sign of a word processor, which looks like one that a line may hold.
+void check_typed_signs(std::string_view said);
 
 /// The names of the types, or of the first ones, which are enough to see what is asked.
 std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary);

@@ -94,7 +94,7 @@ const Names &plausibility_names() {
         word("micro", Said::micro, {"yes", "no"});
         word("loss", Said::loss, {"yes", "no"});
         word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
-        word("units", Said::units, {"in", "mm"});
+        word("units", Said::units, {"in", "mm", "either"});
         word("fraction", Said::fraction, {"of an inch", "other"});
         word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
         word("test position", Said::of_fillet, {"of a fillet", "other"});
@@ -113,13 +113,21 @@ const Names &plausibility_names() {
     return names;
 }
 
+/// The number of a length that is written in millimetres, with or without a blank before the unit; else
+/// empty.
+std::string number_of_millimetres(const Typed &typed) {
+    if (!lowered(typed.text).ends_with("mm")) return "";
+    return std::string(trimmed(std::string_view(typed.text).substr(0, typed.text.size() - 2)));
+}
+
 /// A measure or place in whole millimetres whose number is written as inches are: 1/32, 3/8, 1-1/2.
 const Typed *like_a_fraction_of_an_inch(const IndicationRecord &find) {
     const auto is = [](const Typed &typed) {
-        const std::size_t slash = typed.text.find('/');
-        if (slash == std::string::npos || !typed.text.ends_with(" mm")) return false;
-        const std::string below = typed.text.substr(slash + 1, typed.text.size() - slash - 4);
-        return typed.text.find_first_of("- ") < slash || below == "8" || below == "16" || below == "32" ||
+        const std::string number = number_of_millimetres(typed);
+        const std::size_t slash = number.find('/');
+        if (slash == std::string::npos) return false;
+        const std::string below = number.substr(slash + 1);
+        return number.find_first_of("- ") < slash || below == "8" || below == "16" || below == "32" ||
                below == "64";
     };
     for (const auto &[quantity, typed] : find.measures)
@@ -164,7 +172,8 @@ struct Entered {
             word(Said::rotated, same_word(rotated, "yes"));
         material = record.get(record.get("material").empty() ? "metal-group" : "material");
         if (!material.empty()) word(Said::metal, coupon.not_magnetic);
-        if (const auto unit = record.fixed_unit()) word(Said::units, *unit == Unit::inch);
+        const auto unit = record.fixed_unit();
+        words[static_cast<std::size_t>(Said::units)] = !unit ? 3 : *unit == Unit::inch ? 1 : 2;
         if (const std::string welded = record.get("welded"); !welded.empty())
             days[static_cast<std::size_t>(Dated::welded)] = parse_day(welded);
     }
@@ -214,7 +223,7 @@ private:
                                      ? Fact::form
                                      : Fact::joint_form)[entered_.words[c.slot] - 1u];
         case Said::fraction: {
-            const std::string typed = entered_.inches->text.substr(0, entered_.inches->text.size() - 3);
+            const std::string typed = number_of_millimetres(*entered_.inches);
             return typed + " mm or " + typed + " in (" +
                    print(parse_amount(typed, Dimension::length, Unit::inch), Dimension::length,
                          Unit::millimetre) +

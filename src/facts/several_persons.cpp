@@ -112,6 +112,9 @@ std::string beside_mark(const std::string &name) {
 
 std::string several_persons(std::string_view text, bool on_record) {
     const std::string begin = "'" + shown(std::string(text)) + "'";
+    if (const auto name = trimmed(text); name.ends_with(',') || name.ends_with(';'))
+        return begin + " ends with a sign behind which nothing stands; write the name alone, \"" +
+               std::string(trimmed(name.substr(0, name.find_last_not_of(",; ") + 1))) + "\"";
     const std::string one = "; one person is named here: the name alone, or with the mark in brackets";
     std::string plain = with_joints(text);
     const auto asides = bracketed(plain);

@@ -12,6 +12,7 @@ struct Remedy {
     std::string operation;           ///< as the operations are named: change, exam, enrol
     std::vector<std::string> on;     ///< its subject: a coupon's mark, say
     std::vector<std::string> fields; ///< of the request, to be given
+    std::string value = {};          ///< of the first of them, where only one can be meant
 };
 
 /// Why something was not taken: what was found and what was expected. No shell's words stand in it: the

@@ -275,6 +275,8 @@ std::string nearest_word(std::string_view word, const std::vector<std::string> &
     const std::string plain = bare(word);
     for (const auto &candidate : candidates)
         if (!plain.empty() && bare(candidate) == plain) return candidate;
+    // What begins so as well: aws-d1.1 is soon typed for aws-d1.1-visual.
+    if (std::string begun = only_one_begun(plain, candidates); !begun.empty()) return begun;
     std::string best;
     std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
     for (const auto &candidate : candidates) {
@@ -284,7 +286,7 @@ std::string nearest_word(std::string_view word, const std::vector<std::string> &
             best = candidate;
         }
     }
-    return best.empty() ? only_one_begun(plain, candidates) : best;
+    return best;
 }
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string> &candidates) {

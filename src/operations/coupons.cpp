@@ -341,6 +341,10 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     const auto before = as_it_stands(writing, now.id);
     writing.add(std::move(e));
     Done<CouponRecord> out{now, {}};
+    const auto doubted = doubts_on(writing.catalogue(), old.record);
+    for (auto &doubt : doubts_on(writing.catalogue(), now))
+        if (std::find(doubted.begin(), doubted.end(), doubt) == doubted.end())
+            out.notes.push_back(std::move(doubt));
     note_turned_verdicts("this", before, as_it_stands(writing, now.id), out.notes);
     if (now.get("also") != old.record.get("also") && !old.record.get("also").empty())
         out.notes.push_back("called for on this coupon was " + old.record.get("also") + ", and now is " +

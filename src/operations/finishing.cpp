@@ -139,7 +139,7 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     if (request.some_logged && !request.found && found == 0)
         throw refused("none was logged under exam " + named({&exam}) + " of coupon " + request.coupon +
                       "; if it found none, its number is the word none")
-            .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}});
+            .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}, "none"});
     check_may_finish(writing, exam, request.why);
     finish(writing, request.coupon, exam, found,
            "finished with " + std::to_string(found) + " found" +

@@ -92,10 +92,17 @@ private:
     void check_new(const CouponState &state, const ExamRequest &exam) const {
         const Day day = exam.date.value_or(writing_.outside().today());
         for (const auto &one : state.exams)
-            if (one.method == exam.method && one.date == day && same_word(one.examiner, exam.examiner))
+            if (one.method == exam.method && one.date == day && same_word(one.examiner, exam.examiner)) {
+                if (!one.finished)
+                    throw refused(
+                        "coupon " + exam.coupon + " has " + named({&one}) + " of " + print(day) + " by " +
+                        exam.examiner +
+                        ", and it is open: a sheet begins exams of its own; log under that one what "
+                        "it found, and finish it");
                 throw refused("coupon " + exam.coupon + " has " + named({&one}) + " of " + print(day) +
                               " by " + exam.examiner + " already")
                     .give("again");
+            }
     }
     Writing &writing_;
     const SheetRequest &request_;

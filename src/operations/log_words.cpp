@@ -10,6 +10,7 @@
 #include <array>
 #include <charconv>
 #include <set>
+#include <sstream>
 
 namespace beadbook {
 namespace {
@@ -93,6 +94,18 @@ LogOrder log_order(std::string_view line) {
         out.of = words[1];
         if (words.size() == 3) out.number = number_in(line, words[2]);
     }
+    return out;
+}
+
+std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
+    std::vector<const ExamRecord *> out;
+    std::istringstream lines{text};
+    for (std::string line; std::getline(lines, line);)
+        if (const LogOrder order = log_order(line); order.word == LogWord::nothing)
+            for (const auto *exam : coupon.open_exams())
+                if ((!order.method || exam->method == *order.method) &&
+                    std::find(out.begin(), out.end(), exam) == out.end())
+                    out.push_back(exam);
     return out;
 }
 

@@ -33,6 +33,8 @@ struct LogOrder {
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);
+/// The open exams of which a line of the text says that they found nothing.
+std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text);
 /// A line of help for each.
 std::string_view log_orders_help();
 

@@ -14,6 +14,7 @@
 #include "records/codecs/bodies.hpp"
 #include "technique/plausible.hpp"
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <sstream>
@@ -151,6 +152,10 @@ public:
         for (const auto *exam : open)
             if (exam->method == *line.method) fitting.push_back(exam);
         if (fitting.size() == 1) return fitting.front()->number;
+        const bool finished =
+            std::any_of(coupon_.exams.begin(), coupon_.exams.end(),
+                        [&](const ExamRecord &exam) { return exam.finished && exam.method == *line.method; });
+        if (fitting.empty() && finished) exam_for(coupon_, 0, who_, line.method); // which refuses it
         if (fitting.empty())
             throw refused("no " + method + " of coupon " + coupon_.record.id + " is open; open are " +
                           named(open))
@@ -267,21 +272,15 @@ void check_not_again(const CouponState &state, const std::vector<IndicationRecor
 
 namespace {
 
-/// Whether a line says that nothing was found.
-bool has_none(const std::string &text) {
-    std::istringstream lines{text};
-    for (std::string line; std::getline(lines, line);)
-        if (log_order(line).word == LogWord::nothing) return true;
-    return false;
-}
-
 /// The lines, of which one that says none is told how that is said.
-ParsedLog parsed(const CouponRecord &coupon, const LogRequest &request) {
+ParsedLog parsed(const CouponState &state, const LogRequest &request) {
+    const CouponRecord &coupon = state.record;
     try {
         return parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit(),
                          request.may_finish);
     } catch (Refusal &e) {
-        if (has_none(request.text)) e.mend({"finish", {coupon.id}, {"found"}});
+        for (const auto *exam : exams_of_none(state, request.text))
+            e.mend({"finish", {coupon.id, std::to_string(exam->number)}, {"found"}, "none"});
         throw;
     }
 }
@@ -291,7 +290,7 @@ Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std:
                       const LogRequest &request) {
     const CouponRecord &coupon = state.record;
     const ExamOfLine exams(state, request.exam, who);
-    ParsedLog log = parsed(coupon, request);
+    ParsedLog log = parsed(state, request);
     if (log.lines.empty() && log.none.empty())
         throw refused("there is no line to log" +
                       (request.is_file && request.name != "-" ? " in " + shown(request.name) : "") +

@@ -13,8 +13,8 @@ bool says_otherwise(const std::vector<Entry> &history) {
     return std::any_of(history.begin(), history.end(), [&](const Entry &entry) {
         if (!entry.supersedes) return false;
         return entry.kind == "coupon" || entry.kind == "indication" ||
-               (entry.kind == "exam" &&
-                (is_withdrawal(entry) || !changed_beside_finishing(history, entry).empty()));
+               (entry.kind == "exam" && (is_withdrawal(entry) || !entry.reason.empty() ||
+                                         !changed_beside_finishing(history, entry).empty()));
     });
 }
 

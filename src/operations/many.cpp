@@ -1,7 +1,11 @@
 #include "operations/many.hpp"
 
+#include "facts/name_likeness.hpp"
 #include "measure/text.hpp"
+#include "measure/words_apart.hpp"
 #include "operations/marks.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -23,6 +27,23 @@ CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vect
     return out;
 }
 
+bool is_no_figure(char c) { return c < '0' || c > '9'; }
+bool is_figure_of_cohort(char c) { return !is_no_figure(c); }
+
+/// Another cohort on record that this one may be with a slip in its letters; figures tell years and groups.
+std::string cohort_like(Ledger &ledger, const std::string &cohort) {
+    const auto all = ledger.cohorts_named();
+    if (cohort.empty() || std::find(all.begin(), all.end(), cohort) != all.end()) return "";
+    const auto letters = [](const std::string &text) {
+        return joined(words_apart(text, is_figure_of_cohort), " ");
+    };
+    const auto like = std::find_if(all.begin(), all.end(), [&](const std::string &one) {
+        return words_apart(one, is_no_figure) == words_apart(cohort, is_no_figure) &&
+               may_be_misspelt(letters(one), letters(cohort));
+    });
+    return like == all.end() ? "" : *like;
+}
+
 } // namespace
 
 Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request) {
@@ -37,6 +58,11 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
         throw refused(std::to_string(welders.size()) + " welders for " +
                       counted(request.marks.size(), "coupon") + "; expected as many")
             .at("welder");
+    if (const auto cohort = request.fields.find("cohort"); cohort != request.fields.end())
+        if (const std::string like = cohort_like(writing.ledger(), std::string(trimmed(cohort->second)));
+            !like.empty())
+            out.notes.push_back("no coupon on record is of cohort '" + shown(cohort->second) +
+                                "' yet; did you mean '" + shown(like) + "'?");
     MarksAlike alike(writing.book());
     for_each_mark(request.marks, [&](const std::string &mark) {
         CouponRequest one{mark, request.fields, request.sure};

@@ -156,6 +156,14 @@ std::string nearest_person(Office &office, const std::string &examiner) {
     return like.empty() ? nearest_word(examiner, office.book().people()) : like;
 }
 
+/// Somebody who examined before and is written nearly so; empty for who did so under this very name.
+std::string nearest_examiner(Office &office, const std::string &examiner) {
+    if (!names_somebody(examiner) || !office.ledger().coupons_examined_by(examiner).empty()) return "";
+    for (const auto &one : office.ledger().examiners())
+        if (may_be_taken_for(one, examiner)) return one;
+    return "";
+}
+
 } // namespace
 
 OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *practice) {
@@ -166,6 +174,10 @@ OnRecord fill_from_record(Office &office, ExamRecord &exam, const Practice *prac
         out.against.push_back(
             {std::string(another_examiner),
              "examiner '" + shown(exam.examiner) + "' is not on record; did you mean '" + near + "'?"});
+    else if (const std::string before = nearest_examiner(office, exam.examiner); !before.empty())
+        out.against.push_back({std::string(another_examiner), "examiner '" + shown(exam.examiner) +
+                                                                  "' has examined nothing yet, and '" +
+                                                                  before + "' has; is it another person?"});
     fill_equipment(office, exam, out.notes);
     for (const auto &one : exam.equipment)
         if (const std::string near = equipment_like(office, one.serial); !near.empty())

@@ -61,14 +61,25 @@ Beginning beginning_of(std::string_view line) {
     }
 }
 
+/// What stands behind the methods, with a semicolon for each comma before a key.
+std::string parted(std::string_view said) {
+    std::string out;
+    for (const auto word : words_of(said)) {
+        if (head_key(word) && out.ends_with(',')) out.back() = ';';
+        out.append(out.empty() ? "" : " ").append(word);
+    }
+    return out;
+}
+
 /// The head as it is written well.
 std::string mended(const Beginning &begins) {
     std::string out;
     for (const Exam method : begins.methods) out.append(out.empty() ? "" : " ").append(name_of(method));
     if (begins.rest.starts_with(';')) return out + std::string(begins.rest);
-    if (begins.rest.find(';') != std::string_view::npos) return out + "; " + std::string(begins.rest);
+    if (begins.rest.find(';') != std::string_view::npos) return out + "; " + parted(begins.rest);
     for (const auto word : words_of(begins.rest)) {
         const bool begins_a_part = head_key(word) || word.find('=') != std::string_view::npos;
+        if (begins_a_part && out.ends_with(',')) out.pop_back();
         out.append(begins_a_part ? "; " : " ").append(word);
     }
     return out;
@@ -121,6 +132,9 @@ void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::stri
     }
     const std::string_view word = take_word(said);
     if (const HeadKey *key = head_key(word)) {
+        if (const std::string well = parted(whole); key->word != "note" && well.find(';') != well.npos)
+            throw refused("'" + shown(whole) + "': a semicolon parts what a head says; write '" +
+                          shown(well) + "'");
         if (!keys.insert(key->word).second && key->word != "with")
             throw refused("'" + shown(whole) + "': this head says '" + std::string(key->word) +
                           "' twice; which is meant?");

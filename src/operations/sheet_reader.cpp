@@ -1,6 +1,7 @@
 #include "operations/sheet_reader.hpp"
 
 #include "facts/commented_find.hpp"
+#include "facts/log_line.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
@@ -147,7 +148,7 @@ private:
         SheetHead &head = heads.back();
         std::string_view rest = line;
         rest.remove_prefix(rest.find_first_not_of(" \t"));
-        const std::string word(take_word(rest));
+        const std::string word = take_marks(rest);
         const bool ditto = is_ditto(word);
         if (ditto && last_.empty())
             throw refused(word + " repeats a coupon, and none is named yet; write its mark");
@@ -170,6 +171,19 @@ private:
         for (const auto &mark : marks)
             for (const Exam method : methods)
                 say(part_of(head, mark, number_).said[method], line, rest, none, incomplete);
+    }
+    /// Coupons with commas between, blanks about these or not.
+    static std::string take_marks(std::string_view &rest) {
+        std::string out(take_word(rest));
+        while (!rest.empty() && (out.ends_with(',') || rest.front() == ',')) {
+            std::string_view behind = rest;
+            const std::string next(take_word(behind));
+            if (exam_named(next) || is_none(rest) || is_incomplete(rest) || reads_as_find(rest)) break;
+            out += next;
+            rest = behind;
+        }
+        if (out.size() > 1 && out.ends_with(',')) out.pop_back();
+        return out;
     }
     /// The methods that a line says, which are taken off it.
     static std::vector<Exam> methods_before(std::string_view &rest, const SheetHead &head) {

@@ -8,8 +8,17 @@
 namespace beadbook {
 namespace {
 
+/// With the dashes of a word processor as they stand on a keyboard.
+std::string with_plain_dashes(std::string text) {
+    for (const std::string_view dash : {"\u2010", "\u2011", "\u2013", "\u2014", "\u2212"})
+        for (std::size_t at = 0; (at = text.find(dash, at)) != std::string::npos;)
+            text.replace(at, dash.size(), "-");
+    return text;
+}
+
 /// Of marks that are like it in letters or in number; T-5 is no slip for X-1.
-std::string near_mark(const std::string &mark, std::vector<std::string> marks) {
+std::string near_mark(const std::string &typed, std::vector<std::string> marks) {
+    const std::string mark = with_plain_dashes(typed);
     const auto number_at = [](const std::string &text) { return text.find_last_not_of("0123456789") + 1; };
     const auto unlike = [&](const std::string &other) {
         const std::size_t own = number_at(mark), at = number_at(other);

@@ -84,6 +84,11 @@ std::vector<std::string> Ledger::welders_named() {
                  "json_extract(body, '$.fields.welder') IS NOT NULL");
 }
 
+std::vector<std::string> Ledger::cohorts_named() {
+    return texts("SELECT DISTINCT json_extract(body, '$.fields.cohort') FROM entry WHERE kind = 'coupon' AND "
+                 "json_extract(body, '$.fields.cohort') IS NOT NULL");
+}
+
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     return guarded(path_, [&] {
         // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.

@@ -236,7 +236,7 @@ std::string json_text(const Logged &done, const std::vector<std::string> &notes)
 }
 
 std::string json_text(const Corrected &done, const std::vector<std::string> &notes) {
-    return render::finished({{"corrected", done.number}}, notes);
+    return render::finished({{"corrected", done.now.number}, {"line", print_log_line(done.now)}}, notes);
 }
 
 std::string json_text(const Withdrawn &done, const std::vector<std::string> &notes) {

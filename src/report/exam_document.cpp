@@ -117,7 +117,10 @@ Document document_of(const Logged &done) {
 }
 
 Document document_of(const Corrected &done) {
-    return Document{}.line("#" + std::to_string(done.number) + " corrected; the old entry is kept");
+    const std::string number = "#" + std::to_string(done.now.number);
+    return Document{}
+        .line(number + " " + print_log_line(done.now))
+        .line(number + " corrected; the old entry is kept");
 }
 
 Document document_of(const Withdrawn &done) {

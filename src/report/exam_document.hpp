@@ -25,7 +25,7 @@ struct FinishedAll {
     int exams = 0;
 };
 struct Corrected {
-    int number = 0;
+    IndicationRecord now;
 };
 struct Withdrawn {
     std::string what; ///< exam or indication

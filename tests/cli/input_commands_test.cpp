@@ -70,10 +70,27 @@ TEST_CASE("what was typed at the prompt and not logged is asked about before an 
         CHECK_FALSE(finished);
     }
     CHECK(sitting("vt crakc l.3 at 2\nvt none\nyes\n").second);
+    CHECK(sitting("vt crakc l.3 at 2\nvt none\nY\n").second);
+    // Of another method than the exam that is finished it says nothing.
+    CHECK(sitting("vt crakc l.3 at 2\nmt none\n").first.find(asks) == std::string::npos);
+    CHECK_THAT(sitting("vt crakc l.3 at 2\nmt none\nvt none\n").first, says(asks));
     // What was mended is forgotten.
     const auto [said, finished] = sitting("crack 0.2 at 3\nvt crack 0.2 at 3\nvt finish\n");
     CHECK(said.find(asks) == std::string::npos);
     CHECK(finished);
+}
+
+TEST_CASE("the prompt is neither quiet nor a dry run, and its mark stands under the word") {
+    const Program run;
+    coupon(run);
+    exam(run, "VT");
+    for (const char *option : {"-q", "-n"}) {
+        const Run silent = run({"log", "T-1", option}, "crack 0.2 at 3\n", true);
+        CHECK(silent.code == 2);
+        CHECK_THAT(silent.err, says("the prompt shows each line and stores it"));
+    }
+    CHECK_THAT(run({"log", "T-1"}, "pore 0.1 frob\n", true).out,
+               says("T-1> " + std::string(14, ' ') + "^ 'frob'"));
 }
 
 TEST_CASE("finish takes several methods, and none in capitals") {
@@ -83,7 +100,8 @@ TEST_CASE("finish takes several methods, and none in capitals") {
     exam(run, "MT");
     const Run none = run({"log", "T-1", "None"});
     CHECK_THAT(none.err, says("'None' is no find"));
-    CHECK_THAT(none.err, says("mend it with 'beadbook finish T-1 --found"));
+    CHECK_THAT(none.err, says("mend it with 'beadbook finish T-1 1 --found none', or 'beadbook finish T-1 2 "
+                              "--found none'"));
     CHECK(run({"finish", "T-1", "VT,PT", "--found", "none"}).code == 3);
     CHECK_FALSE(json(run, {"show", "T-1"})["exams"][0].contains("found")); // all or none
     const std::string done = run.ok({"finish", "T-1", "VT,MT", "--found", "None"});

@@ -73,9 +73,14 @@ TEST_CASE("each list takes the same words for which coupons, and says when there
     CHECK(judged.code == 1);
     CHECK_THAT(judged.out, says("T-4") && says("not judged: coupon T-4 names no criteria"));
     CHECK(judged.out.find("T-5") == std::string::npos);
-    const Run none = run({"judge", "--all", "--cohort", "winter"});
-    CHECK(none.code == 0);
+    // A word that is on no coupon is a slip; of no coupon nothing is proved.
+    const Run slip = run({"judge", "--all", "--cohort", "winter", "-q"});
+    CHECK(slip.code == 3);
+    CHECK_THAT(slip.err, says("nothing was judged: no coupon on record is of cohort 'winter'"));
+    const Run none = run({"judge", "--all", "--cohort", "spring", "--verdict", "accept"});
+    CHECK(none.code == 5);
     CHECK_THAT(none.out, says("no coupon on record is as asked for"));
+    CHECK(run({"judge", "--all", "--welder", "L2", "--unfinished", "-q"}).code == 5);
     CHECK(run({"judge", "--all", "--verdict", "accept"}).code == 0);
     CHECK(table(run.ok({"export", "csv", "coupons", "--cohort", "spring"})).size() == 1);
     CHECK(nlohmann::json::parse(run.ok({"export", "json", "--welder", "L2"}))["coupons"].size() == 1);

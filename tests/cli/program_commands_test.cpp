@@ -50,7 +50,9 @@ TEST_CASE("bash takes the completion, and man the pages") {
     CHECK(std::system(("bash -n '" + run.file("completion") + "'").c_str()) == 0);
     write(run.file("words"), "source '" + run.file("completion") +
                                  "'\nCOMP_WORDS=(beadbook grade T-1 pa); COMP_CWORD=3\n_beadbook\n"
-                                 "[ \"${COMPREPLY[*]}\" = passed ]\n");
+                                 "[ \"${COMPREPLY[*]}\" = passed ] || exit 1\n"
+                                 "COMP_WORDS=(beadbook register T-1 --joint gr); COMP_CWORD=4\n_beadbook\n"
+                                 "[ \"${COMPREPLY[*]}\" = groove ]\n");
     CHECK(std::system(("bash '" + run.file("words") + "'").c_str()) == 0);
 }
 
@@ -92,15 +94,15 @@ TEST_CASE("settings are habits: what a person states is said in each call") {
          {"exam: {found: none}", "log: {sure: yes}", "log: {finish: yes}", "correct: {why: slip}",
           "grade: {remark: fine}", "sheet: {again: yes}", "qualify: {override: known}",
           "exam: {incomplete: broke off}", "register: {thickness: 1in}", "register: {mechanical: passed}",
-          "change: {class: A}", "judge: {criteria: iso-5817}", "every: {criteria: iso-5817}",
-          "every: {why: slip}"}) {
+          "exam: {examiner: A. Field}", "exam: {level: II}", "change: {class: A}",
+          "judge: {criteria: iso-5817}", "every: {criteria: iso-5817}", "every: {why: slip}"}) {
         INFO(statement);
         write(run.settings(), std::string(statement) + "\n");
         const Run bad = run({"coupons"});
         CHECK(bad.code == 3);
         CHECK(bad.err.find("is said in each call by whoever acts") != std::string::npos);
     }
-    write(run.settings(), "exam: {examiner: A. Field, level: II}\n");
+    write(run.settings(), "exam: {procedure: VT-1}\n");
     run.ok({"settings"});
 }
 

@@ -55,6 +55,32 @@ TEST_CASE("short lines are read as a technician means them") {
     CHECK(read_back("SLAG FROM 2 TO 2.4 Across LEFT 0.2") ==
           "slag inclusion from 2 in to 2.4 in across left 0.2 in");
     CHECK(read_log_line("VT: crack 0.2", straight, Unit::inch).method == Exam::VT);
+    CHECK(read_back("pore\t.05\tat\t3\t# a\tb") == "gas pore size .05 in at 3 in # a b");
+    CHECK(read_back("slag\t.25\tx\t.05") == "slag inclusion length .25 in width .05 in");
+    CHECK(read_back("uc, l 3/8, d .01") == "undercut length 3/8 in depth .01 in");
+}
+
+TEST_CASE("a bare number behind the name of an angle is degrees") {
+    CHECK(read_back("toe angle 100 at 1") == "incorrect weld toe angle 100 deg at 1 in");
+    CHECK(read_back("angular misalignment 2") == "angular misalignment angle 2 deg");
+    CHECK(read_back("angular misalignment 2 deg") == "angular misalignment angle 2 deg");
+    CHECK(read_back("toe angle 3 mm at 1") == "incorrect weld toe size 3 mm at 1 in");
+    CHECK(read_back("toe angle .3x.1") == "incorrect weld toe length .3 in width .1 in");
+}
+
+TEST_CASE("a number without a key behind other measures, and no place, is asked about") {
+    CHECK(why_not("uc d .01 7") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
+    CHECK(why_not("uc d .01 7 smooth # a") == "9: '7' could be the size or the place; write 's 7' or 'at 7'");
+    CHECK(why_not("slag .25x.05 7").find("13: '7' could be") == 0);
+    CHECK(read_back("uc d .01 .3 at 7") == "undercut depth .01 in size .3 in at 7 in");
+    CHECK(read_back("uc .3 d .01") == "undercut depth .01 in size .3 in");
+}
+
+TEST_CASE("signs of a word processor are told as they are typed here") {
+    CHECK(why_not("crack 3/8\xE2\x80\x9D at 3") == "9: '\xE2\x80\x9D' is not understood; write \" or in");
+    CHECK_THAT(why_not("crack 1\xC2\xBD at 3"), says("write 1/2, as in 1-1/2"));
+    CHECK(read_back("crack 3/8 at 3 # by \xE2\x80\x9Ctorch\xE2\x80\x9D") ==
+          "crack size 3/8 in at 3 in # by \xE2\x80\x9Ctorch\xE2\x80\x9D");
 }
 
 TEST_CASE("what is printed can be read again and is the same") {

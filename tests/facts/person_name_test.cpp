@@ -106,6 +106,7 @@ TEST_CASE("a field that holds one person's name holds no second one", "[names]")
         INFO(name);
         CHECK_THAT(several_persons(name), says("one person is named here"));
     }
+    CHECK_THAT(several_persons("A. Field,"), says("write the name alone, \"A. Field\""));
     CHECK_THAT(several_persons("Smith, John"), says("write \"John Smith\""));
     CHECK(several_persons("Smith, John", true).empty()); // he is on record so
     CHECK_FALSE(several_persons("Smith, L2", true).empty());

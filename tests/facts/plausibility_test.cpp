@@ -181,8 +181,17 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"depth-too-small", metric, "undercut d 0.1", "undercut d 0.099999"},
         {"height-too-small", metric, "overlap h 0", "overlap h 0.099999"},
         {"width-too-small", metric, "crack 1x0.05", "crack 1x0.049999"},
+        // Of a coupon without a unit of its own too.
+        {"depth-too-fine", {{"units", "in"}}, "undercut d 0.001", "undercut d 0.0009"},
+        {"depth-too-fine", {}, "undercut d 0.0254 mm", "undercut d 0.025399 mm"},
+        {"height-too-fine", {{"units", "in"}}, "overlap h 0.001", "overlap h 0.0009"},
+        {"height-too-fine", {}, "overlap h 0.0254 mm", "overlap h 0.025399 mm"},
+        {"width-too-fine", {{"units", "in"}}, "crack 1x0.001", "crack 1x0.0009"},
+        {"width-too-fine", {}, "crack 1mm x 0.0254mm", "crack 1mm x 0.025399mm"},
         {"inches-on-millimetres", metric, "undercut d 0.5 mm l 3/8 in at 1/2", "undercut d 0.5 at 3/8"},
         {"inches-on-millimetres", metric, "crack 3/4", "crack 1-1/2"},
+        {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/32", "undercut d 1/32mm"},
+        {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/4 mm", "undercut d 3/64 MM"},
         {"micro-by-eye", {}, "crack l 0.5mm", "microcrack l 0.5mm"},
         {"micro-by-eye", {}, "incomplete fusion l 0.5mm", "RT micro lack of fusion l 0.5mm"},
         {"micro-too-long", {}, "microcrack l 1mm", "microcrack l 1.000001mm"},
@@ -238,6 +247,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     // A crack may go through its wall; a fillet is tested in G where its plate stands so.
     CHECK_FALSE(asks_of(wall, "crack d 0.1in", "loss-through-wall"));
     CHECK_FALSE(asks({{"joint", "fillet"}, {"position", "3G"}}, "groove-in-fillet-position"));
+    // A depth that nobody can read in millimetres is asked about once.
+    CHECK_FALSE(asks_of(metric, "undercut d 0.01", "depth-too-fine"));
     // Where nobody knows the metal, or the unit is inches, nothing contradicts.
     CHECK_FALSE(asks({{"thickness", "16 ga stainless"}, {"material", "304L"}}, "gauge-of-another-metal"));
     // Other groups, numbers that no metal is known of, and metals that are not named say nothing.

@@ -110,6 +110,26 @@ TEST_CASE("a remark of a sheet that hides a head, a find or what was found is re
                "VT; by A. Field\n# cracks were looked for\nT-3 none # by daylight\n");
 }
 
+TEST_CASE("blanks and tabs stand between coupons and within a line as it is written") {
+    SheetBooth booth;
+    const auto taken = booth.take("VT; by A. Field; level II\n"
+                                  "T-1, T-2 ,T-3 none # all clean\n"
+                                  "T-4,\tpore\t.05\tat\t3\n");
+    CHECK(taken.parts.size() == 4);
+    CHECK(booth.office.coupon("T-3").exams.at(0).note == "all clean");
+    CHECK(print_log_line(booth.office.coupon("T-4").indications.at(0)) == "gas pore size .05 in at 3 in");
+}
+
+TEST_CASE("a sheet over exams that are open says so, and how to go on") {
+    SheetBooth booth;
+    ExamRequest exam;
+    exam.coupon = "T-1";
+    exam.examiner = "A. Field";
+    booth.write([&](Writing &w) { return record_exam(w, exam); });
+    CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-1 none\n"),
+               says("and it is open") && says("log under that one what it found, and finish it"));
+}
+
 TEST_CASE("the same sheet twice is noticed") {
     SheetBooth booth;
     const std::string text = "VT; by A. Field\nT-1 none\n";
