@@ -78,6 +78,10 @@ class Maker(Finds):
         if rng.random() < 0.35:
             for _ in range(rng.choice([1, 1, 2, 3])):
                 finds.append(self.any_find())
+        if len(rule.exams) > 1 and (rule.measure in ("gap", "count") or rule.summed) and rng.random() < 0.6:
+            finds = self.by_several_methods(rule, finds)
+        if rng.random() < 0.1:
+            finds = self.in_pieces(rule, finds)
         finds = [f for f in finds if self.sensible(f[1])][:24]
         for _, one in finds:
             if "at" in one and rng.random() < 0.05:  # nobody told where it ends
@@ -88,6 +92,38 @@ class Maker(Finds):
         given = {"id": f"R-{number + 1}", "fields": fields, "exams": self.exams(finds)}
         self.take_away(given)
         return given
+
+    def by_several_methods(self, rule, finds):
+        """What one found shared out among those that the rule names; some of it seen by two, not quite at one place."""
+        rng, out = self.rng, []
+        for _, one in finds:
+            method = rng.choice(rule.exams)
+            out.append((method, one))
+            if rng.random() < 0.35:
+                again = dict(one)
+                if "at" in again:
+                    extent = again.get("length", again.get("size", 0))
+                    edge = max(INCH // 128, extent // 10)
+                    off = rng.choice([0, extent // 2, extent + edge, extent + edge + rng.choice(STEPS)])
+                    again["at"] = max(again["at"] + rng.choice([1, -1]) * to_nm(off), Fraction(0))
+                if rng.random() < 0.2:
+                    again["type"] = rng.choice(["linear indication", "rounded indication", self.type_of(rule)])
+                if rng.random() < 0.2:
+                    again.pop("at", None)
+                out.append((rng.choice([m for m in rule.exams if m != method]), again))
+        return out
+
+    def in_pieces(self, rule, finds):
+        """Pieces of one, which touch or overlap, each called otherwise."""
+        rng, out = self.rng, []
+        for method, one in finds:
+            out.append((method, one))
+            extent = one.get("length", one.get("size", 0))
+            if "at" not in one or rng.random() < 0.3:
+                continue
+            off = rng.choice([extent, extent, extent // 2, extent + 1])
+            out.append((method, {**one, "at": one["at"] + to_nm(off), "type": self.type_of(rule)}))
+        return out
 
     def without_places(self, finds):
         """What is not round, of which nobody said where it is: in two pieces, or one and another beside it."""
