@@ -92,14 +92,16 @@ TEST_CASE("pieces of unlike types may be one where one rule limits how long each
                                       std::move(log)});
     };
     constexpr const char *accepted = "pressure piping accept", *left = "pressure piping cannot say";
-    const auto two = film({"RT slag 6x0.7 mm at 50 mm", "RT linear indication 6x0.7 mm at 55 mm"});
+    const auto two =
+        film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT linear indication l 6 mm w 0.7 mm at 55 mm"});
     CHECK(two.verdicts() == left);
     CHECK(before(two) == accepted);
-    CHECK(film({"RT slag 6x0.7 mm at 50 mm", "RT shrinkage cavity 6x0.7 mm at 56 mm"}).verdicts() == left);
-    CHECK(film({"RT slag 3x0.7 mm at 50 mm", "RT linear indication 3.35x0.7 mm at 53 mm"}).verdicts() ==
-          accepted);
-    CHECK(film({"RT slag 3x0.7 mm at 50 mm", "RT linear indication 3.350001x0.7 mm at 53 mm"}).verdicts() ==
-          left);
+    CHECK(film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT shrinkage cavity l 6 mm w 0.7 mm at 56 mm"})
+              .verdicts() == left);
+    CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT linear indication l 3.35 mm w 0.7 mm at 53 mm"})
+              .verdicts() == accepted);
+    CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT linear indication l 3.350001 mm w 0.7 mm at 53 mm"})
+              .verdicts() == left);
     // A round one beside it stays as it is.
     const auto round = judged(
         set_from(head() +

@@ -3,6 +3,7 @@ import random
 import re
 from fractions import Fraction
 
+from beside import Beside
 from criteria import SPOKEN
 from facts import Coupon
 from finds import METHODS, STEPS, Finds, Retry, to_nm
@@ -45,7 +46,7 @@ def edges_of(criteria):
     return sorted(found) or [INCH / 8]
 
 
-class Maker(Finds):
+class Maker(Finds, Beside):
     def __init__(self, criteria, seed):
         self.criteria, self.rng = criteria, random.Random(f"{seed} {criteria.name}")
         self.inches = criteria.units == "in"
@@ -54,13 +55,19 @@ class Maker(Finds):
         self.types = list(criteria.vocabulary.types)
         self.fitting = {}
         self.near_clauses = criteria.merges + [g for g in criteria.gaps if "nearest gap" in str(g.raw.get("where"))]
+        self.shared = [part for part in (self.over_methods(), self.long()) if part]
         self.limits = [t for r in criteria.rules for t in r.limits.values() if t not in SPOKEN]
 
     def coupon(self, number):
         rng = self.rng
         rule, name = self.targets[number % len(self.targets)]
+        beside = bool(self.shared) and rng.random() < 0.35
+        if beside:
+            rule, name = rng.choice(rng.choice(self.shared))
         for _ in range(60):
             fields = self.fields(rule)
+            if beside:
+                fields.update(material="carbon steel", magnetic="yes")
             seen = Coupon({"id": "x", "fields": fields, "exams": []})
             if rule.when(seen.values, seen.words) == YES and not self.outside(seen):
                 break
@@ -69,61 +76,26 @@ class Maker(Finds):
         finds = []
         for _ in range(5):
             try:
-                finds = self.aimed(rule, name)
+                finds = self.beside(rule, name) if beside else self.aimed(rule, name)
                 break
             except (Retry, NotCovered):
                 continue
-        if self.near_clauses and rng.random() < 0.3:
+        if self.near_clauses and not beside and rng.random() < 0.3:
             finds += self.neighbours()
-        if rng.random() < 0.35:
+        if not beside and rng.random() < 0.35:
             for _ in range(rng.choice([1, 1, 2, 3])):
                 finds.append(self.any_find())
-        if len(rule.exams) > 1 and (rule.measure in ("gap", "count") or rule.summed) and rng.random() < 0.6:
-            finds = self.by_several_methods(rule, finds)
-        if rng.random() < 0.1:
-            finds = self.in_pieces(rule, finds)
         finds = [f for f in finds if self.sensible(f[1])][:24]
         for _, one in finds:
-            if "at" in one and rng.random() < 0.05:  # nobody told where it ends
+            if "at" in one and rng.random() < (0.01 if beside else 0.05):  # nobody told where it ends
                 for key in ("length", "size"):
                     one.pop(key, None)
-        if rng.random() < 0.1:
+        if not beside and rng.random() < 0.1:
             finds = self.without_places(finds)
         given = {"id": f"R-{number + 1}", "fields": fields, "exams": self.exams(finds)}
-        self.take_away(given)
+        if not beside or rng.random() < 0.1:
+            self.take_away(given)
         return given
-
-    def by_several_methods(self, rule, finds):
-        """What one found shared out among those that the rule names; some of it seen by two, not quite at one place."""
-        rng, out = self.rng, []
-        for _, one in finds:
-            method = rng.choice(rule.exams)
-            out.append((method, one))
-            if rng.random() < 0.35:
-                again = dict(one)
-                if "at" in again:
-                    extent = again.get("length", again.get("size", 0))
-                    edge = max(INCH // 128, extent // 10)
-                    off = rng.choice([0, extent // 2, extent + edge, extent + edge + rng.choice(STEPS)])
-                    again["at"] = max(again["at"] + rng.choice([1, -1]) * to_nm(off), Fraction(0))
-                if rng.random() < 0.2:
-                    again["type"] = rng.choice(["linear indication", "rounded indication", self.type_of(rule)])
-                if rng.random() < 0.2:
-                    again.pop("at", None)
-                out.append((rng.choice([m for m in rule.exams if m != method]), again))
-        return out
-
-    def in_pieces(self, rule, finds):
-        """Pieces of one, which touch or overlap, each called otherwise."""
-        rng, out = self.rng, []
-        for method, one in finds:
-            out.append((method, one))
-            extent = one.get("length", one.get("size", 0))
-            if "at" not in one or rng.random() < 0.3:
-                continue
-            off = rng.choice([extent, extent, extent // 2, extent + 1])
-            out.append((method, {**one, "at": one["at"] + to_nm(off), "type": self.type_of(rule)}))
-        return out
 
     def without_places(self, finds):
         """What is not round, of which nobody said where it is: in two pieces, or one and another beside it."""
