@@ -201,12 +201,13 @@ std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vecto
             }))
             out.push_back(read_as_one(bound, indications, groups, Named::another));
     };
-    const Groups alike = touching(bound, indications, AkinBy::family);
+    const bool rules_too = bound.engine >= first_to_take_together;
+    const Groups by_rule = rules_too ? touching(bound, indications, AkinBy::family_or_rule) : Groups();
+    // Those of one family are among them: mostly there are none.
+    const Groups alike =
+        rules_too && by_rule.empty() ? Groups() : touching(bound, indications, AkinBy::family);
     take(alike);
-    if (bound.engine >= first_to_take_together) {
-        const Groups by_rule = touching(bound, indications, AkinBy::family_or_rule);
-        if (by_rule.size() != (alike.empty() ? indications.size() : alike.size())) take(by_rule);
-    }
+    if (by_rule.size() != (alike.empty() ? indications.size() : alike.size())) take(by_rule);
     if (bound.engine >= first_to_ask_where) take(end_to_end(bound, indications));
     if (auto reading = by_name(bound, indications)) out.push_back(std::move(*reading));
     return out;
