@@ -64,7 +64,7 @@ private:
         return !one.place && take_one(placed_[index_of(one)], one);
     }
 
-    /// One of those without a place of their own, or one to which it has none, is its like.
+    /// Takes one that it may be: no other of its method is that one then.
     bool take_one(std::set<std::size_t> &free, const Seen &one) {
         const auto like = std::find_if(
             free.begin(), free.end(), [&](std::size_t k) { return may_be_one(seen_[k], one, std::nullopt); });
@@ -128,7 +128,8 @@ private:
     std::vector<Seen> seen_;
     /// Those that are kept, by method and the bits of their length: where each begins.
     std::map<std::pair<Exam, int>, std::multimap<std::int64_t, std::size_t>> lines_;
-    /// Those that are kept and that no find of a method without a place, or to one without, was taken for.
+    /// By method: those that are kept and that it may have seen too, where one of the two places is not
+    /// known.
     std::array<std::set<std::size_t>, exam_count> placed_, unplaced_;
 };
 
