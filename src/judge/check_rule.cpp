@@ -1,6 +1,6 @@
 #include "judge/evaluation.hpp"
 
-#include "judge/held.hpp"
+#include "judge/counted_once.hpp"
 #include "judge/neighbours.hpp"
 
 #include <algorithm>
@@ -16,6 +16,7 @@ public:
         applies_ = e.applies(rule, applies_missing_);
         if (applies_ == Truth::no) return;
         for (const Candidate c : candidates) consider(c.item());
+        if (e_.methods == Methods::together) members_ = counted_once(e_, rule_, members_);
         exam_ = candidates.front().exam();
     }
 

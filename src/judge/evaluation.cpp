@@ -4,9 +4,10 @@
 
 namespace beadbook {
 
-Evaluation::Evaluation(const BoundSet &program, const std::vector<Indication> &found, std::vector<Item> made)
+Evaluation::Evaluation(const BoundSet &program, const std::vector<Indication> &found, std::vector<Item> made,
+                       Methods looked_at)
     : bound(program), set(program.set), coupon(program.coupon), indications(found), items(std::move(made)),
-      engine(program.engine), classes(set.classes.size()), nearest_(set.classes.size()),
+      methods(looked_at), engine(program.engine), classes(set.classes.size()), nearest_(set.classes.size()),
       covered_(items.size()), may_cover_(items.size()) {
     if (!bound.borderline.empty()) borderlines_.resize(set.rules.size() * set.classes.size());
 }

@@ -29,16 +29,21 @@ private:
 };
 using Candidates = boost::container::small_vector<Candidate, 64>;
 
+/// Whether a rule that names several methods looks at the finds of each by themselves, or at those of all.
+enum class Methods : std::uint8_t { apart, together };
+
 /// What all rule checks of one judgement share: the input, and the classes' findings as they grow.
 class Evaluation {
 public:
-    Evaluation(const BoundSet &bound, const std::vector<Indication> &indications, std::vector<Item> items);
+    Evaluation(const BoundSet &bound, const std::vector<Indication> &indications, std::vector<Item> items,
+               Methods methods = Methods::apart);
 
     const BoundSet &bound;
     const CriteriaSet &set;
     const Coupon &coupon;
     const std::vector<Indication> &indications;
     const std::vector<Item> items;
+    const Methods methods;
     const int engine;     ///< whose verdicts are asked for
     bool outside = false; ///< the set does not cover the coupon
     std::vector<ClassJudgement> classes;
@@ -176,7 +181,8 @@ inline double ratio_of(const Exact &measured, const Exact &limit, Compare compar
 Proof proof_from(const Evaluation &evaluation, std::size_t class_index, const std::vector<ExamDone> &exams,
                  std::size_t compared);
 
-/// Judges one rule on the candidates that one exam found; adds findings to every class.
+/// Judges one rule on the candidates that one exam found, or all exams together; adds findings to every
+/// class.
 void check_rule(Evaluation &evaluation, std::size_t rule, std::span<const Candidate> candidates);
 
 } // namespace beadbook

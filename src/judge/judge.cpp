@@ -1,5 +1,6 @@
 #include "judge/contradiction.hpp"
 #include "judge/evaluation.hpp"
+#include "judge/over_methods.hpp"
 #include "judge/proof_check.hpp"
 #include "judge/readings.hpp"
 #include "judge/settle_verdict.hpp"
@@ -238,6 +239,11 @@ Judgement judge_as_for(std::size_t for_class, const BoundSet &bound, const std::
         for (const auto &reading : other_readings(bound, indications)) {
             agreement.compared += reading.behind.size();
             hold_against(reading, read(reading.indications, reading.shapes), e);
+        }
+    if (proofs && engine >= first_to_take_together && e.any_open())
+        if (const auto rules = rules_over_methods(bound, indications); !rules.empty()) {
+            agreement.compared += rules.size();
+            hold_against({{}, {}, {}, Missing::place(), Methods::together}, taken_together(e, rules), e);
         }
     for (std::size_t c = 0; c < e.classes.size(); ++c) {
         ClassJudgement &one = e.classes[c];

@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 12;
+constexpr int engine_number = 13;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -104,6 +104,11 @@ constexpr int first_to_doubt_widths = 11;
 /// believes nobody that a carbon steel is not magnetic; for which a pore is as large as it is deep; and that
 /// goes by the unit that all sizes of a coupon are written in, where a limit is printed in two.
 constexpr int first_to_ask_where = 12;
+
+/// The first engine for which pieces of unlike types that touch may be one, where one rule limits how long or
+/// large each of them may be; and that accepts nothing by sums, counts and distances that hold only while
+/// what one method found is not looked at beside what another did.
+constexpr int first_to_take_together = 13;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

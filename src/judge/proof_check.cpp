@@ -3,6 +3,7 @@
 #include "judge/contradiction.hpp"
 #include "judge/item.hpp"
 #include "judge/judgement.hpp"
+#include "judge/over_methods.hpp"
 #include "judge/readings.hpp"
 
 #include <algorithm>
@@ -267,6 +268,7 @@ std::optional<ProofLack> lack_in(const Proof &proof, const CriteriaSet &set, std
     if (engine >= first_with_open_silence)
         for (const auto &reading : other_readings(bound, indications))
             agreement.compared += reading.behind.size();
+    if (engine >= first_to_take_together) agreement.compared += rules_over_methods(bound, indications).size();
     return lack_in(proof, bound, class_index, exams, indications, agreement);
 }
 

@@ -8,7 +8,7 @@ namespace beadbook {
 /// How statements on record were held against each other, for all classes alike.
 struct Agreement {
     bool holds = true;        ///< none contradicts another
-    std::size_t compared = 0; ///< pairs of statements, and entries that may be read otherwise
+    std::size_t compared = 0; ///< pairs of statements, entries that may be read otherwise, rules over methods
 };
 
 /// lack_in, where the set is bound to the coupon and the statements were compared.

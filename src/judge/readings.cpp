@@ -29,6 +29,30 @@ private:
     std::vector<std::size_t> of_;
 };
 
+/// What makes pieces one imperfection: their family alone, or also a rule that limits how long either may be.
+enum class AkinBy : std::uint8_t { family, family_or_rule };
+
+/// A find that may be one with others of its exam.
+struct Piece {
+    Exam exam;
+    TypeId run; ///< only those of one run may be one
+    Length from, to;
+    std::size_t index;
+    TypeId family;
+    Several<std::uint16_t> rules; ///< that may make it one with another family
+    friend bool operator<(const Piece &a, const Piece &b) {
+        return std::tie(a.exam, a.run, a.from, a.index) < std::tie(b.exam, b.run, b.from, b.index);
+    }
+};
+/// Those that only their places and words could keep apart, by where they begin.
+using Run = std::span<const Piece>;
+
+bool akin(const Piece &a, const Piece &b) {
+    return a.family == b.family || std::any_of(a.rules.begin(), a.rules.end(), [&](std::uint16_t r) {
+               return std::find(b.rules.begin(), b.rules.end(), r) != b.rules.end();
+           });
+}
+
 /// Nothing but their place could keep them apart.
 bool may_be_one(const Indication &a, const Indication &b) {
     if (!agree(a.words, b.words)) return false;
@@ -41,42 +65,35 @@ bool stands_for(const Indication &a, const Indication &b) {
         if (a.words[w] != 0 && a.words[w] != b.words[w]) return false;
     return !a.across || (b.across && a.across->from <= b.across->from && b.across->to <= a.across->to);
 }
+bool stands_for(const Piece &a, const Piece &b) {
+    return a.family == b.family &&
+           std::includes(a.rules.begin(), a.rules.end(), b.rules.begin(), b.rules.end());
+}
 
-/// A find that may be one with another of its family and exam.
-struct Piece {
-    Exam exam;
-    TypeId family;
-    Length from, to;
-    std::size_t index;
-    friend bool operator<(const Piece &a, const Piece &b) {
-        return std::tie(a.exam, a.family, a.from, a.index) < std::tie(b.exam, b.family, b.from, b.index);
-    }
-};
-/// Those of one family and exam, by where they begin.
-using Run = std::span<const Piece>;
-
-/// Those of one family and exam, by where they begin: joins all that touch. Of many that lie over each other
+/// Of one run: joins all that touch. Of many that lie over each other
 /// only those are remembered that reach further, or that others could be one with: few, however many there
 /// are.
 void join_touching(const std::vector<Indication> &all, Run line, std::optional<std::int64_t> around,
                    Pieces &pieces) {
-    struct Laid {
-        std::size_t index;
+    struct Reaching {
+        const Piece *piece;
         std::int64_t to;
     };
-    std::vector<Laid> reaching;
+    std::vector<Reaching> reaching;
     const auto take = [&](const Piece &piece, std::int64_t turn) {
         const std::size_t i = piece.index;
         const std::int64_t from = piece.from.nm + turn, to = piece.to.nm + turn;
         bool new_reach = true;
-        std::erase_if(reaching, [&](const Laid &before) {
+        std::erase_if(reaching, [&](const Reaching &before) {
+            const Piece &other = *before.piece;
+            const Indication &a = all[other.index], &b = all[i];
             if (before.to < from) return true;
-            if (!may_be_one(all[before.index], all[i])) return false;
-            pieces.unite(before.index, i);
-            new_reach = new_reach && !(before.to >= to && stands_for(all[before.index], all[i]));
-            return new_reach && before.to <= to && stands_for(all[i], all[before.index]);
+            if (!akin(other, piece) || !may_be_one(a, b)) return false;
+            pieces.unite(other.index, i);
+            new_reach = new_reach && !(before.to >= to && stands_for(other, piece) && stands_for(a, b));
+            return new_reach && before.to <= to && stands_for(piece, other) && stands_for(b, a);
         });
-        if (new_reach) reaching.push_back({i, to});
+        if (new_reach) reaching.push_back({&piece, to});
     };
     for (const Piece &piece : line) take(piece, 0);
     // What reaches over the datum may meet the first ones from behind.
@@ -100,7 +117,7 @@ Few<Run> runs_that_reach(Run line, std::optional<std::int64_t> around) {
     while (!line.empty()) {
         std::size_t size = 1;
         while (size < line.size() && line[size].exam == line.front().exam &&
-               line[size].family == line.front().family)
+               line[size].run == line.front().run)
             ++size;
         if (size > 1 && any_reaches(line.first(size), around)) out.push_back(line.first(size));
         line = line.subspan(size);
@@ -108,19 +125,23 @@ Few<Run> runs_that_reach(Run line, std::optional<std::int64_t> around) {
     return out;
 }
 
-Groups touching(const BoundSet &bound, const std::vector<Indication> &indications) {
+Groups touching(const BoundSet &bound, const std::vector<Indication> &indications, AkinBy akin_by) {
     const auto around = bound.coupon.around();
-    Several<Piece> line;
+    const bool by_rule = akin_by == AkinBy::family_or_rule;
+    std::vector<Piece> line;
     for (std::size_t i = 0; i < indications.size(); ++i) {
         const Indication &one = indications[i];
         if (!one.place) continue;
         if (const auto family = family_of(bound, one))
-            line.push_back({one.exam, *family, one.place->from, one.place->to, i});
+            line.push_back(
+                {one.exam, by_rule ? TypeId{0} : *family, one.place->from, one.place->to, i, *family, {}});
     }
     if (line.size() < 2) return {};
     std::sort(line.begin(), line.end());
-    const auto runs = runs_that_reach(view(line), around);
+    const auto runs = runs_that_reach(line, around);
     if (runs.empty()) return {};
+    if (by_rule)
+        for (Piece &piece : line) piece.rules = rules_on_length(bound, indications[piece.index]);
     Pieces pieces(indications.size());
     for (const Run run : runs) join_touching(indications, run, around, pieces);
     Groups groups;
@@ -180,11 +201,32 @@ std::vector<OtherReading> other_readings(const BoundSet &bound, const std::vecto
             }))
             out.push_back(read_as_one(bound, indications, groups, Named::another));
     };
-    take(touching(bound, indications));
+    const bool rules_too = bound.engine >= first_to_take_together;
+    const Groups by_rule = rules_too ? touching(bound, indications, AkinBy::family_or_rule) : Groups();
+    // Those of one family are among them: mostly there are none.
+    const Groups alike =
+        rules_too && by_rule.empty() ? Groups() : touching(bound, indications, AkinBy::family);
+    take(alike);
+    if (by_rule.size() != (alike.empty() ? indications.size() : alike.size())) take(by_rule);
     if (bound.engine >= first_to_ask_where) take(end_to_end(bound, indications));
     if (auto reading = by_name(bound, indications)) out.push_back(std::move(*reading));
     return out;
 }
+
+namespace {
+
+std::vector<Exam> methods_of(const std::vector<int> &numbers, const std::vector<Indication> &indications) {
+    ExamSet found;
+    for (const auto &one : indications)
+        if (std::binary_search(numbers.begin(), numbers.end(), one.number))
+            found.set(static_cast<std::size_t>(one.exam));
+    std::vector<Exam> out;
+    for (std::size_t x = 0; x < exam_count; ++x)
+        if (found[x]) out.push_back(static_cast<Exam>(x));
+    return out;
+}
+
+} // namespace
 
 void hold_against(const OtherReading &reading, const Evaluation &other, Evaluation &e) {
     std::vector<int> all;
@@ -212,6 +254,7 @@ void hold_against(const OtherReading &reading, const Evaluation &other, Evaluati
             std::sort(named.begin(), named.end());
             named.erase(std::unique(named.begin(), named.end()), named.end());
             f.indications = std::move(named);
+            if (reading.methods == Methods::together) f.exams = methods_of(f.indications, e.indications);
             e.add(c, std::move(f));
         }
     }

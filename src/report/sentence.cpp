@@ -214,12 +214,19 @@ constexpr Reading by_name_reading{
     "its name says that it is linear, and it was measured as wide as long; by its name",
     "put right the one that is not so"};
 
+constexpr Reading together_reading{
+    "found by methods of which each is counted by itself; taken together, as they lie apart and may be "
+    "different ones (common practice)",
+    "log what is one imperfection at one place by each method"};
+
 const Reading &reading_of(const Case &c, const Finding &f) {
+    if (!f.exams.empty()) return together_reading;
     if (f.missing != Missing::place()) return by_name_reading;
     return any_without_place(c, f.indications) ? end_to_end_reading : touching_reading;
 }
 
-/// What would speak against it if the record were read as it might be meant: as one, or by its name.
+/// What would speak against it if the record were read as it might be meant: as one, by its name, or
+/// together.
 std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) {
     const Reading &reading = reading_of(c, f);
     std::string out = reading.why;
@@ -234,7 +241,9 @@ std::string other_reading_words(const Case &c, std::size_t k, const Finding &f) 
 }
 
 std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) {
-    if (f.missing == Missing::place() ? f.indications.size() > 1 : f.missing.has(Missing::shape()))
+    const bool read_otherwise =
+        f.missing == Missing::place() ? f.indications.size() > 1 : f.missing.has(Missing::shape());
+    if (read_otherwise || (!f.exams.empty() && !f.indications.empty()))
         return print_indications(c, f.indications) + ": " + other_reading_words(c, k, f);
     if (!f.exams.empty())
         return "The " + std::string(name_of(f.exams.front())) +

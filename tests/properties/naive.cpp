@@ -2,6 +2,7 @@
 
 #include "naive_coupon.hpp"
 #include "naive_pieces.hpp"
+#include "naive_together.hpp"
 
 #include <algorithm>
 
@@ -9,20 +10,6 @@ namespace beadbook::test {
 namespace {
 
 constexpr std::int64_t grid = nm_per_inch / 64;
-
-struct Thing {
-    TypeId type = 0;
-    std::vector<TypeId> types;
-    Exam exam = Exam::VT;
-    std::int64_t from = 0, to = 0, across_from = 0, across_to = 0;
-    Environment::Values measures;
-    std::array<std::uint8_t, attribute_count> words{};
-    Shape shape = Shape::unknown;
-    bool has_linear = false;
-    Exact narrowest;
-    std::vector<Environment::Values> parts; ///< of each indication in it
-    std::vector<int> numbers;
-};
 
 class Naive {
 public:
@@ -54,6 +41,9 @@ public:
             settle_shape(t);
             t.has_linear = t.shape == Shape::linear;
             t.narrowest = measure(t, Quantity::width);
+            for (const auto &i : c.indications)
+                if (i.number == t.numbers.front() && i.narrowest)
+                    t.narrowest = std::min(t.narrowest, *i.narrowest);
         }
         for (const auto &merge : set.merges) {
             const auto before = things_;
@@ -69,6 +59,21 @@ public:
         }
         std::erase_if(things_, [&](const Thing &t) { return irrelevant(t); });
         for (auto &t : things_) set_nearest_gap(t);
+    }
+
+    /// Whether all is well with what several methods found together, by the rules over several finds.
+    std::vector<bool> well_together() {
+        std::vector<bool> out(set_.classes.size(), true), covered(things_.size(), false);
+        for (std::size_t k = 0; k < out.size(); ++k) {
+            const auto well = [&](const Rule &rule) {
+                bool reject = false, ask = false;
+                judge_over_methods(rule, k, reject, ask);
+                return !reject && !ask;
+            };
+            for (const auto &rule : set_.rules)
+                if (!well(rule) && (!rule.only_with || !well(set_.rules[*rule.only_with]))) out[k] = false;
+        }
+        return out;
     }
 
     std::vector<Verdict> run() {
@@ -361,6 +366,20 @@ private:
         }
     }
 
+    void judge_over_methods(const Rule &rule, std::size_t k, bool &reject, bool &ask) const {
+        const bool over_several =
+            rule.kind == Rule::Kind::sum || rule.kind == Rule::Kind::count || rule.kind == Rule::Kind::gap;
+        if (!over_several && !rule.only_with) return;
+        std::vector<Thing> found;
+        for (const auto &t : things_)
+            if (speaks_of(rule, t, t.exam)) found.push_back(t);
+        found = naive_once(rule, c_, found);
+        if (found.empty()) return;
+        if (rule.limits[k].kind == Limit::Kind::ask && rule.least_group > 1)
+            ask = ask || !groups(rule, found).empty();
+        if (rule.limits[k].kind == Limit::Kind::value) judge_found(rule, k, found, reject, ask);
+    }
+
     bool speaks_of(const Rule &rule, const Thing &t, Exam exam) const {
         const bool type = std::any_of(t.types.begin(), t.types.end(),
                                       [&](TypeId x) { return rule.subject.covers(x, t.exam); });
@@ -556,10 +575,22 @@ std::vector<Verdict> naive_verdicts(const CriteriaSet &set, const RandomCase &c)
         return out;
     };
     std::vector<Verdict> out = judged(c, false);
-    const RandomCase one = naive_as_one(set, c);
-    for (const auto &other : {judged(one, false), judged(c, true)})
+    const auto hold = [&](auto holds) {
         for (std::size_t k = 0; k < out.size(); ++k)
-            if (out[k] == Verdict::accept && other[k] != Verdict::accept) out[k] = Verdict::cannot_say;
+            if (out[k] == Verdict::accept && !holds(k)) out[k] = Verdict::cannot_say;
+    };
+    std::vector<RandomCase> others;
+    for (const NaiveKin kin : {NaiveKin::family, NaiveKin::family_or_rule})
+        for (const bool another : {false, true}) others.push_back(naive_as_one(set, c, kin, another));
+    for (const auto &one : others) {
+        const auto other = judged(one, false);
+        hold([&](std::size_t k) { return other[k] == Verdict::accept; });
+    }
+    const auto by_name = judged(c, true);
+    hold([&](std::size_t k) { return by_name[k] == Verdict::accept; });
+    for (std::size_t k = 0; k < out.size(); ++k)
+        if (out[k] == Verdict::accept && !Naive(set, c, k, false).well_together()[k])
+            out[k] = Verdict::cannot_say;
     return out;
 }
 

@@ -32,19 +32,25 @@ Indication joined(const Coupon &coupon, const Indication &a, const Indication &b
                      Exact(std::max({a.measures[Quantity::size], b.measures[Quantity::size], extent})));
     out.measures.forget(Quantity::area);
     out.complete(Vocabulary::shipped());
+    out.narrowest = longest_length.nm;
+    for (const Indication *part : {&a, &b}) {
+        for (const Quantity q : {Quantity::length, Quantity::width})
+            out.narrowest = std::min(*out.narrowest, Exact(part->measures[q]));
+        if (part->narrowest) out.narrowest = std::min(*out.narrowest, *part->narrowest);
+    }
     out.across = Span{std::min(a.across->from, b.across->from), std::max(a.across->to, b.across->to)};
     return out;
 }
 
 /// Joins one pair of those that touch.
-bool join_a_pair(const CriteriaSet &set, RandomCase &c, const RandomCase &whole,
+bool join_a_pair(const CriteriaSet &set, RandomCase &c, const RandomCase &whole, NaiveKin kin,
                  std::vector<std::vector<Indication>> &parts) {
     for (std::size_t i = 0; i < parts.size(); ++i)
         for (std::size_t j = 0; j < parts.size(); ++j) {
             if (i == j) continue;
             for (const auto &a : parts[i])
                 for (const auto &b : parts[j])
-                    if (naive_touch(set, whole.coupon, a, b)) {
+                    if (naive_touch(set, whole.coupon, a, b, kin)) {
                         Indication &x = c.indications[i], &y = c.indications[j];
                         x = meets(c.coupon, x, y) ? joined(c.coupon, x, y) : joined(c.coupon, y, x);
                         parts[i].insert(parts[i].end(), parts[j].begin(), parts[j].end());
@@ -56,23 +62,67 @@ bool join_a_pair(const CriteriaSet &set, RandomCase &c, const RandomCase &whole,
     return false;
 }
 
+bool round_one(const Indication &i) {
+    return Vocabulary::shipped()[i.type].shape == Shape::rounded &&
+           Exact(i.measures[Quantity::length]) <= Exact(i.measures[Quantity::width]) * Exact(3);
+}
+
+/// One rule says how long or how large each may be, of neither a round one.
+bool limited_alike(const CriteriaSet &set, const Coupon &coupon, const Indication &a, const Indication &b) {
+    if (round_one(a) || round_one(b)) return false;
+    for (const auto &rule : set.rules) {
+        Missing missing;
+        bool may_apply = true;
+        for (const auto &c : rule.when)
+            may_apply = may_apply && (c.kind == Condition::Kind::word
+                                          ? c.words_said(coupon.said(c.slot), missing)
+                                          : c.compare(Environment{coupon.values}, missing)) != Truth::no;
+        const bool limits = std::any_of(rule.limits.begin(), rule.limits.end(),
+                                        [](const Limit &l) { return l.kind == Limit::Kind::value; });
+        const std::string what = rule.kind == Rule::Kind::each ? rule.measure.text : "";
+        if (may_apply && limits && (what == "length" || what == "size") &&
+            (rule.compare == Compare::at_most || rule.compare == Compare::under) &&
+            rule.subject.covers(a.type, a.exam) && rule.subject.covers(b.type, b.exam))
+            return true;
+    }
+    return false;
+}
+
 } // namespace
 
-bool naive_touch(const CriteriaSet &set, const Coupon &coupon, const Indication &a, const Indication &b) {
-    if (a.type != b.type || a.exam != b.exam || Vocabulary::shipped()[a.type].measured) return false;
+TypeId naive_family(TypeId type) {
+    const Vocabulary &v = Vocabulary::shipped();
+    if (v[type].name.ends_with(" indication")) return *v.find("linear indication");
+    return v[type].under ? naive_family(*v[type].under) : type;
+}
+
+bool naive_touch(const CriteriaSet &set, const Coupon &coupon, const Indication &a, const Indication &b,
+                 NaiveKin kin) {
+    if (a.exam != b.exam || Vocabulary::shipped()[a.type].measured || Vocabulary::shipped()[b.type].measured)
+        return false;
+    if (naive_family(a.type) != naive_family(b.type) &&
+        (kin == NaiveKin::family || !limited_alike(set, coupon, a, b)))
+        return false;
     for (const auto &merge : set.merges)
-        if (merge.subject.covers(a.type, a.exam)) return false;
+        if (merge.subject.covers(a.type, a.exam) || merge.subject.covers(b.type, b.exam)) return false;
     for (std::size_t w = 0; w < attribute_count; ++w)
         if (a.words[w] != b.words[w]) return false;
     if (a.across->to < b.across->from || b.across->to < a.across->from) return false;
     return meets(coupon, a, b) || meets(coupon, b, a);
 }
 
-RandomCase naive_as_one(const CriteriaSet &set, RandomCase c) {
+RandomCase naive_as_one(const CriteriaSet &set, RandomCase c, NaiveKin kin, bool another_name) {
     const RandomCase whole = c;
     std::vector<std::vector<Indication>> parts;
     for (const auto &i : c.indications) parts.push_back({i});
-    while (join_a_pair(set, c, whole, parts)) {
+    while (join_a_pair(set, c, whole, kin, parts)) {
+    }
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+        std::sort(parts[k].begin(), parts[k].end(),
+                  [](const Indication &a, const Indication &b) { return a.number < b.number; });
+        c.indications[k].type = parts[k].front().type;
+        for (std::size_t n = parts[k].size(); another_name && n-- > 0;)
+            if (parts[k][n].type != parts[k].front().type) c.indications[k].type = parts[k][n].type;
     }
     return c;
 }

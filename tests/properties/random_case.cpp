@@ -4,6 +4,7 @@
 #include "criteria/shipped.hpp"
 #include "measure/print.hpp"
 #include "naive_pieces.hpp"
+#include "naive_together.hpp"
 
 #include <algorithm>
 #include <fstream>
@@ -71,6 +72,8 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
     coupon.line = {Length{length}, pick(random, 0, 1) == 1};
     for (std::size_t e = 0; e < exam_count; ++e) out.exams.push_back({static_cast<Exam>(e), true, ""});
     const auto exam = static_cast<Exam>(pick(random, 0, 3));
+    // Sometimes so near each other across that pieces touch.
+    const int aside = pick(random, 0, 3) == 0 ? 1 : 40;
     // Now and then so long that a few go all the way round.
     const int largest = pick(random, 0, 9) == 0 ? pick(random, 60, 150) : pick(random, 2, 14);
     std::int64_t near = pick(random, 0, static_cast<int>(length / step) - 1) * step;
@@ -92,7 +95,7 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
         if (!coupon.line.closed) near = std::min(near, length - static_cast<std::int64_t>(size.num()));
         i.place = Span{{near}, {near}};
         i.complete(Vocabulary::shipped());
-        const std::int64_t across = pick(random, -40, 40) * step;
+        const std::int64_t across = pick(random, -aside, aside) * step;
         i.across = Span{{across}, {across + step}};
         out.indications.push_back(i);
     }
@@ -105,12 +108,17 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
 }
 
 RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &random) {
-    // Pieces that touch are told by their places and lengths alone: without them they are two finds.
+    // Pieces that touch are told by their places and lengths alone: without them they are two finds. What two
+    // methods found is told apart by where it lies: without that it may be one.
     const RandomCase full = out;
     const auto touches = [&](const Indication &i) {
         return std::any_of(full.indications.begin(), full.indications.end(), [&](const Indication &other) {
             return other.number != i.number && naive_touch(set, full.coupon, i, other);
         });
+    };
+    const auto side_by_side = [&](const Indication &i) {
+        return std::any_of(full.indications.begin(), full.indications.end(),
+                           [&](const Indication &other) { return naive_side_by_side(set, i, other); });
     };
     const bool any_touch = std::any_of(full.indications.begin(), full.indications.end(), touches);
     const auto forget = [&](Environment::Values &values, std::size_t q) {
@@ -124,19 +132,20 @@ RandomCase with_holes(RandomCase out, const CriteriaSet &set, std::mt19937 &rand
     for (auto &fact : out.coupon.facts)
         if (pick(random, 0, 9) == 0) fact = 0;
     for (auto &i : out.indications) {
-        const bool touching =
-            touches(full.indications[static_cast<std::size_t>(&i - out.indications.data())]);
+        const Indication &whole = full.indications[static_cast<std::size_t>(&i - out.indications.data())];
+        const bool touching = touches(whole), beside = side_by_side(whole);
         // Nobody measures how deep each pore is: of one that was not, length and width tell the size.
         const bool tells_size = Vocabulary::shipped()[i.type].is_volume();
         for (std::size_t q = coupon_quantities; q < quantity_count; ++q)
             if (pick(random, 0, 14) == 0 && !(set.linear && q <= index_of(Quantity::width)) &&
                 !(tells_size && (q == index_of(Quantity::depth) || q == index_of(Quantity::height))) &&
-                !(touching && (q == index_of(Quantity::length) || q == index_of(Quantity::size))))
+                !(touching && (q == index_of(Quantity::length) || q == index_of(Quantity::size) ||
+                               q == index_of(Quantity::width))))
                 forget(i.measures, q);
-        if (pick(random, 0, 5) == 0 && !touching) i.place.reset();
-        if (pick(random, 0, 5) == 0) i.across.reset();
+        if (pick(random, 0, 5) == 0 && !touching && !beside) i.place.reset();
+        if (pick(random, 0, 5) == 0 && !beside) i.across.reset();
         for (auto &word : i.words)
-            if (pick(random, 0, 7) == 0) word = 0;
+            if (pick(random, 0, 7) == 0 && !(beside && &word == &i.words[0])) word = 0;
     }
     if (pick(random, 0, 5) == 0) out.exams.pop_back();
     return out;

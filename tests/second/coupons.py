@@ -3,6 +3,7 @@ import random
 import re
 from fractions import Fraction
 
+from beside import Beside
 from criteria import SPOKEN
 from facts import Coupon
 from finds import METHODS, STEPS, Finds, Retry, to_nm
@@ -45,7 +46,7 @@ def edges_of(criteria):
     return sorted(found) or [INCH / 8]
 
 
-class Maker(Finds):
+class Maker(Finds, Beside):
     def __init__(self, criteria, seed):
         self.criteria, self.rng = criteria, random.Random(f"{seed} {criteria.name}")
         self.inches = criteria.units == "in"
@@ -54,13 +55,19 @@ class Maker(Finds):
         self.types = list(criteria.vocabulary.types)
         self.fitting = {}
         self.near_clauses = criteria.merges + [g for g in criteria.gaps if "nearest gap" in str(g.raw.get("where"))]
+        self.shared = [part for part in (self.over_methods(), self.long()) if part]
         self.limits = [t for r in criteria.rules for t in r.limits.values() if t not in SPOKEN]
 
     def coupon(self, number):
         rng = self.rng
         rule, name = self.targets[number % len(self.targets)]
+        beside = bool(self.shared) and rng.random() < 0.35
+        if beside:
+            rule, name = rng.choice(rng.choice(self.shared))
         for _ in range(60):
             fields = self.fields(rule)
+            if beside:
+                fields.update(material="carbon steel", magnetic="yes")
             seen = Coupon({"id": "x", "fields": fields, "exams": []})
             if rule.when(seen.values, seen.words) == YES and not self.outside(seen):
                 break
@@ -69,24 +76,25 @@ class Maker(Finds):
         finds = []
         for _ in range(5):
             try:
-                finds = self.aimed(rule, name)
+                finds = self.beside(rule, name) if beside else self.aimed(rule, name)
                 break
             except (Retry, NotCovered):
                 continue
-        if self.near_clauses and rng.random() < 0.3:
+        if self.near_clauses and not beside and rng.random() < 0.3:
             finds += self.neighbours()
-        if rng.random() < 0.35:
+        if not beside and rng.random() < 0.35:
             for _ in range(rng.choice([1, 1, 2, 3])):
                 finds.append(self.any_find())
         finds = [f for f in finds if self.sensible(f[1])][:24]
         for _, one in finds:
-            if "at" in one and rng.random() < 0.05:  # nobody told where it ends
+            if "at" in one and rng.random() < (0.01 if beside else 0.05):  # nobody told where it ends
                 for key in ("length", "size"):
                     one.pop(key, None)
-        if rng.random() < 0.1:
+        if not beside and rng.random() < 0.1:
             finds = self.without_places(finds)
         given = {"id": f"R-{number + 1}", "fields": fields, "exams": self.exams(finds)}
-        self.take_away(given)
+        if not beside or rng.random() < 0.1:
+            self.take_away(given)
         return given
 
     def without_places(self, finds):

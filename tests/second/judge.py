@@ -6,7 +6,8 @@ from facts import Find
 from held import held
 from items import Item, gap_of, groups_in_line, merged, nearest_gap, pair_env
 from language import MAYBE, NO, UNKNOWN, YES, Env, NotCovered, compare, exactly, known
-from pieces import end_to_end, touching
+from pieces import end_to_end, touching, touching_by_rule
+from together import counted_once, over_several
 
 ACCEPT, CANNOT_SAY, REJECT = "accept", "cannot say", "reject"
 
@@ -42,15 +43,16 @@ def judge(criteria, coupon):
     finds = [Find(given, exam.method, coupon, criteria.vocabulary) for exam in coupon.exams for given in exam.finds]
     out = {}
     ways = merged([Item([f]) for f in finds], criteria.merges, coupon)
-    others = [way for together in (touching, end_to_end) for another in (False, True)
+    others = [way for together in (touching, touching_by_rule, end_to_end) for another in (False, True)
               if (way := as_one(criteria, coupon, finds, together, another))]
     named = names_say_linear(criteria, finds)
     for name in criteria.classes:
         base = decide(criteria, coupon, ways, name, set())
         common(criteria, coupon, finds, name, base)
         if base.verdict == ACCEPT:
-            for reading in [(other, set()) for other in others] + ([(ways, named)] if named else []):
-                under = decide(criteria, coupon, reading[0], name, reading[1])
+            readings = [(other, set(), False) for other in others] + ([(ways, named, False)] if named else [])
+            for reading in readings + [(ways, set(), True)]:
+                under = decide(criteria, coupon, reading[0], name, *reading[1:])
                 if under.verdict != ACCEPT:
                     base.add(CANNOT_SAY, "contradiction", under.reasons[0].by, under.reasons[0].finds)
         out[name] = base
@@ -78,9 +80,9 @@ def outside(criteria, coupon, judged):
             one.add(CANNOT_SAY, kind, part.id)
 
 
-def decide(criteria, coupon, ways, name, named):
+def decide(criteria, coupon, ways, name, named, together=False):
     """Over all ways: what every one of them says."""
-    all_ways = [judge_items(criteria, coupon, items, name, named, shapes)
+    all_ways = [judge_items(criteria, coupon, items, name, named, shapes, together)
                 for items in ways for shapes in shapes_of(criteria, coupon, items, named)]
     if len(all_ways) == 1:
         # What came together with one of unknown length is known from below only.
@@ -178,9 +180,24 @@ def conditions_of(part, coupon, item):
     return min(part.when(coupon.values, coupon.words), part.where(both_env(coupon, item), words), shape)
 
 
-def judge_items(criteria, coupon, items, name, named, shapes):
+def judge_together(criteria, coupon, items, name, out):
+    """Rules over several finds, by whichever methods that the rule names they were found."""
+    for rule in criteria.rules:
+        limit = rule.limits[name]
+        if limit in SPOKEN or not over_several(rule):
+            continue
+        chosen = [(item, min(truth, item.counts)) for item in items if rule.speaks_of_part(item)
+                  if (truth := conditions_of(rule, coupon, item)) and item.counts]
+        if len({item.method for item, _ in chosen}) > 1:
+            apply(criteria, coupon, rule, limit, name, counted_once(criteria, coupon, rule, chosen), out)
+    return out
+
+
+def judge_items(criteria, coupon, items, name, named, shapes, together=False):
     out = Judged()
     settle_items(criteria, coupon, items, name, named, shapes)
+    if together:
+        return judge_together(criteria, coupon, items, name, out)
     covered, may_be = set(), set()
     for rule in criteria.rules:
         limit = rule.limits[name]

@@ -1,5 +1,6 @@
 """Common practice: what may be one imperfection, though it was logged as several."""
-from items import Item, joined, merged
+from criteria import SPOKEN
+from items import Item, joined, merged, way
 from language import INF, NO, YES, Env, exactly, known
 
 SHAPE_ALONE = {"linear indication", "rounded indication"}
@@ -34,6 +35,42 @@ class Touching:
     @staticmethod
     def near(env, words):
         return YES if env["gap"] == exactly(0) else NO
+
+
+class TouchingByRule(Touching):
+    """So may be those of unlike families where one rule limits how long or how large each of them may be, but for round
+    ones."""
+
+    def __init__(self, criteria, coupon):
+        super().__init__(criteria)
+        self.coupon = coupon
+        self.rules = [r for r in criteria.rules if r.measure in ("length", "size") and r.compare in ("at most", "under")
+                      and set(r.limits.values()) - SPOKEN and r.when(coupon.values, coupon.words) != NO]
+
+    def takes(self, a, b):
+        return any(self.takes_piece(f, g) for f in a.finds for g in b.finds)
+
+    def takes_piece(self, a, b):
+        if super().takes(a, b):
+            return way(a.span, b.span, self.coupon)[1] == 0
+        across = a.across and b.across and (a.across[1] < b.across[0] or b.across[1] < a.across[0])
+        if decided(self.criteria, a) or decided(self.criteria, b) or unlike(a, b) or across or self.round(a) or self.round(b):
+            return False
+        limited = any(r.speaks_of(a.type, a.method) and r.speaks_of(b.type, b.method) for r in self.rules)
+        return limited and way(a.span, b.span, self.coupon)[1] == 0
+
+    def round(self, find):
+        if self.criteria.vocabulary.shape(find.type) != "rounded":
+            return False
+        length, width = find.values["length"], find.values["width"]
+        if known(length) and known(width):
+            return length[0] <= 3 * width[0]
+        return "length" not in find.told
+
+
+def touching_by_rule(criteria, coupon, items):
+    together = merged(items, [TouchingByRule(criteria, coupon)], coupon)[0]
+    return together if len(together) < len(items) else None
 
 
 def touching(criteria, coupon, items):
