@@ -10,6 +10,9 @@ namespace beadbook {
 /// The coupon with both members so thick, welded through; measured in `unit` where it does not say.
 Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit);
 
+/// The coupon as it may be where these conditions on its words hold: one for each of the words that fit.
+std::vector<Coupon> ways_to_be(const Coupon &coupon, const std::vector<Condition> &conditions);
+
 /// Whether all of these hold for the coupon, as the judge sees it; unknown where its facts do not tell.
 Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon);
 
