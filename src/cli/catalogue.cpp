@@ -44,9 +44,14 @@ ExitCode tell_check(Call &call, const Checked &checked) {
     return checked.value ? ExitCode::done : ExitCode::bad_data;
 }
 
+/// As the record has it filled and confirmed, where there is a record.
+std::shared_ptr<const CriteriaSet> set_named(Call &call, const std::string &name) {
+    return call.has_record() ? call.office().criteria(name) : call.catalogue().criteria(name);
+}
+
 ExitCode run_boundaries(Call &call) {
     if (call.words().size() != 2) throw UsageError("expected cases SET --boundaries");
-    const Boundaries all = boundaries_of(call.catalogue(), call.at(1));
+    const Boundaries all = boundaries_of(call.catalogue(), call.at(1), set_named(call, call.at(1)));
     call.tell(all);
     return all.disagreeing() == 0 ? ExitCode::done : ExitCode::rejected;
 }
@@ -71,11 +76,6 @@ ExitCode run_cases(Call &call) {
         all_hold = holds(tried);
     }
     return all_hold ? ExitCode::done : ExitCode::rejected;
-}
-
-/// As the record has it filled and confirmed, where there is a record.
-std::shared_ptr<const CriteriaSet> set_named(Call &call, const std::string &name) {
-    return call.has_record() ? call.office().criteria(name) : call.catalogue().criteria(name);
 }
 
 ExitCode run_picture(Call &call) {

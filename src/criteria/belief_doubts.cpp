@@ -56,6 +56,21 @@ public:
                 return; // of one class is enough to be told
     }
 
+    /// A depth that is the whole wall of some coupons, and not of all.
+    void check_thin_wall() {
+        if (rule_.kind != Rule::Kind::each || !is_maximum(rule_.compare) || !goes_into_wall(rule_) ||
+            doubts_.told("limit-over-wall", rule_.id))
+            return;
+        for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
+            const Limit &limit = rule_.limits[c];
+            if (limit.kind == Limit::Kind::value && over_thin_wall(limit.formula))
+                return tell("limit-over-wall",
+                            "its limit for class " + set_.classes[c].id + ", '" + limit.text +
+                                "', is the whole wall or more where that is as thin as the set covers: what "
+                                "goes through is allowed there");
+        }
+    }
+
 private:
     void tell(std::string_view check, const std::string &text) {
         doubts_.tell(check, rule_.id, rule_.where_from, "rules." + rule_.id, text);
@@ -112,6 +127,23 @@ private:
             });
         };
         return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
+    }
+
+    /// The thinnest wall is not over the limit, where scope or rule say how thin it may be.
+    bool over_thin_wall(const Formula &limit) const {
+        const auto of = limit.quantities();
+        const auto is_wall = [](Slot slot) {
+            return is_one_of(slot, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness});
+        };
+        if (!std::all_of(of.begin(), of.end(), is_wall)) return false; // it hangs on what may be anything
+        const auto over = [&](Quantity wall) {
+            const Formula nearly_none = Formula::constant(Exact(nm_per_mm / 1000), Dimension::length);
+            return in_all([&](Unit u) {
+                return may_be_over(where(u), nearly_none, formula_of(wall), u, false) == false &&
+                       may_be_over(where(u), limit, formula_of(wall), u, false) == true;
+            });
+        };
+        return over(Quantity::thinner) || over(Quantity::thicker) || over(Quantity::weld_thickness);
     }
 
     const CriteriaSet &set_;
@@ -203,29 +235,60 @@ void check_linear(const CriteriaSet &set, Doubts &doubts) {
         tell("what is no longer than wide would be linear");
 }
 
-/// Rows of numbers alone by a thickness, of which a thicker wall has the smaller one.
+/// A row of a table by a thickness, and where it begins.
+struct RowFrom {
+    Exact from;
+    const Table::Row *row;
+};
+
+std::vector<RowFrom> rows_in_order(const Table &table) {
+    std::vector<RowFrom> out;
+    for (const auto &row : table.rows) {
+        if (row.band.empty()) return {};
+        RowFrom one{row.band.front().value, &row};
+        for (const auto &edge : row.band) one.from = std::min(one.from, edge.value);
+        // A row that is open below begins before the one that begins where it ends.
+        if (row.band.size() == 1 && is_maximum(row.band.front().compare)) one.from = Exact(0);
+        out.push_back(one);
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [](const RowFrom &a, const RowFrom &b) { return a.from < b.from; });
+    return out;
+}
+
+/// Where one row ends and the next begins, whatever else the two hang on.
+bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
+    const Linear off = Linear::of(by) - Linear{{}, edge};
+    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
+    return may_be_over(there, above, below, unit, false) == false;
+}
+
+/// Rows by a thickness, of which a thicker wall has the smaller value.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
     if (!is_one_of(by, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})) return;
-    std::vector<std::pair<Exact, const Table::Row *>> rows;
-    for (const auto &row : table.rows) {
-        if (!row.value.is_constant() || row.band.empty()) return;
-        rows.emplace_back(row.band.front().value, &row);
-        for (const auto &edge : row.band) rows.back().first = std::min(rows.back().first, edge.value);
-        // A row that is open below begins before the one that begins where it ends.
-        if (row.band.size() == 1 && is_maximum(row.band.front().compare)) rows.back().first = Exact(0);
-    }
-    std::stable_sort(rows.begin(), rows.end(),
-                     [](const auto &a, const auto &b) { return a.first < b.first; });
-    for (std::size_t i = 1; i < rows.size(); ++i)
-        if (rows[i].second->value.constant_value() < rows[i - 1].second->value.constant_value())
+    const auto rows = rows_in_order(table);
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        const Formula &above = rows[i].row->value, &below = rows[i - 1].row->value;
+        if (falls_at(rows[i].from, *by, below, above, Unit::inch) &&
+            falls_at(rows[i].from, *by, below, above, Unit::millimetre))
             return doubts.tell("table-falls", table.name,
                                table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
-                               "'" + rows[i].second->text + "' has less than '" + rows[i - 1].second->text +
+                               "'" + rows[i].row->text + "' has less than '" + rows[i - 1].row->text +
                                    "': is a thicker wall meant to have the smaller number?");
+    }
 }
 
 } // namespace
+
+void check_thin_walls(const CriteriaSet &set, Doubts &doubts) {
+    for (std::size_t r = 0; r < set.rules.size(); ++r) {
+        const bool alone =
+            !set.rules[r].only_with && std::none_of(set.rules.begin(), set.rules.end(),
+                                                    [&](const Rule &other) { return other.only_with == r; });
+        if (alone) Belief(set, set.rules[r], doubts).check_thin_wall(); // else another one holds it too
+    }
+}
 
 void check_belief(const CriteriaSet &set, Doubts &doubts) {
     check_linear(set, doubts);

@@ -184,7 +184,7 @@ void check_exams(const CriteriaSet &set, Doubts &doubts) {
                     return other.classes[c] && within(other, exam) && asked_as_often(other, exam);
                 }))
                 continue;
-            doubts.tell("exam-for-looser-class", exam.id, {}, "required exams." + exam.id,
+            doubts.tell("exam-for-looser-class", exam.id, exam.where_from, "required exams." + exam.id,
                         "class " + set.classes[c + 1].id + " asks for it, and class " + set.classes[c].id +
                             ", which should be stricter, does not, or not as often");
         }

@@ -3,6 +3,7 @@
 #include "criteria/limit_order.hpp"
 #include "criteria/planar.hpp"
 #include "criteria/remainder.hpp"
+#include "criteria/scope_reach.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -27,12 +28,21 @@ public:
         for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
         for (const auto &one : planar_passes(set_, vocabulary_)) tell_planar(one);
         check_no_exam();
-        for (const auto &one : set_.relevance)
+        for (const auto &one : set_.relevance) {
             check_clause(one.subject, one.id, one.where_from, "relevance." + one.id);
+            check_scope(one.ignore, one.id, one.where_from, "relevance." + one.id);
+        }
         for (const auto &one : set_.merges)
             check_clause(one.subject, one.id, one.where_from, "merge." + one.id);
-        for (const auto &gap : set_.gaps) check_gap(gap);
-        for (const auto &exam : set_.required) check_exam(exam);
+        for (const auto &gap : set_.gaps) {
+            check_gap(gap);
+            check_scope(asked_by(gap), gap.text, gap.where_from, "gaps");
+        }
+        for (const auto &exam : set_.required) {
+            check_exam(exam);
+            check_choice(exam);
+            check_scope(exam.when, exam.id, exam.where_from, "required exams." + exam.id);
+        }
     }
 
 private:
@@ -75,6 +85,20 @@ private:
             doubts_.tell("clause-without-rule", id, where, path, "no rule speaks of what it speaks of");
     }
 
+    /// Of rules that is told with what else they never reach.
+    void check_scope(const std::vector<Condition> &own, const std::string &of, Where where,
+                     const std::string &path) {
+        if (hold_outside_scope_only(set_, own))
+            doubts_.tell("outside-scope", of, where, path,
+                         "'" + conditions_in_words(own) +
+                             "' holds of no coupon that the set covers, by its 'scope'");
+    }
+    static std::string conditions_in_words(const std::vector<Condition> &conditions) {
+        std::vector<std::string> out;
+        for (const auto &c : conditions) out.push_back(c.text);
+        return listed(out, "and");
+    }
+
     /// A gap without a condition is heard only where no rule speaks.
     void check_gap(const Gap &gap) {
         if (!gap.subject || gap.beside_rules) return;
@@ -104,17 +128,37 @@ private:
                                 "no exam is required, so one alone is enough to accept");
         // Of the loosest class first: where only a stricter one is without, that is told of the classes'
         // order.
+        std::vector<std::string> classes;
+        std::string where;
         for (std::size_t c = set_.classes.size(); c-- > 0;) {
             std::vector<std::vector<Condition>> asked;
             for (const auto &one : set_.required)
                 if (one.classes[c]) asked.push_back(one.when);
             const auto rest = remainder_of(set_, {}, asked);
-            if (!rest && set_.ordered) return;
-            if (!rest) continue;
-            return doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
-                                "no exam is required for class " + set_.classes[c].id +
-                                    (rest->empty() ? "" : " where it is of " + *rest) +
-                                    ", so one alone is enough to accept");
+            if (!rest && set_.ordered && classes.empty()) return;
+            if (!rest || (!classes.empty() && *rest != where)) continue;
+            where = *rest;
+            classes.insert(classes.begin(), set_.classes[c].id);
+        }
+        if (!classes.empty())
+            doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
+                         "no exam is required for class" + std::string(classes.size() > 1 ? "es " : " ") +
+                             listed(classes, "and") + (where.empty() ? "" : " where it is of " + where) +
+                             ", so one alone is enough to accept");
+    }
+    /// One method or another, and they do not see the same.
+    void check_choice(const RequiredExam &one) {
+        const auto looks = [](Exam exam) {
+            const Method &of = info(exam);
+            const auto grade = of.sights[static_cast<std::size_t>(Nature::profile)].grade;
+            return std::pair(of.volume, of.surface && grade == Sight::Grade::well);
+        };
+        for (const Exam exam : one.one_of) {
+            if (looks(exam) == looks(one.one_of.front())) continue;
+            const std::string a(name_of(one.one_of.front())), b(name_of(exam));
+            return doubts_.tell("exams-not-alike", one.id, one.where_from, "required exams." + one.id,
+                                "by " + a + " alone it is met, and by " + b +
+                                    " alone too, though the two do not see the same");
         }
     }
     void check_exam(const RequiredExam &one) {

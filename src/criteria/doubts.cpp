@@ -27,7 +27,9 @@ const std::vector<std::string> &check_names() {
                                                 "limit-over-wall",       "limit-over-window",
                                                 "group-never-met",       "table-falls",
                                                 "no-exam-required",      "limit-turned-round",
-                                                "size-not-limited",      "linear-beyond-belief"};
+                                                "size-not-limited",      "linear-beyond-belief",
+                                                "height-not-limited",    "need-not-be-measured",
+                                                "exams-not-alike"};
     return names;
 }
 

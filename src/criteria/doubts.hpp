@@ -48,6 +48,8 @@ void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts
 
 /// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
 void check_belief(const CriteriaSet &set, Doubts &doubts);
+/// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
+void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.
 void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// What may reject less than it seems: rules held together, groups counted as one, what never counts.

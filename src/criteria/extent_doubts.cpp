@@ -1,7 +1,8 @@
-// Finds of which something is limited, and not how large or how deep they are.
+// Finds of which something is limited, and not how large, how deep or how high they are.
 #include "criteria/alike_finds.hpp"
 #include "criteria/doubts.hpp"
 #include "criteria/measured_by.hpp"
+#include "criteria/own_measure.hpp"
 #include "criteria/remainder.hpp"
 #include "criteria/vocabulary.hpp"
 
@@ -34,17 +35,25 @@ bool of_width_alone(const Rule &rule) {
     return rule.kind == Rule::Kind::each && rule.measure.lone_quantity() == slot_of(Quantity::width);
 }
 
-/// They lie open at the surface, and are worse the deeper they go.
-constexpr const char *hollow_types[] = {"undercut", "incompletely filled groove", "root concavity"};
-
-/// How wide it stands open is all that is measured of it.
-bool is_root_gap(const Vocabulary &words, TypeId type) {
-    return words.is_a(type, *words.find("incorrect root gap"));
+bool of_depth_alone(const Rule &rule) {
+    const Measures measures = measured_by(rule);
+    return rule.kind == Rule::Kind::each && measures != 0 && (measures & ~into) == 0;
 }
 
-bool limits_extent(const Rule &rule) {
-    return rule.kind == Rule::Kind::presence ||
-           (!of_width_alone(rule) && (measured_by(rule) & (along | into)) != 0);
+bool uses(const Rule &rule, Quantity q) {
+    return rule.kind == Rule::Kind::sum ? rule.summed == q : rule.measure.uses(slot_of(q));
+}
+
+/// How deep a pore goes holds none of any length.
+bool limits_extent(const Rule &rule, OwnMeasure own) {
+    if (rule.kind == Rule::Kind::presence) return true;
+    const Measures holding = own == OwnMeasure::extent ? along : along | into;
+    return !of_width_alone(rule) && (measured_by(rule) & holding) != 0;
+}
+
+/// Of what is worse the deeper it goes, or the higher it stands; the largest dimension is no less than that.
+bool limits_rise(const Rule &rule) {
+    return rule.kind == Rule::Kind::presence || (measured_by(rule) & into) != 0 || uses(rule, Quantity::size);
 }
 
 std::string measure_words(const Rule &rule) {
@@ -64,7 +73,10 @@ public:
             check_size(rule);
         }
         for (const auto &one : set_.relevance) check_depth(one);
-        for (const auto &rule : set_.rules) check_hollow(rule);
+        for (const auto &rule : set_.rules) {
+            check_rise(rule);
+            check_dimension(rule);
+        }
     }
 
 private:
@@ -91,32 +103,76 @@ private:
         }
     }
 
-    /// Held by its length alone, though it goes into the wall and by eye its depth is measured.
-    void check_hollow(const Rule &rule) {
-        if ((rule.kind != Rule::Kind::each && rule.kind != Rule::Kind::sum) ||
-            (measured_by(rule) & into) != 0)
-            return;
+    /// Held by its length alone, though it goes into the wall or stands out of it, and by eye that is
+    /// measured.
+    void check_rise(const Rule &rule) {
+        if ((rule.kind != Rule::Kind::each && rule.kind != Rule::Kind::sum) || limits_rise(rule)) return;
         for (std::size_t t = 0; t < vocabulary_.size(); ++t)
-            if (rule.subject.types[t] && !is_hollow(static_cast<TypeId>(t))) return;
-        const auto told = [&](const auto &one) { return doubts_.told("depth-not-limited", one.id); };
-        if (told(rule) || std::any_of(set_.relevance.begin(), set_.relevance.end(), told)) return;
-        Subject hollows = rule.subject;
-        hollows.exams &= ExamSet().set(static_cast<std::size_t>(Exam::VT));
-        std::vector<Condition> holding = asked_by(rule);
-        for (const Quantity q : {Quantity::depth, Quantity::height}) holding.push_back(larger(q));
-        const auto rest = rest_of(rule, hollows, holding, [](const Rule &other, std::size_t c) {
-            return speaks(other, c) &&
-                   (other.kind == Rule::Kind::presence || (measured_by(other) & into) != 0);
-        });
-        if (!rest.empty())
-            tell("depth-not-limited", rule,
-                 "it holds such finds by their " + measure_words(rule) +
-                     ", and no rule limits how deep they are for " + rest);
+            if (rule.subject.types[t] && !is_own(t, OwnMeasure::depth) && !is_own(t, OwnMeasure::height))
+                return;
+        for (const OwnMeasure own : {OwnMeasure::depth, OwnMeasure::height}) {
+            const bool hollow = own == OwnMeasure::depth;
+            const char *check = hollow ? "depth-not-limited" : "height-not-limited";
+            const auto told = [&](const auto &one) { return doubts_.told(check, one.id); };
+            if (told(rule) || std::any_of(set_.relevance.begin(), set_.relevance.end(), told)) continue;
+            Subject such = rule.subject;
+            such.exams &= ExamSet().set(static_cast<std::size_t>(Exam::VT));
+            for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+                such.types[t] = such.types[t] && is_own(t, own);
+            std::vector<Condition> holding = asked_by(rule);
+            for (const Quantity q : {Quantity::depth, Quantity::height, Quantity::size})
+                holding.push_back(larger(q));
+            const auto rest = rest_of(rule, such, holding, [](const Rule &other, std::size_t c, OwnMeasure) {
+                return speaks(other, c) && limits_rise(other);
+            });
+            if (!rest.empty())
+                tell(check, rule,
+                     "it holds such finds by their " + measure_words(rule) + ", and no rule limits how " +
+                         (hollow ? "deep" : "high") + " they are for " + rest);
+        }
     }
-    bool is_hollow(TypeId type) const {
-        return std::any_of(std::begin(hollow_types), std::end(hollow_types), [&](const char *wider) {
-            return vocabulary_.is_a(type, *vocabulary_.find(wider));
-        });
+    bool is_own(std::size_t type, OwnMeasure own) const {
+        return own_measure(vocabulary_, static_cast<TypeId>(type)) == own;
+    }
+
+    /// Of a dimension that is checked only its size tells anything, and only where somebody measured it.
+    void check_dimension(const Rule &rule) {
+        if (rule.kind != Rule::Kind::each) return;
+        std::string name;
+        for (std::size_t t = 0; t < vocabulary_.size() && name.empty(); ++t)
+            if (rule.subject.types[t] && is_own(t, OwnMeasure::dimension))
+                name = vocabulary_[static_cast<TypeId>(t)].name;
+        if (name.empty()) return;
+        const auto of_size = [](const Condition &c) { return c.left.uses(slot_of(Quantity::size)); };
+        if (!uses(rule, Quantity::size) && std::none_of(rule.where.begin(), rule.where.end(), of_size))
+            tell("size-not-limited", rule,
+                 "it measures the " + measure_words(rule) + " of a " + name +
+                     ", which is how long it is so along the weld: how large it is, is its 'size'");
+        else if (!is_maximum(rule.compare))
+            check_measured(rule, name);
+    }
+    /// A least size, and a coupon of which nobody measured it is accepted.
+    void check_measured(const Rule &rule, const std::string &name) {
+        for (std::size_t c = 0; c < set_.classes.size(); ++c) {
+            if (!has_number(rule, c)) continue;
+            std::vector<std::vector<Condition>> taken_out;
+            for (const auto &other : set_.rules)
+                if (other.must_be_measured && speaks(other, c) &&
+                    (other.subject.types & rule.subject.types).any() &&
+                    (other.subject.exams & rule.subject.exams).any())
+                    taken_out.push_back(other.when);
+            for (const auto &gap : set_.gaps)
+                if (gap.beside_rules && gap.classes[c] && gap.where.empty() &&
+                    (gap.subject->types & rule.subject.types).any())
+                    taken_out.push_back(gap.when);
+            const auto rest = remainder_of(set_, rule.when, taken_out);
+            if (rest)
+                return tell("need-not-be-measured", rule,
+                            "it asks for a least " + name + " for class " + set_.classes[c].id +
+                                (rest->empty() ? "" : ", " + *rest) +
+                                ", and a coupon of which nobody measured it is accepted: 'must be "
+                                "measured: yes' asks for it");
+        }
     }
 
     /// What is shallow does not count, and what counts is held by its length: nothing limits the depth.
@@ -144,7 +200,7 @@ private:
     std::string unlimited(const Rule &rule, const Subject &subject, std::vector<Condition> holding, Slot slot,
                           const Relevance *relevance = nullptr) const {
         holding.push_back(larger(static_cast<Quantity>(slot)));
-        const auto limits = [&](const Rule &other, std::size_t c) {
+        const auto limits = [&](const Rule &other, std::size_t c, OwnMeasure) {
             return speaks(other, c) && (other.kind == Rule::Kind::presence ||
                                         (other.kind == Rule::Kind::sum && slot_of(other.summed) == slot) ||
                                         (other.kind == Rule::Kind::each && is_maximum(other.compare) &&
@@ -153,18 +209,20 @@ private:
         return rest_of(rule, subject, holding, limits, relevance ? &relevance->classes : nullptr);
     }
 
-    /// How many there may be, how near or how wide, and not how large.
+    /// How many there may be, how near, how wide or how deep, and not how large.
     void check_size(const Rule &rule) {
-        if (rule.kind != Rule::Kind::count && rule.kind != Rule::Kind::gap && !of_width_alone(rule)) return;
+        const bool of_one_side = of_width_alone(rule) || of_depth_alone(rule);
+        if (rule.kind != Rule::Kind::count && rule.kind != Rule::Kind::gap && !of_one_side) return;
         std::vector<Condition> holding = asked_by(rule);
         for (const Quantity q : {Quantity::size, Quantity::length, Quantity::area})
             holding.push_back(larger(q));
-        if (!of_width_alone(rule))
+        if (!of_one_side)
             for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height})
                 holding.push_back(larger(q));
-        const auto rest = rest_of(rule, rule.subject, holding, [](const Rule &other, std::size_t c) {
-            return speaks(other, c) && limits_extent(other);
-        });
+        const auto rest =
+            rest_of(rule, rule.subject, holding, [](const Rule &other, std::size_t c, OwnMeasure own) {
+                return speaks(other, c) && limits_extent(other, own);
+            });
         if (!rest.empty())
             tell("size-not-limited", rule,
                  "it holds the " + measure_words(rule) +
@@ -179,11 +237,13 @@ private:
             if (!has_number(rule, c) || (classes && !(*classes)[c])) continue;
             std::string out;
             const auto open = [&](const AlikeFinds &finds) {
-                if (of_width_alone(rule) && is_root_gap(vocabulary_, finds.type)) return false;
+                const OwnMeasure own = own_measure(vocabulary_, finds.type);
+                if (of_width_alone(rule) && own == OwnMeasure::opening) return false;
+                if (of_depth_alone(rule) && own != OwnMeasure::extent) return false;
                 std::vector<std::vector<Condition>> taken_out;
                 for (const auto index : set_.rules_for(finds.type, finds.exam)) {
                     const Rule &other = set_.rules[index];
-                    if (&other == &rule || !limits(other, c)) continue;
+                    if (&other == &rule || !limits(other, c, own)) continue;
                     if (doubts_.told("bands-short-of-scope", other.id)) return false;
                     taken_out.push_back(asked_by(other));
                 }

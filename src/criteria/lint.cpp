@@ -137,6 +137,8 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
 
 } // namespace
 
+bool speaks_of(const CriteriaSet &set, Quantity quantity) { return Uses(set).has(slot_of(quantity)); }
+
 void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) {
     if (!set.scope_said)
         issues.warning(
@@ -157,6 +159,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
+    check_thin_walls(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     for (const auto &rule : set.rules)

@@ -5,6 +5,9 @@
 
 namespace beadbook {
 
+/// Whether a part of the set that decides speaks of a quantity; what is declared alone is none.
+bool speaks_of(const CriteriaSet &set, Quantity quantity);
+
 /// Doubtful things in a set that loads: a stricter class with a looser limit (an error if the set says its
 /// classes are ordered), table bands that overlap (error) or leave holes (warning), rules that no class uses,
 /// merging that could hide a spacing rule, and what criteria/doubts.hpp names.

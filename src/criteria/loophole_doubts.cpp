@@ -1,6 +1,7 @@
 // What may reject less than its author thinks.
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
+#include "criteria/own_measure.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -8,17 +9,37 @@
 namespace beadbook {
 namespace {
 
+/// How large such finds may be follows from that measure: a narrow one may be of any length.
+bool bounds(Quantity q, OwnMeasure own) {
+    switch (q) {
+    case Quantity::length:
+    case Quantity::size:
+    case Quantity::area: return true;
+    case Quantity::depth:
+    case Quantity::height: return own == OwnMeasure::depth || own == OwnMeasure::height;
+    case Quantity::width: return own == OwnMeasure::opening;
+    case Quantity::angle: return own == OwnMeasure::angle;
+    default: return false;
+    }
+}
+
 bool of_find(const Formula &formula) {
     const auto all = quantities_of(formula);
     return std::any_of(all.begin(), all.end(), [](Quantity q) { return info(q).scope == Scope::indication; });
 }
 
+bool has_bound(const Formula &formula, OwnMeasure own) {
+    const auto all = quantities_of(formula);
+    return std::any_of(all.begin(), all.end(), [&](Quantity q) { return bounds(q, own); });
+}
+
 /// `size at most 1/16 in`: beyond some size of the find it does not hold.
-bool bounds_size(const Condition &c) {
+bool bounds_size(const Condition &c, OwnMeasure own) {
     if (c.kind != Condition::Kind::comparison) return false;
     return std::any_of(c.edges.begin(), c.edges.end(), [&](const Condition::Edge &edge) {
         const bool left = of_find(c.left), right = of_find(edge.right);
-        return left != right && left == is_maximum(edge.compare);
+        return left != right && left == is_maximum(edge.compare) &&
+               has_bound(left ? c.left : edge.right, own);
     });
 }
 
@@ -88,12 +109,16 @@ private:
     }
 
     void check_relevance(const Relevance &one) {
-        if (std::none_of(one.ignore.begin(), one.ignore.end(), bounds_size))
-            return doubts_.tell(
-                "relevance-without-size", one.id, one.where_from, "relevance." + one.id,
-                "'" + one.text +
-                    "' names no size of the find up to which it does not count: it leaves out "
-                    "anything, however large");
+        for (std::size_t t = 0; t < vocabulary_.size(); ++t) {
+            const OwnMeasure own = own_measure(vocabulary_, static_cast<TypeId>(t));
+            if (!one.subject.types[t] || std::any_of(one.ignore.begin(), one.ignore.end(),
+                                                     [&](const Condition &c) { return bounds_size(c, own); }))
+                continue;
+            return doubts_.tell("relevance-without-size", one.id, one.where_from, "relevance." + one.id,
+                                "'" + one.text + "' names no size of " +
+                                    vocabulary_[static_cast<TypeId>(t)].name +
+                                    " up to which it does not count: it leaves out any, however large");
+        }
         for (const auto &rule : set_.rules) {
             if ((rule.kind != Rule::Kind::sum && rule.kind != Rule::Kind::count) ||
                 !speak_of_one(rule.subject, one.subject))

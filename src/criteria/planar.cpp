@@ -10,6 +10,9 @@ namespace {
 
 constexpr const char *planar_types[] = {"crack", "incomplete fusion", "incomplete penetration"};
 
+/// What nobody has told the kind of may be a crack. Standards allow short ones, none allows any.
+constexpr const char *unnamed_type = "linear indication";
+
 /// None of those of which it speaks; the others it forbids not.
 bool forbids_some(const Rule &rule, std::size_t c) {
     return rule.limits[c].kind == Limit::Kind::none && !rule.where.empty();
@@ -33,6 +36,9 @@ public:
         for (std::size_t c = from_; c < to_; ++c)
             if (take_uncounted(c)) break; // of one class is enough to be told
         take_planar();
+        for (std::size_t e = 0; e < exam_count; ++e)
+            for (std::size_t c = from_; c < to_; ++c)
+                take_type(*vocabulary_.find(unnamed_type), static_cast<Exam>(e), c);
         return std::move(out_);
     }
 
@@ -72,17 +78,21 @@ private:
         if (rules.empty() ||
             std::any_of(rules.begin(), rules.end(), [&](const Rule *rule) { return told(rule); }))
             return;
-        const auto stops = stops_of(rules, type, exam, c);
+        const bool unnamed = type == *vocabulary_.find(unnamed_type);
+        const auto lets_pass = [&](const Rule &rule) {
+            return unnamed ? rule.limits[c].kind == Limit::Kind::free : lets_some_pass(rule, c);
+        };
+        const auto stops = stops_of(rules, type, exam, c, lets_pass);
         bool limited = false;
         for (const Rule *rule : rules) {
-            if (!lets_some_pass(*rule, c)) continue;
+            if (!lets_pass(*rule)) continue;
             limited = true;
             std::vector<Condition> holding = asked_by(*rule);
             add_shape_of(type, holding);
             if (auto rest = remainder_of(set_, holding, stops))
                 return out_.push_back({type, c, rule, nullptr, std::move(*rest)});
         }
-        if (limited ||
+        if (limited || unnamed ||
             !std::all_of(rules.begin(), rules.end(), [&](const Rule *r) { return forbids_some(*r, c); }))
             return;
         std::vector<Condition> any;
@@ -91,20 +101,23 @@ private:
     }
 
     /// What rules forbid or leave open, and what gaps keep open beside them.
+    template <class LetsPass>
     std::vector<std::vector<Condition>> stops_of(const std::vector<const Rule *> &rules, TypeId type,
-                                                 Exam exam, std::size_t c) const {
+                                                 Exam exam, std::size_t c, LetsPass lets_pass) const {
         std::vector<std::vector<Condition>> out;
         for (const Rule *rule : rules)
-            if (!lets_some_pass(*rule, c)) out.push_back(asked_by(*rule));
+            if (!lets_pass(*rule)) out.push_back(asked_by(*rule));
         for (const auto &gap : set_.gaps)
             if (gap.beside_rules && gap.classes[c] && gap.subject->covers(type, exam))
                 out.push_back(asked_by(gap));
         return out;
     }
 
-    /// Where a set tells shapes by length and width, a short crack is as rounded as a pore.
+    /// Where a set tells shapes by length and width, a short crack is as rounded as a pore; what is called
+    /// linear is taken by its name.
     void add_shape_of(TypeId type, std::vector<Condition> &conditions) const {
-        if (!set_.linear) add_shape(conditions, vocabulary_[type].shape);
+        if (!set_.linear || vocabulary_[type].name == unnamed_type)
+            add_shape(conditions, vocabulary_[type].shape);
     }
 
     bool told(const Rule *rule) const {
@@ -148,9 +161,11 @@ std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabula
                rule->where.front().text + ", and no other rule forbids " + vocabulary[type].name +
                " elsewhere: the rest is never rejected";
     const bool free = limit.kind == Limit::Kind::free;
+    const bool unnamed = vocabulary[type].name == unnamed_type;
     return (free ? "it has no limit for class " : "it allows '" + limit.text + "' for class ") +
-           set.classes[class_index].id + ", and no other rule forbids " + vocabulary[type].name + " there" +
-           (rest.empty() ? "" : ", where " + rest) + ": " + (free ? "any" : "some") + " is accepted";
+           set.classes[class_index].id + ", and no other rule " + (unnamed ? "limits " : "forbids ") +
+           vocabulary[type].name + " there" + (rest.empty() ? "" : ", where " + rest) + ": " +
+           (free ? "any" : "some") + " is accepted" + (unnamed ? ", though it may be a crack" : "");
 }
 
 std::vector<PlanarPass> planar_passes(const CriteriaSet &set, const Vocabulary &vocabulary,

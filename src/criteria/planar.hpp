@@ -5,7 +5,8 @@
 
 namespace beadbook {
 
-/// What lets cracks, incomplete fusion or incomplete penetration through.
+/// What lets cracks, incomplete fusion or incomplete penetration through, or linear indications of any
+/// length, which may be cracks.
 struct PlanarPass {
     TypeId type = 0;
     std::size_t class_index = 0;

@@ -279,6 +279,37 @@ void check_sum_beside(const CriteriaSet &set, const Known &sum, const Known &one
                     "it never decides: rule '" + strict.id + "' allows all of them together no more");
 }
 
+/// At most so much by one and at least so much by the other, and nothing is both.
+void check_between(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+    const bool maximum = is_maximum(a.rule->compare);
+    const Rule &most = maximum ? *a.rule : *b.rule, &least = maximum ? *b.rule : *a.rule;
+    if (is_maximum(least.compare) || !is_maximum(most.compare) || most.kind != Rule::Kind::each ||
+        least.kind != Rule::Kind::each || most.only_with || least.only_with ||
+        !a.rule->measure.lone_quantity() ||
+        a.rule->measure.lone_quantity() != b.rule->measure.lone_quantity())
+        return;
+    std::vector<Condition> both = conditions_of(set, most);
+    for (const auto *list : {&least.when, &least.where}) both.insert(both.end(), list->begin(), list->end());
+    std::vector<Unit> units = units_to_try(set, most);
+    if (units.size() == 1) units = units_to_try(set, least);
+    const bool itself = most.compare == Compare::at_most && least.compare == Compare::at_least;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        const Limit &x = most.limits[c], &y = least.limits[c];
+        if (x.kind != Limit::Kind::value || y.kind != Limit::Kind::value) continue;
+        const bool apart = std::all_of(units.begin(), units.end(), [&](Unit unit) {
+            const auto where = where_hold(both, unit);
+            return possible(where) != false &&
+                   may_be_over(where, x.formula, y.formula, unit, !itself) == false;
+        });
+        if (apart)
+            return doubts.tell("always-rejects", b.rule->id, b.rule->where_from, "rules." + b.rule->id,
+                               "with rule '" + a.rule->id + "' it always rejects for class " +
+                                   set.classes[c].id + ": nothing is " + std::string(name_of(most.compare)) +
+                                   " " + x.text + " and " + std::string(name_of(least.compare)) + " " +
+                                   y.text);
+    }
+}
+
 std::string said(const Exact &value, Slot slot, Unit unit) {
     return print(value, info(static_cast<Quantity>(slot)).dimension, unit);
 }
@@ -349,6 +380,7 @@ void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
             check_pair(set, known[a], known[b], doubts);
             check_shadow(set, known[a], known[b], doubts);
             check_silent_beside(set, known[a], known[b], doubts);
+            check_between(set, known[a], known[b], doubts);
             check_sum_beside(set, known[a], known[b], doubts);
             check_sum_beside(set, known[b], known[a], doubts);
         }

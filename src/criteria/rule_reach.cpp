@@ -2,6 +2,7 @@
 // 0.
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
+#include "criteria/scope_reach.hpp"
 
 #include <algorithm>
 
@@ -17,15 +18,6 @@ const Exact table_slack = 25'400;
 template <class Asked>
 bool in_all(const std::vector<Unit> &units, Asked asked) {
     return std::all_of(units.begin(), units.end(), asked);
-}
-
-/// Words that two lists of conditions ask for, and no word satisfies both.
-bool words_apart(const std::vector<Condition> &a, const std::vector<Condition> &b) {
-    return std::any_of(a.begin(), a.end(), [&](const Condition &x) {
-        return x.kind == Condition::Kind::word && std::any_of(b.begin(), b.end(), [&](const Condition &y) {
-                   return y.kind == Condition::Kind::word && y.slot == x.slot && (x.fitting & y.fitting) == 0;
-               });
-    });
 }
 
 class Reach {
@@ -74,11 +66,7 @@ private:
         std::vector<Condition> own = rule_.when;
         own.insert(own.end(), rule_.where.begin(), rule_.where.end());
         if (in_all(both_units, [&](Unit u) { return possible(where_hold(own, u)) == false; })) return true;
-        std::vector<Condition> scope;
-        for (const auto &part : set_.scope)
-            if (part.only_if.empty()) scope.insert(scope.end(), part.when.begin(), part.when.end());
-        const bool outside = words_apart(own, scope) ||
-                             in_all(both_units, [&](Unit u) { return possible(where(u)) == false; });
+        const bool outside = hold_outside_scope_only(set_, own);
         if (outside)
             tell("outside-scope", "it speaks only of coupons that the set does not cover, by its 'scope'");
         return outside || deeper_than_wall();

@@ -45,6 +45,20 @@ void Issues::sort_by_place() {
     });
 }
 
+namespace {
+
+bool same_place(Where a, Where b) { return a.line == b.line && a.column == b.column; }
+
+void list_some(std::ostream &out, const char *what, const std::vector<std::string> &all, const char *more) {
+    constexpr std::size_t most = 8;
+    for (std::size_t i = 0; i < std::min(all.size(), most); ++i)
+        out << (i == 0 ? "  " + std::string(what) + " " : ", ") << all[i];
+    if (all.size() > most) out << " and " << all.size() - most << " more " << more;
+    if (!all.empty()) out << '\n';
+}
+
+} // namespace
+
 std::vector<Issue> told_once(const std::vector<Issue> &issues) {
     std::vector<Issue> out;
     std::map<std::pair<Severity, std::string_view>, std::size_t> told;
@@ -53,8 +67,11 @@ std::vector<Issue> told_once(const std::vector<Issue> &issues) {
             told.emplace(std::pair(issue.severity, std::string_view(issue.text)), out.size());
         if (first)
             out.push_back(issue);
+        else if (Issue &once = out[at->second];
+                 same_place(once.where, issue.where) && once.path != issue.path)
+            once.also_of.push_back(issue.path);
         else
-            out[at->second].also.push_back(issue.where);
+            once.also.push_back(issue.where);
     }
     return out;
 }
@@ -74,11 +91,11 @@ std::string print(const Issue &issue, const std::string &file, const std::string
     if (there && line.size() < widest)
         out << "  | " << line << "\n  | "
             << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ') << "^\n";
-    constexpr std::size_t most_places = 8;
-    for (std::size_t i = 0; i < std::min(issue.also.size(), most_places); ++i)
-        out << (i == 0 ? "  also at " : ", ") << issue.also[i].line << ':' << issue.also[i].column;
-    if (issue.also.size() > most_places) out << " and " << issue.also.size() - most_places << " more places";
-    if (!issue.also.empty()) out << '\n';
+    std::vector<std::string> places;
+    for (const Where &at : issue.also)
+        places.push_back(std::to_string(at.line) + ":" + std::to_string(at.column));
+    list_some(out, "also at", places, "places");
+    list_some(out, "also of", issue.also_of, "parts");
     return out.str();
 }
 

@@ -21,6 +21,8 @@ struct Issue {
     std::string text;        ///< what was found, what was expected, the nearest known word
     std::vector<Where> also; ///< where else, of those that are told once
     bool late = false;       ///< an error that older programs did not look for
+    /// Paths of others that are told once and stand at the same place: what is taken over by 'extends'.
+    std::vector<std::string> also_of = {};
 };
 
 /// All mistakes of one file: reading goes on after each, so that one run shows them all.

@@ -21,6 +21,29 @@ void check_tells_no_thickness(const CouponRecord &coupon) {
                 .at(field);
 }
 
+std::vector<Coupon> ways_to_be(const Coupon &coupon, const std::vector<Condition> &conditions) {
+    constexpr std::size_t most = 64; // beyond that the rest is left open
+    std::vector<Coupon> out{coupon};
+    for (const auto &c : conditions) {
+        if (c.kind != Condition::Kind::word || c.slot >= fact_count) continue;
+        const auto fact = static_cast<Fact>(c.slot);
+        std::vector<Coupon> next;
+        for (const auto &one : out) {
+            if (one.said(c.slot) != 0) {
+                next.push_back(one); // told, or supposed by another condition
+                continue;
+            }
+            for (std::size_t word = 1; word <= info(fact).words.size(); ++word)
+                if ((c.fitting >> word & 1u) != 0) {
+                    next.push_back(one);
+                    next.back().facts[c.slot] = static_cast<std::uint8_t>(word);
+                }
+        }
+        if (!next.empty() && next.size() <= most) out = std::move(next);
+    }
+    return out;
+}
+
 Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon) {
     Missing ignored;
     return holds_for(conditions, coupon, {}, {}, ignored);

@@ -14,6 +14,9 @@ Coupon so_thick(Coupon coupon, std::int64_t nm, Unit unit);
 /// Throws Refusal at the field: a thickness is told where every thickness is looked at.
 void check_tells_no_thickness(const CouponRecord &coupon);
 
+/// The coupon as it may be where these conditions on its words hold: one for each of the words that fit.
+std::vector<Coupon> ways_to_be(const Coupon &coupon, const std::vector<Condition> &conditions);
+
 /// Whether all of these hold for the coupon, as the judge sees it; unknown where its facts do not tell.
 Truth truth_for(const std::vector<Condition> &conditions, const Coupon &coupon);
 

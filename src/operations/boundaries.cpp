@@ -288,8 +288,9 @@ Boundaries boundaries_of(std::shared_ptr<const CriteriaSet> set) {
     return out;
 }
 
-Boundaries boundaries_of(Catalogue &catalogue, const std::string &set_name) {
-    Boundaries out = boundaries_of(catalogue.criteria(set_name));
+Boundaries boundaries_of(Catalogue &catalogue, const std::string &set_name,
+                         std::shared_ptr<const CriteriaSet> set) {
+    Boundaries out = boundaries_of(std::move(set));
     const auto with_cases = shipped_in("cases/");
     if (std::find(with_cases.begin(), with_cases.end(), set_name) != with_cases.end())
         out.written = try_cases(catalogue, {set_name});

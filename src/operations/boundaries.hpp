@@ -45,8 +45,9 @@ struct Boundaries {
     std::size_t disagreeing() const;
 };
 
-/// Of a shipped set or a file. Throws DataError as Catalogue::criteria.
-Boundaries boundaries_of(Catalogue &catalogue, const std::string &set_name);
+/// Of a shipped set or a file, called so, with what is filled in. Throws DataError as Catalogue::criteria.
+Boundaries boundaries_of(Catalogue &catalogue, const std::string &set_name,
+                         std::shared_ptr<const CriteriaSet> set);
 Boundaries boundaries_of(std::shared_ptr<const CriteriaSet> set);
 
 } // namespace beadbook

@@ -15,12 +15,32 @@ std::string in_base_units(const Exact &value) {
     return std::to_string(static_cast<long long>(value.num())) + "/" + std::to_string(value.den());
 }
 
+/// Compared are two members of one thickness, welded through.
+std::string own_words(Quantity quantity) {
+    const bool is_thickness = quantity == Quantity::thinner || quantity == Quantity::thicker ||
+                              quantity == Quantity::weld_thickness;
+    return is_thickness ? "thickness" : std::string(info(quantity).name);
+}
+
+std::string own_words(const Formula &formula, std::size_t at) {
+    const Formula::Node &node = formula.nodes()[at];
+    switch (node.op) {
+    case Formula::Op::constant: return in_base_units(node.constant);
+    case Formula::Op::quantity: return own_words(static_cast<Quantity>(node.quantity));
+    case Formula::Op::table: return "table " + node.table->name;
+    case Formula::Op::blank: return "blank " + std::to_string(node.quantity);
+    default: break;
+    }
+    std::string left = own_words(formula, node.left), right = own_words(formula, node.right);
+    const bool either_way =
+        node.op != Formula::Op::subtract && node.op != Formula::Op::divide && node.op != Formula::Op::twin;
+    if (either_way && right < left) std::swap(left, right);
+    return "(" + std::to_string(static_cast<int>(node.op)) + " " + left + " " + right + ")";
+}
+
 /// The same for two authors who call a quantity otherwise, or write a value in another unit.
 std::string own_words(const Formula &formula) {
-    if (const auto slot = formula.lone_quantity())
-        return std::string(info(static_cast<Quantity>(*slot)).name);
-    return formula.is_constant() && formula.tables().empty() ? in_base_units(formula.constant_value())
-                                                             : formula.text;
+    return formula.nodes().empty() ? "" : own_words(formula, formula.nodes().size() - 1);
 }
 
 std::string own_words(const Condition &c) {
@@ -74,14 +94,17 @@ bool told_by(const Coupon &coupon, const Condition &c) {
 ComparedRule compared(const CriteriaSet &set, std::size_t index, std::size_t class_index,
                       const Coupon &facts) {
     const Rule &rule = set.rules[index];
-    ComparedRule out{index, measure_of(rule, class_index), {}, {}, true};
+    ComparedRule out{index, measure_of(rule, class_index), {}, {}, {}, true};
     out.on_finds = rule.kind != Rule::Kind::coupon && rule.kind != Rule::Kind::combine;
     const auto need = [&](const std::string &own, const std::string &told) {
         out.needs.push_back(own);
         out.told.push_back(told);
     };
     for (const auto &c : rule.when)
-        if (!told_by(facts, c)) need(own_words(c), c.text);
+        if (!told_by(facts, c)) {
+            need(own_words(c), c.text);
+            out.of_coupon.push_back(c);
+        }
     for (const auto &c : rule.where) need(own_words(c), c.text);
     if (rule.shape != Shape::unknown)
         need(std::string(name_of(rule.shape)), std::string(name_of(rule.shape)));
@@ -101,7 +124,8 @@ int rank_of(SaidKind kind) {
     case SaidKind::not_said:
     case SaidKind::gap:
     case SaidKind::blank: return 2;
-    case SaidKind::value: return 3;
+    case SaidKind::value:
+    case SaidKind::measured: return 3;
     case SaidKind::free: return 4;
     case SaidKind::narrower: return 5;
     case SaidKind::no_rule:
@@ -186,10 +210,12 @@ SaidOfThing ComparedSide::stricter_of(const SaidOfThing &a, const SaidOfThing &b
 
 SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std::string> &needs,
                                const std::vector<std::size_t> &rules, const std::vector<std::size_t> &gaps,
-                               const Coupon &coupon) const {
+                               const std::vector<Coupon> &coupons) const {
+    const Coupon &coupon = coupons.front(); // they differ in words alone
     SaidOfThing out;
     bool any_rule = false; // of whatever is measured
-    if (outside_scope(set_, coupon)) {
+    if (std::all_of(coupons.begin(), coupons.end(),
+                    [&](const Coupon &one) { return outside_scope(set_, one); })) {
         out.kind = SaidKind::outside;
         return out;
     }
@@ -198,24 +224,29 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
         const Rule &rule = set_.rules[index];
         const SaidKind kind = kind_at(index, coupon);
         const bool same = one.measure == measure;
-        const bool here = truth_for(rule.when, coupon) != Truth::no;
+        const bool here = std::any_of(coupons.begin(), coupons.end(), [&](const Coupon &such) {
+            return truth_for(rule.when, such) != Truth::no;
+        });
         any_rule = any_rule || here;
         // What forbids a find, or leaves it open, does so whatever is measured of it.
         const bool of_any = kind == SaidKind::none || rule.kind == Rule::Kind::presence;
         if (!here || (!same && !of_any && measure != any_occurrence)) continue;
         const bool applies = std::includes(needs.begin(), needs.end(), one.needs.begin(), one.needs.end());
-        if (applies && !same && !of_any) continue;
+        // Whatever measures it, beside one that forbids or allows it whatever it measures.
+        const bool by_measure = applies && !same && !of_any;
+        if (by_measure && kind != SaidKind::value) continue;
         if (!applies && !same && measure != any_occurrence) continue;
         SaidOfThing said;
-        said.kind = applies ? kind : SaidKind::narrower;
+        said.kind = by_measure ? SaidKind::measured : applies ? kind : SaidKind::narrower;
         said.rule = applies ? index : 0;
         out = stricter_of(out, said, coupon);
     }
     for (const std::size_t index : gaps) {
         const Gap &gap = set_.gaps[index];
         const bool any_find = gap.where.empty() && gap.shape == Shape::unknown;
+        const auto in_gap = [&](const Coupon &such) { return truth_for(gap.when, such) == Truth::yes; };
         const bool speaks =
-            gap.beside_rules ? any_find && truth_for(gap.when, coupon) == Truth::yes : !any_rule;
+            gap.beside_rules ? any_find && std::all_of(coupons.begin(), coupons.end(), in_gap) : !any_rule;
         if (!speaks) continue;
         SaidOfThing said;
         said.kind = SaidKind::gap;

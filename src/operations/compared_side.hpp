@@ -13,10 +13,11 @@ inline constexpr std::string_view any_occurrence = "any occurrence";
 /// A rule as one side of a comparison sees it.
 struct ComparedRule {
     std::size_t index = 0;
-    std::string measure;            ///< what is measured and how, in the program's own names
-    std::vector<std::string> needs; ///< conditions on finds and on facts that are not told; sorted
-    std::vector<std::string> told;  ///< the same, as written
-    bool on_finds = true;           ///< not of the coupon itself or of other rules
+    std::string measure;              ///< what is measured and how, in the program's own names
+    std::vector<std::string> needs;   ///< conditions on finds and on facts that are not told; sorted
+    std::vector<std::string> told;    ///< the same, as written
+    std::vector<Condition> of_coupon; ///< those on facts of the coupon
+    bool on_finds = true;             ///< not of the coupon itself or of other rules
 };
 
 /// One class of one set, at any thickness.
@@ -35,9 +36,10 @@ public:
     std::vector<std::size_t> gaps_for(TypeId type, Exam exam) const;
 
     /// What these rules and gaps say of the thing at the thickness of the coupon: the strictest of them.
+    /// `coupons`: as it may be where the conditions of the thing hold; never empty.
     SaidOfThing said(const std::string &measure, const std::vector<std::string> &needs,
                      const std::vector<std::size_t> &rules, const std::vector<std::size_t> &gaps,
-                     const Coupon &coupon) const;
+                     const std::vector<Coupon> &coupons) const;
     /// The number of what was said, if the facts tell it.
     std::optional<Exact> number(const SaidOfThing &said, const Coupon &coupon) const;
 

@@ -1,6 +1,5 @@
 #include "operations/comparing.hpp"
 
-#include "measure/text.hpp"
 #include "operations/at_thickness.hpp"
 #include "operations/compared_side.hpp"
 
@@ -139,9 +138,10 @@ private:
 
     AtThickness at(const TypesAlike &group, const ComparedRule &one, std::int64_t nm) const {
         const Coupon coupon = so_thick(facts_, nm, unit_);
+        const std::vector<Coupon> coupons = ways_to_be(coupon, one.of_coupon);
         AtThickness out;
-        out.first = first_.said(one.measure, one.needs, group.rules[0], group.gaps[0], coupon);
-        out.second = second_.said(one.measure, one.needs, group.rules[1], group.gaps[1], coupon);
+        out.first = first_.said(one.measure, one.needs, group.rules[0], group.gaps[0], coupons);
+        out.second = second_.said(one.measure, one.needs, group.rules[1], group.gaps[1], coupons);
         const SaidKind a = out.first.kind, b = out.second.kind;
         const bool says_a = is_number_or_word(a), says_b = is_number_or_word(b);
         if (a == SaidKind::value && b == SaidKind::value)
@@ -150,6 +150,8 @@ private:
             out.outcome = a == b                                       ? CompareOutcome::equal
                           : a == SaidKind::none || b == SaidKind::free ? CompareOutcome::stricter
                                                                        : CompareOutcome::looser;
+        else if (a == SaidKind::measured || b == SaidKind::measured)
+            take_measured(out);
         else if (is_left_open(a) || is_left_open(b))
             out.outcome = a == b && (a != SaidKind::blank || same_blank(out)) ? CompareOutcome::equal
                                                                               : CompareOutcome::open;
@@ -158,6 +160,17 @@ private:
         else
             out.silent = true;
         return out;
+    }
+    /// What forbids it is stricter than any limit, what allows it looser; of all else its measure tells.
+    static void take_measured(AtThickness &out) {
+        const bool of_first = out.first.kind == SaidKind::measured;
+        const SaidKind other = of_first ? out.second.kind : out.first.kind;
+        if (other == SaidKind::none)
+            out.outcome = of_first ? CompareOutcome::looser : CompareOutcome::stricter;
+        else if (other == SaidKind::free)
+            out.outcome = of_first ? CompareOutcome::stricter : CompareOutcome::looser;
+        else
+            out.silent = !is_left_open(other);
     }
     /// A blank has one number a class: of another class or set it is another number.
     bool same_blank(const AtThickness &both) const {
@@ -303,47 +316,6 @@ void compare_rest(const ComparedSide &first, const ComparedSide &second, Compare
     });
 }
 
-std::size_t class_asked(const CriteriaSet &set, const std::string &id, const char *field) {
-    if (const auto index = set.class_index(id)) return *index;
-    throw refused(set.name + " has no class '" + shown(id) + "'; it has " + listed(set.class_names()))
-        .at(field);
-}
-
-/// The class of `other` that goes with one of `set`: of the same name, or the only one.
-std::size_t class_beside(const CriteriaSet &set, std::size_t index, const CriteriaSet &other,
-                         const char *field) {
-    if (const auto same = other.class_index(set.classes[index].id)) return *same;
-    if (other.classes.size() == 1) return 0;
-    throw lacking(field, "which class of " + other.name + " goes with class " + set.classes[index].id +
-                             " of " + set.name + "? it has " + listed(other.class_names()));
-}
-
-std::vector<std::pair<std::size_t, std::size_t>>
-class_pairs(const CriteriaSet &first, const CriteriaSet &second, const CompareRequest &request) {
-    std::vector<std::pair<std::size_t, std::size_t>> out;
-    if (!request.class_id.empty()) {
-        const std::size_t a = class_asked(first, request.class_id, "class");
-        out.emplace_back(a, request.as_class.empty() ? class_beside(first, a, second, "as-class")
-                                                     : class_asked(second, request.as_class, "as-class"));
-    } else if (!request.as_class.empty()) {
-        const std::size_t b = class_asked(second, request.as_class, "as-class");
-        out.emplace_back(class_beside(second, b, first, "class"), b);
-    } else {
-        for (std::size_t a = 0; a < first.classes.size(); ++a)
-            if (const auto b = second.class_index(first.classes[a].id)) out.emplace_back(a, *b);
-        if (out.empty() && first.classes.size() == 1)
-            out.emplace_back(0, class_beside(first, 0, second, "as-class"));
-        if (out.empty() && second.classes.size() == 1)
-            out.emplace_back(class_beside(second, 0, first, "class"), 0);
-        if (out.empty())
-            throw lacking("class", "no class of " + first.name + " is called like one of " + second.name +
-                                       ": which goes with which? " + first.name + " has " +
-                                       listed(first.class_names()) + ", " + second.name + " has " +
-                                       listed(second.class_names()));
-    }
-    return out;
-}
-
 } // namespace
 
 std::string_view name_of(CompareOutcome outcome) {
@@ -376,21 +348,6 @@ ComparedClasses compare_classes(const CriteriaSet &first, std::size_t class_of_f
     out.second = class_of_second;
     ComparedPair(a, b, facts, unit).compare_finds(out);
     compare_rest(a, b, out);
-    return out;
-}
-
-ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
-                          const CompareRequest &request) {
-    check_tells_no_thickness(request.coupon);
-    ComparedSets out;
-    out.first = std::move(first);
-    out.second = std::move(second);
-    out.coupon = request.coupon;
-    out.unit = request.coupon.fixed_unit().value_or(out.first->unit);
-    for (const auto &[a, b] : class_pairs(*out.first, *out.second, request))
-        out.classes.push_back(
-            compare_classes(*out.first, a, *out.second, b, request.coupon.facts(), out.unit));
-    out.otherwise = written_otherwise(*out.first, *out.second);
     return out;
 }
 

@@ -20,6 +20,7 @@ struct SaidOfThing {
         free,     ///< no limit
         ask,      ///< a person decides
         not_said, ///< the standard is silent, or it was not read
+        measured, ///< of one that is allowed or not whatever it measures: a limit of something measured
         blank,    ///< a number that only the owner's copy has, and nobody filled in
         gap,      ///< a part of the standard that the set does not hold
         narrower, ///< only by rules with further conditions
@@ -65,6 +66,9 @@ struct ComparedThing {
     std::vector<std::string> conditions;
     std::vector<ThicknessStretch> stretches; ///< ascending; where neither side speaks is left out
 
+    /// All are equal in this unit, and not where the work is measured in the other one.
+    bool differs_in_other_unit = false;
+
     bool all_equal() const;
 };
 
@@ -100,7 +104,7 @@ struct ComparedSets {
 ComparedSets compare_sets(std::shared_ptr<const CriteriaSet> first, std::shared_ptr<const CriteriaSet> second,
                           const CompareRequest &request);
 
-/// The same of two sets that are at hand, and two of their classes by index.
+/// The same of two sets that are at hand, and two of their classes by index; in this unit alone.
 ComparedClasses compare_classes(const CriteriaSet &first, std::size_t class_of_first,
                                 const CriteriaSet &second, std::size_t class_of_second, const Coupon &coupon,
                                 Unit unit);

@@ -1,5 +1,6 @@
 #include "operations/coupon_hints.hpp"
 
+#include "criteria/lint.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/deposits.hpp"
 #include "judge/item.hpp"
@@ -140,8 +141,8 @@ std::vector<std::string> hints_on(Catalogue &catalogue, const CouponRecord &coup
     }
     const std::string thinner = thinner_text(coupon);
     std::set<Quantity> told;
-    if (set && set->text.find("weld thickness") != std::string::npos && may_be_butt(coupon) &&
-        !thinner.empty() && coupon.get("weld-thickness").empty()) {
+    if (set && speaks_of(*set, Quantity::weld_thickness) && may_be_butt(coupon) && !thinner.empty() &&
+        coupon.get("weld-thickness").empty()) {
         told.insert(Quantity::weld_thickness);
         out.push_back("weld-thickness is not said, and " + set->name +
                       " goes by it: if the butt is welded through it "

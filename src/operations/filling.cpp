@@ -6,12 +6,12 @@
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "operations/copy_edition.hpp"
 #include "operations/owners_copy.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/owners_copy.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <set>
 
 namespace beadbook {
@@ -68,78 +68,6 @@ auto standing_in(const List &list, Same same) {
     const auto found =
         std::find_if(list.begin(), list.end(), [&](const auto &one) { return same(one.record); });
     return found == list.end() ? nullptr : &*found;
-}
-
-/// Years of four digits that a text names.
-std::set<std::string> years_in(const std::string &text) {
-    std::set<std::string> out;
-    std::string digits;
-    for (const char c : text + ".") {
-        if (c >= '0' && c <= '9') {
-            digits += c;
-            continue;
-        }
-        if (digits.size() == 4 && (digits.starts_with("19") || digits.starts_with("20"))) out.insert(digits);
-        digits.clear();
-    }
-    return out;
-}
-
-/// Words that tell one standard from another: D17.1, 5817, 2219A. No year, and no number that counts an
-/// amendment or a printing.
-std::set<std::string> designations_in(const std::string &text) {
-    std::set<std::string> out;
-    std::string word;
-    for (const char c : text + " ") {
-        if (std::isalnum(static_cast<unsigned char>(c)) != 0 || (c == '.' && !word.empty())) {
-            word += c;
-            continue;
-        }
-        while (word.ends_with('.')) word.pop_back();
-        const auto digits =
-            std::count_if(word.begin(), word.end(), [](unsigned char one) { return std::isdigit(one) != 0; });
-        const bool counts = word.find('.') != std::string::npos || digits > 2;
-        if (digits > 0 && counts && years_in(word).empty()) out.insert(lowered(word));
-        word.clear();
-    }
-    return out;
-}
-
-/// Without what is said of its printing and its amendments, whose years are not the edition's.
-std::string edition_alone(const std::string &copy) {
-    std::string out = lowered(copy);
-    for (const char *since : {"print", "amend", "amd", "corr", "+a", "change"})
-        out = out.substr(0, out.find(since));
-    return out;
-}
-
-/// The copy is one of the standard that the set is by: another standard or another year may hold other
-/// numbers, and what names neither is none that can be found again.
-void check_edition(const CriteriaSet &set, const std::string &copy) {
-    const auto of_set = years_in(set.edition), of_copy = years_in(copy);
-    const auto known = designations_in(set.edition + " " + set.title), said = designations_in(copy);
-    const bool same =
-        std::any_of(said.begin(), said.end(), [&](const std::string &one) { return known.contains(one); });
-    const bool tells_none = said.empty() && of_copy.empty();
-    if (!same && (tells_none ? !(known.empty() && of_set.empty()) : !said.empty() && !known.empty()))
-        throw refused("'" + shown(copy) + "' names no copy of " + set.edition + ", by which criteria " +
-                      set.name + " are; which standard, and of which year?")
-            .at("edition");
-    // As the set itself is called, or of rules that go by no standard: there is nothing more to tell it by.
-    if (lowered(set.edition) == lowered(copy) || (known.empty() && of_set.empty())) return;
-    if (const auto editions = years_in(edition_alone(copy)); editions.size() > 1)
-        throw refused("'" + shown(copy) + "' names more than one edition, of " +
-                      listed({editions.begin(), editions.end()}) + "; which one is the copy?")
-            .give("edition");
-    if (of_copy.empty())
-        throw refused("'" + shown(copy) + "' names no year; of which year is the copy, as it is printed?")
-            .give("edition");
-    if (of_set.empty()) return;
-    if (std::none_of(of_copy.begin(), of_copy.end(),
-                     [&](const std::string &year) { return of_set.contains(year); }))
-        throw refused("the copy is of " + listed({of_copy.begin(), of_copy.end()}) + ", and criteria " +
-                      set.name + " are by " + set.edition + "; expected a copy of that edition")
-            .at("edition");
 }
 
 class Confirming {
@@ -361,7 +289,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
     const auto filled = with_owners_copy(set, bearing);
     check_believed(*set, *filled, blank.id);
     check_columns(*filled, blank.id);
-    return {std::move(out), {}};
+    return {std::move(out), other_editions(after, *set, read.copy)};
 }
 
 Done<CopyRetracted> retract_copy(Writing &writing, const RetractCopyRequest &request) {

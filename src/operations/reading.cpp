@@ -12,8 +12,13 @@ namespace {
 std::string text_of(const Catalogue &catalogue, const Source &source, const std::string &folder) {
     const auto shipped = folder.empty() ? shipped_sets() : shipped_in(folder);
     const bool named = std::find(shipped.begin(), shipped.end(), source.name) != shipped.end();
-    return named && !source.text ? shipped_file(folder + source.name + ".yaml")
-                                 : source.read(catalogue.outside());
+    if (named && !source.text) return shipped_file(folder + source.name + ".yaml");
+    try {
+        return source.read(catalogue.outside());
+    } catch (const DataError &e) {
+        if (source.text || means_file(source.name)) throw;
+        throw DataError(e.what() + did_you_mean(source.name, shipped));
+    }
 }
 
 template <class T, class Load, class Part>

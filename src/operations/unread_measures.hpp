@@ -5,9 +5,9 @@
 
 namespace beadbook {
 
-/// Depth, height, angle or area that somebody measured of a find and that no part of the coupon's criteria
-/// reads of such a find, a sentence each: no verdict goes by it. Nothing where no rule measures such a
-/// find.
+/// Depth, height, angle or area, and how large a pore, an inclusion or a fillet is, that somebody measured of
+/// a find and that no part of the coupon's criteria reads of such a find, a sentence each: no verdict goes by
+/// it. Nothing where no rule measures such a find.
 std::vector<std::string> unread_measures(Catalogue &catalogue, const CouponRecord &coupon, Exam exam,
                                          const IndicationRecord &find);
 /// The same of a set at hand.

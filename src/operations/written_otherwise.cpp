@@ -24,7 +24,7 @@ std::set<std::string> gap_texts(const CriteriaSet &set) {
 std::set<std::string> must_be_measured(const CriteriaSet &set) {
     std::set<std::string> out;
     for (const auto &rule : set.rules)
-        if (rule.must_be_measured) out.insert(rule.title);
+        if (rule.must_be_measured) out.insert(rule.title.empty() ? "rule " + rule.id : rule.title);
     return out;
 }
 

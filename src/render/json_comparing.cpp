@@ -16,6 +16,7 @@ std::string_view id_of(SaidOfThing::Kind kind) {
     case SaidOfThing::Kind::free: return "no limit";
     case SaidOfThing::Kind::ask: return "a person decides";
     case SaidOfThing::Kind::not_said: return "not said";
+    case SaidOfThing::Kind::measured: return "by a measure";
     case SaidOfThing::Kind::blank: return "blank";
     case SaidOfThing::Kind::gap: return "gap";
     case SaidOfThing::Kind::narrower: return "under further conditions";
@@ -57,11 +58,13 @@ CompareJson thing_json(const ComparedSets &all, const ComparedClasses &classes, 
         if (one.to) at["to"] = render::number(*one.to, Dimension::length, all.unit);
         stretches.push_back(std::move(at));
     }
-    return {{"exam", name_of(thing.exam)},
-            {"types", names_json(thing.types)},
-            {"measure", thing_in_words(all, classes, thing)},
-            {"conditions", thing.conditions},
-            {"thickness", std::move(stretches)}};
+    CompareJson out{{"exam", name_of(thing.exam)},
+                    {"types", names_json(thing.types)},
+                    {"measure", thing_in_words(all, classes, thing)},
+                    {"conditions", thing.conditions},
+                    {"thickness", std::move(stretches)}};
+    if (thing.differs_in_other_unit) out["differs in the other unit"] = true;
+    return out;
 }
 
 template <class Id>

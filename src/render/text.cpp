@@ -116,15 +116,63 @@ private:
         for (const auto &row : table.rows)
             for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c)
                 widths[c] = std::max(widths[c], length_of(row[c].plain()));
+        if (table.wrapped) narrow(widths);
         const bool titled = std::any_of(table.columns.begin(), table.columns.end(),
                                         [](const Column &c) { return !c.title.empty(); });
         if (titled && !goes_on) {
             std::vector<Words> head;
             for (const auto &column : table.columns) head.emplace_back(column.title, Tone::strong);
-            show_row(table, widths, head);
+            table.wrapped ? show_wrapped(table, widths, head) : show_row(table, widths, head);
         }
-        for (const auto &row : table.rows) show_row(table, widths, row);
+        for (const auto &row : table.rows)
+            table.wrapped ? show_wrapped(table, widths, row) : show_row(table, widths, row);
         if (in_parts_) in_parts_->swap(widths);
+    }
+    /// The widest columns give way until all fit.
+    void narrow(std::vector<std::size_t> &widths) const {
+        constexpr std::size_t least = 10;
+        std::size_t all = 2 * (widths.size() - 1);
+        for (const std::size_t width : widths) all += width;
+        while (all > width_) {
+            const auto widest = std::max_element(widths.begin(), widths.end());
+            if (*widest <= least) return;
+            --*widest;
+            --all;
+        }
+    }
+    /// In lines of at most that width, where its blanks allow it.
+    static std::vector<Words> lines_of(const Words &cell, std::size_t width) {
+        std::vector<Words> out(1);
+        std::size_t column = 0;
+        for (const auto &word : words_in(cell)) {
+            if (column > 0 && column + word.blanks + word.length > width) {
+                out.emplace_back();
+                column = 0;
+            } else if (column > 0) {
+                out.back() += Words(std::string(word.blanks, ' '));
+                column += word.blanks;
+            }
+            for (const auto &piece : word.pieces) out.back() += Words(piece.text, piece.tone);
+            column += word.length;
+        }
+        return out;
+    }
+    void show_wrapped(const Grid &table, std::vector<std::size_t> widths, const std::vector<Words> &row) {
+        std::vector<std::vector<Words>> cells;
+        std::size_t lines = 1;
+        for (std::size_t c = 0; c < row.size() && c < widths.size(); ++c) {
+            cells.push_back(lines_of(row[c], widths[c]));
+            lines = std::max(lines, cells.back().size());
+        }
+        for (std::size_t i = 0; i < lines; ++i) {
+            std::vector<Words> line;
+            for (std::size_t c = 0; c < cells.size(); ++c) {
+                line.push_back(i < cells[c].size() ? cells[c][i] : Words());
+                // A word that is longer than its column pushes the others aside.
+                widths[c] = std::max(widths[c], length_of(line.back().plain()));
+            }
+            show_row(table, widths, line);
+        }
     }
     void show_row(const Grid &table, const std::vector<std::size_t> &widths, const std::vector<Words> &row) {
         std::string line;

@@ -33,12 +33,15 @@ std::size_t digits_of(std::int64_t nm) {
     return whole ? std::min(digits(nm), digits(nm * 10 / per_microinch_tenths)) : digits(nm);
 }
 
-std::string outcome_words(CompareOutcome outcome, const SideNames &names) {
-    switch (outcome) {
+std::string outcome_words(const ThicknessStretch &one, const SideNames &names) {
+    const auto only_in = [](const std::string &name, const SaidOfThing &other) {
+        return (other.kind == SaidOfThing::Kind::narrower ? "for all of these only in " : "only in ") + name;
+    };
+    switch (one.outcome) {
     case CompareOutcome::either: return "stricter for some, looser for others";
-    case CompareOutcome::only_first: return "only in " + names.first;
-    case CompareOutcome::only_second: return "only in " + names.second;
-    default: return std::string(name_of(outcome));
+    case CompareOutcome::only_first: return only_in(names.first, one.second);
+    case CompareOutcome::only_second: return only_in(names.second, one.first);
+    default: return std::string(name_of(one.outcome));
     }
 }
 
@@ -56,23 +59,19 @@ Words side_cell(const ComparedSets &all, const CriteriaSet &set, std::size_t cla
     return out + Words(" [" + authority(rule.clause, rule.standings[class_index]) + "]", Tone::quiet);
 }
 
-/// At one exact thickness between two others limits are the same where their lines cross: no news.
-bool is_crossing(const ThicknessStretch &one) {
-    return one.outcome == CompareOutcome::equal && one.to && *one.to - one.from < 2;
-}
+std::string in_unit(Unit unit) { return unit == Unit::inch ? "inches" : "millimetres"; }
 
 void add_table(Document &doc, const ComparedSets &all, const ComparedClasses &classes,
                const std::vector<const ComparedThing *> &things) {
     const SideNames names = side_names(all, classes);
-    Grid table{{{"imperfection"}, {"thickness"}, {names.first}, {names.second}, {"comparison"}}, {}};
+    Grid table{{{"imperfection"}, {"thickness"}, {names.first}, {names.second}, {"comparison"}}, {}, true};
     for (const ComparedThing *thing : things) {
         std::string heading = thing_heading(all, classes, *thing);
         for (const auto &one : thing->stretches) {
-            if (is_crossing(one)) continue;
             table.rows.push_back({heading, stretch_in_words(one, all.unit),
                                   side_cell(all, *all.first, classes.first, one.first),
                                   side_cell(all, *all.second, classes.second, one.second),
-                                  Words(outcome_words(one.outcome, names),
+                                  Words(outcome_words(one, names),
                                         one.outcome == CompareOutcome::equal ? Tone::plain : Tone::strong)});
             heading.clear();
         }
@@ -91,6 +90,13 @@ void add_method(Document &doc, const ComparedSets &all, const ComparedClasses &c
     doc.heading(names.first + " beside " + names.second + ", " + std::string(name_of(exam)), 2);
     if (differ.empty() && classes.only_first[at].none() && classes.only_second[at].none())
         doc.line("Every limit is equal at every thickness: " + std::to_string(same.size()) + " compared.");
+    const std::string here = in_unit(all.unit),
+                      there = in_unit(all.unit == Unit::inch ? Unit::millimetre : Unit::inch);
+    const auto told = [&](const ComparedThing &thing) {
+        return thing_heading(all, classes, thing) +
+               (thing.differs_in_other_unit ? " (of work in " + here + " only: in " + there + " it differs)"
+                                            : "");
+    };
     if (!differ.empty()) add_table(doc, all, classes, differ);
     if (classes.only_first[at].any())
         doc.line("Only " + names.first + " has rules for " + types_in_words(classes.only_first[at]) + ".");
@@ -99,7 +105,7 @@ void add_method(Document &doc, const ComparedSets &all, const ComparedClasses &c
     if (same.empty()) return;
     if (!differ.empty() || classes.only_first[at].any() || classes.only_second[at].any())
         doc.line("Equal at every thickness:");
-    for (const ComparedThing *thing : same) doc.item(thing_heading(all, classes, *thing));
+    for (const ComparedThing *thing : same) doc.item(told(*thing));
 }
 
 template <class Say>
@@ -138,8 +144,8 @@ void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &cla
         const Rule &rule = set(s).rules[i];
         const std::size_t k = s ? classes.second : classes.first;
         const std::string when = condition_words(rule.when);
-        return rule.title + (when.empty() ? "" : ", where " + when) + ": " + rule.limits[k].text + " [" +
-               authority(rule.clause, rule.standings[k]) + "]";
+        return (rule.title.empty() ? rule.id : rule.title) + (when.empty() ? "" : ", where " + when) + ": " +
+               rule.limits[k].text + " [" + authority(rule.clause, rule.standings[k]) + "]";
     });
     add_only(doc, names, classes.relevance, "not counted", [&](bool s, std::size_t i) {
         const Relevance &one = set(s).relevance[i];
@@ -213,6 +219,11 @@ std::string said_in_words(const ComparedSets &all, const CriteriaSet &set, std::
     case SaidOfThing::Kind::narrower: return "only under further conditions";
     case SaidOfThing::Kind::no_rule: return "no such rule";
     case SaidOfThing::Kind::outside: return "outside what it covers";
+    case SaidOfThing::Kind::measured: {
+        const Rule &rule = set.rules[said.rule];
+        return measure_words(rule) + " " + std::string(name_of(rule.compare)) + " " +
+               rule.limits[class_index].text;
+    }
     case SaidOfThing::Kind::blank:
         return set.rules[said.rule].limits[class_index].text + ": blank, to be filled from your copy";
     case SaidOfThing::Kind::value: break;

@@ -75,6 +75,7 @@ struct Column {
 struct Grid {
     std::vector<Column> columns;
     std::vector<std::vector<Words>> rows;
+    bool wrapped = false; ///< as text, its cells are broken to the width of the terminal
 };
 
 /// Names and values, with a remark beside.

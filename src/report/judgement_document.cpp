@@ -232,8 +232,8 @@ void add_text_of_set(Document &doc, const Judged &judged) {
     if (!judged.by_other_text.empty())
         doc.line(Words("Criteria " + judged.set->name + ": its verdict of " + judged.by_other_text +
                            (judged.said_by_other_text.empty() ? "" : ", " + judged.said_by_other_text + ",") +
-                           " went by another text of the same edition; the file was changed, and 'rejudge' "
-                           "shows what that does",
+                           " went by another text of the same edition: the file was changed since. What that "
+                           "does to coupons that were not judged again yet is shown by 'rejudge'",
                        Tone::cannot_say));
 }
 

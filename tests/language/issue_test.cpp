@@ -16,6 +16,17 @@ TEST_CASE("what is said of many places is told once, with the places") {
     CHECK_THAT(print(once[1], "f.yaml", ""), !says("also at"));
 }
 
+TEST_CASE("what is said of many parts at one place is told once, with the parts") {
+    Issues issues;
+    for (int i = 1; i <= 10; ++i) issues.error({5, 10}, "rules.r" + std::to_string(i), "the same");
+    const auto once = told_once(issues.all());
+    REQUIRE(once.size() == 1);
+    CHECK(once[0].also.empty());
+    CHECK_THAT(print(once[0], "f.yaml", ""), says("rules.r1: the same") &&
+                                                 says("also of rules.r2, rules.r3") &&
+                                                 says("rules.r9 and 1 more parts") && !says("also at"));
+}
+
 TEST_CASE("what follows from a part that cannot be read is left out") {
     Issues issues;
     issues.error({3, 4}, "p", "cause");

@@ -25,7 +25,7 @@ TEST_CASE("what was exported is imported unchanged, with numbers that interleave
         const auto log = [&](int exam, const char *line) { log_lines(w, {"T-1", exam, line, "line"}); };
         log(1, "pore 0.04 at 1");
         log(2, "pore 0.05 at 2");
-        log(1, "undercut l 3/8 d 0.01 at 1-1/2 face smooth # \"quoted\", with, commas");
+        log(1, "undercut l 3/8 w 0.01 at 1-1/2 face smooth # \"quoted\", with, commas");
         log(2, "slag from 2 to 2.4 across left 0.1");
         log(1, "pore 0.1 mid 5");
         withdraw_indication(w, "T-1", 4, "gone");

@@ -206,6 +206,65 @@ TEST_CASE("one rule's conditions are held against another's; a rule of one side 
     CHECK(apart.only_second[0][*Vocabulary::shipped().find("gas pore")]);
 }
 
+TEST_CASE("what a set does not cover is told of a thing that is only there", "[comparing]") {
+    const Loaded fillets = pore_set("a", pore_rule("r", "joint is fillet", "2 mm"));
+    const Loaded grooves = load_criteria(
+        "set: b\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A]\nscope: [{id: j, when: joint is groove, "
+        "clause: \"1\", standing: {house: example}}]\nrules:\n" +
+        pore_rule("r", "", "1 mm"));
+    const ComparedClasses all = compared(fillets, grooves);
+    REQUIRE(all.things.size() == 2);
+    CHECK(all.things[0].conditions == std::vector<std::string>{"joint is fillet"});
+    CHECK(all.things[0].stretches[0].second.kind == SaidKind::outside);
+    CHECK(told(all.things[0]) == std::vector<std::string>{"only in the first 1 on"});
+}
+
+TEST_CASE("a rule that forbids is held against one that measures", "[comparing]") {
+    const Loaded none =
+        pore_set("a", "  - {id: r, types: gas pore, exams: VT, when: [joint is groove, seam is "
+                      "straight or longitudinal], allowed: none, clause: \"1\", standing: "
+                      "{house: example}}\n");
+    const Loaded some = pore_set("b", pore_rule("r", "joint is groove", "2 mm"));
+    const ComparedClasses all = compared(none, some);
+    REQUIRE(all.things.size() == 2);
+    CHECK(told(all.things[0]) == std::vector<std::string>{"stricter 1 on"});
+    CHECK(all.things[0].stretches[0].second.kind == SaidKind::measured);
+    CHECK(told(all.things[1]) == std::vector<std::string>{"only in the second 1 on"});
+    CHECK(all.things[1].stretches[0].first.kind == SaidKind::narrower);
+}
+
+TEST_CASE("two authors who call the thickness otherwise mean the same stretch", "[comparing]") {
+    const auto row_set = [](const std::string &name, const std::string &symbol) {
+        return load_criteria(
+            "set: " + name +
+            "\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A]\nscope: not read\n"
+            "quantities: {" +
+            symbol +
+            ": thinner member}\nrules:\n  - {id: r, types: porosity, exams: RT, measure: sum "
+            "of size, window: 12 x " +
+            symbol + ", at most: " + symbol + ", clause: c, standing: {house: example}}\n");
+    };
+    const ComparedClasses all = compared(row_set("a", "t"), row_set("b", "T"));
+    REQUIRE(all.things.size() == 1);
+    CHECK(told(all.things[0]) == std::vector<std::string>{"equal 1 on"});
+}
+
+TEST_CASE("what is printed in both units may be equal in one of them alone", "[comparing]") {
+    const Loaded both = pore_set("a", pore_rule("r", "", "3/16 in or 5 mm"), "in");
+    const Loaded one = pore_set("b", pore_rule("r", "", "3/16 in"), "in");
+    const Loaded same = pore_set("c", pore_rule("r", "", "3/16 in or 5 mm"), "in");
+    REQUIRE((both.set && one.set && same.set));
+    const auto differs = [&](const Loaded &other) {
+        const ComparedSets all = compare_sets(both.set, other.set, CompareRequest{});
+        REQUIRE(all.classes.size() == 1);
+        REQUIRE(all.classes[0].things.size() == 1);
+        CHECK(all.classes[0].things[0].all_equal());
+        return all.classes[0].things[0].differs_in_other_unit;
+    };
+    CHECK(differs(one));
+    CHECK_FALSE(differs(same));
+}
+
 TEST_CASE("a blank is told as one, and is equal to itself alone", "[comparing]") {
     const auto blank_set = [](const std::string &name, const std::string &kept) {
         return load_criteria(

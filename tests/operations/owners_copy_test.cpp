@@ -74,6 +74,20 @@ TEST_CASE("a blank is filled by two people, and the coupon is judged by the numb
     CHECK(shop.replays());
 }
 
+TEST_CASE("a number of another edition than those beside it is told", "[copy]") {
+    Shop shop;
+    const auto notes = [&](const FillRequest &request) {
+        return shop.write([&](Writing &w) { return fill_blank(w, request); }, "A. Field").notes;
+    };
+    CHECK(notes(Shop::number_for("C", "0.060 in")).empty());
+    CHECK(notes(Shop::number_for("B", "0.050 in")).empty());
+    FillRequest older = Shop::number_for("A", "0.040 in");
+    older.copy = "AWS D17.1:2010";
+    const auto told = notes(older);
+    REQUIRE(told.size() == 1);
+    CHECK_THAT(told[0], says("was read in 'AWS D17.1:2017', and this in 'AWS D17.1:2010'"));
+}
+
 TEST_CASE("a number is replaced with a reason, and each verdict keeps the one that it used", "[copy]") {
     Shop shop;
     shop.fill();

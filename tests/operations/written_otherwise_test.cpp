@@ -33,3 +33,16 @@ TEST_CASE("sets that judge otherwise by what is no limit are told apart") {
                                         {"gap", "", "pores"},
                                         {"must be measured", "", "Undercut"}});
 }
+
+TEST_CASE("a rule without a title is told by its id") {
+    const auto fillets = [](const std::string &more) {
+        const Loaded loaded = load_criteria(
+            "set: s\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A]\nscope: not read\nrules:\n"
+            "  - {id: leg, types: fillet size, exams: VT, measure: size, at least: 3 mm, " +
+            more + "clause: c, standing: {house: h}}\n");
+        REQUIRE(loaded.set);
+        return loaded.set;
+    };
+    CHECK(written_otherwise(*fillets("must be measured: yes, "), *fillets("")) ==
+          std::vector<WrittenOtherwise>{{"must be measured", "rule leg", ""}});
+}
