@@ -235,7 +235,7 @@ SaidOfThing ComparedSide::said(const std::string &measure, const std::vector<std
         // Whatever measures it, beside one that forbids or allows it whatever it measures.
         const bool by_measure = applies && !same && !of_any;
         if (by_measure && kind != SaidKind::value) continue;
-        if (!applies && !same && measure != any_occurrence) continue;
+        if (!applies && !same && !of_any && measure != any_occurrence) continue;
         SaidOfThing said;
         said.kind = by_measure ? SaidKind::measured : applies ? kind : SaidKind::narrower;
         said.rule = applies ? index : 0;

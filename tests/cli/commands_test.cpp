@@ -262,8 +262,7 @@ TEST_CASE("an export can be imported again and exports the same") {
     const Program run, other, sheets;
     small_coupon(run);
     run.ok({"log", "T-1", "gas pore 0.055 at 2 # \"quoted\", with, commas",
-            "undercut l 3/8 at 1-1/2 smooth face", "slag from 2 to 2.4 across left 0.1",
-            "pore 0.1 mid 5"});
+            "undercut l 3/8 at 1-1/2 smooth face", "slag from 2 to 2.4 across left 0.1", "pore 0.1 mid 5"});
     run.ok({"withdraw", "T-1", "indication", "1", "--why", "gone"});
     run.ok({"exam", "T-1", "PT", "--condition", "dwell=10 min", "--incomplete", "root not reached"});
     run.ok({"register", "T-2", "--form", "tube", "--seam", "girth", "--diameter", "50 mm", "--units", "mm"});

@@ -363,7 +363,7 @@ TEST_CASE("a declared quantity that no rule uses is warned of, where it stands")
             (limit.find("leg") == std::string::npos ? ""
                                                     : "tables: {leg: {by: T, rows: {up to 1 in: S}}}\n") +
             "rules:\n  - {id: r, types: fillet size, exams: VT, measure: size, at least: " + limit +
-            ", clause: c, standing: {house: x}}\n");
+            ", must be measured: yes, clause: c, standing: {house: x}}\n");
     };
     CHECK(issues("lesser of S and T") == "");
     CHECK(issues("lesser of least and T") == "");
