@@ -28,8 +28,10 @@ bool limits_length(const BoundSet &bound, std::uint16_t index) {
     const Rule &rule = bound.set.rules[index];
     if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare)) return false;
     const auto measured = rule.measure.lone_quantity();
-    return (measured == slot_of(Quantity::length) || measured == slot_of(Quantity::size)) &&
-           bound.rule(index).applies.truth != Truth::no && bound.rule(index).classes(Limit::Kind::value) != 0;
+    const bool along = measured && (static_cast<Quantity>(*measured) == Quantity::length ||
+                                    static_cast<Quantity>(*measured) == Quantity::size);
+    return along && bound.rule(index).applies.truth != Truth::no &&
+           bound.rule(index).classes(Limit::Kind::value) != 0;
 }
 
 } // namespace
