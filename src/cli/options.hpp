@@ -52,13 +52,18 @@ public:
         return has(name) ? values_.at(name) : std::vector<std::string>{};
     }
     /// The value of an option that was not given.
-    void otherwise(const std::string &name, const std::string &value) { values_.try_emplace(name, 1, value); }
+    void otherwise(const std::string &name, const std::string &value) {
+        if (values_.try_emplace(name, 1, value).second) filled_in_.emplace_back(name, value);
+    }
+    /// Those, as they came.
+    const std::vector<std::pair<std::string, std::string>> &filled_in() const { return filled_in_; }
     const std::vector<std::string> &positional() const { return positional_; }
     const std::string &at(std::size_t i) const { return positional_.at(i); }
 
 private:
     Values values_; ///< of what was given; a flag has one empty value
     std::vector<std::string> positional_;
+    std::vector<std::pair<std::string, std::string>> filled_in_;
 };
 
 /// Takes the words apart. A shortened name is no name: a new option must not change what an old script means.

@@ -13,8 +13,8 @@ namespace {
 bool bounds(Quantity q, OwnMeasure own) {
     switch (q) {
     case Quantity::length:
-    case Quantity::size:
-    case Quantity::area: return true;
+    case Quantity::area: return own != OwnMeasure::depth && own != OwnMeasure::height;
+    case Quantity::size: return true;
     case Quantity::depth:
     case Quantity::height: return own == OwnMeasure::depth || own == OwnMeasure::height;
     case Quantity::width: return own == OwnMeasure::opening;
@@ -110,7 +110,9 @@ private:
 
     void check_relevance(const Relevance &one) {
         for (std::size_t t = 0; t < vocabulary_.size(); ++t) {
-            const OwnMeasure own = own_measure(vocabulary_, static_cast<TypeId>(t));
+            OwnMeasure own = own_measure(vocabulary_, static_cast<TypeId>(t));
+            // Only the eye measures how deep or high a thing is; what else finds it shows its extent.
+            if (!one.subject.exams[static_cast<std::size_t>(Exam::VT)]) own = OwnMeasure::extent;
             if (!one.subject.types[t] || std::any_of(one.ignore.begin(), one.ignore.end(),
                                                      [&](const Condition &c) { return bounds_size(c, own); }))
                 continue;

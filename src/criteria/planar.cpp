@@ -80,7 +80,8 @@ private:
             return;
         const bool unnamed = type == *vocabulary_.find(unnamed_type);
         const auto lets_pass = [&](const Rule &rule) {
-            return unnamed ? rule.limits[c].kind == Limit::Kind::free : lets_some_pass(rule, c);
+            return unnamed ? rule.limits[c].kind == Limit::Kind::free
+                           : lets_some_pass(rule, c) || rejects_only_together(rule);
         };
         const auto stops = stops_of(rules, type, exam, c, lets_pass);
         bool limited = false;
@@ -98,6 +99,13 @@ private:
         std::vector<Condition> any;
         add_shape_of(type, any);
         if (remainder_of(set_, any, stops)) out_.push_back({type, c, rules.front(), nullptr, {}});
+    }
+
+    /// By itself it stops nothing: another one must fail too.
+    bool rejects_only_together(const Rule &rule) const {
+        return rule.only_with || std::any_of(set_.rules.begin(), set_.rules.end(), [&](const Rule &other) {
+                   return other.only_with && &set_.rules[*other.only_with] == &rule;
+               });
     }
 
     /// What rules forbid or leave open, and what gaps keep open beside them.

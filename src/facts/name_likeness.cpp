@@ -150,8 +150,8 @@ bool may_be_same(const std::vector<std::string> &a, const std::vector<std::strin
 /// One letter is another, too many, missing, or stands on the other side of its neighbour.
 bool one_slip_apart(const std::string &a, const std::string &b) {
     const std::string &one = a.size() < b.size() ? a : b, &other = a.size() < b.size() ? b : a;
-    constexpr std::size_t least = 4;
-    if (one.size() < least || other.size() > one.size() + 1) return false;
+    constexpr std::size_t least = 4; // of the longer: Wil and Will
+    if (other.size() < least || one.size() + 1 < least || other.size() > one.size() + 1) return false;
     const auto [x, y] = std::mismatch(one.begin(), one.end(), other.begin());
     if (other.size() > one.size()) return std::equal(x, one.end(), y + 1);
     if (x == one.end() || std::equal(x + 1, one.end(), y + 1)) return true;

@@ -35,9 +35,10 @@ struct ConfirmationRecord {
 struct FillingRecord {
     std::string set, edition;
     std::string blank, clause, kind,
-        class_id;      ///< the blank as it was declared: another one is not filled by it
-    std::string typed; ///< "0.060 in"
-    Exact value;       ///< in base units
+        class_id;       ///< the blank as it was declared: another one is not filled by it
+    std::string limits; ///< what it limits and what is plausible, as declared; empty: an older program's
+    std::string typed;  ///< "0.060 in"
+    Exact value;        ///< in base units
     CopyRead read;
     friend bool operator==(const FillingRecord &, const FillingRecord &) = default;
 };

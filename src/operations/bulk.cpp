@@ -13,6 +13,7 @@
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
 #include "operations/selecting.hpp"
+#include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/carried.hpp"
 #include "records/codecs/exchange.hpp"
@@ -391,7 +392,8 @@ Done<Imported> store_import(Writing &writing, PreparedImport prepared) {
         prepared = prepare_import(writing.office(), std::move(prepared.request));
     for (const auto &practice : prepared.practices)
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
-    for (auto &entry : prepared.entries) writing.add(std::move(entry));
+    for (const auto &entry : prepared.entries) writing.add(entry);
+    check_may_bring_in(writing, prepared.entries);
     return std::move(prepared.done);
 }
 

@@ -206,7 +206,8 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
     for (const char *field : {"filler-group", "filler-type"})
         if (request.fields.contains(field) || request.fields.contains("process"))
             if (std::string why = filler_of_several(base, field); !why.empty()) throw refused(why).at(field);
-    if (request.fields.contains("backing") || request.fields.contains("process"))
+    if (request.fields.contains("backing") || request.fields.contains("process") ||
+        request.fields.contains("sides"))
         if (std::string why = backing_of_later(base); !why.empty()) throw refused(why).at("backing");
     if (request.fields.contains("position") || request.fields.contains("progression"))
         if (std::string why = progression_contradicted(base.get("position"), base.get("progression"));

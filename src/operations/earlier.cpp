@@ -63,7 +63,7 @@ ComparedCoupon compared(Office &office, const CouponState &coupon) {
     out.grade = coupon.grade;
     out.grade_again = standing_of_grade(office, coupon).why;
     for (const auto &find : coupon.found()) ++out.found[Vocabulary::shipped()[find.type].name];
-    const JudgedOrNot judged = judge_or_tell(office, coupon);
+    const JudgedOrNot judged = judge_looking_back(office, coupon);
     if (!judged.judged) {
         out.why_not = judged.why_not;
         return out;
@@ -73,6 +73,7 @@ ComparedCoupon compared(Office &office, const CouponState &coupon) {
             out.exams.push_back(exam.method);
     out.verdict = judged.judged->verdict();
     out.bends_failed = judged.judged->bends_failed();
+    out.cautions = judged.judged->with_cautions();
     out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
     if (const std::string said = said_last(coupon); !said.empty() && said != name_of(*out.verdict))
         out.said = said;

@@ -27,6 +27,7 @@ struct ComparedCoupon {
     std::optional<Verdict> verdict; ///< of its class, judged afresh by its own criteria
     std::string why_not;            ///< why there is none
     bool bends_failed = false;      ///< an accept does not stand alone then
+    bool cautions = false;          ///< something stands beside the verdict
     std::string own_file;           ///< mark of criteria that are not as shipped; empty: they are
     std::string said;               ///< the verdict that its record keeps, where that is another one
     std::map<std::string, std::size_t, NaturalOrder> found; ///< finds by the name of their type

@@ -28,16 +28,21 @@ Objection objection_of_metal(const CouponRecord &coupon, const ExamRecord &exam)
             lack_of(Fact::magnetic)};
 }
 
-/// What the record of people says of the examiner, as an id of why_not_entitled. One who was taken for
-/// another than the one on record, for sure, is a stranger.
-std::string objection_of_people(Office &office, const ExamRecord &exam, const Practice *practice,
-                                std::optional<std::int64_t> before) {
+/// The examiner as on record. One who was taken for another than the one on record, for sure, is a stranger.
+std::optional<PersonRecord> examiner_on_record(Office &office, const ExamRecord &exam,
+                                               std::optional<std::int64_t> before) {
     const auto people = office.book().people();
     std::string name = word_among(exam.examiner, people);
     if (name.empty() && std::find(exam.sure.begin(), exam.sure.end(), another_examiner) == exam.sure.end())
         for (const auto &one : people)
             if (same_person(one, exam.examiner)) name = one;
-    const auto person = name.empty() ? std::nullopt : person_before(office, name, before);
+    return name.empty() ? std::nullopt : person_before(office, name, before);
+}
+
+/// What the record of people says of the examiner, as an id of why_not_entitled.
+std::string objection_of_people(Office &office, const ExamRecord &exam, const Practice *practice,
+                                std::optional<std::int64_t> before) {
+    const auto person = examiner_on_record(office, exam, before);
     if (!person) return "";
     const Entitled entitled = entitled_by_record(office, *person, exam.method, exam.date, before);
     if (!entitled.objection.empty()) return entitled.objection;
@@ -134,6 +139,25 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
     });
 }
 
+std::string vision_taken_off(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before) {
+    const auto named = exam.conditions.find("vision");
+    const auto person =
+        named == exam.conditions.end() ? std::nullopt : examiner_on_record(office, exam, before);
+    if (!person) return "";
+    const auto holds = [&](const PersonRecord &one) {
+        return std::any_of(one.vision.begin(), one.vision.end(),
+                           [&](const VisionTest &test) { return print(test.on) == named->second; });
+    };
+    auto history = office.book().person_history(person->name);
+    leave_out_since(history, before);
+    const bool once = std::any_of(history.begin(), history.end(), [&](const Entry &entry) {
+        return holds(codec::person_from(person->name, codec::parsed(entry.body)));
+    });
+    return once && !holds(*person) ? "the vision test of " + named->second +
+                                         " that it names was taken off the record of " + person->name
+                                   : "";
+}
+
 Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                        std::optional<std::int64_t> before) {
     if (auto metal = objection_of_metal(coupon, exam); !metal.why.empty()) return metal;
@@ -145,6 +169,7 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
     std::string why = why_not_entitled(objection_of_people(office, exam, practice.get(), before));
     if (why.empty()) why = objection_of_equipment(exam);
     if (why.empty()) why = objection_of_conditions(exam, practice.get());
+    if (why.empty()) why = vision_taken_off(office, exam, before);
     return {std::move(why), {}};
 }
 

@@ -261,6 +261,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
                           blank.clause,
                           std::string(name_of(blank.kind)),
                           id,
+                          declared_words(blank),
                           std::string(trimmed(request.value)),
                           value,
                           read};

@@ -23,4 +23,12 @@ std::string granted_to_another(Book &book, const WelderState &welder, const Held
     return "";
 }
 
+void check_employer_told(const WelderRecord &welder, const std::string &way, const RangeRules &rules) {
+    const ValidityWay *asked = rules.way(way);
+    if (asked && asked->same_employer && welder.employer.empty())
+        throw refused("by way " + way + " it holds with the same employer [" + authority(asked->from) +
+                      "], and for whom " + welder.mark + " works is not on record")
+            .mend({"enrol", {welder.mark}, {"employer", "why"}});
+}
+
 } // namespace beadbook

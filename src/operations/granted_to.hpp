@@ -9,4 +9,8 @@ namespace beadbook {
 /// nothing speaks for that.
 std::string granted_to_another(Book &book, const WelderState &welder, const HeldQualification &held);
 
+/// Where a way holds with the same employer, that he is on record: nobody could say later whether he is the
+/// same. Throws Refusal.
+void check_employer_told(const WelderRecord &welder, const std::string &way, const RangeRules &rules);
+
 } // namespace beadbook

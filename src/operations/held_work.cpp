@@ -1,8 +1,12 @@
 #include "operations/held_work.hpp"
 
+#include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
 #include "operations/shortcoming_words.hpp"
+#include "operations/test_likeness.hpp"
+
+#include <algorithm>
 
 namespace beadbook {
 namespace {
@@ -26,6 +30,33 @@ void tell_retests(Office &office, const std::string &mark, Day on, PlanResult &p
     }
 }
 
+std::vector<WelderStanding::Failed> open_failures(Office &office, const std::string &mark, Day on,
+                                                  const PlanResult &plan) {
+    std::vector<WelderStanding::Failed> out;
+    const GradedTests tests(office, office.book().welder(mark));
+    for (const auto &failed : tests.all()) {
+        if (failed.passed || (failed.day && *failed.day > on)) continue;
+        const std::string process = failed.coupon.record.get("process");
+        const auto &jobs = plan.work.jobs;
+        const bool of_work = std::any_of(jobs.begin(), jobs.end(), [&](const Job &job) {
+            const auto &words = job.words[index_of(Trait::process)];
+            return process.empty() || std::any_of(words.begin(), words.end(), [&](const std::string &word) {
+                       return same_process(process, word);
+                   });
+        });
+        const bool passed_since =
+            std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &other) {
+                std::vector<std::string> lacks;
+                return other.passed && failed.day && *other.day >= *failed.day &&
+                       same_kind(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) ==
+                           Truth::yes;
+            });
+        if (of_work && !passed_since)
+            out.push_back({failed.coupon.record.id, process, failed.day, failed.failed_by});
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<HeldTest> held_tests(const std::vector<HeldQualification> &held) {
@@ -43,7 +74,8 @@ Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const auto held = held_tests(held_by(office, request.welder, on));
     auto plan = plan_work(office.catalogue(), request.plan, held);
     tell_retests(office, request.welder, on, plan.value);
-    return {{request.welder, on, std::move(plan.value)}, std::move(plan.notes)};
+    auto failed = open_failures(office, request.welder, on, plan.value);
+    return {{request.welder, on, std::move(plan.value), std::move(failed)}, std::move(plan.notes)};
 }
 
 } // namespace beadbook

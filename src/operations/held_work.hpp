@@ -16,6 +16,8 @@ struct HeldWork {
     std::string welder;
     Day on{};
     PlanResult plan;
+    /// Tests in a process of the work that failed, and after which none of its kind passed.
+    std::vector<WelderStanding::Failed> failed = {};
 };
 
 /// Throws DataError: no such welder, or a mistake in the work.

@@ -75,13 +75,17 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
 /// ninth asked of nothing but certificates and calibrations.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
-    constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9, first_to_ask_all = 10;
+    constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9, first_to_ask_all = 10,
+                  first_to_miss_vision = 13;
     std::vector<ExamDone> out;
     if (stored.engine >= first_to_mind_gaps) {
         for (ExamRecord exam : before.exams) {
-            if (stored.engine >= first_to_ask_all)
+            if (stored.engine >= first_to_ask_all) {
                 office.check_means_of(before.record, exam, stored.seq);
-            else if (stored.engine >= first_to_ask_again && exam.open.empty())
+                if (stored.engine < first_to_miss_vision &&
+                    exam.open == vision_taken_off(office, exam, stored.seq))
+                    exam.open.clear();
+            } else if (stored.engine >= first_to_ask_again && exam.open.empty())
                 exam.open = objection_of_ninth(office, exam, stored.seq);
             out.push_back(exam.done());
         }

@@ -62,6 +62,11 @@ std::string filler_of_several(const CouponRecord &coupon, const std::string &fie
 
 std::string backing_of_later(const CouponRecord &coupon) {
     const auto backing = parts_of_several(coupon.get("backing"));
+    if (coupon.get("sides") == "both" && contradict(Trait::backing, backing.front(), "with"))
+        return "backing '" + shown(coupon.get("backing")) +
+               "' is of a weld from one side, and sides is both: what is welded first backs the other side, "
+               "so "
+               "write 'with' or 'bs'";
     for (std::size_t p = 1; p < backing.size(); ++p)
         if (contradict(Trait::backing, backing[p], "with"))
             return "backing '" + shown(coupon.get("backing")) +

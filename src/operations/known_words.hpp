@@ -17,8 +17,8 @@ void take_known_words(Catalogue &catalogue, CouponRecord &coupon, const RangeRul
 /// processes: one filler is not that of two. Empty: it is told of each, or of none.
 std::string filler_of_several(const CouponRecord &coupon, const std::string &field);
 
-/// Why a later process of a coupon is said to be welded without backing, though what the first one welded
-/// backs it. Empty: none is said so.
+/// Why a later process of a coupon, or the second side, is said to be welded without backing, though what was
+/// welded first backs it (common practice, no source). Empty: none is said so.
 std::string backing_of_later(const CouponRecord &coupon);
 
 } // namespace beadbook

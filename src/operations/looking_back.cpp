@@ -46,6 +46,9 @@ std::vector<std::string> gone_words(const std::vector<TakenBack> &all, const std
         told.insert(one.entry);
     }
     auto gone = gone_among(all, turns);
+    // A crack that is something else now, whatever was sought when it was called one.
+    for (const auto &one : all)
+        if (one.kind == TakenBack::Kind::find && one.planar && !one.now.empty()) gone.push_back(one);
     std::erase_if(gone, [&](const TakenBack &one) { return told.contains(one.entry) || is_slip(one); });
     for (auto &one : taken_back_words(gone)) out.push_back(std::move(one));
     return out;

@@ -12,7 +12,8 @@ bool bears(const FillingRecord &filling, const CriteriaSet &set) {
     const Blank *blank = set.blank(filling.blank);
     const auto index = set.class_index(filling.class_id);
     return blank && index && blank->classes[*index] && filling.edition == set.edition &&
-           blank->clause == filling.clause && name_of(blank->kind) == filling.kind;
+           blank->clause == filling.clause && name_of(blank->kind) == filling.kind &&
+           (filling.limits.empty() || filling.limits == declared_words(*blank));
 }
 
 bool bears(const ConfirmationRecord &confirmation, const CriteriaSet &set) {
@@ -20,6 +21,10 @@ bool bears(const ConfirmationRecord &confirmation, const CriteriaSet &set) {
 }
 
 } // namespace
+
+std::string declared_words(const Blank &blank) {
+    return blank.limits + (blank.plausible_text.empty() ? "" : ", " + blank.plausible_text);
+}
 
 OwnersCopy copy_that_bears(const OwnersCopyState &state, const CriteriaSet &set) {
     OwnersCopy out;

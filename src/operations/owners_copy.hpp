@@ -5,6 +5,9 @@
 
 namespace beadbook {
 
+/// What a blank limits, and what is plausible of it, as its set declares it.
+std::string declared_words(const Blank &blank);
+
 /// What of the record's copy bears on this text of the set: fillings of its edition whose blank is declared
 /// alike, and confirmations of this very text.
 OwnersCopy copy_that_bears(const OwnersCopyState &state, const CriteriaSet &set);

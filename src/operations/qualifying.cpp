@@ -7,6 +7,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
 #include "operations/coupons.hpp"
+#include "operations/granted_to.hpp"
 #include "operations/ranging.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
@@ -195,6 +196,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
         throw refused(name + " names no welder").mend({"change", {request.coupon}, {"welder", "why"}});
     const WelderState welder = office.book().welder(mark);
     check_vouches(office, writing.stamp().who, mark, "qualifies");
+    check_employer_told(welder.record, way, *rules);
     const auto revoked = [&](const QualificationRecord &q) {
         return std::any_of(welder.events.begin(), welder.events.end(), [&](const WelderEvent &e) {
             return e.kind == "revocation" && e.qualification == q.number;
@@ -296,6 +298,7 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (!impediments.empty()) throw refusal_of(impediments);
 
     const WelderState welder = writing.book().welder(request.mark);
+    check_employer_told(welder.record, way, *rules);
     for (auto &id : set_aside_by(of_another(writing.book(), request, test), request.sure))
         test.sure.push_back(std::move(id));
     const GradedTests tests(writing.office(), welder);

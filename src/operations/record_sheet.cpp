@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
+#include "operations/rule_words.hpp"
 
 #include <algorithm>
 
@@ -72,7 +73,14 @@ RecordSheet record_sheet(Office &office, const std::string &mark, int number, st
     out.granted = standing.welder.granted.at(number);
     out.hash = standing.welder.hashes.at(number);
     out.head = office.ledger().head();
-    if (const auto &test = out.held.record; !test.carried()) out.taken_back = taken_back(office, test.test);
+    if (const auto &test = out.held.record; !test.carried()) {
+        out.taken_back = taken_back(office, test.test);
+        const CouponRecord now = office.book().coupon(test.test.id).record;
+        for (const Trait trait : rule_words())
+            if (const std::string field = field_of(trait), own = now.get(field);
+                !own.empty() && own != test.test.get(field))
+                out.own_words.emplace_back(field, own);
+    }
     for (auto &gone : standing.gone)
         if (gone.coupon != out.held.record.test.id && proves(out, gone.coupon))
             out.gone.push_back(std::move(gone));

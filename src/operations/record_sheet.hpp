@@ -21,6 +21,9 @@ struct RecordSheet {
     std::vector<WelderStanding::Gone> gone = {};     ///< of the others that it rests on
     std::vector<StruckOut> struck = {};              ///< of the welder, and what bore on it
     std::vector<WelderStanding::Failed> failed = {}; ///< tests in its process that failed
+    /// What the coupon says in other words than those of the rules, by its fields: {"backing", "steel
+    /// strip"}.
+    std::vector<std::pair<std::string, std::string>> own_words = {};
     /// Its test coupons as they are on record now, judged by the criteria and for the class that the grade
     /// was given for; without those that cannot be judged so.
     std::vector<Judged> tests = {};

@@ -63,8 +63,10 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
     check_progression(test, test.get("position"), words);
     check_progression(test, position, words);
     // Told by the coupon's own word for the position: PJ, which these rules call 5G.
+    const auto &known = rules.test_words[index_of(Trait::progression)];
     if (const std::string by_position(progression_of(position));
-        words.contains("position") && !by_position.empty() && test.get("progression").empty())
+        words.contains("position") && test.get("progression").empty() &&
+        std::find(known.begin(), known.end(), by_position) != known.end())
         test.set("progression", by_position);
 }
 

@@ -67,6 +67,7 @@ Summary summary_of(const std::vector<CountedCoupon> &coupons) {
         all.add(one);
         out.finds += one.finds.size();
         if (one.own_file) ++out.by_own_files;
+        if (one.with_cautions) ++out.with_cautions;
         std::set<std::string> seen_types, seen_rules;
         std::set<WeldPart> seen_parts;
         for (const auto &find : one.finds) {

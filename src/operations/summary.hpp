@@ -17,6 +17,7 @@ struct CountedCoupon {
     std::vector<CouponLine::Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     bool own_file = false;                ///< judged by criteria of one's own
+    bool with_cautions = false;           ///< accepted, and something stands beside that
     bool bends_failed = false;            ///< its mechanical tests failed, whatever the verdict
 };
 
@@ -44,7 +45,8 @@ struct RuleCount {
 struct Summary {
     Outcome all;
     std::size_t finds = 0;
-    std::size_t by_own_files = 0;                ///< coupons that were judged by criteria of one's own
+    std::size_t with_cautions = 0; ///< coupons that are accepted, with something that stands beside that
+    std::size_t by_own_files = 0;  ///< coupons that were judged by criteria of one's own
     std::vector<FindCount> imperfections;        ///< most finds first, then by name
     std::vector<FindCount> places;               ///< in the order round or along
     std::vector<RuleCount> rules;                ///< most coupons first, then by name

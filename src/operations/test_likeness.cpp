@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -114,10 +115,18 @@ std::vector<std::string> told_otherwise(const Weld &weld, const Weld &test) {
 }
 
 bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed) {
-    std::vector<std::string> lacks;
+    const auto words_in = [&](const Weld &weld) {
+        std::set<std::string> out;
+        for (const auto &words :
+             allowed_positions(rules, weld).value_or(std::vector<std::vector<std::string>>{}))
+            out.insert(words.begin(), words.end());
+        return out;
+    };
+    const auto mine = words_in(test);
     return std::any_of(failed.begin(), failed.end(), [&](const Weld &one) {
-        return same_in({Trait::process, Trait::joint}, {one}, test, &rules, lacks) == Truth::yes &&
-               takes(Trait::position, rules, test, one);
+        const auto its = words_in(one);
+        return same_process(one.word(Trait::process), test.word(Trait::process)) && !its.empty() &&
+               (mine.contains("any") || std::includes(mine.begin(), mine.end(), its.begin(), its.end()));
     });
 }
 

@@ -15,7 +15,7 @@ Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRule
 /// The same, whatever the position.
 Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules);
 
-/// Whether a test in its position qualifies for the position of a failed one, of the same process and joint.
+/// Whether a test qualifies for all positions for which a failed one would have, in the same process.
 bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
 
 /// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts

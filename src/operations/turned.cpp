@@ -21,6 +21,23 @@ bool rejects(Office &office, const CouponState &state) {
     return !state.verdicts.empty() && state.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject);
 }
 
+/// The same by the set and for the class that are sought now, whatever was sought when it stood so.
+CouponState as_sought_now(CouponState state, const CouponRecord &now) {
+    for (const char *field : {"criteria", "class"})
+        if (const auto said = now.fields.find(field); said != now.fields.end())
+            state.record.fields[field] = said->second;
+    return state;
+}
+
+/// Whether an entry made a reject go: by what was sought then, or by what is sought now.
+bool made_a_reject_go(Office &office, const CouponState &before, const CouponState &after,
+                      const CouponRecord &now) {
+    if (rejects(office, before) && !rejects(office, after)) return true;
+    return (before.record.get("criteria") != now.get("criteria") ||
+            before.record.get("class") != now.get("class")) &&
+           rejects(office, as_sought_now(before, now)) && !rejects(office, as_sought_now(after, now));
+}
+
 /// Where it was judged by another text of its criteria that rejects it as it stands, and the one of today
 /// does not: somebody changed them in their place. The newest such verdict, if there is one.
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
@@ -58,7 +75,8 @@ std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) 
 
 /// Corrections of exams that had been finished once, or of which somebody saw the verdict, and of what they
 /// found.
-void take_turned_exams(Office &office, const std::vector<Entry> &history, std::vector<Turned> &out) {
+void take_turned_exams(Office &office, const std::vector<Entry> &history, const CouponRecord &now,
+                       std::vector<Turned> &out) {
     std::set<int> begun, known;
     for (const auto &entry : history) {
         const bool of_exam = entry.kind == "exam";
@@ -68,8 +86,8 @@ void take_turned_exams(Office &office, const std::vector<Entry> &history, std::v
         if (entry.supersedes && known.contains(*entry.exam)) {
             const std::string name = changed_of_exam(history, entry);
             const CouponState before = office.coupon(entry.subject, entry.seq);
-            if (!name.empty() && rejects(office, before) &&
-                !rejects(office, office.coupon(entry.subject, entry.seq + 1)))
+            if (!name.empty() &&
+                made_a_reject_go(office, before, office.coupon(entry.subject, entry.seq + 1), now))
                 out.push_back({before.record,
                                {{name, "", ""}},
                                true,
@@ -127,17 +145,18 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
         std::erase_if(values, [](const ChangedValue &value) { return value.name == "taken back"; });
         if (values.empty()) continue;
         const CouponState before = office.coupon(coupon, entry.seq);
-        if (!rejects(office, before)) continue;
-        Turned one{before.record, std::move(values), !rejects(office, office.coupon(coupon, entry.seq + 1)),
-                   entry.reason,  stamp_of(entry),   Turned::By::description,
-                   entry.seq};
+        const CouponState after = office.coupon(coupon, entry.seq + 1);
+        const bool gone = made_a_reject_go(office, before, after, state.record);
+        if (!gone && !rejects(office, before)) continue;
+        Turned one{before.record,   std::move(values),       gone,     entry.reason,
+                   stamp_of(entry), Turned::By::description, entry.seq};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     // What was put back after the reject was made to go had its use meanwhile.
     if (!out.empty() && rejects(office, state)) std::erase_if(out, put_back);
     auto before = turned_elsewhere(state.record);
     out.insert(out.begin(), std::make_move_iterator(before.begin()), std::make_move_iterator(before.end()));
-    take_turned_exams(office, history, out);
+    take_turned_exams(office, history, state.record, out);
     if (auto one = turned_by_text(office, state)) out.push_back(std::move(*one));
     return out;
 }

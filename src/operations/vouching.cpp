@@ -7,6 +7,7 @@
 #include "operations/welder_names.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -67,6 +68,20 @@ void check_may_say_found(Writing &writing, const CouponState &coupon) {
         check_names_somebody(writing.stamp().who, "says what an exam found", "by");
     check_is_another(writing.office(), writing.stamp().who, coupon.record.get("welder"),
                      "says what an exam found");
+}
+
+void check_may_bring_in(Writing &writing, const std::vector<Entry> &entries) {
+    std::set<std::string> marks, welders;
+    for (const auto &entry : entries)
+        if (family_of(entry.kind) == Family::coupon) marks.insert(entry.subject);
+    for (const auto &mark : marks) {
+        const CouponState &coupon = writing.coupon(mark);
+        const std::string welder = coupon.record.get("welder");
+        if (welder.empty() || (coupon.exams.empty() && coupon.record.get("mechanical").empty()) ||
+            !welders.insert(welder).second)
+            continue;
+        check_is_another(writing.office(), writing.stamp().who, welder, "brings in what exams found");
+    }
 }
 
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam) {

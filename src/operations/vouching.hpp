@@ -19,6 +19,10 @@ void check_may_say_found(Writing &writing, const CouponState &coupon);
 /// record says that he may not judge by its method (common practice, no source).
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam);
 
+/// What exams and mechanical tests found is brought in by another person than who welded the coupon, too.
+/// Asked once the entries stand.
+void check_may_bring_in(Writing &writing, const std::vector<Entry> &entries);
+
 /// Whether a person is that welder, by the mark or by a name that the mark is or was enrolled under, however
 /// it is written.
 bool is_welder(Office &office, const std::string &person, const std::string &welder);

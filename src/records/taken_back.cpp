@@ -94,6 +94,10 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
             one.was = read(*old, &one.planar);
             one.now = is_withdrawal(e) ? "" : read(e);
             one.to = moved_to(e);
+            if (!one.now.empty() && e.exam != old->exam) {
+                one.was = "exam " + std::to_string(old->exam.value_or(0)) + ": " + one.was;
+                one.now = "exam " + std::to_string(e.exam.value_or(0)) + ": " + one.now;
+            }
         }
         if (one.was != one.now) out.push_back(std::move(one));
     }

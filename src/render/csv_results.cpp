@@ -140,11 +140,12 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
     return out;
 }
 
-std::string grade_row(const Cells &coupon, const Grade &grade, const GradeStanding &standing) {
+std::string grade_row(const Cells &coupon, const CouponLine &line, const GradeStanding &standing) {
+    const Grade &grade = *line.grade;
     return row_of(coupon, {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
                            yes_no(standing.state == GradeStanding::State::again), standing.why,
                            yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
-                           grade.stamp.who, grade.stamp.at});
+                           grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions)});
 }
 
 } // namespace
@@ -164,7 +165,8 @@ std::string csv_head(ResultTable table) {
     case ResultTable::grades: break;
     }
     return row_of(coupon_head, {"class", "grade", "verdict then", "verdict now", "to be graded again",
-                                "why again", "against verdict", "against mechanical", "remark", "by", "at"});
+                                "why again", "against verdict", "against mechanical", "remark", "by", "at",
+                                "own file", "with cautions"});
 }
 
 std::string csv_rows(ResultTable table, CouponAtHand &one) {
@@ -176,7 +178,7 @@ std::string csv_rows(ResultTable table, CouponAtHand &one) {
     case ResultTable::findings: return finding_rows(cells, one.judged());
     case ResultTable::grades: break;
     }
-    return line.grade ? grade_row(cells, *line.grade, one.grading()) : "";
+    return line.grade ? grade_row(cells, line, one.grading()) : "";
 }
 
 } // namespace beadbook

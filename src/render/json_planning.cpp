@@ -2,6 +2,7 @@
 
 #include "operations/shortcoming_words.hpp"
 #include "render/json_parts.hpp"
+#include "render/json_standing.hpp"
 #include "render/json_weld.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
@@ -102,6 +103,7 @@ std::string json_text(const HeldWork &work, const std::vector<std::string> &note
     for (const auto &job : work.plan.jobs) out["jobs"].push_back(job_json(job));
     out["held"] = Json::array();
     for (const auto &one : work.plan.held) out["held"].push_back(held_json(one));
+    render::add_failed(out, work.failed);
     return render::finished(std::move(out), notes);
 }
 

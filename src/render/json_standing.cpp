@@ -101,12 +101,7 @@ json welder_json(const WelderRecord &welder) {
 /// What stands beside a welder or a qualification.
 void add_beside(json &out, const std::vector<WelderStanding::Failed> &all_failed,
                 const std::vector<WelderStanding::Gone> &all_gone, const std::vector<StruckOut> &all_struck) {
-    for (const auto &one : all_failed) {
-        json failed{{"coupon", one.coupon}, {"by", one.by}};
-        if (!one.process.empty()) failed["process"] = one.process;
-        if (one.welded) failed["welded"] = print(*one.welded);
-        out["failed"].push_back(std::move(failed));
-    }
+    render::add_failed(out, all_failed);
     for (const auto &[coupon, what] : all_gone) {
         json gone{{"coupon", coupon}};
         render::add_taken_back(gone, what);
@@ -125,6 +120,15 @@ void add_beside(json &out, const std::vector<WelderStanding::Failed> &all_failed
 }
 
 } // namespace
+
+void render::add_failed(json &out, const std::vector<WelderStanding::Failed> &all) {
+    for (const auto &one : all) {
+        json failed{{"coupon", one.coupon}, {"by", one.by}};
+        if (!one.process.empty()) failed["process"] = one.process;
+        if (one.welded) failed["welded"] = print(*one.welded);
+        out["failed"].push_back(std::move(failed));
+    }
+}
 
 std::string json_text(const Enrolled &done, const std::vector<std::string> &notes) {
     return render::finished(welder_json(done.welder), notes);
@@ -203,6 +207,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     if (q.evidence) put_words(out["qualification"]["evidence"], *q.evidence);
     render::add_taken_back(out, s.taken_back);
     add_beside(out, s.failed, s.gone, s.struck);
+    for (const auto &[field, word] : s.own_words) out["said by the coupon"][field] = word;
     out["test"] = weld_json(s.held.weld, q.test.unit());
     out["rules"] = {{"name", s.held.rules->name},
                     {"title", s.held.rules->title},

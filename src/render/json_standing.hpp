@@ -3,6 +3,7 @@
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
 
+#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
@@ -22,5 +23,10 @@ std::string json_text(const StandingChange &change, const std::vector<std::strin
 std::string json_text(const Retracted &done, const std::vector<std::string> &notes = {});
 std::string json_text(const RecordSheet &sheet, const std::vector<std::string> &notes = {});
 std::string json_text(const PaperWritten &done, const std::vector<std::string> &notes = {});
+
+namespace render {
+/// Tests that failed, under "failed" if there are any.
+void add_failed(nlohmann::json &json, const std::vector<WelderStanding::Failed> &all);
+} // namespace render
 
 } // namespace beadbook

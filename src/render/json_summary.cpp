@@ -58,6 +58,7 @@ std::string json_text(const Summaries &all, const std::vector<std::string> &note
         one["of"] = selection_words(group.of);
         one["finds"] = s.finds;
         if (s.by_own_files > 0) one["by own files"] = s.by_own_files;
+        if (s.with_cautions > 0) one["with cautions"] = s.with_cautions;
         one["by imperfection"] = lines_json(s.imperfections);
         one["by rule"] = lines_json(s.rules);
         one["by place"] = lines_json(s.places);

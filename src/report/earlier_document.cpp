@@ -18,6 +18,7 @@ std::string kind_words(const AlikeCoupons &alike) {
 Words verdict_of_compared(const ComparedCoupon &one) {
     Words out = one.verdict ? verdict_words(*one.verdict) : Words("not judged", Tone::cannot_say);
     if (one.bends_failed) out += Words(", but its mechanical tests failed", Tone::reject);
+    if (one.cautions) out += Words(", with cautions", Tone::cannot_say);
     out += own_file_behind(one.own_file);
     if (!one.said.empty()) out += Words(" (its record keeps '" + one.said + "')", Tone::quiet);
     return out;

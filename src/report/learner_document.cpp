@@ -18,6 +18,7 @@ Words verdict_of(const LearnerCoupon &one) {
     const Judged &judged = one.explained->judged;
     return verdict_words(judged.verdict()) +
            (judged.bends_failed() ? Words(" (mechanical tests failed)", Tone::reject) : Words()) +
+           (judged.with_cautions() ? Words(", with cautions", Tone::cannot_say) : Words()) +
            own_file_behind(own_file_mark(judged.set->name, judged.set->hash));
 }
 

@@ -76,6 +76,8 @@ void add_test(Document &doc, const RecordSheet &s) {
                  field.name != "class")
             doc.pair(field.name, value);
     }
+    for (const auto &[field, word] : s.own_words)
+        doc.pair(field, Words(word, Tone::cannot_say), "as the coupon says it");
     if (q.carried()) doc.pair("document", "SHA-256 " + q.document);
 }
 

@@ -174,6 +174,7 @@ Document document_of(const WelderStanding &standing) {
     doc.title = name_line(welder);
     doc.heading(doc.title);
     if (!welder.note.empty()) doc.line("note: " + welder.note);
+    doc.line({"as it stands on " + print(standing.on), Tone::quiet});
     for (const auto &held : standing.held) {
         auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
@@ -218,6 +219,7 @@ Document document_of(const std::vector<WelderStanding> &all) {
         }
     }
     if (all.empty()) return doc.line("no welder is on record");
+    doc.line({"as it stands on " + print(all.front().on), Tone::quiet});
     return doc.add(std::move(table));
 }
 
@@ -244,7 +246,7 @@ void add_endings(Document &doc, const std::vector<Ending> &all) {
 
 Document document_of(const DueList &due) {
     Document doc;
-    doc.title = "Due through " + print(due.through);
+    doc.title = "Due through " + print(due.through) + ", as it stands on " + print(due.on);
     if (due.items.empty() && due.endings.empty())
         return doc.line("nothing is due through " + print(due.through));
     if (!due.items.empty()) add_qualifications(doc, due);

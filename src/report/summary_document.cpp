@@ -188,12 +188,19 @@ Document document_of(const Summaries &all) {
     table.rows.push_back(std::move(finds));
     if (!two) table.columns = {{""}, {""}};
     doc.add(std::move(table));
-    for (std::size_t g = 0; g < all.groups.size(); ++g)
-        if (const std::size_t own = all.groups[g].summary.by_own_files; own > 0)
-            doc.line(Words((two ? std::string(1, static_cast<char>('A' + g)) + ": " : "") +
-                               std::to_string(own) + (own == 1 ? " verdict is" : " verdicts are") +
-                               " by an own file, not by shipped criteria",
-                           Tone::cannot_say));
+    for (std::size_t g = 0; g < all.groups.size(); ++g) {
+        const auto tell = [&](std::size_t number, const std::string &one, const std::string &many) {
+            if (number > 0)
+                doc.line(Words((two ? std::string(1, static_cast<char>('A' + g)) + ": " : "") +
+                                   std::to_string(number) + (number == 1 ? one : many),
+                               Tone::cannot_say));
+        };
+        tell(all.groups[g].summary.by_own_files, " verdict is by an own file, not by shipped criteria",
+             " verdicts are by an own file, not by shipped criteria");
+        tell(all.groups[g].summary.with_cautions,
+             " coupon is accepted with cautions, which its own page tells",
+             " coupons are accepted with cautions, which their own pages tell");
+    }
     add_yield(doc, all);
     add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds(),
               charts_of(all, imperfection_chart));

@@ -246,6 +246,9 @@ TEST_CASE("a confirmation holds for the very text, a filling for the edition and
     set.blanks[0].clause = "another";
     CHECK(copy_that_bears(entered, set).fillings.empty());
     set = *shop.catalogue.criteria("aws-d17.1");
+    set.blanks[0].limits = "depth of undercut";
+    CHECK(copy_that_bears(entered, set).fillings.empty());
+    set = *shop.catalogue.criteria("aws-d17.1");
     set.edition = "another";
     CHECK(copy_that_bears(entered, set).fillings.empty());
 }
@@ -257,6 +260,7 @@ TEST_CASE("an entry that one person alone would have made is not read", "[copy]"
                          "c",
                          "length",
                          "A",
+                         "reinforcement",
                          "1 in",
                          Exact(nm_per_inch),
                          {"it", "1", "A", "B", parse_day("2026-11-25")}};

@@ -57,6 +57,7 @@ Entry entry_of(const FillingRecord &f) {
     body["clause"] = f.clause;
     body["kind"] = f.kind;
     body["class"] = f.class_id;
+    if (!f.limits.empty()) body["limits"] = f.limits;
     body["value"] = {{"typed", f.typed}, {"exact", exact_text(f.value)}};
     return entry("filling", f.set, body);
 }
@@ -79,6 +80,7 @@ FillingRecord filling_from(const Entry &e) {
                       needed(body, "clause"),
                       needed(body, "kind"),
                       needed(body, "class"),
+                      body.contains("limits") ? needed(body, "limits") : "",
                       needed(body.at("value"), "typed"),
                       exact_from(needed(body.at("value"), "exact")),
                       read_from(body)};
