@@ -57,7 +57,11 @@ TEST_CASE("the due list shows the last day on which use counts, by every rule se
             const std::string process = name == "iso-9606-1" || name == "ship-hull" ? "141" : "GTAW";
             const auto ahead = static_cast<int>((last - start).count());
             Yard none, late, in_time;
-            for (Yard *yard : {&none, &late, &in_time}) carried(*yard, name, way.id);
+            for (Yard *yard : {&none, &late, &in_time}) {
+                // One way of them holds with the same employer.
+                yard->write([](Writing &w) { change_welder(w, {"L1", {}, "the yard", {}, "he was asked"}); });
+                carried(*yard, name, way.id);
+            }
             // Shown so many days before, and not a day earlier.
             CHECK_FALSE(due_item(none, start, ahead - 1));
             const auto item = due_item(none, start, ahead);
