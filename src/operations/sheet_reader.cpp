@@ -159,10 +159,14 @@ private:
         std::vector<Exam> methods = methods_before(rest, head);
         const bool none = is_none(rest), incomplete = is_incomplete(rest);
         if (methods.empty() && (none || head.methods.size() == 1)) methods = head.methods;
-        if (methods.empty())
+        if (methods.empty()) {
+            std::vector<std::string> either;
+            for (const Exam one : head.methods)
+                either.push_back("'" + shown(word) + " " + std::string(name_of(one)) + " " +
+                                 shown(trimmed(rest)) + "'");
             throw refused("by which method? the head names " + methods_text(head) +
-                          "; it stands behind the coupon, as in '" + shown(word) + " " +
-                          std::string(name_of(head.methods.front())) + " " + shown(trimmed(rest)) + "'");
+                          "; it stands behind the coupon: " + listed(either, "or"));
+        }
         if (trimmed(rest).empty())
             throw refused("what did it find? expected a find such as 'pore 0.04 at 3', or none");
         if (!none && (marks.size() > 1 || methods.size() > 1))
