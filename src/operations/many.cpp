@@ -32,8 +32,8 @@ bool is_figure_of_cohort(char c) { return !is_no_figure(c); }
 
 /// Another cohort on record that this one may be with a slip in its letters; figures tell years and groups.
 std::string cohort_like(Ledger &ledger, const std::string &cohort) {
+    if (cohort.empty() || ledger.names_cohort(cohort)) return "";
     const auto all = ledger.cohorts_named();
-    if (cohort.empty() || std::find(all.begin(), all.end(), cohort) != all.end()) return "";
     const auto letters = [](const std::string &text) {
         return joined(words_apart(text, is_figure_of_cohort), " ");
     };

@@ -158,7 +158,7 @@ std::string nearest_person(Office &office, const std::string &examiner) {
 
 /// Somebody who examined before and is written nearly so; empty for who did so under this very name.
 std::string nearest_examiner(Office &office, const std::string &examiner) {
-    if (!names_somebody(examiner) || !office.ledger().coupons_examined_by(examiner).empty()) return "";
+    if (!names_somebody(examiner) || office.ledger().has_examined(examiner)) return "";
     for (const auto &one : office.ledger().examiners())
         if (may_be_taken_for(one, examiner)) return one;
     return "";

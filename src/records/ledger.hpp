@@ -146,11 +146,13 @@ public:
     std::optional<Entry> last_exam_by(const std::string &examiner, const std::string &method);
     /// Coupons with an exam by this examiner, or once by.
     std::vector<std::string> coupons_examined_by(const std::string &examiner);
+    bool has_examined(const std::string &examiner);
     /// All who ever stood as the examiner of an exam, or the welder of a coupon, as they were written.
     std::vector<std::string> examiners();
     std::vector<std::string> welders_named();
     /// All cohorts that a coupon was ever said to be of.
     std::vector<std::string> cohorts_named();
+    bool names_cohort(const std::string &cohort);
     /// Coupons that failed on the record that they were imported from, each with the welder named there.
     std::vector<std::pair<std::string, std::string>> failed_elsewhere();
     /// Coupons with an exam by equipment of this serial number, or once by; capitals do not matter.

@@ -74,6 +74,14 @@ std::vector<std::string> Ledger::coupons_examined_by(const std::string &examiner
                  examiner);
 }
 
+bool Ledger::has_examined(const std::string &examiner) {
+    // As the index entry_by_examiner says it, word for word, so that it is used.
+    return !texts("SELECT subject FROM entry WHERE kind = 'exam' AND json_extract(body, '$.examiner') = ? "
+                  "LIMIT 1",
+                  examiner)
+                .empty();
+}
+
 std::vector<std::string> Ledger::examiners() {
     return texts("SELECT DISTINCT json_extract(body, '$.examiner') FROM entry WHERE kind = 'exam' AND "
                  "json_extract(body, '$.examiner') IS NOT NULL");
@@ -82,6 +90,13 @@ std::vector<std::string> Ledger::examiners() {
 std::vector<std::string> Ledger::welders_named() {
     return texts("SELECT DISTINCT json_extract(body, '$.fields.welder') FROM entry WHERE kind = 'coupon' AND "
                  "json_extract(body, '$.fields.welder') IS NOT NULL");
+}
+
+bool Ledger::names_cohort(const std::string &cohort) {
+    return !texts("SELECT subject FROM entry WHERE kind = 'coupon' AND json_extract(body, '$.fields.cohort') "
+                  "= ? LIMIT 1",
+                  cohort)
+                .empty();
 }
 
 std::vector<std::string> Ledger::cohorts_named() {
