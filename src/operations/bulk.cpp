@@ -392,8 +392,8 @@ Done<Imported> store_import(Writing &writing, PreparedImport prepared) {
         prepared = prepare_import(writing.office(), std::move(prepared.request));
     for (const auto &practice : prepared.practices)
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
-    for (const auto &entry : prepared.entries) writing.add(entry);
-    check_may_bring_in(writing, prepared.entries);
+    for (auto &entry : prepared.entries) writing.add(std::move(entry));
+    check_may_bring_in(writing, prepared.seen);
     return std::move(prepared.done);
 }
 

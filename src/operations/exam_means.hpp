@@ -37,9 +37,11 @@ std::vector<std::string> names_behind(Office &office, const std::string &text,
 bool welded_by(Office &office, const CouponRecord &coupon, const std::string &person,
                std::optional<std::int64_t> before = {});
 
+/// That the vision test which an exam names was taken off the record of its examiner; empty: it was not.
+std::string vision_taken_off(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before);
+
 /// Why the ninth engine did not count an exam: a calibration that was over by what was on record when the
 /// exam was entered, or a certificate that the record of people took away since.
-std::string vision_taken_off(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before);
 std::string objection_of_ninth(Office &office, const ExamRecord &exam, std::int64_t before);
 
 } // namespace beadbook

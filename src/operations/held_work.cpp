@@ -12,9 +12,7 @@ namespace beadbook {
 namespace {
 
 /// Tests of the plan that the welder failed before: the rules ask more of the next.
-void tell_retests(Office &office, const std::string &mark, Day on, PlanResult &plan) {
-    if (plan.tests.empty()) return;
-    const GradedTests tests(office, office.book().welder(mark));
+void tell_retests(const GradedTests &tests, Day on, PlanResult &plan) {
     for (auto &planned : plan.tests) {
         const RetestState state = tests.retest_of({}, on, planned.coupon.test, *plan.work.rules).state;
         const auto lack = retest_lack(state);
@@ -30,10 +28,8 @@ void tell_retests(Office &office, const std::string &mark, Day on, PlanResult &p
     }
 }
 
-std::vector<WelderStanding::Failed> open_failures(Office &office, const std::string &mark, Day on,
-                                                  const PlanResult &plan) {
+std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day on, const PlanResult &plan) {
     std::vector<WelderStanding::Failed> out;
-    const GradedTests tests(office, office.book().welder(mark));
     for (const auto &failed : tests.all()) {
         if (failed.passed || (failed.day && *failed.day > on)) continue;
         const std::string process = failed.coupon.record.get("process");
@@ -73,8 +69,9 @@ Done<HeldWork> held_work(Office &office, const HeldWorkRequest &request) {
     const Day on = request.on.value_or(office.outside().today());
     const auto held = held_tests(held_by(office, request.welder, on));
     auto plan = plan_work(office.catalogue(), request.plan, held);
-    tell_retests(office, request.welder, on, plan.value);
-    auto failed = open_failures(office, request.welder, on, plan.value);
+    const GradedTests tests(office, office.book().welder(request.welder));
+    tell_retests(tests, on, plan.value);
+    auto failed = open_failures(tests, on, plan.value);
     return {{request.welder, on, std::move(plan.value), std::move(failed)}, std::move(plan.notes)};
 }
 

@@ -70,18 +70,17 @@ void check_may_say_found(Writing &writing, const CouponState &coupon) {
                      "says what an exam found");
 }
 
-void check_may_bring_in(Writing &writing, const std::vector<Entry> &entries) {
-    std::set<std::string> marks, welders;
-    for (const auto &entry : entries)
-        if (family_of(entry.kind) == Family::coupon) marks.insert(entry.subject);
-    for (const auto &mark : marks) {
+void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched) {
+    std::set<std::string> welders;
+    for (const auto &[mark, newest] : touched) {
         const CouponState &coupon = writing.coupon(mark);
-        const std::string welder = coupon.record.get("welder");
-        if (welder.empty() || (coupon.exams.empty() && coupon.record.get("mechanical").empty()) ||
-            !welders.insert(welder).second)
-            continue;
-        check_is_another(writing.office(), writing.stamp().who, welder, "brings in what exams found");
+        if (!coupon.exams.empty() || !coupon.record.get("mechanical").empty())
+            welders.insert(coupon.record.get("welder"));
+        writing.let_go(mark);
     }
+    welders.erase("");
+    for (const auto &welder : welders)
+        check_is_another(writing.office(), writing.stamp().who, welder, "brings in what exams found");
 }
 
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam) {

@@ -2,6 +2,9 @@
 
 #include "operations/writing.hpp"
 
+#include <map>
+#include <string>
+
 namespace beadbook {
 
 /// What says of a welder's skill is said by somebody who can be asked, and who is not that welder (common
@@ -20,8 +23,8 @@ void check_may_say_found(Writing &writing, const CouponState &coupon);
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam);
 
 /// What exams and mechanical tests found is brought in by another person than who welded the coupon, too.
-/// Asked once the entries stand.
-void check_may_bring_in(Writing &writing, const std::vector<Entry> &entries);
+/// Asked of the coupons that an import touches, by their marks, once its entries stand; lets them go.
+void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched);
 
 /// Whether a person is that welder, by the mark or by a name that the mark is or was enrolled under, however
 /// it is written.
