@@ -116,13 +116,14 @@ void set_up(httplib::Server &s, std::size_t most_bytes) {
         int yes = 1;
         setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
     });
-    // What the library itself cannot bear, whoever asks: of many overlapping ranges of a small page it makes
-    // a huge answer, and a long path takes much of the stack. Nothing else is refused before the body is
-    // read.
     s.set_pre_routing_handler([](const httplib::Request &q, httplib::Response &r) {
-        if (q.get_header_value("Range").find(',') != std::string::npos)
-            r.status = 416;
-        else if (q.path.size() > longest_path)
+        // Answers are whole, also where a part was asked for: the library would send the part as if it were
+        // the whole, by which a browser shows half a photo, and of many overlapping parts it makes a huge
+        // answer. The request is the library's own, and not constant there.
+        const_cast<httplib::Request &>(q).ranges.clear();
+        // What the library itself cannot bear, whoever asks: a long path takes much of the stack. Nothing
+        // else is refused before the body is read.
+        if (q.path.size() > longest_path)
             r.status = 414;
         else
             return httplib::Server::HandlerResponse::Unhandled;
