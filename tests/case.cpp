@@ -34,6 +34,12 @@ std::string JudgedCase::sentences(const std::string &class_id) const {
     return out;
 }
 
+std::string verdicts_before(int first, const JudgedCase &c) {
+    JudgedCase out = c;
+    out.judgement = judge(*c.set, c.coupon, c.exams, c.indications, Vocabulary::shipped(), first - 1);
+    return out.verdicts();
+}
+
 CouponRecord coupon_from(const std::string &fields, Unit unit) {
     CouponRecord out;
     out.id = "test";

@@ -39,6 +39,9 @@ CouponRecord coupon_from(const std::string &fields, Unit unit);
 JudgedCase judged(std::shared_ptr<const CriteriaSet> set, const CaseText &text);
 JudgedCase judged(const std::string &shipped, const CaseText &text);
 
+/// What engine `first` would have been the first to judge otherwise, by the engine before it.
+std::string verdicts_before(int first, const JudgedCase &c);
+
 /// A set from YAML that must load.
 std::shared_ptr<const CriteriaSet> set_from(const std::string &yaml);
 /// The smallest head of a set with classes A and B (inches, T), to put rules under.

@@ -6,7 +6,7 @@ using namespace beadbook::test;
 
 namespace {
 
-void coupon(const Program &run) {
+void unmagnetic_tube(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
             "--form", "tube", "--thickness", "0.150in", "--diameter", "2in", "--weld-length", "8in",
             "--magnetic", "no"});
@@ -16,7 +16,7 @@ void coupon(const Program &run) {
 
 TEST_CASE("JSON of the validity of exams, judged and not", "[technique]") {
     const Program run;
-    coupon(run);
+    unmagnetic_tube(run);
     CHECK(json(run, {"valid", "T-1"}, 5).empty()); // nothing was examined
     run.ok({"exam", "T-1", "MT", "--examiner", "A. Field", "--level", "II"});
     run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II", "--practice", "asme-v-vt",
@@ -41,7 +41,7 @@ TEST_CASE("JSON of the validity of exams, judged and not", "[technique]") {
 
 TEST_CASE("JSON of methods: what each finds, and what the coupon's class requires of it", "[technique]") {
     const Program run;
-    coupon(run);
+    unmagnetic_tube(run);
     const auto methods = json(run, {"methods", "T-1", "--look-for", "crack"});
     REQUIRE(methods.size() == 4);
     for (const auto &one : methods) {

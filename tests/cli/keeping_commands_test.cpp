@@ -15,7 +15,7 @@ using namespace beadbook::test;
 
 namespace {
 
-void small_coupon(const Program &run) {
+void examined_coupon(const Program &run) {
     run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
             "--thickness", "0.150in", "--weld-length", "8in", "--magnetic", "yes", "--material", "steel",
             "--process", "GTAW"});
@@ -31,7 +31,7 @@ std::string head_of(const Program &run) {
 
 TEST_CASE("verify ends with 0 where all holds and with 4 where it does not") {
     const Program run;
-    small_coupon(run);
+    examined_coupon(run);
     run({"judge", "T-1"});
     const std::string head = head_of(run);
     CHECK_THAT(run.ok({"verify"}), says("5 entries hold. Head: " + head));
@@ -51,7 +51,7 @@ TEST_CASE("verify ends with 0 where all holds and with 4 where it does not") {
 
 TEST_CASE("backup says where it wrote, and never overwrites") {
     const Program run;
-    small_coupon(run);
+    examined_coupon(run);
     CHECK(run.ok({"backup", run.file("copy.db")}) ==
           "backup written to " + run.file("copy.db") + " and verified\n");
     CHECK(run({"verify", "--book", run.file("copy.db")}).code == 0);
@@ -63,7 +63,7 @@ TEST_CASE("backup says where it wrote, and never overwrites") {
 
 TEST_CASE("an export goes to the output or to a new file, and is imported again") {
     const Program run, other, sheets;
-    small_coupon(run);
+    examined_coupon(run);
     run.ok({"log", "T-1", "--exam", "3", "gas pore 0.055 at 2 # \"quoted\", with, commas",
             "slag from 2 to 2.4 across left 0.1"});
     const std::string json = run.ok({"export", "json"});
@@ -91,7 +91,7 @@ TEST_CASE("an export goes to the output or to a new file, and is imported again"
 
 TEST_CASE("an import that is refused ends with 3, names every mistake and stores nothing") {
     const Program run;
-    small_coupon(run);
+    examined_coupon(run);
     const std::string head = head_of(run);
     const std::string begin = R"({"format": "beadbook exchange", "version": 1, "coupons": )";
     const std::vector<std::pair<std::string, std::string>> json{
@@ -126,7 +126,7 @@ TEST_CASE("an import that is refused ends with 3, names every mistake and stores
 
 TEST_CASE("another program reads and logs while a long import is prepared") {
     const Program run;
-    small_coupon(run);
+    examined_coupon(run);
     run.ok({"register", "T-2", "--weld-length", "8 in"});
     run.ok({"exam", "T-2", "VT"});
     std::string rows = "coupon,exam,type,size,at\n";

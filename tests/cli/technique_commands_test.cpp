@@ -7,7 +7,7 @@ using namespace beadbook::test;
 
 namespace {
 
-void coupon(const Program &run) {
+void tube_coupon(const Program &run) {
     run.ok({"register",   "T-1",  "--criteria",    "mil-hdbk-1890-table-3",
             "--class",    "2",    "--joint",       "groove",
             "--form",     "tube", "--thickness",   "0.150in",
@@ -21,7 +21,7 @@ const std::vector<std::string> good_vt{
     "distance=20 in", "--condition",    "angle=45 deg", "--condition",           "vision=2026-06-01",
     "--condition",    "vision test=J1", "--condition",  "certificate=2026-12-31"};
 
-std::vector<std::string> exam(const std::string &method, const std::vector<std::string> &more) {
+std::vector<std::string> exam_words(const std::string &method, const std::vector<std::string> &more) {
     std::vector<std::string> out{"exam",    "T-1", method,    "--examiner", "A. Field",
                                  "--level", "II",  "--found", "none"};
     out.insert(out.end(), more.begin(), more.end());
@@ -32,13 +32,14 @@ std::vector<std::string> exam(const std::string &method, const std::vector<std::
 
 TEST_CASE("an exam that was not valid makes the verdict cannot say, and the reason says what to repeat") {
     const Program run;
-    coupon(run);
+    tube_coupon(run);
     auto dim = good_vt;
     dim[3] = "light=60 fc";
-    CHECK_THAT(run.ok(exam("VT", dim)), says("not valid: light 60 fc: at least 100 fc or 1076 lx is asked "
-                                             "[T-952, read]; examine again with more"));
-    run.ok(exam("MT", {}));
-    run.ok(exam("RT", {}));
+    CHECK_THAT(run.ok(exam_words("VT", dim)),
+               says("not valid: light 60 fc: at least 100 fc or 1076 lx is asked "
+                    "[T-952, read]; examine again with more"));
+    run.ok(exam_words("MT", {}));
+    run.ok(exam_words("RT", {}));
     const Run judged = run({"judge", "T-1"});
     CHECK(judged.code == 5);
     CHECK_THAT(judged.out, says("the VT does not count: not valid: light 60 fc"));
@@ -47,7 +48,7 @@ TEST_CASE("an exam that was not valid makes the verdict cannot say, and the reas
     // Examined again with enough light.
     auto replace = good_vt;
     replace.insert(replace.end(), {"--replaces", "1", "--why", "examined again"});
-    run.ok(exam("VT", replace));
+    run.ok(exam_words("VT", replace));
     CHECK(run({"judge", "T-1"}).code == 0);
     CHECK(run({"valid", "T-1"}).out.find("light 120 fc: at least 100 fc or 1076 lx holds") !=
           std::string::npos);
@@ -55,7 +56,7 @@ TEST_CASE("an exam that was not valid makes the verdict cannot say, and the reas
     // A missing condition is cannot say: another examiner has not the eyes of the first.
     auto third = std::vector<std::string>(good_vt.begin(), good_vt.begin() + 4);
     third.insert(third.end(), {"--replaces", "1", "--why", "slip", "--examiner", "B. Quay"});
-    auto other = exam("VT", third);
+    auto other = exam_words("VT", third);
     other.erase(other.begin() + 3, other.begin() + 5); // the examiner of all the others
     CHECK_THAT(run.ok(other), says("cannot be called valid without vision, vision test and certificate"));
     CHECK(run({"valid", "T-1"}).code == 5);
@@ -64,17 +65,19 @@ TEST_CASE("an exam that was not valid makes the verdict cannot say, and the reas
 
 TEST_CASE("conditions are checked as they are given; names of one's own are kept") {
     const Program run;
-    coupon(run);
-    CHECK_THAT(run(exam("VT", {"--condition", "light=bright"})).err,
+    tube_coupon(run);
+    CHECK_THAT(run(exam_words("VT", {"--condition", "light=bright"})).err,
                says("condition light: 'bright' does not begin with a number"));
-    CHECK_THAT(run(exam("VT", {"--condition", "distance=20 lb"})).err,
+    CHECK_THAT(run(exam_words("VT", {"--condition", "distance=20 lb"})).err,
                says("'20 lb' is a weight; expected a length"));
-    CHECK_THAT(run(exam("MT", {"--condition", "technique=yolk"})).err, says("did you mean 'yoke'?"));
-    CHECK_THAT(run(exam("VT", {"--condition", "vision=2026-02-30"})).err, says("no day of the calendar"));
-    CHECK_THAT(run(exam("PT", {"--practice", "asme-v-vt"})).err, says("is for VT, not for PT"));
-    CHECK_THAT(run(exam("PT", {"--practice", "asme-v-tp"})).err, says("there is no practice 'asme-v-tp'"));
-    CHECK(run(exam("PT", {"--ask"})).code == 2);
-    const Run own = run(exam("VT", {"--condition", "ligth=60 fc", "--condition", "bench=4"}));
+    CHECK_THAT(run(exam_words("MT", {"--condition", "technique=yolk"})).err, says("did you mean 'yoke'?"));
+    CHECK_THAT(run(exam_words("VT", {"--condition", "vision=2026-02-30"})).err,
+               says("no day of the calendar"));
+    CHECK_THAT(run(exam_words("PT", {"--practice", "asme-v-vt"})).err, says("is for VT, not for PT"));
+    CHECK_THAT(run(exam_words("PT", {"--practice", "asme-v-tp"})).err,
+               says("there is no practice 'asme-v-tp'"));
+    CHECK(run(exam_words("PT", {"--ask"})).code == 2);
+    const Run own = run(exam_words("VT", {"--condition", "ligth=60 fc", "--condition", "bench=4"}));
     CHECK(own.code == 0);
     CHECK_THAT(own.err, says("did you mean 'light'?"));
     CHECK_THAT(run.ok({"show", "T-1"}), says("bench: 4"));
@@ -84,26 +87,26 @@ TEST_CASE("conditions are checked as they are given; names of one's own are kept
 
 TEST_CASE("the prompt asks what the practice needs, and takes no for an answer") {
     const Program run;
-    coupon(run);
-    const std::string out = run.ok(exam("VT", {"--practice", "asme-v-vt", "--ask"}),
+    tube_coupon(run);
+    const std::string out = run.ok(exam_words("VT", {"--practice", "asme-v-vt", "--ask"}),
                                    "20 in\nfar\n45 deg\n120 fc\n2026-06-01\nJ1\n2026-12-31\n\n");
     CHECK_THAT(out, says("distance (from the eye to the surface): "));
     CHECK_THAT(out, says("'far' does not begin with a number"));
     CHECK(run({"valid", "T-1"}).code == 0);
     // The input ends, by Ctrl-D say: half of the answers are no exam.
     const std::string before = run.ok({"show", "T-1"});
-    const Run ended = run(exam("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n");
+    const Run ended = run(exam_words("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n");
     CHECK(ended.code == 3);
     CHECK_THAT(ended.err, says("the input ended before everything was answered: no exam was recorded"));
     CHECK(run.ok({"show", "T-1"}) == before);
-    run.ok(exam("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n\n\n\n\n\n\n");
+    run.ok(exam_words("VT", {"--practice", "asme-v-vt", "--ask"}), "20 in\n\n\n\n\n\n\n\n\n");
     CHECK(run({"valid", "T-1"}).code == 5);
 }
 
 TEST_CASE("an exam's practice travels with an export, and is kept where it is shipped") {
     const Program from, to;
-    coupon(from);
-    from.ok(exam("VT", good_vt));
+    tube_coupon(from);
+    from.ok(exam_words("VT", good_vt));
     const std::string json = from.ok({"export", "json"});
     to.ok({"import", "json"}, json);
     CHECK(to.ok({"export", "json"}) == json);
@@ -144,7 +147,7 @@ TEST_CASE("compute, practice and methods on the command line") {
     CHECK_THAT(run.ok({"methods", "--joint", "groove", "--look-for", "porosity"}), says("RT  finds it"));
     CHECK_THAT(run.ok({"methods", "--look-for", "crack"}),
                says("is the metal magnetic? the coupon does not say"));
-    coupon(run);
+    tube_coupon(run);
     CHECK_THAT(run.ok({"methods", "T-1"}), says("Required in class 2 of mil-hdbk-1890-table-3:"));
     const Run slip = [&] {
         run.ok({"change", "T-1", "--process", "GMAW", "--why", "known now"});

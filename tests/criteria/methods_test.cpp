@@ -30,7 +30,7 @@ std::string thrown_by(const std::function<void()> &act) {
     return "nothing";
 }
 
-const std::string head = "title: t\nedition: e\nunits: in\n";
+const std::string methods_head = "title: t\nedition: e\nunits: in\n";
 
 } // namespace
 
@@ -68,7 +68,7 @@ TEST_CASE("whoever asks for a method names those of the table") {
     CHECK(exam_names_text() == expected);
     const std::string rule =
         "rules:\n  - {id: r, types: crack, exams: XX, allowed: none, clause: c, standing: {house: x}}\n";
-    CHECK(first_error(load_criteria("set: s\n" + head + "classes: [A]\n" + rule).issues) ==
+    CHECK(first_error(load_criteria("set: s\n" + methods_head + "classes: [A]\n" + rule).issues) ==
           "'XX' is no exam; expected " + expected);
     CHECK_THAT(
         first_error(load_practice("practice: p\ntitle: t\nedition: e\nmethod: XX\nrules:\n  - {id: a, must: "
@@ -78,7 +78,7 @@ TEST_CASE("whoever asks for a method names those of the table") {
     const std::string comma = expected.substr(0, expected.rfind(" or ")) + ", " +
                               expected.substr(expected.rfind(" or ") + 4) + " or mechanical";
     CHECK_THAT(
-        first_error(load_range_rules("rules: r\n" + head +
+        first_error(load_range_rules("rules: r\n" + methods_head +
                                      "variables: [joint]\nranges: [{id: a, of: joint, allows: any, clause: "
                                      "c, standing: {house: x}}]\nexaminations: [{id: e, one of: [XX], "
                                      "clause: c, standing: {house: x}}]\nvalidity: [{id: v, use every: 6 "
@@ -133,7 +133,7 @@ TEST_CASE("no source but the table and the conditions of exams hangs on which me
 
 TEST_CASE("a rule, a relevance and a merge clause must say for which methods they speak") {
     const auto issues_of = [](const std::string &parts) {
-        const std::string text = "set: s\n" + head + "classes: [A]\n" + parts;
+        const std::string text = "set: s\n" + methods_head + "classes: [A]\n" + parts;
         std::string out;
         for (const auto &issue : load_criteria(text).issues) out += print(issue, "f.yaml", text);
         return out;

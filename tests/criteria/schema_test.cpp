@@ -49,7 +49,7 @@ bool accepts(const std::string &yaml) {
 
 const std::string rule = "  - {id: r, types: porosity, exams: RT, measure: size, at most: 1/16 in, clause: "
                          "c, standing: {house: x}}\n";
-const std::string head = "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n";
+const std::string schema_head = "set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\n";
 
 } // namespace
 
@@ -59,20 +59,20 @@ TEST_CASE("the schema accepts every shipped set and the demonstration's") {
         CHECK(accepts(shipped_file(name + ".yaml")));
     }
     CHECK(accepts(read_file(BEADBOOK_SOURCE "/demo/criteria/training-shop.yaml")));
-    CHECK(accepts(head + "rules:\n" + rule));
+    CHECK(accepts(schema_head + "rules:\n" + rule));
 }
 
 TEST_CASE("the schema refuses broken sets, and so does the loader") {
     const auto with = [&](const std::string &from, const std::string &to) {
-        std::string text = head + "rules:\n" + rule;
+        std::string text = schema_head + "rules:\n" + rule;
         const std::size_t at = text.find(from);
         REQUIRE(at != std::string::npos);
         return text.replace(at, from.size(), to);
     };
     const std::vector<std::string> broken{
         "[]\n",
-        head,
-        head + "rules: []\n",
+        schema_head,
+        schema_head + "rules: []\n",
         with("units: in", "units: inch"),
         with("classes: [A]", "classes: []"),
         with("classes: [A]", "class: [A]"),

@@ -10,22 +10,22 @@ using namespace beadbook::test;
 
 namespace {
 
-std::string rule(const std::string &lines) {
+std::string set_of_rule(const std::string &lines) {
     return head() + "rules:\n  - {id: r, types: any, exams: RT, clause: c, standing: {house: x}, " + lines +
            "}\n";
 }
 
 std::string verdict(const std::string &rule_lines, const std::string &coupon,
                     const std::vector<std::string> &log) {
-    return judged(set_from(rule(rule_lines)), {coupon, log}).verdicts().substr(2, 6);
+    return judged(set_from(set_of_rule(rule_lines)), {coupon, log}).verdicts().substr(2, 6);
 }
 
-const std::string yes = "accept", no = "reject", open = "cannot";
+const std::string yes = "accept", no = "reject", undecided = "cannot";
 
 } // namespace
 
 TEST_CASE("at the limit is accepted, one nanometre over is not") {
-    auto set = set_from(rule("measure: size, at most: 1/16 in"));
+    auto set = set_from(set_of_rule("measure: size, at most: 1/16 in"));
     JudgedCase c = judged(set, {"", {"RT gas pore 1/16"}});
     CHECK(c.verdicts() == "A accept, B accept");
     CHECK(c.judgement.classes[0].nearest->measured == c.judgement.classes[0].nearest->limit);
@@ -42,7 +42,7 @@ TEST_CASE("T/3 is not decided by rounding") {
 }
 
 TEST_CASE("nothing examined is never accepted") {
-    const auto set = set_from(rule("measure: size, at most: 1 in"));
+    const auto set = set_from(set_of_rule("measure: size, at most: 1 in"));
     CHECK(judged(set, {"", {}, ""}).verdicts() == "A cannot say, B cannot say");
     CHECK(judged(set, {"", {}, "RT"}).verdicts() == "A accept, B accept");
     JudgedCase c = judged(set, {"", {}, "RT"});
@@ -54,12 +54,12 @@ TEST_CASE("nothing examined is never accepted") {
 }
 
 TEST_CASE("missing is not zero") {
-    CHECK(verdict("measure: depth, at most: 1 in", "", {"RT undercut l 0.1"}) == open);
-    CHECK(verdict("measure: size, at most: T", "", {"RT gas pore 0.001"}) == open);
-    CHECK(verdict("measure: size, at most: 1 in, when: magnetic is yes", "", {"RT gas pore 2"}) == open);
-    CHECK(verdict("allowed: none, where: depth over 0.1 in", "", {"RT undercut l 0.1"}) == open);
-    CHECK(verdict("measure: sum of length, window: 1 in, at most: 1 in", "", {"RT crack at 1"}) == open);
-    const auto c = judged(set_from(rule("measure: depth, at most: 1 in, title: Depth")),
+    CHECK(verdict("measure: depth, at most: 1 in", "", {"RT undercut l 0.1"}) == undecided);
+    CHECK(verdict("measure: size, at most: T", "", {"RT gas pore 0.001"}) == undecided);
+    CHECK(verdict("measure: size, at most: 1 in, when: magnetic is yes", "", {"RT gas pore 2"}) == undecided);
+    CHECK(verdict("allowed: none, where: depth over 0.1 in", "", {"RT undercut l 0.1"}) == undecided);
+    CHECK(verdict("measure: sum of length, window: 1 in, at most: 1 in", "", {"RT crack at 1"}) == undecided);
+    const auto c = judged(set_from(set_of_rule("measure: depth, at most: 1 in, title: Depth")),
                           {"", {"RT undercut l 0.1 at 2"}});
     CHECK(c.sentences("A") ==
           "#1 undercut (RT) from 2 in to 2.1 in: Depth cannot be decided without the depth.\n");
@@ -67,7 +67,8 @@ TEST_CASE("missing is not zero") {
 
 TEST_CASE("a reject beats a cannot-say, a cannot-say beats an accept") {
     CHECK(verdict("measure: size, at most: 0.1 in", "", {"RT gas pore 0.2", "RT gas pore at 1"}) == no);
-    CHECK(verdict("measure: size, at most: 0.1 in", "", {"RT gas pore 0.05", "RT gas pore at 1"}) == open);
+    CHECK(verdict("measure: size, at most: 0.1 in", "", {"RT gas pore 0.05", "RT gas pore at 1"}) ==
+          undecided);
 }
 
 TEST_CASE("what no rule speaks of is never accepted") {
@@ -87,9 +88,9 @@ TEST_CASE("a window slides exactly and counts what it cuts by the part inside") 
           yes); // 0.3 and 0.2 in the worst inch
     CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3 at 0.7999"}) == no);
     CHECK(verdict(sum, "weld-length=0.9in", {"RT slag l 0.3 at 0", "RT slag l 0.3"}) ==
-          no);                                                                // all of it is in any inch
-    CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3"}) == open); // the second may be near
-    CHECK(verdict(sum, "", {"RT slag l 0.2 at 0", "RT slag l 0.3"}) == yes);  // even together within
+          no);                                                                     // all of it is in any inch
+    CHECK(verdict(sum, "", {"RT slag l 0.3 at 0", "RT slag l 0.3"}) == undecided); // the second may be near
+    CHECK(verdict(sum, "", {"RT slag l 0.2 at 0", "RT slag l 0.3"}) == yes);       // even together within
 }
 
 TEST_CASE("windows run over the datum of a closed weld") {
@@ -97,7 +98,7 @@ TEST_CASE("windows run over the datum of a closed weld") {
     const std::vector<std::string> ends{"RT slag l 0.3 at 0", "RT slag l 0.3 at 7.7"};
     CHECK(verdict(sum, "weld-length=8in", ends) == yes);
     CHECK(verdict(sum, "weld-length=8in seam=girth", ends) == no);
-    CHECK(verdict(sum, "seam=girth", ends) == open); // how far round is not known
+    CHECK(verdict(sum, "seam=girth", ends) == undecided); // how far round is not known
     CHECK(verdict("measure: gap, at least: 0.1 in", "weld-length=8in seam=girth", ends) == no);
     CHECK(verdict("measure: count, linked: gap at most 0.1 in, at most: 1", "weld-length=8in seam=girth",
                   ends) == no);
@@ -110,7 +111,7 @@ TEST_CASE("on a girth weld of unknown length nothing is decided that the datum c
                                    "measure: count, window: 1 in, at most: 1",
                                    "where: nearest gap at least 1 in, measure: size, at most: 0.2 in"}) {
         INFO(line);
-        CHECK(verdict(line, "seam=girth", ends) == open);
+        CHECK(verdict(line, "seam=girth", ends) == undecided);
         CHECK(verdict(line, "seam=straight", {ends[0]}) == yes);
     }
     const auto set = set_from(head() + R"(
@@ -133,7 +134,7 @@ TEST_CASE("a count in an area") {
     CHECK(verdict(area, "", {at("1", "0"), at("2", "0"), at("5.02", "0")}) == yes);   // longer than the side
     CHECK(verdict(area, "", {at("1", "0"), at("1", "1.5"), at("1.5", "0.7")}) == no); // 0.5 by 1.5
     CHECK(verdict(area, "", {at("1", "0"), at("3", "0.6"), at("2", "0.3")}) == yes);  // 2 by 0.6 is over
-    CHECK(verdict(area, "", {"RT ri 0.01 mid 1", "RT ri 0.01 mid 2", "RT ri 0.01 mid 3"}) == open);
+    CHECK(verdict(area, "", {"RT ri 0.01 mid 1", "RT ri 0.01 mid 2", "RT ri 0.01 mid 3"}) == undecided);
     CHECK(verdict(area, "", {"RT ri 0.01 mid 1", "RT ri 0.01 mid 2", "RT ri 0.01 mid 9"}) == yes);
 }
 
@@ -149,7 +150,7 @@ TEST_CASE("a limit shrinks in proportion on a weld shorter than the window") {
     CHECK(verdict(count, "weld-length=6in", pores(12)) == yes);
     CHECK(verdict(count, "weld-length=3in", pores(6)) == yes);
     CHECK(verdict(count, "weld-length=3in", pores(7)) == no);
-    CHECK(verdict(count, "", pores(7)) == open);
+    CHECK(verdict(count, "", pores(7)) == undecided);
 }
 
 TEST_CASE("spacing is by the larger neighbour, whatever lies between") {
@@ -158,7 +159,7 @@ TEST_CASE("spacing is by the larger neighbour, whatever lies between") {
     CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1 at 1.2999"}) == no);
     CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.01 at 1.2", "RT gas pore 0.1 at 1.29"}) ==
           no);
-    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1"}) == open);
+    CHECK(verdict(gap, "", {"RT gas pore 0.1 at 1", "RT gas pore 0.1"}) == undecided);
     CHECK(verdict(gap, "", {"RT gas pore 0.1"}) == yes);
 }
 
@@ -175,7 +176,7 @@ rules:
     CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1 at 1.2"}) == yes);    // gap equal to the smaller: two
     CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1 at 1.19"}) == no);    // one of 0.29
     CHECK(says_of({"RT slag l 0.1 at 7.95", "RT slag l 0.1 at 0.11"}) == no); // over the datum
-    CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1"}) == open);          // may be one
+    CHECK(says_of({"RT slag l 0.1 at 1", "RT slag l 0.1"}) == undecided);     // may be one
     // A small one between two large ones does not keep them apart.
     CHECK(says_of({"RT slag l 0.2 at 1", "RT slag l 0.01 at 1.25", "RT slag l 0.2 at 1.35"}) == no);
 }
@@ -212,8 +213,8 @@ TEST_CASE("the worst window, directly") {
 }
 
 TEST_CASE("a person decides, a class without a word is open, and a must-be-measured dimension is asked for") {
-    CHECK(verdict("allowed: a person decides", "", {"RT spatter"}) == open);
-    CHECK(verdict("allowed: not said", "", {"RT spatter"}) == open);
+    CHECK(verdict("allowed: a person decides", "", {"RT spatter"}) == undecided);
+    CHECK(verdict("allowed: not said", "", {"RT spatter"}) == undecided);
     CHECK(verdict("allowed: no limit", "", {"RT spatter"}) == yes);
     const auto set = set_from(
         head() + "rules:\n  - {id: r, title: Fillet size, types: fillet size, exams: VT, measure: size, at "
@@ -262,7 +263,7 @@ TEST_CASE("ones that may be the same indication are not summed against the coupo
         // Over each other they are one of 0.1 in; apart they would be 0.2 in; without a place nobody knows.
         CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1 at 1"}) == yes);
         CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1 at 1.5"}) == no);
-        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1"}) == open);
+        CHECK(first({"RT slag 0.1 at 1", "RT slag 0.1"}) == undecided);
         // One alone is too long, whatever else it is joined with.
         CHECK(first({"RT slag 0.1 at 1", "RT slag 0.16"}) == no);
     }
@@ -309,12 +310,12 @@ TEST_CASE("a group has a least number of members") {
                                   "RT gas pore 0.05 at 1.2"};
     CHECK(verdict(four, "", line) == yes); // three are no group, whatever they sum to
     line.push_back("RT gas pore 0.05");    // somewhere, perhaps in their line
-    CHECK(verdict(four, "", line) == open);
+    CHECK(verdict(four, "", line) == undecided);
     line.back() = "RT gas pore 0.05 at 1.4";
     CHECK(verdict(four, "", line) == yes);
     line.back() = "RT gas pore 0.05 at 1.35";
     CHECK(verdict(four, "", line) == no);
-    CHECK(judged(set_from(rule(four)), {"", line}).sentences("A") ==
+    CHECK(judged(set_from(set_of_rule(four)), {"", line}).sentences("A") ==
           "#1, #2, #3 and #4 gas pore (RT) from 1 in to 1.4 in: sum of size in one line of 4 or more (gap at "
           "most "
           "0.1 in) "
@@ -327,7 +328,7 @@ TEST_CASE("a group has a least number of members") {
          {"linked: gap at most 0.1 in, least group: 1", "linked: gap at most 0.1 in, least group: some",
           "window: 1 in, least group: 4"}) {
         INFO(bad);
-        CHECK_FALSE(load_criteria(rule("measure: sum of size, at most: 1 in, " + bad)).set);
+        CHECK_FALSE(load_criteria(set_of_rule("measure: sum of size, at most: 1 in, " + bad)).set);
     }
 }
 
@@ -397,7 +398,7 @@ rules:
 
 TEST_CASE("an area that nobody measured goes by the shape") {
     const auto area = [](const std::string &line) {
-        const auto c = judged(set_from(rule("allowed: no limit")), {"", {line}});
+        const auto c = judged(set_from(set_of_rule("allowed: no limit")), {"", {line}});
         const Indication &i = c.indications.at(0);
         return i.measures.has(Quantity::area) ? print(i.measures[Quantity::area], Dimension::area, Unit::inch)
                                               : std::string("unknown");
@@ -428,8 +429,8 @@ TEST_CASE("a sum of areas as rectangles takes length times width of each, a meas
     CHECK(verdict(box, "", {"RT gas pore 0.04 at 1", "RT gas pore 0.0401 at 3"}) == yes);
     CHECK(verdict(box, "", {"RT slag 0.10x0.10 area 0.0032 at 1"}) == yes);
     CHECK(verdict(box, "", {"RT slag 0.08x0.04 area 0.0033 at 1"}) == no);
-    CHECK(verdict(box, "", {"RT worm-hole 0.04 at 1"}) == open); // how wide is it?
-    const auto found = judged(set_from(rule(box)), {"", {"RT slag 0.08x0.05 at 1"}});
+    CHECK(verdict(box, "", {"RT worm-hole 0.04 at 1"}) == undecided); // how wide is it?
+    const auto found = judged(set_from(set_of_rule(box)), {"", {"RT slag 0.08x0.05 at 1"}});
     CHECK_THAT(found.sentences("A"), says("areas by length and width, as rectangles"));
 }
 

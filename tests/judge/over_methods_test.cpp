@@ -8,68 +8,66 @@ using namespace beadbook::test;
 
 namespace {
 
-std::string before(const JudgedCase &c) {
-    JudgedCase out = c;
-    out.judgement =
-        judge(*c.set, c.coupon, c.exams, c.indications, Vocabulary::shipped(), first_to_take_together - 1);
-    return out.verdicts();
-}
+std::string before_over_methods(const JudgedCase &c) { return verdicts_before(first_to_take_together, c); }
 
-std::string by(const std::string &rule, std::vector<std::string> log, const std::string &coupon = "") {
+std::string by_rule(const std::string &rule, std::vector<std::string> log, const std::string &coupon = "") {
     const auto set = set_from(head() +
                               "rules:\n  - {id: each, types: any, exams: [VT, MT, PT, RT], allowed: no "
                               "limit, clause: c, standing: {house: x}}\n  - {id: r, types: any, exams: "
                               "[VT, MT, PT], " +
                               rule + ", clause: c, standing: {house: x}}\n");
     const auto c = judged(set, {coupon, std::move(log)});
-    CHECK(before(c) == "A accept, B accept");
+    CHECK(before_over_methods(c) == "A accept, B accept");
     return c.verdicts();
 }
 
 const std::string spaced = "measure: gap, at least: 1 in",
                   counted = "measure: count, window: 6 in, at most: 2",
                   summed = "measure: sum of size, window: whole weld, at most: 0.2 in";
-constexpr const char *yes = "A accept, B accept", *open = "A cannot say, B cannot say";
+constexpr const char *both_accept = "A accept, B accept", *both_open = "A cannot say, B cannot say";
 
 } // namespace
 
 TEST_CASE("what lies apart is another, by whichever method it was found") {
-    CHECK(by(spaced, {"VT gp 0.1 at 1", "MT gp 0.1 at 1.5"}) == open);
-    CHECK(by(spaced, {"VT gp 0.1 at 1", "MT gp 0.1 at 2.1"}) == yes);
-    CHECK(by(counted, {"VT gp 0.1 at 1", "MT gp 0.1 at 2", "PT gp 0.1 at 3"}) == open);
-    CHECK(by(counted, {"VT gp 0.1 at 1", "MT gp 0.1 at 2", "PT gp 0.1 at 7.1"}) == yes);
-    CHECK(by(summed, {"VT gp 0.1 at 1", "MT gp 0.1001 at 5"}) == open);
-    CHECK(by(summed, {"VT gp 0.1 at 1", "MT gp 0.1 at 5"}) == yes);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 1", "MT gp 0.1 at 1.5"}) == both_open);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 1", "MT gp 0.1 at 2.1"}) == both_accept);
+    CHECK(by_rule(counted, {"VT gp 0.1 at 1", "MT gp 0.1 at 2", "PT gp 0.1 at 3"}) == both_open);
+    CHECK(by_rule(counted, {"VT gp 0.1 at 1", "MT gp 0.1 at 2", "PT gp 0.1 at 7.1"}) == both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.1 at 1", "MT gp 0.1001 at 5"}) == both_open);
+    CHECK(by_rule(summed, {"VT gp 0.1 at 1", "MT gp 0.1 at 5"}) == both_accept);
     // The rule does not speak of what the film shows.
-    CHECK(by(summed, {"VT gp 0.1 at 1", "RT gp 0.2 at 5"}) == yes);
+    CHECK(by_rule(summed, {"VT gp 0.1 at 1", "RT gp 0.2 at 5"}) == both_accept);
 }
 
 TEST_CASE("what two methods may have seen of one counts once, as the larger") {
     // Within 1/128 in, or a tenth of the longer one, to the nanometre.
-    CHECK(by(spaced, {"VT gp 0.05 at 1", "MT gp 0.05 at 1"}) == yes);
-    CHECK(by(spaced, {"VT gp 1 mm at 20 mm", "MT gp 1 mm at 21.198437 mm"}) == yes);
-    CHECK(by(spaced, {"VT gp 1 mm at 20 mm", "MT gp 1 mm at 21.198438 mm"}) == open);
-    CHECK(by(spaced, {"VT gp 10 mm at 20 mm", "MT gp 1 mm at 31 mm"}) == yes);
-    CHECK(by(spaced, {"VT gp 10 mm at 20 mm", "MT gp 1 mm at 31.000001 mm"}) == open);
-    CHECK(by(summed, {"VT gp 0.15 at 1", "MT gp 0.2 at 1"}) == yes);
-    CHECK(by(summed, {"VT gp 0.15 at 1", "MT gp 0.1 at 1", "VT gp 0.05 at 3", "MT gp 0.05 at 3"}) == yes);
-    CHECK(by(summed, {"VT gp 0.1 at 1", "MT gp 0.15 at 1", "VT gp 0.06 at 3", "MT gp 0.05 at 3"}) == open);
+    CHECK(by_rule(spaced, {"VT gp 0.05 at 1", "MT gp 0.05 at 1"}) == both_accept);
+    CHECK(by_rule(spaced, {"VT gp 1 mm at 20 mm", "MT gp 1 mm at 21.198437 mm"}) == both_accept);
+    CHECK(by_rule(spaced, {"VT gp 1 mm at 20 mm", "MT gp 1 mm at 21.198438 mm"}) == both_open);
+    CHECK(by_rule(spaced, {"VT gp 10 mm at 20 mm", "MT gp 1 mm at 31 mm"}) == both_accept);
+    CHECK(by_rule(spaced, {"VT gp 10 mm at 20 mm", "MT gp 1 mm at 31.000001 mm"}) == both_open);
+    CHECK(by_rule(summed, {"VT gp 0.15 at 1", "MT gp 0.2 at 1"}) == both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.15 at 1", "MT gp 0.1 at 1", "VT gp 0.05 at 3", "MT gp 0.05 at 3"}) ==
+          both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.1 at 1", "MT gp 0.15 at 1", "VT gp 0.06 at 3", "MT gp 0.05 at 3"}) ==
+          both_open);
     // One on another side, and one of another kind, is another; what has but a shape may be any of that
     // shape.
-    CHECK(by(counted, {"VT gp 0.1 at 1, face", "MT gp 0.1 at 1, root", "PT gp 0.1 at 3"}) == open);
-    CHECK(by(spaced, {"VT gp 0.1 at 1", "MT slag 0.1 at 1"}) == open);
-    CHECK(by(spaced, {"VT gp 0.1 at 1", "MT rounded indication 0.1 at 1"}) == yes);
-    CHECK(by(spaced, {"VT gp 0.1 at 1", "MT linear indication 0.1 at 1"}) == open);
+    CHECK(by_rule(counted, {"VT gp 0.1 at 1, face", "MT gp 0.1 at 1, root", "PT gp 0.1 at 3"}) == both_open);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 1", "MT slag 0.1 at 1"}) == both_open);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 1", "MT rounded indication 0.1 at 1"}) == both_accept);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 1", "MT linear indication 0.1 at 1"}) == both_open);
     // Over the datum of a closed weld.
-    CHECK(by(spaced, {"VT gp 0.1 at 0", "MT gp 0.1 at 7.9"}, "weld-length=8in seam=girth") == yes);
+    CHECK(by_rule(spaced, {"VT gp 0.1 at 0", "MT gp 0.1 at 7.9"}, "weld-length=8in seam=girth") ==
+          both_accept);
 }
 
 TEST_CASE("one that has no place may be one of another method, and one only") {
-    CHECK(by(summed, {"VT gp 0.15", "MT gp 0.15"}) == yes);
-    CHECK(by(summed, {"VT gp 0.1", "VT gp 0.1", "MT gp 0.1", "MT gp 0.1"}) == yes);
-    CHECK(by(summed, {"VT gp 0.1", "MT gp 0.1", "MT gp 0.1"}) == yes);
-    CHECK(by(summed, {"VT gp 0.15", "MT gp 0.1", "MT gp 0.1"}) == open);
-    CHECK(by(spaced, {"VT gp 0.1", "MT gp 0.1 at 2"}) == yes);
+    CHECK(by_rule(summed, {"VT gp 0.15", "MT gp 0.15"}) == both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.1", "VT gp 0.1", "MT gp 0.1", "MT gp 0.1"}) == both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.1", "MT gp 0.1", "MT gp 0.1"}) == both_accept);
+    CHECK(by_rule(summed, {"VT gp 0.15", "MT gp 0.1", "MT gp 0.1"}) == both_open);
+    CHECK(by_rule(spaced, {"VT gp 0.1", "MT gp 0.1 at 2"}) == both_accept);
 }
 
 TEST_CASE("the reason names what was found by whom") {
@@ -95,7 +93,7 @@ TEST_CASE("pieces of unlike types may be one where one rule limits how long each
     const auto two =
         film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT linear indication l 6 mm w 0.7 mm at 55 mm"});
     CHECK(two.verdicts() == left);
-    CHECK(before(two) == accepted);
+    CHECK(before_over_methods(two) == accepted);
     CHECK(film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT shrinkage cavity l 6 mm w 0.7 mm at 56 mm"})
               .verdicts() == left);
     CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT linear indication l 3.35 mm w 0.7 mm at 53 mm"})

@@ -9,7 +9,7 @@ using namespace beadbook::test;
 
 namespace {
 
-const std::string rules =
+const std::string proof_rules =
     "required exams:\n  - {id: look, one of: [VT], clause: \"1\", standing: {read: p}}\n"
     "relevance:\n  - {id: tiny, types: any, exams: RT, ignore: size up to 0.01 in, clause: \"2\", standing: "
     "{memory: m}}\n"
@@ -24,10 +24,10 @@ const std::string rules =
     "  - {id: cap, types: excess weld metal, exams: VT, measure: height, at most: 0.1 in, must be measured: "
     "yes, clause: \"6\", standing: {read: p}}\n";
 
-JudgedCase accepted() {
-    return judged(set_from(head() + rules), {"thickness=0.2in weld-length=8in",
-                                             {"RT gas pore 0.05 at 1", "RT gas pore 0.04 at 2",
-                                              "RT gas pore 0.01 at 5", "VT excess weld metal h 0.05"}});
+JudgedCase proven_case() {
+    return judged(set_from(head() + proof_rules), {"thickness=0.2in weld-length=8in",
+                                                   {"RT gas pore 0.05 at 1", "RT gas pore 0.04 at 2",
+                                                    "RT gas pore 0.01 at 5", "VT excess weld metal h 0.05"}});
 }
 
 const Finding *contradiction_of(const Judgement &judgement, int entry) {
@@ -41,7 +41,7 @@ const Finding *contradiction_of(const Judgement &judgement, int entry) {
 } // namespace
 
 TEST_CASE("an accept names its exams, each entry before each rule, and the dimensions wanted", "[proof]") {
-    const JudgedCase c = accepted();
+    const JudgedCase c = proven_case();
     REQUIRE(c.verdicts() == "A accept, B accept");
     const Proof &proof = *c.judgement.classes[0].proof;
     REQUIRE(proof.exams.size() == 1);
@@ -70,7 +70,7 @@ TEST_CASE("an accept names its exams, each entry before each rule, and the dimen
 }
 
 TEST_CASE("engines before the fourth judge without a proof, and see no contradiction", "[proof]") {
-    JudgedCase c = accepted();
+    JudgedCase c = proven_case();
     c.indications[0].measures.set(Quantity::width, Exact(nm_per_inch));
     CHECK(contradiction_of(judge(*c.set, c.coupon, c.exams, c.indications), 1));
     const Judgement old = judge(*c.set, c.coupon, c.exams, c.indications, Vocabulary::shipped(), 3);
@@ -79,9 +79,9 @@ TEST_CASE("engines before the fourth judge without a proof, and see no contradic
 }
 
 TEST_CASE("what cannot both be true keeps every class open, to the nanometre", "[proof]") {
-    const JudgedCase whole = accepted();
+    const JudgedCase whole = proven_case();
     const auto after = [&](auto change) {
-        JudgedCase c = accepted();
+        JudgedCase c = proven_case();
         change(c);
         c.judgement = judge(*c.set, c.coupon, c.exams, c.indications);
         return c;
@@ -111,7 +111,7 @@ TEST_CASE("what cannot both be true keeps every class open, to the nanometre", "
 }
 
 TEST_CASE("a reject stays a reject beside a contradiction", "[proof]") {
-    JudgedCase c = accepted();
+    JudgedCase c = proven_case();
     c.indications[0].measures.set(Quantity::width, Exact(nm_per_inch));
     c.indications[1].measures.set(Quantity::size, Exact(nm_per_inch));
     CHECK(judge(*c.set, c.coupon, c.exams, c.indications).classes[0].verdict == Verdict::reject);

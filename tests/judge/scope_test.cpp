@@ -24,18 +24,18 @@ std::string verdict(const std::vector<std::string> &parts, const std::string &co
     return all.substr(2, all.find(',') - 2);
 }
 
-const std::string yes = "accept", no = "reject", open = "cannot say";
+const std::string accepted_here = "accept", rejected_here = "reject", open_here = "cannot say";
 
 } // namespace
 
 TEST_CASE("inside the scope a coupon is judged, outside nothing is said of it") {
     const std::vector<std::string> thick{"when: T from 1/8 in to 1/2 in"};
-    CHECK(verdict(thick, "thickness=1/8in") == yes);
-    CHECK(verdict(thick, "thickness=1/2in") == yes);
-    CHECK(verdict(thick, "thickness=1/2in", {"RT crack 0.1"}) == no);
-    CHECK(verdict(thick, "thickness=3.174999mm") == open);
-    CHECK(verdict(thick, "thickness=12.700001mm") == open);
-    CHECK(verdict(thick, "thickness=12.700001mm", {"RT crack 0.1"}) == open);
+    CHECK(verdict(thick, "thickness=1/8in") == accepted_here);
+    CHECK(verdict(thick, "thickness=1/2in") == accepted_here);
+    CHECK(verdict(thick, "thickness=1/2in", {"RT crack 0.1"}) == rejected_here);
+    CHECK(verdict(thick, "thickness=3.174999mm") == open_here);
+    CHECK(verdict(thick, "thickness=12.700001mm") == open_here);
+    CHECK(verdict(thick, "thickness=12.700001mm", {"RT crack 0.1"}) == open_here);
     const auto out = judged(covering(thick), {"thickness=1in", {"RT crack 0.1"}});
     CHECK(out.sentences("A") == "The set does not cover this coupon, so it says nothing of it: T from 1/8 in "
                                 "to 1/2 in; T is 1 in.\n");
@@ -49,10 +49,10 @@ TEST_CASE("inside the scope a coupon is judged, outside nothing is said of it") 
 TEST_CASE("a fact that the scope asks for is asked by its name, and until then nothing is decided") {
     const std::vector<std::string> parts{"when: T at least 1/8 in",
                                          "title: the metal, when: material is steel"};
-    CHECK(verdict(parts, "thickness=1/4in material=steel") == yes);
-    CHECK(verdict(parts, "thickness=1/4in") == open);
-    CHECK(verdict(parts, "thickness=1/4in", {"RT crack 0.1"}) == open);
-    CHECK(verdict(parts, "material=steel") == open);
+    CHECK(verdict(parts, "thickness=1/4in material=steel") == accepted_here);
+    CHECK(verdict(parts, "thickness=1/4in") == open_here);
+    CHECK(verdict(parts, "thickness=1/4in", {"RT crack 0.1"}) == open_here);
+    CHECK(verdict(parts, "material=steel") == open_here);
     const auto half = judged(covering(parts), {"thickness=1/4in", {"RT crack 0.1"}});
     const std::string said = half.sentences("A");
     CHECK_THAT(
@@ -84,13 +84,13 @@ TEST_CASE("the parts that were asked and hold are told with each class") {
 
 TEST_CASE("a part with an if is asked only of coupons for which that holds") {
     const std::vector<std::string> gas{"if: process is OFW, when: material is steel"};
-    CHECK(verdict(gas, "process=GTAW") == yes);
-    CHECK(verdict(gas, "process=GTAW material=nickel") == yes);
-    CHECK(verdict(gas, "process=OFW material=steel") == yes);
-    CHECK(verdict(gas, "process=OFW material=nickel") == open);
-    CHECK(verdict(gas, "process=OFW") == open);
-    CHECK(verdict(gas, "material=nickel") == open);
-    CHECK(verdict(gas, "material=steel") == yes); // it holds, whether it is asked or not
+    CHECK(verdict(gas, "process=GTAW") == accepted_here);
+    CHECK(verdict(gas, "process=GTAW material=nickel") == accepted_here);
+    CHECK(verdict(gas, "process=OFW material=steel") == accepted_here);
+    CHECK(verdict(gas, "process=OFW material=nickel") == open_here);
+    CHECK(verdict(gas, "process=OFW") == open_here);
+    CHECK(verdict(gas, "material=nickel") == open_here);
+    CHECK(verdict(gas, "material=steel") == accepted_here); // it holds, whether it is asked or not
     CHECK_THAT(judged(covering(gas), {"material=nickel", {}}).sentences("A"), says("hangs on the process"));
 }
 
@@ -98,19 +98,20 @@ TEST_CASE("process, position and material in the words of the coupon") {
     const auto is = [](const std::string &condition, const std::string &coupon) {
         return verdict({"when: " + condition}, coupon);
     };
-    CHECK(is("process is GTAW or SMAW", "process=gtaw") == yes);
-    CHECK(is("process is GTAW or SMAW", "process=141+111") == yes);
-    CHECK(is("process is GTAW", "process=141+111") == open); // only some of the weld
-    CHECK(is("process is not EBW or LBW", "process=GTAW+SMAW") == yes);
-    CHECK(is("process is not EBW or LBW", "process=GTAW+LBW") == open);
-    CHECK(is("process is not EBW or LBW", "process=LBW") == open);
-    CHECK(is("process is not EBW or LBW", "process=whatever") == open);
-    CHECK(is("process is not EBW or LBW", "") == open);
-    CHECK(is("position is 6G or 5G", "position=6g") == yes);
-    CHECK(is("position is not 6G", "position=2G") == yes);
-    CHECK(is("position is not 6G", "position=sideways") == open);
-    CHECK(is("material is steel", "material=STAINLESS") == yes);
-    CHECK(is("material is not titanium", "material=Ti-6Al-4V") == open); // a designation is not guessed at
+    CHECK(is("process is GTAW or SMAW", "process=gtaw") == accepted_here);
+    CHECK(is("process is GTAW or SMAW", "process=141+111") == accepted_here);
+    CHECK(is("process is GTAW", "process=141+111") == open_here); // only some of the weld
+    CHECK(is("process is not EBW or LBW", "process=GTAW+SMAW") == accepted_here);
+    CHECK(is("process is not EBW or LBW", "process=GTAW+LBW") == open_here);
+    CHECK(is("process is not EBW or LBW", "process=LBW") == open_here);
+    CHECK(is("process is not EBW or LBW", "process=whatever") == open_here);
+    CHECK(is("process is not EBW or LBW", "") == open_here);
+    CHECK(is("position is 6G or 5G", "position=6g") == accepted_here);
+    CHECK(is("position is not 6G", "position=2G") == accepted_here);
+    CHECK(is("position is not 6G", "position=sideways") == open_here);
+    CHECK(is("material is steel", "material=STAINLESS") == accepted_here);
+    CHECK(is("material is not titanium", "material=Ti-6Al-4V") ==
+          open_here); // a designation is not guessed at
 }
 
 TEST_CASE("a scope that was not read keeps nothing open, and a silent set is warned of") {

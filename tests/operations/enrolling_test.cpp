@@ -11,7 +11,7 @@ namespace {
 std::vector<WelderRecord> enrolled(Desk &desk, const std::string &text) {
     return desk.write([&](Writing &w) { return enrol_all(w, {text, "class.csv"}); }).value;
 }
-std::string refusal_of(Desk &desk, const std::string &text) {
+std::string why_not_enrolled(Desk &desk, const std::string &text) {
     const auto before = desk.book.welders();
     try {
         enrolled(desk, text);
@@ -46,14 +46,14 @@ TEST_CASE("a table whose cells are parted by semicolons or tabs is read, and say
     CHECK_THAT(done.notes[0], says("class.csv: its cells are read as parted by semicolons"));
     CHECK(enrolled(desk, "mark\tname\nL2\tB\n").front() == WelderRecord{"L2", "B", "", ""});
     // With a comma in the first line it is a table of commas, whatever else stands there.
-    CHECK_THAT(refusal_of(desk, "mark;name,note\nL3;A,x\n"), says("unknown column 'mark;name'"));
+    CHECK_THAT(why_not_enrolled(desk, "mark;name,note\nL3;A,x\n"), says("unknown column 'mark;name'"));
 }
 
 TEST_CASE("one bad row of welders enrols nobody, and every bad row is named") {
     Desk desk;
     enrolled(desk, "mark\nL1\n");
     const std::string said =
-        refusal_of(desk, "mark,name\nL1,A\nL2,B\nL 3,C\n,D\nL2,E\nL4,F,G\nL5,\"two\nlines\"\nL6,H\n");
+        why_not_enrolled(desk, "mark,name\nL1,A\nL2,B\nL 3,C\n,D\nL2,E\nL4,F,G\nL5,\"two\nlines\"\nL6,H\n");
     CHECK_THAT(said, says("6 rows cannot be taken, nothing was stored:"));
     CHECK_THAT(said, says("\nclass.csv: row 2: welder L1 is registered already; leave the row out"));
     CHECK_THAT(said, says("\nclass.csv: row 4: welder 'L 3': a welder's mark is 1 to 40 letters"));
@@ -65,10 +65,10 @@ TEST_CASE("one bad row of welders enrols nobody, and every bad row is named") {
 
 TEST_CASE("a table of welders tells what its first row must hold") {
     Desk desk;
-    CHECK_THAT(refusal_of(desk, ""), says("it is empty; the first row names the columns"));
-    CHECK_THAT(refusal_of(desk, "name\nReef\n"), says("there is no column 'mark'"));
-    CHECK_THAT(refusal_of(desk, "mark,nmae\nL1,x\n"),
+    CHECK_THAT(why_not_enrolled(desk, ""), says("it is empty; the first row names the columns"));
+    CHECK_THAT(why_not_enrolled(desk, "name\nReef\n"), says("there is no column 'mark'"));
+    CHECK_THAT(why_not_enrolled(desk, "mark,nmae\nL1,x\n"),
                says("unknown column 'nmae'") && says("did you mean 'name'?"));
-    CHECK_THAT(refusal_of(desk, "mark,mark\nL1,L2\n"), says("stands twice"));
-    CHECK_THAT(refusal_of(desk, "mark\n"), says("there is no welder below the first row"));
+    CHECK_THAT(why_not_enrolled(desk, "mark,mark\nL1,L2\n"), says("stands twice"));
+    CHECK_THAT(why_not_enrolled(desk, "mark\n"), says("there is no welder below the first row"));
 }

@@ -10,7 +10,7 @@ using namespace beadbook::test;
 
 namespace {
 
-Done<Judged> kept(Booth &booth, const JudgeRequest &request = {}) {
+Done<Judged> judged_and_kept(Booth &booth, const JudgeRequest &request = {}) {
     return booth.write([&](Writing &w) { return judge_and_keep(w, "T-1", request); });
 }
 
@@ -86,14 +86,14 @@ TEST_CASE("other criteria than the coupon's need not have its class, but must ha
 TEST_CASE("a coupon without criteria is judged by those that are asked, or not at all") {
     Booth booth;
     booth.coupon("T-1", {{"criteria", ""}, {"class", ""}});
-    const Refusal none = booth.refusal([&] { kept(booth); });
+    const Refusal none = booth.refusal([&] { judged_and_kept(booth); });
     CHECK_THAT(none.what(), says("coupon T-1 names no criteria"));
     CHECK(field_of(none) == "give criteria");
     CHECK(remedies_of(none) == "change T-1 criteria why");
     booth.exams();
     booth.finish();
-    CHECK(kept(booth, {"mil-hdbk-1890-table-3", "2"}).value.verdict() == Verdict::accept);
-    CHECK_THAT(booth.refusal([&] { kept(booth, {"", "2"}); }).what(), says("no criteria"));
+    CHECK(judged_and_kept(booth, {"mil-hdbk-1890-table-3", "2"}).value.verdict() == Verdict::accept);
+    CHECK_THAT(booth.refusal([&] { judged_and_kept(booth, {"", "2"}); }).what(), says("no criteria"));
 }
 
 TEST_CASE("a verdict is stored once, with the text of its criteria, and again when it differs") {
@@ -102,19 +102,19 @@ TEST_CASE("a verdict is stored once, with the text of its criteria, and again wh
     booth.exams();
     booth.finds("gas pore 0.055 at 2");
     const auto before = booth.entries();
-    const Judged judged = kept(booth).value;
+    const Judged judged = judged_and_kept(booth).value;
     CHECK(booth.entries() == before + 1);
-    kept(booth);
-    kept(booth, {"", "1"}); // every class is in it, whichever is sought
+    judged_and_kept(booth);
+    judged_and_kept(booth, {"", "1"}); // every class is in it, whichever is sought
     CHECK(booth.entries() == before + 1);
     CHECK(booth.book.ledger().criteria_text(judged.set->hash) == judged.set->text);
 
-    kept(booth, {"ufgs-15216n", ""});
+    judged_and_kept(booth, {"ufgs-15216n", ""});
     CHECK(booth.entries() == before + 2);
-    kept(booth); // not what the last one says
+    judged_and_kept(booth); // not what the last one says
     CHECK(booth.entries() == before + 3);
     booth.finds("gas pore 0.09 at 4"); // three entries: opened, logged, finished
-    kept(booth);
+    judged_and_kept(booth);
     CHECK(booth.entries() == before + 7);
     const auto verdicts = booth.office.coupon("T-1").verdicts;
     REQUIRE(verdicts.size() == 4);
@@ -307,18 +307,18 @@ TEST_CASE("a coupon that was changed and judged again does not read as if nobody
     booth.coupon();
     booth.exams();
     booth.finish();
-    kept(booth);
+    judged_and_kept(booth);
     booth.write([](Writing &w) { change_coupon(w, {{"T-1", {{"note", "bevelled"}}}, {}, "told later"}); });
     const auto is_told = [&] {
         const CouponState now = booth.office.coupon("T-1");
         return now.changed_after(now.verdicts.back().seq);
     };
     CHECK(is_told());
-    kept(booth);
+    judged_and_kept(booth);
     CHECK_FALSE(is_told());
     const CouponState now = booth.office.coupon("T-1");
     REQUIRE(now.verdicts.size() == 2);
     CHECK(now.verdicts[0].body == now.verdicts[1].body);
-    kept(booth);
+    judged_and_kept(booth);
     CHECK(booth.office.coupon("T-1").verdicts.size() == 2);
 }

@@ -2,9 +2,9 @@
 #include "catch.hpp"
 #include "operations/record_sheet.hpp"
 #include "operations/yard.hpp"
-#include "render/text.hpp"
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
+#include "report/wide.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -40,8 +40,6 @@ std::optional<DueQualification> due_item(Yard &yard, Day on, int days) {
     REQUIRE(list.items.size() <= 1);
     return list.items.empty() ? std::nullopt : std::optional(list.items[0]);
 }
-
-std::string wide(const Document &document) { return text(document, Paint(false), 1000); }
 
 } // namespace
 

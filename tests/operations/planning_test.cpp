@@ -9,7 +9,7 @@ using namespace beadbook::test;
 
 namespace {
 
-const std::string head = "rules: mil-std-1595a\nunits: in\n";
+const std::string plan_head = "rules: mil-std-1595a\nunits: in\n";
 
 std::string job(const std::string &id, const std::string &more) {
     return "  - {id: " + id + ", joint: groove, form: sheet, process: GTAW, metal group: I, " + more + "}\n";
@@ -31,7 +31,7 @@ HeldTest held(int number, const std::string &test, Validity::State state = Valid
     return out;
 }
 
-const std::string flat =
+const std::string flat_work =
     "joint groove, form sheet, process GTAW, metal group I, position 1G, thickness 0.05 in";
 
 const std::string own_rules = R"(rules: shop
@@ -95,7 +95,7 @@ TEST_CASE("rules and criteria of the request stand in for those that the work na
 TEST_CASE("every mistake of a work file is told at once, with its place") {
     Desk desk;
     const std::string text =
-        head + "work:\n" + job("a", "position: Q") + job("b", "position: F, thicknes: 0.1");
+        plan_head + "work:\n" + job("a", "position: Q") + job("b", "position: F, thicknes: 0.1");
     try {
         read_work(desk.catalogue, {"typed work", text});
         FAIL();
@@ -108,7 +108,7 @@ TEST_CASE("every mistake of a work file is told at once, with its place") {
 }
 
 TEST_CASE("a class that the criteria do not have is refused, with all jobs that name one") {
-    const std::string work = head + "criteria: mil-std-2219a\nwork:\n" +
+    const std::string work = plan_head + "criteria: mil-std-2219a\nwork:\n" +
                              job("a", "position: F, thickness: 0.05, class: Q") +
                              job("b", "position: F, thickness: 0.05, class: A") +
                              job("c", "position: F, thickness: 0.05, class: 1");
@@ -123,9 +123,9 @@ TEST_CASE("a class that the criteria do not have is refused, with all jobs that 
 }
 
 TEST_CASE("what is held and valid by the work's rules is taken off, and the rest is planned") {
-    const std::string text = head + "work:\n" + job("a", "position: F, thickness: 0.05") +
+    const std::string text = plan_head + "work:\n" + job("a", "position: F, thickness: 0.05") +
                              job("b", "position: V, thickness: 0.05");
-    const auto plan = planned(text, {held(3, flat)}).value;
+    const auto plan = planned(text, {held(3, flat_work)}).value;
     CHECK(plan.held_jobs == std::vector<std::string>{"a"});
     REQUIRE(plan.tests.size() == 1);
     CHECK(plan.tests[0].coupon.test.word(Trait::position) == "3G");
@@ -139,20 +139,20 @@ TEST_CASE("what is held and valid by the work's rules is taken off, and the rest
 
     // What has lapsed is told but counts for nothing; what is by other rules is not told at all.
     const auto without =
-        planned(text, {held(1, flat, Validity::State::lapsed),
-                       held(2, "process GTAW", Validity::State::valid, "aws-d17.1"), held(4, flat)})
+        planned(text, {held(1, flat_work, Validity::State::lapsed),
+                       held(2, "process GTAW", Validity::State::valid, "aws-d17.1"), held(4, flat_work)})
             .value;
     REQUIRE(without.held.size() == 2);
     CHECK(without.held[0].number == 1);
     CHECK(without.held_jobs == std::vector<std::string>{"a"});
     CHECK(without.missed.at(0).number == 4);
-    CHECK(planned(text, {held(1, flat, Validity::State::expired)}).value.held_jobs.empty());
+    CHECK(planned(text, {held(1, flat_work, Validity::State::expired)}).value.held_jobs.empty());
 }
 
 TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
     const auto plan =
-        planned(head + "stock: {thickness: [0.063]}\nwork:\n" + job("thin", "position: F, thickness: 0.05") +
-                job("thick", "position: F, thickness: 0.3"))
+        planned(plan_head + "stock: {thickness: [0.063]}\nwork:\n" +
+                job("thin", "position: F, thickness: 0.05") + job("thick", "position: F, thickness: 0.3"))
             .value;
     CHECK_FALSE(plan.covers_all());
     REQUIRE(plan.uncovered.size() == 1);
@@ -167,7 +167,7 @@ TEST_CASE("uncovered work comes with the nearest coupon and what it allows") {
     CHECK(plan.minimal);
     CHECK(plan.candidates > 0);
 
-    const auto lacking = planned(head + "work:\n" + job("a", "thickness: 0.063")).value;
+    const auto lacking = planned(plan_head + "work:\n" + job("a", "thickness: 0.063")).value;
     REQUIRE(lacking.uncovered.size() == 1);
     CHECK(lacking.uncovered[0].because.at(0).cover.covered == Truth::unknown);
     CHECK(name_of(lacking.uncovered[0].because.at(0).cover.lacks.at(0)) == "the work's position");

@@ -40,7 +40,7 @@ Work work_from(const std::string &jobs, const std::string &rules = "mil-std-1595
     return *loaded.work;
 }
 
-std::string job(const std::string &id, const std::string &more, const std::string &joint = "groove") {
+std::string sheet_job(const std::string &id, const std::string &more, const std::string &joint = "groove") {
     return "  - {id: " + id + ", joint: " + joint +
            ", form: sheet, process: GTAW, metal group: I, position: F, thickness: 0.063, " + more + "}\n";
 }
@@ -86,50 +86,51 @@ TEST_CASE("MT is no choice on metal that is not magnetic, unless it is the only 
 
 TEST_CASE("a planned coupon is examined by the strictest class of its jobs") {
     const auto set = the_set();
-    const PlannedTest loose = planned(job("a", "class: B, magnetic: yes"), set.get());
+    const PlannedTest loose = planned(sheet_job("a", "class: B, magnetic: yes"), set.get());
     CHECK(loose.class_id == "B");
     CHECK(choices(loose.exams).find("RT") == std::string::npos);
-    const PlannedTest strict =
-        planned(job("a", "class: B, magnetic: yes") + job("b", "class: A, magnetic: yes"), set.get());
+    const PlannedTest strict = planned(
+        sheet_job("a", "class: B, magnetic: yes") + sheet_job("b", "class: A, magnetic: yes"), set.get());
     CHECK(strict.class_id == "A");
     CHECK_THAT(choices(strict.exams), says("RT"));
     CHECK(strict.cautions.empty());
     const auto disordered = the_set("ordered: no\n");
-    CHECK(planned(job("a", "class: A, magnetic: yes"), disordered.get()).cautions ==
+    CHECK(planned(sheet_job("a", "class: A, magnetic: yes"), disordered.get()).cautions ==
           std::vector<ExamCaution>{ExamCaution::classes_not_ordered});
 }
 
 TEST_CASE("what a planned coupon's examinations must mind: the metal and the joint") {
     const auto set = the_set();
-    const PlannedTest austenitic = planned(job("a", "class: A, magnetic: no"), set.get());
+    const PlannedTest austenitic = planned(sheet_job("a", "class: A, magnetic: no"), set.get());
     CHECK(choices(austenitic.exams).find("MT") == std::string::npos);
     CHECK(austenitic.cautions == std::vector<ExamCaution>{ExamCaution::not_magnetic});
-    const PlannedTest mixed =
-        planned(job("a", "class: A, magnetic: yes") + job("b", "class: A, magnetic: no"), set.get());
+    const PlannedTest mixed = planned(
+        sheet_job("a", "class: A, magnetic: yes") + sheet_job("b", "class: A, magnetic: no"), set.get());
     CHECK_THAT(choices(mixed.exams), says("MT or PT"));
     CHECK(mixed.cautions == std::vector<ExamCaution>{ExamCaution::partly_magnetic});
     // Unsaid beside said is not known, whichever was said: both methods stay.
     for (const char *said : {"yes", "no"}) {
         const PlannedTest unsaid =
-            planned(job("a", std::string("class: A, magnetic: ") + said) + job("b", "class: A"), set.get());
+            planned(sheet_job("a", std::string("class: A, magnetic: ") + said) + sheet_job("b", "class: A"),
+                    set.get());
         CHECK_THAT(choices(unsaid.exams), says("MT or PT"));
         CHECK(unsaid.cautions == std::vector<ExamCaution>{ExamCaution::partly_unsaid});
     }
-    const PlannedTest fillet = planned(job("a", "class: A, magnetic: yes", "fillet"), set.get());
+    const PlannedTest fillet = planned(sheet_job("a", "class: A, magnetic: yes", "fillet"), set.get());
     CHECK(choices(fillet.exams).find("RT") == std::string::npos);
     CHECK(fillet.cautions == std::vector<ExamCaution>{ExamCaution::fillet});
 }
 
 TEST_CASE("what the drawing calls for beyond the criteria is among the examinations, once") {
     const auto set = the_set();
-    const PlannedTest more = planned(job("a", "class: B, magnetic: yes, also: [RT, VT]") +
-                                         job("b", "class: B, magnetic: yes, also: RT"),
+    const PlannedTest more = planned(sheet_job("a", "class: B, magnetic: yes, also: [RT, VT]") +
+                                         sheet_job("b", "class: B, magnetic: yes, also: RT"),
                                      set.get());
     CHECK(choices(more.exams) == "VT; MT or PT; RT");
     CHECK(more.exams[2].called_for);
     CHECK_FALSE(more.exams[0].called_for);
-    const LoadedWork wrong =
-        load_work("rules: mil-std-1595a\nunits: in\nwork:\n" + job("a", "also: XT"), "", shipped_range_rules);
+    const LoadedWork wrong = load_work(
+        "rules: mil-std-1595a\nunits: in\nwork:\n" + sheet_job("a", "also: XT"), "", shipped_range_rules);
     CHECK_FALSE(wrong.work);
 }
 

@@ -8,11 +8,11 @@ using namespace beadbook::test;
 
 namespace {
 
-const std::string head = "set: mil-hdbk-1890-table-3\ncoupon: {magnetic: yes, joint: groove, material: "
-                         "steel, process: GTAW}\ncases:\n";
+const std::string trial_head = "set: mil-hdbk-1890-table-3\ncoupon: {magnetic: yes, joint: groove, material: "
+                               "steel, process: GTAW}\ncases:\n";
 
 TriedCases tried(Desk &desk, const std::string &cases) {
-    return try_cases(desk.catalogue, {"mine", head + cases});
+    return try_cases(desk.catalogue, {"mine", trial_head + cases});
 }
 
 std::string why_not(Desk &desk, const std::string &text) {
@@ -77,9 +77,10 @@ TEST_CASE("mistakes in a case file are all named, with their places") {
     CHECK_THAT(why_not(desk, "set: nothing-of-ours\ncases: []\n"),
                says("mine:1:6: error: set: there is no criteria set"));
     const std::string mistakes = why_not(
-        desk, head + "  - {id: P, finds: [gas pore 0.055, RT gas pore x], expect: {4: reject, 1: maybe}, "
-                     "decided by: magic, source: s, coupon: {thickness: 3}}\n"
-                     "  - {id: P, expect: {1: accept}, exams: [XT]}\n");
+        desk, trial_head +
+                  "  - {id: P, finds: [gas pore 0.055, RT gas pore x], expect: {4: reject, 1: maybe}, "
+                  "decided by: magic, source: s, coupon: {thickness: 3}}\n"
+                  "  - {id: P, expect: {1: accept}, exams: [XT]}\n");
     for (const char *one : {"does not begin with the method", "'x' is not understood", "'4'",
                             "'maybe' is no verdict", "'magic' is no rule of", "a case above has the same id",
                             "'XT' is no method", "cases.P: 'source' is missing"})

@@ -260,29 +260,29 @@ private:
     std::map<std::string, int> &taken_;
 };
 
-const char *const kinds[] = {"a part of the scope",
-                             "exam: not finished",
-                             "exam: nobody examined",
-                             "exam: level I",
-                             "exam: level not known",
-                             "exam: before the weld",
-                             "exam: more found than is on record",
-                             "exam: fewer found than are on record",
-                             "exam: part left out",
-                             "exam: conditions not held",
-                             "exam: withdrawn",
-                             "the rules of an entry",
-                             "the clause that leaves an entry out",
-                             "a dimension that must be measured",
-                             "a fact of the coupon",
-                             "a fact that turns out otherwise",
-                             "an entry larger than its size",
-                             "an entry wider than long",
-                             "an entry that ends before it begins",
-                             "an entry off the weld",
-                             "thicknesses the wrong way round",
-                             "an entry that no rule speaks of",
-                             "a gap bears on it"};
+const char *const part_kinds[] = {"a part of the scope",
+                                  "exam: not finished",
+                                  "exam: nobody examined",
+                                  "exam: level I",
+                                  "exam: level not known",
+                                  "exam: before the weld",
+                                  "exam: more found than is on record",
+                                  "exam: fewer found than are on record",
+                                  "exam: part left out",
+                                  "exam: conditions not held",
+                                  "exam: withdrawn",
+                                  "the rules of an entry",
+                                  "the clause that leaves an entry out",
+                                  "a dimension that must be measured",
+                                  "a fact of the coupon",
+                                  "a fact that turns out otherwise",
+                                  "an entry larger than its size",
+                                  "an entry wider than long",
+                                  "an entry that ends before it begins",
+                                  "an entry off the weld",
+                                  "thicknesses the wrong way round",
+                                  "an entry that no rule speaks of",
+                                  "a gap bears on it"};
 
 } // namespace
 
@@ -292,9 +292,9 @@ TEST_CASE("whatever part of its proof is taken away, an accepted coupon is accep
     for_accepts(accepts_to_try(1500), 20261126,
                 [&](CriteriaSet &set, const ExaminedCase &one, std::size_t k, const Proof &proof,
                     std::mt19937 &random) { Taking(set, one, k, proof, random, taken).take_all(); });
-    for (const char *kind : kinds) {
+    for (const char *kind : part_kinds) {
         INFO(kind);
         CHECK(taken[kind] > 0);
     }
-    CHECK(taken.size() == std::size(kinds));
+    CHECK(taken.size() == std::size(part_kinds));
 }

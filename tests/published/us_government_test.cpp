@@ -9,7 +9,7 @@ using namespace beadbook::test;
 
 namespace {
 
-struct Row {
+struct GovernmentRow {
     std::string id, source, set, coupon;
     std::vector<std::string> log;
     std::string expected;
@@ -25,7 +25,7 @@ std::string in_scope(const std::string &set) {
     return set == "cfr-46-56.70-15" ? "joint-form=butt seam=longitudinal " : "joint=groove material=steel ";
 }
 
-void check(const std::vector<Row> &rows) {
+void check(const std::vector<GovernmentRow> &rows) {
     for (const auto &row : rows) {
         const JudgedCase result = judged(row.set, {in_scope(row.set) + row.coupon, row.log, row.exams});
         INFO(row.id << ", " << row.source << "\n" << result.sentences(result.set->classes.back().id));

@@ -11,11 +11,11 @@ using namespace beadbook::test;
 
 namespace {
 
-struct Row {
+struct WelderRow {
     std::string source, test, work, trait, expected;
 };
 
-void check(const std::string &rules, const std::vector<Row> &rows) {
+void check_welders(const std::string &rules, const std::vector<WelderRow> &rows) {
     for (const auto &row : rows) {
         INFO(rules << ": " << row.source << "\n  test " << row.test << "\n  work " << row.work << ", "
                    << row.trait);
@@ -30,7 +30,7 @@ const std::string tube_test =
 
 TEST_CASE("ASME IX: diameters of groove tests", "[published]") {
     const std::string w = "joint groove, form tube, diameter ";
-    check(
+    check_welders(
         "asme-ix",
         {
             {"reply of 1980-11-07: 10 in test, 3 in work", tube_test + ", diameter 10 in", w + "3 in",
@@ -59,24 +59,25 @@ TEST_CASE("ASME IX: deposited thickness", "[published]") {
     const std::string w = "joint groove, weld thickness ";
     const std::string small = tube_test + ", diameter 2 in, thickness 0.218 in, weld thickness 0.218 in";
     const std::string thick = tube_test + ", weld thickness 13 mm, layers ";
-    check("asme-ix",
-          {
-              {"two practitioners agree: 2 in x 0.218, deposit to 0.436", small, w + "0.436 in",
-               "weld thickness", "yes"},
-              {"twin 1 nm over", small, w + "11.074401 mm", "weld thickness", "no"},
-              {"the same: no range of base metal for grooves", small, w + "0.2 in, thickness 5 in",
-               "thickness", "not asked"},
-              {"GTAW alone, 13 mm, 3 layers: unlimited", thick + "3", w + "8 in", "weld thickness", "yes"},
-              {"QW-452.1(b), twin: 2 layers, to 26 mm", thick + "2", w + "26 mm", "weld thickness", "yes"},
-              {"QW-452.1(b), twin: 2 layers, over 26 mm", thick + "2", w + "26.000001 mm", "weld thickness",
-               "no"},
-              {"QW-452.1(b), twin: exactly 1/2 in", tube_test + ", weld thickness 1/2 in, layers 3",
-               w + "2 in", "weld thickness", "yes"},
-              {"QW-452.1(b), twin: 1 nm under 1/2 in", tube_test + ", weld thickness 12.699999 mm, layers 3",
-               w + "2 in", "weld thickness", "no"},
-              {"layers not given: not said", tube_test + ", weld thickness 13 mm", w + "2 in",
-               "weld thickness", "cannot say"},
-          });
+    check_welders(
+        "asme-ix",
+        {
+            {"two practitioners agree: 2 in x 0.218, deposit to 0.436", small, w + "0.436 in",
+             "weld thickness", "yes"},
+            {"twin 1 nm over", small, w + "11.074401 mm", "weld thickness", "no"},
+            {"the same: no range of base metal for grooves", small, w + "0.2 in, thickness 5 in", "thickness",
+             "not asked"},
+            {"GTAW alone, 13 mm, 3 layers: unlimited", thick + "3", w + "8 in", "weld thickness", "yes"},
+            {"QW-452.1(b), twin: 2 layers, to 26 mm", thick + "2", w + "26 mm", "weld thickness", "yes"},
+            {"QW-452.1(b), twin: 2 layers, over 26 mm", thick + "2", w + "26.000001 mm", "weld thickness",
+             "no"},
+            {"QW-452.1(b), twin: exactly 1/2 in", tube_test + ", weld thickness 1/2 in, layers 3", w + "2 in",
+             "weld thickness", "yes"},
+            {"QW-452.1(b), twin: 1 nm under 1/2 in", tube_test + ", weld thickness 12.699999 mm, layers 3",
+             w + "2 in", "weld thickness", "no"},
+            {"layers not given: not said", tube_test + ", weld thickness 13 mm", w + "2 in", "weld thickness",
+             "cannot say"},
+        });
     // Reply of 1980-11-12: 1/8 in GTAW and 3/8 in SMAW in one coupon give 1/4 in and 3/4 in; IX-92-32: each
     // by itself.
     CouponRecord coupon;
@@ -98,21 +99,21 @@ TEST_CASE("ASME IX: deposited thickness", "[published]") {
 
 TEST_CASE("ASME IX: the F-number by process", "[published]") {
     const std::string plate = "joint groove, form plate, process ";
-    check("asme-ix", {{"memory, QW-357: plasma arc, F6 and F43", plate + "PAW, filler group F6",
-                       plate + "PAW, filler group F43", "filler group", "no"},
-                      {"memory, QW-357: the same group", plate + "PAW, filler group F6",
-                       plate + "PAW, filler group F6", "filler group", "yes"},
-                      {"memory, QW-352: oxyfuel, F6 and F5", plate + "OFW, filler group F6",
-                       plate + "OFW, filler group F5", "filler group", "no"},
-                      {"memory, QW-352: nobody told the group of the test", plate + "OFW",
-                       plate + "OFW, filler group F5", "filler group", "cannot say"}});
+    check_welders("asme-ix", {{"memory, QW-357: plasma arc, F6 and F43", plate + "PAW, filler group F6",
+                               plate + "PAW, filler group F43", "filler group", "no"},
+                              {"memory, QW-357: the same group", plate + "PAW, filler group F6",
+                               plate + "PAW, filler group F6", "filler group", "yes"},
+                              {"memory, QW-352: oxyfuel, F6 and F5", plate + "OFW, filler group F6",
+                               plate + "OFW, filler group F5", "filler group", "no"},
+                              {"memory, QW-352: nobody told the group of the test", plate + "OFW",
+                               plate + "OFW, filler group F5", "filler group", "cannot say"}});
 }
 
 TEST_CASE("ASME IX: positions", "[published]") {
     const std::string groove = "joint groove, form plate, position ",
                       fillet = "joint fillet, form plate, position ";
     const std::string ten = "joint groove, form tube, diameter 10 in, position ";
-    check(
+    check_welders(
         "asme-ix",
         {
             {"exam key: plate fillets 3F and 4F qualify no groove", fillet + "3F", groove + "F", "joint",
@@ -146,7 +147,7 @@ TEST_CASE("AWS D1.1: welder ranges", "[published]") {
                       fillet = "joint fillet, form plate, position ";
     const std::string four = "joint groove, form tube, diameter 4 in, thickness 0.337 in";
     const std::string six = "joint groove, form tube, diameter 6.625 in, thickness ";
-    check(
+    check_welders(
         "aws-d1.1",
         {
             {"D1.1-06-I13: qualified up, repairs undercut down", groove + "3G, progression up",
@@ -199,36 +200,37 @@ TEST_CASE("AWS D1.1: welder ranges", "[published]") {
 TEST_CASE("MIL-STD-1595A and AWS D17.1: thickness and variables", "[published]") {
     const std::string t = "joint groove, form sheet, thickness ";
     for (const std::string rules : {"mil-std-1595a", "aws-d17.1"})
-        check(rules,
-              {
-                  {"practitioner: 0.050 in, from 0.0335 in", t + "0.050 in", t + "0.0335 in", "thickness",
-                   "yes"},
-                  {"twin 1 nm under 0.67 T", t + "0.050 in", t + "0.850899 mm", "thickness", "no"},
-                  {"practitioner: 0.050 in, to 0.200 in", t + "0.050 in", t + "0.200 in", "thickness", "yes"},
-                  {"twin 1 nm over 4 T", t + "0.050 in", t + "5.080001 mm", "thickness", "no"},
-                  {"common practice, no source: 0.045 in to 0.180 in", t + "0.045 in", t + "0.180 in",
-                   "thickness", "yes"},
-                  {"the same: from 0.030 in, by the letter from 0.03015 in", t + "0.045 in", t + "0.03015 in",
-                   "thickness", "yes"},
-                  {"memory: 0.063 in, from 0.04221 in", t + "0.063 in", t + "0.04221 in", "thickness", "yes"},
-                  {"memory: 0.063 in, to 0.252 in", t + "0.063 in", t + "0.252 in", "thickness", "yes"},
-                  {"quoted clause: sheet does not cover tube", t + "0.05 in", "form tube", "form", "no"},
-                  {"quoted clause: tube does not cover sheet", "form tube", "form sheet", "form", "no"},
-                  {"quoted clause: fillet does not cover groove", "joint fillet", "joint groove", "joint",
-                   "no"},
-                  {"Table II: another group of base metal", "metal group Ia", "metal group IV", "metal group",
-                   "no"},
-              });
-    check("mil-std-1595a", {{"common practice, no source: groove does not cover fillet", "joint groove",
-                             "joint fillet, thickness 0.1 in", "joint", "no"}});
-    check("aws-d17.1",
-          {
-              {"secondary article: fillet 0.040 from a groove test", "joint groove",
-               "joint fillet, thickness 0.040 in", "joint", "no"},
-              {"secondary article: fillet 0.063 from a groove test", "joint groove",
-               "joint fillet, thickness 0.063 in", "joint", "yes"},
-              {"twin 1 nm under 0.063", "joint groove", "joint fillet, thickness 1.600199 mm", "joint", "no"},
-          });
+        check_welders(
+            rules,
+            {
+                {"practitioner: 0.050 in, from 0.0335 in", t + "0.050 in", t + "0.0335 in", "thickness",
+                 "yes"},
+                {"twin 1 nm under 0.67 T", t + "0.050 in", t + "0.850899 mm", "thickness", "no"},
+                {"practitioner: 0.050 in, to 0.200 in", t + "0.050 in", t + "0.200 in", "thickness", "yes"},
+                {"twin 1 nm over 4 T", t + "0.050 in", t + "5.080001 mm", "thickness", "no"},
+                {"common practice, no source: 0.045 in to 0.180 in", t + "0.045 in", t + "0.180 in",
+                 "thickness", "yes"},
+                {"the same: from 0.030 in, by the letter from 0.03015 in", t + "0.045 in", t + "0.03015 in",
+                 "thickness", "yes"},
+                {"memory: 0.063 in, from 0.04221 in", t + "0.063 in", t + "0.04221 in", "thickness", "yes"},
+                {"memory: 0.063 in, to 0.252 in", t + "0.063 in", t + "0.252 in", "thickness", "yes"},
+                {"quoted clause: sheet does not cover tube", t + "0.05 in", "form tube", "form", "no"},
+                {"quoted clause: tube does not cover sheet", "form tube", "form sheet", "form", "no"},
+                {"quoted clause: fillet does not cover groove", "joint fillet", "joint groove", "joint",
+                 "no"},
+                {"Table II: another group of base metal", "metal group Ia", "metal group IV", "metal group",
+                 "no"},
+            });
+    check_welders("mil-std-1595a", {{"common practice, no source: groove does not cover fillet",
+                                     "joint groove", "joint fillet, thickness 0.1 in", "joint", "no"}});
+    check_welders("aws-d17.1", {
+                                   {"secondary article: fillet 0.040 from a groove test", "joint groove",
+                                    "joint fillet, thickness 0.040 in", "joint", "no"},
+                                   {"secondary article: fillet 0.063 from a groove test", "joint groove",
+                                    "joint fillet, thickness 0.063 in", "joint", "yes"},
+                                   {"twin 1 nm under 0.063", "joint groove",
+                                    "joint fillet, thickness 1.600199 mm", "joint", "no"},
+                               });
     // Unequal members: T is the thinner one (practitioner: 0.063 to 0.125).
     CouponRecord unequal;
     unequal.set("thickness", "0.125in");
@@ -243,7 +245,7 @@ TEST_CASE("ISO 9606-1: published examples", "[published]") {
     const std::string p03 =
         "process 141, joint groove, form tube, filler group FM3, filler type S, weld thickness 3.6 "
         "mm, diameter 60.3 mm, position PH, backing ss nb";
-    check(
+    check_welders(
         "iso-9606-1",
         {
             {"guide, example 1: 138", p01, "process 138", "process", "yes"},
@@ -302,41 +304,41 @@ TEST_CASE("ISO 9606-1: published examples", "[published]") {
 TEST_CASE("ISO 9606-1: thickness and diameter rows", "[published]") {
     const std::string butt = "process 135, joint groove, weld thickness ",
                       w = "joint groove, weld thickness ";
-    check("iso-9606-1",
-          {
-              {"s 1.5: to 3 (H-L045 example)", butt + "1.5 mm", w + "3 mm", "weld thickness", "yes"},
-              {"s 1.5, twin", butt + "1.5 mm", w + "3.000001 mm", "weld thickness", "no"},
-              {"s 1.5: from 1.5", butt + "1.5 mm", w + "1.499999 mm", "weld thickness", "no"},
-              {"s 4: 3 to 8", butt + "4 mm", w + "8 mm", "weld thickness", "yes"},
-              {"s 4, twin", butt + "4 mm", w + "8.000001 mm", "weld thickness", "no"},
-              {"s 10, job s 20", butt + "10 mm", w + "20 mm", "weld thickness", "yes"},
-              {"s 10, job s 20.1", butt + "10 mm", w + "20.1 mm", "weld thickness", "no"},
-              {"s 12 in three layers: no upper end", butt + "12 mm, layers 3", w + "80 mm", "weld thickness",
-               "yes"},
-              {"s 12, layers not given", butt + "12 mm", w + "80 mm", "weld thickness", "cannot say"},
-              {"311, s 4: to 6", "process 311, joint groove, weld thickness 4 mm", w + "6 mm",
-               "weld thickness", "yes"},
-              {"311, s 4, twin", "process 311, joint groove, weld thickness 4 mm", w + "6.000001 mm",
-               "weld thickness", "no"},
-              {"311: rightward only", "process 311, progression rw", "process 311, progression lw",
-               "progression", "no"},
-              {"D 21.3: to 42.6", "form tube, diameter 21.3 mm", "form tube, diameter 42.6 mm", "diameter",
-               "yes"},
-              {"D 21.3, twin", "form tube, diameter 21.3 mm", "form tube, diameter 42.600001 mm", "diameter",
-               "no"},
-              {"D 25: to 50", "form tube, diameter 25 mm", "form tube, diameter 50.000001 mm", "diameter",
-               "no"},
-              {"D 26.9: from 25", "form tube, diameter 26.9 mm", "form tube, diameter 25 mm", "diameter",
-               "yes"},
-              {"D 26.9, twin", "form tube, diameter 26.9 mm", "form tube, diameter 24.999999 mm", "diameter",
-               "no"},
-              {"D 114.3: from 57.15", "form tube, diameter 114.3 mm", "form tube, diameter 57.15 mm",
-               "diameter", "yes"},
-              {"D 114.3, twin", "form tube, diameter 114.3 mm", "form tube, diameter 57.149999 mm",
-               "diameter", "no"},
-              {"D 89: from 44.5", "form tube, diameter 89 mm", "form tube, diameter 44.5 mm", "diameter",
-               "yes"},
-          });
+    check_welders("iso-9606-1",
+                  {
+                      {"s 1.5: to 3 (H-L045 example)", butt + "1.5 mm", w + "3 mm", "weld thickness", "yes"},
+                      {"s 1.5, twin", butt + "1.5 mm", w + "3.000001 mm", "weld thickness", "no"},
+                      {"s 1.5: from 1.5", butt + "1.5 mm", w + "1.499999 mm", "weld thickness", "no"},
+                      {"s 4: 3 to 8", butt + "4 mm", w + "8 mm", "weld thickness", "yes"},
+                      {"s 4, twin", butt + "4 mm", w + "8.000001 mm", "weld thickness", "no"},
+                      {"s 10, job s 20", butt + "10 mm", w + "20 mm", "weld thickness", "yes"},
+                      {"s 10, job s 20.1", butt + "10 mm", w + "20.1 mm", "weld thickness", "no"},
+                      {"s 12 in three layers: no upper end", butt + "12 mm, layers 3", w + "80 mm",
+                       "weld thickness", "yes"},
+                      {"s 12, layers not given", butt + "12 mm", w + "80 mm", "weld thickness", "cannot say"},
+                      {"311, s 4: to 6", "process 311, joint groove, weld thickness 4 mm", w + "6 mm",
+                       "weld thickness", "yes"},
+                      {"311, s 4, twin", "process 311, joint groove, weld thickness 4 mm", w + "6.000001 mm",
+                       "weld thickness", "no"},
+                      {"311: rightward only", "process 311, progression rw", "process 311, progression lw",
+                       "progression", "no"},
+                      {"D 21.3: to 42.6", "form tube, diameter 21.3 mm", "form tube, diameter 42.6 mm",
+                       "diameter", "yes"},
+                      {"D 21.3, twin", "form tube, diameter 21.3 mm", "form tube, diameter 42.600001 mm",
+                       "diameter", "no"},
+                      {"D 25: to 50", "form tube, diameter 25 mm", "form tube, diameter 50.000001 mm",
+                       "diameter", "no"},
+                      {"D 26.9: from 25", "form tube, diameter 26.9 mm", "form tube, diameter 25 mm",
+                       "diameter", "yes"},
+                      {"D 26.9, twin", "form tube, diameter 26.9 mm", "form tube, diameter 24.999999 mm",
+                       "diameter", "no"},
+                      {"D 114.3: from 57.15", "form tube, diameter 114.3 mm", "form tube, diameter 57.15 mm",
+                       "diameter", "yes"},
+                      {"D 114.3, twin", "form tube, diameter 114.3 mm", "form tube, diameter 57.149999 mm",
+                       "diameter", "no"},
+                      {"D 89: from 44.5", "form tube, diameter 89 mm", "form tube, diameter 44.5 mm",
+                       "diameter", "yes"},
+                  });
     // Guide: two processes, written s 20 (5/15): the first 3 to 10, the second from 3.
     CouponRecord coupon;
     coupon.set("units", "mm");
@@ -361,7 +363,7 @@ TEST_CASE("Ship hull rules 2026: thickness, diameter, product and details", "[pu
                       tube = "joint groove, form tube, diameter ",
                       fillet = "joint fillet, form tube, thickness ";
     const std::string w = "thickness ", d = "form tube, diameter ", b = "joint groove, backing ";
-    check(
+    check_welders(
         "ship-hull",
         {
             {"T 2: T to 2 T", plate + "2 mm", w + "4 mm", "thickness", "yes"},

@@ -1,7 +1,6 @@
 // How an end of a range that a formula works out is compared (ASTM E29: absolute, or rounded, halves to the
 // even figure), both sides to the nanometre.
 #include "catch.hpp"
-#include "language/issue.hpp"
 #include "qualify/welds.hpp"
 
 using namespace beadbook;
@@ -18,12 +17,6 @@ std::string rules_text(const std::string &ends, const std::string &allows = "fro
 
 std::string compared(const std::string &how) {
     return "ends: {compared: " + how + ", clause: c, standing: {house: x}}\n";
-}
-
-std::string errors_of(const std::string &text) {
-    std::string out;
-    for (const auto &issue : load_range_rules(text).issues) out += print(issue, "f.yaml", text);
-    return out;
 }
 
 /// Whether a test of the one thickness covers work of the other.

@@ -1,5 +1,4 @@
 #include "catch.hpp"
-#include "language/issue.hpp"
 #include "qualify/welds.hpp"
 
 using namespace beadbook;
@@ -16,12 +15,6 @@ words: {position: {test: [1G, 2G], work: [F, H]}}
 )";
 const std::string rules_tail = R"(validity: [{id: v, clause: c, standing: {house: x}}]
 )";
-
-std::string errors_of(const std::string &text) {
-    std::string out;
-    for (const auto &issue : load_range_rules(text).issues) out += print(issue, "f.yaml", text);
-    return out;
-}
 
 std::string with_range(const std::string &range, const std::string &variables = "[thickness]") {
     return rules_head + "variables: " + variables + "\nranges:\n  - {id: a, " + range +

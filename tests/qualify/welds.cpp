@@ -1,6 +1,8 @@
 #include "welds.hpp"
 
+#include "language/issue.hpp"
 #include "measure/parse.hpp"
+#include "qualify/range_rules.hpp"
 
 #include <stdexcept>
 
@@ -49,6 +51,12 @@ std::string qualifies(const std::string &rules, const std::string &test, const s
             if (const auto cover = cover_of(range_of(*set, variable, weld(test)), weld(work)))
                 return said(cover->covered);
     return "not asked";
+}
+
+std::string errors_of(const std::string &rules) {
+    std::string out;
+    for (const auto &issue : load_range_rules(rules).issues) out += print(issue, "f.yaml", rules);
+    return out;
 }
 
 } // namespace beadbook::test

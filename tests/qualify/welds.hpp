@@ -16,4 +16,7 @@ std::string qualifies(const std::string &rules, const std::string &test, const s
 std::string qualifies(const std::string &rules, const std::string &test, const std::string &work,
                       const std::string &trait);
 
+/// What is wrong with rules for welders in YAML, a message a line.
+std::string errors_of(const std::string &rules);
+
 } // namespace beadbook::test

@@ -3,14 +3,14 @@
 
 #include "operations/desk.hpp"
 #include "qualify/welds.hpp"
-#include "render/text.hpp"
+#include "report/wide.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
 
 namespace {
 
-const std::string head = "rules: mil-std-1595a\nunits: in\n";
+const std::string plan_head = "rules: mil-std-1595a\nunits: in\n";
 
 std::string job(const std::string &id, const std::string &more, const std::string &joint = "groove") {
     return "  - {id: " + id + ", joint: " + joint + ", form: sheet, process: GTAW, metal group: I, " + more +
@@ -21,27 +21,27 @@ PlanResult planned(Desk &desk, const std::string &work, const std::string &crite
                    const std::vector<HeldTest> &held = {}) {
     return plan_work(desk.catalogue, {{"typed work", work}, "", criteria}, held).value;
 }
-std::string wide(const Document &document) { return text(document, Paint(false), 1000); }
 
 } // namespace
 
 TEST_CASE("what no coupon covers is told with the nearest one and by how much it fails") {
     Desk desk;
-    const std::string out = wide(document_of(planned(desk, head + "stock: {thickness: [0.063]}\nwork:\n" +
-                                                               job("thin", "position: F, thickness: 0.05") +
-                                                               job("thick", "position: F, thickness: 0.3"))));
+    const std::string out =
+        wide(document_of(planned(desk, plan_head + "stock: {thickness: [0.063]}\nwork:\n" +
+                                           job("thin", "position: F, thickness: 0.05") +
+                                           job("thick", "position: F, thickness: 0.3"))));
     CHECK_THAT(out, says("Not covered by any coupon:\n  - thick: groove, sheet, GTAW, F, metal group I, "
                          "thickness 0.3 in"));
     CHECK_THAT(out, says("nearest coupon: "));
     CHECK_THAT(out, says("thickness 0.3 in: this test allows from 0.04221 in to 0.252 in, 0.048 in over"));
-    CHECK_THAT(wide(document_of(planned(desk, head + "work:\n" + job("a", "thickness: 0.063")))),
+    CHECK_THAT(wide(document_of(planned(desk, plan_head + "work:\n" + job("a", "thickness: 0.063")))),
                says("position: cannot say without the work's position"));
 }
 
 TEST_CASE("coupons are numbered, each with what it is for, and the plan says whether it is the smallest") {
     Desk desk;
-    const std::string out =
-        wide(document_of(planned(desk, head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"))));
+    const std::string out = wide(
+        document_of(planned(desk, plan_head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"))));
     CHECK_THAT(out, says("2 coupons to weld by "));
     CHECK_THAT(out, says("Smallest, proven, of "));
     CHECK_THAT(out, says("\n1. "));
@@ -49,7 +49,7 @@ TEST_CASE("coupons are numbered, each with what it is for, and the plan says whe
     CHECK_THAT(out, says("- for a\n"));
     CHECK_THAT(out, says("examinations: none are known; name criteria and classes in the work file"));
     CHECK_THAT(out, says("An aid, not the code"));
-    const auto none = planned(desk, head + "work:\n" + job("a", "thickness: 0.063"));
+    const auto none = planned(desk, plan_head + "work:\n" + job("a", "thickness: 0.063"));
     CHECK_THAT(wide(document_of(none)), says("0 coupons to weld"));
 }
 
@@ -69,7 +69,7 @@ rules:
   - {id: r, types: porosity, exams: RT, allowed: none, clause: c, standing: {house: x}}
 )");
     const auto exams = [&](const std::string &jobs) {
-        return wide(document_of(planned(desk, head + "work:\n" + jobs, set)));
+        return wide(document_of(planned(desk, plan_head + "work:\n" + jobs, set)));
     };
     const std::string groove = exams(job("a", "position: F, thickness: 0.063, class: A, magnetic: no"));
     CHECK_THAT(groove, says("judged to class A of s"));
@@ -100,7 +100,7 @@ TEST_CASE("what is held stands before the plan, with what keeps it from covering
     held.range = range_of(*held.rules, held.test);
     HeldWork work{"L1", parse_day("2026-11-25"), {}};
     work.plan = planned(desk,
-                        head + "work:\n" + job("a", "position: F, thickness: 0.05") +
+                        plan_head + "work:\n" + job("a", "position: F, thickness: 0.05") +
                             job("b", "position: V, thickness: 0.05"),
                         "", {held});
     const std::string out = wide(document_of(work));
@@ -117,7 +117,7 @@ TEST_CASE("what is held stands before the plan, with what keeps it from covering
 
 TEST_CASE("a plan says what is proven, and no more") {
     Desk desk;
-    PlanResult plan = planned(desk, head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"));
+    PlanResult plan = planned(desk, plan_head + "work:\n" + job("a", "position: F, thickness: 0.032 to 0.5"));
     const auto said = [&] { return wide(document_of(plan)); };
     CHECK_THAT(said(), says("Smallest, proven, of"));
     CHECK(said().find("Best found") == std::string::npos);

@@ -4,15 +4,13 @@
 #include "operations/described.hpp"
 #include "operations/desk.hpp"
 #include "qualify/welds.hpp"
-#include "render/text.hpp"
 #include "report/range_words.hpp"
+#include "report/wide.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
 
 namespace {
-
-std::string wide(const Document &document) { return text(document, Paint(false), 1000); }
 
 /// Why a test does not cover a weld, by shipped rules, a line a variable.
 std::string shortfalls(const std::string &rules, const std::string &test, const std::string &work) {

@@ -247,7 +247,7 @@ TEST_CASE("no page says where a file of the server lies, nor what is typed at a 
     School school;
     const std::string folder = std::filesystem::path(school.book()).parent_path().string();
     const std::string own = folder + "/own-set.yaml";
-    write_file(own, read_file(BEADBOOK_SOURCE "/criteria/mil-hdbk-1890-table-3.yaml"));
+    write_file(own, test::read_file(BEADBOOK_SOURCE "/criteria/mil-hdbk-1890-table-3.yaml"));
     for (const std::string mark : {"T-7", "T-8"}) {
         school.coupon(mark, "L7", {{"criteria", own}});
         for (const Exam method : {Exam::VT, Exam::MT, Exam::RT}) school.exam(mark, method, true);

@@ -69,7 +69,7 @@ struct Shop {
     /// Write transactions that the file ever had, as its header counts them.
     unsigned commits() const {
         unsigned out = 0;
-        const std::string bytes = read_file(desk.path());
+        const std::string bytes = test::read_file(desk.path());
         for (std::size_t at = 24; at < 28; ++at) out = out << 8 | static_cast<unsigned char>(bytes[at]);
         return out;
     }
@@ -130,7 +130,7 @@ TEST_CASE("where they cannot be committed together each is stored by itself", "[
     // The first time the file may not grow any more, so that nothing of all can be committed.
     const auto too_much = Shop::deed([&](Writing &w) {
         rlimit tight = free;
-        tight.rlim_cur = read_file(shop.desk.path()).size();
+        tight.rlim_cur = test::read_file(shop.desk.path()).size();
         setrlimit(RLIMIT_FSIZE, ++calls == 1 ? &tight : &free);
         for (int n = 0; n < 100; ++n) remark_on(w, "T-1", "x" + std::string(500, 'x'));
     });

@@ -214,9 +214,9 @@ TEST_CASE("the password is kept as a hash, in a file of its own that others do n
     CHECK((std::filesystem::status(file).permissions() &
            (std::filesystem::perms::group_all | std::filesystem::perms::others_all)) ==
           std::filesystem::perms::none);
-    CHECK(read_file(file).find(Tablets::password) == std::string::npos);
-    CHECK(read_file(file).find("$argon2id$") != std::string::npos);
-    CHECK(read_file(tablets.book()).find("$argon2id$") == std::string::npos);
+    CHECK(test::read_file(file).find(Tablets::password) == std::string::npos);
+    CHECK(test::read_file(file).find("$argon2id$") != std::string::npos);
+    CHECK(test::read_file(tablets.book()).find("$argon2id$") == std::string::npos);
     CHECK_THROWS_AS(tablets.account({"T", "short", {}}), Refusal);
     std::filesystem::permissions(file, std::filesystem::perms::others_read,
                                  std::filesystem::perm_options::add);
@@ -241,7 +241,7 @@ TEST_CASE("what is entered signed in says so, and what is entered by a typed nam
 TEST_CASE("each change of a password or a lock is a line of a log that only its owner reads", "[sign-in]") {
     Tablets tablets;
     const std::string log = tablets.book() + ".accounts.log";
-    const auto lines = [&] { return read_file(log); };
+    const auto lines = [&] { return test::read_file(log); };
     const std::string before = lines();
     CHECK(before.find("\tK\tT\tpassword set\n") != std::string::npos);
     CHECK(before.find(Tablets::password) == std::string::npos);
