@@ -256,13 +256,6 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
     return out;
 }
 
-/// Where one row ends and the next begins, whatever else the two hang on.
-bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
-    const Linear off = Linear::of(by) - Linear{{}, edge};
-    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
-    return may_be_over(there, above, below, unit, false) == false;
-}
-
 /// Rows by a thickness, of which a thicker wall has the smaller value.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();

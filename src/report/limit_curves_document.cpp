@@ -31,6 +31,15 @@ double tick_step(double most) {
     return step;
 }
 
+bool has_any(const LimitCurve &curve) {
+    return std::any_of(curve.at.begin(), curve.at.end(), [](const auto &v) { return v.has_value(); });
+}
+
+/// As the file has it, of classes that are alike.
+std::string open_limit(const Rule &rule, const LimitCurve &curve) {
+    return rule.limits[curve.classes.front()].text;
+}
+
 class CurvePicture {
 public:
     CurvePicture(const LimitCurves &all, const CurvedRule &curved, double width)
@@ -90,6 +99,8 @@ private:
                          print(all_.thickness[i], Dimension::length, all_.set->unit);
             any = true;
         }
+        if (std::find(curve.open.begin(), curve.open.end(), true) != curve.open.end())
+            out_.told += std::string(any ? "; else '" : " '") + open_limit(rule_, curve) + "'", any = true;
         out_.told += any ? "." : " none.";
     }
 
@@ -191,6 +202,7 @@ private:
     void names() {
         std::vector<std::pair<double, std::size_t>> ends;
         for (std::size_t i = 0; i < curved_.curves.size(); ++i) {
+            if (!has_any(curved_.curves[i])) continue; // the table beneath says it
             double last = top_;
             for (const auto &at : curved_.curves[i].at)
                 if (at) last = y(at->to_double());
@@ -226,7 +238,9 @@ Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
         std::vector<Words> row{(curve.classes.size() > 1 ? "classes " : "class ") +
                                names_of_classes(*all.set, curve)};
         for (const std::size_t i : all.told)
-            row.emplace_back(curve.at[i] ? limit_text(all, rule, *curve.at[i]) : std::string("-"));
+            row.emplace_back(curve.at[i]     ? limit_text(all, rule, *curve.at[i])
+                             : curve.open[i] ? open_limit(rule, curve)
+                                             : std::string("-"));
         out.rows.push_back(std::move(row));
     }
     return out;
