@@ -27,15 +27,21 @@ public:
         const BoundaryCoupons coupons(set_, rule_, class_);
         why_ = Why::no_coupon;
         std::size_t made = 0;
+        bool shrunk = false;
         std::vector<Coupon> all = coupons.all();
         if (rule_.prorated && !all.empty()) add_short_welds(coupons, all);
+        std::optional<NamedPoint> untried; // weld on which it shrinks
         for (const Coupon &coupon : all) {
             BoundaryCase one = case_on(coupon, coupons);
-            if (!fill(one)) continue;
+            const bool short_weld = shrinks_on(coupon), tried = fill(one);
+            shrunk = shrunk || (short_weld && tried);
+            if (short_weld) untried = NamedPoint{Quantity::weld_length, coupon.values[Quantity::weld_length]};
+            if (!tried) continue;
             out.cases.push_back(std::move(one));
             ++made;
         }
         if (made == 0) return out.none.push_back({index_, class_, why_, {}});
+        if (untried && !shrunk) out.none.push_back({index_, class_, why_, untried});
         for (const auto &named : coupons.named()) meet(named, coupons, out);
     }
 
@@ -177,12 +183,14 @@ private:
         }
         const Evaluated value = limit_.formula.limit(Environment{coupon.values, &local}, rule_.compare);
         if (!value.known()) return std::nullopt;
-        if (!rule_.prorated) return value.value;
-        // On a weld shorter than the window it shrinks, as the judge has it.
+        if (!shrinks_on(coupon)) return value.value;
+        return value.value * Exact(coupon.values[Quantity::weld_length]) / stretch_on(coupon).value;
+    }
+
+    bool shrinks_on(const Coupon &coupon) const {
+        if (!rule_.prorated) return false;
         const Evaluated stretch = stretch_on(coupon);
-        if (!stretch.known()) return std::nullopt;
-        const Exact weld = coupon.values[Quantity::weld_length];
-        return weld < stretch.value ? value.value * weld / stretch.value : value.value;
+        return stretch.known() && Exact(coupon.values[Quantity::weld_length]) < stretch.value;
     }
 
     /// Of a rule with a window of a length.

@@ -17,6 +17,10 @@ bool has_numbers(const Rule &rule) {
                        [](const Limit &limit) { return limit.kind == Limit::Kind::value; });
 }
 
+bool same_window(const Rule &rule, std::size_t a, std::size_t b) {
+    return !rule.window_by_class || rule.windows[a].text == rule.windows[b].text;
+}
+
 class Curves {
 public:
     Curves(const CriteriaSet &set, const Coupon &coupon, const std::vector<std::int64_t> &thickness)
@@ -53,7 +57,7 @@ public:
             const auto same =
                 std::find_if(curved.curves.begin(), curved.curves.end(), [&](const LimitCurve &before) {
                     return before.at == one.at && before.under == one.under && before.over == one.over &&
-                           before.open == one.open &&
+                           before.open == one.open && same_window(rule, before.classes.front(), k) &&
                            (rule.limits[before.classes.front()].text == rule.limits[k].text ||
                             std::find(one.open.begin(), one.open.end(), true) == one.open.end());
                 });

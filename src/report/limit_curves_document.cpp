@@ -246,6 +246,20 @@ Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
     return out;
 }
 
+/// " in any 6 in"; " in any 6 in (class A), over the whole weld (class B)".
+std::string stretch_words(const CriteriaSet &set, const Rule &rule) {
+    std::string out;
+    for (std::size_t k = 0; k < rule.windows.size(); ++k) {
+        const Window &window = rule.windows[k];
+        out += (k > 0 ? ", " : " ") + (window.kind == Window::Kind::whole_weld
+                                           ? std::string("over the whole weld")
+                                           : "in any " + window.text);
+        if (!rule.window_by_class) return out;
+        out += " (class " + set.classes[k].id + ")";
+    }
+    return out;
+}
+
 /// Of classes without a number: "class A: none".
 std::string words_beside(const CriteriaSet &set, const Rule &rule) {
     std::vector<std::string> out;
@@ -268,14 +282,13 @@ std::string authorities(const CriteriaSet &set, const Rule &rule) {
 
 std::string why_no_curve(const LimitCurves &all, const UncurvedRule &other) {
     const Rule &rule = rule_in(all, other.rule);
-    if (other.no_number) {
-        std::vector<std::string> out;
-        for (std::size_t k = 0; k < all.set->classes.size(); ++k)
-            out.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
-        return joined(out, "; ");
-    }
+    std::vector<std::string> limits;
+    for (std::size_t k = 0; k < all.set->classes.size(); ++k)
+        limits.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
+    if (other.no_number) return joined(limits, "; ");
     if (other.of_finds) return "its limit follows from the find itself";
-    if (other.lacks.any()) return "it hangs on " + listed(names_of(other.lacks));
+    if (other.lacks.any())
+        return "it hangs on " + listed(names_of(other.lacks)) + " (" + joined(limits, "; ") + ")";
     return "it is not for such a coupon";
 }
 
@@ -288,16 +301,13 @@ Document document_of(const LimitCurves &all) {
         "Of two members as thick as that, welded through; worked out every " +
         std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
         ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
-        "speak there, or for such a coupon.");
+        "speak there, or for such a coupon; a formula: it hangs on what is not told of the coupon.");
     for (const auto &curved : all.rules) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
         const std::string where = condition_words(rule.when, rule.where);
-        const Window *window = rule.windows.empty() || rule.window_by_class ? nullptr : &rule.windows.front();
-        doc.line(measure_words(rule) +
-                     (window && window->kind != Window::Kind::whole_weld ? " in any " + window->text
-                      : window                                           ? " over the whole weld"
-                                                                         : "") +
+        doc.line(measure_words(rule) + stretch_words(set, rule) +
+                     (rule.prorated ? ", in proportion on a shorter weld" : "") +
                      (where.empty() ? "" : ", where " + where),
                  authorities(set, rule));
         doc.add(Figure{CurvePicture(all, curved, 780).draw(), CurvePicture(all, curved, 340).draw(), "", ""});
