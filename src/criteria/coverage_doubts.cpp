@@ -151,8 +151,7 @@ private:
     void check_choice(const RequiredExam &one) {
         const auto looks = [](Exam exam) {
             const Method &of = info(exam);
-            const auto grade = of.sights[static_cast<std::size_t>(Nature::profile)].grade;
-            return std::pair(of.volume, of.surface && grade == Sight::Grade::well);
+            return std::pair(of.volume, of.surface && sees_profile(exam));
         };
         for (const Exam exam : one.one_of) {
             if (looks(exam) == looks(one.one_of.front())) continue;
@@ -162,10 +161,16 @@ private:
                                     " alone too, though the two do not see the same");
         }
     }
-    /// Of some metals or thicknesses, and nothing that shows the same of the others.
+    /// Of some metals or thicknesses, or by eye of some joints, and nothing that shows the same of the
+    /// others.
     void check_some_only(const RequiredExam &one) {
         std::vector<Condition> some, beside;
-        for (const auto &c : one.when) (is_of_metal_or_wall(c) ? some : beside).push_back(c);
+        const bool by_eye = std::all_of(one.one_of.begin(), one.one_of.end(), sees_profile);
+        for (const auto &c : one.when) {
+            // Films are for grooves alone; the eye looks at every joint.
+            const bool of_joint = c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::joint);
+            (is_of_metal_or_wall(c) || (by_eye && of_joint) ? some : beside).push_back(c);
+        }
         const auto told_of_order = [&](const RequiredExam &exam) {
             return doubts_.told("exam-for-looser-class", exam.id);
         };
@@ -195,13 +200,18 @@ private:
         return is_one_of(c.left.lone_quantity(),
                          {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness});
     }
-    /// Whichever of its methods is used looks at what one of the other's does, and shows a crack as well.
+    static bool sees_profile(Exam exam) {
+        return info(exam).sights[static_cast<std::size_t>(Nature::profile)].grade == Sight::Grade::well;
+    }
+    /// Whichever of its methods is used looks at what one of the other's does, and shows cracks and shapes as
+    /// well.
     static bool shows_as_much(const RequiredExam &exam, const RequiredExam &other) {
         constexpr auto crack = static_cast<std::size_t>(Nature::crack);
         return std::all_of(exam.one_of.begin(), exam.one_of.end(), [&](Exam a) {
             return std::any_of(other.one_of.begin(), other.one_of.end(), [&](Exam b) {
                 return info(a).volume == info(b).volume && info(a).surface == info(b).surface &&
-                       info(a).sights[crack].grade >= info(b).sights[crack].grade;
+                       info(a).sights[crack].grade >= info(b).sights[crack].grade &&
+                       sees_profile(a) >= sees_profile(b);
             });
         });
     }

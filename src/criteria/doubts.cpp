@@ -30,7 +30,8 @@ const std::vector<std::string> &check_names() {
                                                 "size-not-limited",      "linear-beyond-belief",
                                                 "height-not-limited",    "need-not-be-measured",
                                                 "exams-not-alike",       "bands-fall",
-                                                "bands-short-of-finds",  "exam-of-some-only"};
+                                                "bands-short-of-finds",  "exam-of-some-only",
+                                                "fillet-under-size"};
     return names;
 }
 
