@@ -2,6 +2,7 @@
 #include "criteria/alike_finds.hpp"
 #include "criteria/band.hpp"
 #include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
 #include "criteria/measured_by.hpp"
 #include "criteria/remainder.hpp"
 #include "measure/print.hpp"
@@ -101,7 +102,7 @@ private:
             const Rule &other = set_.rules[index];
             const Limit::Kind kind = other.limits[finds.of_class].kind;
             if (&other == one.rule || kind == Limit::Kind::other) continue;
-            if (says_of_it(other, one))
+            if (says_of_it(other, one) && !lets_more_pass(other, one, finds.of_class))
                 taken_out.push_back(asked_by(other));
             else if (kind != Limit::Kind::not_said)
                 others.push_back(&other);
@@ -129,6 +130,22 @@ private:
                (is_maximum(other.compare) && (measures & grows_with(one.of)) != 0);
     }
 
+    /// What a count or a sum leaves out is held by another one singly, up to a larger size: any number of
+    /// those passes.
+    bool lets_more_pass(const Rule &other, const FindBandEnd &one, std::size_t of_class) const {
+        const bool together = one.rule->kind == Rule::Kind::count || one.rule->kind == Rule::Kind::sum;
+        const Limit &limit = other.limits[of_class];
+        if (!together || other.kind != Rule::Kind::each || limit.kind != Limit::Kind::value ||
+            other.measure.lone_quantity() != slot_of(one.of))
+            return false;
+        const Formula end = Formula::constant(one.end, info(one.of).dimension);
+        const auto units = units_to_try(set_, other);
+        return std::any_of(units.begin(), units.end(), [&](Unit unit) {
+            return may_be_over(where_hold(conditions_of(set_, other), unit), limit.formula, end, unit) ==
+                   true;
+        });
+    }
+
     static Condition beyond(const FindBandEnd &one) {
         Condition out;
         out.left = formula_of(one.of);
@@ -145,13 +162,17 @@ private:
         const std::string there = rest.find(name) != std::string::npos ? rest
                                   : rest.empty()                       ? beyond
                                                                        : beyond + " and " + rest;
-        doubts_.tell("bands-short-of-finds", one.rule->id, one.rule->where_from, "rules." + one.rule->id,
-                     "it speaks of finds up to a " + name + " of " + end + ", and for class " +
-                         set_.classes[finds.of_class].id + " of " + vocabulary_[finds.type].name + " by " +
-                         std::string(name_of(finds.exam)) + " with a " + there +
-                         (other ? " only rule '" + other->id + "' speaks, whatever the " + name
-                                : " no rule speaks, so that it stays open (cannot say)") +
-                         ": add a rule for those, if only 'allowed: none'");
+        doubts_.tell(
+            "bands-short-of-finds", one.rule->id, one.rule->where_from, "rules." + one.rule->id,
+            "it speaks of finds up to a " + name + " of " + end + ", and for class " +
+                set_.classes[finds.of_class].id + " of " + vocabulary_[finds.type].name + " by " +
+                std::string(name_of(finds.exam)) + " with a " + there +
+                (other && other->kind == Rule::Kind::each && other->measure.lone_quantity() == slot_of(one.of)
+                     ? " rule '" + other->id + "' holds each by itself, and none is " +
+                           (one.rule->kind == Rule::Kind::count ? "counted" : "added")
+                 : other ? " only rule '" + other->id + "' speaks, whatever the " + name
+                         : " no rule speaks, so that it stays open (cannot say)") +
+                ": add a rule for those, if only 'allowed: none'");
         return true;
     }
 

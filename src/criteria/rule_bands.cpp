@@ -174,6 +174,37 @@ void check_shadow(const CriteriaSet &set, const ScopedRule &a, const ScopedRule 
                                    "' has another limit for the same finds; the stricter of them decides");
 }
 
+/// It speaks only of what is deeper, or longer, than another one allows.
+void check_beyond_limit(const CriteriaSet &set, const ScopedRule &limit, const ScopedRule &one,
+                        Doubts &doubts) {
+    const Rule &strict = *limit.rule, &idle = *one.rule;
+    const auto measure = strict.measure.lone_quantity();
+    if (strict.kind != Rule::Kind::each || !measure || !is_maximum(strict.compare) || strict.only_with ||
+        idle.only_with || idle.must_be_measured || !one.scope.bands.contains(*measure) ||
+        !one.scope.bands.at(*measure).low || !speaks_of_all(limit, one))
+        return;
+    const auto conditions = conditions_of(set, idle);
+    const auto units = units_to_try(set, strict);
+    const bool itself = strict.compare == Compare::at_most; // what measures as much passes
+    bool any = false;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        if (idle.limits[c].kind == Limit::Kind::other) continue;
+        any = any || idle.limits[c].kind == Limit::Kind::value;
+        if (strict.limits[c].kind != Limit::Kind::value) return;
+        for (const Unit unit : units) {
+            const auto where = where_hold(conditions, unit);
+            if (possible(where) != true ||
+                may_be_over(where, strict.limits[c].formula, formula_of(static_cast<Quantity>(*measure)),
+                            unit, !itself) != false)
+                return;
+        }
+    }
+    if (any)
+        doubts.tell("shadowed-rule", idle.id, idle.where_from, "rules." + idle.id,
+                    "it never decides: it speaks only of what rule '" + strict.id +
+                        "' rejects; what that lets through is not held by it");
+}
+
 /// What one find may measure, beside what all in a stretch may together: the sum holds a lone one too.
 void check_sum_beside(const CriteriaSet &set, const ScopedRule &sum, const ScopedRule &one, Doubts &doubts) {
     const Rule &strict = *sum.rule, &loose = *one.rule;
@@ -272,6 +303,8 @@ void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
             check_between(set, known[a], known[b], doubts);
             check_sum_beside(set, known[a], known[b], doubts);
             check_sum_beside(set, known[b], known[a], doubts);
+            check_beyond_limit(set, known[a], known[b], doubts);
+            check_beyond_limit(set, known[b], known[a], doubts);
         }
     check_rows_of_bands(set, known, doubts);
 }
