@@ -51,6 +51,8 @@ void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts
 
 /// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
 void check_belief(const CriteriaSet &set, Doubts &doubts);
+/// Limits that nobody would let stand, whatever the wall.
+void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
 /// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.

@@ -159,6 +159,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
+    check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
