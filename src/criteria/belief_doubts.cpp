@@ -74,6 +74,7 @@ public:
         for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
             const Limit &limit = rule_.limits[c];
             if (limit.kind != Limit::Kind::value || !over_thin_wall(limit.formula, pore)) continue;
+            if (pore && held_by_another(c)) continue;
             if (pore)
                 return tell("limit-over-wall",
                             "its limit for class " + set_.classes[c].id + ", '" + limit.text +
@@ -145,6 +146,19 @@ private:
         return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
     }
 
+    /// By one that speaks of all such pores, and of the wall.
+    bool held_by_another(std::size_t c) const {
+        return std::any_of(set_.rules.begin(), set_.rules.end(), [&](const Rule &other) {
+            return other.kind == Rule::Kind::each && is_maximum(other.compare) && !other.only_with &&
+                   is_one_of(other.measure.lone_quantity(), {Quantity::size, Quantity::length}) &&
+                   other.when.empty() && other.where.empty() && other.shape == Shape::unknown &&
+                   (rule_.subject.types & ~other.subject.types).none() &&
+                   (rule_.subject.exams & ~other.subject.exams).none() &&
+                   other.limits[c].kind == Limit::Kind::value &&
+                   !over_thin_wall(other.limits[c].formula, true);
+        });
+    }
+
     /// The thinnest wall is not over the limit, or less than that, where scope or rule say how thin it may
     /// be.
     bool over_thin_wall(const Formula &limit, bool strictly) const {
@@ -154,7 +168,8 @@ private:
         };
         if (!std::all_of(of.begin(), of.end(), is_wall)) return false; // it hangs on what may be anything
         const auto over = [&](Quantity wall) {
-            if (!of.empty() && !limit.uses(slot_of(wall))) return false; // the one may be anything beside it
+            for (const Slot slot : of) // another one may be anything beside it
+                if (slot != slot_of(wall)) return false;
             const Formula nearly_none = Formula::constant(Exact(nm_per_mm / 1000), Dimension::length);
             return in_all([&](Unit u) {
                 return may_be_over(where(u), nearly_none, formula_of(wall), u, false) == false &&
