@@ -32,12 +32,20 @@ bool speaks_of_pores(const Rule &rule) {
            rule.subject.types[*Vocabulary::shipped().find("gas pore")] && rule.shape != Shape::linear;
 }
 
-/// What it measures goes into the wall.
+constexpr std::initializer_list<const char *> hollows{"undercut", "incompletely filled groove",
+                                                      "root concavity"};
+
+/// What it measures goes into the wall, or takes one member past the other.
 bool goes_into_wall(const Rule &rule) {
     const auto slot = rule.measure.lone_quantity();
     if (slot == slot_of(Quantity::depth)) return true;
     return slot == slot_of(Quantity::height) &&
-           only_of(rule.subject.types, {"undercut", "incompletely filled groove", "root concavity"});
+           (only_of(rule.subject.types, hollows) || only_of(rule.subject.types, {"linear misalignment"}));
+}
+
+std::string what_is_allowed(const Rule &rule) {
+    return only_of(rule.subject.types, {"linear misalignment"}) ? "one member may stand past the other"
+                                                                : "what goes through is allowed";
 }
 
 class Belief {
@@ -58,16 +66,25 @@ public:
 
     /// A depth that is the whole wall of some coupons, and not of all.
     void check_thin_wall() {
-        if (rule_.kind != Rule::Kind::each || !is_maximum(rule_.compare) || !goes_into_wall(rule_) ||
-            doubts_.told("limit-over-wall", rule_.id))
+        const bool pore = speaks_of_pores(rule_) &&
+                          is_one_of(rule_.measure.lone_quantity(), {Quantity::size, Quantity::length});
+        if (rule_.kind != Rule::Kind::each || !is_maximum(rule_.compare) ||
+            (!pore && !goes_into_wall(rule_)) || doubts_.told("limit-over-wall", rule_.id))
             return;
         for (std::size_t c = 0; c < rule_.limits.size(); ++c) {
             const Limit &limit = rule_.limits[c];
-            if (limit.kind == Limit::Kind::value && over_thin_wall(limit.formula))
+            if (limit.kind != Limit::Kind::value || !over_thin_wall(limit.formula, pore)) continue;
+            if (pore && held_by_another(c)) continue;
+            if (pore)
                 return tell("limit-over-wall",
                             "its limit for class " + set_.classes[c].id + ", '" + limit.text +
-                                "', is the whole wall or more where that is as thin as the set covers: what "
-                                "goes through is allowed there");
+                                "', is more than the wall where that is as thin as the set covers: a pore "
+                                "as large goes through it; a share of the wall beside it ('lesser of ... and "
+                                "...') holds it there");
+            return tell("limit-over-wall",
+                        "its limit for class " + set_.classes[c].id + ", '" + limit.text +
+                            "', is the whole wall or more where that is as thin as the set covers: " +
+                            what_is_allowed(rule_) + " there");
         }
     }
 
@@ -83,7 +100,7 @@ private:
         const std::string said = "its limit for class " + set_.classes[c].id + ", '" + limit.text + "', ";
         if (rule_.kind == Rule::Kind::each && limit.formula.dimension() == Dimension::length) {
             if (goes_into_wall(rule_) && never_under_wall(limit.formula, false)) {
-                tell("limit-over-wall", said + "is the whole wall or more: what goes through is allowed");
+                tell("limit-over-wall", said + "is the whole wall or more: " + what_is_allowed(rule_));
                 return true;
             }
             const auto slot = rule_.measure.lone_quantity();
@@ -129,18 +146,34 @@ private:
         return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
     }
 
-    /// The thinnest wall is not over the limit, where scope or rule say how thin it may be.
-    bool over_thin_wall(const Formula &limit) const {
+    /// By one that speaks of all such pores, and of the wall.
+    bool held_by_another(std::size_t c) const {
+        return std::any_of(set_.rules.begin(), set_.rules.end(), [&](const Rule &other) {
+            return other.kind == Rule::Kind::each && is_maximum(other.compare) && !other.only_with &&
+                   is_one_of(other.measure.lone_quantity(), {Quantity::size, Quantity::length}) &&
+                   other.when.empty() && other.where.empty() && other.shape == Shape::unknown &&
+                   (rule_.subject.types & ~other.subject.types).none() &&
+                   (rule_.subject.exams & ~other.subject.exams).none() &&
+                   other.limits[c].kind == Limit::Kind::value &&
+                   !over_thin_wall(other.limits[c].formula, true);
+        });
+    }
+
+    /// The thinnest wall is not over the limit, or less than that, where scope or rule say how thin it may
+    /// be.
+    bool over_thin_wall(const Formula &limit, bool strictly) const {
         const auto of = limit.quantities();
         const auto is_wall = [](Slot slot) {
             return is_one_of(slot, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness});
         };
         if (!std::all_of(of.begin(), of.end(), is_wall)) return false; // it hangs on what may be anything
         const auto over = [&](Quantity wall) {
+            for (const Slot slot : of) // another one may be anything beside it
+                if (slot != slot_of(wall)) return false;
             const Formula nearly_none = Formula::constant(Exact(nm_per_mm / 1000), Dimension::length);
             return in_all([&](Unit u) {
                 return may_be_over(where(u), nearly_none, formula_of(wall), u, false) == false &&
-                       may_be_over(where(u), limit, formula_of(wall), u, false) == true;
+                       may_be_over(where(u), limit, formula_of(wall), u, strictly) == true;
             });
         };
         return over(Quantity::thinner) || over(Quantity::thicker) || over(Quantity::weld_thickness);
@@ -167,6 +200,44 @@ bool speaks_of_imperfections(const Rule &rule) {
 }
 
 bool speaks_of_fillets(const Rule &rule) { return only_of(rule.subject.types, {"fillet size", "throat"}); }
+
+/// Below it the tolerance alone may be half of the size (AWS D1.1, undersize); common practice, no source.
+constexpr std::int64_t least_fillet_nm = 5 * nm_per_mm;
+
+/// Smaller than half of what the drawing asks for: `lesser of` where `greater of` was meant, or a decimal
+/// point.
+void check_fillet(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
+    if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) || !speaks_of_fillets(rule)) return;
+    const Slot specified = slot_of(Quantity::fillet_size);
+    const Formula half =
+        Formula::combine(Formula::Op::multiply, Formula::constant(Exact(1) / Exact(2), Dimension::number),
+                         formula_of(Quantity::fillet_size), Dimension::length);
+    std::vector<Condition> holding = conditions_of(set, rule);
+    // No wall asks for a smaller one: a fillet may be held by the thickness of its members.
+    const Formula least = Formula::constant(Exact(least_fillet_nm), Dimension::length);
+    for (const auto &[larger, of] : {std::pair{Quantity::fillet_size, least},
+                                     {Quantity::thinner, formula_of(Quantity::fillet_size)},
+                                     {Quantity::weld_thickness, formula_of(Quantity::fillet_size)}}) {
+        Condition one;
+        one.left = formula_of(larger);
+        one.edges = {{Compare::at_least, of}};
+        holding.push_back(one);
+    }
+    for (std::size_t c = 0; c < rule.limits.size(); ++c) {
+        const Limit &limit = rule.limits[c];
+        if (limit.kind != Limit::Kind::value || !limit.formula.uses(specified)) continue;
+        const auto units = units_to_try(set, rule);
+        const bool less = std::any_of(units.begin(), units.end(), [&](Unit unit) {
+            return may_be_over(where_hold(holding, unit), half, limit.formula, unit) == true;
+        });
+        if (less)
+            return doubts.tell(
+                "fillet-under-size", rule.id, rule.where_from, "rules." + rule.id,
+                "its least for class " + set.classes[c].id + ", '" + limit.text +
+                    "', may be less than half of the specified size: is 'greater of' meant, or "
+                    "another number?");
+    }
+}
 
 /// Some rule asks how small a fillet may be.
 bool has_minimum(const CriteriaSet &set) {
@@ -256,13 +327,6 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
     return out;
 }
 
-/// Where one row ends and the next begins, whatever else the two hang on.
-bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
-    const Linear off = Linear::of(by) - Linear{{}, edge};
-    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
-    return may_be_over(there, above, below, unit, false) == false;
-}
-
 /// Rows by a thickness, of which a thicker wall has the smaller value.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
@@ -296,6 +360,7 @@ void check_belief(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules) {
         Belief(set, rule, doubts).check();
         check_side(set, rule, doubts);
+        check_fillet(set, rule, doubts);
         for (const auto &limit : rule.limits)
             for (const Table *table : limit.formula.tables())
                 if (std::find(seen.begin(), seen.end(), table) == seen.end())

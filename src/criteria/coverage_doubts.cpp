@@ -41,6 +41,7 @@ public:
         for (const auto &exam : set_.required) {
             check_exam(exam);
             check_choice(exam);
+            check_some_only(exam);
             check_scope(exam.when, exam.id, exam.where_from, "required exams." + exam.id);
         }
     }
@@ -150,8 +151,7 @@ private:
     void check_choice(const RequiredExam &one) {
         const auto looks = [](Exam exam) {
             const Method &of = info(exam);
-            const auto grade = of.sights[static_cast<std::size_t>(Nature::profile)].grade;
-            return std::pair(of.volume, of.surface && grade == Sight::Grade::well);
+            return std::pair(of.volume, of.surface && sees_profile(exam));
         };
         for (const Exam exam : one.one_of) {
             if (looks(exam) == looks(one.one_of.front())) continue;
@@ -160,6 +160,60 @@ private:
                                 "by " + a + " alone it is met, and by " + b +
                                     " alone too, though the two do not see the same");
         }
+    }
+    /// Of some metals or thicknesses, or by eye of some joints, and nothing that shows the same of the
+    /// others.
+    void check_some_only(const RequiredExam &one) {
+        std::vector<Condition> some, beside;
+        const bool by_eye = std::all_of(one.one_of.begin(), one.one_of.end(), sees_profile);
+        for (const auto &c : one.when) {
+            // Films are for grooves alone; the eye looks at every joint.
+            const bool of_joint = c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::joint);
+            (is_of_metal_or_wall(c) || (by_eye && of_joint) ? some : beside).push_back(c);
+        }
+        const auto told_of_order = [&](const RequiredExam &exam) {
+            return doubts_.told("exam-for-looser-class", exam.id);
+        };
+        if (some.empty() || doubts_.told("no-exam-required", set_.name) ||
+            std::any_of(set_.required.begin(), set_.required.end(), told_of_order))
+            return;
+        for (std::size_t c = set_.classes.size(); c-- > 0;) {
+            if (!one.classes[c]) continue;
+            std::vector<std::vector<Condition>> asked{some};
+            for (const auto &other : set_.required)
+                if (&other != &one && other.classes[c] && shows_as_much(other, one))
+                    asked.push_back(other.when);
+            const auto rest = remainder_of(set_, beside, asked);
+            if (!rest) continue;
+            std::vector<std::string> names;
+            for (const Exam exam : one.one_of) names.emplace_back(name_of(exam));
+            return doubts_.tell(
+                "exam-of-some-only", one.id, one.where_from, "required exams." + one.id,
+                "by " + listed(names, "or") + " it asks only where '" + conditions_in_words(some) +
+                    "', and nothing that shows the same is asked of " + "class " + set_.classes[c].id +
+                    " where " + *rest + ": add an exam for those, or answer why they need none");
+        }
+    }
+    static bool is_of_metal_or_wall(const Condition &c) {
+        if (c.kind == Condition::Kind::word)
+            return c.slot == static_cast<Slot>(Fact::material) || c.slot == static_cast<Slot>(Fact::magnetic);
+        return is_one_of(c.left.lone_quantity(),
+                         {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness});
+    }
+    static bool sees_profile(Exam exam) {
+        return info(exam).sights[static_cast<std::size_t>(Nature::profile)].grade == Sight::Grade::well;
+    }
+    /// Whichever of its methods is used looks at what one of the other's does, and shows cracks and shapes as
+    /// well.
+    static bool shows_as_much(const RequiredExam &exam, const RequiredExam &other) {
+        constexpr auto crack = static_cast<std::size_t>(Nature::crack);
+        return std::all_of(exam.one_of.begin(), exam.one_of.end(), [&](Exam a) {
+            return std::any_of(other.one_of.begin(), other.one_of.end(), [&](Exam b) {
+                return info(a).volume == info(b).volume && info(a).surface == info(b).surface &&
+                       info(a).sights[crack].grade >= info(b).sights[crack].grade &&
+                       sees_profile(a) >= sees_profile(b);
+            });
+        });
     }
     void check_exam(const RequiredExam &one) {
         std::vector<std::string> mute;

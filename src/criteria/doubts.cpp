@@ -29,7 +29,9 @@ const std::vector<std::string> &check_names() {
                                                 "no-exam-required",      "limit-turned-round",
                                                 "size-not-limited",      "linear-beyond-belief",
                                                 "height-not-limited",    "need-not-be-measured",
-                                                "exams-not-alike"};
+                                                "exams-not-alike",       "bands-fall",
+                                                "bands-short-of-finds",  "exam-of-some-only",
+                                                "fillet-under-size",     "limit-beyond-belief"};
     return names;
 }
 

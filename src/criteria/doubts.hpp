@@ -41,6 +41,9 @@ void check_conditions(const CriteriaSet &set, Doubts &doubts);
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
 /// Bands of rules that end before the scope does, where nothing else limits the same.
 void check_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+/// Bands of finds that end where larger ones go on, and nothing says what holds of those. Comes after the
+/// checks that tell of such rules more.
+void check_find_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// Rules that can never decide, or always reject; limits that are no measure; coupons outside the scope.
 void check_reach(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which the set speaks and no rule, or no class; cracks that pass.
@@ -48,6 +51,8 @@ void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts
 
 /// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
 void check_belief(const CriteriaSet &set, Doubts &doubts);
+/// Limits that nobody would let stand, whatever the wall.
+void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
 /// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.

@@ -62,6 +62,13 @@ std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, c
     return possible(both_of(where, all));
 }
 
+bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
+    const Linear off = Linear::of(by) - Linear{{}, edge};
+    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
+    return may_be_over(there, above, below, unit, false) == false &&
+           may_be_over(there, below, above, unit) == true; // else one of them has no value there
+}
+
 std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Compare compare,
                                       const std::vector<Condition> &where, const std::vector<Unit> &units,
                                       bool alike) {

@@ -16,6 +16,9 @@ std::vector<Unit> units_to_try(const CriteriaSet &set, const Rule &rule);
 std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, const Formula &other,
                                 Unit unit, bool strictly = true);
 
+/// Whether `above` is under `below` where one quantity is at an edge, whatever else the two hang on.
+bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit);
+
 /// Whether the first limit lets more through than the second, somewhere. Nothing where that cannot be told
 /// exactly (products of quantities). Only of two values. With `alike`, only where all quantities of a kind
 /// are the same is looked at.

@@ -159,9 +159,11 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_coverage(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
+    check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
+    check_find_band_ends(set, vocabulary, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {
                 return l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;

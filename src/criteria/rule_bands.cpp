@@ -1,46 +1,15 @@
 // What conditions let through, as far as they compare one quantity with plain numbers or ask for words.
-#include "criteria/band.hpp"
-#include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
-#include "measure/print.hpp"
+#include "criteria/scoped_rule.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
-#include <map>
 
 namespace beadbook {
 namespace {
 
-/// All that must hold together. Conditions that are neither a band nor a word are kept as texts.
-struct Scoped {
-    std::map<Slot, Band> bands;
-    std::map<Slot, std::uint64_t> words;
-    std::vector<std::string> others;
-
-    void add(const Condition &c) {
-        if (c.kind == Condition::Kind::word)
-            words.try_emplace(c.slot, ~std::uint64_t{0}).first->second &= c.fitting;
-        else if (compares_plainly(c))
-            bands[*c.left.lone_quantity()].narrow(c);
-        else
-            others.push_back(c.text);
-    }
-    void sort() { std::sort(others.begin(), others.end()); }
-    bool empty() const {
-        return std::any_of(bands.begin(), bands.end(), [](const auto &b) { return b.second.empty(); }) ||
-               std::any_of(words.begin(), words.end(), [](const auto &w) { return w.second == 0; });
-    }
-    friend bool operator==(const Scoped &, const Scoped &) = default;
-};
-
-Scoped scoped(const std::vector<Condition> &conditions) {
-    Scoped out;
-    for (const auto &c : conditions) out.add(c);
-    out.sort();
-    return out;
-}
-
 /// Of two that hold something each. Every pair of rules is asked, so nothing is copied.
-bool meet(const Scoped &a, const Scoped &b) {
+bool meet(const RuleScope &a, const RuleScope &b) {
     for (const auto &[slot, band] : b.bands)
         if (const auto own = a.bands.find(slot); own != a.bands.end() && own->second.within(band).empty())
             return false;
@@ -53,16 +22,16 @@ bool meet(const Scoped &a, const Scoped &b) {
 void check_list(const std::vector<Condition> &conditions, const std::string &of, Where where,
                 const std::string &path, Doubts &doubts) {
     for (const auto &c : conditions)
-        if (scoped({c}).empty())
+        if (scope_of({c}).empty())
             return doubts.tell("empty-band", of, where, path, "'" + c.text + "' never holds");
     for (std::size_t i = 0; i < conditions.size(); ++i)
         for (std::size_t k = i + 1; k < conditions.size(); ++k)
-            if (scoped({conditions[i], conditions[k]}).empty())
+            if (scope_of({conditions[i], conditions[k]}).empty())
                 return doubts.tell("never-together", of, where, path,
                                    "'" + conditions[i].text + "' and '" + conditions[k].text +
                                        "' never hold together");
     const auto never = [&](Unit unit) { return possible(where_hold(conditions, unit)) == false; };
-    if (scoped(conditions).empty() || (never(Unit::inch) && never(Unit::millimetre)))
+    if (scope_of(conditions).empty() || (never(Unit::inch) && never(Unit::millimetre)))
         doubts.tell("never-together", of, where, path, "its conditions never hold all together");
 }
 
@@ -104,12 +73,6 @@ void check_magnetic(const std::vector<Condition> &when, const ExamSet &exams, co
                         "by " + listed(names) + " nothing is found where " + c.text);
 }
 
-std::vector<Condition> all_of(const Rule &rule) {
-    std::vector<Condition> out = rule.when;
-    out.insert(out.end(), rule.where.begin(), rule.where.end());
-    return out;
-}
-
 /// Also if they are written in other words: 1/16 in and 0.0625 in.
 bool same_limits(const CriteriaSet &set, const Rule &a, const Rule &b) {
     const auto units = units_to_try(set, a);
@@ -124,46 +87,8 @@ bool same_limits(const CriteriaSet &set, const Rule &a, const Rule &b) {
                       });
 }
 
-/// Everything that a rule measures and how, but for its conditions, subject and limits.
-std::string measure_of(const Rule &rule) {
-    std::string out = std::to_string(static_cast<int>(rule.kind)) + "|" + rule.measure.text + "|" +
-                      std::to_string(static_cast<int>(rule.summed)) + "|" +
-                      std::to_string(static_cast<int>(rule.compare)) + "|" +
-                      std::to_string(static_cast<int>(rule.shape)) + "|";
-    for (const auto &window : rule.windows) out += window.text + ";";
-    out += "|";
-    if (rule.linked) out += rule.linked->text + "|" + std::to_string(rule.least_group);
-    if (rule.as_rectangles) out += "|as rectangles";
-    return out + (rule.prorated ? "|in proportion" : "");
-}
-
-struct Known {
-    const Rule *rule;
-    Scoped scope;
-    std::string measure;
-    bool empty = false; ///< its conditions never hold
-};
-
-/// What it speaks of and measures, but for the band of one quantity.
-std::string all_but_band(const Known &one, Slot but) {
-    const auto number = [](const Exact &value) {
-        return std::to_string(static_cast<long long>(value.num())) + "/" + std::to_string(value.den());
-    };
-    std::string out = std::to_string(but) + "|" + one.measure + "|" + one.rule->subject.types.to_string() +
-                      one.rule->subject.exams.to_string();
-    for (const auto &[slot, band] : one.scope.bands) {
-        if (slot == but) continue;
-        out += "|" + std::to_string(slot) + (band.low_in ? "[" : "(") + (band.low ? number(*band.low) : "") +
-               "," + (band.high ? number(*band.high) : "") + (band.high_in ? "]" : ")");
-    }
-    for (const auto &[slot, fitting] : one.scope.words)
-        out += "|" + std::to_string(slot) + "=" + std::to_string(fitting);
-    for (const auto &text : one.scope.others) out += "|" + text;
-    return out;
-}
-
 /// `not said` keeps open what the other rule lets through: is it meant, or does the rule not apply?
-void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+void check_silent_beside(const CriteriaSet &set, const ScopedRule &a, const ScopedRule &b, Doubts &doubts) {
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         for (const auto &[silent, free] : {std::pair{a.rule, b.rule}, {b.rule, a.rule}})
             if (silent->limits[c].kind == Limit::Kind::not_said && free->limits[c].kind == Limit::Kind::free)
@@ -174,7 +99,7 @@ void check_silent_beside(const CriteriaSet &set, const Known &a, const Known &b,
                         "that this rule is not for the class");
 }
 
-void check_pair(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+void check_pair(const CriteriaSet &set, const ScopedRule &a, const ScopedRule &b, Doubts &doubts) {
     const Subject &x = a.rule->subject, &y = b.rule->subject;
     if (a.measure != b.measure || a.scope.others != b.scope.others) return;
     const std::string path = "rules." + b.rule->id;
@@ -193,7 +118,7 @@ void check_pair(const CriteriaSet &set, const Known &a, const Known &b, Doubts &
 }
 
 /// Whether all that `b` speaks of is spoken of by `a` too.
-bool speaks_of_all(const Known &a, const Known &b) {
+bool speaks_of_all(const ScopedRule &a, const ScopedRule &b) {
     const Subject &x = a.rule->subject, &y = b.rule->subject;
     const bool shape = a.rule->shape == Shape::unknown || a.rule->shape == b.rule->shape;
     if (!shape || (y.types & ~x.types).any() || (y.exams & ~x.exams).any()) return false;
@@ -213,7 +138,7 @@ bool speaks_of_all(const Known &a, const Known &b) {
 }
 
 /// A rule that can never tell, because another one rejects all that it would, and perhaps more.
-void check_shadow(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+void check_shadow(const CriteriaSet &set, const ScopedRule &a, const ScopedRule &b, Doubts &doubts) {
     for (const auto &[over, under] : {std::pair{&a, &b}, {&b, &a}}) {
         const Rule &strict = *over->rule, &loose = *under->rule;
         if (strict.only_with || loose.only_with || loose.must_be_measured || !speaks_of_all(*over, *under))
@@ -249,8 +174,39 @@ void check_shadow(const CriteriaSet &set, const Known &a, const Known &b, Doubts
                                    "' has another limit for the same finds; the stricter of them decides");
 }
 
+/// It speaks only of what is deeper, or longer, than another one allows.
+void check_beyond_limit(const CriteriaSet &set, const ScopedRule &limit, const ScopedRule &one,
+                        Doubts &doubts) {
+    const Rule &strict = *limit.rule, &idle = *one.rule;
+    const auto measure = strict.measure.lone_quantity();
+    if (strict.kind != Rule::Kind::each || !measure || !is_maximum(strict.compare) || strict.only_with ||
+        idle.only_with || idle.must_be_measured || !one.scope.bands.contains(*measure) ||
+        !one.scope.bands.at(*measure).low || !speaks_of_all(limit, one))
+        return;
+    const auto conditions = conditions_of(set, idle);
+    const auto units = units_to_try(set, strict);
+    const bool itself = strict.compare == Compare::at_most; // what measures as much passes
+    bool any = false;
+    for (std::size_t c = 0; c < set.classes.size(); ++c) {
+        if (idle.limits[c].kind == Limit::Kind::other) continue;
+        any = any || idle.limits[c].kind == Limit::Kind::value;
+        if (strict.limits[c].kind != Limit::Kind::value) return;
+        for (const Unit unit : units) {
+            const auto where = where_hold(conditions, unit);
+            if (possible(where) != true ||
+                may_be_over(where, strict.limits[c].formula, formula_of(static_cast<Quantity>(*measure)),
+                            unit, !itself) != false)
+                return;
+        }
+    }
+    if (any)
+        doubts.tell("shadowed-rule", idle.id, idle.where_from, "rules." + idle.id,
+                    "it never decides: it speaks only of what rule '" + strict.id +
+                        "' rejects; what that lets through is not held by it");
+}
+
 /// What one find may measure, beside what all in a stretch may together: the sum holds a lone one too.
-void check_sum_beside(const CriteriaSet &set, const Known &sum, const Known &one, Doubts &doubts) {
+void check_sum_beside(const CriteriaSet &set, const ScopedRule &sum, const ScopedRule &one, Doubts &doubts) {
     const Rule &strict = *sum.rule, &loose = *one.rule;
     if (strict.kind != Rule::Kind::sum || loose.kind != Rule::Kind::each ||
         loose.measure.lone_quantity() != slot_of(strict.summed) || strict.compare != loose.compare ||
@@ -280,7 +236,7 @@ void check_sum_beside(const CriteriaSet &set, const Known &sum, const Known &one
 }
 
 /// At most so much by one and at least so much by the other, and nothing is both.
-void check_between(const CriteriaSet &set, const Known &a, const Known &b, Doubts &doubts) {
+void check_between(const CriteriaSet &set, const ScopedRule &a, const ScopedRule &b, Doubts &doubts) {
     const bool maximum = is_maximum(a.rule->compare);
     const Rule &most = maximum ? *a.rule : *b.rule, &least = maximum ? *b.rule : *a.rule;
     if (is_maximum(least.compare) || !is_maximum(most.compare) || most.kind != Rule::Kind::each ||
@@ -310,42 +266,11 @@ void check_between(const CriteriaSet &set, const Known &a, const Known &b, Doubt
     }
 }
 
-std::string said(const Exact &value, Slot slot, Unit unit) {
-    return print(value, info(static_cast<Quantity>(slot)).dimension, unit);
-}
-
-/// Bands of rules that differ in nothing else, in order: what lies between two of them and in none.
-void check_holes(const CriteriaSet &set, Slot slot, std::vector<const Known *> rules, Doubts &doubts) {
-    const auto band = [&](const Known *k) { return k->scope.bands.at(slot); };
-    std::stable_sort(rules.begin(), rules.end(), [&](const Known *a, const Known *b) {
-        const Band x = band(a), y = band(b);
-        if (!x.low || !y.low) return !x.low && y.low;
-        return *x.low != *y.low ? *x.low < *y.low : x.low_in && !y.low_in;
-    });
-    Band reach = band(rules.front());
-    for (std::size_t i = 1; i < rules.size() && reach.high; ++i) {
-        const Band next = band(rules[i]);
-        const bool hole = next.low && (*next.low > *reach.high ||
-                                       (*next.low == *reach.high && !next.low_in && !reach.high_in));
-        if (hole)
-            doubts.tell("hole-between-bands", rules[i]->rule->id, rules[i]->rule->where_from,
-                        "rules." + rules[i]->rule->id,
-                        "no rule speaks of a " + std::string(info(static_cast<Quantity>(slot)).name) +
-                            (*next.low == *reach.high ? " of " + said(*next.low, slot, set.unit)
-                                                      : " between " + said(*reach.high, slot, set.unit) +
-                                                            " and " + said(*next.low, slot, set.unit)) +
-                            ", before this one");
-        const bool further =
-            !next.high || *next.high > *reach.high || (*next.high == *reach.high && next.high_in);
-        if (further) reach.high = next.high, reach.high_in = next.high_in;
-    }
-}
-
 } // namespace
 
 void check_conditions(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules) {
-        check_list(all_of(rule), rule.id, rule.where_from, "rules." + rule.id, doubts);
+        check_list(own_conditions(rule), rule.id, rule.where_from, "rules." + rule.id, doubts);
         check_shape(set, rule, doubts);
         check_magnetic(rule.when, rule.subject.exams, rule.id, rule.where_from, "rules." + rule.id, doubts);
     }
@@ -365,12 +290,7 @@ void check_conditions(const CriteriaSet &set, Doubts &doubts) {
 }
 
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
-    std::vector<Known> known;
-    for (const auto &rule : set.rules)
-        if (rule.kind != Rule::Kind::combine && rule.kind != Rule::Kind::coupon) {
-            const Scoped scope = scoped(all_of(rule));
-            known.push_back({&rule, scope, measure_of(rule), scope.empty()});
-        }
+    const std::vector<ScopedRule> known = scoped_rules(set);
     for (std::size_t b = 1; b < known.size(); ++b)
         for (std::size_t a = 0; a < b; ++a) {
             const Subject &x = known[a].rule->subject, &y = known[b].rule->subject;
@@ -383,16 +303,10 @@ void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
             check_between(set, known[a], known[b], doubts);
             check_sum_beside(set, known[a], known[b], doubts);
             check_sum_beside(set, known[b], known[a], doubts);
+            check_beyond_limit(set, known[a], known[b], doubts);
+            check_beyond_limit(set, known[b], known[a], doubts);
         }
-    // Rules that differ in one band only, in the order in which the first of them stands.
-    std::map<std::string, std::vector<const Known *>> alike;
-    for (const auto &one : known)
-        for (const auto &[slot, band] : one.scope.bands) alike[all_but_band(one, slot)].push_back(&one);
-    for (const auto &one : known)
-        for (const auto &[slot, band] : one.scope.bands)
-            if (const auto &rules = alike.at(all_but_band(one, slot));
-                rules.size() > 1 && rules.front() == &one)
-                check_holes(set, slot, rules, doubts);
+    check_rows_of_bands(set, known, doubts);
 }
 
 } // namespace beadbook

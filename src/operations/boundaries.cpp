@@ -27,17 +27,52 @@ public:
         const BoundaryCoupons coupons(set_, rule_, class_);
         why_ = Why::no_coupon;
         std::size_t made = 0;
-        for (const Coupon &coupon : coupons.all()) {
-            BoundaryCase one{index_, class_, coupon, coupons.varied(), {}, type_, exam_, {}, {}};
-            if (!fill(one)) continue;
+        bool shrunk = false;
+        std::vector<Coupon> all = coupons.all();
+        if (rule_.prorated && !all.empty()) add_short_welds(coupons, all);
+        std::optional<NamedPoint> untried; // weld on which it shrinks
+        for (const Coupon &coupon : all) {
+            BoundaryCase one = case_on(coupon, coupons);
+            const bool short_weld = shrinks_on(coupon), tried = fill(one);
+            shrunk = shrunk || (short_weld && tried);
+            if (short_weld) untried = NamedPoint{Quantity::weld_length, coupon.values[Quantity::weld_length]};
+            if (!tried) continue;
             out.cases.push_back(std::move(one));
             ++made;
         }
         if (made == 0) return out.none.push_back({index_, class_, why_, {}});
+        if (untried && !shrunk) out.none.push_back({index_, class_, why_, untried});
         for (const auto &named : coupons.named()) meet(named, coupons, out);
     }
 
 private:
+    BoundaryCase case_on(const Coupon &coupon, const BoundaryCoupons &coupons) const {
+        BoundaryCase out{index_, class_, coupon, coupons.varied(), {}, type_, exam_, {}, {}};
+        if (rule_.prorated) add_varied(Quantity::weld_length, out);
+        return out;
+    }
+    static void add_varied(Quantity q, BoundaryCase &out) {
+        if (std::find(out.varied.begin(), out.varied.end(), q) == out.varied.end()) out.varied.push_back(q);
+    }
+
+    /// Of the first and the last: as long as the window, a step less, and half of it, where the limit
+    /// shrinks.
+    void add_short_welds(const BoundaryCoupons &coupons, std::vector<Coupon> &all) const {
+        const Exact step = reading_step(Dimension::length, set_.unit);
+        std::vector<Coupon> some{all.front()};
+        if (all.size() > 1) some.push_back(all.back());
+        for (const Coupon &coupon : some) {
+            const Evaluated stretch = stretch_on(coupon);
+            if (!stretch.known()) continue;
+            for (const Exact &length : {stretch.value, stretch.value - step, stretch.value / Exact(2)}) {
+                Coupon other = coupon;
+                other.values.set(Quantity::weld_length, Exact::whole(length.rounded()));
+                other.line.length = Length{other.values[Quantity::weld_length]};
+                if (length > Exact(0) && coupons.holds_for_coupon(other)) all.push_back(std::move(other));
+            }
+        }
+    }
+
     /// One more case, where none so far has it.
     void meet(const NamedPoint &named, const BoundaryCoupons &coupons, Boundaries &out) {
         const bool met = std::any_of(out.cases.begin(), out.cases.end(), [&](const BoundaryCase &one) {
@@ -47,11 +82,9 @@ private:
         why_ = Why::no_coupon;
         bool found = false;
         coupons.each_with(named, [&](const Coupon &coupon) {
-            BoundaryCase one{index_, class_, coupon, coupons.varied(), {}, type_, exam_, {}, {}};
+            BoundaryCase one = case_on(coupon, coupons);
             if (!named.quantity) one.word = named.fact;
-            if (named.quantity &&
-                std::find(one.varied.begin(), one.varied.end(), *named.quantity) == one.varied.end())
-                one.varied.push_back(*named.quantity);
+            if (named.quantity) add_varied(*named.quantity, one);
             found = fill(one);
             if (found) out.cases.push_back(std::move(one));
             return found;
@@ -123,7 +156,7 @@ private:
         if (value > Exact(coupon.values[Quantity::weld_length])) return true;
         const Window *window = rule_.window(class_);
         if (rule_.kind != Rule::Kind::sum || !window || window->kind != Window::Kind::length) return false;
-        const Evaluated stretch = window->length.evaluate(Environment{coupon.values, &coupon.values});
+        const Evaluated stretch = stretch_on(coupon);
         return stretch.known() && value > stretch.value;
     }
 
@@ -149,7 +182,20 @@ private:
             if (limit_.formula.uses(slot_of(measure()))) return std::nullopt;
         }
         const Evaluated value = limit_.formula.limit(Environment{coupon.values, &local}, rule_.compare);
-        return value.known() ? std::optional(value.value) : std::nullopt;
+        if (!value.known()) return std::nullopt;
+        if (!shrinks_on(coupon)) return value.value;
+        return value.value * Exact(coupon.values[Quantity::weld_length]) / stretch_on(coupon).value;
+    }
+
+    bool shrinks_on(const Coupon &coupon) const {
+        if (!rule_.prorated) return false;
+        const Evaluated stretch = stretch_on(coupon);
+        return stretch.known() && Exact(coupon.values[Quantity::weld_length]) < stretch.value;
+    }
+
+    /// Of a rule with a window of a length.
+    Evaluated stretch_on(const Coupon &coupon) const {
+        return rule_.window(class_)->length.evaluate(Environment{coupon.values, &coupon.values});
     }
 
     std::int64_t size_of_one() const { return set_.unit == Unit::inch ? nm_per_inch / 16 : 2 * nm_per_mm; }
@@ -227,7 +273,7 @@ private:
         const Window *window = rule_.window(class_);
         if (!window || window->kind == Window::Kind::whole_weld) return weld;
         if (window->kind == Window::Kind::area) return static_cast<std::int64_t>(window->longest_side.num());
-        const Evaluated length = window->length.evaluate(Environment{coupon.values, &coupon.values});
+        const Evaluated length = stretch_on(coupon);
         return length.known()
                    ? std::min(weld, static_cast<std::int64_t>(length.value.num() / length.value.den()))
                    : weld;

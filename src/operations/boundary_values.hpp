@@ -41,10 +41,12 @@ public:
     /// The quantities that make the coupons differ.
     const std::vector<Quantity> &varied() const { return varied_; }
 
+    /// What scope and rule ask of its quantities.
+    bool holds_for_coupon(const Coupon &coupon) const;
+
 private:
     std::vector<std::int64_t> values_of(Quantity q) const;
     void take(const Formula &formula);
-    bool holds_for_coupon(const Coupon &coupon) const;
     Coupon plain() const;
     void give_words(Coupon &coupon) const;
     bool words_hold(const Coupon &coupon) const;

@@ -146,6 +146,12 @@ SaidKind kind_of(const Limit &limit) {
     return SaidKind::not_said;
 }
 
+/// "At most 0", or "under 1", of what is counted one by one.
+bool allows_none(const Rule &rule, const Exact &limit) {
+    return rule.kind == Rule::Kind::count && rule.least_group == 1 &&
+           most_counted(limit, rule.compare) < Exact(1);
+}
+
 /// Where a sum is 0 over the thickness, all else as the facts tell; nothing where they do not.
 void add_root(const Linear &sum, const Coupon &facts, std::vector<std::int64_t> &out) {
     Exact slope, rest = sum.constant;
@@ -262,7 +268,8 @@ SaidKind ComparedSide::kind_at(std::size_t index, const Coupon &coupon) const {
     const bool open_window = window && window->kind == Window::Kind::length && window->length.has_blanks();
     const Evaluated value =
         limit(index).formula.limit(Environment{coupon.values, nullptr}, set_.rules[index].compare);
-    return open_window || value.missing.has(Missing::blank()) ? SaidKind::blank : kind;
+    if (open_window || value.missing.has(Missing::blank())) return SaidKind::blank;
+    return value.known() && allows_none(set_.rules[index], value.value) ? SaidKind::none : kind;
 }
 
 std::optional<Exact> ComparedSide::number(const SaidOfThing &said, const Coupon &coupon) const {

@@ -285,6 +285,14 @@ std::string texts_of(const std::vector<Condition> &conditions) {
     return out;
 }
 
+/// Of a number of others at the borderline "under 2" is "at most 1".
+std::string limit_words(const Rule &rule, const Limit &limit) {
+    if (limit.kind != Limit::Kind::value || rule.kind != Rule::Kind::combine) return limit.text;
+    if (!limit.formula.is_constant()) return std::string(name_of(rule.compare)) + " " + limit.text;
+    const Exact most = most_counted(limit.formula.constant_value(), rule.compare);
+    return "at most " + std::to_string(static_cast<long long>(most.num()));
+}
+
 void compare_rest(const ComparedSide &first, const ComparedSide &second, ComparedClasses &out) {
     const CriteriaSet &a = first.set(), &b = second.set();
     const auto side = [&](bool of_second) -> const ComparedSide & { return of_second ? second : first; };
@@ -292,7 +300,7 @@ void compare_rest(const ComparedSide &first, const ComparedSide &second, Compare
         const Rule &rule = side(of_second).set().rules[i];
         const Limit &limit = side(of_second).limit(i);
         if (side(of_second).rule(i).on_finds || limit.kind == Limit::Kind::other) return std::string();
-        return rule.title + texts_of(rule.when) + "|" + limit.text;
+        return rule.title + texts_of(rule.when) + "|" + limit_words(rule, limit);
     });
     out.scope = only_in_one(a.scope.size(), b.scope.size(), [&](bool of_second, std::size_t i) {
         const ScopePart &part = side(of_second).set().scope[i];

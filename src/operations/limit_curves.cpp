@@ -17,6 +17,10 @@ bool has_numbers(const Rule &rule) {
                        [](const Limit &limit) { return limit.kind == Limit::Kind::value; });
 }
 
+bool same_window(const Rule &rule, std::size_t a, std::size_t b) {
+    return !rule.window_by_class || rule.windows[a].text == rule.windows[b].text;
+}
+
 class Curves {
 public:
     Curves(const CriteriaSet &set, const Coupon &coupon, const std::vector<std::int64_t> &thickness)
@@ -42,15 +46,20 @@ public:
         for (std::size_t k = 0; k < set_.classes.size(); ++k) {
             if (rule.limits[k].kind != Limit::Kind::value) continue;
             Missing beside;
-            LimitCurve one{{k},
-                           curve(rule, k, sides_[1], other.lacks),
-                           curve(rule, k, sides_[0], beside),
-                           curve(rule, k, sides_[2], beside)};
+            LimitCurve one;
+            one.classes = {k};
+            one.at = curve(rule, k, sides_[1], other.lacks, one.open);
+            std::vector<bool> open;
+            one.under = curve(rule, k, sides_[0], beside, open);
+            one.over = curve(rule, k, sides_[2], beside, open);
             any =
                 any || std::any_of(one.at.begin(), one.at.end(), [](const auto &v) { return v.has_value(); });
             const auto same =
                 std::find_if(curved.curves.begin(), curved.curves.end(), [&](const LimitCurve &before) {
-                    return before.at == one.at && before.under == one.under && before.over == one.over;
+                    return before.at == one.at && before.under == one.under && before.over == one.over &&
+                           before.open == one.open && same_window(rule, before.classes.front(), k) &&
+                           (rule.limits[before.classes.front()].text == rule.limits[k].text ||
+                            std::find(one.open.begin(), one.open.end(), true) == one.open.end());
                 });
             if (same == curved.curves.end())
                 curved.curves.push_back(std::move(one));
@@ -71,10 +80,12 @@ private:
         std::vector<bool> outside;
     };
 
-    static LimitCurve::Values curve(const Rule &rule, std::size_t k, const Side &side, Missing &lacks) {
+    static LimitCurve::Values curve(const Rule &rule, std::size_t k, const Side &side, Missing &lacks,
+                                    std::vector<bool> &open) {
         LimitCurve::Values out;
         for (std::size_t i = 0; i < side.coupons.size(); ++i) {
             out.emplace_back();
+            open.push_back(false);
             const Coupon &coupon = side.coupons[i];
             if (side.outside[i] || truth_for(rule.when, coupon) == Truth::no) continue;
             const Evaluated limit =
@@ -82,7 +93,7 @@ private:
             if (limit.known())
                 out.back() = limit.value;
             else
-                lacks |= limit.missing;
+                lacks |= limit.missing, open.back() = limit.missing.any();
         }
         return out;
     }

@@ -11,6 +11,7 @@ struct LimitCurve {
 
     std::vector<std::size_t> classes; ///< by index in the set
     Values at;
+    std::vector<bool> open; ///< by thickness: the rule speaks, and its limit hangs on what is not told
     Values under, over; ///< 1 nm thinner and thicker: other than at that thickness where a step lies there
 };
 struct CurvedRule {

@@ -46,6 +46,18 @@ bool lets_more_at_a_tie(Compare a, Compare b) {
     return (a == Compare::at_most && b == Compare::under) || (a == Compare::at_least && b == Compare::over);
 }
 
+bool counts(const Rule &rule) { return rule.kind == Rule::Kind::count || rule.kind == Rule::Kind::combine; }
+
+/// Where only some of what is compared is known to differ, or all may be alike after all.
+LimitRelation at_most_so(LimitRelation relation) {
+    switch (relation) {
+    case LimitRelation::stricter: return LimitRelation::never_looser;
+    case LimitRelation::looser: return LimitRelation::never_stricter;
+    case LimitRelation::either: return LimitRelation::unknown;
+    default: return relation;
+    }
+}
+
 LimitRelation of_numbers(const Exact &a, Compare at_a, const Exact &b, Compare at_b) {
     if (a == b)
         return lets_more_at_a_tie(at_a, at_b)   ? LimitRelation::looser
@@ -54,16 +66,17 @@ LimitRelation of_numbers(const Exact &a, Compare at_a, const Exact &b, Compare a
     return (a < b) == is_maximum(at_a) ? LimitRelation::stricter : LimitRelation::looser;
 }
 
-} // namespace
-
-LimitRelation limit_relation(const LimitOfRule &first, const LimitOfRule &second, const Coupon &coupon,
-                             Unit unit) {
+/// What is counted is whole: under 4 is at most 3. Where both shrink with a short weld the two part again.
+LimitRelation of_counts(const LimitOfRule &first, const Exact &a, const LimitOfRule &second, const Exact &b) {
     const Compare at_a = first.rule.compare, at_b = second.rule.compare;
-    const Environment env{coupon.values, nullptr};
-    const Evaluated a = first.formula.limit(env, at_a), b = second.formula.limit(env, at_b);
-    if (a.known() && b.known()) return of_numbers(a.value, at_a, b.value, at_b);
-    if (at_a == at_b && same_formula(first.formula, second.formula)) return LimitRelation::equal;
+    if (first.rule.prorated) return at_most_so(of_numbers(a, at_a, b, at_b));
+    return of_numbers(most_counted(a, at_a), Compare::at_most, most_counted(b, at_b), Compare::at_most);
+}
 
+/// Over all values that the conditions of the two rules leave.
+LimitRelation of_formulas(const LimitOfRule &first, const LimitOfRule &second, const Coupon &coupon,
+                          Unit unit) {
+    const Compare at_a = first.rule.compare, at_b = second.rule.compare;
     std::vector<Condition> conditions;
     for (const Rule *rule : {&first.rule, &second.rule})
         for (const auto *list : {&rule->when, &rule->where})
@@ -85,6 +98,27 @@ LimitRelation limit_relation(const LimitOfRule &first, const LimitOfRule &second
     if (!ever_equal || *ever_equal)
         return looser ? LimitRelation::never_stricter : LimitRelation::never_looser;
     return looser ? LimitRelation::looser : LimitRelation::stricter;
+}
+
+} // namespace
+
+Exact most_counted(const Exact &limit, Compare compare) {
+    const Exact whole = Exact::whole(limit.num() / Int128(limit.den()));
+    return std::max(Exact(0), compare == Compare::under && limit.is_whole() ? whole - Exact(1) : whole);
+}
+
+LimitRelation limit_relation(const LimitOfRule &first, const LimitOfRule &second, const Coupon &coupon,
+                             Unit unit) {
+    const Compare at_a = first.rule.compare, at_b = second.rule.compare;
+    const Environment env{coupon.values, nullptr};
+    const Evaluated a = first.formula.limit(env, at_a), b = second.formula.limit(env, at_b);
+    if (a.known() && b.known())
+        return counts(first.rule) ? of_counts(first, a.value, second, b.value)
+                                  : of_numbers(a.value, at_a, b.value, at_b);
+    if (at_a == at_b && same_formula(first.formula, second.formula)) return LimitRelation::equal;
+
+    const LimitRelation relation = of_formulas(first, second, coupon, unit);
+    return counts(first.rule) ? at_most_so(relation) : relation;
 }
 
 } // namespace beadbook

@@ -23,8 +23,12 @@ struct LimitOfRule {
     const Formula &formula;
 };
 
+/// The largest number that a limit of a count allows: 3 of "under 4" and of "at most 3".
+Exact most_counted(const Exact &limit, Compare compare);
+
 /// Exact: as the judge evaluates where the facts tell both, else over all values that the conditions of the
-/// two rules leave. Both compare to the same side, at most or at least. `unit` is the one of the work.
+/// two rules leave. Both compare to the same side, at most or at least. What is
+/// counted is whole: "under 4" and "at most 3" are equal. `unit` is the one of the work.
 LimitRelation limit_relation(const LimitOfRule &first, const LimitOfRule &second, const Coupon &coupon,
                              Unit unit);
 

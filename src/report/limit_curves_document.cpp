@@ -31,6 +31,15 @@ double tick_step(double most) {
     return step;
 }
 
+bool has_any(const LimitCurve &curve) {
+    return std::any_of(curve.at.begin(), curve.at.end(), [](const auto &v) { return v.has_value(); });
+}
+
+/// As the file has it, of classes that are alike.
+std::string open_limit(const Rule &rule, const LimitCurve &curve) {
+    return rule.limits[curve.classes.front()].text;
+}
+
 class CurvePicture {
 public:
     CurvePicture(const LimitCurves &all, const CurvedRule &curved, double width)
@@ -90,6 +99,8 @@ private:
                          print(all_.thickness[i], Dimension::length, all_.set->unit);
             any = true;
         }
+        if (std::find(curve.open.begin(), curve.open.end(), true) != curve.open.end())
+            out_.told += std::string(any ? "; else '" : " '") + open_limit(rule_, curve) + "'", any = true;
         out_.told += any ? "." : " none.";
     }
 
@@ -191,6 +202,7 @@ private:
     void names() {
         std::vector<std::pair<double, std::size_t>> ends;
         for (std::size_t i = 0; i < curved_.curves.size(); ++i) {
+            if (!has_any(curved_.curves[i])) continue; // the table beneath says it
             double last = top_;
             for (const auto &at : curved_.curves[i].at)
                 if (at) last = y(at->to_double());
@@ -226,8 +238,24 @@ Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
         std::vector<Words> row{(curve.classes.size() > 1 ? "classes " : "class ") +
                                names_of_classes(*all.set, curve)};
         for (const std::size_t i : all.told)
-            row.emplace_back(curve.at[i] ? limit_text(all, rule, *curve.at[i]) : std::string("-"));
+            row.emplace_back(curve.at[i]     ? limit_text(all, rule, *curve.at[i])
+                             : curve.open[i] ? open_limit(rule, curve)
+                                             : std::string("-"));
         out.rows.push_back(std::move(row));
+    }
+    return out;
+}
+
+/// " in any 6 in"; " in any 6 in (class A), over the whole weld (class B)".
+std::string stretch_words(const CriteriaSet &set, const Rule &rule) {
+    std::string out;
+    for (std::size_t k = 0; k < rule.windows.size(); ++k) {
+        const Window &window = rule.windows[k];
+        out += (k > 0 ? ", " : " ") + (window.kind == Window::Kind::whole_weld
+                                           ? std::string("over the whole weld")
+                                           : "in any " + window.text);
+        if (!rule.window_by_class) return out;
+        out += " (class " + set.classes[k].id + ")";
     }
     return out;
 }
@@ -254,14 +282,13 @@ std::string authorities(const CriteriaSet &set, const Rule &rule) {
 
 std::string why_no_curve(const LimitCurves &all, const UncurvedRule &other) {
     const Rule &rule = rule_in(all, other.rule);
-    if (other.no_number) {
-        std::vector<std::string> out;
-        for (std::size_t k = 0; k < all.set->classes.size(); ++k)
-            out.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
-        return joined(out, "; ");
-    }
+    std::vector<std::string> limits;
+    for (std::size_t k = 0; k < all.set->classes.size(); ++k)
+        limits.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
+    if (other.no_number) return joined(limits, "; ");
     if (other.of_finds) return "its limit follows from the find itself";
-    if (other.lacks.any()) return "it hangs on " + listed(names_of(other.lacks));
+    if (other.lacks.any())
+        return "it hangs on " + listed(names_of(other.lacks)) + " (" + joined(limits, "; ") + ")";
     return "it is not for such a coupon";
 }
 
@@ -274,16 +301,13 @@ Document document_of(const LimitCurves &all) {
         "Of two members as thick as that, welded through; worked out every " +
         std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
         ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
-        "speak there, or for such a coupon.");
+        "speak there, or for such a coupon; a formula: it hangs on what is not told of the coupon.");
     for (const auto &curved : all.rules) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
         const std::string where = condition_words(rule.when, rule.where);
-        const Window *window = rule.windows.empty() || rule.window_by_class ? nullptr : &rule.windows.front();
-        doc.line(measure_words(rule) +
-                     (window && window->kind != Window::Kind::whole_weld ? " in any " + window->text
-                      : window                                           ? " over the whole weld"
-                                                                         : "") +
+        doc.line(measure_words(rule) + stretch_words(set, rule) +
+                     (rule.prorated ? ", in proportion on a shorter weld" : "") +
                      (where.empty() ? "" : ", where " + where),
                  authorities(set, rule));
         doc.add(Figure{CurvePicture(all, curved, 780).draw(), CurvePicture(all, curved, 340).draw(), "", ""});

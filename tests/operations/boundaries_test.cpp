@@ -4,6 +4,7 @@
 #include "criteria/shipped.hpp"
 #include "operations/boundaries.hpp"
 
+#include <algorithm>
 #include <set>
 
 using namespace beadbook;
@@ -70,6 +71,27 @@ TEST_CASE("coupons stand on both sides of each change of a formula, and within t
     }
     CHECK(share);
     CHECK(cap);
+}
+
+TEST_CASE("a limit in proportion is tried on welds as long as its window and shorter") {
+    const Boundaries all =
+        of_rule(pores + "measure: count, window: 6 in, at most: 12, short weld: in proportion");
+    CHECK(all.disagreeing() == 0);
+    CHECK(all.none.empty());
+    std::set<std::pair<std::int64_t, Exact>> limits; // by the length of the weld
+    for (const auto &one : all.cases) {
+        limits.emplace(one.coupon.values[Quantity::weld_length], one.limit);
+        CHECK(one.tries.size() == 3);
+    }
+    CHECK(limits.contains({6 * nm_per_inch, Exact(12)}));
+    CHECK(limits.contains({3 * nm_per_inch, Exact(6)}));
+    CHECK(limits.size() == 4);
+    const Boundaries sum = of_rule(pores + "measure: sum of length, window: 12 x T, at most: T/2, short "
+                                           "weld: in proportion");
+    CHECK(sum.disagreeing() == 0);
+    CHECK(std::any_of(sum.cases.begin(), sum.cases.end(), [](const BoundaryCase &one) {
+        return one.limit < Exact(one.coupon.values[Quantity::thinner]) / Exact(2);
+    }));
 }
 
 TEST_CASE("what does not count, and what no coupon has, is told and not made up") {

@@ -173,6 +173,33 @@ TEST_CASE("what a find or a fact leaves open is compared for all its values", "[
     CHECK(outcome("not said", "not said") == "equal");
 }
 
+TEST_CASE("what is counted is whole, and a length is not", "[comparing]") {
+    const auto outcome = [](const std::string &first, const std::string &second) {
+        const auto set = [](const std::string &name, const std::string &rest) {
+            return pore_set(name, "  - {id: r, types: gas pore, exams: VT, " + rest +
+                                      ", clause: \"1\", standing: {house: example}}\n");
+        };
+        const ComparedClasses all = compared(set("a", first), set("b", second));
+        REQUIRE(all.things.size() == 1);
+        REQUIRE(all.things[0].stretches.size() == 1);
+        return name_of(all.things[0].stretches[0].outcome);
+    };
+    const std::string count = "measure: count, window: 100 mm, ",
+                      sum = "measure: sum of length, window: 100 mm, ";
+    CHECK(outcome(count + "under: 4", count + "at most: 3") == "equal");
+    CHECK(outcome(count + "under: 4", count + "at most: 4") == "stricter");
+    CHECK(outcome(count + "under: 4", count + "at most: 2") == "looser");
+    CHECK(outcome(count + "under: 3.5", count + "at most: 3") == "equal");
+    CHECK(outcome(count + "at most: 0", "allowed: none") == "equal");
+    CHECK(outcome(count + "under: 1", count + "at most: 0") == "equal");
+    CHECK(outcome(count + "under: 2", "allowed: none") == "looser");
+    CHECK(outcome(sum + "under: 4 mm", sum + "at most: 4 mm") == "stricter");
+    // On half of the window under 2 is left of the one, and at most 1.5 of the other.
+    const std::string shrinks = ", short weld: in proportion";
+    CHECK(outcome(count + "under: 4" + shrinks, count + "at most: 3" + shrinks) == "looser or equal");
+    CHECK(outcome(count + "at most: 3" + shrinks, count + "at most: 3" + shrinks) == "equal");
+}
+
 TEST_CASE("one rule's conditions are held against another's; a rule of one side only is told",
           "[comparing]") {
     const Loaded wide = pore_set("a", pore_rule("r", "", "2 mm"));

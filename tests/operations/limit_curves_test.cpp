@@ -2,6 +2,8 @@
 #include "case.hpp"
 #include "catch.hpp"
 #include "operations/limit_curves.hpp"
+#include "render/text.hpp"
+#include "report/limit_curves_document.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -38,4 +40,21 @@ rules:
     CHECK(curve.at[half].has_value());
     CHECK_FALSE(curve.over[half].has_value());
     CHECK_FALSE(curve.at[half + 1].has_value());
+}
+
+TEST_CASE("a limit that hangs on the weld's length is told as it is written, and no dash") {
+    const auto set =
+        set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A, B]\nordered: no\nscope: not "
+                 "read\nquantities: {L: weld length}\nrules:\n  - {id: r, types: undercut, exams: "
+                 "VT, measure: sum of length, window: whole weld, at most: {A: 1 in, B: 8 % x L}, "
+                 "clause: c, standing: {house: x}}\n");
+    const LimitCurves all = limit_curves(set, {});
+    REQUIRE(all.rules.size() == 1);
+    const auto &curves = all.rules.front().curves;
+    REQUIRE(curves.size() == 2);
+    CHECK(curves[0].at.front().has_value());
+    CHECK_FALSE(curves[0].open.front());
+    CHECK_FALSE(curves[1].at.front().has_value());
+    CHECK(curves[1].open.front());
+    CHECK_THAT(text(document_of(all)), says("8 % x L") && !says("  -  "));
 }

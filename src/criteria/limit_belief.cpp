@@ -1,0 +1,79 @@
+// Limits that nobody would let stand, whatever the wall: a slip of the unit or of the decimal point.
+#include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
+#include "criteria/vocabulary.hpp"
+#include "measure/print.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// How much of what anybody allows; common practice, no source. What shipped sets allow lies well within.
+struct BelievedLimit {
+    std::initializer_list<const char *> types; ///< with their kinds; none: every imperfection
+    std::initializer_list<Quantity> measures;
+    bool upper = true; ///< else it asks for at least as much
+    std::int64_t value = 0;
+};
+constexpr std::int64_t micro_deg = 1'000'000;
+const BelievedLimit believed_limits[] = {
+    {{"excess weld metal", "excessive convexity", "excess penetration", "linear misalignment"},
+     {Quantity::height},
+     true,
+     20 * nm_per_mm},
+    {{"angular misalignment"}, {Quantity::angle}, true, 15 * micro_deg},
+    {{"incorrect weld toe"}, {Quantity::angle}, false, 45 * micro_deg},
+    {{}, {Quantity::length, Quantity::size}, true, 500 * nm_per_mm},
+};
+
+bool speaks_of_such_only(const Rule &rule, const BelievedLimit &one) {
+    const Vocabulary &words = Vocabulary::shipped();
+    for (std::size_t t = 0; t < words.size(); ++t) {
+        const auto type = static_cast<TypeId>(t);
+        const bool such = one.types.size() == 0
+                              ? !words[type].measured
+                              : std::any_of(one.types.begin(), one.types.end(), [&](const char *name) {
+                                    return words.is_a(type, *words.find(name));
+                                });
+        if (rule.subject.types[t] && !such) return false;
+    }
+    return true;
+}
+
+/// Beyond it wherever the rule speaks.
+bool always_beyond(const CriteriaSet &set, const Rule &rule, const Formula &limit, const BelievedLimit &one) {
+    const Formula bound = Formula::constant(Exact(one.value), limit.dimension());
+    const auto units = units_to_try(set, rule);
+    return std::all_of(units.begin(), units.end(), [&](Unit unit) {
+        const auto where = where_hold(conditions_of(set, rule), unit);
+        return possible(where) == true &&
+               (one.upper ? may_be_over(where, bound, limit, unit, false)
+                          : may_be_over(where, limit, bound, unit, false)) == false;
+    });
+}
+
+} // namespace
+
+void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
+    for (const auto &rule : set.rules)
+        for (const auto &one : believed_limits) {
+            if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
+                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
+                continue;
+            for (std::size_t c = 0; c < set.classes.size(); ++c) {
+                const Limit &limit = rule.limits[c];
+                if (limit.kind != Limit::Kind::value || !always_beyond(set, rule, limit.formula, one))
+                    continue;
+                doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
+                            "its limit for class " + set.classes[c].id + ", '" + limit.text + "', is " +
+                                (one.upper ? "more" : "less") + " than " +
+                                print(Exact(one.value), rule.dimension(), set.unit) +
+                                ", and nobody lets so " + (one.upper ? "much" : "little") +
+                                " stand: are the unit and the decimal point right?");
+                break;
+            }
+        }
+}
+
+} // namespace beadbook
