@@ -10,12 +10,24 @@ namespace {
 Validity raw_validity(const WelderState &welder, const std::vector<HeldQualification> &all,
                       const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                       Day on, std::int64_t before = whole_record) {
-    return validity_on(on, held.record.welded, held.way(), events_of(welder, all, held, undone, before));
+    return validity_on(on, held.record.welded, held.way(),
+                       bearing_on(welder, all, held, undone, before).events);
 }
 
-bool is_over(Validity::State state) {
-    return state == Validity::State::lapsed || state == Validity::State::expired;
+QualificationEvent::Kind kind_of(const WelderEvent &event) {
+    using Kind = QualificationEvent::Kind;
+    return event.kind == "use"         ? Kind::use
+           : event.kind == "renewal"   ? Kind::renewal
+           : event.kind == "extension" ? Kind::extension
+                                       : Kind::revocation;
 }
+
+/// One entry that bears on it: what a person wrote, or the weld of another test.
+struct Entered {
+    std::int64_t seq = 0;
+    QualificationEvent event;
+    const HeldQualification *weld = nullptr;
+};
 
 bool prolongs(const WelderEvent &event) { return event.kind == "use" || event.kind == "extension"; }
 
@@ -28,25 +40,68 @@ bool is_about(const WelderEvent &e, const HeldQualification &held) {
     return (e.kind == "extension" || e.kind == "revocation") && e.qualification == held.record.number;
 }
 
-std::vector<QualificationEvent>
-events_of(const WelderState &welder, const std::vector<HeldQualification> &all, const HeldQualification &held,
-          const std::map<std::int64_t, std::string> &undone, std::int64_t before) {
-    using Kind = QualificationEvent::Kind;
-    std::vector<QualificationEvent> out;
+bool is_over(Validity::State state) {
+    return state == Validity::State::lapsed || state == Validity::State::expired;
+}
+
+Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualification> &all,
+                   const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                   std::int64_t before, bool with_doubtful) {
+    std::vector<Entered> entries;
     for (const auto &e : welder.events)
-        if (!undone.contains(e.seq) && e.seq < before && is_about(e, held))
-            out.push_back({e.kind == "use"         ? Kind::use
-                           : e.kind == "renewal"   ? Kind::renewal
-                           : e.kind == "extension" ? Kind::extension
-                                                   : Kind::revocation,
-                           e.day});
-    // Welding another accepted test with the process is using it.
+        if (!undone.contains(e.seq) && is_about(e, held)) entries.push_back({e.seq, {kind_of(e), e.day}});
     for (const auto &other : all)
         if (other.record.number != held.record.number && !other.record.carried() &&
-            welder.entries.at(other.record.number) < before &&
-            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)))
-            out.push_back({Kind::use, other.record.welded});
+            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
+            (other.fate.state == Validity::State::valid ||
+             (with_doubtful && other.fate.state == Validity::State::in_doubt)))
+            entries.push_back({welder.entries.at(other.record.number),
+                               {QualificationEvent::Kind::use, other.record.welded},
+                               &other});
+    std::erase_if(entries, [&](const Entered &one) { return one.seq >= before; });
+    std::sort(entries.begin(), entries.end(),
+              [](const Entered &a, const Entered &b) { return a.seq < b.seq; });
+    // Nobody here could have entered in time what lies before the day on which it was carried in.
+    const std::string carried =
+        held.record.carried() ? welder.granted.at(held.record.number).at.substr(0, 10) : "";
+    Bearing out;
+    for (const auto &one : entries) {
+        const bool late = one.weld && one.weld->registered && *one.weld->registered > one.event.day &&
+                          print(one.event.day) >= carried;
+        if (late && one.event.day >= held.record.welded &&
+            is_over(validity_on(*one.weld->registered, held.record.welded, held.way(), out.events).state))
+            out.late_welds.push_back(one.weld);
+        else
+            out.events.push_back(one.event);
+    }
     return out;
+}
+
+std::string words_of_late_welds(const Bearing &bearing) {
+    std::vector<std::string> out;
+    for (const auto *one : bearing.late_welds)
+        out.push_back(one->record.test.id + " of " + print(one->record.welded) + " on " +
+                      print(*one->registered));
+    return out.empty() ? ""
+                       : "; what was welded since came on record only when it was over (" + listed(out) +
+                             "), and revives it as a use that is entered late does: with a reason";
+}
+
+std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
+                             const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                             Day on) {
+    const auto state = [&](bool with_doubtful) {
+        return validity_on(on, held.record.welded, held.way(),
+                           bearing_on(welder, all, held, undone, whole_record, with_doubtful).events)
+            .state;
+    };
+    if (is_over(state(true)) || !is_over(state(false))) return "";
+    std::string out;
+    for (const auto &other : all)
+        if (other.fate.state == Validity::State::in_doubt && !other.record.carried() &&
+            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)))
+            out += (out.empty() ? "it was used in time only by the weld of " : " or ") + title_of(other);
+    return out + ", which is in doubt";
 }
 
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,

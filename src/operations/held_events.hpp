@@ -10,10 +10,26 @@ namespace beadbook {
 bool is_about(const WelderEvent &event, const HeldQualification &held);
 
 inline constexpr std::int64_t whole_record = std::numeric_limits<std::int64_t>::max();
-/// What bears on the validity of one of `all`, by entries before `before`, without those that count no more.
-std::vector<QualificationEvent>
-events_of(const WelderState &welder, const std::vector<HeldQualification> &all, const HeldQualification &held,
-          const std::map<std::int64_t, std::string> &undone, std::int64_t before = whole_record);
+/// What bears on the validity of one qualification.
+struct Bearing {
+    std::vector<QualificationEvent> events;
+    /// Test welds that count for no use: they came on record when it was over by the days that they tell.
+    std::vector<const HeldQualification *> late_welds;
+};
+/// By entries before `before`, without those that count no more. Welding another accepted test with the
+/// process is using it, as long as that test proves it, and one that is in doubt only `with_doubtful`.
+/// Pointers into `all`.
+Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualification> &all,
+                   const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                   std::int64_t before = whole_record, bool with_doubtful = true);
+/// "; coupon A-2, welded on 2026-09-20, keeps it no longer ..."; empty if there is none.
+std::string words_of_late_welds(const Bearing &bearing);
+/// Lapsed or expired.
+bool is_over(Validity::State state);
+/// That without the weld of a test that is in doubt it would be over; empty if it would not.
+std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
+                             const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
+                             Day on);
 
 /// A use or an extension of an earlier day that was entered when the record said that it was over.
 struct LateEntry {

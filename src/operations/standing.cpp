@@ -11,6 +11,7 @@
 #include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
 #include "operations/taken_back.hpp"
+#include "operations/test_fate.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -22,53 +23,6 @@
 
 namespace beadbook {
 namespace {
-
-/// Coupons that a qualification rests on by its own test.
-std::vector<std::string> coupons_of(const QualificationRecord &record) {
-    return record.evidence ? Fates::coupons_of(*record.evidence) : std::vector<std::string>{record.test.id};
-}
-
-/// The same where the gate would refuse it anew.
-std::string aside_words(std::int64_t granted, bool carried) {
-    return "; what is missing comes first, or else a reason that sets it aside: retract entry " +
-           std::to_string(granted) + " and " + (carried ? "carry it in" : "qualify it") + " anew with that";
-}
-
-/// What the coupon of a test says of the weld otherwise than when it was granted; empty if nothing. What it
-/// did not say then, and was said beside it for the grant, is no doubt once the coupon says the same.
-std::string described_otherwise(Book &book, const QualificationRecord &record, std::int64_t granted,
-                                const std::function<std::string()> &advice) {
-    std::vector<std::string> out;
-    for (const auto &[field, was, is] : said_otherwise_since(book.history(record.test.id), granted))
-        if (describes_weld(field) && !(was.empty() && record.test.get(field) == is))
-            out.push_back(field + " " + (was.empty() ? "not told" : was) + " is now " +
-                          (is.empty() ? "not told" : is));
-    return out.empty()
-               ? ""
-               : "coupon " + record.test.id + " is described otherwise since: " + listed(out) + advice();
-}
-
-/// Unless it is revoked: then nothing is left to doubt. Without a reason nothing is doubted.
-void put_in_doubt(const std::string &why, Validity &validity) {
-    if (why.empty() || taken_away(validity.state)) return;
-    validity.state = Validity::State::in_doubt;
-    validity.until.reset();
-    validity.use_by.reset();
-    validity.reason = why;
-}
-
-/// A coupon that was graded failed after it had qualified somebody qualifies nobody.
-void take_back(Fates &fates, const QualificationRecord &record, std::int64_t granted, Validity &validity) {
-    for (const auto &coupon : coupons_of(record)) {
-        const Fates::Fate &fate = fates.of(coupon);
-        if (!fate.bears(record.overridden, granted)) continue;
-        if (taken_away(validity.state)) return;
-        validity.state = fate.doubt ? Validity::State::in_doubt : Validity::State::unproved;
-        validity.until = fate.since;
-        validity.use_by.reset();
-        validity.reason = fate.why;
-    }
-}
 
 /// What holds by a person's word against a verdict says so, unless what was set aside stands on its record.
 void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualification &held,
@@ -82,7 +36,7 @@ void tell_whose_word(Fates &fates, const WelderState &welder, const HeldQualific
                 said.push_back(word);
         }
     };
-    if (!held.record.carried()) tell(coupons_of(held.record), held.record.overridden);
+    if (!held.record.carried()) tell(test_coupons(held.record), held.record.overridden);
     for (const auto &e : welder.events)
         if (is_about(e, held) && !undone.contains(e.seq))
             for (const auto &proof : e.evidence) tell(Fates::coupons_of(proof), e.overridden);
@@ -145,30 +99,29 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
                              welder.record.mark + " are missing or no longer load");
         std::string unreadable;
         Weld weld = weld_of(q, unreadable);
-        out.push_back({welder.record.mark, q, rules, std::move(weld), {}, {}, {}, std::move(unreadable)});
+        out.push_back({welder.record.mark, q, rules, std::move(weld), {}, {}});
+        out.back().unreadable = std::move(unreadable);
         out.back().range = range_of(*rules, out.back().weld);
     }
     for (auto &held : out) {
-        held.validity = validity_on(on, held.record.welded, held.way(), events_of(welder, out, held, undone));
-        const std::int64_t granted = welder.entries.at(held.record.number);
-        if (!held.record.carried()) {
-            take_back(fates, held.record, granted, held.validity);
-            if (fates.of(held.record.test.id).described > granted)
-                put_in_doubt(
-                    described_otherwise(office.book(), held.record, granted,
-                                        [&] { return fates.anew_words(welder, held.record, *held.rules); }),
-                    held.validity);
+        held.fate = fate_of_test(office.book(), welder, held, fates);
+        if (out.size() > 1) held.registered = registered_later(office.book(), welder, held);
+    }
+    for (auto &held : out) {
+        const Bearing bearing = bearing_on(welder, out, held, undone);
+        held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
+        if (is_over(held.validity.state)) held.validity.reason += words_of_late_welds(bearing);
+        if (!taken_away(held.validity.state) && held.fate.state != Validity::State::valid) {
+            held.validity.state = held.fate.state;
+            held.validity.until = held.fate.until;
+            held.validity.use_by.reset();
+            held.validity.reason = held.fate.reason;
         }
-        if (held.validity.state != Validity::State::in_doubt && !taken_away(held.validity.state))
-            if (const auto now = fates.refused_today(welder, held.record, *held.rules); !now.why.empty())
-                put_in_doubt(now.why + (now.by_reason ? aside_words(granted, held.record.carried()) : ""),
-                             held.validity);
-        put_in_doubt(granted_to_another(office.book(), welder, held), held.validity);
+        put_in_doubt(kept_by_doubtful(welder, out, held, undone, on), held.validity);
         const auto late = late_entries(welder, out, held, undone, on);
         tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
-        if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, held.validity);
         held.aside = asides_of(welder, held, on, undone, late);
     }
     return out;
@@ -260,7 +213,7 @@ std::string title_of(const HeldQualification &held) {
 
 bool rests_on(const HeldQualification &held, const std::string &coupon) {
     if (held.record.carried()) return false;
-    const auto all = coupons_of(held.record);
+    const auto all = test_coupons(held.record);
     return std::find(all.begin(), all.end(), coupon) != all.end();
 }
 

@@ -15,6 +15,9 @@ struct HeldQualification {
     Weld weld;
     std::vector<VariableRange> range; ///< points into the rules
     Validity validity;
+    Validity fate = {}; ///< of its test, whatever the time: valid, in doubt or no longer proved
+    std::optional<Day> registered =
+        {};                        ///< when its coupon came on record, if after the weld and others are held
     std::vector<Aside> aside = {}; ///< that it rests on: its own, and those of renewals and extensions
     std::string unreadable = {};   ///< why its test cannot be read, so that nothing is known of the weld
     int renewed_by = 0; ///< coupons that a retest of a failed renewal asks; 0: none failed, or not lapsed
