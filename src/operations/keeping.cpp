@@ -112,9 +112,11 @@ std::vector<Indication> found_as_seen(const CouponState &before, const StoredVer
     return out;
 }
 
-/// The coupon as the engine that took the verdict saw it: earlier ones knew its unit only where it was named.
+/// The coupon as the engine that took the verdict saw it: earlier ones knew its unit only where it was named,
+/// later ones by that name first.
 Coupon facts_as_seen(const CouponState &before, const StoredVerdict &stored) {
     Coupon out = before.record.facts();
+    if (stored.engine < first_to_hold_by_sizes) out.values.measure_in(before.record.fixed_unit());
     if (stored.engine < first_to_ask_where && before.record.get("units").empty()) out.values.measure_in({});
     return out;
 }
