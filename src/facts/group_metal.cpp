@@ -25,7 +25,6 @@ constexpr auto of_metals = std::to_array<Numbers>({{"stainless", 6, 8},
                                                    {"steel", 9, 15},
                                                    {"alumin", 21, 26},
                                                    {"copper", 31, 35},
-                                                   {"nickel", 41, 49},
                                                    {"titanium", 51, 53}});
 struct Group {
     std::string_view name, metals;
