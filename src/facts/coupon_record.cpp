@@ -74,6 +74,23 @@ CouponValue measured(const std::string &value, const CouponField &field, std::op
     return {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"), typed.value};
 }
 
+/// The unit that all lengths among the fields are written in whose names begin so; within, nothing if they
+/// differ, and nothing at all if there are none.
+std::optional<std::optional<Unit>> one_unit_of(const std::map<std::string, CouponValue> &fields,
+                                               std::string_view begin) {
+    std::optional<std::optional<Unit>> out;
+    for (const auto &[name, given] : fields) {
+        const CouponField &field = *coupon_field(name);
+        if (!name.starts_with(begin) || field.kind != CouponField::Kind::measure ||
+            info(field.quantity).dimension != Dimension::length)
+            continue;
+        const auto written = unit_written(size_and_name(given.text).first);
+        if (out && written != *out) return std::optional<Unit>{};
+        out = written;
+    }
+    return out;
+}
+
 } // namespace
 
 std::vector<std::string> parts_of_several(const std::string &text) {
@@ -268,16 +285,13 @@ std::string CouponRecord::sized(const std::string &name, const std::string &valu
 std::optional<Unit> CouponRecord::fixed_unit() const {
     if (const std::string units = get("units"); !units.empty())
         return units == "mm" ? Unit::millimetre : Unit::inch;
-    std::optional<Unit> out;
-    for (const auto &[name, given] : fields) {
-        const CouponField &field = *coupon_field(name);
-        if (field.kind != CouponField::Kind::measure || info(field.quantity).dimension != Dimension::length)
-            continue;
-        const auto written = unit_written(size_and_name(given.text).first);
-        if (out && written != out) return std::nullopt;
-        out = written;
-    }
-    return out;
+    return one_unit_of(fields, "").value_or(std::nullopt);
+}
+
+std::optional<Unit> CouponRecord::sizes_unit() const {
+    for (const char *of : {"thickness", ""})
+        if (const auto said = one_unit_of(fields, of)) return *said;
+    return fixed_unit();
 }
 
 bool is_bare_length(const std::string &name, std::string_view value) {
@@ -288,7 +302,7 @@ bool is_bare_length(const std::string &name, std::string_view value) {
 
 Coupon CouponRecord::facts() const {
     Coupon out;
-    if (const auto fixed = fixed_unit()) out.values.measure_in(*fixed);
+    out.values.measure_in(sizes_unit());
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (field.kind == Kind::fact) {

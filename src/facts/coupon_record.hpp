@@ -56,6 +56,10 @@ struct CouponRecord {
     /// Of bare numbers: `units`, else the one that all its sizes are written in; nothing if they differ or
     /// there are none.
     std::optional<Unit> fixed_unit() const;
+    /// In which its sizes were said, so that a limit that is printed in two units holds by it: the one that
+    /// its walls are written in, else all its sizes, nothing if they differ; `units` only where there are
+    /// none. In which unit somebody looks at it changes no verdict.
+    std::optional<Unit> sizes_unit() const;
     /// For printing: the fixed one, else inches.
     Unit unit() const { return fixed_unit().value_or(Unit::inch); }
 

@@ -3,9 +3,8 @@
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
 #include "facts/coupon_weld.hpp"
-#include "facts/gauge_metal.hpp"
-#include "facts/group_metal.hpp"
 #include "facts/largest_measured.hpp"
+#include "facts/plausibility_words.hpp"
 #include "language/evaluate.hpp"
 #include "measure/parse.hpp"
 #include "measure/print.hpp"
@@ -13,6 +12,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <set>
 #include <stdexcept>
 
@@ -21,97 +21,9 @@ namespace {
 
 using About = PlausibilityRule::About;
 
-/// Words that these rules may speak of, beside the sizes of coupon and find.
-enum class Said : std::uint8_t {
-    joint,
-    form,
-    seam,
-    magnetic,
-    shape,
-    kind,
-    position,
-    metal,
-    group,
-    sizes,
-    method,
-    micro,
-    loss,
-    type,
-    units,
-    fraction,
-    joint_form,
-    of_fillet,
-    gauge,
-    rotated,
-    metal_group
-};
-constexpr std::size_t said_count = 21;
-/// Words that can be read back, so that a rule may expect them.
-constexpr auto read_back = {Said::position, Said::metal,      Said::sizes,      Said::micro,
-                            Said::fraction, Said::form,       Said::joint_form, Said::of_fillet,
-                            Said::gauge,    Said::metal_group};
-/// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
-/// them.
-constexpr std::array<std::string_view, 8> spoken_types{
-    "fillet size",        "throat",  "excess weld metal", "excessive convexity",
-    "excess penetration", "overlap", "root concavity",    "other"};
-/// What they speak of beside the sizes of a find, in the slots of pairs and groups, of which they never
-/// speak.
-constexpr Quantity across = Quantity::gap, largest_fillet = Quantity::larger_size,
-                   largest_throat = Quantity::smaller_size;
-/// Days that they may speak of.
-enum class Dated : std::uint8_t { welded, examined, examined_undated };
-
-std::vector<std::string> words_of_fact(Fact fact) { return info(fact).words; }
-
-const Names &plausibility_names() {
-    static const Names names = [] {
-        Names out;
-        for (std::size_t q = 0; q < quantity_count; ++q) {
-            const QuantityInfo &one = info(static_cast<Quantity>(q));
-            if (one.scope == Scope::coupon || one.scope == Scope::indication)
-                out.add(
-                    {std::string(one.name), Name::Kind::quantity, static_cast<Slot>(q), one.dimension, {}});
-        }
-        for (const auto &[name, slot] : {std::pair("across", across),
-                                         {"largest fillet size", largest_fillet},
-                                         {"largest throat", largest_throat}})
-            out.add({name, Name::Kind::quantity, slot_of(slot), Dimension::length, {}});
-        const auto word = [&](const char *name, Said said, std::vector<std::string> words) {
-            out.add({name, Name::Kind::word, static_cast<Slot>(said), Dimension::number, std::move(words)});
-        };
-        word("joint", Said::joint, words_of_fact(Fact::joint));
-        word("form", Said::form, words_of_fact(Fact::form));
-        word("seam", Said::seam, words_of_fact(Fact::seam));
-        word("magnetic", Said::magnetic, words_of_fact(Fact::magnetic));
-        word("position", Said::position, {"round a fixed tube", "other"});
-        word("metal", Said::metal, {"one that is not magnetic", "other"});
-        word("shape", Said::shape, {"linear", "rounded"});
-        word("kind", Said::kind, {"imperfection", "dimension"});
-        word("group", Said::group, {"yes", "no"});
-        word("sizes", Said::sizes, {"length alone", "other"});
-        word("method", Said::method, exam_names());
-        word("micro", Said::micro, {"yes", "no"});
-        word("loss", Said::loss, {"yes", "no"});
-        word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
-        word("units", Said::units, {"in", "mm", "either"});
-        word("fraction", Said::fraction, {"of an inch", "other"});
-        word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
-        word("test position", Said::of_fillet, {"of a fillet", "other"});
-        word("gauge", Said::gauge, {"of another metal", "other"});
-        word("rotated", Said::rotated, {"yes", "no"});
-        word("metal group", Said::metal_group, {"of another metal", "other"});
-        out.add({"welded", Name::Kind::day, static_cast<Slot>(Dated::welded), Dimension::number, {}});
-        out.add({"examined with no day of the weld on record",
-                 Name::Kind::day,
-                 static_cast<Slot>(Dated::examined_undated),
-                 Dimension::number,
-                 {}});
-        out.add({"examined", Name::Kind::day, static_cast<Slot>(Dated::examined), Dimension::number, {}});
-        return out;
-    }();
-    return names;
-}
+/// Words that can be read back, so that a rule may expect them, beside facts that are held together.
+constexpr auto read_back = {Said::position, Said::metal, Said::sizes,      Said::micro,    Said::fraction,
+                            Said::form,     Said::seam,  Said::joint_form, Said::of_fillet};
 
 /// The number of a length that is written in millimetres, with or without a blank before the unit; else
 /// empty.
@@ -144,11 +56,11 @@ struct Entered {
     std::array<std::uint8_t, said_count> words{};
     std::array<std::optional<Day>, 3> days;
     Day today{};
-    std::optional<Day> registered;  ///< the coupon
-    std::string position, material; ///< as they were written
-    std::string found;              ///< a find's type and method
-    std::string gauge, group;       ///< of another metal
-    const Typed *inches = nullptr;  ///< of a find, in millimetres and written as inches are
+    std::optional<Day> registered;             ///< the coupon
+    std::string position, material;            ///< as they were written
+    std::string found;                         ///< a find's type and method
+    std::map<Slot, std::string> contradicting; ///< facts, as they read together
+    const Typed *inches = nullptr;             ///< of a find, in millimetres and written as inches are
 
     void word(Said said, bool first) { words[static_cast<std::size_t>(said)] = first ? 1 : 2; }
 
@@ -166,8 +78,11 @@ struct Entered {
             words[static_cast<std::size_t>(Said::joint_form)] = word_index(info(Fact::joint_form), "butt");
         if ((position = record.get("position")); !position.empty())
             word(Said::position, goes_round(position)), word(Said::of_fillet, is_of_a_fillet(position));
-        if (gauge = gauge_of_another_metal(record); !gauge.empty()) word(Said::gauge, true);
-        if (group = group_of_another_metal(record); !group.empty()) word(Said::metal_group, true);
+        for (const HeldTogether &one : held_together())
+            if (std::string read = one.of(record); !read.empty()) {
+                word(one.said, true);
+                contradicting[static_cast<Slot>(one.said)] = std::move(read);
+            }
         if (const auto rotated = record.get("rotated"); !rotated.empty())
             word(Said::rotated, same_word(rotated, "yes"));
         material = record.get(record.get("material").empty() ? "metal-group" : "material");
@@ -210,18 +125,15 @@ public:
 
 private:
     std::string of_word(const Condition &c) const {
+        if (const auto read = entered_.contradicting.find(c.slot); read != entered_.contradicting.end())
+            return read->second;
         switch (static_cast<Said>(c.slot)) {
         case Said::metal: return "magnetic yes, material " + shown(entered_.material);
         case Said::sizes: return "a length and no width";
         case Said::micro: return entered_.found;
-        case Said::gauge: return entered_.gauge;
-        case Said::metal_group: return entered_.group;
-        case Said::form:
-        case Said::joint_form:
-            return c.subject + " " +
-                   words_of_fact(c.slot == static_cast<Slot>(Said::form)
-                                     ? Fact::form
-                                     : Fact::joint_form)[entered_.words[c.slot] - 1u];
+        case Said::form: return of_fact(c, Fact::form);
+        case Said::seam: return of_fact(c, Fact::seam);
+        case Said::joint_form: return of_fact(c, Fact::joint_form);
         case Said::fraction: {
             const std::string typed = number_of_millimetres(*entered_.inches);
             return typed + " mm or " + typed + " in (" +
@@ -231,6 +143,10 @@ private:
         }
         default: return "position " + entered_.position;
         }
+    }
+
+    std::string of_fact(const Condition &c, Fact fact) const {
+        return c.subject + " " + words_of_fact(fact)[entered_.words[c.slot] - 1u];
     }
 
     void add(const Formula &formula) {
@@ -281,6 +197,13 @@ public:
     }
 
 private:
+    static bool can_be_read(Slot slot) {
+        const auto is = [&](Said said) { return slot == static_cast<Slot>(said); };
+        const auto together = held_together();
+        return std::any_of(read_back.begin(), read_back.end(), is) ||
+               std::any_of(together.begin(), together.end(), [&](const auto &one) { return is(one.said); });
+    }
+
     void read_one(const Yaml &node) {
         const std::string name = node.find("id") ? node.find("id")->text : "?";
         const Fields fields(node, "rules." + name, {"id", "about", "when", "expect", "why", "standing"},
@@ -302,9 +225,7 @@ private:
         if (!expect) return;
         auto condition = read_condition(*expect, fields.path_of("expect"), plausibility_names(), issues_);
         if (!condition) return;
-        if (condition->kind == Condition::Kind::word &&
-            std::none_of(read_back.begin(), read_back.end(),
-                         [&](Said said) { return condition->slot == static_cast<Slot>(said); }))
+        if (condition->kind == Condition::Kind::word && !can_be_read(condition->slot))
             fields.error("expect", "expected a comparison or a day, or a word that can be read back");
         out.expect = std::move(*condition);
         rules_.push_back(std::move(out));

@@ -66,7 +66,8 @@ void take_other_unit(const ComparedSets &all, const Coupon &coupon, ComparedClas
         if (thing.all_equal() && printed_twice(thing)) asked.push_back(&thing);
     if (asked.empty()) return;
     Coupon in_other = coupon;
-    const Unit unit = all.unit == Unit::inch ? Unit::millimetre : Unit::inch;
+    const Unit measured = coupon.values.measured_in().value_or(all.unit);
+    const Unit unit = measured == Unit::inch ? Unit::millimetre : Unit::inch;
     in_other.values.measure_in(unit);
     const auto other =
         compare_classes(*all.first, classes.first, *all.second, classes.second, in_other, unit);

@@ -10,6 +10,7 @@
 #include "records/codecs/typed.hpp"
 #include "records/fold.hpp"
 #include "technique/known_conditions.hpp"
+#include "technique/part_shown.hpp"
 
 #include <algorithm>
 
@@ -112,7 +113,31 @@ std::string no_longer_entitled(Office &office, const ExamRecord &exam, std::int6
     return ""; // somebody whose certificate for the method was never on record has lost none
 }
 
+/// The same of a word by which nobody can have seen all of the weld; it is asked about when an exam is
+/// entered, which an older one never was, nor one of a coupon that was described otherwise since.
+std::string not_seen_by_conditions(const CouponRecord &coupon, const ExamRecord &exam,
+                                   const Practice *practice) {
+    if (!exam.incomplete.empty()) return "";
+    for (const auto &[name, text] : exam.conditions)
+        if (const ConditionInfo *info = condition_info(name); info && !speaks_of(practice, name))
+            if (const std::string why = undone(*info, exam.conditions); !why.empty())
+                return "condition " + name + "=" + text + ": " + why + std::string(from_practice);
+    try {
+        if (const std::string part = part_not_shown(exam.conditions, coupon.facts());
+            !part.empty() && !speaks_of(practice, "exposures"))
+            return "condition exposures=" + exam.conditions.at("exposures") + ": " + part +
+                   std::string(from_practice);
+    } catch (const InputError &) {
+        return ""; // written before the words were fixed
+    }
+    return "";
+}
+
 } // namespace
+
+std::string not_seen(Office &office, const CouponRecord &coupon, const ExamRecord &exam) {
+    return not_seen_by_conditions(coupon, exam, practice_of(office, exam).get());
+}
 
 std::vector<std::string> names_behind(Office &office, const std::string &text,
                                       std::optional<std::int64_t> before) {
@@ -170,6 +195,7 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
     if (why.empty()) why = objection_of_equipment(exam);
     if (why.empty()) why = objection_of_conditions(exam, practice.get());
     if (why.empty()) why = vision_taken_off(office, exam, before);
+    if (why.empty()) why = not_seen_by_conditions(coupon, exam, practice.get());
     return {std::move(why), {}};
 }
 

@@ -40,6 +40,10 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
 /// That the vision test which an exam names was taken off the record of its examiner; empty: it was not.
 std::string vision_taken_off(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before);
 
+/// Why its own conditions show that not all of the weld can have been seen (no image quality indicator, one
+/// exposure through both walls of a girth weld), where its practice does not rule that; empty: they do not.
+std::string not_seen(Office &office, const CouponRecord &coupon, const ExamRecord &exam);
+
 /// Why the ninth engine did not count an exam: a calibration that was over by what was on record when the
 /// exam was entered, or a certificate that the record of people took away since.
 std::string objection_of_ninth(Office &office, const ExamRecord &exam, std::int64_t before);

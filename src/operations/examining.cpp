@@ -18,6 +18,7 @@
 #include "records/codecs/bodies.hpp"
 #include "technique/exam_check.hpp"
 #include "technique/known_conditions.hpp"
+#include "technique/part_shown.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -136,7 +137,7 @@ std::string why_incomplete(const std::string &given) {
 }
 
 /// What a condition says of the exam by itself, and a practice that it goes by leaves to us.
-void check_conditions(const ExamRecord &exam, const Practice *practice) {
+void check_conditions(const CouponRecord &coupon, const ExamRecord &exam, const Practice *practice) {
     for (const auto &[name, text] : exam.conditions) {
         const ConditionInfo *known = condition_info(name);
         if (!known) continue;
@@ -153,6 +154,13 @@ void check_conditions(const ExamRecord &exam, const Practice *practice) {
                           " (common practice, no source); say with the exam why it does not count")
                 .give("incomplete");
     }
+    if (const std::string part = part_not_shown(exam.conditions, coupon.facts());
+        !part.empty() && exam.incomplete.empty() && !speaks_of(practice, "exposures"))
+        throw refused(
+            "condition exposures=" + exam.conditions.at("exposures") + ": " + part +
+            " (common practice, no source); say how many there were, or say with the exam why it does "
+            "not count")
+            .give("incomplete");
 }
 
 /// The request as a record, and the practice that it names.
@@ -274,7 +282,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     check_examiner(writing.office(), exam);
     const Day today = writing.outside().today();
     check_day(exam, state.record, today);
-    check_conditions(exam, asked.practice.get());
+    check_conditions(state.record, exam, asked.practice.get());
     if (is_begun_for_another(writing, state, exam, request.replaces))
         asked.against.push_back({"examined-by-another", "examiner '" + shown(exam.examiner) + "', and " +
                                                             writing.stamp().who +
@@ -348,7 +356,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
             exam.sure.push_back(std::move(id));
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);
-    check_conditions(exam, practice.get());
+    check_conditions(coupon, exam, practice.get());
     ReadyExam out{std::move(exam), nullptr, std::move(known.notes)};
     if (out.record.practice.empty()) {
         if (!out.record.practice_hash.empty())

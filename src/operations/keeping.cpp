@@ -71,12 +71,13 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
 }
 
 /// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
-/// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled, and the
-/// ninth asked of nothing but certificates and calibrations.
+/// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled, the
+/// ninth asked of nothing but certificates and calibrations, and those before the fourteenth not what its
+/// conditions show that nobody saw.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
     constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9, first_to_ask_all = 10,
-                  first_to_miss_vision = 13;
+                  first_to_miss_vision = 13, first_to_ask_what_was_seen = 14;
     std::vector<ExamDone> out;
     if (stored.engine >= first_to_mind_gaps) {
         for (ExamRecord exam : before.exams) {
@@ -84,6 +85,9 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
                 office.check_means_of(before.record, exam, stored.seq);
                 if (stored.engine < first_to_miss_vision &&
                     exam.open == vision_taken_off(office, exam, stored.seq))
+                    exam.open.clear();
+                if (stored.engine < first_to_ask_what_was_seen &&
+                    exam.open == not_seen(office, before.record, exam))
                     exam.open.clear();
             } else if (stored.engine >= first_to_ask_again && exam.open.empty())
                 exam.open = objection_of_ninth(office, exam, stored.seq);
@@ -112,9 +116,11 @@ std::vector<Indication> found_as_seen(const CouponState &before, const StoredVer
     return out;
 }
 
-/// The coupon as the engine that took the verdict saw it: earlier ones knew its unit only where it was named.
+/// The coupon as the engine that took the verdict saw it: earlier ones knew its unit only where it was named,
+/// later ones by that name first.
 Coupon facts_as_seen(const CouponState &before, const StoredVerdict &stored) {
     Coupon out = before.record.facts();
+    if (stored.engine < first_to_hold_by_sizes) out.values.measure_in(before.record.fixed_unit());
     if (stored.engine < first_to_ask_where && before.record.get("units").empty()) out.values.measure_in({});
     return out;
 }

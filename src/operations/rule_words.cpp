@@ -1,5 +1,6 @@
 #include "operations/rule_words.hpp"
 
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
 #include "qualify/contradicting_words.hpp"
@@ -21,6 +22,21 @@ void check_progression(const CouponRecord &test, const std::string &position, co
     if (why.empty()) return;
     for (const char *field : {"progression", "position"})
         if (words.contains(field)) throw refused(why).at(field).mend({"change", {test.id}, {field, "why"}});
+}
+
+/// A word of the rules that goes with the coupon's own words, and not with what else the coupon says.
+void check_believable(const CouponRecord &before, const CouponRecord &test, const std::string &field) {
+    const auto stood = Plausibility::shipped().of(before, Day{});
+    for (const auto &one : Plausibility::shipped().of(test, Day{})) {
+        const auto is = [&](const std::string &rule) { return rule == one.rule; };
+        if (std::any_of(stood.begin(), stood.end(), [&](const Unlikely &was) { return is(was.rule); }) ||
+            std::any_of(test.sure.begin(), test.sure.end(), is))
+            continue;
+        throw refused("coupon " + test.id + ", with " + field + " '" + shown(test.get(field)) +
+                      "': " + one.reading)
+            .at(field)
+            .mend({"change", {test.id}, {field, "why"}});
+    }
 }
 
 } // namespace
@@ -58,7 +74,9 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
                           (of_these_rules ? "" : ", and that is not '" + shown(given->second) + "'"))
                 .at(field)
                 .mend({"change", {test.id}, {field, "why"}});
+        const CouponRecord before = test;
         test.set(field, given->second);
+        check_believable(before, test, field);
     }
     check_progression(test, test.get("position"), words);
     check_progression(test, position, words);

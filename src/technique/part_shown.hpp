@@ -1,0 +1,15 @@
+#pragma once
+
+#include "judge/coupon.hpp"
+
+#include <map>
+#include <string>
+
+namespace beadbook {
+
+/// Why the images of an exam show a part of the weld only, if its conditions tell so: one exposure through
+/// both walls of a tube with a girth seam. Empty: they may show all of it. Geometry; ASME BPVC V T-271.2,
+/// read, asks for two or three exposures, which its practice holds.
+std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon);
+
+} // namespace beadbook
