@@ -20,6 +20,13 @@ CouponRequest coupon_request(const Call &call) {
     return {call.at(0), call.coupon_fields(), call.has("sure")};
 }
 
+std::set<std::string> fields_by_settings(const Call &call) {
+    std::set<std::string> out;
+    for (const auto &[option, value] : call.args().filled_in())
+        if (coupon_field(option)) out.insert(option);
+    return out;
+}
+
 /// What a coupon was said to be by nobody but the settings.
 std::vector<std::string> notes_on_settings(const Call &call) {
     std::vector<std::string> from;
@@ -31,7 +38,7 @@ std::vector<std::string> notes_on_settings(const Call &call) {
 ExitCode run_register(Call &call) {
     // Read before the record is opened, so that a bad word begins none.
     const CouponsRequest request{marks_in(call.at(0)), call.coupon_fields(), call.text("like"),
-                                 call.has("sure")};
+                                 call.has("sure"), fields_by_settings(call)};
     if (request.marks.size() == 1 && request.like.empty()) described(call.catalogue(), coupon_request(call));
     std::string next;
     auto done = call.write(

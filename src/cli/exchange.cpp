@@ -56,7 +56,11 @@ std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportC
             " named by hash; the pictures themselves are not in it ('photos' and 'backup' have them)");
     if (!exported.withdrawn.empty())
         out.push_back(counted(exported.withdrawn.size(), "withdrawn coupon is", "withdrawn coupons are") +
-                      " left out, and what they failed does not go along: " + first_of(exported.withdrawn));
+                      " left out: " + first_of(exported.withdrawn));
+    if (!exported.failed.empty())
+        out.push_back(counted(exported.failed.size(), "coupon that failed does", "coupons that failed do") +
+                      " not go along; those of the same welder tell of " +
+                      (exported.failed.size() == 1 ? "it: " : "them: ") + first_of(exported.failed));
     return out;
 }
 
@@ -128,7 +132,8 @@ what was measured, for a spreadsheet or a program, or what came of it
 export csv indications --output found.csv
 JSON holds all in one file, and so do lines, a coupon each; CSV is one table a file. All can be imported again, but the tables verdicts, findings and
 grades cannot: they are worked out now from what was measured, with numbers in columns of their own and the unit beside
-them. The history stays with the record: 'backup' copies it whole. Withdrawn coupons are left out.)",
+them. The history stays with the record: 'backup' copies it whole. Withdrawn coupons are left out; a welder's coupons tell of
+those tests of his that failed and are left out, so that they count where they are imported.)",
               options(Option{"output", "FILE", "write to a new file (else standard output)", 'o'},
                       selection_options())),
         enters(For::keeper, run_import, R"(import json | lines | csv coupons|exams|indications

@@ -23,6 +23,13 @@ std::string words_of(const CarriedFact &fact) {
     case Kind::left_behind:
         return there + "more is known of it" + (fact.changed.empty() ? "" : ": " + listed(fact.changed)) +
                (fact.why.empty() ? "" : "; remarks: " + fact.why);
+    case Kind::failed_beside:
+        return "where it comes from, coupon " + fact.coupon + " of " + was("welder") + " failed" +
+               (was("process").empty() ? "" : " in " + was("process")) +
+               (was("position").empty() ? "" : ", position " + was("position")) +
+               (fact.on.empty() ? "" : ", welded " + fact.on) +
+               (fact.methods.empty() ? "" : ", by " + listed(fact.methods, "and")) +
+               "; it was left out of the export, and counts here as one that failed";
     case Kind::rejected: break;
     }
     const std::string set = was("criteria"), class_id = was("class");

@@ -18,20 +18,23 @@ struct CarriedFact {
         practice,      ///< it was called so when it was first examined
         welded,        ///< it was said to be welded on an earlier day
         left_behind,   ///< what was taken back or changed, and remarks: neither goes along
+        failed_beside, ///< another test of its welder, which failed and does not go along
     };
     Kind kind = Kind::rejected;
-    std::map<std::string, std::string> as; ///< rejected, graded_failed: its fields as they were
+    std::map<std::string, std::string> as; ///< rejected, graded_failed, failed_beside: fields as they were
     std::vector<std::string> changed;      ///< rejected: what was changed since; left_behind: of what
-    std::vector<std::string> methods;      ///< rejected, graded_failed: by which, or "mechanical"
-    std::string class_id;                  ///< graded_failed
-    /// rejected: who changed it; graded_failed: who graded it; welded: the day; left_behind: remarks
+    std::vector<std::string> methods; ///< rejected, graded_failed, failed_beside: by which, or "mechanical"
+    std::string class_id;             ///< graded_failed
+    /// rejected: who changed it; graded_failed: who graded it; welded, failed_beside: the day of the weld, if
+    /// it is known; left_behind: remarks
     std::string by, on, why;
+    std::string coupon = {}; ///< failed_beside: its mark there
     friend bool operator==(const CarriedFact &, const CarriedFact &) = default;
 };
 
 /// As it is stored: "graded failed".
-inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed",
-                                                     "practice", "welded",        "left behind"};
+inline constexpr std::string_view carried_kinds[] = {"rejected", "graded failed", "bends failed", "practice",
+                                                     "welded",   "left behind",   "failed beside"};
 inline std::string_view id_of(CarriedFact::Kind kind) { return carried_kinds[static_cast<int>(kind)]; }
 
 /// "on the record that it comes from it was graded failed ...".

@@ -5,6 +5,7 @@
 #include "measure/refusal.hpp"
 
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -38,9 +39,10 @@ struct CouponRecord {
     std::string id;
     std::map<std::string, CouponValue> fields;
     std::vector<std::string>
-        sure;              ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
-    std::string withdrawn; ///< why it was taken back; empty if it stands
-    std::vector<CarriedFact> before; ///< what stood against it on the record that it was imported from
+        sure; ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
+    std::set<std::string> by_settings; ///< fields that nobody said of it: a shop's settings filled them in
+    std::string withdrawn;             ///< why it was taken back; empty if it stands
+    std::vector<CarriedFact> before;   ///< what stood against it on the record that it was imported from
 
     /// Checks one value and stores it; a bare length takes the unit that the coupon has by then (set_all
     /// minds the order, and sizes that are called by a number). Throws DataError.

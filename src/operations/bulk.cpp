@@ -8,8 +8,10 @@
 #include "operations/examining.hpp"
 #include "operations/faults.hpp"
 #include "operations/finishing.hpp"
+#include "operations/import_notes.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/import_rows.hpp"
+#include "operations/left_out.hpp"
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
 #include "operations/selecting.hpp"
@@ -26,24 +28,6 @@
 
 namespace beadbook {
 namespace {
-
-/// Doubts of a long file: the first ones, and how many more.
-class Notes {
-public:
-    void add(const std::string &coupon, const std::vector<std::string> &notes) {
-        for (const auto &note : notes)
-            if (++count_ <= most_) shown_.push_back("coupon " + coupon + ": " + note);
-    }
-    std::vector<std::string> all() && {
-        if (count_ > most_) shown_.push_back("and " + counted(count_ - most_, "more such note"));
-        return std::move(shown_);
-    }
-
-private:
-    static constexpr std::size_t most_ = 20;
-    std::vector<std::string> shown_;
-    std::size_t count_ = 0;
-};
 
 constexpr std::string_view throat_over_fillet = "throat-over-fillet";
 bool of_two_finds(const std::vector<std::string> &sure) {
@@ -91,12 +75,15 @@ private:
     }
 
     CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields,
-                            const std::vector<std::string> &sure_of, const std::vector<CarriedFact> &before) {
+                            const std::vector<std::string> &sure_of, const std::vector<CarriedFact> &before,
+                            const std::set<std::string> &by_settings = {}) {
         if (const auto criteria = fields.find("criteria"); criteria != fields.end())
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
         check_new(office_.book(), mark);
         out.before = before;
+        for (const auto &name : by_settings)
+            if (fields.contains(name)) out.by_settings.insert(name);
         for (const auto &one : before) notes_.add(mark, {words_of(one)});
         notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
@@ -178,8 +165,8 @@ private:
     void take_coupon(codec::GivenCoupon &given, Where where) {
         std::map<std::string, std::string> fields;
         for (const auto &[name, value] : given.record.fields) fields.emplace(name, value.text);
-        const CouponRecord coupon =
-            new_coupon(given.record.id, fields, given.record.sure, given.record.before);
+        const CouponRecord coupon = new_coupon(given.record.id, fields, given.record.sure,
+                                               given.record.before, given.record.by_settings);
         notes_.add(coupon.id, sizes_understood(given.texts, coupon));
         Numbers exams("exam", coupon.id, 0), finds("indication", coupon.id, 0);
         for (const auto &exam : given.exams) {
@@ -346,7 +333,7 @@ private:
     Office &office_;
     PreparedImport out_;
     Faults faults_;
-    Notes notes_;
+    ImportNotes notes_;
     std::map<std::string, Known> known_;
     std::optional<MarksAlike> alike_;
     std::string file_; ///< SHA-256 of the table
@@ -367,9 +354,10 @@ ExportCount export_record(const Shops &shops, const ExportRequest &request,
     const bool in_one = !request.sheet && !request.lines;
     if (request.sheet) give(codec::sheet_head(*request.sheet));
     if (in_one) give(whole.head());
+    LeftOut left_out(shops, request.of);
     select(shops, request.of, [&](CouponAtHand &one) {
         if (!one.coupon().record.withdrawn.empty()) return out.withdrawn.push_back(one.coupon().record.id);
-        const CouponState coupon = one.to_carry();
+        const CouponState coupon = one.to_carry(left_out);
         ++out.coupons;
         if (!request.sheet)
             out.photos += static_cast<std::size_t>(
@@ -380,6 +368,8 @@ ExportCount export_record(const Shops &shops, const ExportRequest &request,
                              : whole.coupon(coupon));
     });
     if (in_one) give(whole.end());
+    // The other tables say nothing of the coupon itself.
+    if (!request.sheet || *request.sheet == Sheet::coupons) out.failed = left_out.told();
     return out;
 }
 

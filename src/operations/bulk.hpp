@@ -25,7 +25,8 @@ struct ExportRequest {
 struct ExportCount {
     std::size_t coupons = 0;
     std::size_t photos = 0;                  ///< named by their hash; their bytes stay with the record
-    std::vector<std::string> withdrawn = {}; ///< coupons that stay with the record, and what they failed
+    std::vector<std::string> withdrawn = {}; ///< coupons that stay with the record
+    std::vector<std::string> failed = {}; ///< left out, and told of by others of their welder that go along
 };
 /// Gives the text part by part, so that it is never whole in memory.
 ExportCount export_record(const Shops &shops, const ExportRequest &request,

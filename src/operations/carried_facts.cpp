@@ -100,6 +100,17 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     return out;
 }
 
+std::optional<bool> was_test_elsewhere(const CouponRecord &coupon) {
+    std::optional<bool> out;
+    for (const auto &fact : coupon.before) {
+        if (fact.kind == CarriedFact::Kind::practice) return false;
+        if (fact.kind == CarriedFact::Kind::failed_beside) continue;
+        const auto purpose = fact.as.find("purpose");
+        if (!fact.as.empty() && (purpose == fact.as.end() || purpose->second != "practice")) out = true;
+    }
+    return out;
+}
+
 std::vector<Turned> turned_elsewhere(const CouponRecord &coupon) {
     std::vector<Turned> out;
     for (const auto &fact : coupon.before) {

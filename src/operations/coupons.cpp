@@ -198,6 +198,8 @@ CouponRecord described(Catalogue &catalogue, const CouponRequest &request, Coupo
         base.fields.erase("weld-thickness");
     }
     base.set_all(fields);
+    for (const auto &[name, value] : fields) base.by_settings.erase(name);
+    base.by_settings.insert(request.by_settings.begin(), request.by_settings.end());
     if (says_through(request)) base.set("weld-thickness", through_thickness(base));
     if (request.fields.contains("criteria") || request.fields.contains("class"))
         check_criteria(catalogue, base);
@@ -315,13 +317,15 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
     const CouponState old = writing.coupon(request.said.mark);
     if (!old.record.withdrawn.empty()) throw is_withdrawn(old.record);
     CouponRecord now = old.record;
-    for (const auto &name : request.forget)
+    for (const auto &name : request.forget) {
+        now.by_settings.erase(name);
         if (request.said.fields.contains(name))
             throw refused("'" + shown(name) + "' is given and to be forgotten; which is meant?").at("forget");
         else if (now.fields.erase(name) == 0)
             throw refused("coupon " + now.id + " has no '" + shown(name) + "' to forget" +
                           fields_of(now, name))
                 .at("forget");
+    }
     now = described(writing.catalogue(), request.said, std::move(now));
     if (request.said.fields.contains("welder"))
         WeldersMeant(writing.book()).take(now, request.said.sure, request.said.sure_of);

@@ -9,8 +9,9 @@ namespace beadbook {
 struct CouponRequest {
     std::string mark;
     std::map<std::string, std::string> fields;
-    bool sure = false;                     ///< what nobody would believe at first sight is meant so
-    std::vector<std::string> sure_of = {}; ///< or only what these plausibility rules ask about
+    bool sure = false;                      ///< what nobody would believe at first sight is meant so
+    std::vector<std::string> sure_of = {};  ///< or only what these plausibility rules ask about
+    std::set<std::string> by_settings = {}; ///< of the fields: those that settings filled in
 };
 
 /// A coupon as it was said, every field checked, its criteria found and its class one of theirs. `base` is

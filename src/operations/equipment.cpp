@@ -134,7 +134,7 @@ EquipmentSheet show_equipment(Office &office, const std::string &serial, std::op
 }
 
 EquipmentList list_equipment(Office &office, std::optional<Day> on) {
-    EquipmentList out{{}, on.value_or(office.outside().today())};
+    EquipmentList out{{}, on.value_or(office.outside().today()), on.has_value()};
     for (const auto &serial : office.book().all_equipment())
         out.equipment.push_back(office.book().equipment(serial).record);
     return out;

@@ -37,6 +37,7 @@ EquipmentSheet show_equipment(Office &office, const std::string &serial, std::op
 struct EquipmentList {
     std::vector<EquipmentRecord> equipment;
     Day on;
+    bool asked = false; ///< for that day, which is told then
 };
 EquipmentList list_equipment(Office &office, std::optional<Day> on = {});
 

@@ -337,7 +337,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     check_level(exam);
     check_examiner(office, exam);
     const Day today = office.outside().today();
-    check_day(exam, coupon, today);
+    check_not_to_come(exam, today);
     exam.incomplete = why_incomplete(exam.incomplete);
     check_finished(office, exam, today);
     if (exam.finished)
@@ -345,6 +345,9 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
                          "finished by");
     const auto practice = exam.practice.empty() ? nullptr : practice_known(office, exam);
     OnRecord known = fill_from_record(office, exam, practice.get());
+    // The weld's day may have been corrected since, on the record that it comes from: it says so, and does
+    // not count.
+    if (auto one = before_its_weld(exam, coupon)) known.against.push_back(std::move(*one));
     std::vector<std::string> before = std::exchange(exam.sure, {});
     exam.sure =
         set_aside_by(doubted(office, coupon, exam, practice.get(), std::move(known.against)), sure, before);

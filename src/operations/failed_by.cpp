@@ -96,7 +96,9 @@ std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &his
     if (states.empty()) states = rejected_ungraded(office, history, coupon);
     std::set<std::string> out;
     if (bends_failed) out.insert("mechanical");
-    for (const auto &fact : coupon.record.before) out.insert(fact.methods.begin(), fact.methods.end());
+    for (const auto &fact : coupon.record.before)
+        if (fact.kind != CarriedFact::Kind::failed_beside)
+            out.insert(fact.methods.begin(), fact.methods.end());
     for (const auto &state : states) take_rejecting(office, state, out);
     if (out.empty()) take_examined(states.front(), out);
     return {out.begin(), out.end()};

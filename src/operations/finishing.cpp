@@ -11,13 +11,21 @@
 
 namespace beadbook {
 
-void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today) {
+void check_not_to_come(const ExamRecord &exam, Day today) {
     if (exam.date > today)
         throw refused("the exam is dated " + print(exam.date) + ", which is to come").at("date");
-    if (const std::string welded = coupon.get("welded"); !welded.empty() && exam.date < parse_day(welded))
-        throw refused("the exam is dated " + print(exam.date) + ", before coupon " + coupon.id +
-                      " was welded on " + welded)
-            .at("date");
+}
+
+std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon) {
+    const std::string welded = coupon.get("welded");
+    if (welded.empty() || exam.date >= parse_day(welded)) return std::nullopt;
+    return Unlikely{"exam-before-weld", "the exam is dated " + print(exam.date) + ", before coupon " +
+                                            coupon.id + " was welded on " + welded};
+}
+
+void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today) {
+    check_not_to_come(exam, today);
+    if (const auto one = before_its_weld(exam, coupon)) throw refused(one->reading).at("date");
 }
 
 void check_finish(const ExamRecord &exam, int found, int on_record) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/plausibility.hpp"
 #include "operations/writing.hpp"
 
 namespace beadbook {
@@ -41,6 +42,10 @@ void note_contradictions(Writing &writing, const std::string &coupon, int exam,
 
 /// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
 void check_finish(const ExamRecord &exam, int found, int on_record);
+/// That an exam is dated before its weld; nothing if it is not, or the day of the weld is not told.
+std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon);
+/// Refuses an exam of tomorrow. Throws Refusal.
+void check_not_to_come(const ExamRecord &exam, Day today);
 /// Refuses an exam of tomorrow, or of before the weld. Throws Refusal.
 void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today);
 

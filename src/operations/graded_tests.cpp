@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
+#include "operations/carried_facts.hpp"
 #include "operations/failed_by.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/test_likeness.hpp"
@@ -139,17 +140,6 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
     return out;
 }
 
-/// What the record that it comes from tells of it; nothing if it comes from none, or that tells nothing.
-std::optional<bool> was_test_elsewhere(const CouponRecord &coupon) {
-    std::optional<bool> out;
-    for (const auto &fact : coupon.before) {
-        if (fact.kind == CarriedFact::Kind::practice) return false;
-        const auto purpose = fact.as.find("purpose");
-        if (!fact.as.empty() && (purpose == fact.as.end() || purpose->second != "practice")) out = true;
-    }
-    return out;
-}
-
 } // namespace
 
 bool examined_by(const std::string &exam, const CouponState &coupon) {
@@ -208,14 +198,17 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(of
             if (q.rules == e.rules && same_word(process_of(q), e.process)) words = words_of_test(q.test);
         for (const auto &proof : e.evidence) settled_[proof.coupon].push_back({e.rules, words, e.overridden});
     }
-    const WelderNames names(office.book(), welder.record.mark);
+    const WelderNames names = office.book().knows_welder(welder.record.mark)
+                                  ? WelderNames(office.book(), welder.record.mark)
+                                  : WelderNames(welder.record.mark, {});
     for (const auto &id : coupons_of(office, names)) {
         try {
             take(office, names, id);
         } catch (const Refusal &e) {
-            unreadable_.emplace(id, Unreadable{e.what(), {}});
+            unreadable_.emplace(id, Unreadable{e.what(), {}, {}});
         }
     }
+    take_beside(office, names);
 }
 
 void GradedTests::take(Office &office, const WelderNames &welder, const std::string &id) {
@@ -262,7 +255,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
         welds = welds_named(record);
     } catch (const Refusal &e) {
         // One that passed proves nothing here, and asks nothing either.
-        if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record)});
+        if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record), record});
         return;
     }
     if (failed) {
@@ -272,7 +265,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     auto &out = perhaps ? perhaps_ : tests_;
     auto by = failed ? failed_by(office, history, coupon, bends_failed) : std::vector<std::string>{};
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                   first_graded(history), history.front().seq});
+                   first_graded(history), history.front().seq, std::move(described)});
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {

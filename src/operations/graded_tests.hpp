@@ -35,10 +35,11 @@ public:
         std::optional<Day> day; ///< of the weld
         bool passed = false;
         std::vector<Weld> welds;
-        std::vector<std::string> failed_by; ///< as failed_by.hpp
-        std::int64_t shown_by = 0;          ///< entry by which a failure showed
-        std::int64_t graded_by = 0;         ///< entry that first graded it; 0: none
-        std::int64_t begun_by = 0;          ///< its first entry
+        std::vector<std::string> failed_by;       ///< as failed_by.hpp
+        std::int64_t shown_by = 0;                ///< entry by which a failure showed
+        std::int64_t graded_by = 0;               ///< entry that first graded it; 0: none
+        std::int64_t begun_by = 0;                ///< its first entry
+        std::vector<CouponRecord> described = {}; ///< failed: whatever it was said to be as it failed
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {
@@ -54,6 +55,9 @@ public:
     /// there is none.
     const WelderEvent *revoked_since(const std::string &process, Day welded) const;
     const std::vector<Test> &all() const { return tests_; }
+    /// What failed or may have, one for each description of it: another record that the welder's coupons are
+    /// taken to without it is told so.
+    std::vector<CarriedFact> failures() const;
 
 private:
     /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
@@ -69,6 +73,11 @@ private:
     const WelderEvent *late_training(const AfterFailure &after, const std::string &process,
                                      const Test &retest) const;
     void take(Office &office, const WelderNames &welder, const std::string &id);
+    /// Tests that failed on another record and were left out when others of the welder came from it: their
+    /// marks are told as those of elsewhere, as another coupon may be called so here.
+    void take_beside(Office &office, const WelderNames &welder);
+    /// Whether that test came here since, or is told of by itself.
+    bool stands_here(const CarriedFact &failed) const;
 
     Office &office_;
     std::vector<Test> tests_;
@@ -76,6 +85,7 @@ private:
     struct Unreadable {
         std::string why;
         std::optional<Weld> weld; ///< what can be read of it, without its process
+        std::optional<CouponRecord> as;
     };
     std::map<std::string, Unreadable> unreadable_; ///< coupons that may have failed
     /// What a coupon counted by: a qualification or a renewal.

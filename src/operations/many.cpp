@@ -17,7 +17,10 @@ constexpr const char *of_one_coupon[] = {"welder", "welded", "mechanical"};
 CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vector<std::string> &notes) {
     if (request.like.empty()) return {};
     CouponRecord out = writing.coupon(request.like).record;
-    for (const char *field : of_one_coupon) out.fields.erase(field);
+    for (const char *field : of_one_coupon) {
+        out.fields.erase(field);
+        out.by_settings.erase(field);
+    }
     out.withdrawn.clear();
     out.before.clear();
     std::vector<std::string> taken;
@@ -65,7 +68,7 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
                                 "' yet; did you mean '" + shown(like) + "'?");
     MarksAlike alike(writing.book());
     for_each_mark(request.marks, [&](const std::string &mark) {
-        CouponRequest one{mark, request.fields, request.sure};
+        CouponRequest one{mark, request.fields, request.sure, {}, request.by_settings};
         if (welders.size() > 1) one.fields["welder"] = welders[out.value.size()];
         auto done = register_coupon(writing, one, base, alike);
         out.value.push_back(std::move(done.value));

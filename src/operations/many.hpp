@@ -29,6 +29,7 @@ struct CouponsRequest {
     std::map<std::string, std::string> fields; ///< a welder may be a series of as many as there are marks
     std::string like; ///< what it says is said of these too: not who, when, or with which result
     bool sure = false;
+    std::set<std::string> by_settings = {}; ///< as of CouponRequest
 };
 /// All or none. Notes: what was taken from the other coupon.
 Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request);

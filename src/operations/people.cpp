@@ -148,7 +148,7 @@ PersonSheet show_person(Office &office, const std::string &name, std::optional<D
 }
 
 PeopleList list_people(Office &office, std::optional<Day> on) {
-    PeopleList out{{}, on.value_or(office.outside().today())};
+    PeopleList out{{}, on.value_or(office.outside().today()), on.has_value()};
     for (const auto &name : office.book().people()) out.people.push_back(office.book().person(name).record);
     return out;
 }

@@ -41,6 +41,7 @@ PersonSheet show_person(Office &office, const std::string &name, std::optional<D
 struct PeopleList {
     std::vector<PersonRecord> people;
     Day on;
+    bool asked = false; ///< for that day, which is told then
 };
 PeopleList list_people(Office &office, std::optional<Day> on = {});
 

@@ -4,6 +4,8 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/finishing.hpp"
+#include "operations/left_out.hpp"
 #include "operations/looking_back.hpp"
 
 #include <algorithm>
@@ -149,14 +151,19 @@ const CouponState &CouponAtHand::coupon() {
     return *told_;
 }
 
-CouponState CouponAtHand::to_carry() {
+CouponState CouponAtHand::to_carry(LeftOut &left_out) {
     CouponState out = own_coupon();
-    out.record.before = facts_to_carry(office_, out);
+    auto &before = out.record.before = facts_to_carry(office_, out);
+    for (const auto &fact : left_out.beside(office_, out.record))
+        if (std::find(before.begin(), before.end(), fact) == before.end()) before.push_back(fact);
     tell(out.record);
     for (auto &exam : out.exams) {
-        const std::string id = against_examiner(office_, own_coupon().record, exam);
-        if (!id.empty() && std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
-            exam.sure.push_back(id);
+        const auto take = [&](const std::string &id) {
+            if (!id.empty() && std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
+                exam.sure.push_back(id);
+        };
+        take(against_examiner(office_, own_coupon().record, exam));
+        if (const auto one = before_its_weld(exam, own_coupon().record)) take(one->rule);
     }
     return out;
 }
@@ -174,9 +181,11 @@ void CouponAtHand::tell(CouponRecord &record) const {
     record.id = told_mark_;
     if (const auto welder = record.fields.find("welder"); welder != record.fields.end())
         welder->second.text = told_of_shop(shop_, welder->second.text);
-    for (auto &fact : record.before)
+    for (auto &fact : record.before) {
+        fact.coupon = told_of_shop(shop_, fact.coupon);
         if (const auto welder = fact.as.find("welder"); welder != fact.as.end())
             welder->second = told_of_shop(shop_, welder->second);
+    }
 }
 
 void CouponAtHand::tell_shop(const std::string &shop) {

@@ -8,6 +8,8 @@
 
 namespace beadbook {
 
+class LeftOut;
+
 /// A coupon in the hand of somebody who goes through many: it is read and judged once, and only if more is
 /// asked of it than its kept line says.
 class CouponAtHand {
@@ -24,8 +26,9 @@ public:
     const CouponLine &line();
     const CouponState &coupon();
     /// The same as it leaves the record: it carries what stood against it here, and its exams what is on
-    /// record here against their examiners.
-    CouponState to_carry();
+    /// record here against their examiners. It is told, too, which tests of its welder failed and are left
+    /// out.
+    CouponState to_carry(LeftOut &left_out);
     /// By its own criteria, for its own class. Throws StoreError.
     const JudgedOrNot &judged();
     const GradeStanding &grading();

@@ -3,7 +3,6 @@
 #include "criteria/provenance.hpp"
 #include "criteria/weld_words.hpp"
 #include "facts/coupon_weld.hpp"
-#include "facts/reason.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
 #include "operations/fates.hpp"
@@ -50,6 +49,24 @@ void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
         return;
     const std::string own = own_file_mark(record.evidence->criteria, record.evidence->criteria_hash);
     if (!own.empty()) validity.reason += "; accepted by " + record.evidence->criteria + ", " + own;
+}
+
+/// That what the same test showed by another code was revoked for a cause: each is revoked by itself, and
+/// whoever reads this one hears of the other.
+void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualification> &all, Day on,
+                         HeldQualification &held) {
+    for (const auto &other : all) {
+        const bool same_test = held.record.carried() ? other.record.document == held.record.document
+                                                     : other.record.test.id == held.record.test.id;
+        if (other.record.number == held.record.number || !same_test ||
+            other.record.carried() != held.record.carried() ||
+            !same_process(other.weld.word(Trait::process), held.weld.word(Trait::process)))
+            continue;
+        for (const auto &e : welder.events)
+            if (e.kind == "revocation" && e.qualification == other.record.number && e.day <= on)
+                held.validity.reason += "; caution: " + title_of(other) +
+                                        ", by the same test, was revoked on " + print(e.day) + ": " + e.text;
+    }
 }
 
 /// A use or an extension that was entered when what it keeps was over says so.
@@ -123,6 +140,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
         held.aside = asides_of(welder, held, on, undone, late);
+        if (!taken_away(held.validity.state)) tell_revoked_beside(welder, out, on, held);
     }
     return out;
 }
@@ -189,12 +207,6 @@ NextStep step_while_valid(const HeldQualification &held) {
         out.to_do = ToDo::extend;
     if (use_first && way.kept_by_use && *v.ends > *v.use_by) out.otherwise = v.ends;
     return out;
-}
-
-StandingChange changed(Writing &writing, const std::string &mark, int number, const WelderEvent &event) {
-    WelderEvent kept = add_event(writing, mark, event);
-    Office &office = writing.office();
-    return {std::move(kept), held_by(office, office.book().welder(mark), number, writing.outside().today())};
 }
 
 } // namespace
@@ -313,39 +325,6 @@ WelderEvent add_event(Writing &writing, const std::string &mark, WelderEvent eve
     event.seq = writing.add(std::move(entry)).seq;
     event.stamp = writing.stamp();
     return event;
-}
-
-Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
-    WelderEvent event;
-    event.kind = "revocation";
-    event.day = past_day(writing.outside(), request.day);
-    event.qualification = request.number;
-    event.text = checked_reason(request.why, "reason");
-    if (event.text.empty()) throw lacking("why", "for which reason?");
-    Office &office = writing.office();
-    const WelderState welder = office.book().welder(request.mark);
-    check_vouches(office, writing.stamp().who, request.mark, "revokes what is held");
-    const HeldQualification held = held_by(office, welder, request.number, event.day);
-    if (event.day < held.record.welded)
-        throw refused("it begins on " + print(held.record.welded) + ", after " + print(event.day) +
-                      ", and cannot be revoked before")
-            .at("date");
-    for (const auto &one : welder.events)
-        if (one.kind == "revocation" && one.qualification == request.number)
-            throw refused("qualification " + std::to_string(request.number) + " of welder " + request.mark +
-                          " is revoked already, as of " + print(one.day) + ": " + one.text);
-    Done<StandingChange> out{changed(writing, request.mark, request.number, event), {}};
-    std::vector<std::string> stay;
-    for (const auto &other : held_by(office, request.mark, writing.outside().today()))
-        if (other.record.number != request.number && other.record.rules == held.record.rules &&
-            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
-            !taken_away(other.validity.state))
-            stay.push_back(title_of(other) + " (" + std::string(name_of(other.validity.state)) + ")");
-    if (!stay.empty())
-        out.notes.push_back(listed(stay, "and") + (stay.size() == 1 ? " is" : " are") +
-                            " held beside it and " + (stay.size() == 1 ? "stays" : "stay") +
-                            " as before: each is revoked by itself");
-    return out;
 }
 
 } // namespace beadbook

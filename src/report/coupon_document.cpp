@@ -297,6 +297,9 @@ Document document_of(const CouponSheet &sheet) {
             doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
     if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
     if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
+    if (const auto &by = c.record.by_settings; !by.empty())
+        doc.line("Filled in from settings when it was registered, and said by nobody: " +
+                 listed({by.begin(), by.end()}, "and"));
     for (const auto &e : c.exams) add_exam(doc, c, e);
     // The finds stand above in words.
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");

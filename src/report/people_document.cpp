@@ -78,6 +78,7 @@ Document document_of(const PeopleList &list) {
     Document doc;
     doc.title = "People";
     if (list.people.empty()) return doc.line("nobody is on record");
+    if (list.asked) doc.line("As it stands on " + print(list.on) + ":");
     Grid table{{{"name"}, {"role"}, {"certificate"}, {"state"}, {"until"}, {"vision tested"}}, {}};
     for (const auto &person : list.people) {
         const VisionTest *vision = person.vision_on(list.on);
@@ -114,6 +115,7 @@ Document document_of(const EquipmentList &list) {
     Document doc;
     doc.title = "Equipment";
     if (list.equipment.empty()) return doc.line("no equipment is on record");
+    if (list.asked) doc.line("As it stands on " + print(list.on) + ":");
     Grid table{{{"serial"}, {"kind"}, {"state"}, {"calibrated"}, {"until"}, {"note"}}, {}};
     for (const auto &one : list.equipment) {
         const Calibration *last = one.calibration_on(list.on);

@@ -94,9 +94,11 @@ void add_plan(Document &out, const PlanResult &plan) {
     const std::size_t n = plan.tests.size();
     std::size_t to_weld = 0;
     for (const auto &test : plan.tests) to_weld += static_cast<std::size_t>(test.must_pass);
+    const std::string own = plan.work.rules->own_file_mark();
     out.heading(counted(to_weld, "coupon") + " to weld" +
                     (to_weld == n ? "" : ", of " + counted(n, "kind") + ",") + " by " +
-                    plan.work.rules->title + " (" + plan.work.rules->edition + ")",
+                    plan.work.rules->title + " (" + plan.work.rules->edition +
+                    (own.empty() ? "" : "; " + own) + ")",
                 2);
     if (n > 0)
         out.line((plan.minimal ? std::string("Smallest, proven")

@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "report/exam_words.hpp"
+#include "technique/practice_mark.hpp"
 
 namespace beadbook {
 namespace {
@@ -21,7 +22,9 @@ void add_exam(Document &out, const ExamValidity &one) {
         tell_cautions();
         return;
     }
-    out.heading(Words(name + " by " + (one.practice ? one.practice->title : one.exam.practice) + ": ") +
+    const std::string own = own_practice_mark(one.exam.practice, one.exam.practice_hash);
+    out.heading(Words(name + " by " + (one.practice ? one.practice->title : one.exam.practice) +
+                      (own.empty() ? "" : " (" + own + ")") + ": ") +
                     Words(std::string(validity_words(one)), tone_of(one.valid())),
                 2);
     if (!one.check) out.item("the text of practice " + one.exam.practice + " is not in this record");

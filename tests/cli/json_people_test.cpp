@@ -18,6 +18,7 @@ TEST_CASE("JSON of people and equipment is as its schemas say") {
     CHECK(shown["history"].size() == 2);
     CHECK(shown["history"][1]["why"] == "new");
     CHECK(json(run, {"people"}).size() == 1);
+    CHECK_THAT(run.ok({"people", "--on", "2027-01-02"}), says("As it stands on 2027-01-02:"));
     json(run, {"equipment", "LM-7", "--kind", "light meter", "--calibration", "2026-05-01 until 2026-12-01",
                "--note", "bench"});
     json(run, {"equipment", "LM-7", "--withdraw", "dropped", "--date", "2026-11-24"});

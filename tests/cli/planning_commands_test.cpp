@@ -29,7 +29,9 @@ TEST_CASE("a work file finds the files that it names beside itself") {
                                       "allows: same, clause: c, standing: {house: x}}]\nvalidity: [{id: v, "
                                       "clause: c, standing: {house: x}}]\n");
     CHECK_THAT(run({"plan", run.file("work.yaml")}).err, says(run.file("none.yaml") + ": cannot be read"));
-    CHECK(run({"plan", run.file("work.yaml"), "--criteria", "mil-std-2219a"}).code == 0);
+    const Run own = run({"plan", run.file("work.yaml"), "--criteria", "mil-std-2219a"});
+    CHECK(own.code == 0);
+    CHECK_THAT(own.out, says("by t (e; own file"));
 }
 
 TEST_CASE("range and plan on the command line: exit codes, JSON, and nonsense") {

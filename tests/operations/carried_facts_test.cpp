@@ -115,6 +115,8 @@ TEST_CASE("what stood against a coupon elsewhere is read strictly, and older fil
     CHECK_THAT(with(R"([{"what": "practice", "wat": "x"}])"), says("before: unknown key 'wat'"));
     CHECK_THAT(with(R"([{"what": "practice", "what": "practice"}])"), says("stands twice"));
     CHECK_THAT(with(R"([{"what": "welded"}])"), says("before: welded needs \"on\""));
+    CHECK_THAT(with(R"([{"what": "failed beside", "as": {"welder": "L1"}}])"),
+               says("before: failed beside needs \"coupon\""));
     CHECK_THAT(with(R"([{"what": "welded", "on": "soon"}])"), says("'soon'"));
     CHECK_THAT(
         with(R"([{"what": "graded failed", "as": {"sickness": "1"}, "by": "A. Field", "on": "2026-11-01"}])"),
@@ -123,4 +125,75 @@ TEST_CASE("what stood against a coupon elsewhere is read strictly, and older fil
                says("rejected needs \"changed\""));
     import_into(desk, file_of(R"([{"id": "T"}])"));
     CHECK(desk.book.coupon("T").record.before.empty());
+}
+
+TEST_CASE("an export in part tells of the tests that its welders failed and that it leaves out",
+          "[standing]") {
+    Yard there;
+    there.coupon("Q-1", "2026-10-05", false);
+    there.coupon("Q-2", "2026-10-06");
+    there.coupon("Q-3", "2026-10-06", true, {{"welder", "L2"}});
+    Selection accepted;
+    accepted.grade = GradeState::passed;
+    const std::string json = exported(there.office, {}, accepted).text;
+    Yard here;
+    import_into(here, json);
+    CHECK(kinds_of(here, "Q-2") == Kinds{"failed beside"});
+    CHECK(kinds_of(here, "Q-3").empty());
+    here.grade("Q-2", true);
+    CHECK_THAT(refused_to_qualify(here, "Q-2"),
+               says("coupon elsewhere.Q-1 failed on 2026-10-05: 2 coupons must pass, 1 did"));
+    const auto standing = standing_of(here.office, "L1");
+    REQUIRE(standing.failed.size() == 1);
+    CHECK(standing.failed[0].coupon == "elsewhere.Q-1");
+    // It goes on with whatever of his leaves this record, too, and stands for itself once it comes.
+    here.coupon("B-1", "2026-11-05");
+    Yard third;
+    import_into(third, exported(here.office, {}).text);
+    CHECK(kinds_of(third, "B-1") == Kinds{"failed beside"});
+    Selection failed;
+    failed.grade = GradeState::failed;
+    import_into(here, exported(there.office, {}, failed).text);
+    REQUIRE(standing_of(here.office, "L1").failed.size() == 1);
+    CHECK(standing_of(here.office, "L1").failed[0].coupon == "Q-1");
+}
+
+TEST_CASE("a failed test that was withdrawn is told of by the welder's others") {
+    Yard there;
+    there.coupon("Q-1", "2026-10-05", false);
+    there.coupon("Q-2", "2026-10-06");
+    there.write([](Writing &w) { return withdraw_coupon(w, "Q-1", "taken back"); });
+    Yard here;
+    import_into(here, exported(there.office, {}).text);
+    CHECK(kinds_of(here, "Q-2") == Kinds{"failed beside"});
+    CHECK(exported(here.office, {}).text == exported(there.office, {}).text);
+}
+
+TEST_CASE("a weld that was said to be younger than its exam goes along, and its exam counts nowhere") {
+    Yard there;
+    there.coupon("Q-1", "2026-10-05");
+    there.change("Q-1", {{"welded", "2026-10-20"}});
+    const std::string json = exported(there.office, {}).text;
+    Yard here;
+    import_into(here, json);
+    CHECK_THAT(here.office.coupon("Q-1").exams.at(0).open, says("before the weld of 2026-10-20"));
+    CHECK(exported(here.office, {}).text == json);
+    Yard by_tables;
+    for (const Sheet sheet : {Sheet::coupons, Sheet::exams})
+        import_into(by_tables, exported(there.office, sheet).text, sheet);
+    CHECK(exported(by_tables.office, {}).text == json);
+}
+
+TEST_CASE("what settings filled in stands with the coupon until somebody says it, and goes along") {
+    Desk there;
+    there.write([](Writing &w) {
+        return register_coupon(
+            w, {"T-1", {{"process", "GTAW"}, {"position", "6G"}}, false, {}, {"process", "position"}});
+    });
+    there.write([](Writing &w) {
+        return change_coupon(w, {{"T-1", {{"position", "6G"}}}, {}, "asked him"});
+    });
+    Desk here;
+    import_into(here, exported(there.office, {}).text);
+    CHECK(here.book.coupon("T-1").record.by_settings == std::set<std::string>{"process"});
 }

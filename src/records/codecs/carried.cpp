@@ -15,7 +15,8 @@ constexpr std::pair<const char *, std::string CarriedFact::*> carried_texts[] = 
     {"class", &CarriedFact::class_id},
     {"by", &CarriedFact::by},
     {"on", &CarriedFact::on},
-    {"why", &CarriedFact::why}};
+    {"why", &CarriedFact::why},
+    {"coupon", &CarriedFact::coupon}};
 
 constexpr std::pair<const char *, std::vector<std::string> CarriedFact::*> carried_lists[] = {
     {"changed", &CarriedFact::changed}, {"methods", &CarriedFact::methods}};
@@ -74,7 +75,9 @@ CarriedFact fact_from(const nlohmann::json &json) {
     const auto need = [&](bool given, const char *key) {
         if (!given) throw DataError(here + std::string(id_of(out.kind)) + " needs \"" + key + "\"");
     };
-    if (of_somebody) need(!out.as.empty(), "as");
+    const bool beside = out.kind == Kind::failed_beside;
+    if (of_somebody || beside) need(!out.as.empty(), "as");
+    if (beside) need(!out.coupon.empty(), "coupon");
     if (of_somebody) need(!out.by.empty(), "by");
     if (of_somebody || out.kind == Kind::welded) need(!out.on.empty(), "on");
     if (out.kind == Kind::rejected) need(!out.changed.empty(), "changed");

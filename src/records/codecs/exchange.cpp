@@ -22,8 +22,10 @@ using Keys = std::vector<std::pair<std::string, std::vector<Kind>>>;
 const std::vector<Kind> measured{Kind::text, Kind::object};
 
 const Keys &coupon_keys() {
-    static const Keys keys{{"id", {Kind::text}},   {"fields", {Kind::object}},  {"exams", {Kind::list}},
-                           {"sure", {Kind::list}}, {carried_key, {Kind::list}}, {"photos", {Kind::list}}};
+    static const Keys keys{
+        {"id", {Kind::text}},    {"fields", {Kind::object}},      {"exams", {Kind::list}},
+        {"sure", {Kind::list}},  {by_settings_key, {Kind::list}}, {carried_key, {Kind::list}},
+        {"photos", {Kind::list}}};
     return keys;
 }
 
@@ -109,7 +111,8 @@ public:
         check_keys(coupon, coupon_keys());
         if (id->kind == Kind::text) out_.record.id = id->text;
         if (const Located *fields = part(coupon, "fields", Kind::object)) read_fields(*fields);
-        out_.record.sure = sure_of(coupon);
+        out_.record.sure = texts_in(coupon, "sure");
+        for (auto &name : texts_in(coupon, by_settings_key)) out_.record.by_settings.insert(std::move(name));
         if (const Located *before = part(coupon, carried_key, Kind::list))
             guard(before->at, [&] { out_.record.before = carried_from(*before); });
         weld_known_ = out_.mistakes.empty(); // else what lies on it would be blamed for it
@@ -167,15 +170,14 @@ private:
         }
     }
 
-    /// Rules that a person set aside: a list of texts.
-    std::vector<std::string> sure_of(const Located &object) {
+    std::vector<std::string> texts_in(const Located &object, const char *key) {
         std::vector<std::string> out;
-        if (const Located *sure = part(object, "sure", Kind::list))
-            for (const auto &rule : sure->items) {
-                if (rule.kind == Kind::text)
-                    out.push_back(rule.text);
+        if (const Located *list = part(object, key, Kind::list))
+            for (const auto &one : list->items) {
+                if (one.kind == Kind::text)
+                    out.push_back(one.text);
                 else
-                    wrong(rule.at, "sure: expected text, found " + rule.said());
+                    wrong(one.at, std::string(key) + ": expected text, found " + one.said());
             }
         return out;
     }
@@ -279,7 +281,7 @@ private:
         GivenExam &out = out_.exams.emplace_back();
         out.at = exam.at;
         nlohmann::json json = plain(exam);
-        json["sure"] = sure_of(exam);
+        json["sure"] = texts_in(exam, "sure");
         if (const Located *why = exam.find("incomplete");
             why && !why->text.empty() && trimmed(why->text).empty())
             wrong(why->at, "incomplete: blanks say nothing; why does the exam not count? else leave it out");
@@ -309,7 +311,7 @@ private:
         guard(one.at, [&] {
             IndicationRecord record = indication_from(plain(one), line_, out_.record.fixed_unit());
             check_place_said(record);
-            record.sure = sure_of(one);
+            record.sure = texts_in(one, "sure");
             check_numbers(one, record);
             if (exam_sound && record.exam > 0 && record.exam != exam.record.number)
                 wrong(one.find("exam")->at,

@@ -41,6 +41,7 @@ nlohmann::json json_of(const CouponRecord &coupon) {
     }
     nlohmann::json whole{{"id", coupon.id}, {"fields", out}};
     put_sure(whole, coupon.sure);
+    if (!coupon.by_settings.empty()) whole[by_settings_key] = coupon.by_settings;
     put_carried(whole, coupon.before);
     // Not "withdrawn": that word ends what a numbered thing is, and this one can come back.
     if (!coupon.withdrawn.empty()) whole["taken back"] = coupon.withdrawn;
@@ -65,6 +66,9 @@ CouponRecord coupon_from(const nlohmann::json &json) {
         out.set(name, text.get<std::string>());
     }
     out.sure = sure_from(json);
+    if (json.contains(by_settings_key))
+        for (const auto &name : json[by_settings_key])
+            if (name.is_string()) out.by_settings.insert(name.get<std::string>());
     out.before = carried_from(json);
     out.withdrawn = text_of(json, "taken back", "coupon");
     return out;

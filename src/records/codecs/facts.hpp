@@ -9,6 +9,9 @@
 /// Coupons, exams, indications, remarks and grades, in entries and in exchange files.
 namespace beadbook::codec {
 
+/// Under which a coupon says which of its fields settings filled in.
+inline constexpr const char *by_settings_key = "by settings";
+
 /// Plausibility rules that were set aside, by their ids.
 void put_sure(nlohmann::json &out, const std::vector<std::string> &sure);
 /// Throws DataError.
