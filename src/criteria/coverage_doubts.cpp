@@ -206,7 +206,7 @@ private:
     /// Whichever of its methods is used looks at what one of the other's does, and shows cracks and shapes as
     /// well.
     static bool shows_as_much(const RequiredExam &exam, const RequiredExam &other) {
-        constexpr auto crack = static_cast<std::size_t>(Nature::crack);
+        static constexpr auto crack = static_cast<std::size_t>(Nature::crack);
         return std::all_of(exam.one_of.begin(), exam.one_of.end(), [&](Exam a) {
             return std::any_of(other.one_of.begin(), other.one_of.end(), [&](Exam b) {
                 return info(a).volume == info(b).volume && info(a).surface == info(b).surface &&

@@ -78,16 +78,19 @@ CouponValue measured(const std::string &value, const CouponField &field, std::op
 /// differ, and nothing at all if there are none.
 std::optional<std::optional<Unit>> one_unit_of(const std::map<std::string, CouponValue> &fields,
                                                std::string_view begin) {
-    std::optional<std::optional<Unit>> out;
+    bool told = false;
+    std::optional<Unit> out;
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (!name.starts_with(begin) || field.kind != CouponField::Kind::measure ||
             info(field.quantity).dimension != Dimension::length)
             continue;
         const auto written = unit_written(size_and_name(given.text).first);
-        if (out && written != *out) return std::optional<Unit>{};
+        if (told && written != out) return std::optional<Unit>{};
+        told = true;
         out = written;
     }
+    if (!told) return std::nullopt;
     return out;
 }
 

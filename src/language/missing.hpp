@@ -15,7 +15,9 @@ public:
 
     constexpr Missing() = default;
     static constexpr Missing quantity(Slot slot) { return Missing(bit(slot)); }
-    static constexpr Missing word(Slot slot) { return Missing(bit(most_quantities + slot)); }
+    /// A floor with more words than are told apart (facts/plausibility) asks only whether anything is
+    /// missing.
+    static constexpr Missing word(Slot slot) { return Missing(bit(most_quantities + slot % most_words)); }
     static constexpr Missing table_value() { return Missing(bit(56)); }
     static constexpr Missing exact_number() { return Missing(bit(57)); }
     /// A number of the standard that the set leaves blank, and nobody filled in.

@@ -68,7 +68,7 @@ private:
                 Coupon other = coupon;
                 other.values.set(Quantity::weld_length, Exact::whole(length.rounded()));
                 other.line.length = Length{other.values[Quantity::weld_length]};
-                if (length > Exact(0) && coupons.holds_for_coupon(other)) all.push_back(std::move(other));
+                if (length > Exact(0) && coupons.holds_for_coupon(other)) all.push_back(other);
             }
         }
     }
