@@ -74,23 +74,22 @@ CouponValue measured(const std::string &value, const CouponField &field, std::op
     return {typed.text + (called.empty() ? "" : " (" + std::string(called) + ")"), typed.value};
 }
 
-/// The unit that all lengths among the fields are written in whose names begin so; within, nothing if they
-/// differ, and nothing at all if there are none.
-std::optional<std::optional<Unit>> one_unit_of(const std::map<std::string, CouponValue> &fields,
-                                               std::string_view begin) {
-    bool told = false;
-    std::optional<Unit> out;
+struct SaidUnit {
+    bool told = false;        ///< there are such lengths
+    std::optional<Unit> unit; ///< nothing if they differ
+};
+/// The unit that all lengths among the fields are written in whose names begin so.
+SaidUnit one_unit_of(const std::map<std::string, CouponValue> &fields, std::string_view begin) {
+    SaidUnit out;
     for (const auto &[name, given] : fields) {
         const CouponField &field = *coupon_field(name);
         if (!name.starts_with(begin) || field.kind != CouponField::Kind::measure ||
             info(field.quantity).dimension != Dimension::length)
             continue;
         const auto written = unit_written(size_and_name(given.text).first);
-        if (told && written != out) return std::optional<Unit>{};
-        told = true;
-        out = written;
+        if (out.told && written != out.unit) return {true, std::nullopt};
+        out = {true, written};
     }
-    if (!told) return std::nullopt;
     return out;
 }
 
@@ -288,12 +287,12 @@ std::string CouponRecord::sized(const std::string &name, const std::string &valu
 std::optional<Unit> CouponRecord::fixed_unit() const {
     if (const std::string units = get("units"); !units.empty())
         return units == "mm" ? Unit::millimetre : Unit::inch;
-    return one_unit_of(fields, "").value_or(std::nullopt);
+    return one_unit_of(fields, "").unit;
 }
 
 std::optional<Unit> CouponRecord::sizes_unit() const {
     for (const char *of : {"thickness", ""})
-        if (const auto said = one_unit_of(fields, of)) return *said;
+        if (const SaidUnit said = one_unit_of(fields, of); said.told) return said.unit;
     return fixed_unit();
 }
 
