@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/model.hpp"
+#include "criteria/remainder.hpp"
 
 #include <set>
 #include <vector>
@@ -30,6 +30,24 @@ bool any_alike(const CriteriaSet &set, const Vocabulary &vocabulary, const Subje
             if (tried.emplace(set.rules_for(finds.type, exam), finds.gaps).second && take(finds)) return true;
         }
     return false;
+}
+
+/// What gaps beside the rules ask for is taken out. True: another gap says why no rule speaks, which is heard
+/// only where none does.
+inline bool take_out_gaps(const AlikeFinds &finds, std::vector<std::vector<Condition>> &taken_out) {
+    bool told_why = false;
+    for (const Gap *gap : finds.gaps)
+        if (gap->beside_rules)
+            taken_out.push_back(asked_by(*gap));
+        else
+            told_why = true;
+    return told_why;
+}
+
+/// All that holds where another rule speaks as well.
+inline std::vector<Condition> asked_beside(std::vector<Condition> holding, const Rule &other) {
+    for (auto &asked : asked_by(other)) holding.push_back(std::move(asked));
+    return holding;
 }
 
 } // namespace beadbook

@@ -100,17 +100,10 @@ private:
             else if (other.limits[finds.of_class].kind != Limit::Kind::not_said)
                 others.push_back(&other);
         }
-        bool told_why = false; // heard only where no rule speaks
-        for (const Gap *gap : finds.gaps)
-            if (gap->beside_rules)
-                taken_out.push_back(asked_by(*gap));
-            else
-                told_why = true;
+        const bool told_why = take_out_gaps(finds, taken_out);
         if (!told_why) return remainder_of(set_, holding, taken_out).has_value();
         return std::any_of(others.begin(), others.end(), [&](const Rule *other) {
-            std::vector<Condition> both = holding;
-            for (const auto &asked : asked_by(*other)) both.push_back(asked);
-            return remainder_of(set_, both, taken_out).has_value();
+            return remainder_of(set_, asked_beside(holding, *other), taken_out).has_value();
         });
     }
     /// Of the same measure, or of the find as such; how deep or high one may be holds one of any length.

@@ -107,17 +107,10 @@ private:
             else if (kind != Limit::Kind::not_said)
                 others.push_back(&other);
         }
-        bool told_why = false; // heard only where no rule speaks
-        for (const Gap *gap : finds.gaps)
-            if (gap->beside_rules)
-                taken_out.push_back(asked_by(*gap));
-            else
-                told_why = true;
-        for (const Rule *other : others) {
-            std::vector<Condition> both = holding;
-            for (const auto &asked : asked_by(*other)) both.push_back(asked);
-            if (const auto rest = remainder_of(set_, both, taken_out)) return tell(one, finds, *rest, other);
-        }
+        const bool told_why = take_out_gaps(finds, taken_out);
+        for (const Rule *other : others)
+            if (const auto rest = remainder_of(set_, asked_beside(holding, *other), taken_out))
+                return tell(one, finds, *rest, other);
         if (told_why) return false;
         const auto rest = remainder_of(set_, holding, taken_out);
         return rest && tell(one, finds, *rest, nullptr);

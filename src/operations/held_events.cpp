@@ -9,9 +9,15 @@ namespace {
 
 Validity raw_validity(const WelderState &welder, const std::vector<HeldQualification> &all,
                       const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
-                      Day on, std::int64_t before = whole_record) {
+                      Day on, std::int64_t before = whole_record, bool with_doubtful = true) {
     return validity_on(on, held.record.welded, held.way(),
-                       bearing_on(welder, all, held, undone, before).events);
+                       bearing_on(welder, all, held, undone, before, with_doubtful).events);
+}
+
+/// Another test that was welded here with the process of this one.
+bool uses_process(const HeldQualification &other, const HeldQualification &held) {
+    return other.record.number != held.record.number && !other.record.carried() &&
+           same_word(other.weld.word(Trait::process), held.weld.word(Trait::process));
 }
 
 QualificationEvent::Kind kind_of(const WelderEvent &event) {
@@ -51,10 +57,8 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
     for (const auto &e : welder.events)
         if (!undone.contains(e.seq) && is_about(e, held)) entries.push_back({e.seq, {kind_of(e), e.day}});
     for (const auto &other : all)
-        if (other.record.number != held.record.number && !other.record.carried() &&
-            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
-            (other.fate.state == Validity::State::valid ||
-             (with_doubtful && other.fate.state == Validity::State::in_doubt)))
+        if (uses_process(other, held) && (other.fate.state == Validity::State::valid ||
+                                          (with_doubtful && other.fate.state == Validity::State::in_doubt)))
             entries.push_back({welder.entries.at(other.record.number),
                                {QualificationEvent::Kind::use, other.record.welded},
                                &other});
@@ -66,9 +70,9 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
         held.record.carried() ? welder.granted.at(held.record.number).at.substr(0, 10) : "";
     Bearing out;
     for (const auto &one : entries) {
-        const bool late = one.weld && one.weld->registered && *one.weld->registered > one.event.day &&
+        const bool late = one.weld && one.weld->registered && one.event.day >= held.record.welded &&
                           print(one.event.day) >= carried;
-        if (late && one.event.day >= held.record.welded &&
+        if (late &&
             is_over(validity_on(*one.weld->registered, held.record.welded, held.way(), out.events).state))
             out.late_welds.push_back(one.weld);
         else
@@ -90,18 +94,14 @@ std::string words_of_late_welds(const Bearing &bearing) {
 std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
                              const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                              Day on) {
-    const auto state = [&](bool with_doubtful) {
-        return validity_on(on, held.record.welded, held.way(),
-                           bearing_on(welder, all, held, undone, whole_record, with_doubtful).events)
-            .state;
-    };
-    if (is_over(state(true)) || !is_over(state(false))) return "";
     std::string out;
     for (const auto &other : all)
-        if (other.fate.state == Validity::State::in_doubt && !other.record.carried() &&
-            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)))
+        if (uses_process(other, held) && other.fate.state == Validity::State::in_doubt)
             out += (out.empty() ? "it was used in time only by the weld of " : " or ") + title_of(other);
-    return out + ", which is in doubt";
+    const auto over = [&](bool with_doubtful) {
+        return is_over(raw_validity(welder, all, held, undone, on, whole_record, with_doubtful).state);
+    };
+    return out.empty() || over(true) || !over(false) ? "" : out + ", which is in doubt";
 }
 
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,

@@ -25,16 +25,15 @@ Done<StandingChange> revoke(Writing &writing, const RevokeRequest &request) {
         if (one.kind == "revocation" && one.qualification == request.number)
             throw refused("qualification " + std::to_string(request.number) + " of welder " + request.mark +
                           " is revoked already, as of " + print(one.day) + ": " + one.text);
-    const Day today = writing.outside().today();
-    WelderEvent kept = add_event(writing, request.mark, event);
-    Done<StandingChange> out{
-        {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
+    Done<StandingChange> out;
+    out.value.event = add_event(writing, request.mark, event);
     std::vector<std::string> stay;
-    for (const auto &other : held_by(office, request.mark, today))
-        if (other.record.number != request.number &&
-            (other.record.rules == held.record.rules || rests_on(other, held.record.test.id)) &&
-            same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
-            !taken_away(other.validity.state))
+    for (const auto &other : held_by(office, request.mark, writing.outside().today()))
+        if (other.record.number == request.number)
+            out.value.now = other;
+        else if ((other.record.rules == held.record.rules || rests_on(other, held.record.test.id)) &&
+                 same_word(other.weld.word(Trait::process), held.weld.word(Trait::process)) &&
+                 !taken_away(other.validity.state))
             stay.push_back(title_of(other) + " (" + std::string(name_of(other.validity.state)) + ")");
     if (!stay.empty())
         out.notes.push_back(listed(stay, "and") + (stay.size() == 1 ? " is" : " are") +

@@ -4,12 +4,9 @@
 #include "catch.hpp"
 #include "operations/booth.hpp"
 #include "operations/equipment.hpp"
-#include "operations/keeping.hpp"
 #include "operations/people.hpp"
+#include "operations/said_before.hpp"
 #include "operations/welders.hpp"
-#include "records/codecs/verdict.hpp"
-
-#include <nlohmann/json.hpp>
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -64,17 +61,7 @@ TEST_CASE("a verdict of the ninth engine is replayed by the exams that it counte
     const Judgement said =
         judge(*set, then.record.facts(), then.exams_done(), then.found(), Vocabulary::shipped(), 9);
     CHECK(said.classes[*set->class_index("2")].verdict == Verdict::accept);
-    auto body = nlohmann::json::parse(codec::verdict_body(*set, said));
-    body["engine"] = 9;
-    booth.write([&](Writing &w) {
-        w.ledger().keep_criteria(set->hash, set->name, set->text);
-        Entry e;
-        e.kind = "verdict";
-        e.subject = "T-1";
-        e.body = body.dump();
-        return w.add(e);
-    });
-    CHECK(verify(booth.office, {true, ""}).replay->faults.empty());
+    check_replayed(booth, *set, said, 9);
 }
 
 TEST_CASE("what is said of equipment, people and welders afterwards is told of exams, and in lists",

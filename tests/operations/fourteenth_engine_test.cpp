@@ -1,10 +1,6 @@
 // What engine 14 asks that those before it did not; what they said is replayed as it was.
 #include "catch.hpp"
-#include "operations/booth.hpp"
-#include "operations/keeping.hpp"
-#include "records/codecs/verdict.hpp"
-
-#include <nlohmann/json.hpp>
+#include "operations/said_before.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -16,17 +12,7 @@ Verdict said_by_thirteenth(Booth &booth, const CouponState &then, const Coupon &
                            const std::string &class_id) {
     const auto set = booth.office.criteria(then.record.get("criteria"));
     const Judgement said = judge(*set, facts, then.exams_done(), then.found(), Vocabulary::shipped(), 13);
-    auto body = nlohmann::json::parse(codec::verdict_body(*set, said));
-    body["engine"] = 13;
-    booth.write([&](Writing &w) {
-        w.ledger().keep_criteria(set->hash, set->name, set->text);
-        Entry e;
-        e.kind = "verdict";
-        e.subject = "T-1";
-        e.body = body.dump();
-        return w.add(e);
-    });
-    CHECK(verify(booth.office, {true, ""}).replay->faults.empty());
+    check_replayed(booth, *set, said, 13);
     return said.classes[*set->class_index(class_id)].verdict;
 }
 

@@ -12,11 +12,6 @@ using namespace beadbook::test;
 
 namespace {
 
-std::size_t blank_coupons(std::size_t usual) {
-    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
-}
-
 std::vector<std::shared_ptr<const CriteriaSet>> sets_with_blanks() {
     std::vector<std::shared_ptr<const CriteriaSet>> out;
     for (const auto &set : all_sets())
@@ -55,7 +50,7 @@ void for_coupons_with_blanks(F check) {
     std::mt19937 random(20261126);
     const auto sets = sets_with_blanks();
     REQUIRE(sets.size() >= 2);
-    for (std::size_t n = 0; n < blank_coupons(20'000); ++n) {
+    for (std::size_t n = 0; n < coupons_to_try(20'000); ++n) {
         const auto &set = sets[n % sets.size()];
         RandomCase c = random_case(random, *set);
         if (n % 3 == 0) c = with_holes(std::move(c), *set, random);

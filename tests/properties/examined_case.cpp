@@ -39,9 +39,4 @@ ExaminedCase examined_case(std::mt19937 &random, const CriteriaSet &set) {
     return out;
 }
 
-std::size_t accepts_to_try(std::size_t usual) {
-    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
-}
-
 } // namespace beadbook::test

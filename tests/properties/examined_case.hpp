@@ -19,9 +19,6 @@ struct ExaminedCase {
 /// Every exam finished on the day after the weld by an examiner of level II; some are called for.
 ExaminedCase examined_case(std::mt19937 &random, const CriteriaSet &set);
 
-/// So many accepted coupons are tried: BEADBOOK_RANDOM_COUPONS, or as many as usual.
-std::size_t accepts_to_try(std::size_t usual);
-
 /// Hands on random coupons of all sets until so many were accepted in a class: `accept` gets the set, which
 /// it may alter for a while, the coupon, one accepted class and its proof.
 template <class Accept>

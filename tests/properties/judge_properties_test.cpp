@@ -13,11 +13,6 @@ using namespace beadbook::test;
 
 namespace {
 
-std::size_t coupons_to_try(std::size_t usual) {
-    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
-}
-
 /// Level 3 of ISO 23278 allows a linear indication of 6 mm but a round one of 4 mm only, so a neighbour that
 /// makes a round one linear does turn its reject into an accept: the standard says so, not we.
 bool longer_may_pass(const CriteriaSet &set) { return set.name == "iso-23278"; }

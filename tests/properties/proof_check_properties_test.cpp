@@ -100,7 +100,7 @@ const char *const kinds[] = {
 
 TEST_CASE("a proof that lacks any part is not whole", "[properties]") {
     std::map<std::string, int> taken;
-    for_accepts(accepts_to_try(1500), 20261127,
+    for_accepts(coupons_to_try(1500), 20261127,
                 [&](const CriteriaSet &set, const ExaminedCase &one, std::size_t k, const Proof &proof,
                     std::mt19937 &) {
                     Lessening{set, one.c, k, proof, taken}.take_all();

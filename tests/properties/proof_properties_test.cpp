@@ -289,7 +289,7 @@ const char *const part_kinds[] = {"a part of the scope",
 TEST_CASE("whatever part of its proof is taken away, an accepted coupon is accepted no more",
           "[properties]") {
     std::map<std::string, int> taken;
-    for_accepts(accepts_to_try(1500), 20261126,
+    for_accepts(coupons_to_try(1500), 20261126,
                 [&](CriteriaSet &set, const ExaminedCase &one, std::size_t k, const Proof &proof,
                     std::mt19937 &random) { Taking(set, one, k, proof, random, taken).take_all(); });
     for (const char *kind : part_kinds) {

@@ -21,6 +21,9 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set);
 /// stay: without them the type says which it is, and that is a default, not missing data.
 RandomCase with_holes(RandomCase full, const CriteriaSet &set, std::mt19937 &random);
 
+/// So many random coupons are tried: BEADBOOK_RANDOM_COUPONS, or as many as usual.
+std::size_t coupons_to_try(std::size_t usual);
+
 /// A criteria set of the demonstration by its file name.
 std::shared_ptr<const CriteriaSet> demo_set();
 

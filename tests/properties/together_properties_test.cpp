@@ -14,11 +14,6 @@ namespace {
 
 constexpr std::int64_t step = nm_per_inch / 64;
 
-std::size_t how_many(std::size_t usual) {
-    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : usual;
-}
-
 std::vector<std::shared_ptr<const CriteriaSet>> sets() {
     const std::string of = "types: any, exams: [VT, MT, PT], clause: c, standing: {house: x}, ";
     std::vector<std::shared_ptr<const CriteriaSet>> out;
@@ -73,7 +68,7 @@ TEST_CASE("the naive evaluator agrees on what several methods found together", "
     std::mt19937 random(13);
     const auto all = sets();
     std::size_t open = 0, joined = 0, once = 0;
-    for (std::size_t n = 0; n < how_many(20'000); ++n) {
+    for (std::size_t n = 0; n < coupons_to_try(20'000); ++n) {
         const CriteriaSet &set = *all[n % all.size()];
         const RandomCase c = few_finds(random, set);
         const auto said = verdicts_of(set, c);
@@ -103,7 +98,7 @@ TEST_CASE("the naive evaluator agrees on what several methods found together", "
                 FAIL("class " << set.classes[k].id << " is accepted of less:\n"
                               << described(holed) << described(c));
     }
-    CHECK(open > how_many(20'000) / 100);
-    CHECK(joined > how_many(20'000) / 1000);
-    CHECK(once > how_many(20'000) / 100);
+    CHECK(open > coupons_to_try(20'000) / 100);
+    CHECK(joined > coupons_to_try(20'000) / 1000);
+    CHECK(once > coupons_to_try(20'000) / 100);
 }

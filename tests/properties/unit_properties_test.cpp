@@ -11,11 +11,6 @@ using namespace beadbook::test;
 
 namespace {
 
-std::size_t coupons_looked_at() {
-    const char *asked = std::getenv("BEADBOOK_RANDOM_COUPONS");
-    return asked ? static_cast<std::size_t>(std::strtoul(asked, nullptr, 10)) : 20'000;
-}
-
 /// Sizes in either unit, at least one of them.
 std::map<std::string, std::string> random_sizes(std::mt19937 &random) {
     const auto pick = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
@@ -40,7 +35,7 @@ TEST_CASE("looking at a coupon in other units changes no verdict", "[properties]
     std::mt19937 random(20261128);
     const auto sets = all_sets();
     std::size_t told_apart = 0;
-    const std::size_t count = coupons_looked_at();
+    const std::size_t count = coupons_to_try(20'000);
     for (std::size_t n = count; n > 0; --n) {
         const CriteriaSet &set = *sets[n % sets.size()];
         RandomCase c = random_case(random, set);
