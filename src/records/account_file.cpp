@@ -1,6 +1,7 @@
 #include "records/account_file.hpp"
 
 #include "measure/refusal.hpp"
+#include "records/unfinished_file.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <cerrno>
@@ -29,16 +30,17 @@ AccountFile::~AccountFile() = default;
 
 SQLite::Database *AccountFile::open(bool makes) {
     if (db_) return db_.get();
-    // Made by hand, because SQLite would make it readable for others; its journals take the same mode.
-    const int made = ::open(path_.c_str(), O_RDWR | O_CLOEXEC | (makes ? O_CREAT : 0), 0600);
-    if (made < 0) {
-        if (!makes && errno == ENOENT) return nullptr;
-        throw StoreError(path_ + ": the accounts cannot be opened");
-    }
     struct stat about {};
-    const bool told = fstat(made, &about) == 0;
-    ::close(made);
-    if (!told || (about.st_mode & 077) != 0)
+    const auto looked = [&] { return stat(path_.c_str(), &about) == 0; };
+    // Looked at, never opened by hand: see record_bytes in record_file.cpp. Made by hand, because SQLite
+    // would make it readable for others; its journals take the same mode.
+    if (!looked() && errno == ENOENT) {
+        if (!makes) return nullptr;
+        UnfinishedFile(path_, Readers::owner).finish(); // or another program was quicker
+        looked();
+    }
+    if ((about.st_mode & S_IFMT) != S_IFREG) throw StoreError(path_ + ": the accounts cannot be opened");
+    if ((about.st_mode & 077) != 0)
         throw StoreError(path_ + ": others may read the accounts; 'chmod 600' closes them");
     db_ = std::make_unique<SQLite::Database>(path_, SQLite::OPEN_READWRITE, patience_ms);
     db_->exec("PRAGMA synchronous = FULL");

@@ -7,6 +7,7 @@
 #include "records/ledger_statements.hpp"
 #include "records/record_file.hpp"
 #include "records/schema.hpp"
+#include "records/unfinished_file.hpp"
 
 #include <SQLiteCpp/Backup.h>
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -37,6 +38,19 @@ void recover(const std::string &path) {
     } catch (const SQLite::Exception &) {
         return;
     }
+}
+
+/// A new record, there whole or not at all: a file that is still empty would be no record to whoever reads at
+/// that moment. False where another program was quicker.
+bool make_record(const std::string &path) {
+    UnfinishedFile file(path, Readers::as_usual);
+    {
+        SQLite::Database db(file.path(), SQLite::OPEN_READWRITE);
+        db.exec("PRAGMA journal_mode = OFF"); // nobody knows it yet, and finish() brings it to the disk
+        db.exec("PRAGMA synchronous = OFF");
+        schema::migrate(db);
+    }
+    return file.finish();
 }
 
 /// A copy in memory, carried to the newest version there: the file stays as it is.
@@ -94,11 +108,10 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
                 !folder.empty() && !std::filesystem::is_directory(folder, error))
                 throw StoreError(path + ": there is no folder " + folder.string());
             record_file::refuse_leftovers(path);
+            began_ = make_record(path);
         }
         if (!writes && record_file::has_journal(path)) recover(path);
-        const int flags = !writes                ? SQLite::OPEN_READONLY
-                          : mode == Mode::create ? SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE
-                                                 : SQLite::OPEN_READWRITE;
+        const int flags = writes ? SQLite::OPEN_READWRITE : SQLite::OPEN_READONLY;
         // One thread at a time has it: who shares a ledger waits for the others outside of it.
         db_ = std::make_unique<SQLite::Database>(path, flags | SQLite::OPEN_NOMUTEX, busy_milliseconds);
         db_->exec("PRAGMA foreign_keys = ON");
@@ -128,7 +141,7 @@ Ledger::Ledger(const std::string &path, Mode mode) : path_(path) {
         } else if (version < oldest_readable) {
             db_ = carried_in_memory(*db_);
         }
-        began_ = fresh;
+        began_ = began_ || fresh;
     });
 }
 

@@ -4,6 +4,8 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <limits>
+#include <sqlite3.h>
+#include <thread>
 
 /// Rows of the ledger's table and SQLite's errors, for the files of the ledger itself.
 namespace beadbook::ledger_rows {
@@ -51,13 +53,22 @@ inline Entry sound_entry_from(SQLite::Statement &row) {
     return e;
 }
 
+/// Whoever only reads takes a journal that goes at this very moment, because its write is done, for one that
+/// was left over: SQLite says so of it itself (its ticket 3883). Once more, and it is gone.
+inline bool may_pass(const SQLite::Exception &e) {
+    return e.getExtendedErrorCode() == SQLITE_READONLY_ROLLBACK;
+}
+
+/// `f` may run more than once, but only where it did not write.
 template <class F>
 auto guarded(const std::string &path, F f) {
-    try {
-        return f();
-    } catch (const SQLite::Exception &e) {
-        throw store_error(path, e);
-    }
+    using namespace std::chrono_literals;
+    for (int left = 3;; --left) try {
+            return f();
+        } catch (const SQLite::Exception &e) {
+            if (!may_pass(e) || left == 0) throw store_error(path, e);
+            std::this_thread::sleep_for(10ms);
+        }
 }
 
 } // namespace beadbook::ledger_rows

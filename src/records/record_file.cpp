@@ -4,11 +4,13 @@
 #include "measure/text.hpp"
 #include "records/schema.hpp"
 
-#include <array>
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <algorithm>
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
 #include <optional>
+#include <sqlite3.h>
 #include <thread>
 
 namespace beadbook::record_file {
@@ -25,6 +27,27 @@ std::string bytes_at(const std::string &path, std::uint64_t at, std::size_t size
     in.read(out.data(), static_cast<std::streamsize>(size));
     out.resize(static_cast<std::size_t>(in.gcount()));
     return out;
+}
+
+/// Of a record: through SQLite, not by a stream. Whoever closes a file takes away all locks (POSIX) that his
+/// process holds on it, and another thread may be writing to this one; SQLite closes it when no lock is left.
+std::string record_bytes(const std::string &path, std::uint64_t at, std::size_t size) {
+    try {
+        SQLite::Database db(path, SQLite::OPEN_READONLY | SQLite::OPEN_NOMUTEX);
+        sqlite3_file *file = nullptr;
+        sqlite3_int64 all = 0;
+        if (sqlite3_file_control(db.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file) != SQLITE_OK ||
+            !file || !file->pMethods || file->pMethods->xFileSize(file, &all) != SQLITE_OK)
+            return "";
+        const auto from = static_cast<sqlite3_int64>(at);
+        std::string out(
+            static_cast<std::size_t>(std::clamp<sqlite3_int64>(all - from, 0, static_cast<int>(size))), '\0');
+        if (file->pMethods->xRead(file, out.data(), static_cast<int>(out.size()), from) != SQLITE_OK)
+            return "";
+        return out;
+    } catch (const SQLite::Exception &) {
+        return ""; // whoever opens it as a record is told why
+    }
 }
 
 std::uint32_t number_at(const std::string &bytes, std::size_t at) {
@@ -67,7 +90,7 @@ bool of_another_file(const std::string &path) {
         const auto header = header_of(journal_of(path));
         if (!header) return false;
         const auto before = counter_before(journal_of(path), *header);
-        const std::string page = bytes_at(path, 0, change_counter_at + 4);
+        const std::string page = record_bytes(path, 0, change_counter_at + 4);
         if (!before || page.size() < change_counter_at + 4) return false;
         const std::uint32_t now = number_at(page, change_counter_at);
         if (now == *before || now == *before + 1) return false;
@@ -94,7 +117,7 @@ bool there(const std::string &path) {
     if (fs::is_directory(status)) throw StoreError(visible(path) + ": this is a folder, not a record file");
     if (!fs::is_regular_file(status))
         throw StoreError(visible(path) + ": this is a pipe or device, not a record file");
-    const std::string head = bytes_at(path, 0, 16);
+    const std::string head = record_bytes(path, 0, 16);
     if (!head.empty() && head != std::string("SQLite format 3\0", 16))
         throw StoreError(visible(path) + ": this file is no record of ours");
     return true;
@@ -125,12 +148,12 @@ void refuse_leftovers(const std::string &path) {
 }
 
 bool is_reading_copy(const std::string &path) {
-    const std::string id = bytes_at(path, application_id_at, 4);
+    const std::string id = record_bytes(path, application_id_at, 4);
     return id.size() == 4 && number_at(id, 0) == schema::reading_copy_id;
 }
 
 bool in_wal(const std::string &path) {
-    const std::string version = bytes_at(path, 18, 2);
+    const std::string version = record_bytes(path, 18, 2);
     return version.size() == 2 && (version[0] == 2 || version[1] == 2);
 }
 
