@@ -1,5 +1,5 @@
 // The bench: the same operations as pages.
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "render/json_account.hpp"
 #include "render/json_bench.hpp"
@@ -93,32 +93,6 @@ ExitCode run_account(Call &call) {
 
 } // namespace
 
-std::vector<Command> bench_commands() {
-    return {
-        looks(For::technician, run_bench, R"(bench
-pages in the browser of this machine: what is to be examined, coupons, finds and verdicts
-bench --as "A. Field"
-It prints a link and answers until Ctrl-C. The link lets one browser in, once, so that nobody else on this machine gets
-at the record. Everything that is entered there is entered by the same operations as here. The pages ask nothing of any
-other computer. Tablets come in through nginx, which alone is on the network, and sign in ('account'): --nginx writes its
-files, --sign-in runs the bench behind it.)",
-              {{"nginx", "FOLDER",
-                "write what nginx needs to let tablets in, and end; an authority there is kept"},
-               {"host", "NAME", "with --nginx: the name by which tablets ask for this machine"},
-               {"tls-port", "N", "with --nginx: the port that tablets ask (default 443)"},
-               {"sign-in", "FOLDER", "let in by name and password, behind the nginx whose files lie there"},
-               {"port", "N|any", "port on this machine (default 8423)"},
-               {"no-open", "", "only print the link, open no browser"},
-               {"as", "NAME", "who is at the bench (else BEADBOOK_USER, else your login)"}}),
-        looks(For::keeper, run_account, R"(account NAME
-how a person on record signs in at the bench of the tablets, or changes that
-account "A. Field"
-With --set-password the password is asked for, or is the first line of standard input. What a person may do follows
-from the roles on record ('person NAME --role ROLE'). Sessions end when password, roles or lock change. Accounts stand
-in a file beside the record, not in it: copies of the record bring no password along.)",
-              {{"set-password", "", "ask for a new password"},
-               {"lock", "", "no signing in until --unlock"},
-               {"unlock", "", "signing in again"}})};
-}
+Deeds bench_deeds() { return {{"bench", run_bench}, {"account", run_account}}; }
 
 } // namespace beadbook

@@ -1,7 +1,6 @@
 // Criteria sets, rules for welders and practices: list, show, check a file of one's own.
 #include "operations/catalogue.hpp"
-#include "cli/command.hpp"
-#include "cli/page.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/described.hpp"
 #include "render/json_comparing.hpp"
@@ -14,6 +13,7 @@
 #include "report/criteria_document.hpp"
 #include "report/practice_document.hpp"
 #include "report/rules_document.hpp"
+#include "terminal/page.hpp"
 
 #include <algorithm>
 
@@ -146,33 +146,8 @@ ExitCode run_practice(Call &call) {
 
 } // namespace
 
-std::vector<Command> catalogue_commands() {
-    return {
-        looks(
-            For::keeper, run_criteria,
-            R"(criteria list | types | show SET | picture SET | compare SET [OTHER] | check SET | cases [SET] | schema [KIND]
-the criteria sets, their rules with clause and standing, and the words for imperfections
-criteria check my-shop.yaml --coverage
-SET is a shipped name or a file. The language is described in criteria/README.md. 'cases' judges the worked cases
-beside the sets, or those of a file, and says which rule was never decisive and which limit never tried. With
---boundaries it prints each limit of SET with a value on both sides, to be read beside the standard. 'picture' shows
-each limit over the thickness, a table here and curves on a page; what else is known of the coupon narrows it. 'compare'
-holds two sets, or two classes by --class and --as-class, side by side: over which thickness which limit is stricter.
---html and --pdf put what show, picture or compare tells on a page; that of show has lines to sign. 'schema' prints the JSON Schema by which editors complete and check a file: criteria, cases, rules, practice or work.)",
-            options(
-                Option{"coverage", "", "with check: types of imperfection that no rule speaks of"},
-                Option{"boundaries", "", "with cases SET: a value just under, at and just over each limit"},
-                Option{"as-class", "CLASS", "with compare: class of OTHER beside --class"}, page_options(),
-                coupon_field_options())),
-        looks(For::keeper, run_rules, R"(rules list | show RULES | check FILE
-rules for welders: list them, show one, or check a file of your own
-rules show asme-ix
-criteria/welder/README.md tells the language.)"),
-        looks(For::keeper, run_practice, R"(practice list | conditions | show PRACTICE | check FILE
-practices that exams are held against: list, show, check a file of your own
-practice show asme-v-pt
-criteria/technique/README.md tells the language.)"),
-    };
+Deeds catalogue_deeds() {
+    return {{"criteria", run_criteria}, {"rules", run_rules}, {"practice", run_practice}};
 }
 
 } // namespace beadbook

@@ -1,8 +1,6 @@
 // Coupons: register, change, restore, remark; and looking at them.
 #include "operations/coupons.hpp"
-#include "cli/command.hpp"
-#include "cli/page.hpp"
-#include "cli/selection_options.hpp"
+#include "cli/deeds.hpp"
 #include "operations/looking.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
@@ -10,6 +8,8 @@
 #include "operations/to_examine.hpp"
 #include "render/json_coupons.hpp"
 #include "report/coupon_document.hpp"
+#include "terminal/page.hpp"
+#include "terminal/selection_options.hpp"
 
 #include <algorithm>
 
@@ -129,47 +129,10 @@ ExitCode run_history(Call &call) {
 
 } // namespace
 
-std::vector<Command> coupon_commands() {
-    return {
-        enters(For::technician, run_register, R"(register COUPON|COUPON..COUPON
-register a test coupon: joint, sizes, metal, criteria and class
-register T-7 --criteria ufgs-15216n --joint groove --form tube --seam girth --diameter 2in --thickness 0.065in --weld-thickness full --magnetic no --material "stainless steel"
-Sizes take a unit (0.063in, 3/16 in, 1.2 mm, 45 thou); bare numbers take --units, else the unit of the other sizes.
-Pipe goes by NPS and schedule (--diameter "NPS 2" --thickness "sch 40"), sheet by gauge (--thickness "16 ga steel").
-What is not known is left out: a rule that needs it then says so instead of passing the coupon.
-A number that nobody would believe at first sight is refused without --sure.
-T-1..T-15 are fifteen coupons, all or none, and --welder L1..L15 their welders in order. --like takes what another
-coupon says, but not who welded it, when, or its mechanical tests.)",
-               options(coupon_field_options(),
-                       Option{"like", "COUPON", "what is not given here is as it is there"}, sure_option())),
-        enters(For::technician, run_change, R"(change COUPON|COUPON..COUPON
-correct what was registered about a coupon, or the same of several
-change T-7 --thickness 0.071in --why "measured again")",
-               options(coupon_field_options(),
-                       Option{"forget", "FIELD", "drop a field that should not be there", 0, true},
-                       why_option(), sure_option())),
-        enters(For::technician, run_restore, R"(restore COUPON
-bring a withdrawn coupon back
-restore T-7 --why "it was the other piece")",
-               {why_option()}),
-        enters(For::technician, run_remark, R"(remark COUPON TEXT
-add a remark to a coupon
-remark T-7 "restart at 4 o'clock looks cold")"),
-        looks(For::instructor, run_coupons, R"(coupons
-all coupons at a glance, with verdict and grade, or those that are asked for
-coupons --cohort autumn-2026 --verdict reject --graded none
-Each option leaves fewer; what a coupon does not say it is not found by. The verdict is that of today's criteria, for the class
-that the coupon was registered with.)",
-              options(Option{"newest", "N", "only the newest so many of them"}, selection_options())),
-        looks(For::technician, run_show, R"(show COUPON
-one coupon: what is known, exams, indications, verdict, grade
-show T-7)",
-              page_options()),
-        looks(For::technician, run_history, R"(history COUPON
-every entry ever made about a coupon, or a welder: who, when, why, and the values before and after
-history T-7)",
-              {{"welder", "", "the word is a welder's mark"}}),
-    };
+Deeds coupon_deeds() {
+    return {{"register", run_register}, {"change", run_change},   {"restore", run_restore},
+            {"remark", run_remark},     {"coupons", run_coupons}, {"show", run_show},
+            {"history", run_history}};
 }
 
 } // namespace beadbook

@@ -1,6 +1,5 @@
 // Examinations and what they found: exam, log, finish, reopen, correct, withdraw, move.
-#include "cli/command.hpp"
-#include "cli/prompt.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
 #include "operations/finishing.hpp"
@@ -9,6 +8,7 @@
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
 #include "operations/photos.hpp"
+#include "prompt/prompt.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
 
@@ -212,124 +212,12 @@ ExitCode run_move(Call &call) {
     return call.tell(call.write([&](Writing &w) { return move_indication(w, request); }));
 }
 
-/// Each by its short name and in words.
-std::string methods_text() {
-    std::vector<std::string> out;
-    for (const auto &method : method_table)
-        out.push_back(std::string(method.name) + " " + std::string(method.called));
-    return listed(out);
-}
-
 } // namespace
 
-std::vector<Command> examining_commands() {
-    return {
-        enters(
-            For::technician, run_exam,
-            "exam COUPON|COUPON..COUPON " + joined(exam_names(), "|") + R"(
-record an examination: method, date, examiner, conditions
-exam T-7 MT --examiner "A. Field" --level II --condition "technique=yoke" --condition "light=1000 lx"
-Methods: )" + methods_text() +
-                R"(.
-An exam is open until it is finished with the number of its finds ('log --finish', 'finish'), or with none
-(--found none); an open one fulfils no requirement. One that left something out (--incomplete "...") fulfils
-no requirement, but what it found counts. T-1..T-15 is the same exam of fifteen coupons, all or none; VT,MT one by
-each method.
-Of an examiner who is on record ('person') the level, the certificate and the vision test are taken from there, of
-equipment on record its calibration; one who is not entitled is refused without --sure, and then the exam does
-not count. --as-before leaves out what is read each time; what the call gives goes before.)",
-            {{"date", "DAY", "day of the exam, 2026-11-25 (default today)"},
-             {"examiner", "NAME", "who examined"},
-             {"level", "I|II|III", "the examiner's level"},
-             {"procedure", "TEXT", "examination procedure"},
-             {"practice", "NAME", "practice that its conditions are held against: a shipped one or a file"},
-             {"ask", "", "ask for the conditions that the practice needs"},
-             {"condition", "NAME=VALUE", "a technique condition; may be repeated", 0, true},
-             {"equipment", "SERIAL", "equipment that was used; may be repeated", 0, true},
-             {"as-before", "",
-              "practice, conditions and equipment of the examiner's last exam of the method"},
-             {"incomplete", "TEXT", "why it does not count; no: it does"},
-             {"note", "TEXT", "anything else"},
-             {"found", "none", "finish it at once: it found nothing"},
-             {"replaces", "N",
-              "correct exam N by this one (with --why); what is not said is taken over from it"},
-             why_option(),
-             sure_option()}),
-        enters(For::technician, run_log, R"(log COUPON [LINE ...]
-log indications, one short line each
-log T-7 "gas pore 0.045 at 3.2" "undercut l 3/8 d 0.010 at 1-1/2 smooth"
-A line: TYPE, then measures and place in any order. Words without quotes are one line.
-  pore 0.045 @ 3.2                     size, and where it begins
-  slag .25x.05 at 4-1/8                length x width
-  undercut l 3/8 d 0.010 at 1-1/2 face smooth
-  lack of fusion from 2 to 2.4 # side wall
-  ri 1.5 mm at 3:30                    quick name; clock on a girth weld (datum 12:00)
-  cra l.2 7:00                         cut short, where only one type begins so; an hour alone is the place
-  MT crack 0.2 at 3                    the method, where several exams are open
-  #7 crack 0.2 at 3                    as the program prints it: find 7; refused if 7 was used
-  VT none                              of a file or standard input: the exam is finished, it found nothing
-Keys: l length, w width, d depth, h height, s size, angle, area; at or @, from .. to, mid, across [left];
-face, root, smooth, sharp; # remark. 'beadbook criteria types' lists the types and their quick names.
-A digit right behind a # is a find's number; a comment has a blank or a letter there. A bare `at 6` round a tube
-could be a distance or an hour, and is refused with both readings.
-Without lines: a prompt on a terminal, else lines from standard input. One bad line stores nothing. What nobody
-would believe at first sight is asked about at the prompt, and else refused without --sure; lines of a file that were
-logged already are refused without --again.)",
-               {{"exam", "N", "which exam found them (default the open one)"},
-                {"file", "FILE", "lines from a file, - for standard input", 'f'},
-                {"finish", "", "these are all: finish the exams that they go to"},
-                sure_option(),
-                {"again", "", "lines of a file that are logged already are meant to come again"}}),
-        enters(For::technician, run_sheet, R"(sheet [FILE]
-exams and finds of many coupons at once, as they are written down at the bench
-sheet monday.txt
-  VT MT; by A. Field; level II; light=1000 lx     a head: methods, then who and how
-  T-1 VT undercut l 3/8 d 0.010 at 1-1/2           coupon, method, find (see 'log')
-  "   MT crack 0.2 at 3                            " is the coupon of the line before
-  T-2..T-15 none # all clean                       all methods of the head found none; the remark is their note
-  T-9 MT incomplete: the yoke failed               does not count
-Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
-what changes: who (with the level), procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
-practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing; the first 40 bad ones are
-named.)",
-               {sure_option(),
-                {"again", "", "exams of that coupon, method, day and person on record are other ones"}}),
-        enters(For::technician, run_finish, R"(finish [COUPON [EXAM]]
-finish an exam: say how many indications it found, or none
-finish T-7 --found 3
-COUPON may be a series, T-1..T-15, or several with commas. Without EXAM the one that is open; EXAM is its number or
-its method, or several methods: VT,MT. Only a finished exam fulfils a requirement. --every-open finishes, as they are
-logged, the open exams of a record that a program made which knew no finishing: those from before its last verdict.
-What was recorded later stays open, and is named; it needs --why.)",
-               {{"found", "N|none", "how many it found"},
-                {"as-logged", "", "as many as are on record; if that is none, --found none says so"},
-                {"every-open", "", "all open exams from before exams were finished, as they are logged"},
-                why_option()}),
-        enters(For::technician, run_reopen, R"(reopen COUPON EXAM
-open a finished exam again, to log more under it
-reopen T-7 2 --why "one more find under the light"
-EXAM is its number, or its method where one exam by it is finished.)",
-               {why_option()}),
-        enters(For::technician, run_correct, R"(correct COUPON NUMBER LINE
-correct one indication; the old one is kept
-correct T-7 3 "gas pore 0.040 at 3.2" --why "read the scale wrong")",
-               {why_option(), sure_option()}),
-        enters(For::technician, run_withdraw, R"(withdraw COUPON indication|exam|photo|coupon [NUMBER]
-take back an indication, an exam, a photo or the whole coupon; it stays in the history
-withdraw T-7 indication 3 --why "false indication, gone after cleaning"
-A withdrawn coupon is judged no more, qualifies nobody, and puts in doubt what rests on it; 'restore' brings
-it back.)",
-               {why_option()}),
-        enters(For::technician, run_move, R"(move COUPON NUMBER
-file an indication under another exam, or another coupon
-move T-7 3 --exam 2 --why "found with MT"
-It keeps its number on the same coupon, and gets the next one on another. Both exams show it. A finished exam
-whose finds change counts no more until it is opened again and finished.)",
-               {{"exam", "N", "the exam it belongs to (on another coupon: default the open one)"},
-                {"to", "COUPON", "the coupon it belongs to (default the same)"},
-                why_option(),
-                sure_option()}),
-    };
+Deeds examining_deeds() {
+    return {{"exam", run_exam},         {"log", run_log},       {"sheet", run_sheet},
+            {"finish", run_finish},     {"reopen", run_reopen}, {"correct", run_correct},
+            {"withdraw", run_withdraw}, {"move", run_move}};
 }
 
 } // namespace beadbook

@@ -1,11 +1,11 @@
 // What was measured, to and from other programs: export, import.
-#include "cli/command.hpp"
-#include "cli/selection_options.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/bulk.hpp"
 #include "records/files.hpp"
 #include "render/csv_results.hpp"
 #include "render/json_keeping.hpp"
+#include "terminal/selection_options.hpp"
 
 namespace beadbook {
 namespace {
@@ -124,30 +124,6 @@ ExitCode run_import(Call &call) {
 
 } // namespace
 
-std::vector<Command> exchange_commands() {
-    return {
-        looks(For::keeper, run_export,
-              R"(export json | lines | csv coupons|exams|indications|verdicts|findings|grades
-what was measured, for a spreadsheet or a program, or what came of it
-export csv indications --output found.csv
-JSON holds all in one file, and so do lines, a coupon each; CSV is one table a file. All can be imported again, but the tables verdicts, findings and
-grades cannot: they are worked out now from what was measured, with numbers in columns of their own and the unit beside
-them. The history stays with the record: 'backup' copies it whole. Withdrawn coupons are left out; a welder's coupons tell of
-those tests of his that failed and are left out, so that they count where they are imported.)",
-              options(Option{"output", "FILE", "write to a new file (else standard output)", 'o'},
-                      selection_options())),
-        enters(For::keeper, run_import, R"(import json | lines | csv coupons|exams|indications
-take coupons, exams and indications from an export
-import csv indications --file found.csv
-All or nothing: one bad row stores none; the first 20 bad ones are named. CSV goes coupons first, then exams, then
-indications. What register, exam and log refuse is refused here too.
-A number that nobody would believe at first sight is refused unless the file names the rule under `sure`, or
-with --sure.)",
-               {{"file", "FILE", "the file (else standard input)", 'f'},
-                sure_option(),
-                {"again", "", "finds of a table that was imported already are meant to come again"},
-                {"open-files", "", "criteria and practices that the file names by a path may be opened"}}),
-    };
-}
+Deeds exchange_deeds() { return {{"export", run_export}, {"import", run_import}}; }
 
 } // namespace beadbook

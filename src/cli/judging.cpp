@@ -1,13 +1,13 @@
 // Verdicts: judge, why, grade.
-#include "cli/command.hpp"
-#include "cli/page.hpp"
-#include "cli/selection_options.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/looking_back.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
 #include "report/coupon_document.hpp"
+#include "terminal/page.hpp"
+#include "terminal/selection_options.hpp"
 
 namespace beadbook {
 namespace {
@@ -164,40 +164,6 @@ ExitCode run_grade(Call &call) {
 
 } // namespace
 
-std::vector<Command> judging_commands() {
-    const std::vector<Option> criteria{
-        {"criteria", "SET", "another set than the coupon's: a name or a file"},
-        {"class", "CLASS", "the class that decides the exit code (default the coupon's)"}};
-    const Option proof{"proof", "", "every part of what an accept rests on"};
-    return {
-        enters(
-            For::technician, run_judge, R"(judge [COUPON]
-judge a coupon against every class; the verdict is kept
-judge T-7 --class B
-Each reason names the indication, what was measured, the limit, its clause and standing, and by how much.
---stream judges coupons of no record: a line of 'export lines' each on standard input, a line of JSON each out, in their
-order. A line that cannot be taken has its "error" in its place, and the exit code is 3. Lines stand alone, so that many
-processes may share them: 'beadbook export lines | parallel --pipe -k beadbook judge --stream'.)",
-            options(
-                Option{"stream", "", "coupons on standard input, one a line of JSON; nothing is stored"},
-                Option{"open-files", "",
-                       "with --stream: criteria and practices named by a path may be opened"},
-                sure_option(), Option{"all", "", "every coupon, one line each, or those that are asked for"},
-                Option{"no-record", "", "judge only, keep nothing"}, proof, criteria, selection_options())),
-        looks(For::welder, run_why, R"(why COUPON
-explain the verdict to the welder: where, why, cause and remedy
-why T-7)",
-              options(proof, page_options(), criteria)),
-        enters(For::instructor, run_grade, R"(grade [COUPON] passed|failed
-the instructor's decision on a coupon, with a remark, or on many
-grade T-7 failed --remark "shorter arc at the toes, then weld it again"
-A grade that differs from the verdict needs a remark and is marked as such.
-With --all every coupon that is asked for is graded, or none: 'grade passed --all --cohort autumn-2026 --verdict accept'.
-Only what is accepted is passed so, and only what is rejected is failed; each is listed with what decided. Withdrawn
-coupons and those that are graded so already are left out.)",
-               options(Option{"all", "", "every coupon that is asked for, all or none"}, criteria,
-                       Option{"remark", "TEXT", "for the welder"}, selection_options())),
-    };
-}
+Deeds judging_deeds() { return {{"judge", run_judge}, {"why", run_why}, {"grade", run_grade}}; }
 
 } // namespace beadbook

@@ -1,6 +1,6 @@
 // Keeping the record: verify, seal, refresh, backup.
 #include "operations/keeping.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/seal.hpp"
 #include "records/files.hpp"
@@ -112,43 +112,12 @@ ExitCode run_backup(Call &call) {
 
 } // namespace
 
-std::vector<Command> keeping_commands() {
-    return {
-        looks(For::keeper, run_verify, R"(verify
-prove that nothing on record was changed
-verify --replay
-Recomputes the chain of hashes and names the first entry that does not hold; looks at the tables, texts and documents
-too. Note the head that it prints elsewhere: --head HASH later also proves that nothing up to there was cut off or written
-anew, and tells how many entries came after.)",
-              {{"replay", "", "also judge every stored verdict again by the criteria it was taken by"},
-               {"head", "HASH", "the head noted earlier; it must still be on record"},
-               {"seal", "FILE", "a seal made earlier; it must be whole, and what it seals on record"},
-               {"signer", "KEY", "the public key that must have signed the seal"}}),
-        looks(For::keeper, run_seal, R"(seal FILE
-sign the newest entry with the shop's key, so that a record that is written anew is found out
-seal /media/stick/2026-11-26.seal --key /media/stick/shop.pem
-The seal is a small text file that says how many entries the record has, the hash of the last and the public key (Ed25519);
-'verify --seal FILE --signer KEY' holds it against the record. It proves as much as its key is kept safe: not on the disk
-of the record.)",
-              {{"key", "KEY", "the file of the key that signs (PEM)"},
-               {"new-key", "", "make that file first, with a new key"},
-               {"by", "NAME", "who seals (else BEADBOOK_USER, else your login)"}}),
-        looks(For::keeper, run_refresh, R"(refresh
-work out again what lists say of every coupon
-refresh
-Lists keep what was judged once. What another version of the program kept they do not take, and judge afresh, which is
-slow with thousands of coupons until this is run once. Nothing on record changes.)"),
-        looks(For::keeper, run_join, R"(join FOLDER SHOP=FILE ...
-read the records of several shops as one: lists, summary, export
-join all-shops north=north.db south=/media/stick/south.db
-Makes a new FOLDER with a verified copy of each record, whole and with its own chain. Named by --book, 'coupons', 'summary',
-'export' and 'verify' go through all of them; coupons and welders are told as SHOP.MARK, and each coupon is judged by the
-people, equipment and copies of its own shop. Nothing can be entered there: that goes into the shop's own record, and the
-records are joined anew.)"),
-        looks(For::keeper, run_backup, R"(backup FILE
-a consistent, verified copy of the record
-backup /media/stick/book-2026-11-25.db)"),
-    };
+Deeds keeping_deeds() {
+    return {{"verify", run_verify},
+            {"seal", run_seal},
+            {"refresh", run_refresh},
+            {"join", run_join},
+            {"backup", run_backup}};
 }
 
 } // namespace beadbook

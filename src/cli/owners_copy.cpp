@@ -1,5 +1,5 @@
 // What a shop enters from its own printed copy of a standard: copy.
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "criteria/shipped.hpp"
 #include "render/json_owners_copy.hpp"
 
@@ -57,21 +57,6 @@ ExitCode run_copy(Call &call) {
 
 } // namespace
 
-std::vector<Command> owners_copy_commands() {
-    return {enters(For::keeper, run_copy,
-                   R"(copy blanks [SET] | confirm SET RULE | fill SET BLANK VALUE | withdraw SET RULE
-hold limits against the shop's own printed copy of a standard, and fill what a set leaves blank
-copy fill aws-d17.1 reinforcement "0.060 in" --class A --edition "AWS D17.1:2017" --page 21 --second "B. Reed"
-'blanks' lists what is open, with its clause. 'fill' takes a number from the copy, read by two different people; until
-then whatever the blank would decide is 'cannot say'. 'confirm' says that a limit stands in the copy as the set has it;
-who confirms what another person confirmed from the same page countersigns it. A set whose text changes is confirmed no
-more. 'withdraw' takes either back (the name of the rule or of the blank) and leaves the old entry on record. All of it
-is in the record and never in the file; a verdict keeps the numbers that it used.)",
-                   {{"class", "CLASS", "of this class only; may be repeated", 0, true},
-                    {"edition", "TEXT", "of the printed copy: \"AWS D17.1:2017\""},
-                    {"page", "TEXT", "where in the copy it stands"},
-                    {"second", "NAME", "another person who read it there too"},
-                    why_option()})};
-}
+Deeds owners_copy_deeds() { return {{"copy", run_copy}}; }
 
 } // namespace beadbook

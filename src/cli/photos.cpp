@@ -1,6 +1,6 @@
 // Photographs of coupons and finds: photo, photos.
 #include "operations/photos.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "records/files.hpp"
 #include "render/json_photos.hpp"
 
@@ -28,22 +28,6 @@ ExitCode run_photos(Call &call) {
 
 } // namespace
 
-std::vector<Command> photo_commands() {
-    return {
-        enters(For::technician, run_photo, R"(photo COUPON FILE
-keep a photograph with a coupon, or with one find on it
-photo T-7 crater.jpg --find 3 --remark "as cleaned, ruler beside it"
-JPEG, PNG or WebP, at most 8 MB. It is kept in the record by its hash (SHA-256) and cannot be changed there; the same one
-is stored once. No verdict goes by it. A photo carries what the camera put into it: place, day and device, often;
-nothing is taken out. 'withdraw COUPON photo NUMBER' takes one back, and its bytes stay on record.)",
-               {{"find", "N", "the number of the find that it shows (default: the coupon)"},
-                {"remark", "TEXT", "what is to be seen"}}),
-        looks(For::technician, run_photos, R"(photos COUPON [PHOTO]
-the photographs of a coupon, or one of them to a file
-photos T-7 1 --out crater.jpg
-PHOTO is its number, or the first six or more digits of its hash.)",
-              {{"out", "FILE", "write the photo to a new file", 'o'}}),
-    };
-}
+Deeds photo_deeds() { return {{"photo", run_photo}, {"photos", run_photos}}; }
 
 } // namespace beadbook

@@ -1,7 +1,5 @@
 // Everything that goes on paper: print.
-#include "cli/command.hpp"
-#include "cli/page.hpp"
-#include "cli/selection_options.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/learner.hpp"
 #include "operations/looking_back.hpp"
@@ -13,6 +11,8 @@
 #include "report/paper_document.hpp"
 #include "report/record_document.hpp"
 #include "report/standing_document.hpp"
+#include "terminal/page.hpp"
+#include "terminal/selection_options.hpp"
 
 #include <algorithm>
 
@@ -135,21 +135,6 @@ ExitCode run_print(Call &call) {
 
 } // namespace
 
-std::vector<Command> printing_commands() {
-    return {
-        looks(
-            For::keeper, run_print,
-            R"(print coupon COUPON | exam COUPON NUMBER | welder WELDER | learner WELDER ... | cohort NAME | record WELDER NUMBER | due | labels [COUPON ...]
-one file to print, on A4 or Letter: a page complete in itself, or a PDF
-print coupon T-7 --pdf T-7.pdf
-Each page names its criteria with edition and standing, the hash of the record's newest entry, and has lines to sign on;
-the foot of each sheet tells what it is of. 'learner' takes several, L1..L15 too, and puts each on sheets of its own.
-A PDF is made by weasyprint, or chromium where that is not there or makes none. 'labels' prints labels with a QR code
-that says the mark, or opens the coupon at the address that --at gives; without a COUPON, of all that are asked for.)",
-            options(page_options(), Option{"at", "URL", "labels: address of the bench, before /coupon/MARK"},
-                    Option{"days", "N", "due: days to look ahead (default 60)"}, on_option(),
-                    selection_options())),
-    };
-}
+Deeds printing_deeds() { return {{"print", run_print}}; }
 
 } // namespace beadbook

@@ -1,5 +1,5 @@
 // How exams are done: whether they were valid, which method finds what, the technicians' arithmetic.
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "operations/computing.hpp"
 #include "operations/described.hpp"
 #include "operations/exam_validity.hpp"
@@ -34,24 +34,6 @@ ExitCode run_compute(Call &call) {
 
 } // namespace
 
-std::vector<Command> technique_commands() {
-    return {
-        looks(For::technician, run_valid, R"(valid COUPON
-whether its exams were valid by their practices: each condition with the reason
-valid T-7
-Ends with 0 if all are valid, 1 if one is not, 5 if a condition is missing. An exam that is not valid
-fulfils no requirement, so the verdict is 'cannot say'; what it found still counts.)"),
-        looks(For::technician, run_methods, R"(methods [COUPON]
-which methods can find which imperfections on this coupon, and why
-methods --joint fillet --magnetic no --look-for crack --look-for porosity)",
-              options(Option{"look-for", "TYPE", "an imperfection; may be repeated", 0, true},
-                      coupon_field_options())),
-        looks(For::technician, run_compute, R"(compute [NAME [INPUT=VALUE ...]]
-the technicians' arithmetic: amperes, unsharpness, IQI, decay, dwell, throat, arc ...
-compute unsharpness focal=3mm distance=100cm behind=50cm
-Alone it lists the calculations; with a name it tells the inputs. It prints the formula, what was put in,
-and the source. Settings and estimates: no verdict rests on them.)"),
-    };
-}
+Deeds technique_deeds() { return {{"valid", run_valid}, {"methods", run_methods}, {"compute", run_compute}}; }
 
 } // namespace beadbook

@@ -1,6 +1,6 @@
 // Welders: enrol, welder, welders, used, trained, retract.
 #include "operations/welders.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "operations/enrolling.hpp"
 #include "render/json_standing.hpp"
 
@@ -50,43 +50,9 @@ ExitCode run_retract(Call &call) {
 
 } // namespace
 
-std::vector<Command> welder_commands() {
-    return {
-        enters(For::instructor, run_enrol, R"(enrol [WELDER]
-register a welder by mark (stencil), or change the entry with --why
-enrol L1 --name "J. Reef" --employer "the yard"
---file takes a whole class from a table: a row each below the columns mark,name,employer,note. Only mark must be
-there; one bad row stores nothing, and the bad ones are named.)",
-               {{"name", "NAME", "the welder's name"},
-                {"employer", "TEXT", "who employs the welder"},
-                {"note", "TEXT", "anything else"},
-                {"file", "FILE", "a table of welders (CSV), - for standard input", 'f'},
-                why_option(),
-                sure_option()}),
-        looks(For::welder, run_welder, R"(welder WELDER
-one welder: qualifications, how each stands and until when, and what was logged
-welder L1)",
-              {on_option()}),
-        looks(For::instructor, run_welders, R"(welders
-all welders with what they hold
-welders)",
-              {on_option()}),
-        enters(For::instructor, run_used, R"(used WELDER PROCESS
-log that a welder used a process, or was confirmed, for continuity
-used L1 GTAW --date 2026-11-20 --work "frame 12, joints 4 to 9")",
-               {{"work", "TEXT", "the work that shows it"},
-                {"override", "TEXT", "why a use that was entered late may revive what had lapsed"},
-                happened_option()}),
-        enters(For::instructor, run_trained, R"(trained WELDER PROCESS
-log further training; after it the retest rules ask for a full test only
-trained L1 GTAW --text "two days of root runs")",
-               {{"text", "TEXT", "what was trained"}, happened_option()}),
-        enters(For::keeper, run_retract, R"(retract WELDER ENTRY
-take a wrong entry about a welder back; it stays in the history
-retract L1 41 --why "logged on the wrong welder"
-'welder' and 'history --welder' show the entries' numbers.)",
-               {why_option()}),
-    };
+Deeds welder_deeds() {
+    return {{"enrol", run_enrol}, {"welder", run_welder},   {"welders", run_welders},
+            {"used", run_used},   {"trained", run_trained}, {"retract", run_retract}};
 }
 
 } // namespace beadbook

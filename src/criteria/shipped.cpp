@@ -1,24 +1,32 @@
 #include "criteria/shipped.hpp"
 
 #include "criteria/embedded.hpp"
+#include "language/packed_yaml.hpp"
 
 #include <algorithm>
 #include <stdexcept>
 
 namespace beadbook {
 
-const std::string &shipped_file(const std::string &name) {
-    const auto found = embedded_files().find(name);
-    if (found == embedded_files().end()) throw std::out_of_range("no shipped file " + name);
-    return found->second;
+std::string shipped_file(std::string_view name) {
+    for (const auto &file : embedded_files())
+        if (file.name == name) return std::string(file.text);
+    throw std::out_of_range("no shipped file " + std::string(name));
+}
+
+std::optional<std::string_view> packed_tree_of(std::string_view text) {
+    for (const auto &file : embedded_files())
+        if (!file.tree.empty() && file.text == text) return file.tree;
+    return std::nullopt;
 }
 
 std::vector<std::string> shipped_in(const std::string &folder) {
     std::vector<std::string> out;
     const std::string_view ending = ".yaml";
-    for (const auto &[name, text] : embedded_files()) {
+    for (const auto &file : embedded_files()) {
+        const std::string_view name = file.name;
         if (!name.ends_with(ending) || !name.starts_with(folder)) continue;
-        const std::string stem = name.substr(folder.size(), name.size() - folder.size() - ending.size());
+        const std::string stem(name.substr(folder.size(), name.size() - folder.size() - ending.size()));
         if (stem.find('/') == std::string::npos && stem != "vocabulary" && stem != "plausible" &&
             stem != "nominal-sizes")
             out.push_back(stem);

@@ -1,13 +1,14 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace beadbook {
 
-/// Files of criteria/ built into the program, so that a verdict never hangs on where it was installed.
-/// Throws std::out_of_range for a name that is not shipped.
-const std::string &shipped_file(const std::string &name);
+/// A file of criteria/, records/ or src that is built into the program, so that a verdict never hangs on
+/// where it was installed. Throws std::out_of_range for a name that is not shipped.
+std::string shipped_file(std::string_view name);
 
 /// Names of the shipped files of one folder of criteria/ ("welder/"; "" is the folder itself), without
 /// .yaml, in alphabetical order.

@@ -1,7 +1,8 @@
-// A program of the build: reads the YAML files that are built in and writes them as C++, read already.
+// A program of the build: writes the files that are built in as C++, YAML among them read already.
 //     beadbook-embed OUTPUT FILES, where FILES has a path a line.
 #include "language/packed_yaml.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <iostream>
 #include <sstream>
@@ -20,31 +21,40 @@ std::string read(const std::string &path) {
     return out.str();
 }
 
-/// As .cmake/embed.cmake names it: below criteria.
-std::string name_of(const std::string &path) { return path.substr(path.rfind("/criteria/") + 10); }
+/// Below the folder that it is of: criteria, records, src/web, or src.
+std::string name_of(const std::string &path) {
+    std::size_t at = 0;
+    for (const std::string folder : {"/criteria/", "/records/", "/src/", "/src/web/"})
+        if (const std::size_t found = path.rfind(folder); found != std::string::npos)
+            at = std::max(at, found + folder.size());
+    return path.substr(at);
+}
+
+/// A string_view with its size told, which the compiler need not count. Raw, because as hexadecimal digits it
+/// compiles twice as long.
+std::string quoted(const std::string &text) {
+    return "{R\"beadbook(" + text + ")beadbook\", " + std::to_string(text.size()) + "}";
+}
 
 } // namespace
 
 int main(int argc, char **argv) {
     if (argc != 3) return 2;
     std::ofstream out(argv[1], std::ios::binary);
-    out << "#include \"criteria/embedded.hpp\"\n#include \"language/packed_yaml.hpp\"\n\n#include "
-           "<vector>\n\n"
-           "namespace beadbook {\n\n"
-           "std::optional<std::string_view> packed_tree_of(std::string_view text) {\n"
-           "    static const std::vector<std::pair<std::string_view, std::string_view>> trees{\n";
+    out << "#include \"criteria/embedded.hpp\"\n\nnamespace beadbook {\n\n"
+           "std::span<const EmbeddedFile> embedded_files() {\n    static constexpr EmbeddedFile files[]{\n";
     std::ifstream files(argv[2]);
     for (std::string path; std::getline(files, path);) {
-        if (!path.ends_with(".yaml")) continue;
         const std::string text = read(path);
-        beadbook::Issues issues;
-        const std::string tree = beadbook::packed(beadbook::read_yaml(text, issues));
-        for (const auto &issue : issues.all()) std::cerr << beadbook::print(issue, path, text);
-        if (issues.any_error()) return 1;
-        out << "        {embedded_files().at(\"" << name_of(path) << "\"), R\"beadbook(" << tree
-            << ")beadbook\"},\n";
+        std::string tree;
+        if (path.ends_with(".yaml")) {
+            beadbook::Issues issues;
+            tree = beadbook::packed(beadbook::read_yaml(text, issues));
+            for (const auto &issue : issues.all()) std::cerr << beadbook::print(issue, path, text);
+            if (issues.any_error()) return 1;
+        }
+        out << "        {" << quoted(name_of(path)) << ", " << quoted(text) << ", " << quoted(tree) << "},\n";
     }
-    out << "    };\n    for (const auto &[of, tree] : trees)\n        if (of == text) return tree;\n"
-           "    return std::nullopt;\n}\n\n} // namespace beadbook\n";
+    out << "    };\n    return files;\n}\n\n} // namespace beadbook\n";
     return out.flush() ? 0 : 1;
 }

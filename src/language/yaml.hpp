@@ -33,9 +33,9 @@ struct Yaml::Entry {
 /// Reads exactly one YAML document. Stricter than yaml-cpp by design, because a criteria file is signed:
 /// refuses duplicate keys (yaml-cpp keeps the first), a second document (it ignores it), anchors, aliases
 /// and merge keys (they hide what a line says), tags, empty values, and nesting deeper than 32.
-/// Reports into `issues`; what could be read is returned.
+/// Reports into `issues`; what could be read is returned. A file that is built in was read by the build.
 Yaml read_yaml(const std::string &text, Issues &issues);
-/// The same, also of a file that is built in and was read when the program was built.
+/// The same, read anew whatever it is.
 Yaml parse_yaml(const std::string &text, Issues &issues);
 
 } // namespace beadbook

@@ -72,7 +72,7 @@ Checked<Practice> check_practice(Catalogue &catalogue, const Source &source) {
     return checked<Practice>(catalogue, source, "technique/", load_practice, &LoadedPractice::practice);
 }
 
-const std::string &editor_schema(const std::string &kind) {
+std::string editor_schema(const std::string &kind) {
     static const std::vector<std::string> kinds{"criteria", "cases", "rules", "practice", "work"};
     if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end())
         throw DataError("there is no schema for '" + shown(kind) + "'; expected " + listed(kinds, "or") +

@@ -39,7 +39,7 @@ Checked<Practice> check_practice(Catalogue &catalogue, const Source &source);
 /// The words for imperfections, and the technique conditions that exams may record.
 /// The JSON Schema that editors use for one kind of file: criteria, cases, rules, practice, work. Throws
 /// DataError: there is no such kind.
-const std::string &editor_schema(const std::string &kind);
+std::string editor_schema(const std::string &kind);
 
 const Vocabulary &imperfection_types();
 const std::vector<ConditionInfo> &known_conditions();

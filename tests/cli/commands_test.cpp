@@ -1,6 +1,7 @@
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "run.hpp"
+#include "terminal/command.hpp"
 
 #include <nlohmann/json.hpp>
 #include <sys/stat.h>
@@ -34,6 +35,22 @@ TEST_CASE("every command has help with an example, the exit codes and the cautio
         CHECK(run.ok({"help", command.name()}) == help);
         CHECK(run.ok({"--help"}).find("  " + command.name() + " ") != std::string::npos);
     }
+}
+
+TEST_CASE("each command that has words does something, and what is done has words") {
+    std::vector<std::string> named, done;
+    for (const auto &command : commands()) named.push_back(command.name());
+    for (const auto &[name, deed] : deeds()) done.push_back(name);
+    std::sort(named.begin(), named.end());
+    CHECK(named == done);
+    for (const auto &command : commands())
+        for (const auto &option : command.options) {
+            INFO(command.name() << " --" << option.name);
+            CHECK_FALSE(option.help.empty());
+            CHECK(option.help.find('{') == std::string::npos);
+            CHECK(std::count_if(command.options.begin(), command.options.end(),
+                                [&](const Option &other) { return other.name == option.name; }) == 1);
+        }
 }
 
 TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {

@@ -1,8 +1,9 @@
 // Every command about coupons, exams and verdicts prints JSON as its schema says, with what its text says.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "cli/json.hpp"
 #include "cli/schema.hpp"
+#include "terminal/command.hpp"
 
 #include <algorithm>
 

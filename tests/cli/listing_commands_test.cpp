@@ -1,6 +1,6 @@
 // Lists that are asked for, and many coupons told in one.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "cli/json.hpp"
 #include "records/csv.hpp"
 #include "temporary.hpp"

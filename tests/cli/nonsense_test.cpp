@@ -1,7 +1,7 @@
 // Every field of every command given nonsense: a clear refusal or a clean take, never a crash, and nothing
 // stored of what was refused.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "facts/coupon_record.hpp"
 #include "run.hpp"
 

@@ -1,6 +1,6 @@
 // Long texts on a terminal go through a pager: at the seam, and by the program on a pseudo-terminal.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "cli/still_session.hpp"
 #include "measure/text.hpp"
 #include "temporary.hpp"

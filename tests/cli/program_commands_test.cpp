@@ -1,7 +1,8 @@
 // What the program tells of itself, and the options that come with every command.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "run.hpp"
+#include "terminal/command.hpp"
 
 #include <cstdio>
 #include <cstdlib>
@@ -28,7 +29,7 @@ TEST_CASE("completions and manual pages name every command and each of its optio
         CHECK(zsh.find("'" + command.name() + ":") != std::string::npos);
         CHECK(fish.find(" -a " + command.name() + " -d ") != std::string::npos);
         CHECK(all.find("beadbook\\-" + command.name() + " (1)") != std::string::npos);
-        for (const auto &option : command.all_options()) {
+        for (const auto &option : command.options) {
             INFO(option.name);
             CHECK(bash.find("--" + option.name) != std::string::npos);
             CHECK(zsh.find("--" + option.name) != std::string::npos);
@@ -69,7 +70,7 @@ TEST_CASE("a dry run tells what it would do, and stores nothing") {
     CHECK(run.ok({"show", "T-1"}).find("VT") == std::string::npos);
     CHECK(run({"exam", "T-1", "VT", "-n", "--json"}).out.find("nothing was stored") != std::string::npos);
     for (const auto &command : commands()) {
-        const auto options = command.all_options();
+        const auto options = command.options;
         INFO(command.name());
         CHECK(command.enters == std::any_of(options.begin(), options.end(),
                                             [](const Option &o) { return o.name == "dry-run"; }));

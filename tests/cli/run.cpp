@@ -1,7 +1,7 @@
 #include "run.hpp"
 
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "still_session.hpp"
 
 #include <sstream>

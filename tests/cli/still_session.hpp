@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/session.hpp"
+#include "terminal/session.hpp"
 
 namespace beadbook::test {
 

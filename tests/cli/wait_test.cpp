@@ -1,6 +1,6 @@
 // Whoever watches a terminal is told of a wait before a command goes through a large record.
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "cli/still_session.hpp"
 #include "temporary.hpp"
 

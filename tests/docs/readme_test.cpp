@@ -2,11 +2,12 @@
 // exists.
 #include "case.hpp"
 #include "catch.hpp"
-#include "cli/command.hpp"
+#include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "qualify/work.hpp"
 #include "technique/practice.hpp"
 #include "temporary.hpp"
+#include "terminal/command.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -112,7 +113,7 @@ TEST_CASE("every command and option that the READMEs show exists") {
                 REQUIRE_FALSE(words.empty());
                 const Command *command = command_called(std::string(words[0]));
                 REQUIRE(command);
-                const auto options = command->all_options();
+                const auto options = command->options;
                 ++calls;
                 for (const auto word : words)
                     if (word.starts_with("--"))

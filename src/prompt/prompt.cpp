@@ -1,6 +1,5 @@
-#include "cli/prompt.hpp"
+#include "prompt/prompt.hpp"
 
-#include "cli/line_editor.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
@@ -10,6 +9,7 @@
 #include "operations/looking_back.hpp"
 #include "report/exam_document.hpp"
 #include "report/judgement_document.hpp"
+#include "terminal/line_editor.hpp"
 
 #include <algorithm>
 #include <functional>

@@ -1,7 +1,8 @@
-#include "cli/selection_options.hpp"
+#include "terminal/selection_options.hpp"
 
 #include "measure/text.hpp"
 #include "operations/selecting.hpp"
+#include "terminal/command.hpp"
 
 namespace beadbook {
 namespace {
@@ -18,20 +19,6 @@ Value one_of(const Call &call, const std::string &option, const std::vector<Valu
 }
 
 } // namespace
-
-std::vector<Option> selection_options() {
-    return {
-        {"cohort", "NAME", "only coupons of this class or course"},
-        {"welder", "NAME", "only this welder's"},
-        {"for-class", "CLASS", "only those registered for this class"},
-        {"process", "PROCESS", "only those welded by it; of \"GTAW + SMAW\" by both"},
-        {"from", "DAY", "only those welded on this day or later"},
-        {"to", "DAY", "only those welded on this day or earlier"},
-        {"method", "METHOD", "only those with an exam by it: " + exam_names_text()},
-        {"verdict", "VERDICT", "only those judged so: accept, reject or \"cannot say\""},
-        {"graded", "GRADE", "only those whose grade is passed, failed, none or again (to be graded again)"},
-        {"unfinished", "", "only those with an open exam, or none yet"}};
-}
 
 Selection selection_of(const Call &call) {
     Selection out{call.text("welder"),  call.text("cohort"), call.text("for-class"),
@@ -53,7 +40,7 @@ Selection selection_of(const Call &call) {
 }
 
 void check_no_selection(const Call &call, std::string_view with) {
-    for (const auto &option : selection_options())
+    for (const auto &option : option_group("selection"))
         if (call.has(option.name))
             throw UsageError("--" + option.name + " says which coupons of many; it goes with " +
                              std::string(with));

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cli/call.hpp"
 #include "operations/examining.hpp"
+#include "terminal/call.hpp"
 
 namespace beadbook {
 

@@ -1,4 +1,4 @@
-#include "cli/version.hpp"
+#include "terminal/version.hpp"
 
 namespace beadbook {
 

@@ -1,4 +1,4 @@
-#include "cli/options.hpp"
+#include "terminal/options.hpp"
 
 #include "measure/text.hpp"
 

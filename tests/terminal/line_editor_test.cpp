@@ -1,5 +1,5 @@
 #include "catch.hpp"
-#include "cli/line_editor.hpp"
+#include "terminal/line_editor.hpp"
 
 using namespace beadbook;
 

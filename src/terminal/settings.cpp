@@ -1,4 +1,4 @@
-#include "cli/settings.hpp"
+#include "terminal/settings.hpp"
 
 #include "facts/coupon_record.hpp"
 #include "language/fields.hpp"
@@ -53,10 +53,10 @@ bool may_not_be_set(const std::string &section, const std::string &option) {
 
 /// The options that a section of the file may set: of one command, or of any.
 std::vector<Option> options_of_section(const std::string &name) {
-    if (name != "every") return command_named(name).all_options();
+    if (name != "every") return command_named(name).options;
     std::vector<Option> out;
     for (const auto &command : commands())
-        for (auto &option : command.all_options()) out.push_back(std::move(option));
+        for (auto &option : command.options) out.push_back(std::move(option));
     return out;
 }
 
@@ -131,7 +131,7 @@ std::vector<Setting> settings_in_file(const Session &session) {
 
 Args with_settings(const Command &command, Args given, const Session &session) {
     const auto settings = settings_in_file(session);
-    const auto options = command.all_options();
+    const auto options = command.options;
     const auto set_nearer = [&](const std::string &option) {
         return std::any_of(std::begin(variables), std::end(variables), [&](const NearerVariable &v) {
             return v.option == option && !session.environment(v.name).empty();

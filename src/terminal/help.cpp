@@ -1,4 +1,4 @@
-#include "cli/help.hpp"
+#include "terminal/help.hpp"
 
 #include "measure/text.hpp"
 #include "report/document.hpp"
@@ -36,7 +36,7 @@ Example:
         out << "\n" << heading.text << ":\n";
         for (const auto &c : commands())
             if (c.whom == heading.whom)
-                out << "  " << c.name() << std::string(12 - c.name().size(), ' ') << c.summary() << "\n";
+                out << "  " << c.name() << std::string(12 - c.name().size(), ' ') << c.summary << "\n";
     }
     out << "\n'beadbook COMMAND --help' tells more. Commands that print data take --json.\n"
         << exit_codes << "\n"
@@ -73,11 +73,11 @@ std::string fitted(const std::string &text, std::size_t width) {
 
 std::string command_help(const Command &command, std::size_t width) {
     std::ostringstream out;
-    out << wrapped("beadbook " + command.line(0) + " [options]", width, 0) << "\n"
-        << command.summary() << "\n\nExample:\n  " << command.example() << "\n";
-    if (const std::string more = command.details(); !more.empty()) out << "\n" << fitted(more, width) << "\n";
+    out << wrapped("beadbook " + command.words + " [options]", width, 0) << "\n"
+        << command.summary << "\n\nExample:\n  " << command.example << "\n";
+    if (const std::string &more = command.details; !more.empty()) out << "\n" << fitted(more, width) << "\n";
     out << "\n"
-        << options_help(command.all_options(), width) << "\n"
+        << options_help(command.options, width) << "\n"
         << fitted(std::string(exit_codes), width) << "\n\n"
         << fitted(std::string(caution), width) << "\n";
     return out.str();

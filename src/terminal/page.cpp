@@ -1,4 +1,4 @@
-#include "cli/page.hpp"
+#include "terminal/page.hpp"
 
 #include "measure/text.hpp"
 #include "records/files.hpp"
@@ -8,12 +8,6 @@
 #include "report/paper_document.hpp"
 
 namespace beadbook {
-
-std::vector<Option> page_options() {
-    return {{"html", "FILE", "write a page to print"},
-            {"pdf", "FILE", "write it as PDF, by weasyprint or chromium"},
-            {"paper", "SIZE", "of the PDF: A4 (default) or Letter"}};
-}
 
 bool wants_page(const Call &call) { return call.has("html") || call.has("pdf"); }
 

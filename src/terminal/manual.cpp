@@ -1,8 +1,8 @@
-#include "cli/manual.hpp"
+#include "terminal/manual.hpp"
 
-#include "cli/help.hpp"
-#include "cli/version.hpp"
 #include "report/document.hpp"
+#include "terminal/help.hpp"
+#include "terminal/version.hpp"
 
 #include <algorithm>
 #include <sstream>
@@ -47,17 +47,17 @@ std::string closing() {
 
 std::string command_manual(const Command &command) {
     std::ostringstream out;
-    out << head("beadbook-" + command.name(), command.summary()) << ".SH SYNOPSIS\n.B beadbook "
-        << plain(command.line(0)) << "\n[options]\n";
-    if (const auto more = command.details(); !more.empty()) out << ".SH DESCRIPTION\n" << lines(more);
+    out << head("beadbook-" + command.name(), command.summary) << ".SH SYNOPSIS\n.B beadbook "
+        << plain(command.words) << "\n[options]\n";
+    if (const auto &more = command.details; !more.empty()) out << ".SH DESCRIPTION\n" << lines(more);
     out << ".SH OPTIONS\n";
-    for (const auto &option : command.all_options()) {
+    for (const auto &option : command.options) {
         out << ".TP\n\\fB" << (option.quick ? plain(std::string("-") + option.quick + ", ") : "")
             << plain("--" + option.name) << "\\fR";
         if (!option.value.empty()) out << " \\fI" << plain(option.value) << "\\fR";
         out << "\n" << plain(option.help) << "\n";
     }
-    out << ".SH EXAMPLE\n" << lines(command.example()) << closing() << ".SH SEE ALSO\n.BR beadbook (1)\n";
+    out << ".SH EXAMPLE\n" << lines(command.example) << closing() << ".SH SEE ALSO\n.BR beadbook (1)\n";
     return out.str();
 }
 
@@ -69,7 +69,7 @@ std::string program_manual() {
         out << ".SH " << plain(std::string(heading.text)) << "\n";
         for (const auto &c : commands())
             if (c.whom == heading.whom)
-                out << ".TP\n.BR beadbook\\-" << c.name() << " (1)\n" << plain(c.summary()) << "\n";
+                out << ".TP\n.BR beadbook\\-" << c.name() << " (1)\n" << plain(c.summary) << "\n";
     }
     out << closing();
     return out.str();

@@ -1,4 +1,4 @@
-#include "cli/call.hpp"
+#include "terminal/call.hpp"
 
 #include "facts/coupon_record.hpp"
 #include "measure/text.hpp"
@@ -171,17 +171,6 @@ int whole_number(const std::string &text, std::string_view what) {
         throw UsageError("'" + shown(text) + "' is no " + std::string(what) +
                          "; expected a whole number such as 3");
     return value;
-}
-
-Option why_option() { return {"why", "TEXT", "the reason; it is kept with the old entry"}; }
-Option sure_option() { return {"sure", "", "it is meant so, though nobody would believe it at first sight"}; }
-Option happened_option() { return {"date", "DAY", "on this day (default today)"}; }
-Option on_option() { return {"on", "DAY", "as it stands on this day (default today)"}; }
-
-std::vector<Option> coupon_field_options() {
-    std::vector<Option> out;
-    for (const auto &field : coupon_fields()) out.push_back({field.name, "VALUE", field.help});
-    return out;
 }
 
 } // namespace beadbook

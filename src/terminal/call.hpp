@@ -1,8 +1,5 @@
 #pragma once
 
-#include "cli/exit_code.hpp"
-#include "cli/options.hpp"
-#include "cli/session.hpp"
 #include "criteria/vocabulary.hpp"
 #include "measure/text.hpp"
 #include "operations/coupon_lines.hpp"
@@ -12,6 +9,9 @@
 #include "records/private_folder.hpp"
 #include "records/shop_copies.hpp"
 #include "render/text.hpp"
+#include "terminal/exit_code.hpp"
+#include "terminal/options.hpp"
+#include "terminal/session.hpp"
 
 #include <deque>
 #include <map>
@@ -136,13 +136,5 @@ std::string book_path(const Args &args, const Session &session);
 
 /// A whole number from 1, also written #3. Throws UsageError.
 int whole_number(const std::string &text, std::string_view what);
-
-// Options that several commands take.
-Option why_option();
-Option sure_option();
-Option happened_option(); ///< --date
-Option on_option();
-/// One option for each field of a coupon.
-std::vector<Option> coupon_field_options();
 
 } // namespace beadbook

@@ -1,8 +1,8 @@
-#include "cli/completion.hpp"
+#include "terminal/completion.hpp"
 
-#include "cli/command.hpp"
 #include "facts/coupon_record.hpp"
 #include "measure/text.hpp"
+#include "terminal/command.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -66,7 +66,7 @@ std::string for_bash() {
            "    fi\n"
            "    case ${COMP_WORDS[1]},${COMP_WORDS[COMP_CWORD-1]} in\n";
     for (const auto &command : commands())
-        for (const auto &option : command.all_options())
+        for (const auto &option : command.options)
             if (const auto words = values_of(option); !words.empty())
                 out << "    " << command.name() << ",--" << option.name << ") COMPREPLY=($(compgen -W "
                     << quoted(joined(words, " ")) << " -- \"$word\")); return ;;\n";
@@ -74,7 +74,7 @@ std::string for_bash() {
            "    case ${COMP_WORDS[1]} in\n";
     for (const auto &command : commands()) {
         std::vector<std::string> words = fixed_words(command);
-        for (const auto &option : command.all_options()) words.push_back("--" + option.name);
+        for (const auto &option : command.options) words.push_back("--" + option.name);
         out << "    " << command.name() << ") words=" << quoted(joined(words, " ")) << " ;;\n";
     }
     out << "    esac\n"
@@ -95,11 +95,11 @@ std::string for_zsh() {
     std::ostringstream out;
     out << "#compdef beadbook\n_beadbook() {\n    if ((CURRENT == 2)); then\n        local -a all=(\n";
     for (const auto &command : commands())
-        out << "            " << quoted(command.name() + ":" + text(command.summary())) << "\n";
+        out << "            " << quoted(command.name() + ":" + text(command.summary)) << "\n";
     out << "        )\n        _describe command all\n        return\n    fi\n    case $words[2] in\n";
     for (const auto &command : commands()) {
         out << "    " << command.name() << ") _arguments -s";
-        for (const auto &option : command.all_options()) {
+        for (const auto &option : command.options) {
             const auto values = values_of(option);
             const std::string ways = values.empty() ? "_files" : "(" + joined(values, " ") + ")";
             out << " "
@@ -120,10 +120,10 @@ std::string for_fish() {
     std::ostringstream out;
     for (const auto &command : commands()) {
         out << "complete -c beadbook -n __fish_use_subcommand -f -a " << command.name() << " -d "
-            << quoted(command.summary()) << "\n";
+            << quoted(command.summary) << "\n";
         const std::string here =
             "complete -c beadbook -n " + quoted("__fish_seen_subcommand_from " + command.name());
-        for (const auto &option : command.all_options())
+        for (const auto &option : command.options)
             out << here << " -l " << option.name << (option.quick ? std::string(" -s ") + option.quick : "")
                 << (option.value.empty() ? "" : " -r")
                 << (values_of(option).empty() ? "" : " -f -a " + quoted(joined(values_of(option), " ")))

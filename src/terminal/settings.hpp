@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cli/command.hpp"
 #include "report/settings_document.hpp"
+#include "terminal/command.hpp"
 
 namespace beadbook {
 

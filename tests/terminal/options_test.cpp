@@ -1,5 +1,6 @@
 #include "catch.hpp"
-#include "cli/call.hpp"
+#include "terminal/call.hpp"
+#include "terminal/command.hpp"
 
 #include <sstream>
 
@@ -62,8 +63,8 @@ TEST_CASE("the help of options names values, quick names and meaning") {
     CHECK(help.find("--condition NAME=VALUE") != std::string::npos);
     CHECK(help.find("lines from it") != std::string::npos);
     // At the width of the terminal, without blanks at line ends.
-    for (const std::size_t width : {40, 60, 100, 160}) {
-        std::istringstream lines(options_help(coupon_field_options(), width));
+    for (const std::size_t width : {40U, 60U, 100U, 160U}) {
+        std::istringstream lines(options_help(option_group("coupon fields"), width));
         for (std::string line; std::getline(lines, line);) {
             INFO(width << ": " << line);
             CHECK((line.size() <= width || line.find(' ', line.find_first_not_of(' ')) == line.npos));

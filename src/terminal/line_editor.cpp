@@ -1,4 +1,4 @@
-#include "cli/line_editor.hpp"
+#include "terminal/line_editor.hpp"
 
 #include "measure/text.hpp"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/command.hpp"
+#include "terminal/command.hpp"
 
 namespace beadbook {
 

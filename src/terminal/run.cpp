@@ -1,9 +1,9 @@
-#include "cli/command.hpp"
+#include "terminal/run.hpp"
 
-#include "cli/help.hpp"
-#include "cli/settings.hpp"
-#include "cli/version.hpp"
 #include "measure/text.hpp"
+#include "terminal/help.hpp"
+#include "terminal/settings.hpp"
+#include "terminal/version.hpp"
 
 #include <algorithm>
 
@@ -13,7 +13,7 @@ namespace {
 /// A value of an option that was typed without quotes: `--examiner A. Field`. Empty if it is none.
 std::string value_without_quotes(const Command &command, const std::vector<std::string> &words,
                                  const std::vector<std::string> &given) {
-    const auto options = command.all_options();
+    const auto &options = command.options;
     for (std::size_t i = 2; i < words.size(); ++i) {
         const bool a_word = std::find(given.begin(), given.end(), words[i]) != given.end();
         const bool takes_one = std::any_of(options.begin(), options.end(), [&](const Option &one) {
@@ -27,7 +27,7 @@ std::string value_without_quotes(const Command &command, const std::vector<std::
 }
 
 Args parse(const Command &command, const std::vector<std::string> &words) {
-    Args args = parse_words(command.all_options(), words);
+    Args args = parse_words(command.options, words);
     if (args.has("help")) return args;
     const auto &given = args.positional();
     const std::string arguments = command.arguments();
@@ -48,7 +48,7 @@ Args parse(const Command &command, const std::vector<std::string> &words) {
 /// --sure, --exam N or --why "...", as it is an option of the command, or else of any.
 std::string option_text(const std::string &field, const Command *of) {
     for (const auto &command : commands())
-        for (const auto &option : of ? of->all_options() : command.all_options())
+        for (const auto &option : of ? of->options : command.options)
             if (option.name == field)
                 return "--" + field +
                        (option.value.empty()                                    ? ""
@@ -66,7 +66,7 @@ std::string word_text(const std::string &word) {
 /// A refusal with what to type: which option gives the missing field, which command mends it.
 std::string in_words(const Refusal &e, const Command *command) {
     std::string out = e.what();
-    const auto all = command ? command->all_options() : std::vector<Option>{};
+    const auto all = command ? command->options : std::vector<Option>{};
     // Of what another command gives, the remedies tell.
     if (e.missing() &&
         std::any_of(all.begin(), all.end(), [&](const Option &o) { return o.name == e.field(); }))
@@ -110,7 +110,7 @@ bool colour_wanted(const Args &args, const Session &session) {
     return when == "always" || (when == "auto" && session.colour);
 }
 
-ExitCode run_command(const Command &command, const Args &args, Session &session) {
+ExitCode run_command(const Deeds &deeds, const Command &command, const Args &args, Session &session) {
     std::ostream nowhere(nullptr);
     Session own{session.in,
                 args.has("quiet") ? nowhere : session.out,
@@ -130,7 +130,7 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
                 args.has("quiet") ? Session::no_number : session.many};
     const auto run = [&] {
         Call call(args, own);
-        return command.run(call);
+        return deeds.at(command.name())(call);
     };
     try {
         const ExitCode code = run();
@@ -142,7 +142,7 @@ ExitCode run_command(const Command &command, const Args &args, Session &session)
     }
 }
 
-ExitCode run_words(const std::vector<std::string> &words, Session &session) {
+ExitCode take(const Deeds &deeds, const std::vector<std::string> &words, Session &session) {
     if (words.empty()) {
         session.err << program_help();
         return ExitCode::usage;
@@ -169,7 +169,8 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
     const Command &command = command_named(help ? words[1] : words[0]);
     if (!help) {
         const Args args = parse(command, {words.begin() + 1, words.end()});
-        if (!args.has("help")) return run_command(command, with_settings(command, args, session), session);
+        if (!args.has("help"))
+            return run_command(deeds, command, with_settings(command, args, session), session);
     }
     session.print(command_help(command, session.width));
     return ExitCode::done;
@@ -177,7 +178,7 @@ ExitCode run_words(const std::vector<std::string> &words, Session &session) {
 
 } // namespace
 
-int run_program(const std::vector<std::string> &words, Session &session) {
+int run_words(const Deeds &deeds, const std::vector<std::string> &words, Session &session) {
     const auto fail = [&](ExitCode code, const std::string &what, const std::string &hint = "") {
         session.out.flush();
         session.err << "beadbook: error: " << visible(capped(what)) << "\n" << hint;
@@ -193,7 +194,7 @@ int run_program(const std::vector<std::string> &words, Session &session) {
         return "see 'beadbook " + (known ? words[0] + " " : "") + "--help'\n";
     };
     try {
-        const ExitCode code = run_words(words, session);
+        const ExitCode code = take(deeds, words, session);
         session.out.flush();
         if (!session.out && session.pipe_closed && session.pipe_closed()) return static_cast<int>(code);
         if (!session.out && session.stored) return untold("the output could not be written");

@@ -1,14 +1,12 @@
 #pragma once
 
-#include "cli/call.hpp"
 #include "operations/paper.hpp"
 #include "report/document.hpp"
+#include "terminal/call.hpp"
 
 namespace beadbook {
 
-/// --html and --pdf, of commands whose result can be a page to print.
-std::vector<Option> page_options();
-/// Whether the call asks for a page.
+/// Whether the call asks for a page: --html or --pdf.
 bool wants_page(const Call &call);
 
 /// Writes the document as it goes on paper, with what it rests on, to the new files that --html and --pdf
