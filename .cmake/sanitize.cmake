@@ -1,5 +1,6 @@
 # cmake -C .cmake/sanitize.cmake -B .build/sanitize: AddressSanitizer, UBSan and the tests.
 set(CMAKE_BUILD_TYPE Sanitize CACHE STRING "")
+set(CMAKE_CXX_COMPILER clang++-14 CACHE STRING "") # twice as fast here as g++, with the sanitizers
 set(CMAKE_CXX_FLAGS_SANITIZE "-O0 -g1 -fno-pie" CACHE STRING "")
 set(CMAKE_EXE_LINKER_FLAGS "-no-pie" CACHE STRING "") # the tests start it by the thousand, and moving it costs half of a start
 set(CMAKE_UNITY_BUILD ON CACHE BOOL "")

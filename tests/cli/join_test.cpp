@@ -101,13 +101,12 @@ TEST_CASE("a folder is joined whole or not at all", "[join]") {
     const TwoShops shops;
     const Program &run = shops.north;
     const auto refused = [&](const std::vector<std::string> &words, const std::string &why) {
-        const std::size_t files = std::distance(std::filesystem::directory_iterator(run.file("")), {});
+        const auto files = std::distance(std::filesystem::directory_iterator(run.file("")), {});
         const Run done = run(words);
         INFO(done.err);
         CHECK(done.code != 0);
         CHECK_THAT(done.err, says(why));
-        CHECK(files ==
-              static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(run.file("")), {})));
+        CHECK(files == std::distance(std::filesystem::directory_iterator(run.file("")), {}));
     };
     run.ok({"backup", run.file("copy.db")});
     run.ok({"remark", "T-1", "later"});

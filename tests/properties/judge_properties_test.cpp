@@ -228,7 +228,9 @@ TEST_CASE(
         for (std::size_t p = 0; p < pieces && from < whole.place->to.nm; ++p) {
             const std::int64_t left = (whole.place->to.nm - from) / grid;
             const std::int64_t length =
-                p + 1 == pieces ? left * grid : grid * (1 + static_cast<std::int64_t>(pick(left - 1)));
+                p + 1 == pieces
+                    ? left * grid
+                    : grid * (1 + static_cast<std::int64_t>(pick(static_cast<std::size_t>(left - 1))));
             Indication part = whole;
             part.number = p == 0 ? whole.number : 100 + static_cast<int>(p);
             part.measures.set(Quantity::length, Exact(length));
