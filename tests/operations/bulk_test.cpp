@@ -95,7 +95,7 @@ TEST_CASE("an import goes through the same door as register, exam and log") {
     Desk desk;
     const auto coupon = [](const Json &fields, const Json &exam = nullptr) {
         Json out{{"id", "N"}, {"fields", fields}};
-        if (exam.is_object()) out["exams"] = {exam};
+        if (exam.is_object()) out["exams"] = nlohmann::json::array({exam});
         return file_of(Json::array({out}).dump());
     };
     const Json vt{{"method", "VT"}, {"date", "2026-11-20"}};
