@@ -9,6 +9,7 @@
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
 #include "operations/graded_tests.hpp"
+#include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
@@ -205,6 +206,12 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     const WelderState old = writing.book().welder(request.mark);
     WelderRecord record = old.record;
     take(record, request);
+    if (old.record.employer != record.employer) std::erase(record.sure, never_left);
+    const bool returns = request.employer && came_back(writing.book(), record);
+    const auto kept_as = [&](const char *id) {
+        return std::find(record.sure.begin(), record.sure.end(), id) != record.sure.end();
+    };
+    if (returns && request.sure && !kept_as(never_left)) record.sure.emplace_back(never_left);
     if (old.record == record)
         throw DataError(request.name || request.employer || request.note
                             ? "this changes nothing: welder " + request.mark + " stands so already"
@@ -212,8 +219,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     const std::string reason = needed_reason(request.why);
     if (old.record.name != record.name) {
         auto unlikely = WeldersMeant(writing.book()).beside(record);
-        const auto &kept = old.record.sure;
-        const bool renamed = std::find(kept.begin(), kept.end(), renamed_welder) != kept.end();
+        const bool renamed = kept_as(renamed_welder), stayed = kept_as(never_left);
         if (!renamed && of_two_persons(old.record.name, record.name))
             unlikely.push_back({renamed_welder, "welder " + record.mark + " is " + shown(old.record.name) +
                                                     ", and " + shown(record.name) +
@@ -221,13 +227,19 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
                                                     "person? Another one has a mark of his own"});
         record.sure = set_aside_by(unlikely, request.sure);
         if (renamed) record.sure.emplace_back(renamed_welder);
+        if (stayed) record.sure.emplace_back(never_left);
     }
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
     entry.reason = reason;
     writing.add(std::move(entry));
     touch_coupons_of(writing, record);
-    return {record, {}};
+    Done<WelderRecord> out{record, {}};
+    if (returns && !kept_as(never_left))
+        out.notes.push_back("welder " + record.mark +
+                            " was with another employer since: what holds with the "
+                            "same employer alone is in doubt from then on");
+    return out;
 }
 
 Done<ProcessLogged> log_use(Writing &writing, const ProcessRequest &request) {
