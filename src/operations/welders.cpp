@@ -26,7 +26,7 @@ namespace {
 void take(WelderRecord &record, const WelderRequest &request) {
     if (request.name) {
         const std::string name = checked_text(*request.name, "name");
-        check_one_person(name, "name", name == record.name);
+        if (name != record.name) check_new_name(name, "name", request.sure);
         record.name = name;
     }
     if (request.employer) record.employer = checked_text(*request.employer, "employer");
@@ -176,6 +176,21 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     return out;
 }
 
+/// What was granted by a coupon that was another's is on record of that other one.
+Refusal none_to_retract(Book &book, const std::string &mark, std::int64_t seq) {
+    const std::string none =
+        "entry " + std::to_string(seq) + " is none of welder " + mark + "'s that could be retracted";
+    for (const auto &other : book.welders()) {
+        if (other == mark) continue;
+        for (const auto &entry : book.welder_history(other))
+            if (entry.seq == seq && entry.kind != "welder")
+                return refused(none + "; it is one of welder " + other + "'s")
+                    .at("entry")
+                    .mend({"retract", {other, std::to_string(seq)}, {"why"}});
+    }
+    return refused(none).at("entry").mend({"history", {mark}, {"welder"}});
+}
+
 } // namespace
 
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
@@ -191,7 +206,9 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request, Welders
     WelderRecord record;
     record.mark = request.mark;
     take(record, request);
-    record.sure = set_aside_by(enrolled.beside(record), request.sure);
+    auto unlikely = enrolled.beside(record);
+    for (auto &one : enrolled.before_enrolled(record)) unlikely.push_back(std::move(one));
+    record.sure = set_aside_by(unlikely, request.sure);
     Done<WelderRecord> out{record, {}};
     if (record.name.empty() && enrolled.any())
         out.notes.push_back("without a name nobody can tell whether " + record.mark +
@@ -257,9 +274,7 @@ Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t 
     const bool taken =
         std::any_of(all.begin(), all.end(), [&](const Entry &e) { return e.supersedes == seq; });
     if (found == all.end() || found->kind == "welder" || taken || is_withdrawal(*found))
-        throw refused("entry " + std::to_string(seq) + " is none of welder " + mark +
-                      "'s that could be retracted; the welder's history shows them")
-            .at("entry");
+        throw none_to_retract(writing.book(), mark, seq);
     Entry entry = withdrawal_of(seq, found->kind, mark, found->number, why);
     entry.number = found->number;
     writing.add(std::move(entry));
