@@ -61,6 +61,10 @@ std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportC
         out.push_back(counted(exported.failed.size(), "coupon that failed does", "coupons that failed do") +
                       " not go along; those of the same welder tell of " +
                       (exported.failed.size() == 1 ? "it: " : "them: ") + first_of(exported.failed));
+    if (!exported.revoked.empty())
+        out.push_back(counted(exported.revoked.size(), "revocation stays", "revocations stay") +
+                      " with the record, and nothing that is exported tells of " +
+                      (exported.revoked.size() == 1 ? "it: " : "them: ") + first_of(exported.revoked));
     return out;
 }
 
@@ -108,6 +112,20 @@ ExitCode run_export(Call &call) {
     return call.tell(Written{call.text("output"), done.coupons}, notes_on(call, of, done));
 }
 
+/// "L1=L7": theirs, and the one here.
+std::map<std::string, std::string> welders_here(const Call &call) {
+    std::map<std::string, std::string> out;
+    for (const auto &text : call.all("welder-as")) {
+        const std::size_t sign = text.find('=');
+        if (sign == std::string::npos || sign == 0 || sign + 1 == text.size())
+            throw UsageError("--welder-as '" + shown(text) +
+                             "': expected the mark in the file and the one here, \"L1=L7\"");
+        if (!out.emplace(trimmed(text.substr(0, sign)), trimmed(text.substr(sign + 1))).second)
+            throw UsageError("--welder-as gives '" + shown(text.substr(0, sign)) + "' two marks");
+    }
+    return out;
+}
+
 ExitCode run_import(Call &call) {
     if (results_of(call))
         throw UsageError(
@@ -116,9 +134,9 @@ ExitCode run_import(Call &call) {
             "indications");
     const Form form = form_of(call);
     std::string text = call.input(call.text("file", "-"));
-    PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
-                                             {form.sheet, std::move(text), call.has("sure"),
-                                              call.has("again"), call.has("open-files"), form.lines});
+    PreparedImport prepared = prepare_import(
+        call.office(Ledger::Mode::create), {form.sheet, std::move(text), call.has("sure"), call.has("again"),
+                                            call.has("open-files"), form.lines, welders_here(call)});
     return call.tell(call.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
 }
 
@@ -142,9 +160,12 @@ import csv indications --file found.csv
 All or nothing: one bad row stores none; the first 20 bad ones are named. CSV goes coupons first, then exams, then
 indications. What register, exam and log refuse is refused here too.
 A number that nobody would believe at first sight is refused unless the file names the rule under `sure`, or
-with --sure.)",
+with --sure. A welder who is called otherwise here than where the file comes from is asked about: --sure says that it is the
+same person, --welder-as L1=L7 that it is another one.)",
                {{"file", "FILE", "the file (else standard input)", 'f'},
                 sure_option(),
+                Option{"welder-as", "MARK=MARK",
+                       "that a welder of the file has another mark here; may be repeated", 0, true},
                 {"again", "", "finds of a table that was imported already are meant to come again"},
                 {"open-files", "", "criteria and practices that the file names by a path may be opened"}}),
     };
