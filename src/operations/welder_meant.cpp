@@ -69,8 +69,7 @@ void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::
     for (auto &one : set_aside_by(unlike, sure, sure_of)) coupon.sure.push_back(std::move(one));
 }
 
-void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure,
-                                     const std::vector<std::string> &sure_of) {
+void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure) {
     const std::string text = coupon.get("welder"), name = welder_there(coupon.before);
     if (text.empty() || name.empty() || name == text) return;
     const std::string begin = "coupon " + coupon.id + ", welder '" + shown(text) +
@@ -90,7 +89,8 @@ void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure,
                                               " is called so; is it another person? The same one comes "
                                               "in under that mark"});
     }
-    for (auto &one : set_aside_by(unlike, sure, sure_of)) coupon.sure.push_back(std::move(one));
+    // What a file sets aside was asked of other people, on another record.
+    for (auto &one : set_aside_by(unlike, sure)) coupon.sure.push_back(std::move(one));
 }
 
 std::vector<Unlikely> WeldersMeant::before_enrolled(const WelderRecord &welder) {

@@ -31,7 +31,7 @@ public:
 
     /// Asks about the welder of a coupon that comes from where he is called otherwise than the one of that
     /// mark here, or as another one is here. Throws Unsure as above.
-    void take_of_elsewhere(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of);
+    void take_of_elsewhere(CouponRecord &coupon, bool sure);
     /// What speaks against one of that mark and name as the welder of coupons that came from elsewhere.
     std::vector<Unlikely> before_enrolled(const WelderRecord &welder);
     /// What speaks against another welder of that mark and name beside those who are enrolled.
