@@ -61,6 +61,10 @@ std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportC
         out.push_back(counted(exported.failed.size(), "coupon that failed does", "coupons that failed do") +
                       " not go along; those of the same welder tell of " +
                       (exported.failed.size() == 1 ? "it: " : "them: ") + first_of(exported.failed));
+    if (!exported.revoked.empty())
+        out.push_back(counted(exported.revoked.size(), "revocation stays", "revocations stay") +
+                      " with the record, and nothing that is exported tells of " +
+                      (exported.revoked.size() == 1 ? "it: " : "them: ") + first_of(exported.revoked));
     return out;
 }
 
@@ -108,6 +112,20 @@ ExitCode run_export(Call &call) {
     return call.tell(Written{call.text("output"), done.coupons}, notes_on(call, of, done));
 }
 
+/// "L1=L7": theirs, and the one here.
+std::map<std::string, std::string> welders_here(const Call &call) {
+    std::map<std::string, std::string> out;
+    for (const auto &text : call.all("welder-as")) {
+        const std::size_t sign = text.find('=');
+        if (sign == std::string::npos || sign == 0 || sign + 1 == text.size())
+            throw UsageError("--welder-as '" + shown(text) +
+                             "': expected the mark in the file and the one here, \"L1=L7\"");
+        if (!out.emplace(trimmed(text.substr(0, sign)), trimmed(text.substr(sign + 1))).second)
+            throw UsageError("--welder-as gives '" + shown(text.substr(0, sign)) + "' two marks");
+    }
+    return out;
+}
+
 ExitCode run_import(Call &call) {
     if (results_of(call))
         throw UsageError(
@@ -116,9 +134,9 @@ ExitCode run_import(Call &call) {
             "indications");
     const Form form = form_of(call);
     std::string text = call.input(call.text("file", "-"));
-    PreparedImport prepared = prepare_import(call.office(Ledger::Mode::create),
-                                             {form.sheet, std::move(text), call.has("sure"),
-                                              call.has("again"), call.has("open-files"), form.lines});
+    PreparedImport prepared = prepare_import(
+        call.office(Ledger::Mode::create), {form.sheet, std::move(text), call.has("sure"), call.has("again"),
+                                            call.has("open-files"), form.lines, welders_here(call)});
     return call.tell(call.write([&](Writing &w) { return store_import(w, std::move(prepared)); }));
 }
 

@@ -5,6 +5,12 @@
 
 namespace beadbook {
 
+std::string welder_there(const std::vector<CarriedFact> &before) {
+    for (const auto &fact : before)
+        if (fact.kind == CarriedFact::Kind::welder) return fact.by;
+    return "";
+}
+
 std::string words_of(const CarriedFact &fact) {
     using Kind = CarriedFact::Kind;
     const std::string because = fact.why.empty() ? "" : ": " + fact.why;
@@ -30,6 +36,7 @@ std::string words_of(const CarriedFact &fact) {
                (fact.on.empty() ? "" : ", welded " + fact.on) +
                (fact.methods.empty() ? "" : ", by " + listed(fact.methods, "and")) +
                "; it was left out of the export, and counts here as one that failed";
+    case Kind::welder: return there + "its welder is " + fact.by;
     case Kind::rejected: break;
     }
     const std::string set = was("criteria"), class_id = was("class");

@@ -1,6 +1,7 @@
 #include "facts/exam_record.hpp"
 
 #include "measure/day.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 #include "technique/known_conditions.hpp"
 
@@ -33,11 +34,36 @@ void refuse_nought_of_own(const std::string &name, const std::string &value) {
     }
 }
 
+/// What is measured from nothing up cannot be nothing or less, whatever people call it.
+void refuse_less_of_own(const std::string &name, const std::string &value) {
+    using D = Dimension;
+    if (condition_info(name)) return;
+    const bool below = value.starts_with('-');
+    for (const D kind : {D::time, D::current, D::light, D::irradiance, D::weight, D::field, D::concentration,
+                         D::activity, D::radiation, D::dose_rate}) {
+        try {
+            const Exact amount = parse_amount(below ? value.substr(1) : value, kind);
+            if (is_bare_number(value) || (!below && amount != Exact(0))) continue;
+        } catch (const InputError &) {
+            continue; // of another kind
+        }
+        throw DataError(
+            "condition " + name + "=" + value + ": " + std::string(name_of(kind)) +
+            " is more than nothing; what was not measured is left out (common practice, no source)");
+    }
+}
+
 } // namespace
 
 std::map<std::string, std::string> ExamRecord::conditions_told() const {
     auto out = conditions;
     if (!level.empty()) out.emplace("level", level);
+    return out;
+}
+
+std::map<std::string, std::string> ExamRecord::conditions_not_held() const {
+    auto out = practice.empty() ? conditions : std::map<std::string, std::string>{};
+    std::erase_if(out, [](const auto &one) { return !condition_info(one.first); });
     return out;
 }
 
@@ -64,6 +90,7 @@ void add_condition(ExamRecord &exam, const std::string &text) {
     const std::string value = checked_text(text.substr(equals + 1), name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
     refuse_nought_of_own(name, value);
+    refuse_less_of_own(name, value);
     if (const ConditionInfo *known = condition_info(name)) {
         try {
             if (const std::string why = impossible(*known, read_condition_value(*known, value)); !why.empty())

@@ -51,6 +51,8 @@ struct ExamRecord {
     }
     /// The conditions with the examiner's level among them, as practices see them.
     std::map<std::string, std::string> conditions_told() const;
+    /// Of the known conditions those that no practice is there to hold; empty with a practice.
+    std::map<std::string, std::string> conditions_not_held() const;
     /// "II", or "II as typed, nobody on record vouches for it"; empty without a level.
     std::string level_told() const;
     /// What speaks against its equipment; no verdict goes by it.

@@ -106,6 +106,15 @@ bool names_somebody(std::string_view text) {
     return !whole.empty() && !single && !all_none && !is_no_name(whole);
 }
 
+bool may_be_a_name(std::string_view text) {
+    std::size_t letters = 0;
+    for (const auto &word : name_words(text))
+        letters += static_cast<std::size_t>(std::count_if(word.begin(), word.end(), [](const auto &letter) {
+            return letter.size() > 1 || std::isdigit(static_cast<unsigned char>(letter.front())) == 0;
+        }));
+    return letters > 1;
+}
+
 std::vector<std::string_view> names_in(std::string_view text) {
     std::vector<std::string_view> out;
     for (std::size_t begin = 0; begin <= text.size();) {

@@ -10,6 +10,9 @@ namespace beadbook {
 /// level, a number and a single letter do not. Common practice, no source.
 bool names_somebody(std::string_view text);
 
+/// Whether a text could be a person's name at all: it has two letters.
+bool may_be_a_name(std::string_view text);
+
 /// Whether a word in small letters stands beside names and is none: Mr, Prof, jr, foreman.
 bool is_title(std::string_view word);
 
@@ -24,6 +27,9 @@ bool same_person(std::string_view a, std::string_view b);
 std::string several_persons(std::string_view text, bool on_record = false);
 /// Throws Refusal (the field) with that.
 void check_one_person(const std::string &text, const std::string &field, bool on_record = false);
+/// The same where somebody comes on record by that name: what may be one person's is asked about. Throws
+/// Unsure.
+void check_new_name(const std::string &text, const std::string &field, bool sure);
 
 /// Keys of which two texts have one in common if, and only if, same_person says that they name one: for who
 /// looks for a person among many.

@@ -1,5 +1,6 @@
 #include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
 #include "measure/words_apart.hpp"
@@ -29,6 +30,12 @@ bool is_mark(const std::string &word) {
            std::all_of(word.begin() + static_cast<std::ptrdiff_t>(digits), word.end(), is_figure);
 }
 
+/// Behind these a joining word goes on with one name: "Karl von und zu Stein".
+bool leads_on(std::string_view word) {
+    constexpr std::string_view all[] = {"von", "vom", "zu", "zum", "zur", "van", "de"};
+    return std::find(std::begin(all), std::end(all), word) != std::end(all);
+}
+
 /// A name is read in small letters, with blanks about its signs, and what joins two as one sign.
 std::string with_joints(std::string_view text) {
     std::string low;
@@ -40,9 +47,12 @@ std::string with_joints(std::string_view text) {
         else
             low += c;
     std::string out;
+    std::string_view before;
     for (const auto word : words_of(low)) {
-        const bool joins = word == "and" || word == "or" || word == "with" || word == "und";
+        const bool joins =
+            (word == "and" || word == "or" || word == "with" || word == "und") && !leads_on(before);
         out += (out.empty() ? "" : " ") + (joins ? std::string("/") : std::string(word));
+        before = word;
     }
     return out;
 }
@@ -139,6 +149,13 @@ std::string several_persons(std::string_view text, bool on_record) {
 
 void check_one_person(const std::string &text, const std::string &field, bool on_record) {
     if (const std::string why = several_persons(text, on_record); !why.empty()) throw refused(why).at(field);
+}
+
+void check_new_name(const std::string &text, const std::string &field, bool sure) {
+    const std::string why = several_persons(text);
+    if (why.empty() || (sure && several_persons(text, true).empty())) return;
+    if (several_persons(text, true).empty()) throw Unsure("is that meant? " + why);
+    throw refused(why).at(field);
 }
 
 } // namespace beadbook

@@ -41,7 +41,8 @@ struct Shortcoming {
     std::string coupon;                ///< that it is about, where that is not the only one given
     std::string process;               ///< of a test with several; not stored
     std::string rule;                  ///< exam: its id in the rules
-    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name;
+    std::vector<std::string> lacks;    ///< same_exam: methods; failed_kind: traits; failed_whose: the name,
+                                       ///< or the mark and its name then;
                                        ///< described, turned: fields;
                                        ///< revives: what it is, and of which day; late_training: the day;
                                        ///< nameless: the mark

@@ -11,6 +11,7 @@
 #include "operations/import_notes.hpp"
 #include "operations/import_numbers.hpp"
 #include "operations/import_rows.hpp"
+#include "operations/import_welders.hpp"
 #include "operations/left_out.hpp"
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
@@ -37,7 +38,7 @@ bool is_measured(const IndicationRecord &find) { return Vocabulary::shipped()[fi
 
 class Importer {
 public:
-    Importer(Office &office, ImportRequest request) : office_(office) {
+    Importer(Office &office, ImportRequest request) : office_(office), welders_(request.welders) {
         out_.request = std::move(request);
         out_.done.value.sheet = out_.request.sheet;
     }
@@ -50,6 +51,7 @@ public:
             take_lines();
         else
             take_json();
+        welders_.check_used();
         add_notes(out_.done.notes, std::move(notes_).all());
         return std::move(out_);
     }
@@ -74,9 +76,11 @@ private:
                 .give("open-files");
     }
 
-    CouponRecord new_coupon(const std::string &mark, const std::map<std::string, std::string> &fields,
-                            const std::vector<std::string> &sure_of, const std::vector<CarriedFact> &before,
+    CouponRecord new_coupon(const std::string &mark, std::map<std::string, std::string> fields,
+                            const std::vector<std::string> &sure_of, std::vector<CarriedFact> before,
                             const std::set<std::string> &by_settings = {}) {
+        welders_.take(fields);
+        for (auto &one : before) welders_.take(one.as);
         if (const auto criteria = fields.find("criteria"); criteria != fields.end())
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
@@ -84,7 +88,8 @@ private:
         out.before = before;
         for (const auto &name : by_settings)
             if (fields.contains(name)) out.by_settings.insert(name);
-        for (const auto &one : before) notes_.add(mark, {words_of(one)});
+        for (const auto &one : before)
+            if (one.kind != CarriedFact::Kind::welder) notes_.add(mark, {words_of(one)});
         notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");
@@ -336,6 +341,7 @@ private:
     ImportNotes notes_;
     std::map<std::string, Known> known_;
     std::optional<MarksAlike> alike_;
+    WeldersHere welders_;
     std::string file_; ///< SHA-256 of the table
 };
 
@@ -369,7 +375,10 @@ ExportCount export_record(const Shops &shops, const ExportRequest &request,
     });
     if (in_one) give(whole.end());
     // The other tables say nothing of the coupon itself.
-    if (!request.sheet || *request.sheet == Sheet::coupons) out.failed = left_out.told();
+    if (!request.sheet || *request.sheet == Sheet::coupons) {
+        out.failed = left_out.told();
+        out.revoked = left_out.revoked();
+    }
     return out;
 }
 

@@ -26,7 +26,8 @@ struct ExportCount {
     std::size_t coupons = 0;
     std::size_t photos = 0;                  ///< named by their hash; their bytes stay with the record
     std::vector<std::string> withdrawn = {}; ///< coupons that stay with the record
-    std::vector<std::string> failed = {}; ///< left out, and told of by others of their welder that go along
+    std::vector<std::string> failed = {};  ///< left out, and told of by others of their welder that go along
+    std::vector<std::string> revoked = {}; ///< qualifications of their welders: that stays with the record
 };
 /// Gives the text part by part, so that it is never whole in memory.
 ExportCount export_record(const Shops &shops, const ExportRequest &request,
@@ -39,6 +40,7 @@ struct ImportRequest {
     bool again = false;         ///< finds of the same file are meant to come again
     bool open_files = false;    ///< criteria and practices that the file names by their path may be opened
     bool lines = false;         ///< JSON with a coupon a line
+    std::map<std::string, std::string> welders = {}; ///< marks that welders of the file have here, by theirs
 };
 struct Imported {
     std::optional<Sheet> sheet;

@@ -52,6 +52,19 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
     take(now);
 }
 
+/// A mark says elsewhere nothing of who bears it here.
+void take_welder(Office &office, const std::string &mark, std::vector<CarriedFact> &out) {
+    if (!office.book().knows_welder(mark)) return;
+    const std::string name = office.book().welder(mark).record.name;
+    const auto told = std::find_if(out.begin(), out.end(),
+                                   [](const CarriedFact &one) { return one.kind == Against::welder; });
+    if (name.empty()) return;
+    if (told == out.end())
+        out.push_back({Against::welder, {}, {}, {}, {}, name, {}, {}});
+    else
+        told->by = name;
+}
+
 } // namespace
 
 std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupon) {
@@ -97,6 +110,7 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     for (auto &one : out)
         if ((one.kind == Against::rejected || one.kind == Against::graded_failed) && one.methods.empty())
             one.methods = methods;
+    take_welder(office, coupon.record.get("welder"), out);
     return out;
 }
 

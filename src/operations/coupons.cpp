@@ -253,6 +253,7 @@ MarksAlike::MarksAlike(Book &book) : welders_(book) {
 }
 
 void MarksAlike::take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of) {
+    welders_.take_of_elsewhere(coupon, sure);
     welders_.take(coupon, sure, sure_of);
     std::vector<Unlikely> found;
     if (const std::string why = odd_mark(coupon.id); !why.empty())

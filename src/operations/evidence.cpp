@@ -355,20 +355,6 @@ void without_acceptance(GivenCoupons &given) {
                   [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::accepted_by; });
 }
 
-std::vector<std::string> training_notes(const std::vector<Evidence> &all, const std::vector<Day> &welded) {
-    std::vector<std::string> out;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        if (!all[i].after) continue;
-        const std::string counts = "coupon " + all[i].coupon + " counts as a retest after the training of ";
-        for (const auto &[day, entered] : all[i].after->late)
-            out.push_back(counts + print(day) + ", which was entered on " + print(entered) +
-                          ", after the coupon was welded");
-        if (holds(all[i].after->trained, welded[i]))
-            out.push_back(counts + print(welded[i]) + ", the day on which it was welded itself");
-    }
-    return out;
-}
-
 SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,
                    const std::string &why) {
     const std::string reason = checked_reason(why, "override");

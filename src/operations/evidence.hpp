@@ -70,10 +70,6 @@ GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::st
 /// Of coupons that extend: the rules say what accepts a test weld, and these are welds as the work asks them.
 void without_acceptance(GivenCoupons &given);
 
-/// Training that made a retest ask less and was entered only after the retest was welded, or is of the day on
-/// which that was welded, a note each. One day for each coupon.
-std::vector<std::string> training_notes(const std::vector<Evidence> &all, const std::vector<Day> &welded);
-
 /// What was set aside, and why; both are kept and printed.
 struct SetAside {
     std::vector<Shortcoming> what;

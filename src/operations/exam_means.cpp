@@ -186,7 +186,7 @@ std::string vision_taken_off(Office &office, const ExamRecord &exam, std::option
 Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                        std::optional<std::int64_t> before) {
     if (auto metal = objection_of_metal(coupon, exam); !metal.why.empty()) return metal;
-    if (exam.finished && !names_somebody(exam.finished->by))
+    if (exam.finished && !is_somebody(office, exam.finished->by))
         return {"nobody who can be asked said that it is finished", {}};
     if (welded_by(office, coupon, exam.examiner, before))
         return {"its examiner welded this coupon" + std::string(from_practice), {}};

@@ -52,7 +52,7 @@ void check_level(const ExamRecord &exam) {
 
 /// An exam is somebody's who can be asked.
 void check_examiner(Office &office, const ExamRecord &exam) {
-    if (!exam.examiner.empty() && !names_somebody(exam.examiner))
+    if (!exam.examiner.empty() && !is_somebody(office, exam.examiner))
         throw refused("'" + shown(exam.examiner) +
                       "' names nobody; who examined? a person's name is expected, such as \"A. Field\"")
             .at("examiner");
@@ -107,7 +107,7 @@ void check_finished(Office &office, const ExamRecord &exam, Day today) {
 }
 
 /// What nobody finished is open, whatever it is said to have found.
-void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) {
+void open_if_nobody_finished(Office &office, ExamRecord &exam, std::vector<std::string> &notes) {
     const std::string name = "exam " + (exam.number > 0 ? std::to_string(exam.number) + " (" : "(") +
                              std::string(name_of(exam.method)) + ") is ";
     if (!exam.finished) {
@@ -117,7 +117,7 @@ void open_if_nobody_finished(ExamRecord &exam, std::vector<std::string> &notes) 
     }
     const bool unnamed = std::exchange(exam.finished->unnamed, false);
     const std::string &by = exam.finished->by;
-    if (names_somebody(by)) {
+    if (is_somebody(office, by)) {
         if (unnamed)
             notes.push_back(name + "finished with " + std::to_string(exam.finished->found) + " found by " +
                             by + ", its examiner, because nothing says who finished it (finished by)");
@@ -372,7 +372,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
                             " is not in this record, so whether the exam was valid cannot be said");
     }
     for (auto &slip : slips(out.record)) out.notes.push_back(std::move(slip));
-    open_if_nobody_finished(out.record, out.notes);
+    open_if_nobody_finished(office, out.record, out.notes);
     return out;
 }
 

@@ -4,6 +4,7 @@
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
 #include "operations/held_events.hpp"
+#include "operations/retest_notes.hpp"
 #include "operations/standing.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
@@ -169,8 +170,9 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     std::vector<std::string> welds;
     for (const auto &weld : request.welds)
         welds.push_back(stated_weld(office, request.mark, weld, *extension));
-    GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark,
-                                     held.weld.word(Trait::process), *held.rules, request.coupons);
+    const GradedTests tests(office, welder);
+    GivenCoupons given = evidence_of(office, tests, request.mark, held.weld.word(Trait::process), *held.rules,
+                                     request.coupons);
     without_acceptance(given);
     check_as_test(office, held, request.coupons);
     for (std::size_t i = 0; i < given.evidence.size(); ++i)
@@ -188,7 +190,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     event.override_why = aside.why;
     event.evidence = std::move(given.evidence);
     const HeldQualification before = held_by(office, welder, request.number, today);
-    auto notes = training_notes(event.evidence, given.welded);
+    auto notes = retest_notes(tests, event.evidence, given.welded);
     if (extension->as_test && !request.welds.empty())
         notes.push_back(
             "that a weld of the work was welded as the test was, but for its sizes, is the word of "

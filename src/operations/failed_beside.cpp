@@ -33,7 +33,7 @@ void GradedTests::take_beside(Office &office, const WelderNames &welder) {
             as.set_all(fact.as);
             if (as.get("welder") != text || stands_here(fact)) continue;
             const bool his = welded_as(office.book(), as, welder);
-            as.id = told_of_shop("elsewhere", fact.coupon);
+            as.id = told_of_elsewhere(fact.coupon);
             try {
                 const auto welds = welds_named(as);
                 Test &test = (his ? all : perhaps)[as.id];

@@ -6,6 +6,7 @@
 #include "operations/carried_facts.hpp"
 #include "operations/failed_by.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/passed_on_name.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
 #include "operations/weld_day.hpp"
@@ -130,6 +131,9 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
         for (auto &id : office.book().coupons_of(text))
             if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
     }
+    for (const auto &mark : marks_once_called_as(office.book(), welder))
+        for (auto &id : office.book().coupons_of(mark))
+            if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
     for (auto &[id, text] : office.ledger().failed_elsewhere()) {
         CouponRecord as;
         as.set("welder", text);
@@ -217,7 +221,9 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     const auto history = office.book().history(id);
     const auto once_failed = as_it_failed(
         office, history, [&](const CouponRecord &as) { return welded_as(office.book(), as, welder); });
-    const bool perhaps = !once_failed && may_be_welded_as(office.book(), record, welder);
+    std::string called_then = called_as_then(office.book(), record, history.front().seq, welder);
+    const bool perhaps =
+        !once_failed && (!called_then.empty() || may_be_welded_as(office.book(), record, welder));
     const bool ours = perhaps || welded_as(office.book(), record, welder);
     const bool by_mark = record.get("welder") == welder.mark();
     // A grade that passed it as what it is now says nothing of what it was.
@@ -265,7 +271,7 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     auto &out = perhaps ? perhaps_ : tests_;
     auto by = failed ? failed_by(office, history, coupon, bends_failed) : std::vector<std::string>{};
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                   first_graded(history), history.front().seq, std::move(described)});
+                   first_graded(history), history.front().seq, std::move(described), std::move(called_then)});
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
@@ -325,8 +331,9 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         if (test.coupon.record.id == coupon.id || (test.day && *test.day > welded) ||
             same_kind(test.welds, weld, &rules, lacks) == Truth::no)
             continue;
-        unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks = {
-            test.coupon.record.get("welder")};
+        auto &whose = unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks;
+        whose = {test.coupon.record.get("welder")};
+        if (!test.called_then.empty()) whose.push_back(test.called_then);
     }
     for (const auto &[id, one] : unreadable_) {
         std::vector<std::string> lacks;

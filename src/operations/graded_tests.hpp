@@ -40,6 +40,7 @@ public:
         std::int64_t graded_by = 0;               ///< entry that first graded it; 0: none
         std::int64_t begun_by = 0;                ///< its first entry
         std::vector<CouponRecord> described = {}; ///< failed: whatever it was said to be as it failed
+        std::string called_then = {}; ///< a name of the welder's, under another's mark (passed_on_name.hpp)
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {
@@ -81,7 +82,7 @@ private:
 
     Office &office_;
     std::vector<Test> tests_;
-    std::vector<Test> perhaps_; ///< that failed under a name which may be the welder's
+    std::vector<Test> perhaps_; ///< that failed under a name which may be, or was, the welder's
     struct Unreadable {
         std::string why;
         std::optional<Weld> weld; ///< what can be read of it, without its process

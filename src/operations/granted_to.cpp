@@ -1,10 +1,30 @@
 #include "operations/granted_to.hpp"
 
+#include "operations/struck_out.hpp"
 #include "operations/welder_meant.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
+namespace {
+
+/// For whom an employer was left after an entry; empty if nobody left, or if that was said to be a slip.
+std::string left_since(Book &book, const WelderRecord &now, const std::string &employer, std::int64_t entry) {
+    if (std::find(now.sure.begin(), now.sure.end(), never_left) != now.sure.end()) return "";
+    for (const auto &one : struck_out(book, now.mark))
+        if (one.kind == StruckOut::Kind::employer && one.entry > entry && one.was == employer)
+            return one.now.empty() ? "nobody on record" : one.now;
+    return "";
+}
+
+} // namespace
+
+bool came_back(Book &book, const WelderRecord &welder) {
+    const auto all = struck_out(book, welder.mark);
+    return !welder.employer.empty() && std::any_of(all.begin(), all.end(), [&](const StruckOut &one) {
+        return one.kind == StruckOut::Kind::employer && one.was == welder.employer;
+    });
+}
 
 std::string granted_to_another(Book &book, const WelderState &welder, const HeldQualification &held) {
     const std::int64_t granted = welder.entries.at(held.record.number);
@@ -16,10 +36,14 @@ std::string granted_to_another(Book &book, const WelderState &welder, const Held
         !same && of_two_persons(was, now.name))
         return "it was granted to " + was + ", as " + now.mark + " was called then, who is " + now.name +
                " now; another person has a mark of his own";
-    if (const std::string was = said_at(book, now.mark, Kind::employer, granted);
-        held.way().same_employer && !was.empty() && was != now.employer)
-        return "it holds with the same employer [" + authority(held.way().from) + "], and that was " + was +
-               (now.employer.empty() ? "" : ", and is " + now.employer);
+    const std::string with = held.way().same_employer ? said_at(book, now.mark, Kind::employer, granted) : "";
+    if (with.empty()) return "";
+    const std::string rule = "it holds with the same employer [" + authority(held.way().from) + "], and ";
+    if (with != now.employer)
+        return rule + "that was " + with + (now.employer.empty() ? "" : ", and is " + now.employer);
+    if (const std::string left = left_since(book, now, with, granted); !left.empty())
+        return rule + with + " was left for " + left + " since; if that entry was a slip, and " + now.mark +
+               " never left, enter the employer once more, as meant so";
     return "";
 }
 

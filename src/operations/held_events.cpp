@@ -35,6 +35,14 @@ struct Entered {
     const HeldQualification *weld = nullptr;
 };
 
+bool holds_no_more(const Validity &validity) {
+    return validity.state == Validity::State::lapsed || validity.state == Validity::State::expired;
+}
+
+std::string over_as(const Validity &validity) {
+    return holds_no_more(validity) ? std::string(name_of(validity.state)) : "out of use";
+}
+
 bool prolongs(const WelderEvent &event) { return event.kind == "use" || event.kind == "extension"; }
 
 } // namespace
@@ -46,8 +54,8 @@ bool is_about(const WelderEvent &e, const HeldQualification &held) {
     return (e.kind == "extension" || e.kind == "revocation") && e.qualification == held.record.number;
 }
 
-bool is_over(Validity::State state) {
-    return state == Validity::State::lapsed || state == Validity::State::expired;
+bool is_over(const Validity &validity) {
+    return holds_no_more(validity) || (validity.state == Validity::State::valid && validity.out_of_use);
 }
 
 Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualification> &all,
@@ -72,8 +80,7 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
     for (const auto &one : entries) {
         const bool late = one.weld && one.weld->registered && one.event.day >= held.record.welded &&
                           print(one.event.day) >= carried;
-        if (late &&
-            is_over(validity_on(*one.weld->registered, held.record.welded, held.way(), out.events).state))
+        if (late && is_over(validity_on(*one.weld->registered, held.record.welded, held.way(), out.events)))
             out.late_welds.push_back(one.weld);
         else
             out.events.push_back(one.event);
@@ -99,7 +106,7 @@ std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQu
         if (uses_process(other, held) && other.fate.state == Validity::State::in_doubt)
             out += (out.empty() ? "it was used in time only by the weld of " : " or ") + title_of(other);
     const auto over = [&](bool with_doubtful) {
-        return is_over(raw_validity(welder, all, held, undone, on, whole_record, with_doubtful).state);
+        return holds_no_more(raw_validity(welder, all, held, undone, on, whole_record, with_doubtful));
     };
     return out.empty() || over(true) || !over(false) ? "" : out + ", which is in doubt";
 }
@@ -113,12 +120,12 @@ std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector
         if (!prolongs(e) || !is_about(e, held) || undone.contains(e.seq)) continue;
         const auto entered = entered_later(e);
         if (!entered) continue;
-        const auto then = raw_validity(welder, all, held, undone, *entered, e.seq).state;
+        const Validity then = raw_validity(welder, all, held, undone, *entered, e.seq);
         if (!is_over(then)) continue;
-        out.push_back({&e, *entered, then});
+        out.push_back({&e, *entered, over_as(then)});
         without[e.seq];
     }
-    if (!out.empty() && !is_over(raw_validity(welder, all, held, without, on).state)) out.clear();
+    if (!out.empty() && !is_over(raw_validity(welder, all, held, without, on))) out.clear();
     return out;
 }
 
@@ -140,7 +147,7 @@ std::vector<std::string> words_of(const std::vector<LateEntry> &all) {
         out.push_back(
             (one.event->kind == "use" ? "used as of " : "extended as of ") + print(last->event->day) +
             (count > 1 ? " and " + std::to_string(count - 1) + " more by entries of " : " by an entry of ") +
-            print(one.entered) + ", when it was " + std::string(name_of(one.then)));
+            print(one.entered) + ", when it was " + one.then);
     }
     return out;
 }
@@ -151,14 +158,14 @@ std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQu
     if (!is_about(event, held) || event.day >= today) return std::nullopt;
     const std::string carried = welder.granted.at(held.record.number).at.substr(0, 10);
     if (held.record.carried() && print(event.day) < carried) return std::nullopt;
-    const auto state = raw_validity(welder, standing.held, held, standing.undone, today).state;
+    const Validity now = raw_validity(welder, standing.held, held, standing.undone, today);
     WelderState with = welder;
     with.events.push_back(event);
-    if (!is_over(state) || is_over(raw_validity(with, standing.held, held, standing.undone, today).state))
+    if (!is_over(now) || is_over(raw_validity(with, standing.held, held, standing.undone, today)))
         return std::nullopt;
     Shortcoming out;
     out.kind = Shortcoming::Kind::revives;
-    out.was = name_of(state);
+    out.was = over_as(now);
     out.on = print(today);
     out.lacks = {event.kind, print(event.day)};
     return out;

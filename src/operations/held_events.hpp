@@ -24,9 +24,9 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
                    std::int64_t before = whole_record, bool with_doubtful = true);
 /// "; coupon A-2, welded on 2026-09-20, keeps it no longer ..."; empty if there is none.
 std::string words_of_late_welds(const Bearing &bearing);
-/// Lapsed or expired.
-bool is_over(Validity::State state);
-/// That without the weld of a test that is in doubt it would be over; empty if it would not.
+/// Lapsed or expired; or out of use, so that it only goes on till its period ends.
+bool is_over(const Validity &validity);
+/// That without the weld of a test that is in doubt it would not hold; empty if it would.
 std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
                              const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                              Day on);
@@ -35,9 +35,9 @@ std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQu
 struct LateEntry {
     const WelderEvent *event = nullptr;
     Day entered;
-    Validity::State then = Validity::State::lapsed; ///< without it, on the day on which it was entered
+    std::string then; ///< how it stood without it on the day on which it was entered: "lapsed"
 };
-/// Those without which the qualification would not hold on that day; none where it would.
+/// Those without which the qualification would be over on that day; none where it would not.
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,
                                     const HeldQualification &held,
                                     const std::map<std::int64_t, std::string> &undone, Day on);

@@ -27,9 +27,15 @@ const std::vector<CarriedFact> &LeftOut::beside(Office &office, const CouponReco
     WelderState who;
     who.record.mark = welder;
     if (office.book().knows_welder(welder)) who = office.book().welder(welder);
+    for (const auto &event : who.events)
+        if (event.kind == "revocation") {
+            const auto *held = who.qualification(event.qualification);
+            revoked_.push_back(welder + " #" + std::to_string(event.qualification) +
+                               (held ? " by " + held->rules : "") + " on " + print(event.day));
+        }
     for (auto &fact : GradedTests(office, who).failures()) {
         if (goes_along(office, fact.coupon)) continue;
-        if (fact.coupon.starts_with("elsewhere.")) fact.coupon.erase(0, 10);
+        fact.coupon = mark_elsewhere(fact.coupon);
         if (std::find(told_.begin(), told_.end(), fact.coupon) == told_.end()) told_.push_back(fact.coupon);
         out.push_back(std::move(fact));
     }

@@ -51,6 +51,9 @@ void touch_examined_by(Writing &writing, const std::string &person);
 
 /// The person on record by that name, capitals and blanks aside; nothing if there is none.
 std::optional<PersonRecord> person_named(Office &office, const std::string &name);
+/// Whether a text names somebody who can be asked: as it reads, or because somebody of that name is on
+/// record.
+bool is_somebody(Office &office, const std::string &text);
 /// Throws Refusal (the field): it names more than one (facts/person_name.hpp), and nobody on record so.
 void check_names_one(Office &office, const std::string &text, const std::string &field);
 /// Somebody on record who may be the one of that name: cut down, turned round, or with a slip of the hand

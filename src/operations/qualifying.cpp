@@ -9,6 +9,7 @@
 #include "operations/coupons.hpp"
 #include "operations/granted_to.hpp"
 #include "operations/ranging.hpp"
+#include "operations/retest_notes.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -233,8 +234,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     note_other_positions(tests, proof, *rules, out.notes);
     note_way(*rules, request.way, out.notes);
     note_open_ranges(out.value.held, out.notes);
-    for (auto &note : training_notes({proof.parts.front().evidence}, {proof.welded}))
-        out.notes.push_back(std::move(note));
+    for (auto &note : retest_notes(tests, proof)) out.notes.push_back(std::move(note));
     return out;
 }
 
@@ -349,8 +349,9 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     if (held.validity.state != Validity::State::lapsed)
         throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) +
                       ", not lapsed; there is nothing to renew");
-    GivenCoupons given = evidence_of(office, GradedTests(office, welder), request.mark, process, *held.rules,
-                                     request.coupons, request.words);
+    const GradedTests tests(office, welder);
+    GivenCoupons given =
+        evidence_of(office, tests, request.mark, process, *held.rules, request.coupons, request.words);
     std::vector<Impediment> early;
     for (std::size_t i = 0; i < given.welded.size(); ++i)
         if (given.welded[i] <= *held.validity.until)
@@ -389,7 +390,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
     Done<StandingChange> out{
         {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
     note_reason_unused(aside, request.override_why, out.notes);
-    for (auto &note : training_notes(out.value.event.evidence, given.welded))
+    for (auto &note : retest_notes(tests, out.value.event.evidence, given.welded))
         out.notes.push_back(std::move(note));
     return out;
 }

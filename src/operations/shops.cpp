@@ -8,6 +8,19 @@ std::string told_of_shop(const std::string &shop, const std::string &mark) {
     return shop.empty() || mark.empty() ? mark : shop + "." + mark;
 }
 
+namespace {
+
+constexpr std::string_view elsewhere = "elsewhere";
+
+} // namespace
+
+std::string told_of_elsewhere(const std::string &mark) { return told_of_shop(std::string(elsewhere), mark); }
+
+std::string mark_elsewhere(const std::string &told) {
+    const std::string begin = std::string(elsewhere) + ".";
+    return told.starts_with(begin) ? told.substr(begin.size()) : told;
+}
+
 std::optional<Selection> Shops::asked_of(const Shop &shop, const Selection &of) const {
     const auto is_of = [&](const Shop &one) {
         return !one.name.empty() && of.welder.starts_with(one.name + ".");

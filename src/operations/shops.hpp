@@ -34,5 +34,8 @@ private:
 
 /// A mark or name as it is told beside those of other shops.
 std::string told_of_shop(const std::string &shop, const std::string &mark);
+/// A mark of the record that something was imported from, as another coupon may be called so here; and back.
+std::string told_of_elsewhere(const std::string &mark);
+std::string mark_elsewhere(const std::string &told);
 
 } // namespace beadbook

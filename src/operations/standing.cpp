@@ -127,7 +127,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     for (auto &held : out) {
         const Bearing bearing = bearing_on(welder, out, held, undone);
         held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
-        if (is_over(held.validity.state)) held.validity.reason += words_of_late_welds(bearing);
+        if (is_over(held.validity)) held.validity.reason += words_of_late_welds(bearing);
         if (!taken_away(held.validity.state) && held.fate.state != Validity::State::valid) {
             held.validity.state = held.fate.state;
             held.validity.until = held.fate.until;

@@ -3,6 +3,8 @@
 #include "measure/text.hpp"
 #include "operations/rule_words.hpp"
 #include "operations/turned.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
 
 #include <algorithm>
 #include <set>
@@ -84,14 +86,46 @@ void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
     out.insert(out.end(), std::make_move_iterator(of_weld.begin()), std::make_move_iterator(of_weld.end()));
 }
 
+/// Whether a correction made an exam count: as it was last finished before, it did not, or it was one by
+/// another method. What was not said then is filled in, and nothing else.
+bool made_count(Office &office, const std::vector<Entry> &history, const CouponState &now,
+                const TakenBack &one) {
+    const ExamRecord *after = now.exam(one.number);
+    if (one.opened_again || one.now.empty() || !after || !after->done().counts) return false;
+    std::int64_t finished = 0, next = 0; // the entry by which it was finished, and the one that followed
+    bool says_otherwise = false;
+    for (const auto &entry : history) {
+        if (entry.kind != "exam" || entry.exam != one.number || entry.seq > one.entry) continue;
+        if (finished > 0 && next == 0) next = entry.seq;
+        if (entry.seq < one.entry && !is_withdrawal(entry) &&
+            codec::exam_from(codec::parsed(entry.body)).finished) {
+            finished = entry.seq;
+            next = 0;
+        }
+        if (entry.seq != one.entry) continue;
+        const auto values = changed_beside_finishing(history, entry);
+        says_otherwise = std::any_of(values.begin(), values.end(),
+                                     [](const ChangedValue &value) { return !value.before.empty(); });
+    }
+    if (next == 0 || !says_otherwise) return false;
+    const CouponState before = office.coupon(now.record.id, next);
+    const ExamRecord *was = before.exam(one.number);
+    return was && (!was->done().counts || was->method != after->method);
+}
+
 } // namespace
 
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
                                   const std::vector<Turned> &turns) {
     const auto history = office.book().history(coupon.id);
     auto out = taken_back_in(history, coupon);
-    for (auto &one : out)
+    std::optional<CouponState> now;
+    for (auto &one : out) {
         if (one.to) one.there = became_of(office.book(), *one.to);
+        if (one.kind != TakenBack::Kind::exam) continue;
+        if (!now) now = office.coupon(coupon.id);
+        one.made_count = made_count(office, history, *now, one);
+    }
     for (const auto &one : turns) {
         if (!one.accepted || one.by != Turned::By::description) continue;
         TakenBack back;
@@ -119,7 +153,7 @@ std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<
     for (const auto &one : turns) made_a_reject_go.insert(one.entry);
     std::erase_if(all, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
-                   found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty();
+                   found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty() && !one.made_count;
         return (corrected || found_nothing || one.opened_again) && !made_a_reject_go.contains(one.entry);
     });
     return all;
@@ -132,7 +166,10 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         const char *done = one.now.empty() ? " withdrawn" : " changed";
         switch (one.kind) {
         case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
-        case TakenBack::Kind::exam: out.push_back("exam " + std::to_string(one.number) + done); break;
+        case TakenBack::Kind::exam:
+            out.push_back("exam " + std::to_string(one.number) + done +
+                          (one.made_count ? ", and counts so only since" : ""));
+            break;
         case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;
         case TakenBack::Kind::welder:
             out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));

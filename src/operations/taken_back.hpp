@@ -13,8 +13,8 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon);
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
                                   const std::vector<Turned> &turns);
 
-/// Of these what may have kept it from passing: no find that was corrected, no exam that found nothing or was
-/// opened again, but where a reject went by that.
+/// Of these what may have kept it from passing: no find that was corrected, no exam that was opened again or
+/// found nothing, but where a reject went by that, or the exam counts only since.
 std::vector<TakenBack> gone_of(Office &office, const CouponRecord &coupon);
 /// The same of what was taken back and the turns at hand.
 std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<Turned> &turns);

@@ -12,8 +12,9 @@
 namespace beadbook {
 namespace {
 
-void check_names_somebody(const std::string &who, const std::string &what, const std::string &field) {
-    if (!names_somebody(who))
+void check_names_somebody(Office &office, const std::string &who, const std::string &what,
+                          const std::string &field) {
+    if (!is_somebody(office, who))
         throw refused("'" + shown(who) + "' names nobody who can be asked; who " + what +
                       "? a person's name is expected, such as \"A. Field\"")
             .at(field);
@@ -41,7 +42,7 @@ std::string taken_for_welder(Office &office, const std::string &person, const st
 
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,
                    const std::string &what, const std::string &field) {
-    check_names_somebody(who, what, field);
+    check_names_somebody(office, who, what, field);
     check_names_one(office, who, field);
     check_is_another(office, who, said_of, what, field);
 }
@@ -65,7 +66,7 @@ void check_is_another(Office &office, const std::string &who, const std::string 
 
 void check_may_say_found(Writing &writing, const CouponState &coupon) {
     if (!writing.stamp().signed_in)
-        check_names_somebody(writing.stamp().who, "says what an exam found", "by");
+        check_names_somebody(writing.office(), writing.stamp().who, "says what an exam found", "by");
     check_is_another(writing.office(), writing.stamp().who, coupon.record.get("welder"),
                      "says what an exam found");
 }

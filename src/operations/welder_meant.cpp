@@ -1,5 +1,6 @@
 #include "operations/welder_meant.hpp"
 
+#include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
@@ -66,6 +67,43 @@ void WeldersMeant::take(CouponRecord &coupon, bool sure, const std::vector<std::
                                               "', which may be the same person; is it another welder?"});
         }
     for (auto &one : set_aside_by(unlike, sure, sure_of)) coupon.sure.push_back(std::move(one));
+}
+
+void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure) {
+    const std::string text = coupon.get("welder"), name = welder_there(coupon.before);
+    if (text.empty() || name.empty() || name == text) return;
+    const std::string begin = "coupon " + coupon.id + ", welder '" + shown(text) +
+                              "': where it comes from this is '" + shown(name) + "', and here ";
+    std::vector<Unlikely> unlike;
+    if (book_.knows_welder(text)) {
+        const WelderNames here(book_, text);
+        if (!here.names().empty() && !here.means(name) && here.taken_for(name).empty())
+            unlike.push_back({welder_of_another_name,
+                              begin + "'" + shown(book_.welder(text).record.name) +
+                                  "'; is it the same person? Another one comes in under another mark"});
+    } else {
+        for (const auto &one : all())
+            if (one.means(name) || !one.taken_for(name).empty())
+                unlike.push_back(
+                    {welder_like_another, begin + one.mark() +
+                                              " is called so; is it another person? The same one comes "
+                                              "in under that mark"});
+    }
+    // What a file sets aside was asked of other people, on another record.
+    for (auto &one : set_aside_by(unlike, sure)) coupon.sure.push_back(std::move(one));
+}
+
+std::vector<Unlikely> WeldersMeant::before_enrolled(const WelderRecord &welder) {
+    for (const auto &id : book_.coupons_of(welder.mark)) {
+        const std::string name = welder_there(book_.coupon(id).record.before);
+        if (name.empty() || welder.name.empty() || same_person(name, welder.name) ||
+            may_be_taken_for(name, welder.name))
+            continue;
+        return {{welder_of_another_name, "welder " + welder.mark + ": coupon " + id +
+                                             " comes from where this is '" + shown(name) + "'; is '" +
+                                             shown(welder.name) + "' the same person?"}};
+    }
+    return {};
 }
 
 std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {

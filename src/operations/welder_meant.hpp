@@ -8,9 +8,11 @@
 
 namespace beadbook {
 
-/// What a coupon keeps in its `sure` whose welder is not the enrolled one that he reads like; and a welder
-/// who was enrolled beside one whose mark reads alike, or whose name may be the same person's.
+/// What a coupon keeps in its `sure` whose welder is not the enrolled one that he reads like; or is the one
+/// of that mark here, though he is called otherwise where it comes from; and a welder who was enrolled beside
+/// one whose mark reads alike, or whose name may be the same person's.
 inline constexpr const char *welder_like_another = "welder-like-another";
+inline constexpr const char *welder_of_another_name = "welder-of-another-name";
 inline constexpr const char *name_like_another = "name-like-another";
 /// What a welder keeps who was given a name in which nothing is left of the one before.
 inline constexpr const char *renamed_welder = "renamed";
@@ -27,6 +29,11 @@ public:
     /// keeps it in its `sure`.
     void take(CouponRecord &coupon, bool sure, const std::vector<std::string> &sure_of);
 
+    /// Asks about the welder of a coupon that comes from where he is called otherwise than the one of that
+    /// mark here, or as another one is here. Throws Unsure as above.
+    void take_of_elsewhere(CouponRecord &coupon, bool sure);
+    /// What speaks against one of that mark and name as the welder of coupons that came from elsewhere.
+    std::vector<Unlikely> before_enrolled(const WelderRecord &welder);
     /// What speaks against another welder of that mark and name beside those who are enrolled.
     std::vector<Unlikely> beside(const WelderRecord &welder);
     bool any() { return !all().empty(); }

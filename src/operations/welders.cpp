@@ -9,6 +9,7 @@
 #include "operations/evidence.hpp"
 #include "operations/failed_work.hpp"
 #include "operations/graded_tests.hpp"
+#include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
@@ -25,7 +26,7 @@ namespace {
 void take(WelderRecord &record, const WelderRequest &request) {
     if (request.name) {
         const std::string name = checked_text(*request.name, "name");
-        check_one_person(name, "name", name == record.name);
+        if (name != record.name) check_new_name(name, "name", request.sure);
         record.name = name;
     }
     if (request.employer) record.employer = checked_text(*request.employer, "employer");
@@ -175,6 +176,21 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
     return out;
 }
 
+/// What was granted by a coupon that was another's is on record of that other one.
+Refusal none_to_retract(Book &book, const std::string &mark, std::int64_t seq) {
+    const std::string none =
+        "entry " + std::to_string(seq) + " is none of welder " + mark + "'s that could be retracted";
+    for (const auto &other : book.welders()) {
+        if (other == mark) continue;
+        for (const auto &entry : book.welder_history(other))
+            if (entry.seq == seq && entry.kind != "welder")
+                return refused(none + "; it is one of welder " + other + "'s")
+                    .at("entry")
+                    .mend({"retract", {other, std::to_string(seq)}, {"why"}});
+    }
+    return refused(none).at("entry").mend({"history", {mark}, {"welder"}});
+}
+
 } // namespace
 
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
@@ -190,7 +206,9 @@ Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request, Welders
     WelderRecord record;
     record.mark = request.mark;
     take(record, request);
-    record.sure = set_aside_by(enrolled.beside(record), request.sure);
+    auto unlikely = enrolled.beside(record);
+    for (auto &one : enrolled.before_enrolled(record)) unlikely.push_back(std::move(one));
+    record.sure = set_aside_by(unlikely, request.sure);
     Done<WelderRecord> out{record, {}};
     if (record.name.empty() && enrolled.any())
         out.notes.push_back("without a name nobody can tell whether " + record.mark +
@@ -205,6 +223,12 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     const WelderState old = writing.book().welder(request.mark);
     WelderRecord record = old.record;
     take(record, request);
+    if (old.record.employer != record.employer) std::erase(record.sure, never_left);
+    const bool returns = request.employer && came_back(writing.book(), record);
+    const auto kept_as = [&](const char *id) {
+        return std::find(record.sure.begin(), record.sure.end(), id) != record.sure.end();
+    };
+    if (returns && request.sure && !kept_as(never_left)) record.sure.emplace_back(never_left);
     if (old.record == record)
         throw DataError(request.name || request.employer || request.note
                             ? "this changes nothing: welder " + request.mark + " stands so already"
@@ -212,8 +236,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     const std::string reason = needed_reason(request.why);
     if (old.record.name != record.name) {
         auto unlikely = WeldersMeant(writing.book()).beside(record);
-        const auto &kept = old.record.sure;
-        const bool renamed = std::find(kept.begin(), kept.end(), renamed_welder) != kept.end();
+        const bool renamed = kept_as(renamed_welder), stayed = kept_as(never_left);
         if (!renamed && of_two_persons(old.record.name, record.name))
             unlikely.push_back({renamed_welder, "welder " + record.mark + " is " + shown(old.record.name) +
                                                     ", and " + shown(record.name) +
@@ -221,13 +244,19 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
                                                     "person? Another one has a mark of his own"});
         record.sure = set_aside_by(unlikely, request.sure);
         if (renamed) record.sure.emplace_back(renamed_welder);
+        if (stayed) record.sure.emplace_back(never_left);
     }
     Entry entry = entry_of(record);
     entry.supersedes = old.record_seq;
     entry.reason = reason;
     writing.add(std::move(entry));
     touch_coupons_of(writing, record);
-    return {record, {}};
+    Done<WelderRecord> out{record, {}};
+    if (returns && !kept_as(never_left))
+        out.notes.push_back("welder " + record.mark +
+                            " was with another employer since: what holds with the "
+                            "same employer alone is in doubt from then on");
+    return out;
 }
 
 Done<ProcessLogged> log_use(Writing &writing, const ProcessRequest &request) {
@@ -245,9 +274,7 @@ Done<Retracted> retract(Writing &writing, const std::string &mark, std::int64_t 
     const bool taken =
         std::any_of(all.begin(), all.end(), [&](const Entry &e) { return e.supersedes == seq; });
     if (found == all.end() || found->kind == "welder" || taken || is_withdrawal(*found))
-        throw refused("entry " + std::to_string(seq) + " is none of welder " + mark +
-                      "'s that could be retracted; the welder's history shows them")
-            .at("entry");
+        throw none_to_retract(writing.book(), mark, seq);
     Entry entry = withdrawal_of(seq, found->kind, mark, found->number, why);
     entry.number = found->number;
     writing.add(std::move(entry));

@@ -62,6 +62,7 @@ Validity validity_on(Day today, Day welded, const ValidityWay &way, std::vector<
         if (!broken && today > use_by(last, way)) broken = use_by(last, way);
         if (!broken) out.use_by = use_by(last, way);
     }
+    out.out_of_use = broken.has_value();
     out.ends = ends;
     if (way.kept_by_use) {
         // Either the period still runs, or the use was never broken.

@@ -150,6 +150,8 @@ public:
     /// All who ever stood as the examiner of an exam, or the welder of a coupon, as they were written.
     std::vector<std::string> examiners();
     std::vector<std::string> welders_named();
+    /// Marks of welders of whom something was said otherwise than before.
+    std::vector<std::string> welders_changed();
     /// All cohorts that a coupon was ever said to be of.
     std::vector<std::string> cohorts_named();
     bool names_cohort(const std::string &cohort);

@@ -92,6 +92,10 @@ std::vector<std::string> Ledger::welders_named() {
                  "json_extract(body, '$.fields.welder') IS NOT NULL");
 }
 
+std::vector<std::string> Ledger::welders_changed() {
+    return texts("SELECT DISTINCT subject FROM entry WHERE kind = 'welder' AND supersedes IS NOT NULL");
+}
+
 bool Ledger::names_cohort(const std::string &cohort) {
     return !texts("SELECT subject FROM entry WHERE kind = 'coupon' AND json_extract(body, '$.fields.cohort') "
                   "= ? LIMIT 1",

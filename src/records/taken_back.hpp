@@ -26,6 +26,7 @@ struct TakenBack {
     std::string there{};         ///< what became of it there; empty: it stands
     std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
     bool opened_again = false;   ///< an exam that was finished, and nothing else of it was changed
+    bool made_count = false;     ///< an exam that counts, and did not, or by another method, until then
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);

@@ -33,6 +33,7 @@ nlohmann::json exam_json(const Case &c, const Judged &judged, const ProvenExam &
         out["found"] = record->finished->found;
     }
     if (!record->practice.empty()) out["practice"] = record->practice;
+    if (const auto told = record->conditions_not_held(); !told.empty()) out["conditions not held"] = told;
     return out;
 }
 

@@ -305,7 +305,8 @@ Document document_of(const CouponSheet &sheet) {
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
     add_photos(doc, photos_of(c));
     for (const auto &fact : c.record.before)
-        doc.line(Words("The coupon: " + words_of(fact), Tone::cannot_say));
+        doc.line(Words("The coupon: " + words_of(fact),
+                       fact.kind == CarriedFact::Kind::welder ? Tone::plain : Tone::cannot_say));
     add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + who_words(r.stamp) + " at " + r.stamp.at + ": " + r.text);

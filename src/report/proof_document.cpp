@@ -213,8 +213,11 @@ std::string exam_told(const ExamRecord &exam) {
     if (finished && (!same_person(finished->by, exam.examiner) || !finished->told_by.empty() ||
                      (finished->on && *finished->on != exam.date)))
         out += ", " + finished_words(exam);
-    return out +
-           (exam.practice.empty() ? ", by no named practice" : ", conditions held by " + practice_told(exam));
+    if (!exam.practice.empty()) return out + ", conditions held by " + practice_told(exam);
+    std::vector<std::string> told;
+    for (const auto &[name, value] : exam.conditions_not_held()) told.push_back(name + " " + value);
+    return out + ", by no named practice" +
+           (told.empty() ? "" : ", so that nothing holds what was told: " + listed(told, "and"));
 }
 
 std::optional<std::size_t> class_to_prove(const Judged &judged) {

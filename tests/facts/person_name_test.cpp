@@ -34,6 +34,11 @@ TEST_CASE("a name is somebody's who can be asked", "[names]") {
     }
 }
 
+TEST_CASE("a name has two letters, whatever it reads like", "[names]") {
+    for (const char *name : {"An Na", "Li", "nobody", "\xD0\x9B\xD0\xB8"}) CHECK(may_be_a_name(name));
+    for (const char *name : {"", "7", "42", "x", "- -", "X 1"}) CHECK_FALSE(may_be_a_name(name));
+}
+
 TEST_CASE("a person is the same in another order, with other points and capitals", "[names]") {
     for (const char *other : {"J. Reef", "j reef", "Reef, J.", "REEF J", "J.Reef", "JReef", "J. Reef (L1)",
                               "T. Bank / J. Reef"}) {
@@ -71,6 +76,7 @@ TEST_CASE("a field that holds one person's name holds no second one", "[names]")
                              "AB-12",
                              "W-1/2",
                              "north.L2",
+                             "Karl von und zu Stein",
                              "n/a",
                              "nobody",
                              "",

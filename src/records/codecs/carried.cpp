@@ -78,7 +78,7 @@ CarriedFact fact_from(const nlohmann::json &json) {
     const bool beside = out.kind == Kind::failed_beside;
     if (of_somebody || beside) need(!out.as.empty(), "as");
     if (beside) need(!out.coupon.empty(), "coupon");
-    if (of_somebody) need(!out.by.empty(), "by");
+    if (of_somebody || out.kind == Kind::welder) need(!out.by.empty(), "by");
     if (of_somebody || out.kind == Kind::welded) need(!out.on.empty(), "on");
     if (out.kind == Kind::rejected) need(!out.changed.empty(), "changed");
     return out;
