@@ -158,7 +158,7 @@ std::string pareto_lines(const std::vector<ParetoRow> &rows) {
         bar.resize(30, ' ');
         std::string so_far = whole_percent(rows[i].so_far);
         so_far.insert(0, 6 - std::min<std::size_t>(so_far.size(), 6), ' ');
-        out += "    " + padded(rows[i].of->name, widest) + "  " + bar + so_far + " so far\n";
+        out += "    " + padded(rows[i].of->name, widest + 1) + "  " + bar + so_far + " so far\n";
     }
     return out;
 }
