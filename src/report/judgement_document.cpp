@@ -11,6 +11,7 @@
 #include "report/own_file.hpp"
 #include "report/proof_document.hpp"
 #include "report/standings.hpp"
+#include "report/usual_cause.hpp"
 #include "report/weld_map.hpp"
 #include "report/weld_strip.hpp"
 
@@ -31,22 +32,11 @@ void add_said(Document &doc, const std::vector<std::string> &said) {
 /// Reasons shown of one class; the rest is counted.
 constexpr std::size_t most_reasons = 40;
 
-/// Each type that rejects, once, with its usual cause and what to change.
 void add_causes(Document &doc, const Case &c, const ClassJudgement &judged) {
-    std::vector<const ImperfectionType *> said;
-    for (const auto &f : judged.findings) {
-        if (f.effect != Verdict::reject) continue;
-        for (const int n : f.indications) {
-            const Indication *i = c.find(n);
-            const ImperfectionType *type = i ? &c.vocabulary.explained(i->type) : nullptr;
-            if (!type || type->cause.empty() || std::find(said.begin(), said.end(), type) != said.end())
-                continue;
-            if (said.empty()) doc.heading("What usually causes it, and what to change", 2);
-            said.push_back(type);
-            doc.item(type->name + ": usually " + type->cause + ".", "",
-                     {{"Change: " + type->remedy + ".", "", {}}});
-        }
-    }
+    const auto causes = usual_causes(c, judged);
+    if (!causes.empty()) doc.heading("What usually causes it, and what to change", 2);
+    for (const auto &one : causes)
+        doc.item(one.of + ": usually " + one.cause + ".", "", {{"Change: " + one.remedy + ".", "", {}}});
 }
 
 /// Each reason once, with the classes that it holds for.
@@ -317,8 +307,8 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
-        add_limit_bars(doc, limit_rows(c, k, one));
         add_standings(doc, c, k, one);
+        add_limit_bars(doc, limit_rows(c, k, one));
     }
     add_left_out(doc, c, k);
     add_causes(doc, c, one);
