@@ -6,6 +6,7 @@
 #include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/weld_map.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -28,13 +29,6 @@ std::string limits_words(const StandingCount &count) {
     return parts.empty() ? "no clause" : "clauses: " + listed(parts);
 }
 
-void add_facts(Document &doc, const CouponRecord &coupon) {
-    doc.pair("coupon", coupon.id);
-    for (const auto &field : coupon_fields())
-        if (const std::string value = coupon.get(field.name); !value.empty())
-            doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
-}
-
 void add_exam_facts(Document &doc, const ExamRecord &e) {
     doc.pair("method", std::string(name_of(e.method)))
         .pair("date", print(e.date))
@@ -45,7 +39,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
         doc.pair("practice", practice_told(e), e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
         doc.pair("valid by it", e.invalid.empty() ? Words("yes") : Words(e.invalid, Tone::cannot_say));
     }
-    for (const auto &[name, value] : e.conditions) doc.pair(name, value);
+    for (const auto &[name, value] : e.conditions) doc.pair(name, told_value(name, value));
     for (const auto &one : e.equipment) doc.pair(one.kind.empty() ? "equipment" : one.kind, one.serial);
     if (e.finished)
         doc.pair("found", std::to_string(e.finished->found), finished_words(e));
@@ -129,7 +123,8 @@ Document document_of(const ExamPaper &paper) {
                 std::string(name_of(exam.method));
     doc.heading(doc.title);
     doc.heading("Examined", 2);
-    add_facts(doc, paper.coupon.record);
+    doc.pair("coupon", paper.coupon.record.id);
+    add_facts(doc, paper.coupon.record, paper.welder_name);
     doc.heading("How", 2);
     add_exam_facts(doc, exam);
     for (const auto &caution : exam.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));
