@@ -95,9 +95,10 @@ std::string tagged(const TextRun &run, const std::string &text) {
 
 class HtmlRenderer {
 public:
-    /// `links_rows`: whoever takes the fragment finds rows by the text of their first cell.
-    HtmlRenderer(std::string ids, SvgStyle style, bool links_rows)
-        : ids_(std::move(ids)), style_(style), links_rows_(links_rows) {}
+    /// `part_of_page`: of one at the bench, where lists open, and whoever takes the part finds rows by the
+    /// text of their first cell.
+    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page)
+        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page) {}
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -137,6 +138,14 @@ private:
         out_ += "</ul>\n";
     }
     void show(const Bullets &list) { show_items(list.items); }
+    void show(const Fold &fold) {
+        if (part_of_page_)
+            out_ += "<details class=\"reasons\"><summary>" + escaped(fold.title) + "</summary>\n";
+        else
+            show(Heading{fold.title, 2});
+        show_items(fold.items);
+        if (part_of_page_) out_ += "</details>\n";
+    }
     void show(const Grid &table) {
         const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
             const bool right = c < table.columns.size() && table.columns[c].numbers;
@@ -153,7 +162,7 @@ private:
         for (const auto &row : table.rows) {
             out_ += "<tr>";
             for (std::size_t c = 0; c < row.size(); ++c)
-                cell(c, "td", c == 0 && links_rows_ ? words(row[c]) : cell_words(row[c]));
+                cell(c, "td", c == 0 && part_of_page_ ? words(row[c]) : cell_words(row[c]));
             out_ += "</tr>\n";
         }
         out_ += "</table></div>\n";
@@ -202,7 +211,7 @@ private:
 
     std::string ids_;
     SvgStyle style_;
-    bool links_rows_;
+    bool part_of_page_;
     int pictures_ = 0, marked_sheets_ = 0;
     std::string out_;
 };

@@ -56,8 +56,7 @@ std::string exam_buttons(const Visit &visit, const ToExamine &to_do) {
 std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live) {
     const WeldMap map = map_of(coupon, judged);
     Document doc;
-    doc.add(Figure{unrolled(map, 780, Bands::to_tap), unrolled(map, 340, Bands::to_tap), unplaced_words(map),
-                   ""});
+    doc.add(Figure{unrolled(map, 780, Bands::to_tap), unrolled(map, 340, Bands::to_tap), "", ""});
     return "<div id=\"map\"" + std::string(live ? " data-live" : "") + ">\n" + fragment(doc, "map") +
            "</div>\n";
 }

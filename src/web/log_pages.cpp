@@ -192,7 +192,7 @@ std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, 
         .add({"line", "What was found, one line", "", Control::Kind::text,
               "type, size, place: gas pore 0.045 at 3.2"})
         .put("<button>Log it</button><output id=\"reading\" for=\"f-line\"></output></div>\n" +
-             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam))
+             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam, judged))
         .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
 }
 
