@@ -7,6 +7,7 @@
 #include "operations/told_class.hpp"
 #include "report/coupon_document.hpp"
 #include "report/exam_words.hpp"
+#include "report/left_to_a_person.hpp"
 #include "report/limit_bars.hpp"
 #include "report/own_file.hpp"
 #include "report/proof_document.hpp"
@@ -250,6 +251,7 @@ Document judged_document(const Judged &judged, bool in_full) {
         else
             doc.item("nothing came near a limit");
     }
+    add_who_decides(doc, judged.mark, judged.judgement.classes);
     // Before the proof, which they are no part of.
     if (const Words line = mechanical_words(judged.mechanical, judged.mechanical_said, {}); !line.empty())
         doc.gap().line(line);
@@ -308,6 +310,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
         add_standings(doc, c, k, one);
+        add_who_decides(doc, e.judged.mark, {one});
         add_limit_bars(doc, limit_rows(c, k, one));
     }
     add_left_out(doc, c, k);
