@@ -100,13 +100,30 @@ Document each_on_its_sheets(std::string title, std::vector<Document> documents) 
     return out;
 }
 
+namespace {
+
+bool said_in(const Document &document, const std::string &words) {
+    return !words.empty() && std::any_of(document.blocks.begin(), document.blocks.end(), [&](const Block &b) {
+        const auto *line = std::get_if<Paragraph>(&b);
+        return line && line->words.plain() == words;
+    });
+}
+
+} // namespace
+
 Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,
                      const std::optional<Explained> &explained) {
     Document doc = document_of(sheet);
-    if (explained) { // its map says more than the sheet's
-        std::erase_if(doc.blocks, [](const Block &b) { return std::holds_alternative<Figure>(b); });
+    if (explained) {
+        Document verdict;
+        add_explained(verdict, *explained);
+        // Its map says more than the sheet's, and what both say stands once.
+        std::erase_if(doc.blocks, [&](const Block &b) {
+            const auto *line = std::get_if<Paragraph>(&b);
+            return std::holds_alternative<Figure>(b) || (line && said_in(verdict, line->words.plain()));
+        });
         doc.heading("Verdict", 2);
-        add_explained(doc, *explained);
+        std::move(verdict.blocks.begin(), verdict.blocks.end(), std::back_inserter(doc.blocks));
     } else if (judged.judged) {
         doc.heading("Verdict", 2);
         doc.line(verdicts_in_a_line(*judged.judged));
