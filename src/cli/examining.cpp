@@ -290,7 +290,7 @@ sheet monday.txt
   T-9 MT incomplete: the yoke failed               does not count
 Of each coupon it must be said what each method of the head found; so all its exams are finished. A later head says
 what changes: who (with the level), procedure and day stay; practice, conditions and equipment do not. Keys: by, level, date,
-practice, procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing; the first 40 bad ones are
+practice (of one method alone: practice VT NAME), procedure, with EQUIPMENT, as before, note, NAME=VALUE. Without FILE it reads standard input. One bad line stores nothing; the first 40 bad ones are
 named.)",
                {sure_option(),
                 {"again", "", "exams of that coupon, method, day and person on record are other ones"}}),
