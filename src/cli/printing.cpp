@@ -85,7 +85,7 @@ ExitCode print_learner(Call &call) {
         Selection of;
         of.welder = welder;
         const Learner learner = learner_of(call.office(), of);
-        pages.push_back(on_paper(document_of(learner), paper_foot(call.office(), sets_of(learner))));
+        pages.push_back(on_paper(handout_of(learner), paper_foot(call.office(), sets_of(learner))));
     }
     return tell_bare_page(call, each_on_its_sheets("Learners " + marks_text(welders), std::move(pages)));
 }

@@ -39,8 +39,8 @@ const Vocabulary &Vocabulary::shipped() {
 }
 
 Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
-    static const std::vector<std::string> keys{"name",  "iso",    "quick", "under",    "shape",  "also",
-                                               "cause", "remedy", "basis", "measured", "unclear"};
+    static const std::vector<std::string> keys{"name",  "iso",    "quick", "under", "shape",    "also",
+                                               "cause", "remedy", "small", "basis", "measured", "unclear"};
     Vocabulary v;
     v.hash_ = sha256(text);
     const Yaml root = read_yaml(text, issues);
@@ -54,9 +54,12 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
         type.quick = fields.needed_text("quick");
         type.shape = read_shape(fields);
         type.measured = fields.flag("measured", false);
-        type.cause = fields.text("cause");
-        type.remedy = fields.text("remedy");
-        if (!type.cause.empty()) fields.need("basis");
+        type.usual = {fields.text("cause"), fields.text("remedy")};
+        if (const Yaml *small = fields.get("small")) {
+            const Fields of(*small, "types.small", {"cause", "remedy"}, issues);
+            type.small = {of.needed_text("cause"), of.needed_text("remedy")};
+        }
+        if (!type.usual.cause.empty() || !type.small.cause.empty()) fields.need("basis");
         if (const Yaml *iso = fields.get("iso"))
             type.iso = Fields(*iso, "types.iso", {"code", "standing"}, issues).needed_text("code");
         const std::string under = fields.text("under");
@@ -123,7 +126,7 @@ bool Vocabulary::is_a(TypeId type, TypeId wider) const {
 
 const ImperfectionType &Vocabulary::explained(TypeId id) const {
     for (std::optional<TypeId> t = id; t; t = types_[*t].under)
-        if (!types_[*t].cause.empty()) return types_[*t];
+        if (!types_[*t].usual.cause.empty()) return types_[*t];
     return types_[id];
 }
 

@@ -44,7 +44,11 @@ struct ImperfectionType {
     /// Metal that is missing from the surface, so that what is left is what holds: undercut, sagging,
     /// incompletely filled groove, root concavity (501, 509, 511, 515).
     bool is_loss() const { return iso.starts_with("501") || iso == "509" || iso == "511" || iso == "515"; }
-    std::string cause, remedy;
+    struct Cause {
+        std::string cause, remedy;
+    };
+    Cause usual; ///< of the imperfection; of a dimension, where it is over a limit
+    Cause small; ///< of a dimension that is under one
 };
 
 /// All types, read once from criteria/vocabulary.yaml, which is built into the program.
@@ -65,7 +69,7 @@ public:
     std::vector<TypeId> sharing(std::string_view word) const;
     /// Is `type` the same as `wider`, or one of its kinds?
     bool is_a(TypeId type, TypeId wider) const;
-    /// Cause and remedy of the type or the nearest wider one that has them.
+    /// The type or the nearest wider one that has a cause.
     const ImperfectionType &explained(TypeId id) const;
     std::vector<std::string> names() const;
     /// SHA-256 of the text it was read from.

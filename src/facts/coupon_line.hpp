@@ -23,6 +23,7 @@ struct CouponLine {
         std::string imperfection;
         WeldPart part = WeldPart::unknown;
         bool rejects = false; ///< it stands in a reason that rejects the class sought
+        bool held = false;    ///< no imperfection: what was measured of the weld, and held
         friend bool operator==(const Find &, const Find &) = default;
     };
     CouponRecord record;

@@ -87,4 +87,8 @@ void Indication::area_by_type(const Vocabulary &vocabulary) {
     measures.set(Quantity::area, linear ? length * width : ellipse(length, width));
 }
 
+bool is_fillet(const Coupon &coupon) {
+    return coupon.facts[static_cast<std::size_t>(Fact::joint)] == word_index(info(Fact::joint), "fillet");
+}
+
 } // namespace beadbook

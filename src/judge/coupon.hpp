@@ -94,5 +94,7 @@ struct Coupon {
     bool turn_unknown() const { return line.closed && !line.length; }
     ExamSet called_for; ///< exams that the drawing or contract asks for beyond the standard
 };
+/// Its joint is said to be one.
+bool is_fillet(const Coupon &coupon);
 
 } // namespace beadbook

@@ -1,5 +1,6 @@
 #include "operations/coupon_lines.hpp"
 
+#include "criteria/own_measure.hpp"
 #include "criteria/provenance.hpp"
 #include "operations/fingerprint.hpp"
 #include "operations/looking_back.hpp"
@@ -25,6 +26,33 @@ void take_reasons(const Judged &judged, CouponLine &into, std::set<int> &rejecti
         into.rejected_by.push_back(judged.set->name + ": " +
                                    judged.set->rules[static_cast<std::size_t>(f.rule)].id);
     }
+}
+
+/// Whether every weld has some of it, so that only a limit makes an imperfection of it: a cap, a toe's angle;
+/// or the set wants it measured.
+bool of_every_weld(const CriteriaSet &set, TypeId type, Exam exam) {
+    const OwnMeasure own = own_measure(Vocabulary::shipped(), type);
+    if (own == OwnMeasure::height || own == OwnMeasure::angle) return true;
+    const auto &rules = set.rules_for(type, exam);
+    return std::any_of(rules.begin(), rules.end(),
+                       [&](std::uint16_t rule) { return set.rules[rule].must_be_measured; });
+}
+
+/// Finds that are no imperfection: sizes of dimensions that reject nothing, and of what every weld has what
+/// was measured and no reason speaks of.
+std::set<int> held_measures(const CouponState &coupon, const Judged *judged, const std::set<int> &rejecting) {
+    std::set<int> told, out;
+    if (judged)
+        for (const auto &f : judged->judgement.classes[told_class(*judged)].findings)
+            told.insert(f.indications.begin(), f.indications.end());
+    for (const auto &find : coupon.indications) {
+        const bool dimension = Vocabulary::shipped()[find.type].measured;
+        if (dimension ? !rejecting.contains(find.number)
+                      : judged && !find.measures.empty() && !told.contains(find.number) &&
+                            of_every_weld(*judged->set, find.type, coupon.needed_exam(find.exam).method))
+            out.insert(find.number);
+    }
+    return out;
 }
 
 /// Whether it was judged by another file of people's own before: what it said then hangs on how that file
@@ -111,9 +139,10 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
     }
     const Vocabulary &vocabulary = Vocabulary::shipped();
     const WeldLine weld = coupon.record.facts().line;
+    const std::set<int> held = held_measures(coupon, judged.judged ? &*judged.judged : nullptr, rejecting);
     for (const auto &find : coupon.found(vocabulary))
-        out.finds.push_back(
-            {vocabulary[find.type].name, part_of(find.place, weld), rejecting.contains(find.number)});
+        out.finds.push_back({vocabulary[find.type].name, part_of(find.place, weld),
+                             rejecting.contains(find.number), held.contains(find.number)});
     out.grade = coupon.grade;
     out.grade_standing = grading;
     return out;

@@ -10,6 +10,7 @@
 #include "operations/turned.hpp"
 #include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
+#include "operations/welder_names.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/codecs/verdict.hpp"
 #include "technique/known_conditions.hpp"
@@ -202,8 +203,12 @@ std::vector<DescribedSince> described_after(const std::vector<Entry> &history, c
 
 Explained explain(Office &office, const std::string &mark, const JudgeRequest &request) {
     const CouponState coupon = office.coupon(mark);
-    Explained out{judge_coupon(office, coupon, request), coupon.record.get("welder"), coupon.grade,
-                  standing_of_grade(office, coupon).why, coupon.remarks};
+    Explained out{judge_coupon(office, coupon, request),
+                  coupon.record.get("welder"),
+                  welder_name(office.book(), coupon.record.get("welder")),
+                  coupon.grade,
+                  standing_of_grade(office, coupon).why,
+                  coupon.remarks};
     const auto history = office.book().history(mark);
     look_back(office, coupon, out.judged);
     out.described_since = described_after(history, coupon);

@@ -79,6 +79,7 @@ void judge_and_keep_all(Writing &writing, const JudgeRequest &request,
 struct Explained {
     Judged judged;
     std::string welder;
+    std::string welder_name; ///< as enrolled today; empty: the welder is not
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;

@@ -1,5 +1,6 @@
 #include "operations/log_pad.hpp"
 
+#include "operations/told_class.hpp"
 #include "technique/finds.hpp"
 
 #include <algorithm>
@@ -73,8 +74,29 @@ LogPad log_pad(const CouponRecord &coupon, Exam method) {
                                                "3/32", "1/8",  "5/32", "3/16", "1/4",  "3/8",  "1/2"}
                     : std::vector<std::string>{"0.2", "0.5", "0.8", "1", "1.5", "2",  "2.5",
                                                "3",   "4",   "5",   "6", "8",   "10", "12"};
+    out.sides = info(Attribute::side).words;
+    if (is_fillet(facts)) std::erase(out.sides, "root");
+    out.toes = info(Attribute::transition).words;
     if (facts.line.closed)
         for (int hour = 1; hour <= 12; ++hour) out.places.push_back(std::to_string(hour) + ":00");
+    return out;
+}
+
+std::vector<TypeId> still_to_measure(const Judged &judged, Exam method) {
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    std::vector<TypeId> out;
+    for (const auto &f : judged.judgement.classes[told_class(judged)].findings) {
+        if (f.kind != Finding::Kind::not_measured) continue;
+        const Subject &of = judged.set->rules[static_cast<std::size_t>(f.rule)].subject;
+        for (std::size_t i = 0; i < vocabulary.size(); ++i) {
+            const auto type = static_cast<TypeId>(i);
+            const auto wider = vocabulary[type].under;
+            // A rule for a type speaks of all its kinds; the type itself is what is measured.
+            if (of.covers(type, method) && !(wider && of.types[*wider]) &&
+                std::find(out.begin(), out.end(), type) == out.end())
+                out.push_back(type);
+        }
+    }
     return out;
 }
 

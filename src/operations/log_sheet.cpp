@@ -59,6 +59,8 @@ private:
         ExamRequest exam = head.exam;
         exam.coupon = coupon.mark;
         exam.method = method;
+        if (const auto own = head.practices.find(method); own != head.practices.end())
+            exam.practice = own->second;
         exam.incomplete = said.incomplete;
         if (!said.remark.empty()) exam.note += (exam.note.empty() ? "" : "; ") + said.remark;
         exam.sure = request_.sure;

@@ -3,6 +3,7 @@
 #include "operations/mechanical.hpp"
 #include "operations/owners_copy.hpp"
 #include "operations/selecting.hpp"
+#include "operations/welder_names.hpp"
 
 namespace beadbook {
 
@@ -13,7 +14,8 @@ std::vector<CouponLine> list_coupons(const Shops &shops, const Selection &of) {
 }
 
 CouponSheet show_coupon(Office &office, const std::string &mark) {
-    CouponSheet out{office.coupon(mark), {}};
+    CouponSheet out{office.coupon(mark), {}, {}};
+    out.welder_name = welder_name(office.book(), out.coupon.record.get("welder"));
     out.grade_standing = standing_of_grade(office, out.coupon);
     for (const auto &verdict : out.coupon.verdicts)
         if (older_than_filled(office, verdict)) out.older_than_filled.push_back(verdict.seq);

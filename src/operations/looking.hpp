@@ -12,6 +12,7 @@ namespace beadbook {
 /// One coupon with what follows from it.
 struct CouponSheet {
     CouponState coupon;
+    std::string welder_name; ///< as enrolled today; empty: the welder is not
     GradeStanding grade_standing;
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<HeldQualification> qualified = {};     ///< what its welder holds by it, as it stands today

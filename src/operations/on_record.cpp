@@ -24,7 +24,7 @@ public:
         const auto given = exam_.conditions.find(name);
         if (given == exam_.conditions.end()) {
             exam_.conditions.emplace(name, on_record);
-            filled_.push_back(name + " " + on_record);
+            filled_.push_back(name + " " + told_value(name, on_record));
         } else if (!agree(name, given->second, on_record)) {
             refuse(name, given->second, on_record, "condition");
         }

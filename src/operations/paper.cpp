@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "operations/selecting.hpp"
+#include "operations/welder_names.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -76,6 +77,7 @@ std::vector<std::shared_ptr<const CriteriaSet>> sets_of(Office &office,
 
 ExamPaper exam_paper(Office &office, const std::string &mark, int number) {
     ExamPaper out{office.coupon(mark), number};
+    out.welder_name = welder_name(office.book(), out.coupon.record.get("welder"));
     out.coupon.needed_exam(number);
     return out;
 }

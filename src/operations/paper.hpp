@@ -25,6 +25,7 @@ std::vector<std::shared_ptr<const CriteriaSet>> sets_of(Office &office,
 struct ExamPaper {
     CouponState coupon;
     int number = 0;
+    std::string welder_name = {}; ///< as enrolled today; empty: the welder is not
 
     const ExamRecord &exam() const { return coupon.needed_exam(number); }
 };

@@ -115,6 +115,13 @@ std::vector<Exam> methods_of_head(std::string_view line,
     return {};
 }
 
+std::optional<std::pair<Exam, std::string>> practice_of_one(std::string_view said) {
+    if (!same_word(take_word(said), "practice")) return std::nullopt;
+    const auto method = exam_named(take_word(said));
+    if (!method || said.empty()) return std::nullopt;
+    return std::pair(*method, std::string(said));
+}
+
 void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::string_view> &keys) {
     if (said.empty()) return;
     const std::string whole(said);

@@ -3,8 +3,11 @@
 #include "operations/examining.hpp"
 
 #include <functional>
+#include <optional>
 #include <set>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace beadbook {
@@ -17,6 +20,9 @@ std::string_view take_word(std::string_view &rest);
 /// not written as one.
 std::vector<Exam> methods_of_head(std::string_view line,
                                   const std::function<bool(const std::string &)> &knows);
+
+/// `practice VT iso-17637-vt`: the practice of one method of several. Nothing if the part says anything else.
+std::optional<std::pair<Exam, std::string>> practice_of_one(std::string_view said);
 
 /// One part of a head behind its methods: `by A. Field`, `light=1000 lx`. `keys` are those that the head said
 /// before; all but equipment stand once. Throws Refusal.

@@ -134,10 +134,25 @@ private:
         for (std::size_t at = line.find(';'); at != std::string_view::npos;) {
             const std::size_t end = line.find(';', at + 1);
             const auto part = trimmed(line.substr(at + 1, end == line.npos ? end : end - at - 1));
-            faults_.guard(number_, [&] { take_head_part(part, heads.back().exam, keys); });
+            faults_.guard(number_, [&] {
+                if (!takes_practice(part, heads.back())) take_head_part(part, heads.back().exam, keys);
+            });
             at = end;
         }
         heads.back().good = faults_.count() == before;
+    }
+
+    /// Whether the part is the practice of one method, which is then taken.
+    static bool takes_practice(std::string_view part, SheetHead &head) {
+        const auto one = practice_of_one(part);
+        if (!one) return false;
+        if (std::find(head.methods.begin(), head.methods.end(), one->first) == head.methods.end())
+            throw refused("'" + shown(part) + "': " + std::string(name_of(one->first)) +
+                          " is not of this head, which names " + methods_text(head));
+        if (!head.practices.insert(*one).second)
+            throw refused("'" + shown(part) + "': this head says the practice of " +
+                          std::string(name_of(one->first)) + " twice; which is meant?");
+        return true;
     }
 
     void take(const std::string &line) {

@@ -31,7 +31,8 @@ struct SheetHead {
     int line = 0;
     bool good = true; ///< all that it says was understood
     std::vector<Exam> methods;
-    ExamRequest exam; ///< coupon and method are filled in for each
+    ExamRequest exam;                      ///< coupon and method are filled in for each
+    std::map<Exam, std::string> practices; ///< of one method, in place of the exam's
     std::vector<SheetCoupon> coupons;
 };
 

@@ -65,12 +65,13 @@ Summary summary_of(const std::vector<CountedCoupon> &coupons) {
     std::map<std::string, Rejections> rules;
     for (const auto &one : coupons) {
         all.add(one);
-        out.finds += one.finds.size();
         if (one.own_file) ++out.by_own_files;
         if (one.with_cautions) ++out.with_cautions;
         std::set<std::string> seen_types, seen_rules;
         std::set<WeldPart> seen_parts;
         for (const auto &find : one.finds) {
+            ++(find.held ? out.held : out.finds);
+            if (find.held) continue;
             count_find(types[find.imperfection], find, seen_types.insert(find.imperfection).second);
             count_find(parts[static_cast<std::size_t>(find.part)], find, seen_parts.insert(find.part).second);
         }

@@ -94,15 +94,27 @@ std::optional<NextToExamine> next_of(const ToExamine &found, Exam method, const 
         if (exam.examiner == person) return NextToExamine{found.coupon.id, exam.number};
         begun = true;
     }
-    const auto wants = [&](const AskedExam &asked) {
-        return std::find(asked.one_of.begin(), asked.one_of.end(), std::string(name_of(method))) !=
-               asked.one_of.end();
-    };
-    if (begun || std::none_of(found.missing.begin(), found.missing.end(), wants)) return std::nullopt;
+    const auto may = found.to_begin();
+    if (begun || std::find(may.begin(), may.end(), name_of(method)) == may.end()) return std::nullopt;
     return NextToExamine{found.coupon.id, 0};
 }
 
 } // namespace
+
+std::vector<std::string> ToExamine::to_begin() const {
+    const auto is_open = [&](const std::string &method) {
+        return std::any_of(open.begin(), open.end(),
+                           [&](const ExamRecord &exam) { return name_of(exam.method) == method; });
+    };
+    std::vector<std::string> out;
+    for (const auto &asked : missing) {
+        if (std::any_of(asked.one_of.begin(), asked.one_of.end(), is_open)) continue;
+        for (const auto &method : asked.one_of)
+            if (exam_named(method) && std::find(out.begin(), out.end(), method) == out.end())
+                out.push_back(method);
+    }
+    return out;
+}
 
 std::optional<ToExamine> to_examine(Office &office, const CouponState &coupon, const std::string &person) {
     auto out = asked_and_not_done(office, coupon.record, exams_at_a_glance(coupon));
@@ -175,6 +187,24 @@ std::optional<NextToExamine> next_to_examine(Office &office, const std::string &
         if (found) out = next_of(*found, method, person);
         return !out;
     });
+    return out;
+}
+
+OpenBeside open_beside(const ExamsToDo &board, const std::string &mark, const ExamRecord &exam) {
+    OpenBeside out;
+    bool passed = false;
+    for (const auto &one : board.coupons) {
+        if (one.coupon.id == mark) {
+            passed = true;
+            continue;
+        }
+        const auto same = std::find_if(one.open.begin(), one.open.end(), [&](const ExamRecord &other) {
+            return other.method == exam.method && other.examiner == exam.examiner;
+        });
+        if (same == one.open.end()) continue;
+        (passed ? out.after : out.before) = NextToExamine{one.coupon.id, same->number};
+        if (passed) break;
+    }
     return out;
 }
 

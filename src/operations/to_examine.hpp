@@ -20,6 +20,8 @@ struct ToExamine {
     bool unsaid = false;
     bool nothing_asked = false; ///< nothing says which exams it needs, and it has none
     bool mine = false;          ///< one of the open ones is by the person who asks
+    /// Methods of which an exam may be begun: of what is missing each choice, unless one of them is open.
+    std::vector<std::string> to_begin() const;
 };
 
 /// What a coupon still needs, as `person` sees it; nothing if it is withdrawn or needs nothing more.
@@ -59,5 +61,12 @@ struct NextToExamine {
 };
 std::optional<NextToExamine> next_to_examine(Office &office, const std::string &after, Exam method,
                                              const std::string &person);
+
+/// The open exams by the same method and examiner on the coupons before and after it on the board: where a
+/// stack is examined together, one goes from one to the next.
+struct OpenBeside {
+    std::optional<NextToExamine> before, after;
+};
+OpenBeside open_beside(const ExamsToDo &board, const std::string &mark, const ExamRecord &exam);
 
 } // namespace beadbook

@@ -63,6 +63,10 @@ std::string WelderNames::taken_for(const WelderText &who) const {
     return "";
 }
 
+std::string welder_name(Book &book, const std::string &mark) {
+    return mark.empty() || !book.knows_welder(mark) ? "" : book.welder(mark).record.name;
+}
+
 bool welded_as(Book &book, const CouponRecord &coupon, const WelderNames &welder) {
     const std::string text = coupon.get("welder");
     if (text.empty()) return false;

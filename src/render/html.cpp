@@ -1,6 +1,7 @@
 #include "render/html.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -10,7 +11,7 @@ namespace {
 constexpr std::string_view page_style = R"(
 :root { color-scheme: light dark; --ink: #222; --quiet: #555; --paper: #fff; --rule: #ccc }
 @media screen and (prefers-color-scheme: dark) { :root { --ink: #e8e6e1; --quiet: #b0aca4; --paper: #1c1b19; --rule: #4a4741 } }
-@page { margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "DejaVu Sans", sans-serif } }
+@page { margin: 14mm 16mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8.5pt "DejaVu Sans", sans-serif } }
 body { font: 10.5pt/1.4 Georgia, "DejaVu Serif", serif; color: var(--ink); background: var(--paper); max-width: 180mm; margin: 8mm auto }
 @media screen { body { padding: 0 4mm } }
 @media print { body { max-width: none; margin: 0 } }
@@ -20,14 +21,14 @@ p { margin: 0 0 2mm } ul { margin: 0 0 2mm; padding-left: 6mm } li { margin-bott
 table { border-collapse: collapse; width: 100%; margin-bottom: 2mm }
 td, th { text-align: left; vertical-align: top; padding: 0.6mm 3mm 0.6mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule) }
 td.r, th.r { text-align: right } td.r + td:not(.r), th.r + th:not(.r) { padding-left: 4mm } .whole { white-space: nowrap } .long { overflow-wrap: anywhere }
-td.n { width: 27%; color: var(--quiet) } td.v { width: 38% } td.o { color: var(--quiet); font-size: 9pt }
-h2, tr, li:not(:has(li)) { break-inside: avoid } h2 { break-after: avoid-page }
+td.n { width: 17%; color: var(--quiet) } td.v { width: 40% } tr.two td { width: 33% } tr.two td.n { width: 17% } td.o { color: var(--quiet); font-size: 9pt }
+h1, h2, tr, figure, li:not(:has(li)) { break-inside: avoid } h1, h2 { break-after: avoid-page }
 .quiet, .source { color: var(--quiet); font-size: 9pt } .accept, .reject, .open { font-weight: bold }
 pre { font: 9pt/1.2 "DejaVu Sans Mono", monospace; overflow-x: auto }
-div.sign { display: flex; margin-top: 14mm; break-inside: avoid }
+div.sign { display: flex; margin-top: 11mm; break-inside: avoid }
 div.sign span { flex: 1; min-width: 60mm; border-top: 0.3mm solid; padding-top: 1mm; color: var(--quiet) }
 div.sign span + span { margin-left: 12mm }
-p.care { margin-top: 6mm; font-size: 8.5pt; color: var(--quiet) }
+p.care { margin-top: 3mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
 )";
 
@@ -45,20 +46,23 @@ std::string style_text(std::string_view text) {
     return out + "\"";
 }
 
-/// What stands at the foot of each sheet, so that one which is laid aside is known again.
+/// What stands at the foot of each sheet, so that one which is laid aside is known again. Sheets for several
+/// people are handed out apart, so they are not counted through.
 std::string foot_style(const Document &document) {
     if (document.foot.empty()) return "";
+    std::vector<std::string> parts;
+    for (const auto &block : document.blocks)
+        if (const auto *sheet = std::get_if<NewSheet>(&block); sheet && !sheet->of.empty())
+            parts.push_back(sheet->of);
     const auto marked = [&](const std::string &of) {
         return " { @bottom-left { content: " + style_text(of + " · " + document.foot) +
-               "; font: 8.5pt \"DejaVu Sans\", sans-serif } }\n";
+               "; font: 8.5pt \"DejaVu Sans\", sans-serif }" +
+               (parts.size() > 1 ? " @bottom-right { content: none }" : "") + " }\n";
     };
     std::string out = "@page" + marked(document.title);
-    int sheets = 0;
-    for (const auto &block : document.blocks) {
-        const auto *sheet = std::get_if<NewSheet>(&block);
-        if (!sheet || sheet->of.empty()) continue;
-        const std::string name = "of" + std::to_string(++sheets);
-        out += "@page " + name + marked(sheet->of) + "." + name + " { page: " + name + " }\n";
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const std::string name = "of" + std::to_string(i + 1);
+        out += "@page " + name + marked(parts[i]) + "." + name + " { page: " + name + " }\n";
     }
     return out;
 }
@@ -95,9 +99,10 @@ std::string tagged(const TextRun &run, const std::string &text) {
 
 class HtmlRenderer {
 public:
-    /// `links_rows`: whoever takes the fragment finds rows by the text of their first cell.
-    HtmlRenderer(std::string ids, SvgStyle style, bool links_rows)
-        : ids_(std::move(ids)), style_(style), links_rows_(links_rows) {}
+    /// `part_of_page`: of one at the bench, where lists open, and whoever takes the part finds rows by the
+    /// text of their first cell.
+    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page)
+        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page) {}
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -137,6 +142,14 @@ private:
         out_ += "</ul>\n";
     }
     void show(const Bullets &list) { show_items(list.items); }
+    void show(const Fold &fold) {
+        if (part_of_page_)
+            out_ += "<details class=\"reasons\"><summary>" + escaped(fold.title) + "</summary>\n";
+        else
+            show(Heading{fold.title, 2});
+        show_items(fold.items);
+        if (part_of_page_) out_ += "</details>\n";
+    }
     void show(const Grid &table) {
         const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
             const bool right = c < table.columns.size() && table.columns[c].numbers;
@@ -153,17 +166,53 @@ private:
         for (const auto &row : table.rows) {
             out_ += "<tr>";
             for (std::size_t c = 0; c < row.size(); ++c)
-                cell(c, "td", c == 0 && links_rows_ ? words(row[c]) : cell_words(row[c]));
+                cell(c, "td", c == 0 && part_of_page_ ? words(row[c]) : cell_words(row[c]));
             out_ += "</tr>\n";
         }
         out_ += "</table></div>\n";
     }
-    void show(const NamedValues &pairs) {
+    static bool is_short(const NamedValue &row) {
+        constexpr std::size_t most_signs = 30;
+        return row.value.plain().size() + row.note.size() <= most_signs;
+    }
+    void show_rows(const std::vector<NamedValue> &rows) {
+        if (rows.empty()) return;
         out_ += "<div class=\"table\"><table>\n";
-        for (const auto &row : pairs.rows)
+        for (const auto &row : rows)
             out_ += "<tr><td class=\"n\">" + escaped(row.name) + "</td><td class=\"v\">" +
                     cell_words(row.value) + "</td><td class=\"o\">" + uncut(row.note) + "</td></tr>\n";
         out_ += "</table></div>\n";
+    }
+    void show_in_two_columns(const std::vector<NamedValue> &rows) {
+        const std::size_t half = (rows.size() + 1) / 2;
+        const auto cells = [&](const NamedValue &row) {
+            return "<td class=\"n\">" + escaped(row.name) + "</td><td>" + cell_words(row.value) +
+                   (row.note.empty() ? "" : " <span class=\"quiet\">" + uncut(row.note) + "</span>") +
+                   "</td>";
+        };
+        out_ += "<table>\n";
+        for (std::size_t i = 0; i < half; ++i)
+            out_ += "<tr class=\"two\">" + cells(rows[i]) +
+                    (half + i < rows.size() ? cells(rows[half + i]) : "<td></td><td></td>") + "</tr>\n";
+        out_ += "</table>\n";
+    }
+    /// On paper many short facts one after another stand in two columns.
+    void show(const NamedValues &pairs) {
+        constexpr std::ptrdiff_t least_rows = 6;
+        if (part_of_page_) return show_rows(pairs.rows);
+        std::vector<NamedValue> before;
+        for (auto from = pairs.rows.begin(); from != pairs.rows.end();) {
+            const auto to = std::find_if_not(from, pairs.rows.end(), is_short);
+            if (to - from >= least_rows) {
+                show_rows(std::exchange(before, {}));
+                show_in_two_columns({from, to});
+            } else {
+                before.insert(before.end(), from, to);
+            }
+            from = to;
+            if (from != pairs.rows.end()) before.push_back(*from++);
+        }
+        show_rows(before);
     }
     void show(const Drawing &drawing) { out_ += "<pre>" + escaped(drawing.text) + "</pre>\n"; }
     void picture(const Picture &drawn) { out_ += svg(drawn, ids_ + std::to_string(++pictures_), style_); }
@@ -202,7 +251,7 @@ private:
 
     std::string ids_;
     SvgStyle style_;
-    bool links_rows_;
+    bool part_of_page_;
     int pictures_ = 0, marked_sheets_ = 0;
     std::string out_;
 };

@@ -7,6 +7,7 @@
 #include "render/json_proof.hpp"
 #include "report/own_file.hpp"
 #include "report/standings.hpp"
+#include "report/usual_cause.hpp"
 
 namespace beadbook {
 
@@ -157,14 +158,9 @@ nlohmann::json render::explained_json(const Explained &e) {
     for (const auto &f : e.judged.judgement.classes[k].findings) {
         if (const std::string said = plain_words(c, f); !said.empty()) (*finding)["says"] = said;
         ++finding;
-        if (f.effect != Verdict::reject) continue;
-        for (const int n : f.indications)
-            if (const Indication *i = c.find(n)) {
-                const ImperfectionType &type = c.vocabulary.explained(i->type);
-                if (!type.cause.empty())
-                    out["causes"][type.name] = {{"cause", type.cause}, {"remedy", type.remedy}};
-            }
     }
+    for (const auto &one : usual_causes(c, e.judged.judgement.classes[k]))
+        out["causes"][one.of] = {{"cause", one.cause}, {"remedy", one.remedy}};
     return out;
 }
 

@@ -57,6 +57,7 @@ std::string json_text(const Summaries &all, const std::vector<std::string> &note
         nlohmann::json one = outcome_json(s.all);
         one["of"] = selection_words(group.of);
         one["finds"] = s.finds;
+        if (s.held > 0) one["measured and held"] = s.held;
         if (s.by_own_files > 0) one["by own files"] = s.by_own_files;
         if (s.with_cautions > 0) one["with cautions"] = s.with_cautions;
         one["by imperfection"] = lines_json(s.imperfections);

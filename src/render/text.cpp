@@ -106,6 +106,10 @@ private:
     void show(const Bullets &list) {
         for (const auto &item : list.items) show_item(item, 1);
     }
+    void show(const Fold &fold) {
+        show(Heading{fold.title, 2});
+        show(Bullets{fold.items});
+    }
     void show(const Grid &table) {
         std::vector<std::size_t> widths;
         if (in_parts_) widths.swap(*in_parts_);

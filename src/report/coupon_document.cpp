@@ -12,6 +12,7 @@
 #include "report/photo_document.hpp"
 #include "report/standing_document.hpp"
 #include "report/weld_map.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 
@@ -52,7 +53,8 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
     if (!e.practice.empty())
         under.push_back(
             {"by practice " + practice_told(e) + ": " + (e.invalid.empty() ? "valid" : e.invalid), "", {}});
-    for (const auto &[name, value] : e.conditions) under.push_back({name + ": " + value, "", {}});
+    for (const auto &[name, value] : e.conditions)
+        under.push_back({name + ": " + told_value(name, value), "", {}});
     for (const auto &one : e.equipment)
         under.push_back({"with " + (one.kind.empty() ? "equipment" : one.kind) + " " + one.serial, "", {}});
     for (const auto &one : e.cautions())
@@ -287,14 +289,21 @@ Words grade_words(const Grade &grade, const std::string &again) {
     return out;
 }
 
+void add_facts(Document &doc, const CouponRecord &coupon, const std::string &welder_name) {
+    for (const auto &field : coupon_fields()) {
+        const std::string_view name = field.name;
+        if (const std::string value = coupon.get(field.name); !value.empty())
+            doc.pair(field.name, name == "criteria" ? criteria_name(value) : value,
+                     name == "welder" ? welder_name : "");
+    }
+}
+
 Document document_of(const CouponSheet &sheet) {
     const CouponState &c = sheet.coupon;
     Document doc;
     doc.title = "Coupon " + c.record.id;
     doc.heading(doc.title);
-    for (const auto &field : coupon_fields())
-        if (const std::string value = c.record.get(field.name); !value.empty())
-            doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
+    add_facts(doc, c.record, sheet.welder_name);
     if (!c.record.withdrawn.empty()) doc.line(Words("Withdrawn: " + c.record.withdrawn, Tone::cannot_say));
     if (!c.record.sure.empty()) doc.line("The coupon: " + sure_text(c.record.sure));
     if (const auto &by = c.record.by_settings; !by.empty())

@@ -67,6 +67,12 @@ struct Bullets {
     std::vector<Bullet> items;
 };
 
+/// A list that the reader of a page opens; as text and on paper it stands under its title.
+struct Fold {
+    std::string title;
+    std::vector<Bullet> items;
+};
+
 struct Column {
     std::string title;
     bool numbers = false; ///< aligned to the right
@@ -118,8 +124,8 @@ struct NewSheet {
     std::string of = {}; ///< what the foot of each sheet from here on names; empty: what it named before
 };
 
-using Block = std::variant<Heading, Paragraph, Bullets, Grid, NamedValues, Drawing, Figure, Tiles, Signatures,
-                           Caution, NewSheet>;
+using Block = std::variant<Heading, Paragraph, Bullets, Fold, Grid, NamedValues, Drawing, Figure, Tiles,
+                           Signatures, Caution, NewSheet>;
 
 /// What a person reads: made once from a result, shown by the command line, a page and a printout alike.
 struct Document {

@@ -7,10 +7,12 @@
 #include "operations/told_class.hpp"
 #include "report/coupon_document.hpp"
 #include "report/exam_words.hpp"
+#include "report/left_to_a_person.hpp"
 #include "report/limit_bars.hpp"
 #include "report/own_file.hpp"
 #include "report/proof_document.hpp"
 #include "report/standings.hpp"
+#include "report/usual_cause.hpp"
 #include "report/weld_map.hpp"
 #include "report/weld_strip.hpp"
 
@@ -31,22 +33,11 @@ void add_said(Document &doc, const std::vector<std::string> &said) {
 /// Reasons shown of one class; the rest is counted.
 constexpr std::size_t most_reasons = 40;
 
-/// Each type that rejects, once, with its usual cause and what to change.
 void add_causes(Document &doc, const Case &c, const ClassJudgement &judged) {
-    std::vector<const ImperfectionType *> said;
-    for (const auto &f : judged.findings) {
-        if (f.effect != Verdict::reject) continue;
-        for (const int n : f.indications) {
-            const Indication *i = c.find(n);
-            const ImperfectionType *type = i ? &c.vocabulary.explained(i->type) : nullptr;
-            if (!type || type->cause.empty() || std::find(said.begin(), said.end(), type) != said.end())
-                continue;
-            if (said.empty()) doc.heading("What usually causes it, and what to change", 2);
-            said.push_back(type);
-            doc.item(type->name + ": usually " + type->cause + ".", "",
-                     {{"Change: " + type->remedy + ".", "", {}}});
-        }
-    }
+    const auto causes = usual_causes(c, judged);
+    if (!causes.empty()) doc.heading("What usually causes it, and what to change", 2);
+    for (const auto &one : causes)
+        doc.item(one.of + ": usually " + one.cause + ".", "", {{"Change: " + one.remedy + ".", "", {}}});
 }
 
 /// Each reason once, with the classes that it holds for.
@@ -260,6 +251,7 @@ Document judged_document(const Judged &judged, bool in_full) {
         else
             doc.item("nothing came near a limit");
     }
+    add_who_decides(doc, judged.mark, judged.judgement.classes);
     // Before the proof, which they are no part of.
     if (const Words line = mechanical_words(judged.mechanical, judged.mechanical_said, {}); !line.empty())
         doc.gap().line(line);
@@ -317,8 +309,9 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
             if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
             doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
         }
-        add_limit_bars(doc, limit_rows(c, k, one));
         add_standings(doc, c, k, one);
+        add_who_decides(doc, e.judged.mark, {one});
+        add_limit_bars(doc, limit_rows(c, k, one));
     }
     add_left_out(doc, c, k);
     add_causes(doc, c, one);
@@ -337,7 +330,10 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
 Document explained_document(const Explained &e, bool in_full) {
     Document doc;
     doc.title = "Coupon " + e.judged.mark;
-    doc.line(Words(doc.title, Tone::strong) + Words(e.welder.empty() ? "" : ", welded by " + e.welder));
+    doc.line(Words(doc.title, Tone::strong) +
+             Words(e.welder.empty()
+                       ? ""
+                       : ", welded by " + e.welder + (e.welder_name.empty() ? "" : ", " + e.welder_name)));
     add_explanation(doc, e, in_full);
     return doc.caution();
 }

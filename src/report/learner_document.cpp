@@ -8,6 +8,7 @@
 #include "report/summary_document.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -83,6 +84,38 @@ Document document_of(const Learner &learner) {
     add_alike(doc, learner.alike);
     for (const auto &one : learner.coupons) add_coupon(doc, one);
     return doc.caution();
+}
+
+Document handout_of(const Learner &learner) {
+    constexpr std::size_t long_sentence = 80;
+    Document all = document_of(learner), out;
+    out.title = all.title;
+    std::set<std::string> said;
+    bool proved = false; // the coupon at hand
+    for (auto &block : all.blocks) {
+        if (const auto *heading = std::get_if<Heading>(&block); heading && heading->level == 1)
+            proved = false;
+        if (const auto *fold = std::get_if<Fold>(&block)) {
+            proved = true;
+            if (!fold->items.empty())
+                out.line(Words(fold->title + ". ") + fold->items.back().words + Words("."));
+            continue;
+        }
+        const auto *figure = std::get_if<Figure>(&block);
+        if (figure && figure->picture.kind == "weld-ring") continue; // the weld unrolled shows the same
+        if (figure && proved && figure->picture.kind == "limits") {
+            // What came nearest to its limit is told in words.
+            if (!out.blocks.empty() && std::holds_alternative<Heading>(out.blocks.back()))
+                out.blocks.pop_back();
+            continue;
+        }
+        if (const auto *line = std::get_if<Paragraph>(&block))
+            if (const std::string words = line->words.plain();
+                words.size() > long_sentence && !said.insert(words).second)
+                continue;
+        out.blocks.push_back(std::move(block));
+    }
+    return out;
 }
 
 } // namespace beadbook

@@ -6,6 +6,7 @@
 #include "report/exam_words.hpp"
 #include "report/own_file.hpp"
 #include "report/weld_map.hpp"
+#include "technique/known_conditions.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -28,13 +29,6 @@ std::string limits_words(const StandingCount &count) {
     return parts.empty() ? "no clause" : "clauses: " + listed(parts);
 }
 
-void add_facts(Document &doc, const CouponRecord &coupon) {
-    doc.pair("coupon", coupon.id);
-    for (const auto &field : coupon_fields())
-        if (const std::string value = coupon.get(field.name); !value.empty())
-            doc.pair(field.name, field.name == std::string_view("criteria") ? criteria_name(value) : value);
-}
-
 void add_exam_facts(Document &doc, const ExamRecord &e) {
     doc.pair("method", std::string(name_of(e.method)))
         .pair("date", print(e.date))
@@ -45,7 +39,7 @@ void add_exam_facts(Document &doc, const ExamRecord &e) {
         doc.pair("practice", practice_told(e), e.practice_hash.empty() ? "" : "SHA-256 " + e.practice_hash);
         doc.pair("valid by it", e.invalid.empty() ? Words("yes") : Words(e.invalid, Tone::cannot_say));
     }
-    for (const auto &[name, value] : e.conditions) doc.pair(name, value);
+    for (const auto &[name, value] : e.conditions) doc.pair(name, told_value(name, value));
     for (const auto &one : e.equipment) doc.pair(one.kind.empty() ? "equipment" : one.kind, one.serial);
     if (e.finished)
         doc.pair("found", std::to_string(e.finished->found), finished_words(e));
@@ -106,13 +100,30 @@ Document each_on_its_sheets(std::string title, std::vector<Document> documents) 
     return out;
 }
 
+namespace {
+
+bool said_in(const Document &document, const std::string &words) {
+    return !words.empty() && std::any_of(document.blocks.begin(), document.blocks.end(), [&](const Block &b) {
+        const auto *line = std::get_if<Paragraph>(&b);
+        return line && line->words.plain() == words;
+    });
+}
+
+} // namespace
+
 Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,
                      const std::optional<Explained> &explained) {
     Document doc = document_of(sheet);
-    if (explained) { // its map says more than the sheet's
-        std::erase_if(doc.blocks, [](const Block &b) { return std::holds_alternative<Figure>(b); });
+    if (explained) {
+        Document verdict;
+        add_explained(verdict, *explained);
+        // Its map says more than the sheet's, and what both say stands once.
+        std::erase_if(doc.blocks, [&](const Block &b) {
+            const auto *line = std::get_if<Paragraph>(&b);
+            return std::holds_alternative<Figure>(b) || (line && said_in(verdict, line->words.plain()));
+        });
         doc.heading("Verdict", 2);
-        add_explained(doc, *explained);
+        std::move(verdict.blocks.begin(), verdict.blocks.end(), std::back_inserter(doc.blocks));
     } else if (judged.judged) {
         doc.heading("Verdict", 2);
         doc.line(verdicts_in_a_line(*judged.judged));
@@ -129,7 +140,8 @@ Document document_of(const ExamPaper &paper) {
                 std::string(name_of(exam.method));
     doc.heading(doc.title);
     doc.heading("Examined", 2);
-    add_facts(doc, paper.coupon.record);
+    doc.pair("coupon", paper.coupon.record.id);
+    add_facts(doc, paper.coupon.record, paper.welder_name);
     doc.heading("How", 2);
     add_exam_facts(doc, exam);
     for (const auto &caution : exam.cautions()) doc.line(Words("Caution, " + caution, Tone::cannot_say));

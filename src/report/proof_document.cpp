@@ -244,17 +244,19 @@ std::string not_covered_words(const Judged &judged) {
 
 void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {
     const Proof &proof = *judged.judgement.classes[k].proof;
-    doc.heading("What proves class " + c.set.classes[k].id, 2);
+    Fold told{"What proves class " + c.set.classes[k].id, {}};
+    const auto item = [&](std::string words) { told.items.push_back({std::move(words), "", {}}); };
     const std::string facts = facts_words(c, facts_behind(proof, c.set, k));
-    doc.item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
-             (facts.empty() ? "" : ": " + facts));
-    doc.item("Examined: " + joined(examined_words(judged, proof), "; "));
-    doc.item(entries_words(judged, proof));
-    if (!proof.measured.empty()) doc.item("Measured as the set wants: " + measured_words(c, proof));
-    doc.item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
-             " compared, and none contradicts; " + gaps_words(proof));
-    if (const std::string gaps = not_covered_words(judged); !gaps.empty()) doc.item(gaps);
-    doc.item(standing_words(standings_behind(proof, c.set, k)));
+    item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
+         (facts.empty() ? "" : ": " + facts));
+    item("Examined: " + joined(examined_words(judged, proof), "; "));
+    item(entries_words(judged, proof));
+    if (!proof.measured.empty()) item("Measured as the set wants: " + measured_words(c, proof));
+    item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
+         " compared, and none contradicts; " + gaps_words(proof));
+    if (const std::string gaps = not_covered_words(judged); !gaps.empty()) item(gaps);
+    item(standing_words(standings_behind(proof, c.set, k)));
+    doc.add(std::move(told));
 }
 
 void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {

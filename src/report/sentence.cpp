@@ -4,6 +4,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/lacking_exam.hpp"
+#include "report/left_to_a_person.hpp"
 
 #include <algorithm>
 
@@ -341,12 +342,12 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
                "this set does not say what class " + c.set.classes[class_index].id + " allows.";
     case Finding::Kind::person_decides:
         if (rule->kind == Rule::Kind::coupon)
-            return "The coupon: " + title + "where " + of_coupon(*rule) +
-                   " the standard leaves it to a person, who decides and writes why.";
+            return "The coupon: " + title + "where " + of_coupon(*rule) + " the standard " +
+                   left_to_a_person(*rule);
         if (rule->linked && f.indications.size() > 1)
-            return who + where + ": in one line (" + rule->linked->text +
-                   "), and the standard leaves this to a person, who decides and writes why.";
-        return who + ": the standard leaves this to a person, who decides and writes why.";
+            return who + where + ": in one line (" + rule->linked->text + "), and the standard " +
+                   left_to_a_person(*rule);
+        return who + ": the standard " + left_to_a_person(*rule);
     case Finding::Kind::missing_data:
         if (!rule && f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +

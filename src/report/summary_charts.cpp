@@ -94,57 +94,34 @@ std::vector<ParetoRow> pareto_rows(const Summary &summary) {
     return out;
 }
 
-/// A name with its numbers at the right, or beside it where the line of shares, which comes down from
-/// `before` to `so_far`, would run through them there.
-void pareto_words(Chart &chart, const ParetoRow &row, double before) {
-    const std::string numbers = row.numbers();
-    const double name = text_width(row.of->name, chart.size), wide = text_width(numbers, chart.size);
-    const bool below = name + wide + 12 > chart.wide;
-    const double beside = left_edge + (below ? 0 : name + 12), right = chart.x(1);
-    const bool free_right = chart.x(row.so_far) + 6 < right - wide || before <= 0;
-    const bool free_beside = chart.x(before) - 6 > beside + wide;
-    chart.y += chart.size;
-    chart.words(left_edge, row.of->name);
-    if (below) chart.y += chart.size + 3;
-    if (!free_right && free_beside)
-        chart.words(beside, numbers, Anchor::start, true);
-    else
-        chart.words(right, numbers, Anchor::end, true);
-    chart.y += 4;
-}
-
+/// What so far makes is a mark on each bar's line, joined by none: a line would run through the words.
 Picture pareto(const std::vector<ParetoRow> &rows, double width) {
     Chart chart("pareto", "Finds by imperfection", width);
     const double top = chart.y;
     std::vector<PictureShape> above;
-    PicturePath way{Role::share, {}, false};
     std::string told;
     for (std::size_t i = 0; i < std::min(rows.size(), most_rows); ++i) {
         const ParetoRow &row = rows[i];
-        pareto_words(chart, row, i == 0 ? 0 : rows[i - 1].so_far);
+        chart.line(row.of->name, row.numbers());
         const double part = row.of->finds == 0 ? 0
                                                : row.share * static_cast<double>(row.of->rejecting) /
                                                      static_cast<double>(row.of->finds);
         above.emplace_back(PictureBox{Role::bar, chart.x(0), chart.y, chart.wide * row.share, 12});
         if (part > 0) above.emplace_back(PictureBox{Role::part, chart.x(0), chart.y, chart.wide * part, 12});
-        way.points.emplace_back(chart.x(row.so_far), chart.y + 6);
+        above.emplace_back(PictureEllipse{Role::share, chart.x(row.so_far), chart.y + 6, 3.5, 3.5});
         told += (told.empty() ? "" : " ") + row.of->name + ": " + row.numbers() + ".";
         chart.y += 20;
     }
-    // The words lie above all, so that their halo parts the line where it has to pass.
-    std::vector<PictureShape> texts = std::exchange(chart.picture.shapes, {});
     chart.axis(top);
     for (auto &shape : above) chart.put(std::move(shape));
-    for (const auto &[px, py] : way.points) chart.put(PictureEllipse{Role::share, px, py, 3.5, 3.5});
-    chart.put(std::move(way));
-    for (auto &shape : texts) chart.put(std::move(shape));
     chart.y += chart.size + 2;
     chart.put(PictureBox{Role::bar, chart.x(0), chart.y - 9, 14, 9});
     chart.words(chart.x(0) + 19, "finds");
     chart.put(PictureBox{Role::part, chart.x(0) + 76, chart.y - 9, 14, 9});
     chart.words(chart.x(0) + 95, "rejecting");
-    chart.put(PictureEllipse{Role::share, chart.x(0) + 226, chart.y - 4, 3.5, 3.5});
-    chart.words(chart.x(0) + 234, "so far");
+    chart.put(PictureEllipse{Role::share, chart.x(0) + 183, chart.y - 4, 3.5, 3.5});
+    chart.words(chart.x(0) + 191,
+                chart.wide < 500 ? "with those before" : "share with those before it, so far");
     chart.y += 6;
     return chart.done(told);
 }
@@ -158,7 +135,7 @@ std::string pareto_lines(const std::vector<ParetoRow> &rows) {
         bar.resize(30, ' ');
         std::string so_far = whole_percent(rows[i].so_far);
         so_far.insert(0, 6 - std::min<std::size_t>(so_far.size(), 6), ' ');
-        out += "    " + padded(rows[i].of->name, widest) + "  " + bar + so_far + " so far\n";
+        out += "    " + padded(rows[i].of->name, widest + 1) + "  " + bar + so_far + " so far\n";
     }
     return out;
 }

@@ -186,6 +186,12 @@ Document document_of(const Summaries &all) {
     std::vector<Words> finds{"finds"};
     for (const auto &group : all.groups) finds.emplace_back(count_words(group.summary.finds));
     table.rows.push_back(std::move(finds));
+    if (std::any_of(all.groups.begin(), all.groups.end(),
+                    [](const auto &group) { return group.summary.held > 0; })) {
+        std::vector<Words> held{"measured, and held"};
+        for (const auto &group : all.groups) held.emplace_back(count_words(group.summary.held));
+        table.rows.push_back(std::move(held));
+    }
     if (!two) table.columns = {{""}, {""}};
     doc.add(std::move(table));
     for (std::size_t g = 0; g < all.groups.size(); ++g) {
@@ -219,7 +225,7 @@ Document document_of(const Summaries &all) {
         "each welder's first coupon of a kind (same joint, form, position, process, criteria, class and "
         "purpose) by its verdict as it stands now: the first on the whole record, also outside of what is "
         "asked for, by the day it was welded, on one day by the mark; those without a day come last. A find "
-        "counts where it begins.");
+        "counts where it begins. A size, a height or an angle that was measured and held is no find.");
     return doc.caution();
 }
 

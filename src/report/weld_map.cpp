@@ -68,6 +68,7 @@ WeldMap weld_map(const Coupon &coupon, const std::vector<Indication> &found, Uni
     WeldMap out;
     out.line = coupon.line;
     out.unit = unit;
+    out.fillet = is_fillet(coupon);
     for (const auto &i : found) out.finds.push_back(mapped(i, coupon.line, unit, vocabulary));
     std::sort(out.finds.begin(), out.finds.end(),
               [](const MappedFind &a, const MappedFind &b) { return a.number < b.number; });

@@ -27,6 +27,7 @@ struct MappedReason {
 struct WeldMap {
     WeldLine line;
     Unit unit = Unit::inch;
+    bool fillet = false;               ///< has no root to look at
     std::vector<MappedFind> finds;     ///< by number
     std::vector<MappedReason> reasons; ///< that reject, and have a place; those of more than one find first
     std::size_t more_reasons = 0;      ///< that are not drawn

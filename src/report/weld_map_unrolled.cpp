@@ -33,7 +33,8 @@ public:
         const auto &sides = info(Attribute::side).words;
         const bool both = bands_ == Bands::to_tap || !any_placed();
         for (std::size_t i = 0; i < sides.size(); ++i)
-            if (const auto side = static_cast<std::uint8_t>(i + 1); both || any_on(side))
+            if (const auto side = static_cast<std::uint8_t>(i + 1);
+                any_on(side) || (both && !(map_.fillet && sides[i] == "root")))
                 band(side, sides[i]);
         if (any_on(0)) band(0, "side not said");
         scale();

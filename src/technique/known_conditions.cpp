@@ -43,6 +43,11 @@ ConditionInfo never_nought(ConditionInfo info, std::string why) {
 }
 
 /// Of the last time before an exam.
+ConditionInfo through(ConditionInfo info) {
+    info.through = true;
+    return info;
+}
+
 ConditionInfo before_exam(ConditionInfo info) {
     info.before_exam = true;
     return info;
@@ -223,7 +228,7 @@ const std::vector<ConditionInfo> &condition_infos() {
             "lighter", "the film was fogged by what scatters behind it, which hides fine flaws")),
         word("image", {"film", "digital"}, {RT}, "what was read"),
         word("level", {"I", "II", "III", "CWI", "SCWI"}, {}, "the examiner's, in this method"),
-        day("certificate", {}, "last day of the examiner's certificate"),
+        through(day("certificate", {}, "last day of the examiner's certificate")),
         before_exam(day("vision", {}, "day of the examiner's last vision test")),
         word("vision test", {"J1", "J2", "N4.5"}, {}, "smallest letters read"),
         before_exam(day("colour vision", {}, "day of the examiner's last test of colour vision")),
@@ -274,6 +279,11 @@ const Names &practice_names() {
         return out;
     }();
     return table;
+}
+
+std::string told_value(const std::string &name, const std::string &value) {
+    const ConditionInfo *info = condition_info(name);
+    return (info && info->through ? "until " : "") + value;
 }
 
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text) {

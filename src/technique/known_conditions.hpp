@@ -28,6 +28,7 @@ struct ConditionInfo {
     std::string least = {}, most = {}; ///< what somebody would believe at first sight, if it is bounded
     std::string never_nought = {};     ///< why no apparatus gives none of it; empty: it may
     bool before_exam = false;          ///< Kind::day: of the last time before an exam
+    bool through = false;              ///< Kind::day: the last on which something holds, told as "until"
     std::string undone_by = {},
                 undone_why = {}; ///< a word by which nobody examined, unless a practice rules it
     std::string undone_beside = {},
@@ -69,6 +70,9 @@ std::string impossible(const ConditionInfo &info, const ConditionValue &value);
 /// What a practice may speak of: the known conditions, and of the coupon joint, form, magnetic, thickness and
 /// diameter. Slots count each kind of name on its own.
 const Names &practice_names();
+
+/// The value as a person is told it: "until 2028-05-01" of a certificate.
+std::string told_value(const std::string &name, const std::string &value);
 
 /// Reads what was written for a known condition. Throws InputError: not of its kind, not one of its words.
 ConditionValue read_condition_value(const ConditionInfo &info, const std::string &text);

@@ -9,6 +9,7 @@
 #include "operations/next_coupon.hpp"
 #include "operations/to_examine.hpp"
 #include "report/coupon_document.hpp"
+#include "web/class_parts.hpp"
 #include "web/coupon_fields.hpp"
 #include "web/coupon_parts.hpp"
 #include "web/page.hpp"
@@ -75,7 +76,9 @@ Answer show(Visit &visit, const Refusal *refused) {
     });
     main += map_to_look_at(sheet.coupon, judged) + part_of(std::move(known), "sheet");
     main += photo_form(visit, sheet.coupon) + photos_to_mend(visit, sheet.coupon);
-    if (judged.judged) main += verdict_parts(*judged.judged);
+    if (judged.judged)
+        main += verdict_parts(*judged.judged) + "<p class=\"deeds\">" +
+                button_to(visit, grading_path(mark), "Grade it") + "</p>\n";
     if (visit.may("POST", coupon_path(mark) + "/remark"))
         main += "<h2>Say more</h2>\n<p class=\"deeds\">" +
                 button_to(visit, coupon_path(mark) + "/exam", "Another exam") +

@@ -1,6 +1,7 @@
 #include "web/coupon_parts.hpp"
 
 #include "measure/text.hpp"
+#include "operations/welder_names.hpp"
 #include "render/html.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
@@ -27,9 +28,13 @@ std::string exam_path(const std::string &mark, int exam) {
     return coupon_path(mark) + "/exam/" + std::to_string(exam);
 }
 
-std::string about(const CouponRecord &coupon) {
+std::string about(Office &office, const CouponRecord &coupon) {
     std::vector<std::string> out;
-    for (const char *field : {"welder", "joint", "form", "process", "criteria", "class"})
+    if (const std::string welder = coupon.get("welder"); !welder.empty()) {
+        const std::string name = welder_name(office.book(), welder);
+        out.push_back(welder + (name.empty() ? "" : ", " + name));
+    }
+    for (const char *field : {"joint", "form", "process", "criteria", "class"})
         if (const std::string value = coupon.get(field); !value.empty())
             out.push_back(field == std::string_view("criteria") ? criteria_name(value) : value);
     return joined(out, " · ");
@@ -37,19 +42,13 @@ std::string about(const CouponRecord &coupon) {
 
 std::string exam_buttons(const Visit &visit, const ToExamine &to_do) {
     std::string out;
-    std::vector<std::string> seen;
-    for (const auto &exam : to_do.open) {
-        seen.emplace_back(name_of(exam.method));
+    for (const auto &exam : to_do.open)
         out += button_to(visit, exam_path(to_do.coupon.id, exam.number),
-                         "go on with " + seen.back() + (exam.examiner.empty() ? "" : " by " + exam.examiner));
-    }
-    for (const auto &asked : to_do.missing)
-        for (const auto &method : asked.one_of) {
-            if (!exam_named(method) || std::find(seen.begin(), seen.end(), method) != seen.end()) continue;
-            seen.push_back(method);
-            out += button_to(visit, coupon_path(to_do.coupon.id) + "/exam?method=" + url_word(method),
-                             "begin " + method);
-        }
+                         "go on with " + std::string(name_of(exam.method)) +
+                             (exam.examiner.empty() ? "" : " by " + exam.examiner));
+    for (const auto &method : to_do.to_begin())
+        out += button_to(visit, coupon_path(to_do.coupon.id) + "/exam?method=" + url_word(method),
+                         "begin " + method);
     if (to_do.nothing_asked) out += button_to(visit, coupon_path(to_do.coupon.id) + "/exam", "begin an exam");
     return out;
 }
@@ -57,8 +56,7 @@ std::string exam_buttons(const Visit &visit, const ToExamine &to_do) {
 std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool live) {
     const WeldMap map = map_of(coupon, judged);
     Document doc;
-    doc.add(Figure{unrolled(map, 780, Bands::to_tap), unrolled(map, 340, Bands::to_tap), unplaced_words(map),
-                   ""});
+    doc.add(Figure{unrolled(map, 780, Bands::to_tap), unrolled(map, 340, Bands::to_tap), "", ""});
     return "<div id=\"map\"" + std::string(live ? " data-live" : "") + ">\n" + fragment(doc, "map") +
            "</div>\n";
 }

@@ -14,7 +14,7 @@ std::string coupon_path(const std::string &mark);
 std::string exam_path(const std::string &mark, int exam);
 
 /// What it is, in a line: who welded it, joint, process.
-std::string about(const CouponRecord &coupon);
+std::string about(Office &office, const CouponRecord &coupon);
 /// A button for each exam that is open, and for each that is required and not begun.
 std::string exam_buttons(const Visit &visit, const ToExamine &to_do);
 

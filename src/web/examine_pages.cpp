@@ -18,14 +18,8 @@ std::string whole_stacks(const Visit &visit, const ExamsToDo &all) {
         const std::string name(method.name);
         std::vector<std::string> marks;
         for (const auto &one : all.coupons) {
-            const bool begun = std::any_of(one.open.begin(), one.open.end(), [&](const ExamRecord &exam) {
-                return name_of(exam.method) == name;
-            });
-            const bool wanted =
-                std::any_of(one.missing.begin(), one.missing.end(), [&](const AskedExam &asked) {
-                    return std::find(asked.one_of.begin(), asked.one_of.end(), name) != asked.one_of.end();
-                });
-            if (wanted && !begun) marks.push_back(one.coupon.id);
+            const auto may = one.to_begin();
+            if (std::find(may.begin(), may.end(), name) != may.end()) marks.push_back(one.coupon.id);
         }
         if (marks.size() > 1)
             out += button_to(visit,
@@ -49,8 +43,9 @@ Answer home(Visit &visit) {
     main += "<p class=\"deeds\">" + whole_stacks(visit, all) + "</p>\n<ul class=\"coupons\">\n";
     for (const auto &one : all.coupons)
         main += "<li" + std::string(one.mine ? " class=\"mine\"" : "") + "><h2>" +
-                link_to(coupon_path(one.coupon.id), one.coupon.id) + "</h2><p>" + escaped(about(one.coupon)) +
-                "</p><p class=\"deeds\">" + exam_buttons(visit, one) +
+                link_to(coupon_path(one.coupon.id), one.coupon.id) + "</h2><p>" +
+                escaped(about(visit.office(), one.coupon)) + "</p><p class=\"deeds\">" +
+                exam_buttons(visit, one) +
                 (one.unsaid ? button_to(visit, coupon_path(one.coupon.id), "cannot say: see what is missing")
                             : "") +
                 "</p></li>\n";

@@ -96,11 +96,13 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
               anew})
         .put(decision_buttons());
     std::string main = grading_steps(neighbours_of(visit.office(), of, mark), query) + "<h1>Coupon " +
-                       escaped(mark) + "</h1>\n<p class=\"quiet\">" + escaped(about(sheet.coupon.record)) +
-                       "</p>\n" + verdict_line(judged) + part_of(grade_so_far(sheet), "grade");
-    if (sheet.coupon.record.withdrawn.empty()) main += form.html("");
+                       escaped(mark) + "</h1>\n<p class=\"quiet\">" +
+                       escaped(about(visit.office(), sheet.coupon.record)) + "</p>\n" + verdict_line(judged) +
+                       part_of(grade_so_far(sheet), "grade");
     main += map_part(sheet.coupon, judged, false);
     if (judged.judged) main += verdict_parts(*judged.judged) + grading_proof(*judged.judged);
+    // Below the reasons, which are to be read first.
+    if (sheet.coupon.record.withdrawn.empty()) main += form.html("");
     main += "<details class=\"reasons\"><summary>Facts, exams and finds</summary>\n" +
             one_deeper(part_of(document_of(sheet), "sheet")) + "</details>\n<p class=\"deeds\">" +
             button_to(visit, coupon_path(mark), "The coupon itself") + "</p>\n";
@@ -164,7 +166,7 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
                                 : judged.sought.has_value() && judged.mechanical != "failed" &&
                                       before.empty() && judged.sure.empty() && !judged.with_cautions() &&
                                       may_grade(visit, one.line().record);
-        Words told = Words(about(one.line().record) + ": ") + verdict_words(judged.verdict());
+        Words told = Words(about(visit.office(), one.line().record) + ": ") + verdict_words(judged.verdict());
         if (judged.with_cautions()) told += Words(", with cautions", Tone::cannot_say);
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
         if (!judged.sought) told += Words("; it names no class", Tone::cannot_say);

@@ -46,9 +46,11 @@ std::string digits(bool closed) {
 
 } // namespace
 
-std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam) {
+std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam, const JudgedOrNot &judged) {
     const LogPad pad = log_pad(coupon, exam.method);
-    std::string sizes, places;
+    std::string sizes, places, sides, toes;
+    for (const auto &side : pad.sides) sides += piece("side", side);
+    for (const auto &toe : pad.toes) toes += piece("toe", toe);
     for (const auto &size : pad.sizes) sizes += piece("size", size);
     for (const auto &place : pad.places) places += piece("place", place);
     const std::string keys = piece("key", "", "size", "size, the longest measure") +
@@ -57,13 +59,20 @@ std::string log_pad_part(const CouponRecord &coupon, const ExamRecord &exam) {
     std::string out = "<div id=\"pad\" hidden data-unit=\"" + pad.unit + "\"" +
                       (pad.unit_is_fixed ? "" : " data-say-unit") +
                       (pad.places.empty() ? "" : " data-closed") + ">\n";
+    // Fetched anew after each line, as what was just measured is wanted no more.
+    const auto wanted = judged.judged ? still_to_measure(*judged.judged, exam.method) : std::vector<TypeId>{};
+    out += "<div id=\"wanted\" data-live>" +
+           (wanted.empty() ? ""
+                           : group("Wanted by the criteria, and not measured yet",
+                                   "<div class=\"types\">" + types(wanted) + "</div>")) +
+           "</div>\n";
     out += group("Type", "<div class=\"types\">" + types(pad.first) + "</div>" +
                              "<details><summary>more types</summary>" + "<div class=\"types\">" +
                              types(pad.more) + "</div>" + "</details>");
     out += group("Measure, " + std::string(pad.unit == "in" ? "inches" : "millimetres"),
                  keys + "<div class=\"quick\">" + sizes + "</div>");
-    out += group("Place", places + piece("target", "place", "digits give the place") + piece("side", "face") +
-                              piece("side", "root"));
+    out += group("Place", places + piece("target", "place", "digits give the place") + sides) +
+           group("Toe", toes);
     return out + group("Digits", digits(!pad.places.empty())) +
            "<p class=\"deeds\"><button type=\"button\" class=\"plain\" "
            "data-key=\"clear\">Clear</button></p></div>\n";

@@ -7,6 +7,7 @@
 #include "operations/taken_back.hpp"
 #include "report/coupon_document.hpp"
 #include "report/exam_document.hpp"
+#include "technique/known_conditions.hpp"
 #include "web/coupon_parts.hpp"
 #include "web/form.hpp"
 #include "web/log_pad_part.hpp"
@@ -36,7 +37,7 @@ std::string conditions_line(const ExamRecord &exam) {
     out.push_back(print(exam.date));
     if (!exam.practice.empty()) out.push_back("by " + exam.practice);
     for (const auto &one : exam.equipment) out.push_back("with " + one.serial);
-    for (const auto &[name, value] : exam.conditions) out.push_back(name + " " + value);
+    for (const auto &[name, value] : exam.conditions) out.push_back(name + " " + told_value(name, value));
     return joined(out, " · ");
 }
 
@@ -102,6 +103,23 @@ std::string go_on(Visit &visit, const AtHand &at) {
         out += exam_buttons(visit, *to_do);
     return "<div class=\"deeds\">" + out + button_to(visit, coupon_path(mark), "Coupon " + mark) +
            button_to(visit, "/", "All that waits") + "</div>\n";
+}
+
+/// From an exam that is open to those that were begun along with it, in any order.
+std::string to_neighbours(Visit &visit, const AtHand &at) {
+    if (at.exam.finished) return "";
+    constexpr std::size_t most = 1000;
+    const auto beside = open_beside(visit.bench().exam_board().look(visit.office(), at.exam.examiner, most),
+                                    at.coupon.record.id, at.exam);
+    std::string out;
+    const std::string method(name_of(at.exam.method));
+    if (beside.before)
+        out += button_to(visit, exam_path(beside.before->mark, beside.before->exam),
+                         "back to " + method + " of " + beside.before->mark);
+    if (beside.after)
+        out += button_to(visit, exam_path(beside.after->mark, beside.after->exam),
+                         "on to " + method + " of " + beside.after->mark);
+    return out.empty() ? "" : "<nav class=\"deeds\" aria-label=\"Exams that are open\">" + out + "</nav>\n";
 }
 
 std::string end_of(Visit &visit, const AtHand &at, int last, int count, const Refusal *refused) {
@@ -174,16 +192,16 @@ std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, 
         .add({"line", "What was found, one line", "", Control::Kind::text,
               "type, size, place: gas pore 0.045 at 3.2"})
         .put("<button>Log it</button><output id=\"reading\" for=\"f-line\"></output></div>\n" +
-             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam))
+             map_part(at.coupon, judged) + log_pad_part(at.coupon.record, at.exam, judged))
         .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
 }
 
 Answer log_page(Visit &visit, const Refusal *refused) {
     const AtHand at = at_hand(visit);
     const std::string title = std::string(name_of(at.exam.method)) + " of " + at.coupon.record.id;
-    std::string main = "<h1>" + escaped(name_of(at.exam.method)) + " of " +
+    std::string main = to_neighbours(visit, at) + "<h1>" + escaped(name_of(at.exam.method)) + " of " +
                        link_to(coupon_path(at.coupon.record.id), at.coupon.record.id) +
-                       "</h1>\n<p class=\"quiet\">" + escaped(about(at.coupon.record)) +
+                       "</h1>\n<p class=\"quiet\">" + escaped(about(visit.office(), at.coupon.record)) +
                        "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
                        link_where_open(visit, at.path + "/conditions", "change") + "</p>\n";
     const JudgedOrNot judged = judge_with_cautions(visit.office(), at.coupon);

@@ -79,7 +79,7 @@ Answer all_welders(Visit &visit) {
                            nobody ? status_of(*nobody, false) : 200});
 }
 
-std::string coupons_of_welder(const std::string &mark, const std::vector<CouponLine> &coupons) {
+std::string coupons_of_welder(Visit &visit, const std::string &mark, const std::vector<CouponLine> &coupons) {
     if (coupons.empty()) return "<p>No coupon on record is by this welder.</p>\n";
     std::string out = "<ul class=\"coupons\">\n";
     for (auto one = coupons.rbegin(); one != coupons.rend(); ++one) {
@@ -95,8 +95,8 @@ std::string coupons_of_welder(const std::string &mark, const std::vector<CouponL
         if (one->grade) doc.line(Words("Graded ") + grade_words(*one->grade, one->grade_standing.why));
         const std::string welded = record.get("welded");
         out += "<li><h2>" + link_to(why_path(mark, record.id), record.id) + "</h2><p>" +
-               escaped(about(record)) + (welded.empty() ? "" : "<br>welded " + escaped(welded)) + "</p>" +
-               part_of(doc) + "</li>\n";
+               escaped(about(visit.office(), record)) +
+               (welded.empty() ? "" : "<br>welded " + escaped(welded)) + "</p>" + part_of(doc) + "</li>\n";
     }
     return out + "</ul>\n";
 }
@@ -127,7 +127,7 @@ Answer one_welder(Visit &visit) {
                 ? held_part(visit, mark)
                 : "<p>The mark is on coupons, and no welder is enrolled under it: no qualification is on "
                   "record.</p>\n";
-    main += "<h2>Coupons</h2>\n" + coupons_of_welder(mark, list_coupons(office, mine));
+    main += "<h2>Coupons</h2>\n" + coupons_of_welder(visit, mark, list_coupons(office, mine));
     return page_of(visit, {"Welder " + mark, main, welders_path()});
 }
 

@@ -130,6 +130,9 @@ TEST_CASE("several learners are printed as one file, each on sheets that name hi
         CHECK_THAT(out, says(std::string("<h1>Welder ") + mark + "</h1>") &&
                             says(std::string("content: \"Welder ") + mark + " · record "));
     CHECK(count_of(out, "<section class=\"of") == 3);
+    // Handed out apart, they are not counted through; one alone is.
+    CHECK(count_of(out, "@bottom-right { content: none }") == 4);
+    CHECK(count_of(page(run, {"print", "learner", "L1"}), "@bottom-right { content: none }") == 0);
     CHECK(count_of(out, "</section>") == 3);
     CHECK(count_of(out, "What this page rests on") == 3); // each may be handed out alone
     CHECK(run({"print", "learner", "--html", run.file("x.html")}).code == 2);

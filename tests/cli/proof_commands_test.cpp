@@ -52,6 +52,7 @@ TEST_CASE("judge and why print what proves an accept, in full on demand and alwa
         CHECK(proof.at("facts").at("magnetic") == "yes");
         CHECK(schema_faults(command, json.dump()).empty());
     }
+    CHECK_THAT(flat_text(run.ok({"why", "Q-1"})), says("welded by L1, J. Reef"));
     CHECK(run({"judge", "--all", "--proof"}).code == 2);
     CHECK_THAT(run.ok({"verify", "--replay"}), says("all the same"));
 }

@@ -124,6 +124,23 @@ TEST_CASE("a kept line says all that a fresh one says", "[lines]") {
     CHECK(first.grade->remark == "in spite of it");
 }
 
+TEST_CASE("a size that rejects nothing and a cap within its limit are no imperfections", "[lines]") {
+    Booth booth;
+    const auto held = [&](const std::string &mark, const std::string &found) {
+        booth.coupon(mark, {{"criteria", "cfr-46-56.70-15"}, {"class", ""}, {"temperature", "800 F"}, {"joint-form", "butt"}});
+        booth.exam(Exam::VT, {}, mark);
+        booth.log(found, mark, 1);
+        booth.finish(1, mark);
+        std::string out;
+        const auto all = list_coupons(booth.office);
+        for (const auto &find : all.back().finds) out += find.held ? 'h' : find.rejects ? 'r' : '-';
+        return out;
+    };
+    CHECK(held("T-1", "fillet size 0.2\nexcess weld metal h 0.05 face at 2\npore 0.01 at 3") == "hh-");
+    CHECK(held("T-2", "excess weld metal h 0.13 face at 2\nexcess weld metal face at 4\n"
+                      "excess weld metal h 0.05 face at 6") == "r-h");
+}
+
 TEST_CASE("a coupon without a class is counted by the class that it is told by", "[lines]") {
     Booth booth;
     booth.coupon("T-1", {{"class", ""}});

@@ -64,6 +64,23 @@ TEST_CASE("a sheet is exams and finds of many coupons, all finished") {
     CHECK(four.exams[2].finished->found == 2);
 }
 
+TEST_CASE("a head names a practice of all its methods, or one of a single method in its place") {
+    SheetBooth booth;
+    booth.take("VT MT; by A. Field; level II; practice VT iso-17637-vt; practice MT astm-e1444-mt\nT-1 none\n"
+               "VT; practice asme-v-vt\nT-2 none\n"
+               "VT MT; practice MT astm-e1444-mt\nT-3 none\n");
+    const auto practices = [&](const std::string &mark) {
+        std::string out;
+        for (const auto &exam : booth.office.coupon(mark).exams)
+            out += std::string(name_of(exam.method)) + " " +
+                   (exam.practice.empty() ? "none" : exam.practice) + "; ";
+        return out;
+    };
+    CHECK(practices("T-1") == "VT iso-17637-vt; MT astm-e1444-mt; ");
+    CHECK(practices("T-2") == "VT asme-v-vt; ");
+    CHECK(practices("T-3") == "VT none; MT astm-e1444-mt; ");
+}
+
 TEST_CASE("what a method found must be said of each coupon: silence is no 'none'") {
     SheetBooth booth;
     CHECK_THAT(booth.refusal_of("VT MT; by A\nT-1 VT crack 0.2 at 3\nT-2 none"),

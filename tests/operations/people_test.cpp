@@ -167,7 +167,7 @@ TEST_CASE("an exam takes what is on record of its examiner, as it was on the day
     CHECK(now.value.conditions.at("vision") == "2026-09-01");
     CHECK(now.value.conditions.at("vision test") == "J1");
     CHECK(now.value.open.empty());
-    CHECK_THAT(all(now.notes), says("from the record of A. Field: level III, certificate 2031-06-30"));
+    CHECK_THAT(all(now.notes), says("from the record of A. Field: level III, certificate until 2031-06-30"));
     const auto then = booth.plain(Exam::MT, on("2026-06-30"));
     CHECK(then.value.level == "II");
     CHECK(then.value.conditions.at("certificate") == "2026-06-30");

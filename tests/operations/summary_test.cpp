@@ -64,6 +64,17 @@ TEST_CASE("a summary counts outcomes, finds, places and rules") {
     CHECK(s.all.first_pass.high == share_of(1, 2).high);
 }
 
+TEST_CASE("what was measured and held is counted apart, as no find of any kind or place") {
+    auto coupons = mixed();
+    coupons[0].finds = {{"fillet size", WeldPart::at_3, false, true}, {"pore", WeldPart::at_3, false}};
+    const Summary s = summary_of(coupons);
+    CHECK(s.held == 1);
+    CHECK(s.finds == 6);
+    CHECK(std::none_of(s.imperfections.begin(), s.imperfections.end(),
+                       [](const FindCount &one) { return one.name == "fillet size"; }));
+    CHECK(s.places.at(0).finds == 4);
+}
+
 TEST_CASE("a summary is the same in any order, and of nothing it is empty") {
     auto coupons = mixed();
     const std::string expected = text_of(summary_of(coupons));

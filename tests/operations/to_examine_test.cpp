@@ -80,3 +80,34 @@ TEST_CASE("the exam that a coupon needs first is the one that its set asks, VT w
     CHECK(first("A-3", {{"criteria", "asme-b31.3"}}) == "VT");
     CHECK(first("A-4", {}) == "VT");
 }
+
+TEST_CASE("of a choice of methods none is to be begun while another of them is open") {
+    Booth booth;
+    booth.coupon("T-1", {{"criteria", "aws-d17.1"}, {"class", "B"}});
+    const auto to_begin = [&] {
+        const auto one = to_examine(booth.office, booth.office.coupon("T-1"), "");
+        return one ? one->to_begin() : std::vector<std::string>{};
+    };
+    CHECK(to_begin() == std::vector<std::string>{"VT", "MT", "PT"});
+    booth.exam(Exam::MT);
+    CHECK(to_begin() == std::vector<std::string>{"VT"});
+}
+
+TEST_CASE("from an open exam one goes to those by the same method and examiner before and after it") {
+    Booth booth;
+    for (const std::string mark : {"T-1", "T-2", "T-3", "T-4"}) booth.coupon(mark, {});
+    for (const std::string mark : {"T-1", "T-2", "T-4"}) booth.exam(Exam::VT, {}, mark);
+    booth.exam(Exam::MT, {}, "T-3");
+    booth.exam(
+        Exam::VT, [](ExamRequest &request) { request.examiner = "B. Reed"; }, "T-3");
+    ExamBoard board;
+    const auto beside = [&](const std::string &mark, int number) {
+        const auto out = open_beside(board.look(booth.office, "A. Field", 100), mark,
+                                     booth.office.coupon(mark).needed_exam(number));
+        return (out.before ? out.before->mark : "none") + " " + (out.after ? out.after->mark : "none");
+    };
+    CHECK(beside("T-1", 1) == "none T-2");
+    CHECK(beside("T-2", 1) == "T-1 T-4");
+    CHECK(beside("T-4", 1) == "T-2 none");
+    CHECK(beside("T-3", 1) == "none none");
+}

@@ -69,6 +69,29 @@ TEST_CASE("blocks become the elements that fit them") {
     CHECK(count(html(Document().add(Grid{{{""}}, {{"x"}}})), "<thead>") == 0);
 }
 
+TEST_CASE("what folds stands open on paper, and is opened on a part of a page") {
+    const Document document = Document().add(Fold{"What proves <it>", {{"one", "", {}}}});
+    const std::string paper = html(document), part = fragment(document, "p");
+    CHECK_THAT(paper, says("<h2>What proves &lt;it&gt;</h2>") && says("<li>one</li>"));
+    CHECK(count(paper, "<details") == 0);
+    CHECK_THAT(part, says("<summary>What proves &lt;it&gt;</summary>") && says("<li>one</li>"));
+}
+
+TEST_CASE("many short facts stand in two columns on paper, each once and in their order") {
+    Document document;
+    for (int k = 1; k <= 7; ++k) document.pair("n" + std::to_string(k), "v" + std::to_string(k));
+    document.pair("long", std::string(40, 'a')).pair("last", "v9");
+    const std::string paper = html(document), part = fragment(document, "p");
+    CHECK_THAT(
+        paper,
+        says("<tr class=\"two\"><td class=\"n\">n1</td><td>v1</td><td class=\"n\">n5</td><td>v5</td></tr>"));
+    CHECK_THAT(paper, says("<td class=\"n\">n4</td><td>v4</td><td></td><td></td></tr>"));
+    for (const auto &text : {paper, part})
+        for (const char *name : {">n1<", ">n4<", ">n7<", ">long<", ">last<"}) CHECK(count(text, name) == 1);
+    CHECK(count(part, "class=\"two\"") == 0);
+    CHECK(count(paper, "<tr") == 6);
+}
+
 TEST_CASE("tiles stand in lines, of which WeasyPrint prints as many sheets as they need") {
     Tiles tiles;
     tiles.figures.resize(2);

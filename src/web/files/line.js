@@ -7,6 +7,7 @@ const unit = String.raw`(\s*(?:mm|in)\b)?(?=\s|$)`;
 const measure = new RegExp(String.raw`^(?:([ldhw])\s+)?(\.?\d[\d./x-]*)${unit}`);
 const place = new RegExp(String.raw`^at\s+(\.?\d[\d.:/-]*)${unit}`);
 const side = /^(face|root)(?=\s|$)/;
+const toe = /^(smooth|sharp)(?=\s|$)/;
 
 const written = amount => amount.digits && amount.digits + (amount.digits.includes(':') ? '' : amount.unit);
 
@@ -25,6 +26,7 @@ export class Line {
         /** the measure that digits go to ('': a size of no name) */
         this.key = '';
         this.side = '';
+        this.toe = '';
         /** @type {Amount} */
         this.place = { digits: '', unit: '' };
         /** @type {Map<string, Amount>} by key */
@@ -34,7 +36,7 @@ export class Line {
     text() {
         const measured = [...this.measures].map(([key, amount]) => written(amount) && `${key} ${written(amount)}`.trim());
         const at = written(this.place) && `at ${written(this.place)}`;
-        return [this.typed, this.type, ...measured, at, this.side].filter(Boolean).join(' ');
+        return [this.typed, this.type, ...measured, at, this.side, this.toe].filter(Boolean).join(' ');
     }
 
     /** @param {string} text */
@@ -53,7 +55,7 @@ export class Line {
 
     /** Whether the rest begins with a part of which there is none yet: it is taken. */
     #takes(rest, next) {
-        const [at, sized, met] = [place.exec(rest), measure.exec(rest), side.exec(rest)];
+        const [at, sized, met, runs] = [place.exec(rest), measure.exec(rest), side.exec(rest), toe.exec(rest)];
         if (at && !this.place.digits) {
             this.place = { digits: at[1], unit: at[2] ?? '' };
         } else if (sized && !this.measures.has(sized[1] ?? '')) {
@@ -61,10 +63,12 @@ export class Line {
             this.measures.set(this.key, { digits: sized[2], unit: sized[3] ?? '' });
         } else if (met && !this.side) {
             this.side = met[1];
+        } else if (runs && !this.toe) {
+            this.toe = runs[1];
         } else {
             return false;
         }
-        next((at ?? sized ?? met)[0].length);
+        next((at ?? sized ?? met ?? runs)[0].length);
         return true;
     }
 }

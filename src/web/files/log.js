@@ -25,7 +25,7 @@ let mending = 0;
 
 function press() {
     const now = { target, key: parts.key, size: parts.measures.get(parts.key)?.digits, place: parts.place.digits,
-                  type: parts.type, side: parts.side };
+                  type: parts.type, side: parts.side, toe: parts.toe };
     for (const button of /** @type {NodeListOf<HTMLElement>} */ (pad.querySelectorAll('[data-part]'))) {
         const { part, value } = button.dataset;
         button.setAttribute('aria-pressed', String(now[part] === value && (value !== '' || part === 'key')));

@@ -144,6 +144,35 @@ test('the digits put fractions together, and a tap changes or adds to what was t
     await bench.remove();
 });
 
+test('what the criteria want measured comes first until it is, and an edge is smooth or sharp', async () => {
+    const page = await atTheBench({}, ['--criteria', 'aws-d1.1-visual', '--class', 'static', '--joint', 'fillet',
+                                       '--joint-form', 'tee', '--form', 'plate', '--thickness', '3/8 in',
+                                       '--fillet-size', '1/4 in', '--weld-length', '8 in', '--magnetic', 'yes',
+                                       '--process', 'SMAW', '--material', 'steel']);
+    const line = page.getByLabel('What was found');
+    const wanted = page.locator('#wanted');
+    await wanted.getByRole('button', { name: 'fillet size', exact: true }).click();
+    await page.locator('[data-part=size][data-value="1/4"]').click();
+    assert.match(await line.inputValue(), /^fillet size 1\/4/);
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await finds(page, 1);
+    assert.equal((await wanted.innerText()).trim(), '');
+    await page.getByRole('button', { name: 'undercut', exact: true }).click();
+    await page.locator('[data-part=toe][data-value=sharp]').click();
+    assert.equal(await line.inputValue(), 'undercut sharp');
+    await page.locator('[data-part=toe][data-value=smooth]').click();
+    await page.locator('[data-part=side][data-value=face]').click();
+    assert.equal(await line.inputValue(), 'undercut face smooth');
+    // A fillet has no root to look at.
+    assert.equal(await page.locator('[data-part=side][data-value=root], .weld-map g[data-side=root]').count(), 0);
+    // From one open exam to the next that was begun with it.
+    await line.fill('');
+    await page.getByRole('link', { name: 'on to VT of T-2' }).click();
+    await page.getByRole('link', { name: 'back to VT of T-1' }).waitFor();
+    await page.context().close();
+    await bench.remove();
+});
+
 test('a second measure begins beside the first, and digits that came before a name get it', async () => {
     const page = await atTheBench({});
     const line = page.getByLabel('What was found');

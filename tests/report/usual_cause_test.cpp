@@ -1,0 +1,61 @@
+#include "report/usual_cause.hpp"
+
+#include "case.hpp"
+#include "catch.hpp"
+
+using namespace beadbook;
+using namespace beadbook::test;
+
+namespace {
+
+/// Of what each type rejects that has a cause.
+std::string told_of(const std::vector<std::string> &log) {
+    const JudgedCase one = judged(
+        set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nscope: not read\nrules:\n"
+                 "  - {id: least, types: [fillet size, throat], exams: VT, measure: size, at least: 0.2 in, "
+                 "clause: c, "
+                 "standing: {read: x}, must be measured: no}\n"
+                 "  - {id: most, types: fillet size, exams: VT, measure: size, at most: 0.3 in, clause: c, "
+                 "standing: {read: x}, must be measured: no}\n"
+                 "  - {id: toe, types: incorrect weld toe, exams: VT, measure: angle, at least: 100 deg, "
+                 "clause: c, "
+                 "standing: {read: x}, must be measured: no}\n"
+                 "  - {id: pore, types: porosity, exams: VT, measure: size, at most: 0.06 in, clause: c, "
+                 "standing: "
+                 "{read: x}}\n"),
+        {"thickness=1/4in joint=fillet material=steel", log, "VT"});
+    std::string out;
+    for (const auto &cause : usual_causes(one.view(), one.judgement.classes[0])) {
+        CHECK_FALSE(cause.cause.empty());
+        CHECK_FALSE(cause.remedy.empty());
+        out += (out.empty() ? "" : "; ") + cause.of;
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("a dimension that is too small has another cause than one that is too large") {
+    CHECK(told_of({"VT fillet size 0.1"}) == "fillet size, too small");
+    CHECK(told_of({"VT fillet size 0.4"}) == "fillet size");
+    CHECK(told_of({"VT throat 0.1"}) == "throat, too small");
+    CHECK(told_of({"VT fillet size 0.25"}).empty());
+}
+
+TEST_CASE("a toe's angle under its limit has the cause of its type, and each type is told once") {
+    CHECK(told_of({"VT toe angle angle 90 deg at 1"}) == "incorrect weld toe");
+    CHECK(told_of({"VT gas pore 0.07 at 1", "VT gas pore 0.08 at 2"}) == "porosity");
+}
+
+TEST_CASE("whatever can be measured and rejected has a cause and what to change") {
+    const Vocabulary &all = Vocabulary::shipped();
+    for (const char *name : {"fillet size", "throat", "root opening"}) {
+        INFO(name);
+        CHECK_FALSE(all[*all.find(name)].small.cause.empty());
+        CHECK_FALSE(all[*all.find(name)].usual.cause.empty());
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        INFO(all[static_cast<TypeId>(i)].name);
+        CHECK_FALSE(all.explained(static_cast<TypeId>(i)).usual.cause.empty());
+    }
+}
