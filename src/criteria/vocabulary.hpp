@@ -44,6 +44,11 @@ struct ImperfectionType {
     /// Metal that is missing from the surface, so that what is left is what holds: undercut, sagging,
     /// incompletely filled groove, root concavity (501, 509, 511, 515).
     bool is_loss() const { return iso.starts_with("501") || iso == "509" || iso == "511" || iso == "515"; }
+    /// It lies at the root by what it is: incomplete root penetration, shrinkage groove, excess penetration,
+    /// root concavity, root porosity (4021, 5013, 504, 515, 516).
+    bool is_of_root() const {
+        return iso == "4021" || iso == "5013" || iso == "504" || iso == "515" || iso == "516";
+    }
     struct Cause {
         std::string cause, remedy;
     };

@@ -45,9 +45,10 @@ enum class Said : std::uint8_t {
     runs,
     layered,
     fillet_filler,
-    butt_fillet
+    butt_fillet,
+    root_find
 };
-inline constexpr std::size_t said_count = 34;
+inline constexpr std::size_t said_count = 35;
 /// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
 /// them.
 inline constexpr std::array<std::string_view, 8> spoken_types{

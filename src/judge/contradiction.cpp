@@ -52,6 +52,15 @@ void compare_area(Comparing &all, const BoundSet &bound, const Indication &i) {
     all.less_or_equal(holds ? 0 : 1, 0, i.number, lack_of(Quantity::area) | lack_of(Quantity::size));
 }
 
+/// What lies at the root by its type was not found on the face: as something of the face it might be judged
+/// by a stricter rule.
+void compare_side(Comparing &all, const BoundSet &bound, const Indication &i) {
+    const std::uint8_t side = i.words[static_cast<std::size_t>(Attribute::side)];
+    if (bound.engine < first_to_hold_sides || side == 0 || !bound.vocabulary[i.type].is_of_root()) return;
+    all.less_or_equal(side == word_index(info(Attribute::side), "face") ? 1 : 0, 0, i.number,
+                      lack_of(Attribute::side));
+}
+
 void compare_places(Comparing &all, const Indication &i, const Coupon &coupon, bool stretch_of_its_own) {
     if (!i.place) return;
     const Span &place = *i.place;
@@ -99,6 +108,7 @@ Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDo
         const bool dimension = bound.vocabulary[i.type].measured;
         compare_sizes(all, i, dimension);
         compare_area(all, bound, i);
+        compare_side(all, bound, i);
         compare_places(all, i, coupon, dimension);
     }
     for (std::size_t x = 0; x < exam_count; ++x) {

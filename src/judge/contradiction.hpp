@@ -18,9 +18,9 @@ struct Contradictions {
     std::size_t compared = 0; ///< pairs of statements that were held against each other
 };
 
-/// Compares what can be compared: the sizes of each entry with each other and with its place, places with
-/// the length of the weld, the two thicknesses, a fillet's size with its longest leg, whether the metal is
-/// magnetic with what it is, and each exam's number of finds with its entries.
+/// Compares what can be compared: the sizes of each entry with each other and with its place, its type with
+/// its side, places with the length of the weld, the two thicknesses, a fillet's size with its longest leg,
+/// whether the metal is magnetic with what it is, and each exam's number of finds with its entries.
 Contradictions contradictions_in(const BoundSet &bound, const std::vector<ExamDone> &exams,
                                  const std::vector<Indication> &indications);
 

@@ -61,7 +61,7 @@ struct Judgement {
 };
 
 /// Of this evaluator: counted up when a verdict may come out otherwise, and kept with each verdict.
-constexpr int engine_number = 14;
+constexpr int engine_number = 15;
 static_assert(engine_number == proof_engine);
 
 /// The first engine that closes rings, asks what is allowed at least of every part of a joined one, and
@@ -113,6 +113,9 @@ constexpr int first_to_take_together = 13;
 /// The first engine that goes by the unit that a coupon's walls are written in, or else all its sizes, where
 /// a limit is printed in two, whatever `units` says of bare numbers.
 constexpr int first_to_hold_by_sizes = 14;
+
+/// The first engine that accepts nothing that lies at the root by its type and is said to be on the face.
+constexpr int first_to_hold_sides = 15;
 
 /// Pure: the same input gives the same output, in any order of the indications. Throws nothing on data. A
 /// class is accepted only with a proof that lack_in finds whole. An older `engine` judges as that one did, to

@@ -255,6 +255,9 @@ std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) 
                    ? "It is said to be magnetic, and its material names a metal that is not (common practice)"
                    : "It is said not to be magnetic, and its material names a metal that is (common "
                      "practice)";
+    if (f.missing == lack_of(Attribute::side))
+        return print_indications(c, f.indications) +
+               ": its type lies at the root, its side is the face (common practice); correct the wrong one";
     return (f.indications.empty() ? "The coupon" : print_indications(c, f.indications)) + ": " +
            missing_words(f) + " contradict each other, so one of them is not true";
 }

@@ -282,6 +282,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"cap-over-weld", weld, "excess weld metal w 0.625in", "excess weld metal w 15.875001mm"},
         {"root-over-weld", weld, "excess penetration h 1mm w 0.5in",
          "excess penetration h 1mm w 12.700001mm"},
+        {"root-on-face", {}, "excess penetration h 1mm root", "excess penetration h 1mm face"},
+        {"root-on-face", {}, "undercut d 1mm face", "root undercut d 1mm face"},
         {"across-beyond-weld", weld, "pore .1in across 1.25in", "pore .1in across left 31.750001mm"},
         {"across-beyond-wall", wall, "pore .1in across left 2.5in", "pore .1in across 63.500001mm"},
         {"area-under-length", {}, "pore .2in x .1in area 0.01in2", "pore .2in x .1in area 0.009999in2"},

@@ -21,7 +21,7 @@ std::shared_ptr<const CriteriaSet> with(const std::string &lines, const std::str
 const std::string fillet = "title: Fillet, types: fillet size, when: joint is fillet, measure: size, at "
                            "least: S, must be measured: yes";
 
-const std::string root = "title: Root concavity, types: root concavity, where: side is root, measure: depth, "
+const std::string root = "title: Root undercut, types: undercut, where: side is root, measure: depth, "
                          "at most: 1/16 in, must be "
                          "measured: yes";
 
@@ -64,28 +64,26 @@ TEST_CASE("every fact of a coupon is asked for by the name of its field") {
 
 TEST_CASE("a measurement of the face does not stand for the root's") {
     const auto set =
-        with(root, rule("types: root concavity, where: side is face, allowed: no limit").replace(9, 1, "f"));
+        with(root, rule("types: undercut, where: side is face, allowed: no limit").replace(9, 1, "f"));
     const auto verdict = [&](const std::vector<std::string> &log) {
         return judged(set, {"", log}).verdicts();
     };
-    CHECK(verdict({"VT root concavity l 1 d 0.05 at 1 root"}) == "A accept");
-    CHECK(verdict({"VT root concavity l 1 d 0.07 at 1 root"}) == "A reject");
-    CHECK(verdict({"VT root concavity l 1 d 0.05 at 1 face"}) == "A cannot say");
-    CHECK(verdict({"VT root concavity l 1 d 0.05 at 1 face", "VT root concavity l 1 d 0.05 at 1 root"}) ==
-          "A accept");
-    CHECK(judged(set, {"", {"VT root concavity l 1 d 0.05 at 1 face"}}).sentences("A") ==
-          "Root concavity: it was not measured where side is root.\n");
-    CHECK(judged(set, {"", {}}).sentences("A") ==
-          "Root concavity: it was not measured where side is root.\n");
+    CHECK(verdict({"VT undercut l 1 d 0.05 at 1 root"}) == "A accept");
+    CHECK(verdict({"VT undercut l 1 d 0.07 at 1 root"}) == "A reject");
+    CHECK(verdict({"VT undercut l 1 d 0.05 at 1 face"}) == "A cannot say");
+    CHECK(verdict({"VT undercut l 1 d 0.05 at 1 face", "VT undercut l 1 d 0.05 at 1 root"}) == "A accept");
+    CHECK(judged(set, {"", {"VT undercut l 1 d 0.05 at 1 face"}}).sentences("A") ==
+          "Root undercut: it was not measured where side is root.\n");
+    CHECK(judged(set, {"", {}}).sentences("A") == "Root undercut: it was not measured where side is root.\n");
     // Of one of which nobody said the side, that is asked.
-    CHECK_THAT(judged(set, {"", {"VT root concavity l 1 d 0.05 at 1"}}).sentences("A"),
-               says("Root concavity cannot be decided without the side."));
+    CHECK_THAT(judged(set, {"", {"VT undercut l 1 d 0.05 at 1"}}).sentences("A"),
+               says("Root undercut cannot be decided without the side."));
 }
 
 TEST_CASE("an older engine took an entry of either side, and asked for the measurement first") {
     const auto set =
-        with(root, rule("types: root concavity, where: side is face, allowed: no limit").replace(9, 1, "f"));
-    const auto c = judged(set, {"", {"VT root concavity l 1 d 0.05 at 1 face"}});
+        with(root, rule("types: undercut, where: side is face, allowed: no limit").replace(9, 1, "f"));
+    const auto c = judged(set, {"", {"VT undercut l 1 d 0.05 at 1 face"}});
     const auto old = judge(*set, c.coupon, c.exams, c.indications, Vocabulary::shipped(), 3);
     CHECK(old.classes[0].verdict == Verdict::accept);
     const auto fillets = with(fillet);

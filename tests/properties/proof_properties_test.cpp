@@ -214,6 +214,10 @@ private:
             i.type = *Vocabulary::shipped().find("gas pore"); // the size of a dimension is not its length
             i.measures.set(Quantity::size, Exact(i.measures[Quantity::length] - 1));
         });
+        must_contradict("what lies at the root, on the face", [](Indication &i) {
+            i.type = *Vocabulary::shipped().find("excess penetration");
+            i.words[static_cast<std::size_t>(Attribute::side)] = word_index(info(Attribute::side), "face");
+        });
         must_contradict("an entry wider than long", [](Indication &i) {
             i.measures.set(Quantity::width, Exact(i.measures[Quantity::length] + 1));
         });

@@ -92,6 +92,9 @@ RandomCase random_case(std::mt19937 &random, const CriteriaSet &set) {
         for (const Quantity q : {Quantity::depth, Quantity::height}) i.measures.set(q, steps(random, 1, 6));
         i.measures.set(Quantity::angle, Exact(pick(random, 16, 32) * 5'000'000LL));
         for (auto &word : i.words) word = static_cast<std::uint8_t>(pick(random, 1, 2));
+        // What lies at the root is not on the face: that contradicts itself.
+        if (Vocabulary::shipped()[i.type].is_of_root())
+            i.words[static_cast<std::size_t>(Attribute::side)] = word_index(info(Attribute::side), "root");
         near = (near + pick(random, -10, 40) * step + length) % length;
         if (!coupon.line.closed) near = std::min(near, length - static_cast<std::int64_t>(size.num()));
         i.place = Span{{near}, {near}};

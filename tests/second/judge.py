@@ -286,6 +286,10 @@ def gaps_between(criteria, coupon, rule, limit, chosen, out):
             weigh(rule, gap, criteria.reader.value(limit, env), min(of_a, of_b), finds, out)
 
 
+# What lies at the root by what it is: ISO 6520-1, 4021, 5013, 504, 515 and 516.
+OF_ROOT = {"incomplete root penetration", "shrinkage groove", "excess penetration", "root concavity", "root porosity"}
+
+
 def common(criteria, coupon, finds, name, out):
     """What is asked of the coupon as a whole: exams, and dimensions that must be measured."""
     counting = {e.method for e in coupon.exams if e.counts and (e.method != "MT" or coupon.takes_powder)}
@@ -318,6 +322,8 @@ def common(criteria, coupon, finds, name, out):
             side = told.get("width", find.values["length"][0])
             if told["area"] > side * find.values["length"][0]:
                 out.add(CANNOT_SAY, "contradiction", "area", [find.number])
+        if find.words.get("side") == {"face"} and find.type in OF_ROOT:
+            out.add(CANNOT_SAY, "contradiction", "side", [find.number])
         if find.type == "fillet size" and known(find.values["size"]) and find.values["size"][0] > leg[1]:
             out.add(CANNOT_SAY, "contradiction", "longest leg", [find.number])
     for rule in criteria.rules:
