@@ -91,12 +91,12 @@ TEST_CASE("pieces of unlike types may be one where one rule limits how long each
     };
     constexpr const char *accepted = "pressure piping accept", *left = "pressure piping cannot say";
     const auto two =
-        film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT linear indication l 6 mm w 0.7 mm at 55 mm"});
+        film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT elongated cavity l 6 mm w 0.7 mm at 55 mm"});
     CHECK(two.verdicts() == left);
     CHECK(before_over_methods(two) == accepted);
     CHECK(film({"RT slag l 6 mm w 0.7 mm at 50 mm", "RT shrinkage cavity l 6 mm w 0.7 mm at 56 mm"})
               .verdicts() == left);
-    CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT linear indication l 3.35 mm w 0.7 mm at 53 mm"})
+    CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT elongated cavity l 3.35 mm w 0.7 mm at 53 mm"})
               .verdicts() == accepted);
     CHECK(film({"RT slag l 3 mm w 0.7 mm at 50 mm", "RT linear indication l 3.350001 mm w 0.7 mm at 53 mm"})
               .verdicts() == left);
