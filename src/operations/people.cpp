@@ -13,17 +13,19 @@ namespace beadbook {
 namespace {
 
 /// With one blank between words, so that one person is not two.
-std::string plain_name(const std::string &given, bool sure) {
-    const std::string text = checked_text(given, "name");
+std::string plain_name(const PersonRequest &request) {
+    const std::string text = checked_text(request.name, "name");
     std::string out;
     for (const auto word : words_of(text)) out += (out.empty() ? "" : " ") + std::string(word);
     if (out.empty()) throw refused("a person needs a name").at("name");
     if (out.size() > 80) throw refused("the name is longer than 80 bytes").at("name");
-    check_new_name(out, "name", sure);
+    check_new_name(out, "name", request.sure);
+    // A welder may sign in by the mark, and examines nothing.
+    if (request.roles == std::vector<std::string>{"welder"}) return out;
     if (!may_be_a_name(out))
         throw refused("'" + shown(out) + "' is no name; a person's is expected, such as \"A. Field\"")
             .at("name");
-    if (!names_somebody(out) && !sure)
+    if (!names_somebody(out) && !request.sure)
         throw Unsure("is that meant? '" + shown(out) + "' reads like nobody's name; is it a person's?");
     return out;
 }
@@ -99,7 +101,7 @@ void ask_about_welders(Office &office, const std::string &person) {
 Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request) {
     const auto known = person_named(writing.office(), request.name);
     PersonRecord person = known.value_or(PersonRecord{});
-    if (!known) person.name = plain_name(request.name, request.sure);
+    if (!known) person.name = plain_name(request);
     if (!known && !request.sure)
         if (const std::string near = person_like(writing.office(), person.name); !near.empty())
             throw Unsure("is that meant? '" + near + "' is on record; is " + shown(person.name) +
@@ -141,7 +143,7 @@ std::optional<PersonRecord> person_named(Office &office, const std::string &name
 }
 
 bool is_somebody(Office &office, const std::string &text) {
-    return names_somebody(text) || person_named(office, text);
+    return names_somebody(text) || (may_be_a_name(text) && person_named(office, text));
 }
 
 void check_names_one(Office &office, const std::string &text, const std::string &field) {

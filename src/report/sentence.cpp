@@ -11,14 +11,6 @@
 namespace beadbook {
 namespace {
 
-std::string clock_of(Length at, const WeldLine &line) {
-    const Exact minutes = Exact(at.nm) * Exact(720) / Exact(line.length->nm);
-    auto m = static_cast<std::int64_t>(minutes.rounded()) % 720;
-    const std::int64_t hour = m / 60 == 0 ? 12 : m / 60;
-    m %= 60;
-    return std::to_string(hour) + (m < 10 ? ":0" : ":") + std::to_string(m);
-}
-
 /// "lesser of T/3 and 0.060 in, T = 0.15 in": the formula with the coupon's numbers beside it; a fraction as
 /// it stands in the set.
 std::string limit_formula(const Case &c, const Rule &rule, const Limit &limit) {
@@ -249,12 +241,13 @@ std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) 
     if (!f.exams.empty())
         return "The " + std::string(name_of(f.exams.front())) +
                " was finished with fewer finds than are on record under it";
-    if (f.missing == (lack_of(Fact::magnetic) | lack_of(Fact::material)))
-        return c.coupon.facts[static_cast<std::size_t>(Fact::magnetic)] ==
-                       word_index(info(Fact::magnetic), "yes")
-                   ? "It is said to be magnetic, and its material names a metal that is not (common practice)"
-                   : "It is said not to be magnetic, and its material names a metal that is (common "
-                     "practice)";
+    if (f.missing == (lack_of(Fact::magnetic) | lack_of(Fact::material))) {
+        const bool is = c.coupon.facts[static_cast<std::size_t>(Fact::magnetic)] ==
+                        word_index(info(Fact::magnetic), "yes");
+        return std::string("It is said ") + (is ? "" : "not ") +
+               "to be magnetic, and its material names a metal that is" + (is ? " not" : "") +
+               " (common practice)";
+    }
     if (f.missing == lack_of(Attribute::side))
         return print_indications(c, f.indications) +
                ": its type lies at the root, its side is the face (common practice); correct the wrong one";
@@ -294,35 +287,6 @@ const Indication *Case::find(int number) const {
     return found == indications.end() ? nullptr : &*found;
 }
 
-std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
-    const std::string from = print(place.from.nm, Dimension::length, unit);
-    std::string out = place.to > place.from
-                          ? "from " + from + " to " + print(place.to.nm, Dimension::length, unit)
-                          : "at " + from;
-    if (line.closed && line.length) out += " (" + clock_of(place.from, line) + " o'clock)";
-    return out;
-}
-
-std::string print_indications(const Case &c, const std::vector<int> &numbers) {
-    std::vector<std::string> tags, types, exams;
-    constexpr std::size_t most = 12;
-    for (const int n : numbers) {
-        if (tags.size() < most) tags.push_back("#" + std::to_string(n));
-        if (const Indication *i = c.find(n)) {
-            const std::string &name = c.vocabulary[i->type].name;
-            if (std::find(types.begin(), types.end(), name) == types.end()) types.push_back(name);
-            const std::string exam(name_of(i->exam));
-            if (std::find(exams.begin(), exams.end(), exam) == exams.end()) exams.push_back(exam);
-        }
-    }
-    if (numbers.size() > most) tags.push_back(std::to_string(numbers.size() - most) + " more");
-    std::string out = listed(tags) + " " + listed(types) + (exams.empty() ? "" : " (" + listed(exams) + ")");
-    if (numbers.size() == 1)
-        if (const Indication *i = c.find(numbers[0]); i && i->place)
-            out += " " + print_place(*i->place, c.coupon.line, c.unit);
-    return out;
-}
-
 std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
@@ -343,14 +307,14 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     case Finding::Kind::not_said:
         return (rule->kind == Rule::Kind::coupon ? "The coupon" : who) + ": " + title +
                "this set does not say what class " + c.set.classes[class_index].id + " allows.";
-    case Finding::Kind::person_decides:
+    case Finding::Kind::person_decides: {
+        const std::string left = " the standard " + left_to_a_person(*rule);
         if (rule->kind == Rule::Kind::coupon)
-            return "The coupon: " + title + "where " + of_coupon(*rule) + " the standard " +
-                   left_to_a_person(*rule);
+            return "The coupon: " + title + "where " + of_coupon(*rule) + left;
         if (rule->linked && f.indications.size() > 1)
-            return who + where + ": in one line (" + rule->linked->text + "), and the standard " +
-                   left_to_a_person(*rule);
-        return who + ": the standard " + left_to_a_person(*rule);
+            return who + where + ": in one line (" + rule->linked->text + "), and" + left;
+        return who + ":" + left;
+    }
     case Finding::Kind::missing_data:
         if (!rule && f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +

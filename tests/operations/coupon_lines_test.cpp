@@ -127,7 +127,10 @@ TEST_CASE("a kept line says all that a fresh one says", "[lines]") {
 TEST_CASE("a size that rejects nothing and a cap within its limit are no imperfections", "[lines]") {
     Booth booth;
     const auto held = [&](const std::string &mark, const std::string &found) {
-        booth.coupon(mark, {{"criteria", "cfr-46-56.70-15"}, {"class", ""}, {"temperature", "800 F"}, {"joint-form", "butt"}});
+        booth.coupon(mark, {{"criteria", "cfr-46-56.70-15"},
+                            {"class", ""},
+                            {"temperature", "800 F"},
+                            {"joint-form", "butt"}});
         booth.exam(Exam::VT, {}, mark);
         booth.log(found, mark, 1);
         booth.finish(1, mark);

@@ -284,6 +284,7 @@ const char *const part_kinds[] = {"a part of the scope",
                                   "an entry wider than long",
                                   "an entry that ends before it begins",
                                   "an entry off the weld",
+                                  "what lies at the root, on the face",
                                   "thicknesses the wrong way round",
                                   "an entry that no rule speaks of",
                                   "a gap bears on it"};

@@ -19,13 +19,13 @@ TEST_CASE("behind the proxy nobody comes in but by name and password") {
           "sign-in"); // so that a page can say what it waits for
     CHECK(tablets.see("", "/enter?link=x").status == 303);
     CHECK(tablets.see("", "/sign-in").status == 200);
-    const Answer good = tablets.tried("T", Tablets::password);
+    const Answer good = tablets.tried("Tess", Tablets::password);
     CHECK(good.status == 303);
     const std::string cookie = header(good, "Set-Cookie");
     CHECK(cookie.starts_with("__Host-bench="));
     CHECK(cookie.ends_with("; Secure; HttpOnly; SameSite=Strict; Path=/"));
-    const Answer wrong = tablets.tried("T", "another word, wrong"),
-                 nobody = tablets.tried("N", "ten or more");
+    const Answer wrong = tablets.tried("Tess", "another word, wrong"),
+                 nobody = tablets.tried("Nora", "ten or more");
     CHECK(wrong.status == 403);
     CHECK(wrong.body == nobody.body);
     CHECK(header(wrong, "Set-Cookie").empty());
@@ -33,7 +33,7 @@ TEST_CASE("behind the proxy nobody comes in but by name and password") {
 
 TEST_CASE("what does not come through the own proxy, or from another origin, gets nothing") {
     Tablets tablets;
-    const std::string cookie = tablets.in("T");
+    const std::string cookie = tablets.in("Tess");
     CHECK(tablets.see(cookie, "/").status == 200);
     Request q = tablets.asked("GET", "/", cookie);
     q.proxy = "";
@@ -47,7 +47,7 @@ TEST_CASE("what does not come through the own proxy, or from another origin, get
         INFO(origin);
         Request in = tablets.asked("POST", "/sign-in");
         in.origin = origin;
-        in.form.add("name", "T");
+        in.form.add("name", "Tess");
         in.form.add("password", Tablets::password);
         CHECK(tablets.door->answer(in).status == 403);
     }
@@ -56,11 +56,11 @@ TEST_CASE("what does not come through the own proxy, or from another origin, get
 TEST_CASE("attempts are limited by account and by address, the right password among them") {
     Tablets tablets;
     for (std::size_t i = 0; i < Attempts::most_of_account; ++i)
-        CHECK(tablets.tried("T", "another word, wrong").status == 403);
-    CHECK(tablets.tried(" t", Tablets::password, "192.0.2.8").status == 429);
-    CHECK(tablets.tried("I", Tablets::password).status == 303);
+        CHECK(tablets.tried("Tess", "another word, wrong").status == 403);
+    CHECK(tablets.tried(" tess", Tablets::password, "192.0.2.8").status == 429);
+    CHECK(tablets.tried("Inge", Tablets::password).status == 303);
     tablets.now += Attempts::window;
-    CHECK(tablets.tried("T", Tablets::password).status == 303);
+    CHECK(tablets.tried("Tess", Tablets::password).status == 303);
 
     Attempts attempts;
     for (std::size_t i = 0; i < Attempts::most_of_address; ++i)
@@ -71,13 +71,13 @@ TEST_CASE("attempts are limited by account and by address, the right password am
 
 TEST_CASE("a session ends idle, after a day's work, by signing out, and when the account changes") {
     Tablets tablets;
-    std::string cookie = tablets.in("T");
+    std::string cookie = tablets.in("Tess");
     tablets.now += Sessions::longest_idle - std::chrono::seconds(1);
     CHECK(tablets.see(cookie, "/head").status == 200); // a page that looks by itself is no use
     tablets.now += std::chrono::seconds(1);
     CHECK(tablets.see(cookie, "/head").status == 403);
 
-    cookie = tablets.in("T");
+    cookie = tablets.in("Tess");
     for (auto left = Sessions::longest; left > std::chrono::minutes(20); left -= std::chrono::minutes(20)) {
         CHECK(tablets.see(cookie, "/").status == 200);
         tablets.now += std::chrono::minutes(20);
@@ -86,28 +86,28 @@ TEST_CASE("a session ends idle, after a day's work, by signing out, and when the
     tablets.now += std::chrono::minutes(20);
     CHECK(tablets.see(cookie, "/").status == 303);
 
-    cookie = tablets.in("T");
+    cookie = tablets.in("Tess");
     CHECK(tablets.send(cookie, "/sign-out").status == 303);
     CHECK(tablets.see(cookie, "/").status == 303);
 
-    cookie = tablets.in("T");
-    tablets.account({"T", "a new one, and longer", {}});
+    cookie = tablets.in("Tess");
+    tablets.account({"Tess", "a new one, and longer", {}});
     CHECK(tablets.see(cookie, "/").status == 403);
-    cookie = tablets.in("T", "a new one, and longer");
-    tablets.account({"T", {}, true});
+    cookie = tablets.in("Tess", "a new one, and longer");
+    tablets.account({"Tess", {}, true});
     CHECK(tablets.see(cookie, "/").status == 403);
-    CHECK(tablets.tried("T", "a new one, and longer").status == 403);
+    CHECK(tablets.tried("Tess", "a new one, and longer").status == 403);
 
-    cookie = tablets.in("I");
-    PersonRequest more{"I", {"instructor", "technician"}, {}, {}, {}, {}, "more work"};
+    cookie = tablets.in("Inge");
+    PersonRequest more{"Inge", {"instructor", "technician"}, {}, {}, {}, {}, "more work"};
     tablets.desk([&](Writing &w) { write_person(w, more); });
     CHECK(tablets.see(cookie, "/").status == 403);
-    CHECK(tablets.see(tablets.in("I"), "/").status == 200);
+    CHECK(tablets.see(tablets.in("Inge"), "/").status == 200);
 }
 
 TEST_CASE("every route is in the table of roles, and each role gets what the table says") {
     Tablets tablets;
-    const std::vector<std::string> names{"T", "I", "K", "L1"};
+    const std::vector<std::string> names{"Tess", "Inge", "Kim", "L1"};
     const std::vector<std::string> roles{"technician", "instructor", "keeper", "welder"};
     std::size_t granted = 0, refused = 0;
     for (std::size_t i = 0; i < names.size(); ++i) {
@@ -156,7 +156,7 @@ std::vector<std::string> all_of(const std::string &page, const std::string &attr
 
 TEST_CASE("nobody is offered a door that is shut to him") {
     Tablets tablets;
-    for (const std::string name : {"T", "I", "K", "L1"}) {
+    for (const std::string name : {"Tess", "Inge", "Kim", "L1"}) {
         const std::string cookie = tablets.in(name);
         std::vector<std::string> seen{"/"};
         std::size_t forms = 0;
@@ -217,25 +217,25 @@ TEST_CASE("the password is kept as a hash, in a file of its own that others do n
     CHECK(test::read_file(file).find(Tablets::password) == std::string::npos);
     CHECK(test::read_file(file).find("$argon2id$") != std::string::npos);
     CHECK(test::read_file(tablets.book()).find("$argon2id$") == std::string::npos);
-    CHECK_THROWS_AS(tablets.account({"T", "short", {}}), Refusal);
+    CHECK_THROWS_AS(tablets.account({"Tess", "short", {}}), Refusal);
     std::filesystem::permissions(file, std::filesystem::perms::others_read,
                                  std::filesystem::perm_options::add);
-    CHECK(tablets.tried("T", Tablets::password).status == 503);
+    CHECK(tablets.tried("Tess", Tablets::password).status == 503);
 }
 
 TEST_CASE("what is entered signed in says so, and what is entered by a typed name does not", "[sign-in]") {
     Tablets tablets;
-    const std::string cookie = tablets.in("T");
+    const std::string cookie = tablets.in("Tess");
     CHECK(tablets.send(cookie, "/coupon/T-1/remark", {{"text", "seen on the tablet"}}).status == 303);
     tablets.ok("/coupon/T-1/remark", {{"text", "seen on this machine"}});
     Book record(tablets.book(), Ledger::Mode::read);
     const auto remarks = record.coupon("T-1").remarks;
     REQUIRE(remarks.size() == 2);
-    CHECK(remarks[0].stamp.who == "T");
+    CHECK(remarks[0].stamp.who == "Tess");
     CHECK(remarks[0].stamp.signed_in);
     CHECK_FALSE(remarks[1].stamp.signed_in);
     CHECK(record.ledger().verify().faults.empty());
-    CHECK(says(tablets.see(cookie, "/coupon/T-1"), "Remark by T, signed in at"));
+    CHECK(says(tablets.see(cookie, "/coupon/T-1"), "Remark by Tess, signed in at"));
 }
 
 TEST_CASE("each change of a password or a lock is a line of a log that only its owner reads", "[sign-in]") {
@@ -243,24 +243,24 @@ TEST_CASE("each change of a password or a lock is a line of a log that only its 
     const std::string log = tablets.book() + ".accounts.log";
     const auto lines = [&] { return test::read_file(log); };
     const std::string before = lines();
-    CHECK(before.find("\tK\tT\tpassword set\n") != std::string::npos);
+    CHECK(before.find("\tKim\tTess\tpassword set\n") != std::string::npos);
     CHECK(before.find(Tablets::password) == std::string::npos);
     CHECK((std::filesystem::status(log).permissions() &
            (std::filesystem::perms::group_all | std::filesystem::perms::others_all)) ==
           std::filesystem::perms::none);
-    const std::string cookie = tablets.in("K");
-    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "yes"}}).status == 303);
-    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "no"}}).status == 303);
-    CHECK(tablets.send(cookie, "/keeper/account/I", {{"password", "short"}}).status == 422);
+    const std::string cookie = tablets.in("Kim");
+    CHECK(tablets.send(cookie, "/keeper/account/Inge", {{"lock", "yes"}}).status == 303);
+    CHECK(tablets.send(cookie, "/keeper/account/Inge", {{"lock", "no"}}).status == 303);
+    CHECK(tablets.send(cookie, "/keeper/account/Inge", {{"password", "short"}}).status == 422);
     const std::string now = lines();
     CHECK(now.starts_with(before)); // it only grows
     const std::string at = "2026-11-25T10:00:00Z";
-    CHECK(now.substr(before.size()) == at + "\tK\tI\tlocked\n" + at + "\tK\tI\tunlocked\n");
+    CHECK(now.substr(before.size()) == at + "\tKim\tInge\tlocked\n" + at + "\tKim\tInge\tunlocked\n");
     // What cannot be told is not done.
     std::filesystem::remove(log);
     std::filesystem::create_directory(log);
-    CHECK(tablets.send(cookie, "/keeper/account/I", {{"lock", "yes"}}).status == 503);
-    CHECK(tablets.tried("I", Tablets::password).status == 303);
+    CHECK(tablets.send(cookie, "/keeper/account/Inge", {{"lock", "yes"}}).status == 503);
+    CHECK(tablets.tried("Inge", Tablets::password).status == 303);
 }
 
 TEST_CASE("a technician finishes his own exams, and a keeper those of others for a reason", "[sign-in]") {
@@ -273,7 +273,8 @@ TEST_CASE("a technician finishes his own exams, and a keeper those of others for
         exam.level = "II";
         record_exam(w, exam);
     });
-    const std::string path = "/coupon/T-9/exam/1", technician = tablets.in("T"), keeper = tablets.in("K");
+    const std::string path = "/coupon/T-9/exam/1", technician = tablets.in("Tess"),
+                      keeper = tablets.in("Kim");
     CHECK(says(tablets.see(keeper, path), "Finish it for A. Field"));
     const Answer offered = tablets.see(technician, path);
     CHECK_FALSE(says(offered, "Finish it for"));
@@ -284,7 +285,7 @@ TEST_CASE("a technician finishes his own exams, and a keeper those of others for
     CHECK(says(another, "is said by A. Field, its examiner, and not by T"));
     CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}}).status == 422);
     CHECK(tablets.send(keeper, path + "/finish", {{"found", "0"}, {"why", "he is away"}}).status == 303);
-    CHECK(says(tablets.see(keeper, path), "Finished by K: none found, on 2026-11-"));
+    CHECK(says(tablets.see(keeper, path), "Finished by Kim: none found, on 2026-11-"));
     CHECK(says(tablets.see(keeper, "/coupon/T-9"), "(the reason: he is away)"));
 }
 
@@ -292,12 +293,12 @@ TEST_CASE("who signed in and begins an exam in another one's name is asked wheth
           "[sign-in]") {
     Tablets tablets;
     tablets.desk([](Writing &w) { register_coupon(w, {"T-9", {{"criteria", "iso-5817"}}}); });
-    const std::string technician = tablets.in("T"), path = "/coupon/T-9/exam";
+    const std::string technician = tablets.in("Tess"), path = "/coupon/T-9/exam";
     std::vector<std::pair<std::string, std::string>> sent{
         {"method", "VT"}, {"examiner", "A. Field"}, {"level", "II"}};
     const Answer asked = tablets.send(technician, path, sent);
     CHECK(asked.status == 422);
-    CHECK(says(asked, "and T is signed in: what it found is then said by that examiner"));
+    CHECK(says(asked, "and Tess is signed in: what it found is then said by that examiner"));
     const std::string before = "name=\"sure\" value=\"";
     const std::size_t at = asked.body.find(before);
     REQUIRE(at != std::string::npos);

@@ -13,7 +13,7 @@ public:
 
     Tablets() {
         for (const auto &[name, role] :
-             {std::pair("T", "technician"), {"I", "instructor"}, {"K", "keeper"}, {"L1", "welder"}}) {
+             {std::pair("Tess", "technician"), {"Inge", "instructor"}, {"Kim", "keeper"}, {"L1", "welder"}}) {
             PersonRequest person;
             person.name = name;
             person.roles = {role};
@@ -27,7 +27,7 @@ public:
     }
 
     void account(AccountRequest request) {
-        if (request.by.empty()) request.by = "K";
+        if (request.by.empty()) request.by = "Kim";
         Book record(book(), Ledger::Mode::read);
         Catalogue catalogue(School::bench.world().outside);
         Office office(record, catalogue);
