@@ -30,7 +30,7 @@ before(async () => {
     bench = new Bench();
     bench.run('register', 'T-1', ...plate, '--welder', 'L1');
     bench.run('register', 'T-2', ...plate, '--welder', 'L2');
-    for (const [name, role] of [['T', 'technician'], ['I', 'instructor'], ['K', 'keeper'], ['L1', 'welder']]) {
+    for (const [name, role] of [['Tess', 'technician'], ['Inge', 'instructor'], ['Kim', 'keeper'], ['L1', 'welder']]) {
         bench.run('person', name, '--role', role);
         execFileSync(process.env.BEADBOOK_PROGRAM, ['account', name, '--set-password'], { env: bench.env, input: `${password}\n` });
     }
@@ -80,8 +80,8 @@ const signIn = async (name, word = password) => {
 };
 
 test('each role signs in through TLS and sees its own', async () => {
-    for (const [name, path, status] of [['T', '/coupon/T-2', 200], ['I', '/class', 200], ['K', '/keeper/people', 200],
-                                        ['T', '/class', 403], ['I', '/keeper', 403], ['L1', '/welder/L1', 200]]) {
+    for (const [name, path, status] of [['Tess', '/coupon/T-2', 200], ['Inge', '/class', 200], ['Kim', '/keeper/people', 200],
+                                        ['Tess', '/class', 403], ['Inge', '/keeper', 403], ['L1', '/welder/L1', 200]]) {
         const { cookie } = await signIn(name);
         const page = await asked('GET', path, { cookie });
         assert.equal(page.status, status, `${name} ${path}`);
@@ -99,7 +99,7 @@ test('a welder who asks for another\'s coupon gets the answer of one that there 
 });
 
 test('nothing is written for another origin', async () => {
-    const { cookie } = await signIn('T');
+    const { cookie } = await signIn('Tess');
     const token = (await asked('GET', '/coupon/T-1', { cookie })).text.match(/name="bench-token" content="([0-9a-f]{64})"/)[1];
     const form = { text: 'a remark', token };
     for (const origin of ['https://evil.example', `http://${host}:${port}`, 'null', ''])
@@ -111,8 +111,8 @@ test('nothing is written for another origin', async () => {
 
 test('wrong passwords are limited, whatever address is claimed', async () => {
     for (let i = 0; i < 5; ++i)
-        assert.equal((await signIn('I', 'another word, wrong')).status, 403);
-    const claimed = await asked('POST', '/sign-in', { form: { name: 'I', password }, headers: { 'x-forwarded-for': '192.0.2.1' } });
+        assert.equal((await signIn('Inge', 'another word, wrong')).status, 403);
+    const claimed = await asked('POST', '/sign-in', { form: { name: 'Inge', password }, headers: { 'x-forwarded-for': '192.0.2.1' } });
     assert.equal(claimed.status, 429);
 });
 
