@@ -50,7 +50,7 @@ struct Judged {
     /// What is against it, and what speaks against the equipment of its exams, each with its exam.
     std::vector<std::string> cautions() const;
     /// Whether an accept does not stand plain.
-    bool with_cautions() const { return !gone.empty() || !cautions().empty(); }
+    bool with_cautions() const { return !gone.empty() || !sure.empty() || !cautions().empty(); }
 };
 
 /// Judges a coupon against every class of its criteria. Throws DataError: it names none, or not that class.
