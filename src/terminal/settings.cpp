@@ -56,7 +56,7 @@ std::vector<Option> options_of_section(const std::string &name) {
     if (name != "every") return command_named(name).options;
     std::vector<Option> out;
     for (const auto &command : commands())
-        for (auto &option : command.options) out.push_back(std::move(option));
+        out.insert(out.end(), command.options.begin(), command.options.end());
     return out;
 }
 
