@@ -41,6 +41,9 @@ inline std::string_view id_of(CarriedFact::Kind kind) { return carried_kinds[sta
 /// How the welder of a coupon is called where it comes from; empty if that is not told.
 std::string welder_there(const std::vector<CarriedFact> &before);
 
+/// Whether it speaks against the coupon, and does not only tell how its welder is called there.
+inline bool stands_against(const CarriedFact &fact) { return fact.kind != CarriedFact::Kind::welder; }
+
 /// "on the record that it comes from it was graded failed ...".
 std::string words_of(const CarriedFact &fact);
 

@@ -18,7 +18,6 @@ std::string known_name(const std::string &name) {
 /// A name of people's own with a known one in it (dwell time, penetrant dwell) takes no nought that would be
 /// the end of an exam under the known one.
 void refuse_nought_of_own(const std::string &name, const std::string &value) {
-    if (condition_info(name)) return;
     for (const auto &one : condition_infos()) {
         const bool holds =
             (" " + lowered(name) + " ").find(" " + lowered(one.name) + " ") != std::string::npos;
@@ -37,13 +36,13 @@ void refuse_nought_of_own(const std::string &name, const std::string &value) {
 /// What is measured from nothing up cannot be nothing or less, whatever people call it.
 void refuse_less_of_own(const std::string &name, const std::string &value) {
     using D = Dimension;
-    if (condition_info(name)) return;
+    if (is_bare_number(value)) return;
     const bool below = value.starts_with('-');
+    const std::string amount = below ? value.substr(1) : value;
     for (const D kind : {D::time, D::current, D::light, D::irradiance, D::weight, D::field, D::concentration,
                          D::activity, D::radiation, D::dose_rate}) {
         try {
-            const Exact amount = parse_amount(below ? value.substr(1) : value, kind);
-            if (is_bare_number(value) || (!below && amount != Exact(0))) continue;
+            if (parse_amount(amount, kind) != Exact(0) && !below) continue;
         } catch (const InputError &) {
             continue; // of another kind
         }
@@ -89,8 +88,6 @@ void add_condition(ExamRecord &exam, const std::string &text) {
         throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
     const std::string value = checked_text(text.substr(equals + 1), name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
-    refuse_nought_of_own(name, value);
-    refuse_less_of_own(name, value);
     if (const ConditionInfo *known = condition_info(name)) {
         try {
             if (const std::string why = impossible(*known, read_condition_value(*known, value)); !why.empty())
@@ -99,6 +96,9 @@ void add_condition(ExamRecord &exam, const std::string &text) {
         } catch (const InputError &e) {
             throw DataError(std::string("condition ") + e.what());
         }
+    } else {
+        refuse_nought_of_own(name, value);
+        refuse_less_of_own(name, value);
     }
     if (!exam.conditions.emplace(name, value).second)
         throw DataError("condition " + name + " is given twice");

@@ -153,9 +153,9 @@ void check_one_person(const std::string &text, const std::string &field, bool on
 
 void check_new_name(const std::string &text, const std::string &field, bool sure) {
     const std::string why = several_persons(text);
-    if (why.empty() || (sure && several_persons(text, true).empty())) return;
-    if (several_persons(text, true).empty()) throw Unsure("is that meant? " + why);
-    throw refused(why).at(field);
+    if (why.empty()) return;
+    check_one_person(text, field, true);
+    if (!sure) throw Unsure("is that meant? " + why);
 }
 
 } // namespace beadbook

@@ -89,7 +89,7 @@ private:
         for (const auto &name : by_settings)
             if (fields.contains(name)) out.by_settings.insert(name);
         for (const auto &one : before)
-            if (one.kind != CarriedFact::Kind::welder) notes_.add(mark, {words_of(one)});
+            if (stands_against(one)) notes_.add(mark, {words_of(one)});
         notes_.add(mark, sizes_understood(fields, out));
         if (!out_.seen.emplace(mark, 0).second)
             throw refused("coupon " + mark + " is registered already, earlier in this file");

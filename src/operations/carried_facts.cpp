@@ -1,4 +1,5 @@
 #include "operations/carried_facts.hpp"
+#include "operations/welder_names.hpp"
 
 #include "measure/text.hpp"
 #include "operations/failed_by.hpp"
@@ -54,11 +55,10 @@ void take_failing_grades(const std::vector<Entry> &history, std::vector<CarriedF
 
 /// A mark says elsewhere nothing of who bears it here.
 void take_welder(Office &office, const std::string &mark, std::vector<CarriedFact> &out) {
-    if (!office.book().knows_welder(mark)) return;
-    const std::string name = office.book().welder(mark).record.name;
+    const std::string name = welder_name(office.book(), mark);
+    if (name.empty()) return;
     const auto told = std::find_if(out.begin(), out.end(),
                                    [](const CarriedFact &one) { return one.kind == Against::welder; });
-    if (name.empty()) return;
     if (told == out.end())
         out.push_back({Against::welder, {}, {}, {}, {}, name, {}, {}});
     else

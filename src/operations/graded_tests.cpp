@@ -124,22 +124,22 @@ std::optional<Day> entered_after(const WelderEvent &event, Day day) {
 /// Coupons of the welder, and of those who are called so and by no mark.
 std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
     auto out = office.book().coupons_of(welder.mark());
+    const auto add = [&](std::string id) {
+        if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+    };
     for (const auto &text : office.ledger().welders_named()) {
         if (office.book().knows_welder(text)) continue;
         const WelderText who(text);
         if (!welder.means(who) && !welder.seen_as(who) && welder.taken_for(who).empty()) continue;
-        for (auto &id : office.book().coupons_of(text))
-            if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+        for (auto &id : office.book().coupons_of(text)) add(std::move(id));
     }
     for (const auto &mark : marks_once_called_as(office.book(), welder))
-        for (auto &id : office.book().coupons_of(mark))
-            if (std::find(out.begin(), out.end(), id) == out.end()) out.push_back(std::move(id));
+        for (auto &id : office.book().coupons_of(mark)) add(std::move(id));
     for (auto &[id, text] : office.ledger().failed_elsewhere()) {
         CouponRecord as;
         as.set("welder", text);
-        if ((welded_as(office.book(), as, welder) || may_be_welded_as(office.book(), as, welder)) &&
-            std::find(out.begin(), out.end(), id) == out.end())
-            out.push_back(std::move(id));
+        if (welded_as(office.book(), as, welder) || may_be_welded_as(office.book(), as, welder))
+            add(std::move(id));
     }
     return out;
 }

@@ -8,22 +8,27 @@
 namespace beadbook {
 namespace {
 
+/// When a welder was said to have left an employer.
+std::vector<StruckOut> leavings(Book &book, const std::string &mark, const std::string &employer) {
+    auto out = struck_out(book, mark);
+    std::erase_if(out, [&](const StruckOut &one) {
+        return one.kind != StruckOut::Kind::employer || one.was != employer;
+    });
+    return out;
+}
+
 /// For whom an employer was left after an entry; empty if nobody left, or if that was said to be a slip.
 std::string left_since(Book &book, const WelderRecord &now, const std::string &employer, std::int64_t entry) {
     if (std::find(now.sure.begin(), now.sure.end(), never_left) != now.sure.end()) return "";
-    for (const auto &one : struck_out(book, now.mark))
-        if (one.kind == StruckOut::Kind::employer && one.entry > entry && one.was == employer)
-            return one.now.empty() ? "nobody on record" : one.now;
+    for (const auto &one : leavings(book, now.mark, employer))
+        if (one.entry > entry) return one.now.empty() ? "nobody on record" : one.now;
     return "";
 }
 
 } // namespace
 
 bool came_back(Book &book, const WelderRecord &welder) {
-    const auto all = struck_out(book, welder.mark);
-    return !welder.employer.empty() && std::any_of(all.begin(), all.end(), [&](const StruckOut &one) {
-        return one.kind == StruckOut::Kind::employer && one.was == welder.employer;
-    });
+    return !welder.employer.empty() && !leavings(book, welder.mark, welder.employer).empty();
 }
 
 std::string granted_to_another(Book &book, const WelderState &welder, const HeldQualification &held) {

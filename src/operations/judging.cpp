@@ -96,7 +96,7 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
 std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &fact : coupon.record.before)
-        if (fact.kind != CarriedFact::Kind::failed_beside && fact.kind != CarriedFact::Kind::welder)
+        if (fact.kind != CarriedFact::Kind::failed_beside && stands_against(fact))
             out.push_back(words_of(fact));
     if (coupon.mechanical_failed > 0 && coupon.record.get("mechanical") != "failed")
         out.emplace_back("its mechanical tests were said to have failed, before that was changed");

@@ -36,11 +36,11 @@ CheckedCriteria check_criteria(Catalogue &catalogue, const Source &source, bool 
 Checked<RangeRules> check_rules(Catalogue &catalogue, const Source &source);
 Checked<Practice> check_practice(Catalogue &catalogue, const Source &source);
 
-/// The words for imperfections, and the technique conditions that exams may record.
 /// The JSON Schema that editors use for one kind of file: criteria, cases, rules, practice, work. Throws
 /// DataError: there is no such kind.
 std::string editor_schema(const std::string &kind);
 
+/// The words for imperfections, and the technique conditions that exams may record.
 const Vocabulary &imperfection_types();
 const std::vector<ConditionInfo> &known_conditions();
 

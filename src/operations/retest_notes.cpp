@@ -21,7 +21,7 @@ std::vector<std::string> training_told(const Evidence &one, Day welded) {
     return out;
 }
 
-/// "diameter 6 in, not 2 in" of one process.
+/// "diameter 6 in, and there 2 in" of one process.
 std::vector<std::string> sizes_otherwise(const Weld &weld, const Weld &failed, Unit unit) {
     std::vector<std::string> out;
     for (const Trait trait : {Trait::thickness, Trait::weld_thickness, Trait::diameter}) {
@@ -38,11 +38,12 @@ std::vector<std::string> sizes_otherwise(const Weld &weld, const Weld &failed, U
 std::vector<std::string> sizes_told(const GradedTests &tests, const Evidence &one) {
     std::vector<std::string> out;
     const auto *failed = tests.find(one.after->coupon);
+    if (!failed) return out;
     auto coupons = one.coupons;
     if (std::find(coupons.begin(), coupons.end(), one.coupon) == coupons.end()) coupons.push_back(one.coupon);
     for (const auto &id : coupons) {
         const auto *test = tests.find(id);
-        if (!failed || !test) continue;
+        if (!test) continue;
         std::vector<std::string> otherwise;
         for (const auto &weld : test->welds)
             for (const auto &was : failed->welds)

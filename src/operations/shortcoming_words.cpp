@@ -79,9 +79,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         if (one.lacks.size() == 2)
             return "cannot say whether this is a retest: " + named + " failed, and its welder " +
                    one.lacks[0] + " was called '" + shown(one.lacks[1]) +
-                   "' then; if it was this one, say so of that coupon by his mark, and if it was not, a "
-                   "reason "
-                   "says that";
+                   "' then; if it was this one, say so of that coupon by his mark, and if it was not, "
+                   "a reason says that";
         return "cannot say whether this is a retest: " + named + " failed, and whether its welder '" +
                shown(listed(one.lacks)) +
                "' is this one is not on record; name him there by the mark, or say that another is meant";

@@ -6,9 +6,11 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
+#include <fcntl.h>
 #include <filesystem>
 #include <fstream>
 #include <sys/stat.h>
+#include <unistd.h>
 #include <utility>
 #include <vector>
 
@@ -105,6 +107,19 @@ void NewFile::finish() {
     std::error_code ignored;
     std::filesystem::remove(path_, ignored);
     throw StoreError(shown(path_) + ": cannot be written");
+}
+
+bool brought_to_disk(const std::string &path) {
+    const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
+    if (file < 0) return false;
+    const bool done = fsync(file) == 0;
+    close(file);
+    return done;
+}
+
+void bring_name_to_disk(const std::string &path) {
+    const auto folder = std::filesystem::path(path).parent_path();
+    brought_to_disk(folder.empty() ? "." : folder.string());
 }
 
 void write_new_file(const std::string &path, const std::string &bytes, Readers readers) {

@@ -34,6 +34,10 @@ private:
     std::FILE *file_;
     bool whole_ = true;
 };
+/// Whether all of a file, or of the list of a folder, is on the disk now.
+bool brought_to_disk(const std::string &path);
+/// The same of the name of a file or folder, where it can be.
+void bring_name_to_disk(const std::string &path);
 /// A whole file at once. Throws as NewFile does.
 void write_new_file(const std::string &path, const std::string &bytes, Readers readers = Readers::as_usual);
 

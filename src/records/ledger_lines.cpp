@@ -93,7 +93,8 @@ std::vector<std::string> Ledger::welders_named() {
 }
 
 std::vector<std::string> Ledger::welders_changed() {
-    return texts("SELECT DISTINCT subject FROM entry WHERE kind = 'welder' AND supersedes IS NOT NULL");
+    return texts("SELECT DISTINCT subject FROM entry WHERE family = 'welder' AND kind = 'welder' AND "
+                 "supersedes IS NOT NULL");
 }
 
 bool Ledger::names_cohort(const std::string &cohort) {
@@ -114,7 +115,7 @@ std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
         SQLite::Statement query(
             *db_, "SELECT DISTINCT subject, json_extract(fact.value, '$.as.welder') FROM entry, "
                   "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
-                  "instr(body, '\"before\":[') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
+                  "instr(body, '\"as\":{') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
         std::vector<std::pair<std::string, std::string>> out;
         while (query.executeStep())
             out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());

@@ -2,13 +2,12 @@
 
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
+#include "records/files.hpp"
 
 #include <cerrno>
 #include <cstdlib>
-#include <fcntl.h>
 #include <filesystem>
 #include <system_error>
-#include <unistd.h>
 
 namespace beadbook {
 namespace {
@@ -44,11 +43,7 @@ void NewFolder::finish() {
     refuse_if_there();
     if (std::rename(path_.c_str(), to_.c_str()) != 0) throw not_made(to_, errno);
     path_.clear();
-    const fs::path around = fs::path(to_).parent_path();
-    if (const int at = open(around.empty() ? "." : around.c_str(), O_RDONLY | O_DIRECTORY); at >= 0) {
-        fsync(at); // the name too
-        close(at);
-    }
+    bring_name_to_disk(to_);
 }
 
 } // namespace beadbook

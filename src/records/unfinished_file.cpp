@@ -20,14 +20,6 @@ namespace fs = std::filesystem;
                      ": cannot be written: " + std::error_code(why, std::generic_category()).message());
 }
 
-bool on_disk(const std::string &path, int how) {
-    const int at = open(path.c_str(), how | O_CLOEXEC);
-    if (at < 0) return false;
-    const bool done = fsync(at) == 0;
-    close(at);
-    return done;
-}
-
 } // namespace
 
 UnfinishedFile::UnfinishedFile(std::string to, Readers readers) : to_(std::move(to)) {
@@ -53,7 +45,7 @@ UnfinishedFile::~UnfinishedFile() {
 }
 
 bool UnfinishedFile::finish() {
-    if (!on_disk(path_, O_RDWR)) cannot_write(to_, errno);
+    if (!brought_to_disk(path_)) cannot_write(to_, errno);
     bool named = link(path_.c_str(), to_.c_str()) == 0;
     const int why = errno;
     if (!named && why != EEXIST && access(to_.c_str(), F_OK) != 0) // a stick's file system has no links
@@ -63,8 +55,7 @@ bool UnfinishedFile::finish() {
     std::error_code ignored;
     fs::remove(path_, ignored);
     path_.clear();
-    const fs::path folder = fs::path(to_).parent_path();
-    on_disk(folder.empty() ? "." : folder.string(), O_RDONLY | O_DIRECTORY); // the name too, where it can be
+    bring_name_to_disk(to_);
     return true;
 }
 

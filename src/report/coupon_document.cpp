@@ -289,6 +289,10 @@ Words grade_words(const Grade &grade, const std::string &again) {
     return out;
 }
 
+std::string welder_words(const std::string &mark, const std::string &name) {
+    return mark + (name.empty() ? "" : ", " + name);
+}
+
 void add_facts(Document &doc, const CouponRecord &coupon, const std::string &welder_name) {
     for (const auto &field : coupon_fields()) {
         const std::string_view name = field.name;
@@ -314,8 +318,8 @@ Document document_of(const CouponSheet &sheet) {
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
     add_photos(doc, photos_of(c));
     for (const auto &fact : c.record.before)
-        doc.line(Words("The coupon: " + words_of(fact),
-                       fact.kind == CarriedFact::Kind::welder ? Tone::plain : Tone::cannot_say));
+        doc.line(
+            Words("The coupon: " + words_of(fact), stands_against(fact) ? Tone::cannot_say : Tone::plain));
     add_taken_back(doc, sheet.taken_back);
     for (const auto &r : c.remarks)
         doc.line("Remark by " + who_words(r.stamp) + " at " + r.stamp.at + ": " + r.text);

@@ -42,9 +42,11 @@ struct CouponList {
 Document document_of(const CouponList &list);
 /// That there is no coupon, or none of those asked for.
 Document nothing_found(bool of_all);
-/// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
 /// What is told of a coupon, a fact a line, the welder's name beside the mark.
 void add_facts(Document &doc, const CouponRecord &coupon, const std::string &welder_name);
+/// The mark, with the name behind it where there is one: "L1, J. Reef".
+std::string welder_words(const std::string &mark, const std::string &name);
+/// One coupon: what is known, exams with their finds, remarks, last verdict, grade.
 Document document_of(const CouponSheet &sheet);
 /// Entries as they were made, each with what it says, and otherwise than before.
 Document document_of(const std::vector<Entry> &history);

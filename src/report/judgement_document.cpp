@@ -331,9 +331,7 @@ Document explained_document(const Explained &e, bool in_full) {
     Document doc;
     doc.title = "Coupon " + e.judged.mark;
     doc.line(Words(doc.title, Tone::strong) +
-             Words(e.welder.empty()
-                       ? ""
-                       : ", welded by " + e.welder + (e.welder_name.empty() ? "" : ", " + e.welder_name)));
+             Words(e.welder.empty() ? "" : ", welded by " + welder_words(e.welder, e.welder_name)));
     add_explanation(doc, e, in_full);
     return doc.caution();
 }

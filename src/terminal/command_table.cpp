@@ -7,6 +7,7 @@
 #include "measure/text.hpp"
 #include "terminal/command.hpp"
 
+#include <algorithm>
 #include <map>
 #include <sstream>
 #include <stdexcept>
@@ -92,8 +93,12 @@ private:
         Command out;
         out.words = filled_in(of.needed_text("words"));
         const std::string whom = of.needed_text("for");
-        for (const auto &[name, who] : people)
-            if (whom == name) out.whom = who;
+        const auto who = std::find_if(std::begin(people), std::end(people),
+                                      [&](const auto &one) { return one.first == whom; });
+        if (who == std::end(people))
+            of.error("for", "'" + whom + "' is none of those whom the help speaks to");
+        else
+            out.whom = who->second;
         out.enters = of.flag("enters", false);
         out.summary = of.needed_text("summary");
         out.example = "beadbook " + of.needed_text("example");

@@ -30,10 +30,8 @@ std::string exam_path(const std::string &mark, int exam) {
 
 std::string about(Office &office, const CouponRecord &coupon) {
     std::vector<std::string> out;
-    if (const std::string welder = coupon.get("welder"); !welder.empty()) {
-        const std::string name = welder_name(office.book(), welder);
-        out.push_back(welder + (name.empty() ? "" : ", " + name));
-    }
+    if (const std::string welder = coupon.get("welder"); !welder.empty())
+        out.push_back(welder_words(welder, welder_name(office.book(), welder)));
     for (const char *field : {"joint", "form", "process", "criteria", "class"})
         if (const std::string value = coupon.get(field); !value.empty())
             out.push_back(field == std::string_view("criteria") ? criteria_name(value) : value);

@@ -9,13 +9,9 @@
 #include "records/schema.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
-#include <atomic>
 #include <csignal>
-#include <fcntl.h>
-#include <filesystem>
 #include <fstream>
 #include <sys/stat.h>
-#include <sys/types.h>
 #include <sys/wait.h>
 #include <thread>
 #include <unistd.h>
@@ -374,51 +370,4 @@ TEST_CASE("a record of version 3 is read as it is, and takes people once it is w
     CHECK(now.book.welders().empty());
     CHECK(now.book.ledger().verify().faults.empty());
     CHECK(now.book.ledger().verify().entries == 2);
-}
-
-TEST_CASE("a record that is being made is there whole or not at all") {
-    const TemporaryFolder folder;
-    std::atomic<int> made = 0;
-    constexpr int records = 20;
-    const auto path = [&](int n) { return folder.file(std::to_string(n) + ".db"); };
-    std::string seen;
-    std::thread reader([&] {
-        while (made < records && seen.empty()) {
-            const std::string next = path(made);
-            const std::string said = trouble(next, Ledger::Mode::read);
-            if (said != "holds" && said.find("there is no record yet") == std::string::npos) seen = said;
-        }
-    });
-    for (; made < records; ++made) Ledger(path(made), Ledger::Mode::create);
-    reader.join();
-    CHECK(seen.empty());
-    CHECK(trouble(path(0)) == "holds");
-    // And nothing is left of what it was made as.
-    for (const auto &file : std::filesystem::directory_iterator(std::filesystem::path(path(0)).parent_path()))
-        CHECK(file.path().extension() == ".db");
-}
-
-TEST_CASE("reading beside a write of the same program does not take its lock on the file away") {
-    const TemporaryFolder folder;
-    const std::string path = folder.file("b.db");
-    OpenBook book(path, Ledger::Mode::create);
-    fill(book);
-    const Ledger::Transaction writing(book.book.ledger());
-    CHECK(trouble(path, Ledger::Mode::read) == "holds"); // as a page is asked for meanwhile
-    // Another program asks who holds the lock by which SQLite keeps other writers out: its file format, 2.3.
-    const pid_t other = fork();
-    REQUIRE(other >= 0);
-    if (other == 0) {
-        constexpr off_t reserved_byte = 0x40000001;
-        struct flock lock {};
-        lock.l_type = F_WRLCK;
-        lock.l_whence = SEEK_SET;
-        lock.l_start = reserved_byte;
-        lock.l_len = 1;
-        const int file = open(path.c_str(), O_RDWR | O_CLOEXEC);
-        _exit(file >= 0 && fcntl(file, F_GETLK, &lock) == 0 && lock.l_type == F_WRLCK ? 0 : 1);
-    }
-    int status = 0;
-    REQUIRE(waitpid(other, &status, 0) == other);
-    CHECK(status == 0);
 }
