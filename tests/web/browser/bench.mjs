@@ -1,10 +1,12 @@
 // A bench of its own for a test: the program over a fresh record, and a browser that came in by its link.
+import assert from 'node:assert/strict';
 import { spawn, execFileSync } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
 
 const program = process.env.BEADBOOK_PROGRAM;
@@ -84,6 +86,12 @@ export class Bench {
         await other.close();
         return this.open(browser, options);
     }
+}
+
+/** So many of them are there: now, or once the page that is being opened has come. */
+export async function counted(where, count) {
+    for (let left = 100; left > 0 && await where.count() !== count; --left) await setTimeout(50);
+    assert.equal(await where.count(), count);
 }
 
 /** Presses Tab until what has the focus is called so, and says how often. */

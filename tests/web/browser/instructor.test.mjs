@@ -1,7 +1,7 @@
 // The instructor's journey in a real browser: a class is graded, by taps and by keyboard, and its actions are counted.
 import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
-import { Bench, launch } from './bench.mjs';
+import { Bench, counted, launch } from './bench.mjs';
 import { Hand, school } from './school.mjs';
 
 const most_seconds = 5 * 60;
@@ -29,14 +29,14 @@ test('a class of thirty is graded in less than five minutes of taps and keys', a
     await hand.tap(page.getByRole('link', { name: 'Grade what is accepted' }));
     // All that passed in one go, and each of them listed before it: by its mark, what it is and what decided.
     const listed = page.locator('ul.ticks li');
-    assert.equal(await listed.count(), 18);
+    await counted(listed, 18);
     for (const [i, text] of (await listed.allInnerTexts()).entries()) {
         assert.match(text, new RegExp(`^T-${i + 1}\\b`));
         assert.match(text, new RegExp(`L${i + 1} · groove[^]*accept`));
     }
     await hand.tap(page.getByRole('button', { name: 'Grade them passed' }));
     await page.getByText('T-1, T-2').waitFor();
-    assert.equal(await page.getByText('graded passed', { exact: true }).count(), 18);
+    await counted(page.getByText('graded passed', { exact: true }), 18);
     // The rest one after another: only those that are to be graded, each seen with its verdict, its map and its reasons.
     await hand.tap(page.getByText('Which coupons'));
     await hand.tap(page.getByLabel('Grade', { exact: true }));
@@ -49,7 +49,7 @@ test('a class of thirty is graded in less than five minutes of taps and keys', a
         assert.match(await page.locator('.verdict').innerText(), i <= 27 ? /2: reject/ : /2: cannot say/);
         // The one for paper is hidden by the sheet, which may come a moment after the page.
         await page.locator('.weld-map:visible').nth(1).waitFor({ state: 'hidden' });
-        assert.equal(await page.locator('.weld-map:visible').count(), 1);
+        await counted(page.locator('.weld-map:visible'), 1);
         assert.ok(await page.locator('.reasons li:visible').count() > 0);
         if (i === 20) {
             // One that the instructor has seen with his own eyes: it goes against the verdict, and says why.
@@ -144,7 +144,7 @@ test('what goes wrong leads to its coupons, and each learner has a sheet of pape
     const shown = await page.locator('#board li > a').allInnerTexts();
     assert.deepEqual(shown, ['T-3', 'T-4', 'T-5', 'T-6']);
     await page.goto(`${bench.url}/class/learners`);
-    assert.equal(await page.locator('main section').count(), 7);
+    await counted(page.locator('main section'), 7);
     assert.deepEqual(page.faults, []);
     await page.context().close();
     await bench.remove();

@@ -4,7 +4,7 @@ import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { Bench, launch, plate, tube } from './bench.mjs';
+import { Bench, counted, launch, plate, tube } from './bench.mjs';
 import { school } from './school.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -111,7 +111,7 @@ test('a name that holds a script is a name', async () => {
     await page.goto(`${bench.url}/person`);
     await page.getByLabel('Name').fill(hostile);
     await page.getByRole('button', { name: 'Sit down' }).click();
-    assert.equal(await page.getByText(hostile, { exact: true }).count(), 1);
+    await counted(page.getByText(hostile, { exact: true }), 1);
     assert.equal(await page.title(), 'To be examined');
     await page.goto(`${bench.url}/person`);
     await page.getByLabel('Name').fill('A. Field');

@@ -1,7 +1,7 @@
 // The pages on paper: what is pressed is left out, nothing is cut at the edge, and each comes out as a PDF.
 import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
-import { Bench, launch } from './bench.mjs';
+import { Bench, counted, launch } from './bench.mjs';
 import { school } from './school.mjs';
 
 let browser, bench, page;
@@ -54,9 +54,9 @@ test('the foot of each sheet names the page and the state of the record', async 
 test('what a form holds besides its controls is on paper too: a map, and a list that is ticked', async () => {
     await page.emulateMedia({ media: 'print' });
     await page.goto(`${bench.url}/coupon/T-3/exam/3`);
-    assert.equal(await page.locator('.weld-map:visible').count(), 1);
+    await counted(page.locator('.weld-map:visible'), 1);
     await page.goto(`${bench.url}/class/accepted`);
-    assert.equal(await page.locator('ul.ticks li:visible').count(), 2);
+    await counted(page.locator('ul.ticks li:visible'), 2);
     await page.emulateMedia({ media: null });
 });
 

@@ -1,7 +1,7 @@
 // A stack as a shop has it: fifteen coupons, two exams each, 23 finds. It is done by tapping, and the taps are counted.
 import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
-import { Bench, launch, plate } from './bench.mjs';
+import { Bench, counted, launch, plate } from './bench.mjs';
 
 const coupons = 15;
 const most_taps = 450;
@@ -51,7 +51,7 @@ test('fifteen coupons with thirty exams and 23 finds are tapped in at most 450 t
     assert.deepEqual((await page.getByRole('link', { name: /^(begin|go on)/ }).allInnerTexts()).sort(),
                      [...Array(coupons).fill('begin RT'), `begin RT of all ${coupons}`]);
     await page.goto(`${bench.url}/class`);
-    assert.equal(await page.locator('#board').getByText('cannot say', { exact: true }).count(), coupons);
+    await counted(page.locator('#board').getByText('cannot say', { exact: true }), coupons);
     assert.equal(finds, 23);
     assert.ok(taps <= most_taps, `${taps} taps`);
     const all = Array.from({ length: coupons }, (_, i) => bench.coupon(`T-${i + 1}`)).flatMap(one => one.exams);

@@ -1,7 +1,7 @@
 // The technician's journey in a real browser.
 import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
-import { Bench, launch, plate, tube } from './bench.mjs';
+import { Bench, counted, launch, plate, tube } from './bench.mjs';
 
 let browser, bench;
 before(async () => { browser = await launch(); });
@@ -449,7 +449,7 @@ test('without JavaScript everything is read and written by forms', async () => {
     await page.getByLabel('What was found').fill('nonsense');
     await page.getByRole('button', { name: 'Log it' }).click();
     assert.equal(await page.getByLabel('What was found').inputValue(), 'nonsense');
-    assert.equal(await page.getByRole('alert').count(), 1);
+    await counted(page.getByRole('alert'), 1);
     await page.getByLabel('What was found').fill('undercut 0.1 in at 3 in');
     await page.getByRole('button', { name: 'Log it' }).click();
     // The other one of the name, of the script, is out of sight once the sheet is there.

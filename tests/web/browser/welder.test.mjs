@@ -1,7 +1,7 @@
 // The welder's journey in a real browser: my coupons, and one page a coupon that says what came of it and why.
 import { after, before, test } from 'node:test';
 import assert from 'node:assert/strict';
-import { Bench, launch, tabTo } from './bench.mjs';
+import { Bench, counted, launch, tabTo } from './bench.mjs';
 import { school } from './school.mjs';
 
 let browser, bench;
@@ -45,7 +45,7 @@ for (const [how, options] of [['with', {}], ['without', { javaScriptEnabled: fal
         assert.match(told, /Graded failed for class 2 by tester: dry the rods/);
         // The map, and the measured against its limit.
         const pictures = page.locator('main svg[role=img]:visible');
-        assert.equal(await pictures.count(), 2);
+        await counted(pictures, 2);
         assert.match(await pictures.first().locator('desc').textContent(), /#1/);
         assert.deepEqual(page.faults.filter(one => !/favicon/.test(one)), []);
     });
