@@ -140,8 +140,14 @@ std::string why_incomplete(const std::string &given) {
 void check_conditions(const CouponRecord &coupon, const ExamRecord &exam, const Practice *practice) {
     for (const auto &[name, text] : exam.conditions) {
         const ConditionInfo *known = condition_info(name);
+        const std::string said = "condition " + shown(name) + "=" + shown(text) + ": ";
+        if (!known && exam.incomplete.empty() && tells_a_part(name, text))
+            throw refused(said +
+                          "that tells how much was examined, which nothing holds it against; say with the "
+                          "exam what was left out, so that it does not count, or leave the condition out "
+                          "if all was examined")
+                .give("incomplete");
         if (!known) continue;
-        const std::string said = "condition " + name + "=" + text + ": ";
         if (known->before_exam && read_condition_value(*known, text).day > exam.date)
             throw refused(said + "that is after the exam of " + print(exam.date) +
                           "; the last one before it is asked for")

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <string>
+#include <string_view>
 
 namespace beadbook {
 
@@ -11,5 +12,9 @@ namespace beadbook {
 /// both walls of a tube with a girth seam. Empty: they may show all of it. Geometry; ASME BPVC V T-271.2,
 /// read, asks for two or three exposures, which its practice holds.
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon);
+
+/// Whether a condition of people's own name ("coverage", "root") tells how much of the weld was examined, or by
+/// its value ("not seen") that not all was. One that says it was all of it does not. Common practice, no source.
+bool tells_a_part(std::string_view name, std::string_view value);
 
 } // namespace beadbook

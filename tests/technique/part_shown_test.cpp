@@ -18,3 +18,21 @@ TEST_CASE("one exposure through both walls does not show all of a girth weld") {
     CHECK(part_not_shown({{"view", "single wall"}, {"exposures", "1"}}, girth).empty());
     CHECK(part_not_shown({{"exposures", "1"}}, girth).empty());
 }
+
+TEST_CASE("a condition of people's own name may tell that a part was examined") {
+    for (const auto &[name, value] : {std::pair{"coverage", "50 %"},
+                                      {"Extent", "10%"},
+                                      {"root", "not seen"},
+                                      {"left out", "2 in"},
+                                      {"back", "Not looked at"},
+                                      {"cap", "partly"},
+                                      {"access", "mirror only"}})
+        CHECK(tells_a_part(name, value));
+    for (const auto &[name, value] : {std::pair{"coverage", "100 %"},
+                                      {"root", "seen"},
+                                      {"surface", "ground"},
+                                      {"weather", "rain"},
+                                      {"sides", "both"},
+                                      {"cleaning", "not needed"}})
+        CHECK_FALSE(tells_a_part(name, value));
+}
