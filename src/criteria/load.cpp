@@ -229,12 +229,7 @@ private:
     std::set<std::string> ids_;
 };
 
-} // namespace
-
-Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
-    Issues issues;
-    auto set = std::make_shared<CriteriaSet>(SetReader(text, vocabulary, base, issues).read());
-    if (!issues.any_error()) lint(*set, vocabulary, issues);
+Loaded outcome(std::shared_ptr<const CriteriaSet> set, Issues &issues) {
     issues.sort_by_place();
     Loaded out;
     if (!issues.any_early_error()) out.kept = std::move(set);
@@ -243,10 +238,26 @@ Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, cons
     return out;
 }
 
+} // namespace
+
+Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
+    Issues issues;
+    auto set = std::make_shared<const CriteriaSet>(SetReader(text, vocabulary, base, issues).read());
+    if (!issues.any_error()) lint(*set, vocabulary, issues);
+    return outcome(std::move(set), issues);
+}
+
+Loaded load_checked_criteria(const std::string &text) {
+    Issues issues;
+    auto set = std::make_shared<const CriteriaSet>(
+        SetReader(text, Vocabulary::shipped(), shipped_base, issues).read());
+    return outcome(std::move(set), issues);
+}
+
 std::shared_ptr<const CriteriaSet> shipped_criteria(const std::string &name) {
     static ReadOnce<CriteriaSet> all;
     return all.get(name, [](const std::string &set) {
-        Loaded loaded = load_criteria(shipped_file(set + ".yaml"));
+        Loaded loaded = load_checked_criteria(shipped_file(set + ".yaml"));
         if (!loaded.set)
             throw std::logic_error("built-in criteria " + set + ": " + loaded.issues.front().text);
         return loaded.set;

@@ -64,8 +64,6 @@ auto kept(Shelf &shelf, Ledger &ledger, const std::string &hash, Load load, Part
     return out;
 }
 
-Loaded load_set(const std::string &text) { return load_criteria(text); }
-
 } // namespace
 
 bool means_file(const std::string &name) {
@@ -114,7 +112,7 @@ std::string Catalogue::built_in_like(const CriteriaSet &set) {
 }
 
 std::shared_ptr<const CriteriaSet> Catalogue::kept_criteria(Ledger &ledger, const std::string &hash) {
-    return kept(criteria_by_hash_, ledger, hash, load_set, &Loaded::kept);
+    return kept(criteria_by_hash_, ledger, hash, load_checked_criteria, &Loaded::kept);
 }
 std::shared_ptr<const RangeRules> Catalogue::kept_rules(Ledger &ledger, const std::string &hash) {
     return kept(rules_by_hash_, ledger, hash, load_range_rules, &LoadedRules::kept);

@@ -128,6 +128,8 @@ TEST_CASE("what older programs took is refused anew, and read where it was kept 
     REQUIRE(blank.kept);
     CHECK(blank.kept->rules.size() == 1);
     CHECK_FALSE(load_criteria(begin + "[]}\n").kept);
+    CHECK(load_checked_criteria(begin + "\" \", standing: {house: x}}\n").kept);
+    CHECK_FALSE(load_checked_criteria(begin + "[]}\n").kept);
 }
 
 TEST_CASE("a mistake inside a formula points into it") {
