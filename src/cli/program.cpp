@@ -1,6 +1,7 @@
 // The program itself: settings, completion, manual.
 #include "measure/text.hpp"
 #include "render/json_settings.hpp"
+#include "terminal/call.hpp"
 #include "terminal/completion.hpp"
 #include "terminal/manual.hpp"
 #include "terminal/settings.hpp"

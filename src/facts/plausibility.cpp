@@ -306,6 +306,10 @@ std::string question_of(const Unlikely &unlikely) {
     return "is that meant? " + unlikely.reading + " (" + unlikely.rule + ")";
 }
 
+bool is_meant(const std::vector<std::string> &sure, std::string_view rule) {
+    return std::find(sure.begin(), sure.end(), rule) != sure.end();
+}
+
 std::vector<std::string> set_aside_by(const std::vector<Unlikely> &found, bool sure,
                                       const std::vector<std::string> &before) {
     std::vector<std::string> out;

@@ -60,6 +60,8 @@ struct Unsure : Refusal {
 /// the list of rules set aside before covers.
 std::vector<std::string> set_aside_by(const std::vector<Unlikely> &found, bool sure,
                                       const std::vector<std::string> &before = {});
+/// Whether that was set aside.
+bool is_meant(const std::vector<std::string> &sure, std::string_view rule);
 /// The question of one such reading.
 std::string question_of(const Unlikely &unlikely);
 

@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 24> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 26> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -29,7 +29,9 @@ constexpr std::array<std::string_view, 24> shortcoming_ids{"told",
                                                            "revoked",
                                                            "revives",
                                                            "late training",
-                                                           "nameless"};
+                                                           "nameless",
+                                                           "renamed",
+                                                           "employer"};
 
 } // namespace
 

@@ -36,6 +36,8 @@ struct Shortcoming {
         revives,       ///< entered for an earlier day, it revives what was over by then
         late_training, ///< the training that a retest goes by was entered only after that was graded
         nameless,      ///< the welder is enrolled without a name, so may be enrolled under another mark too
+        renamed,       ///< the welder is called quite otherwise since the test came on record
+        employer,      ///< it holds with the same employer, and the welder has another one since then
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -48,7 +50,8 @@ struct Shortcoming {
                                        ///< nameless: the mark
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
     int asked = 0, given = 0;          ///< retest, coupons
-    std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept
+    std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept;
+                                       ///< renamed, employer: then and now
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
     std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why;
                                 ///< revives: when, with `was` how it stood; late_training: when;

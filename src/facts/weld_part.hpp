@@ -1,5 +1,6 @@
 #pragma once
 
+#include "judge/coupon.hpp"
 #include "measure/place.hpp"
 
 #include <cstdint>

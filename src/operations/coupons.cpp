@@ -92,8 +92,8 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
             known.push_back(one.rule);
     for (auto &one : in_unit_of_another(request, now)) reads_now.push_back(std::move(one));
     now.sure = set_aside_by(reads_now, request.sure, known);
-    if (among(before.sure, welder_like_another) && before.get("welder") == now.get("welder"))
-        now.sure.push_back(welder_like_another);
+    for (const char *who : {welder_like_another, welder_of_another_name})
+        if (among(before.sure, who) && before.get("welder") == now.get("welder")) now.sure.emplace_back(who);
     // These are about what was typed, which is not seen again.
     for (const std::string_view typed :
          {std::string_view(mark_like_another), std::string_view(mark_odd), unit_of_another})
@@ -328,8 +328,11 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
                 .at("forget");
     }
     now = described(writing.catalogue(), request.said, std::move(now));
-    if (request.said.fields.contains("welder"))
-        WeldersMeant(writing.book()).take(now, request.said.sure, request.said.sure_of);
+    if (request.said.fields.contains("welder")) {
+        WeldersMeant welders(writing.book());
+        welders.take(now, request.said.sure, request.said.sure_of);
+        if (now.get("welder") != old.record.get("welder")) welders.take_of_elsewhere(now, request.said.sure);
+    }
     if (std::find(request.forget.begin(), request.forget.end(), "criteria") != request.forget.end())
         check_criteria(writing.catalogue(), now);
     if (now == old.record)

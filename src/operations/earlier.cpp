@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "operations/grade_standing.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/selecting.hpp"
 #include "operations/told_class.hpp"
 

@@ -133,8 +133,7 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
         if (!welder.means(who) && !welder.seen_as(who) && welder.taken_for(who).empty()) continue;
         for (auto &id : office.book().coupons_of(text)) add(std::move(id));
     }
-    for (const auto &mark : marks_once_called_as(office.book(), welder))
-        for (auto &id : office.book().coupons_of(mark)) add(std::move(id));
+    for (auto &id : coupons_once_his(office.book(), welder)) add(std::move(id));
     for (auto &[id, text] : office.ledger().failed_elsewhere()) {
         CouponRecord as;
         as.set("welder", text);

@@ -23,21 +23,39 @@ std::string borne_after(Book &book, const std::string &mark, std::int64_t entry,
     return out;
 }
 
+bool may_be(const WelderNames &welder, const std::string &name) {
+    return welder.means(name) || !welder.taken_for(name).empty();
+}
+
+/// The name where the coupon comes from, if it is this welder's and not that of who bears its mark here.
+std::string borne_elsewhere(Book &book, const CouponRecord &coupon, const std::string &mark,
+                            const WelderNames &welder) {
+    const std::string name = welder_there(coupon.before);
+    if (name.empty() || says_another(coupon) || !may_be(welder, name) ||
+        (book.knows_welder(mark) && may_be(WelderNames(book, mark), name)))
+        return "";
+    return name;
+}
+
 } // namespace
 
-std::vector<std::string> marks_once_called_as(Book &book, const WelderNames &welder) {
+std::vector<std::string> coupons_once_his(Book &book, const WelderNames &welder) {
     std::vector<std::string> out;
     for (const auto &mark : book.ledger().welders_changed())
-        if (mark != welder.mark() && !borne_after(book, mark, 0, welder).empty()) out.push_back(mark);
+        if (mark != welder.mark() && !borne_after(book, mark, 0, welder).empty())
+            for (auto &id : book.coupons_of(mark)) out.push_back(std::move(id));
+    for (const auto &[id, name] : book.welders_elsewhere())
+        if (may_be(welder, name)) out.push_back(id);
     return out;
 }
 
 std::string called_as_then(Book &book, const CouponRecord &coupon, std::int64_t begun,
                            const WelderNames &welder) {
     const std::string mark = coupon.get("welder");
-    return mark.empty() || mark == welder.mark() || !book.knows_welder(mark)
-               ? ""
-               : borne_after(book, mark, begun, welder);
+    if (mark.empty() || mark == welder.mark()) return "";
+    std::string out = borne_elsewhere(book, coupon, mark, welder);
+    if (out.empty() && book.knows_welder(mark)) out = borne_after(book, mark, begun, welder);
+    return out;
 }
 
 } // namespace beadbook

@@ -209,8 +209,9 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     const GradedTests tests(office, welder);
     TestEvidence proof = evidence(office, tests, coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
-    if (const auto lack = name_lacking(welder.record))
-        for (auto &part : proof.parts) part.lacks.push_back(*lack);
+    auto of_welder = otherwise_since(office.book(), welder.record, request.coupon, way, *rules);
+    if (const auto lack = name_lacking(welder.record)) of_welder.push_back(*lack);
+    for (auto &part : proof.parts) part.lacks.insert(part.lacks.end(), of_welder.begin(), of_welder.end());
 
     std::vector<Shortcoming> lacks;
     for (const auto &part : proof.parts)

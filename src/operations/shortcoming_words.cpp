@@ -79,7 +79,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         if (one.lacks.size() == 2)
             return "cannot say whether this is a retest: " + named + " failed, and its welder " +
                    one.lacks[0] + " was called '" + shown(one.lacks[1]) +
-                   "' then; if it was this one, say so of that coupon by his mark, and if it was not, "
+                   "' when it came on record; if it was this one, say so of that coupon by his mark, and if "
+                   "it was not, "
                    "a reason says that";
         return "cannot say whether this is a retest: " + named + " failed, and whether its welder '" +
                shown(listed(one.lacks)) +
@@ -120,6 +121,13 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         return "who the welder is: " + listed(one.lacks) +
                " is enrolled without a name, so nobody can say whether he failed under another mark (common "
                "practice, no source); give the name";
+    case Kind::renamed:
+        return "who the welder is: called '" + shown(one.was) + "' when the test came on record, and '" +
+               shown(one.now) +
+               "' now, and nobody said that this is the same person (common practice, no source)";
+    case Kind::employer:
+        return "it holds with the same employer, and that was " + shown(one.was) +
+               " when the test came on record, and is " + shown(one.now) + " now";
     case Kind::coupons: break;
     }
     return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +

@@ -9,10 +9,12 @@
 #include "operations/graded_tests.hpp"
 #include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
+#include "operations/retest_notes.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/test_fate.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/vouching.hpp"
+#include "operations/who_is_meant.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/described_since.hpp"
 
@@ -74,6 +76,14 @@ void tell_late_entries(const std::vector<LateEntry> &late, Validity &validity) {
     if (validity.state != Validity::State::valid) return;
     for (const auto &words : words_of(late)) validity.reason += "; " + words;
     validity.by_late = !late.empty();
+}
+
+/// Who the welder is, where that was asked and somebody's word is behind it.
+void tell_who_is_meant(Book &book, const WelderState &welder, const QualificationRecord &held,
+                       Validity &validity) {
+    const auto meant = who_is_meant(book, welder, held);
+    for (const auto &words : meant) validity.reason += "; " + words;
+    validity.by_name = !meant.empty();
 }
 
 /// All that was set aside for what counts of it on that day; of uses, where it holds by them.
@@ -139,6 +149,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
+        tell_who_is_meant(office.book(), welder, held.record, held.validity);
         held.aside = asides_of(welder, held, on, undone, late);
         if (!taken_away(held.validity.state)) tell_revoked_beside(welder, out, on, held);
     }
@@ -265,6 +276,10 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
         } catch (const Refusal &) {
             continue; // one coupon that cannot be read hides none of the others
         }
+    for (auto &held : out.held)
+        if (const auto &proof = held.record.evidence; proof && proof->after)
+            for (const auto &note : retest_notes(tests, {*proof}, {held.record.welded}))
+                held.validity.reason += "; caution: " + note;
     out.struck = struck_out(office.book(), mark);
     return out;
 }

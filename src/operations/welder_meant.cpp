@@ -120,6 +120,18 @@ std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {
                                "', which may be the same person, and a test that he failed under one mark is "
                                "none under the other; is it another person?"});
     }
+    for (const auto &[id, name] : book_.welders_elsewhere()) {
+        if (!same_person(name, welder.name) && !may_be_taken_for(name, welder.name)) continue;
+        const CouponRecord coupon = book_.coupon(id).record;
+        const std::string mark = coupon.get("welder");
+        if (mark == welder.mark || says_another(coupon) || book_.knows_welder(mark)) continue;
+        out.push_back(
+            {name_like_another, "welder " + welder.mark + ": coupon " + id + " of " + shown(mark) +
+                                    " comes from where its welder is '" + shown(name) +
+                                    "', which may be the same person, and a test that he failed "
+                                    "under one mark is none under the other; is it another person?"});
+        break;
+    }
     return out;
 }
 

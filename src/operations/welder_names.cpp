@@ -2,6 +2,7 @@
 
 #include "facts/name_likeness.hpp"
 #include "facts/person_name.hpp"
+#include "facts/plausibility.hpp"
 #include "operations/marks.hpp"
 #include "operations/welder_meant.hpp"
 #include "records/fold.hpp"
@@ -18,10 +19,6 @@ bool share(const std::vector<std::string> &a, const std::vector<std::string> &b)
 
 void take_seen(const std::string &text, std::vector<std::string> &out) {
     if (std::string seen = seen_mark(text); !seen.empty()) out.push_back(std::move(seen));
-}
-
-bool says_another(const CouponRecord &coupon) {
-    return std::find(coupon.sure.begin(), coupon.sure.end(), welder_like_another) != coupon.sure.end();
 }
 
 } // namespace
@@ -66,6 +63,8 @@ std::string WelderNames::taken_for(const WelderText &who) const {
 std::string welder_name(Book &book, const std::string &mark) {
     return mark.empty() || !book.knows_welder(mark) ? "" : book.welder(mark).record.name;
 }
+
+bool says_another(const CouponRecord &coupon) { return is_meant(coupon.sure, welder_like_another); }
 
 bool welded_as(Book &book, const CouponRecord &coupon, const WelderNames &welder) {
     const std::string text = coupon.get("welder");

@@ -46,6 +46,8 @@ private:
 /// The name that is enrolled under the mark today; empty: none is.
 std::string welder_name(Book &book, const std::string &mark);
 
+/// Whether somebody said that another is meant than the one who reads so.
+bool says_another(const CouponRecord &coupon);
 /// Whether a coupon was welded by this one, as it stands written. Where somebody said that another is meant
 /// than he who reads so (its `sure`), the mark or the very name alone say it.
 bool welded_as(Book &book, const CouponRecord &coupon, const WelderNames &welder);

@@ -237,13 +237,14 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     if (old.record.name != record.name) {
         auto unlikely = WeldersMeant(writing.book()).beside(record);
         const bool renamed = kept_as(renamed_welder), stayed = kept_as(never_left);
-        if (!renamed && of_two_persons(old.record.name, record.name))
+        const bool another = of_two_persons(old.record.name, record.name);
+        if (another)
             unlikely.push_back({renamed_welder, "welder " + record.mark + " is " + shown(old.record.name) +
                                                     ", and " + shown(record.name) +
                                                     " reads like nobody of that name; is it the same "
                                                     "person? Another one has a mark of his own"});
         record.sure = set_aside_by(unlikely, request.sure);
-        if (renamed) record.sure.emplace_back(renamed_welder);
+        if (renamed && !another) record.sure.emplace_back(renamed_welder);
         if (stayed) record.sure.emplace_back(never_left);
     }
     Entry entry = entry_of(record);

@@ -40,6 +40,7 @@ struct Validity {
     bool out_of_use = false;   ///< it was not used in time, and holds, if at all, only till its period ends
     bool by_word = false;      ///< a grade against the verdict is behind it
     bool by_late = false;      ///< what was entered when it was over is behind it
+    bool by_name = false;      ///< somebody's word who the welder is, which was asked, is behind it
 };
 std::string_view name_of(Validity::State state);
 /// For good, by a person or because its test proves nothing.

@@ -34,6 +34,10 @@ const std::vector<Entry> &Book::entries(Family family, const std::string &subjec
     return entries_.of(ledger_, {family, subject}, [&] { return ledger_.entries_of(family, subject); });
 }
 
+const std::vector<std::pair<std::string, std::string>> &Book::welders_elsewhere() {
+    return elsewhere_.of(ledger_, true, [&] { return ledger_.welders_elsewhere(); });
+}
+
 std::vector<Entry> Book::history(const std::string &id) {
     auto out = entries(Family::coupon, id);
     if (!out.empty()) return out;

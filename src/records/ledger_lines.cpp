@@ -123,6 +123,19 @@ std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     });
 }
 
+std::vector<std::pair<std::string, std::string>> Ledger::welders_elsewhere() {
+    return guarded(path_, [&] {
+        SQLite::Statement query(
+            *db_, "SELECT DISTINCT subject, json_extract(fact.value, '$.by') FROM entry, "
+                  "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
+                  "instr(body, '\"what\":\"welder\"') > 0 AND json_extract(fact.value, '$.what') = 'welder'");
+        std::vector<std::pair<std::string, std::string>> out;
+        while (query.executeStep())
+            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        return out;
+    });
+}
+
 std::vector<std::string> Ledger::coupons_examined_with(const std::string &serial) {
     return texts(
         "SELECT DISTINCT subject FROM entry, json_each(body, '$.equipment') AS used WHERE kind = 'exam' "

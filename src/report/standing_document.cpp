@@ -65,6 +65,7 @@ std::string resting_words(const std::vector<Aside> &aside, const Validity &valid
     return !aside.empty()     ? " (by override)"
            : validity.by_word ? " (graded against the verdict)"
            : validity.by_late ? " (by what was entered late)"
+           : validity.by_name ? " (who the welder is was asked)"
                               : "";
 }
 

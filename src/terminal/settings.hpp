@@ -2,6 +2,7 @@
 
 #include "report/settings_document.hpp"
 #include "terminal/command.hpp"
+#include "terminal/session.hpp"
 
 namespace beadbook {
 
