@@ -44,8 +44,8 @@ std::vector<std::string> coupons_once_his(Book &book, const WelderNames &welder)
     for (const auto &mark : book.ledger().welders_changed())
         if (mark != welder.mark() && !borne_after(book, mark, 0, welder).empty())
             for (auto &id : book.coupons_of(mark)) out.push_back(std::move(id));
-    for (const auto &[id, name] : book.welders_elsewhere())
-        if (may_be(welder, name)) out.push_back(id);
+    for (const auto &one : book.welders_elsewhere())
+        if (may_be(welder, one.name)) out.push_back(one.coupon);
     return out;
 }
 

@@ -23,7 +23,19 @@ void check_one_mark(Book &book, const std::string &text) {
             .at("welder");
 }
 
+bool may_be_one(const std::string &name, const std::string &other) {
+    return same_person(name, other) || may_be_taken_for(name, other);
+}
+
 } // namespace
+
+std::map<std::string, Ledger::WelderElsewhere> &WeldersMeant::elsewhere() {
+    if (!elsewhere_) {
+        elsewhere_.emplace();
+        for (const auto &one : book_.welders_elsewhere()) elsewhere_->emplace(one.welder, one);
+    }
+    return *elsewhere_;
+}
 
 const std::vector<WelderNames> &WeldersMeant::all() {
     if (!read_)
@@ -88,6 +100,14 @@ void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure) {
                     {welder_like_another, begin + one.mark() +
                                               " is called so; is it another person? The same one comes "
                                               "in under that mark"});
+        const auto &other =
+            elsewhere().emplace(text, Ledger::WelderElsewhere{coupon.id, text, name}).first->second;
+        if (!may_be_one(other.name, name))
+            unlike.push_back({welder_of_another_name,
+                              "coupon " + coupon.id + ", welder '" + shown(text) +
+                                  "': where it comes from this is '" + shown(name) + "', and of coupon " +
+                                  other.coupon + " '" + shown(other.name) +
+                                  "'; is it the same person? Another one comes in under another mark"});
     }
     // What a file sets aside was asked of other people, on another record.
     for (auto &one : set_aside_by(unlike, sure)) coupon.sure.push_back(std::move(one));
@@ -96,9 +116,7 @@ void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure) {
 std::vector<Unlikely> WeldersMeant::before_enrolled(const WelderRecord &welder) {
     for (const auto &id : book_.coupons_of(welder.mark)) {
         const std::string name = welder_there(book_.coupon(id).record.before);
-        if (name.empty() || welder.name.empty() || same_person(name, welder.name) ||
-            may_be_taken_for(name, welder.name))
-            continue;
+        if (name.empty() || welder.name.empty() || may_be_one(name, welder.name)) continue;
         return {{welder_of_another_name, "welder " + welder.mark + ": coupon " + id +
                                              " comes from where this is '" + shown(name) + "'; is '" +
                                              shown(welder.name) + "' the same person?"}};
@@ -120,8 +138,8 @@ std::vector<Unlikely> WeldersMeant::beside(const WelderRecord &welder) {
                                "', which may be the same person, and a test that he failed under one mark is "
                                "none under the other; is it another person?"});
     }
-    for (const auto &[id, name] : book_.welders_elsewhere()) {
-        if (!same_person(name, welder.name) && !may_be_taken_for(name, welder.name)) continue;
+    for (const auto &[id, there, name] : book_.welders_elsewhere()) {
+        if (there == welder.mark || !may_be_one(name, welder.name)) continue;
         const CouponRecord coupon = book_.coupon(id).record;
         const std::string mark = coupon.get("welder");
         if (mark == welder.mark || says_another(coupon) || book_.knows_welder(mark)) continue;

@@ -3,6 +3,8 @@
 #include "facts/plausibility.hpp"
 #include "operations/welder_names.hpp"
 
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -42,10 +44,13 @@ public:
 
 private:
     const std::vector<WelderNames> &all();
+    /// By their marks here, who is not enrolled among them: the first coupon of each.
+    std::map<std::string, Ledger::WelderElsewhere> &elsewhere();
 
     Book &book_;
     bool read_ = false;
     std::vector<WelderNames> all_;
+    std::optional<std::map<std::string, Ledger::WelderElsewhere>> elsewhere_;
 };
 
 } // namespace beadbook

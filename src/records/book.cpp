@@ -34,7 +34,7 @@ const std::vector<Entry> &Book::entries(Family family, const std::string &subjec
     return entries_.of(ledger_, {family, subject}, [&] { return ledger_.entries_of(family, subject); });
 }
 
-const std::vector<std::pair<std::string, std::string>> &Book::welders_elsewhere() {
+const std::vector<Ledger::WelderElsewhere> &Book::welders_elsewhere() {
     return elsewhere_.of(ledger_, true, [&] { return ledger_.welders_elsewhere(); });
 }
 

@@ -30,7 +30,7 @@ public:
     std::vector<std::string> coupons_of(const std::string &mark) { return ledger_.coupons_of(mark); }
     std::vector<Entry> history(const std::string &id);
     /// As Ledger::welders_elsewhere.
-    const std::vector<std::pair<std::string, std::string>> &welders_elsewhere();
+    const std::vector<Ledger::WelderElsewhere> &welders_elsewhere();
 
     /// Throws DataError if there is no such welder.
     WelderState welder(const std::string &mark);
@@ -58,7 +58,7 @@ private:
 
     Ledger ledger_;
     Remembered<std::pair<Family, std::string>, std::vector<Entry>> entries_;
-    Remembered<bool, std::vector<std::pair<std::string, std::string>>> elsewhere_; ///< one, under true
+    Remembered<bool, std::vector<Ledger::WelderElsewhere>> elsewhere_; ///< one, under true
 };
 
 } // namespace beadbook

@@ -157,8 +157,12 @@ public:
     bool names_cohort(const std::string &cohort);
     /// Coupons that failed on the record that they were imported from, each with the welder named there.
     std::vector<std::pair<std::string, std::string>> failed_elsewhere();
-    /// Coupons whose welder has a name on the record that they were imported from, each with that name.
-    std::vector<std::pair<std::string, std::string>> welders_elsewhere();
+    /// A coupon whose welder has a name on the record that it was imported from.
+    struct WelderElsewhere {
+        std::string coupon, welder; ///< as he is named here, or was
+        std::string name;           ///< there
+    };
+    std::vector<WelderElsewhere> welders_elsewhere();
     /// Coupons with an exam by equipment of this serial number, or once by; capitals do not matter.
     std::vector<std::string> coupons_examined_with(const std::string &serial);
     struct Document {

@@ -123,15 +123,18 @@ std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     });
 }
 
-std::vector<std::pair<std::string, std::string>> Ledger::welders_elsewhere() {
+std::vector<Ledger::WelderElsewhere> Ledger::welders_elsewhere() {
     return guarded(path_, [&] {
         SQLite::Statement query(
-            *db_, "SELECT DISTINCT subject, json_extract(fact.value, '$.by') FROM entry, "
-                  "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
-                  "instr(body, '\"what\":\"welder\"') > 0 AND json_extract(fact.value, '$.what') = 'welder'");
-        std::vector<std::pair<std::string, std::string>> out;
+            *db_,
+            "SELECT DISTINCT subject, ifnull(json_extract(body, '$.fields.welder'), ''), "
+            "json_extract(fact.value, '$.by') FROM entry, json_each(body, '$.before') AS fact WHERE kind = "
+            "'coupon' AND instr(body, '\"what\":\"welder\"') > 0 AND json_extract(fact.value, '$.what') = "
+            "'welder'");
+        std::vector<WelderElsewhere> out;
         while (query.executeStep())
-            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+            out.push_back({query.getColumn(0).getString(), query.getColumn(1).getString(),
+                           query.getColumn(2).getString()});
         return out;
     });
 }
