@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 26> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 27> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -31,15 +31,17 @@ constexpr std::array<std::string_view, 26> shortcoming_ids{"told",
                                                            "late training",
                                                            "nameless",
                                                            "renamed",
-                                                           "employer"};
+                                                           "employer",
+                                                           "not after"};
 
 } // namespace
 
 bool is_of_retest(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
-    constexpr Kind of_retest[] = {
-        Kind::same_exam,    Kind::retest,     Kind::retest_unknown, Kind::failed_day,   Kind::failed_kind,
-        Kind::failed_whose, Kind::unreadable, Kind::training,       Kind::entered_late, Kind::late_training};
+    constexpr Kind of_retest[] = {Kind::same_exam,     Kind::retest,      Kind::retest_unknown,
+                                  Kind::failed_day,    Kind::failed_kind, Kind::failed_whose,
+                                  Kind::unreadable,    Kind::training,    Kind::entered_late,
+                                  Kind::late_training, Kind::not_after};
     return std::find(std::begin(of_retest), std::end(of_retest), kind) != std::end(of_retest);
 }
 

@@ -38,6 +38,7 @@ struct Shortcoming {
         nameless,      ///< the welder is enrolled without a name, so may be enrolled under another mark too
         renamed,       ///< the welder is called quite otherwise since the test came on record
         employer,      ///< it holds with the same employer, and the welder has another one since then
+        not_after,     ///< a retest was welded before it was seen that the test had failed
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -47,7 +48,7 @@ struct Shortcoming {
                                        ///< or the mark and its name then;
                                        ///< described, turned: fields;
                                        ///< revives: what it is, and of which day; late_training: the day;
-                                       ///< nameless: the mark
+                                       ///< nameless: the mark; not_after: what failed
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept;
@@ -55,6 +56,7 @@ struct Shortcoming {
     std::string criteria; ///< accepted_by: the set that it was graded by, with class_id; turned: rejected by
     std::string by, on, remark; ///< verdict: who graded it passed, when, in which words; revoked: when, why;
                                 ///< revives: when, with `was` how it stood; late_training: when;
+                                ///< not_after: when it was seen, with `was` the day of the weld;
                                 ///< turned: as it was told by the record that the coupon comes from
     std::string text;           ///< told: the sentence; unreadable: why, which is not stored
 };

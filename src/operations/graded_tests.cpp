@@ -114,13 +114,6 @@ std::int64_t first_graded(const std::vector<Entry> &history) {
     return found == history.end() ? 0 : found->seq;
 }
 
-/// When it was entered, if that was after the day.
-std::optional<Day> entered_after(const WelderEvent &event, Day day) {
-    if (event.stamp.at.size() < 10) return std::nullopt;
-    const Day entered = parse_day(std::string_view(event.stamp.at).substr(0, 10));
-    return entered > day ? std::optional(entered) : std::nullopt;
-}
-
 /// Coupons of the welder, and of those who are called so and by no mark.
 std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
     auto out = office.book().coupons_of(welder.mark());
@@ -285,100 +278,6 @@ bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const Ran
         return std::all_of(failed.failed_by.begin(), failed.failed_by.end(),
                            [&](const std::string &method) { return examined_by(method, test.coupon); });
     });
-}
-
-GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
-                                           const RangeRules &rules,
-                                           std::optional<std::int64_t> begun_by) const {
-    Retest out;
-    const auto unknown = [&](Shortcoming::Kind kind, const std::string &of) -> Shortcoming & {
-        out.unknown.emplace_back();
-        out.unknown.back().kind = kind;
-        out.unknown.back().coupon = of;
-        return out.unknown.back();
-    };
-    std::vector<Attempt> attempts;
-    std::set<std::string> unfit;
-    const Test *own = find(coupon.id);
-    if (own) begun_by = own->begun_by;
-    for (const auto &test : tests_) {
-        const std::string &id = test.coupon.record.id;
-        if (id == coupon.id) continue;
-        const bool later = test.day && *test.day > welded;
-        if (later && (test.passed || !begun_by || *begun_by <= test.shown_by)) continue;
-        std::vector<std::string> lacks;
-        const Truth same = same_kind(test.welds, weld, &rules, lacks);
-        if (later) {
-            if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
-            continue;
-        }
-        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
-            continue;
-        if (!test.day)
-            unknown(Shortcoming::Kind::failed_day, id);
-        else if (same == Truth::unknown)
-            unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
-        else {
-            const bool closed = test.passed && closes(test, weld, rules);
-            if (test.passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
-            attempts.push_back(
-                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
-        }
-    }
-    for (const auto &test : perhaps_) {
-        std::vector<std::string> lacks;
-        if (test.coupon.record.id == coupon.id || (test.day && *test.day > welded) ||
-            same_kind(test.welds, weld, &rules, lacks) == Truth::no)
-            continue;
-        auto &whose = unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks;
-        whose = {test.coupon.record.get("welder")};
-        if (!test.called_then.empty()) whose.push_back(test.called_then);
-    }
-    for (const auto &[id, one] : unreadable_) {
-        std::vector<std::string> lacks;
-        if (id == coupon.id || (one.weld && same_kind({*one.weld}, weld, &rules, lacks) == Truth::no))
-            continue;
-        unknown(Shortcoming::Kind::unreadable, id).text = one.why;
-    }
-    for (const auto &e : training_)
-        if (same_process(e.process, weld.word(Trait::process)) && e.day <= welded)
-            attempts.push_back({Attempt::Kind::trained, e.day, "", false, entered_after(e, welded)});
-    // On one day training comes first: nobody knows that it followed the failure. What passed comes last.
-    const auto rank = [](const Attempt &a) {
-        return a.kind == Attempt::Kind::trained ? 0 : a.kind == Attempt::Kind::failed ? 1 : 2;
-    };
-    std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
-        return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
-    });
-    attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
-    out.state = retest_state(rules.retest, attempts);
-    if (!out.state.after && !unfit.empty()) {
-        // What ended the retest before this coupon was no retest.
-        std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
-        out.state = retest_state(rules.retest, attempts);
-    }
-    if (own && out.state.after)
-        if (const auto *late = late_training(*out.state.after, weld.word(Trait::process), *own)) {
-            auto &one = unknown(Shortcoming::Kind::late_training, "");
-            one.lacks = {print(late->day)};
-            one.on = late->stamp.at.substr(0, 10);
-            one.after = out.state.after;
-        }
-    return out;
-}
-
-const WelderEvent *GradedTests::late_training(const AfterFailure &after, const std::string &process,
-                                              const Test &retest) const {
-    const WelderEvent *out = nullptr;
-    for (const auto &e : training_) {
-        if (!same_process(e.process, process) ||
-            std::find(after.trained.begin(), after.trained.end(), e.day) == after.trained.end())
-            continue;
-        if (retest.graded_by == 0 || e.seq < retest.graded_by || !entered_after(e, *retest.day))
-            return nullptr;
-        out = &e;
-    }
-    return out;
 }
 
 const WelderEvent *GradedTests::revoked_since(const std::string &process, Day welded) const {

@@ -69,10 +69,9 @@ private:
     /// failed before it.
     bool closes(const Test &test, const Weld &weld, const RangeRules &rules) const;
     bool would_qualify(const Test &test, const Weld &weld, const RangeRules &rules) const;
-    /// Training that a retest goes by, all of which was entered only after it was graded, for a day before it
-    /// was welded; null: there is other.
-    const WelderEvent *late_training(const AfterFailure &after, const std::string &process,
-                                     const Test &retest) const;
+    /// Training in the process, by its day, that was entered only after a retest was graded, for a day before
+    /// it was welded.
+    std::map<Day, const WelderEvent *> late_training(const std::string &process, const Test &retest) const;
     void take(Office &office, const WelderNames &welder, const std::string &id);
     /// Tests that failed on another record and were left out when others of the welder came from it: their
     /// marks are told as those of elsewhere, as another coupon may be called so here.

@@ -128,6 +128,10 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::employer:
         return "it holds with the same employer, and that was " + shown(one.was) +
                " when the test came on record, and is " + shown(one.now) + " now";
+    case Kind::not_after:
+        return "coupon " + one.coupon + " was welded on " + one.was + ", and that coupon " +
+               listed(one.lacks) + " failed was seen by the examination of " + one.on +
+               ": a retest follows a failure (common practice, no source)";
     case Kind::coupons: break;
     }
     return coupons_asked(one, one.asked == 1 ? "renews it" : "renew it") + ", " + std::to_string(one.given) +
@@ -139,7 +143,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
 bool names_coupon(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
     return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::failed_whose ||
-           kind == Kind::unreadable || kind == Kind::entered_late;
+           kind == Kind::unreadable || kind == Kind::entered_late || kind == Kind::not_after;
 }
 
 } // namespace

@@ -20,6 +20,30 @@ void check_names_somebody(Office &office, const std::string &who, const std::str
             .at(field);
 }
 
+/// The enrolled welder who it is, if the record knows somebody by that name or mark as a welder alone.
+std::string welder_alone(Office &office, const std::string &who) {
+    const auto person = person_named(office, who);
+    if (person && std::any_of(person->roles.begin(), person->roles.end(),
+                              [](const std::string &role) { return role != "welder"; }))
+        return "";
+    for (const auto &mark : office.book().welders())
+        if (WelderNames(office.book(), mark).means(who)) return mark;
+    return person && !person->roles.empty() ? who : "";
+}
+
+/// One welder does not grade another, nor say what the other holds.
+void check_no_fellow(Office &office, const std::string &who, const std::string &what,
+                     const std::string &field) {
+    const std::string welder = welder_alone(office, who);
+    if (welder.empty()) return;
+    const std::string enrolled = welder_name(office.book(), welder);
+    throw refused("'" + shown(who) + "' is on record as a welder alone; who " + what +
+                  " is an instructor, an examiner or a keeper by that record, or no welder there (common "
+                  "practice, no source)")
+        .at(field)
+        .mend({"person", {enrolled.empty() ? who : enrolled}, {"role"}});
+}
+
 } // namespace
 
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
@@ -45,6 +69,7 @@ void check_vouches(Office &office, const std::string &who, const std::string &sa
     check_names_somebody(office, who, what, field);
     check_names_one(office, who, field);
     check_is_another(office, who, said_of, what, field);
+    if (!said_of.empty()) check_no_fellow(office, who, what, field);
 }
 
 void check_is_another(Office &office, const std::string &who, const std::string &said_of,

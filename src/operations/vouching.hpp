@@ -7,8 +7,9 @@
 
 namespace beadbook {
 
-/// What says of a welder's skill is said by somebody who can be asked, and who is not that welder (common
-/// practice, no source). `said_of` is a mark or a name, `what` what is done: "grades". Throws Refusal.
+/// What says of a welder's skill is said by somebody who can be asked, and who is not that welder, nor
+/// another one of whom the record knows nothing else (common practice, no source). `said_of` is a mark or a
+/// name, `what` what is done: "grades". Throws Refusal.
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,
                    const std::string &what, const std::string &field = "by");
 

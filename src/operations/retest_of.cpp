@@ -1,0 +1,144 @@
+#include "operations/graded_tests.hpp"
+#include "operations/test_likeness.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// When it was entered, if that was after the day.
+std::optional<Day> entered_after(const WelderEvent &event, Day day) {
+    if (event.stamp.at.size() < 10) return std::nullopt;
+    const Day entered = parse_day(std::string_view(event.stamp.at).substr(0, 10));
+    return entered > day ? std::optional(entered) : std::nullopt;
+}
+
+bool asks_more(const RetestState &state, const RetestState &than) {
+    return state.needed > than.needed || (!state.known && than.known) ||
+           (state.training_first && !than.training_first) || (!state.satisfied() && than.satisfied());
+}
+
+/// When it was seen that it failed: the day of the first exam that it failed by; absent if no exam tells.
+std::optional<Day> seen_on(const GradedTests::Test &failed) {
+    std::optional<Day> out;
+    for (const auto &exam : failed.coupon.exams)
+        if (const auto &by = failed.failed_by;
+            std::find(by.begin(), by.end(), name_of(exam.method)) != by.end() && (!out || exam.date < *out))
+            out = exam.date;
+    return out;
+}
+
+} // namespace
+
+GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
+                                           const RangeRules &rules,
+                                           std::optional<std::int64_t> begun_by) const {
+    Retest out;
+    const auto unknown = [&](Shortcoming::Kind kind, const std::string &of) -> Shortcoming & {
+        out.unknown.emplace_back();
+        out.unknown.back().kind = kind;
+        out.unknown.back().coupon = of;
+        return out.unknown.back();
+    };
+    std::vector<Attempt> attempts;
+    std::set<std::string> unfit;
+    const Test *own = find(coupon.id);
+    if (own) begun_by = own->begun_by;
+    for (const auto &test : tests_) {
+        const std::string &id = test.coupon.record.id;
+        if (id == coupon.id) continue;
+        const bool later = test.day && *test.day > welded;
+        if (later && (test.passed || !begun_by || *begun_by <= test.shown_by)) continue;
+        std::vector<std::string> lacks;
+        const Truth same = same_kind(test.welds, weld, &rules, lacks);
+        if (later) {
+            if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
+            continue;
+        }
+        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
+            continue;
+        if (!test.day)
+            unknown(Shortcoming::Kind::failed_day, id);
+        else if (same == Truth::unknown)
+            unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
+        else {
+            const bool closed = test.passed && closes(test, weld, rules);
+            if (test.passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
+            attempts.push_back(
+                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
+        }
+    }
+    for (const auto &test : perhaps_) {
+        std::vector<std::string> lacks;
+        if (test.coupon.record.id == coupon.id || (test.day && *test.day > welded) ||
+            same_kind(test.welds, weld, &rules, lacks) == Truth::no)
+            continue;
+        auto &whose = unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks;
+        whose = {test.coupon.record.get("welder")};
+        if (!test.called_then.empty()) whose.push_back(test.called_then);
+    }
+    for (const auto &[id, one] : unreadable_) {
+        std::vector<std::string> lacks;
+        if (id == coupon.id || (one.weld && same_kind({*one.weld}, weld, &rules, lacks) == Truth::no))
+            continue;
+        unknown(Shortcoming::Kind::unreadable, id).text = one.why;
+    }
+    for (const auto &e : training_)
+        if (same_process(e.process, weld.word(Trait::process)) && e.day <= welded)
+            attempts.push_back({Attempt::Kind::trained, e.day, "", false, entered_after(e, welded)});
+    // On one day training comes first: nobody knows that it followed the failure. What passed comes last.
+    const auto rank = [](const Attempt &a) {
+        return a.kind == Attempt::Kind::trained ? 0 : a.kind == Attempt::Kind::failed ? 1 : 2;
+    };
+    std::stable_sort(attempts.begin(), attempts.end(), [&](const Attempt &a, const Attempt &b) {
+        return std::pair(a.day, rank(a)) < std::pair(b.day, rank(b));
+    });
+    attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
+    out.state = retest_state(rules.retest, attempts);
+    if (!out.state.after && !unfit.empty()) {
+        // What ended the retest before this coupon was no retest.
+        std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
+        out.state = retest_state(rules.retest, attempts);
+    }
+    if (const Test *failed = out.state.after ? find(out.state.after->coupon) : nullptr)
+        for (const auto &id : out.state.passed) {
+            const Test *retest = find(id);
+            const Day of = id == coupon.id ? welded : *retest->day;
+            if (const auto seen = seen_on(*failed); seen && of < *seen) {
+                auto &one = unknown(Shortcoming::Kind::not_after, id);
+                one.lacks = {failed->coupon.record.id};
+                one.was = print(of);
+                one.on = print(*seen);
+            }
+        }
+    if (own)
+        if (const auto late = late_training(weld.word(Trait::process), *own); !late.empty()) {
+            std::erase_if(attempts, [&](const Attempt &one) {
+                return one.kind == Attempt::Kind::trained && late.contains(one.day);
+            });
+            const RetestState without = retest_state(rules.retest, attempts);
+            if (asks_more(without, out.state)) {
+                auto &one = unknown(Shortcoming::Kind::late_training, "");
+                for (const auto &[day, event] : late) one.lacks.push_back(print(day));
+                one.on = late.rbegin()->second->stamp.at.substr(0, 10);
+                one.after = without.after;
+            }
+        }
+    return out;
+}
+
+std::map<Day, const WelderEvent *> GradedTests::late_training(const std::string &process,
+                                                              const Test &retest) const {
+    std::map<Day, const WelderEvent *> out;
+    if (retest.graded_by == 0 || !retest.day) return out;
+    const auto is_late = [&](const WelderEvent &e) {
+        return e.seq > retest.graded_by && entered_after(e, *retest.day);
+    };
+    for (const auto &e : training_)
+        if (same_process(e.process, process) && is_late(e)) out[e.day] = &e;
+    for (const auto &e : training_)
+        if (same_process(e.process, process) && !is_late(e)) out.erase(e.day);
+    return out;
+}
+
+} // namespace beadbook
