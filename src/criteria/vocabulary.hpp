@@ -49,6 +49,8 @@ struct ImperfectionType {
     bool is_of_root() const {
         return iso == "4021" || iso == "5013" || iso == "504" || iso == "515" || iso == "516";
     }
+    /// It stands on the face by what it is: excess weld metal, excessive convexity (502, 503).
+    bool is_of_face() const { return iso == "502" || iso == "503"; }
     struct Cause {
         std::string cause, remedy;
     };

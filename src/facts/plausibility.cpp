@@ -22,8 +22,9 @@ namespace {
 using About = PlausibilityRule::About;
 
 /// Words that can be read back, so that a rule may expect them, beside facts that are held together.
-constexpr auto read_back = {Said::position, Said::metal, Said::sizes,      Said::micro,     Said::fraction,
-                            Said::form,     Said::seam,  Said::joint_form, Said::of_fillet, Said::root_find};
+constexpr auto read_back = {Said::position,  Said::metal,     Said::sizes,    Said::micro,
+                            Said::fraction,  Said::form,      Said::seam,     Said::joint_form,
+                            Said::of_fillet, Said::root_find, Said::face_find};
 
 /// The number of a length that is written in millimetres, with or without a blank before the unit; else
 /// empty.
@@ -132,6 +133,7 @@ private:
         case Said::sizes: return "a length and no width";
         case Said::micro: return entered_.found;
         case Said::root_find: return entered_.found + " on the face";
+        case Said::face_find: return entered_.found + " at the root";
         case Said::form: return of_fact(c, Fact::form);
         case Said::seam: return of_fact(c, Fact::seam);
         case Said::joint_form: return of_fact(c, Fact::joint_form);
@@ -290,9 +292,12 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.words[static_cast<std::size_t>(Said::method)] = static_cast<std::uint8_t>(method) + 1;
     entered.word(Said::micro, type.needs_microscope());
     entered.word(Said::loss, type.is_loss());
-    const auto side = static_cast<std::size_t>(Attribute::side);
-    entered.word(Said::root_find,
-                 type.is_of_root() && find.words[side] == word_index(info(Attribute::side), "face"));
+    const auto lies_on = [&](const char *side) {
+        return find.words[static_cast<std::size_t>(Attribute::side)] ==
+               word_index(info(Attribute::side), side);
+    };
+    entered.word(Said::root_find, type.is_of_root() && lies_on("face"));
+    entered.word(Said::face_find, type.is_of_face() && lies_on("root") && coupon.get("sides") == "one");
     const auto named = std::find(spoken_types.begin(), spoken_types.end(), type.name);
     entered.words[static_cast<std::size_t>(Said::type)] = static_cast<std::uint8_t>(
         std::min<std::ptrdiff_t>(named - spoken_types.begin() + 1, std::ssize(spoken_types)));

@@ -66,6 +66,7 @@ const Names &plausibility_names() {
         word("micro", Said::micro, {"yes", "no"});
         word("loss", Said::loss, {"yes", "no"});
         word("root find", Said::root_find, {"on the face", "other"});
+        word("face find", Said::face_find, {"at the root", "other"});
         word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
         word("units", Said::units, {"in", "mm", "either"});
         word("fraction", Said::fraction, {"of an inch", "other"});

@@ -46,9 +46,10 @@ enum class Said : std::uint8_t {
     layered,
     fillet_filler,
     butt_fillet,
-    root_find
+    root_find,
+    face_find
 };
-inline constexpr std::size_t said_count = 35;
+inline constexpr std::size_t said_count = 36;
 /// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
 /// them.
 inline constexpr std::array<std::string_view, 8> spoken_types{

@@ -83,8 +83,6 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
         const std::string about =
             "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")";
         take(about, exam.note);
-        for (const auto &[name, value] : exam.conditions)
-            if (!condition_info(name)) take(about + ", condition of its own name", name + "=" + value);
     }
     for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
     for (const auto &photo : coupon.photos)
@@ -110,10 +108,15 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
 
 std::vector<std::string> Judged::cautions() const {
     std::vector<std::string> out = against;
-    for (const auto &exam : exam_records)
-        for (const auto &caution : exam.cautions())
-            out.push_back("exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) +
-                          "): " + caution);
+    for (const auto &exam : exam_records) {
+        const std::string about =
+            "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + "): ";
+        for (const auto &caution : exam.cautions()) out.push_back(about + caution);
+        for (const auto &[name, value] : exam.conditions)
+            if (!condition_info(name))
+                out.push_back(about + "condition of a name of its own, which nothing is held against: " +
+                              shown(name) + "=" + shown(value));
+    }
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "criteria/quantity_name.hpp"
 #include "measure/parse.hpp"
 #include "measure/text.hpp"
+#include "technique/part_shown.hpp"
 
 #include <algorithm>
 
@@ -88,8 +89,9 @@ ConditionInfo of_tube(ConditionInfo info, std::vector<std::string> words) {
 
 /// A text that names nothing: no figure but noughts, or a word for none.
 bool names_nothing(const std::string &text) {
-    return means_none(text) || (!text.empty() && (text.front() == '0' || text.front() == '.') &&
-                                text.find_first_of("123456789") == std::string::npos);
+    return means_none(text) || tells_unseen(text) ||
+           (!text.empty() && (text.front() == '0' || text.front() == '.') &&
+            text.find_first_of("123456789") == std::string::npos);
 }
 
 ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
@@ -98,11 +100,12 @@ ConditionInfo within(ConditionInfo info, std::string least, std::string most) {
     return info;
 }
 
-/// Of a film: clear base reads about 0.2, and densitometers go to about 5.
+/// Of a film: clear base reads about 0.2, what is read on it is darker than 1, and densitometers go to
+/// about 5.
 ConditionInfo film_density(std::string name, std::string help) {
     return within(never_nought(amount(std::move(name), K::number, {Exam::RT}, std::move(help)),
                                "a clear film reads about 0.2"),
-                  "0.2", "5");
+                  "1", "5");
 }
 
 } // namespace
@@ -169,7 +172,7 @@ const std::vector<ConditionInfo> &condition_infos() {
         undone_beside(word("earlier dye", yes_no, {PT}, "was visible penetrant used on it before"), "yes",
                       "type", "I", "its rest in a flaw puts out the light of a type I penetrant"),
         word("looking for", {"service", "fabrication"}, {PT}, "flaws from service or from making"),
-        within(each_time(amount("temperature", K::temperature, {PT}, "of the part")), "-30 C", "200 C"),
+        within(each_time(amount("temperature", K::temperature, {PT}, "of the part")), "0 C", "200 C"),
         within(never_nought(amount("base dwell", K::time, {PT},
                                    "dwell that the procedure gives at ordinary temperature"),
                             "no procedure gives none"),
@@ -205,7 +208,7 @@ const std::vector<ConditionInfo> &condition_infos() {
         within(each_time(never_nought(amount("unsharpness", K::length, {RT},
                                              "geometric; worked out from the three sizes if not given"),
                                       "no source is a point")),
-               "0.0001 in", "0.5 in"),
+               "0.0001 in", "0.1 in"),
         of_tube(word("view",
                      {"single wall", "double wall single image", "ellipse", "superimposed", "panoramic"},
                      {RT}, "exposure arrangement"),

@@ -9,16 +9,21 @@
 namespace beadbook {
 namespace {
 
+/// Wherever they stand in a name, and as a whole name.
+constexpr std::array words_of_a_part{
+    "coverage",   "covered",     "examined", "excluded",   "extent",  "fraction",     "inspected",
+    "limitation", "limitations", "missed",   "omitted",    "percent", "portion",      "scan",
+    "scanned",    "share",       "skipped",  "unexamined", "viewed",  "inaccessible", "obscured"};
 constexpr std::array names_of_a_part{
-    "coverage", "covered",    "extent",       "examined",    "root",         "cap",
-    "face",     "side",       "sides",        "portion",     "part",         "area",
-    "access",   "accessible", "inaccessible", "seen",        "visible",      "obscured",
-    "hidden",   "limitation", "limitations",  "restriction", "restrictions", "missed",
-    "left",     "skipped",    "unexamined",   "obstruction", "obstructions"};
-constexpr std::array values_of_a_part{
-    "not seen",    "not examined", "not looked", "not accessible", "not visible",  "not inspected",
-    "not covered", "no access",    "partial",    "partly",         "part",         "parts",
-    "hidden",      "obscured",     "half",       "missed",         "inaccessible", "skipped"};
+    "access", "accessible", "area",      "cap",         "checked", "face",    "faces",    "hidden",
+    "left",   "left out",   "looked at", "obstruction", "only",    "part",    "readable", "restriction",
+    "root",   "seen",       "side",      "sides",       "tested",  "visible", "zone"};
+constexpr std::array values_of_the_unseen{
+    "not seen",    "not examined", "not looked",  "not accessible", "not visible",  "not inspected",
+    "not covered", "not reached",  "not shown",   "not readable",   "not scanned",  "no access",
+    "hidden",      "obscured",     "invisible",   "missed",         "inaccessible", "skipped",
+    "omitted",     "aborted",      "interrupted", "unreadable"};
+constexpr std::array values_of_a_part{"partial", "partly", "half"};
 constexpr std::array values_of_all{"100 %",  "100%", "full", "all",  "complete", "whole",
                                    "entire", "both", "yes",  "seen", "examined", "accessible"};
 
@@ -38,15 +43,23 @@ std::string part_not_shown(const std::map<std::string, std::string> &conditions,
     const auto &through_both = condition_info("view")->of_tube;
     if (std::find(through_both.begin(), through_both.end(), view->second) == through_both.end()) return "";
     const Exact number = read_condition_value(*condition_info("exposures"), exposures->second).amount;
-    if (number >= Exact(2)) return "";
-    return "by view " + view->second + " one exposure, through both walls, does not show all of a girth weld";
+    if (number >= Exact(view->second == "ellipse" ? 2 : 3)) return "";
+    return "by view " + view->second +
+           (number > Exact(1) ? " two exposures, through both walls, do"
+                              : " one exposure, through both walls, does") +
+           " not show all of a girth weld";
 }
+
+bool tells_unseen(std::string_view value) { return has_one(lowered(trimmed(value)), values_of_the_unseen); }
 
 bool tells_a_part(std::string_view name, std::string_view value) {
     const std::string named = lowered(name), said = lowered(trimmed(value));
-    if (has_one(said, values_of_a_part)) return true;
-    return has_one(named, names_of_a_part) &&
-           std::find(values_of_all.begin(), values_of_all.end(), said) == values_of_all.end();
+    if (tells_unseen(value) || has_one(said, values_of_a_part)) return true;
+    const auto is_one = [](const std::string &text, const auto &list) {
+        return std::find(list.begin(), list.end(), text) != list.end();
+    };
+    return (has_one(named, words_of_a_part) || is_one(named, names_of_a_part)) &&
+           !is_one(said, values_of_all);
 }
 
 } // namespace beadbook

@@ -8,10 +8,13 @@
 
 namespace beadbook {
 
-/// Why the images of an exam show a part of the weld only, if its conditions tell so: one exposure through
-/// both walls of a tube with a girth seam. Empty: they may show all of it. Geometry; ASME BPVC V T-271.2,
-/// read, asks for two or three exposures, which its practice holds.
+/// Why the images of an exam show a part of the weld only, if its conditions tell so: fewer exposures through
+/// both walls of a tube with a girth seam than show all round. Empty: they may show all of it. ASME BPVC V
+/// T-271.2, read: two of an ellipse, three else.
 std::string part_not_shown(const std::map<std::string, std::string> &conditions, const Coupon &coupon);
+
+/// Whether a value says that something was not seen or reached: "not visible".
+bool tells_unseen(std::string_view value);
 
 /// Whether a condition of people's own name ("coverage", "root") tells how much of the weld was examined, or by
 /// its value ("not seen") that not all was. One that says it was all of it does not. Common practice, no source.

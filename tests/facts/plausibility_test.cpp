@@ -285,6 +285,7 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
          "excess penetration h 1mm w 12.700001mm"},
         {"root-on-face", {}, "excess penetration h 1mm root", "excess penetration h 1mm face"},
         {"root-on-face", {}, "undercut d 1mm face", "root undercut d 1mm face"},
+        {"face-at-root", {{"sides", "one"}}, "excess weld metal h 1mm face", "excess weld metal h 1mm root"},
         {"across-beyond-weld", weld, "pore .1in across 1.25in", "pore .1in across left 31.750001mm"},
         {"across-beyond-wall", wall, "pore .1in across left 2.5in", "pore .1in across 63.500001mm"},
         {"area-under-length", {}, "pore .2in x .1in area 0.01in2", "pore .2in x .1in area 0.009999in2"},
@@ -308,6 +309,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     // A crack may run along its whole weld; a fillet's size is no imperfection of the metal.
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "crack 3 in", "round-over-wall"));
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "fillet size s 0.5 in d 0.5 in", "depth-over-wall"));
+    // Of a weld from both sides either may be called the face.
+    CHECK_FALSE(asks_of({{"sides", "both"}}, "excess weld metal h 1mm root", "face-at-root"));
     // Some pores are long by their name, and of a group it is the extent.
     CHECK_FALSE(asks_of({}, "worm-hole l 1in", "round-by-length"));
     CHECK_FALSE(asks_of({}, "clustered porosity l 1in", "round-by-length"));

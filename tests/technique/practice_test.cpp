@@ -503,7 +503,7 @@ TEST_CASE("a condition is no nought that no apparatus gives") {
         INFO(name);
         CHECK(why(name, value).empty());
     }
-    CHECK_THAT(unbelievable(*condition_info("density"), "28"), says("from 0.2 to 5 is common"));
+    CHECK_THAT(unbelievable(*condition_info("density"), "28"), says("from 1 to 5 is common"));
     CHECK(unbelievable(*condition_info("density"), "2.6").empty());
     CHECK_THAT(unbelievable(*condition_info("angle"), "0 deg"), says("from 15 deg to 90 deg"));
     CHECK(unbelievable(*condition_info("dwell"), "0 min").empty()); // told elsewhere
