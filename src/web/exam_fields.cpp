@@ -38,6 +38,11 @@ void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord 
     form.add(out);
 }
 
+/// A field that was emptied is not taken for who is signed in, or for today, unsaid.
+void check_not_emptied(const Visit &visit, const std::string &field, const std::string &wanted) {
+    if (visit.request.form.has(field) && visit.field(field).empty()) throw refused(wanted).at(field);
+}
+
 } // namespace
 
 void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
@@ -70,6 +75,8 @@ ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam 
     ExamRequest out;
     out.coupon = coupon;
     out.method = method;
+    check_not_emptied(visit, "examiner", "who examined it? the field is empty; expected a name");
+    check_not_emptied(visit, "date", "on which day was it examined? the field is empty; expected a day");
     if (const std::string day = visit.field("date"); !day.empty()) out.date = parse_day(day);
     out.examiner = visit.field("examiner");
     if (out.examiner.empty()) out.examiner = visit.person();
