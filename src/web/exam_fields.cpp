@@ -38,6 +38,14 @@ void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord 
     form.add(out);
 }
 
+/// What was typed is never hidden.
+bool tells_conditions(const Visit &visit) {
+    const auto pairs = visit.request.form.pairs();
+    return std::any_of(pairs.begin(), pairs.end(), [](const auto &one) {
+        return one.first.starts_with(condition_mark) && !trimmed(one.second).empty();
+    });
+}
+
 /// A field that was emptied is not taken for who is signed in, or for today, unsaid.
 void check_not_emptied(const Visit &visit, const std::string &field, const std::string &wanted) {
     if (visit.request.form.has(field) && visit.field(field).empty()) throw refused(wanted).at(field);
@@ -58,7 +66,9 @@ void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
         .add({"equipment", "Equipment", serials(known), Control::Kind::text, "serial numbers, with commas",
               visit.office().book().all_equipment()});
     form.put("</div>\n<details" +
-             std::string(known.practice.empty() && known.conditions.empty() ? "" : " open") +
+             std::string(known.practice.empty() && known.conditions.empty() && !tells_conditions(visit)
+                             ? ""
+                             : " open") +
              "><summary>Conditions</summary><div class=\"fields\">");
     for (const auto &condition : condition_infos()) {
         // The level stands above; what the record tells of an examiner is not asked again.

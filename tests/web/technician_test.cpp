@@ -366,6 +366,14 @@ TEST_CASE("an emptied examiner or day is asked at its field") {
     CHECK(on_record(browser, "T-1").exams.empty());
 }
 
+TEST_CASE("the conditions stand open where one of them is refused") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    const Answer asked = browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"condition:light", "much"}});
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "<details open><summary>Conditions"));
+}
+
 TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake is withdrawn there") {
     Browser browser;
     begun(browser);
