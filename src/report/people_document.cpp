@@ -33,6 +33,7 @@ void add_history(Document &doc, const std::vector<Entry> &history) {
 } // namespace
 
 std::string time_left(std::int64_t days) {
+    if (days == 0) return "today";
     const auto count = std::abs(days);
     return (days < 0 ? "over for " : "in ") + std::to_string(count) + (count == 1 ? " day" : " days");
 }

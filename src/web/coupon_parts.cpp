@@ -65,6 +65,17 @@ std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged)
     return fragment(doc, "map");
 }
 
+std::string linked_exams(std::string html, const CouponState &coupon) {
+    for (const auto &exam : coupon.exams) {
+        const std::string name = "Exam " + std::to_string(exam.number), item = "<li>";
+        // Texts are escaped, so that what looks like an item is one.
+        if (const std::size_t at = html.find(item + name + ":"); at != std::string::npos)
+            html.replace(at + item.size(), name.size(),
+                         link_to(exam_path(coupon.record.id, exam.number), name));
+    }
+    return html;
+}
+
 std::string verdict_line(const JudgedOrNot &judged) {
     Document doc;
     if (judged.judged)

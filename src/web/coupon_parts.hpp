@@ -23,6 +23,9 @@ std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool 
 /// The same for the eye alone, a tube also as a ring; nothing if nothing was found.
 std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged);
 
+/// What a sheet tells of the coupon's exams, each with the way to its page.
+std::string linked_exams(std::string html, const CouponState &coupon);
+
 /// Every class with its verdict, or why there is none.
 std::string verdict_line(const JudgedOrNot &judged);
 /// The reasons, what is missing and what it rests on, as the judgement is told everywhere; folded away if not

@@ -38,6 +38,19 @@ void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord 
     form.add(out);
 }
 
+/// What was typed is never hidden.
+bool tells_conditions(const Visit &visit) {
+    const auto pairs = visit.request.form.pairs();
+    return std::any_of(pairs.begin(), pairs.end(), [](const auto &one) {
+        return one.first.starts_with(condition_mark) && !trimmed(one.second).empty();
+    });
+}
+
+/// A field that was emptied is not taken for who is signed in, or for today, unsaid.
+void check_not_emptied(const Visit &visit, const std::string &field, const std::string &wanted) {
+    if (visit.request.form.has(field) && visit.field(field).empty()) throw refused(wanted).at(field);
+}
+
 } // namespace
 
 void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
@@ -53,7 +66,9 @@ void add_exam_fields(Form &form, Visit &visit, const ExamRecord &known) {
         .add({"equipment", "Equipment", serials(known), Control::Kind::text, "serial numbers, with commas",
               visit.office().book().all_equipment()});
     form.put("</div>\n<details" +
-             std::string(known.practice.empty() && known.conditions.empty() ? "" : " open") +
+             std::string(known.practice.empty() && known.conditions.empty() && !tells_conditions(visit)
+                             ? ""
+                             : " open") +
              "><summary>Conditions</summary><div class=\"fields\">");
     for (const auto &condition : condition_infos()) {
         // The level stands above; what the record tells of an examiner is not asked again.
@@ -70,6 +85,8 @@ ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam 
     ExamRequest out;
     out.coupon = coupon;
     out.method = method;
+    check_not_emptied(visit, "examiner", "who examined it? the field is empty; expected a name");
+    check_not_emptied(visit, "date", "on which day was it examined? the field is empty; expected a day");
     if (const std::string day = visit.field("date"); !day.empty()) out.date = parse_day(day);
     out.examiner = visit.field("examiner");
     if (out.examiner.empty()) out.examiner = visit.person();

@@ -98,7 +98,9 @@ Answer conditions_form(Visit &visit, const Refusal *refused) {
     Form form(visit, exam_path(mark, exam.number) + "/conditions", refused);
     form.hidden("seen", std::to_string(coupon.exam_seq.at(exam.number)));
     add_exam_fields(form, visit, exam);
-    form.add({"why", "The reason", "read at the bench", Control::Kind::text,
+    // Nobody's words are kept as a reason that he did not write, save for what an open exam lacked.
+    const bool filled_in = !exam.finished && exam.conditions.empty();
+    form.add({"why", "The reason", filled_in ? "read at the bench" : "", Control::Kind::text,
               "It is kept with what was said before."});
     return page_of(visit, {title,
                            "<h1>" + escaped(title) + "</h1>\n" + form.html("Keep"),

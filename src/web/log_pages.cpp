@@ -1,6 +1,7 @@
 // Logging at the bench: one exam with what it found, line by line or by tapping.
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
+#include "operations/examining.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
 #include "operations/looking_back.hpp"
@@ -196,6 +197,18 @@ std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, 
         .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
 }
 
+/// An exam that was begun by mistake; the form to open it again has the usual id of a reason already.
+std::string withdrawal_form(Visit &visit, const AtHand &at, const Refusal *refused) {
+    if (!visit.may("POST", at.path + "/withdraw")) return "";
+    return "<details" + std::string(refused ? " open" : "") + "><summary>Withdraw this exam</summary>" +
+           Form(visit, at.path + "/withdraw")
+               .put("<div class=\"field\"><label for=\"why-withdrawn\">The reason</label><input "
+                    "autocomplete=\"off\" required name=\"why\" id=\"why-withdrawn\" value=\"" +
+                    (refused ? escaped(visit.field("why")) : "") + "\"></div>")
+               .html("Withdraw this exam") +
+           "</details>\n";
+}
+
 Answer log_page(Visit &visit, const Refusal *refused) {
     const AtHand at = at_hand(visit);
     const std::string title = std::string(name_of(at.exam.method)) + " of " + at.coupon.record.id;
@@ -225,6 +238,7 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                 "><summary>Open it again</summary>" +
                 Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
                 "</details>\n";
+    main += withdrawal_form(visit, at, refused_by(visit, refused, "withdraw"));
     return page_of(visit, {title, main, "/", {"log.js"}, refused ? status_of(*refused, true) : 200});
 }
 
@@ -305,6 +319,16 @@ Answer reopen(Visit &visit) {
     });
 }
 
+Answer withdraw_this_exam(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    return on_this_page(visit, [&] {
+        return visit.enter(coupon_path(at.coupon.record.id), [&](Writing &w) -> std::vector<std::string> {
+            withdraw_exam(w, at.coupon.record.id, at.exam.number, visit.field("why"));
+            return {"exam " + std::to_string(at.exam.number) + " is withdrawn; it stays in the history"};
+        });
+    });
+}
+
 } // namespace
 
 PageFamily log_pages() {
@@ -316,7 +340,8 @@ PageFamily log_pages() {
              {"POST", exam + "/log", log},
              {"POST", exam + "/undo", undo},
              {"POST", exam + "/finish", finish},
-             {"POST", exam + "/reopen", reopen}}};
+             {"POST", exam + "/reopen", reopen},
+             {"POST", exam + "/withdraw", withdraw_this_exam}}};
 }
 
 } // namespace beadbook

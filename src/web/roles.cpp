@@ -43,6 +43,7 @@ const RouteRoles table[] = {
     {"POST", "/coupon/:mark/exam/:exam/undo", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/finish", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/reopen", "TK"},
+    {"POST", "/coupon/:mark/exam/:exam/withdraw", "TK"},
     // The class: instructors grade.
     {"GET", "/class", "IK"},
     {"GET", "/class/coupon/:mark", "IK"},

@@ -342,6 +342,52 @@ TEST_CASE("the conditions of an exam are corrected, and its finish stands") {
     CHECK(coupon.exams[0].finished);
 }
 
+TEST_CASE("nobody's reason stands in the conditions of a finished exam, and an empty one is refused") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1/conditions", words = "read at the bench";
+    CHECK(says(browser.get(path).body, words));
+    browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
+    CHECK_FALSE(says(browser.get(path).body, words));
+    CHECK(browser.post(path, {{"level", "II"}, {"condition:light", "800 lx"}, {"why", ""}}).status == 422);
+    CHECK(on_record(browser, "T-1").exams[0].conditions.count("light") == 0);
+}
+
+TEST_CASE("an emptied examiner or day is asked at its field") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    for (const std::string field : {"examiner", "date"}) {
+        INFO(field);
+        const Answer asked =
+            browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"level", "II"}, {field, ""}});
+        CHECK(asked.status == 422);
+        CHECK(says(asked.body, "id=\"e-" + field + "\""));
+    }
+    CHECK(on_record(browser, "T-1").exams.empty());
+}
+
+TEST_CASE("the conditions stand open where one of them is refused") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    const Answer asked = browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"condition:light", "much"}});
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "<details open><summary>Conditions"));
+}
+
+TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake is withdrawn there") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1";
+    CHECK(says(browser.get("/coupon/T-1").body, "href=\"" + path + "\">Exam 1</a>: VT"));
+    CHECK(says(browser.get("/class/coupon/T-1").body, "href=\"" + path + "\">Exam 1</a>: VT"));
+    const Answer asked = browser.post(path + "/withdraw", {{"why", ""}});
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "<details open><summary>Withdraw this exam"));
+    CHECK(on_record(browser, "T-1").exams.size() == 1);
+    browser.ok(path + "/withdraw", {{"why", "begun for the wrong coupon"}});
+    CHECK(on_record(browser, "T-1").exams.empty());
+}
+
 /// What a form that was opened would send along.
 std::string seen_in(const std::string &page) {
     const std::string begin = "name=\"seen\" value=\"";
