@@ -19,8 +19,9 @@ struct Loaded {
 Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary = Vocabulary::shipped(),
                      const BaseText &base = shipped_base);
 
-/// The same of a text that was checked before it came here: the tests do it for what is built in, and a record
-/// keeps none that was refused. Its doubts (criteria/lint.hpp), which take most of the time, are not looked for.
+/// The same of a text that was checked before it came here: the tests do it for what is built in, and a
+/// record keeps none that was refused. Its doubts (criteria/lint.hpp), which take most of the time, are not
+/// looked for.
 Loaded load_checked_criteria(const std::string &text);
 
 /// A shipped set by name, which is read once and then kept as long as the program runs; throws

@@ -18,9 +18,9 @@ bool came_back(Book &book, const WelderRecord &welder);
 /// same. Throws Refusal.
 void check_employer_told(const WelderRecord &welder, const std::string &way, const RangeRules &rules);
 
-/// What speaks against a test of this record as this welder's: that he is called quite otherwise since it came
-/// on record, and nobody said that this is the same person; or works for another one, where the way holds with
-/// the same employer.
+/// What speaks against a test of this record as this welder's: that he is called quite otherwise since it
+/// came on record, and nobody said that this is the same person; or works for another one, where the way
+/// holds with the same employer.
 std::vector<Shortcoming> otherwise_since(Book &book, const WelderRecord &welder, const std::string &coupon,
                                          const std::string &way, const RangeRules &rules);
 

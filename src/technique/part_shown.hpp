@@ -16,8 +16,9 @@ std::string part_not_shown(const std::map<std::string, std::string> &conditions,
 /// Whether a value says that something was not seen or reached: "not visible".
 bool tells_unseen(std::string_view value);
 
-/// Whether a condition of people's own name ("coverage", "root") tells how much of the weld was examined, or by
-/// its value ("not seen") that not all was. One that says it was all of it does not. Common practice, no source.
+/// Whether a condition of people's own name ("coverage", "root") tells how much of the weld was examined, or
+/// by its value ("not seen") that not all was. One that says it was all of it does not. Common practice, no
+/// source.
 bool tells_a_part(std::string_view name, std::string_view value);
 
 } // namespace beadbook
