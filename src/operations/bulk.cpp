@@ -31,9 +31,7 @@ namespace beadbook {
 namespace {
 
 constexpr std::string_view throat_over_fillet = "throat-over-fillet";
-bool of_two_finds(const std::vector<std::string> &sure) {
-    return std::find(sure.begin(), sure.end(), throat_over_fillet) != sure.end();
-}
+bool of_two_finds(const std::vector<std::string> &sure) { return is_meant(sure, throat_over_fillet); }
 bool is_measured(const IndicationRecord &find) { return Vocabulary::shipped()[find.type].measured; }
 
 class Importer {

@@ -68,10 +68,6 @@ std::vector<Unlikely> in_unit_of_another(const CouponRequest &request, const Cou
     return out;
 }
 
-bool among(const std::vector<std::string> &rules, std::string_view rule) {
-    return std::find(rules.begin(), rules.end(), rule) != rules.end();
-}
-
 /// What was set aside for the coupon as it was stays so while it reads the same.
 void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponRecord &before,
                CouponRecord &now) {
@@ -88,16 +84,17 @@ void set_aside(Catalogue &catalogue, const CouponRequest &request, const CouponR
     auto reads_now = read_of(now);
     for (const auto &one : reads_now)
         if (std::find(read_before.begin(), read_before.end(), one) != read_before.end() &&
-            among(before.sure, one.rule))
+            is_meant(before.sure, one.rule))
             known.push_back(one.rule);
     for (auto &one : in_unit_of_another(request, now)) reads_now.push_back(std::move(one));
     now.sure = set_aside_by(reads_now, request.sure, known);
     for (const char *who : {welder_like_another, welder_of_another_name})
-        if (among(before.sure, who) && before.get("welder") == now.get("welder")) now.sure.emplace_back(who);
+        if (is_meant(before.sure, who) && before.get("welder") == now.get("welder"))
+            now.sure.emplace_back(who);
     // These are about what was typed, which is not seen again.
     for (const std::string_view typed :
          {std::string_view(mark_like_another), std::string_view(mark_odd), unit_of_another})
-        if (among(before.sure, typed) && !among(now.sure, typed)) now.sure.emplace_back(typed);
+        if (is_meant(before.sure, typed) && !is_meant(now.sure, typed)) now.sure.emplace_back(typed);
 }
 
 /// Finds that were believable, and are not on the coupon as it is described now: asked about, and once they
@@ -111,12 +108,12 @@ void check_still_believable(const CouponState &old, const CouponChange &request,
         for (const auto &one : all.of(now, find, method, old.indications)) {
             const bool stood = std::any_of(before.begin(), before.end(),
                                            [&](const Unlikely &was) { return was.rule == one.rule; });
-            const bool aside = among(old.record.sure, one.rule);
-            if (among(find.sure, one.rule) || (stood && !aside)) continue;
+            const bool aside = is_meant(old.record.sure, one.rule);
+            if (is_meant(find.sure, one.rule) || (stood && !aside)) continue;
             if (!aside && !request.said.sure)
                 unsure +=
                     (unsure.empty() ? "#" : "\n#") + std::to_string(find.number) + ": " + question_of(one);
-            else if (!among(now.sure, one.rule))
+            else if (!is_meant(now.sure, one.rule))
                 now.sure.push_back(one.rule);
         }
     }

@@ -2,6 +2,7 @@
 
 #include "facts/exam_standing.hpp"
 #include "facts/person_name.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/entitled.hpp"
 #include "operations/equipment.hpp"
@@ -34,7 +35,7 @@ std::optional<PersonRecord> examiner_on_record(Office &office, const ExamRecord 
                                                std::optional<std::int64_t> before) {
     const auto people = office.book().people();
     std::string name = word_among(exam.examiner, people);
-    if (name.empty() && std::find(exam.sure.begin(), exam.sure.end(), another_examiner) == exam.sure.end())
+    if (name.empty() && !is_meant(exam.sure, another_examiner))
         for (const auto &one : people)
             if (same_person(one, exam.examiner)) name = one;
     return name.empty() ? std::nullopt : person_before(office, name, before);

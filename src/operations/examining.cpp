@@ -361,7 +361,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     // welders of that record alone.
     for (auto &id : before)
         if ((id == welded_it || (!known.knows_examiner && !why_not_entitled(id).empty())) &&
-            std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
+            !is_meant(exam.sure, id))
             exam.sure.push_back(std::move(id));
     const auto conditions = std::exchange(exam.conditions, {});
     for (const auto &[name, value] : conditions) add_condition(exam, name + "=" + value);

@@ -1,6 +1,7 @@
 #include "operations/selecting.hpp"
 
 #include "criteria/weld_words.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
@@ -159,8 +160,7 @@ CouponState CouponAtHand::to_carry(LeftOut &left_out) {
     tell(out.record);
     for (auto &exam : out.exams) {
         const auto take = [&](const std::string &id) {
-            if (!id.empty() && std::find(exam.sure.begin(), exam.sure.end(), id) == exam.sure.end())
-                exam.sure.push_back(id);
+            if (!id.empty() && !is_meant(exam.sure, id)) exam.sure.push_back(id);
         };
         take(against_examiner(office_, own_coupon().record, exam));
         if (const auto one = before_its_weld(exam, own_coupon().record)) take(one->rule);

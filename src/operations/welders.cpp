@@ -225,9 +225,7 @@ Done<WelderRecord> change_welder(Writing &writing, const WelderRequest &request)
     take(record, request);
     if (old.record.employer != record.employer) std::erase(record.sure, never_left);
     const bool returns = request.employer && came_back(writing.book(), record);
-    const auto kept_as = [&](const char *id) {
-        return std::find(record.sure.begin(), record.sure.end(), id) != record.sure.end();
-    };
+    const auto kept_as = [&](const char *id) { return is_meant(record.sure, id); };
     if (returns && request.sure && !kept_as(never_left)) record.sure.emplace_back(never_left);
     if (old.record == record)
         throw DataError(request.name || request.employer || request.note

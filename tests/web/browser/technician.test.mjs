@@ -317,7 +317,7 @@ test('an earlier find is undone with a reason, which is asked beside it', async 
         await page.locator('.finds li', { hasText: text.split(' ')[0] }).waitFor();
     }
     await page.locator('.finds summary', { hasText: 'Undo #1' }).click();
-    await page.getByLabel('The reason').fill('it is a scratch');
+    await page.locator('.finds').getByLabel('The reason').fill('it is a scratch');
     await page.getByRole('button', { name: 'Undo #1' }).click();
     await finds(page, 1);
     assert.deepEqual(bench.coupon('T-1').exams[0].indications.map(one => one.type), ['overlap']);
