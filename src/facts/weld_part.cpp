@@ -24,7 +24,8 @@ WeldPart part_of(const std::optional<Span> &place, const WeldLine &line) {
     // The far end of a weld belongs to its last part; on a closed one it is the datum again.
     const std::int64_t at = line.closed ? (place->from.nm % length + length) % length
                                         : std::clamp(place->from.nm, std::int64_t{0}, length - 1);
-    const auto quarter = static_cast<int>(Int128(at) * 4 / length);
+    // A clock reading is rounded down to whole nanometres: less than one before a quarter is its begin.
+    const auto quarter = static_cast<int>((Int128(at) * 4 + 3) / length);
     return static_cast<WeldPart>(quarter + static_cast<int>(line.closed ? WeldPart::at_12 : WeldPart::first));
 }
 

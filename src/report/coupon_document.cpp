@@ -368,6 +368,7 @@ void add_values(Document &doc, const std::vector<Entry> &history, const Entry &e
         if (!all.empty()) doc.line(indent + all);
         return;
     }
+    if (changes.empty() && e.kind == "grade" && !is_withdrawal(e)) doc.line(indent + "the same as before");
     for (const auto &one : changes)
         doc.line(indent + one.name + ": " + (one.before.empty() ? "nothing" : one.before) + " -> " +
                  (one.now.empty() ? "nothing" : one.now));

@@ -87,7 +87,7 @@ TEST_CASE("a summary is the same in any order, and of nothing it is empty") {
     CHECK(none.all.share.high == 1);
 }
 
-TEST_CASE("a find counts in the quarter where it begins, exactly") {
+TEST_CASE("a find counts in the quarter where it begins, to the nanometre") {
     const auto part = [](std::int64_t at, std::optional<std::int64_t> length, bool closed) {
         WeldLine line;
         if (length) line.length = Length{*length};
@@ -101,7 +101,8 @@ TEST_CASE("a find counts in the quarter where it begins, exactly") {
     CHECK(part(399, 400, true) == WeldPart::at_9);
     CHECK(part(400, 400, true) == WeldPart::at_12); // the datum again
     CHECK(part(401, 402, true) == WeldPart::at_9);
-    CHECK(part(100, 402, true) == WeldPart::at_12); // 100.5 is the border
+    CHECK(part(99, 402, true) == WeldPart::at_12);
+    CHECK(part(100, 402, true) == WeldPart::at_3); // 100.5 is the border, and 3:00 is read as 100
     CHECK(part(101, 402, true) == WeldPart::at_3);
     CHECK(part(0, 400, false) == WeldPart::first);
     CHECK(part(100, 400, false) == WeldPart::second);

@@ -88,10 +88,11 @@ export class Bench {
     }
 }
 
-/** So many of them are there: now, or once the page that is being opened has come. */
+/** So many of them are there: now, or once the page that is being opened has come. Its style sheet is there then, too. */
 export async function counted(where, count) {
     for (let left = 100; left > 0 && await where.count() !== count; --left) await setTimeout(50);
     assert.equal(await where.count(), count);
+    await where.page().waitForLoadState('load');
 }
 
 /** Presses Tab until what has the focus is called so, and says how often. */

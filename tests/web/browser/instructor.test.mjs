@@ -119,6 +119,8 @@ test('a grade against the verdict is asked for its remark, and what was meant st
     assert.equal(grade(bench, 'T-2').decision, 'passed');
     // It never reads like one that the judge accepts.
     await page.getByRole('link', { name: 'T-2', exact: true }).click();
+    await heading(page, 'T-2');
+    await page.waitForLoadState('load');
     assert.match(await page.locator('main').innerText(), /against the verdict/);
     assert.match(await page.locator('.verdict').innerText(), /2: reject/);
     await page.context().close();
@@ -141,6 +143,7 @@ test('what goes wrong leads to its coupons, and each learner has a sheet of pape
     await page.getByRole('link', { name: 'What goes wrong' }).click();
     await page.getByRole('link', { name: 'rejected', exact: true }).click();
     await page.getByRole('heading', { name: 'Class', exact: true }).waitFor();
+    await page.waitForLoadState('load');
     const shown = await page.locator('#board li > a').allInnerTexts();
     assert.deepEqual(shown, ['T-3', 'T-4', 'T-5', 'T-6']);
     await page.goto(`${bench.url}/class/learners`);

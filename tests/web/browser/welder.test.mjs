@@ -24,6 +24,7 @@ async function toldOf(page, welder, mark) {
     await page.goto(`${bench.url}/welder/${welder}`);
     await page.getByRole('link', { name: mark, exact: true }).click();
     await page.getByRole('heading', { name: `Coupon ${mark}`, exact: true }).waitFor();
+    await page.waitForLoadState('load');
     return page.locator('main').innerText();
 }
 
