@@ -21,7 +21,7 @@ std::vector<CarriedFact> carried_with(Office &office, const std::string &carrier
 
 void GradedTests::take_beside(Office &office, const WelderNames &welder) {
     std::map<std::string, Test> all, perhaps;
-    for (const auto &[carrier, text] : office.ledger().failed_elsewhere()) {
+    for (const auto &[carrier, text] : office.book().failed_elsewhere()) {
         CouponRecord named;
         named.set("welder", text);
         if (!welded_as(office.book(), named, welder) && !may_be_welded_as(office.book(), named, welder))

@@ -127,11 +127,10 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
         for (auto &id : office.book().coupons_of(text)) add(std::move(id));
     }
     for (auto &id : coupons_once_his(office.book(), welder)) add(std::move(id));
-    for (auto &[id, text] : office.ledger().failed_elsewhere()) {
+    for (const auto &[id, text] : office.book().failed_elsewhere()) {
         CouponRecord as;
         as.set("welder", text);
-        if (welded_as(office.book(), as, welder) || may_be_welded_as(office.book(), as, welder))
-            add(std::move(id));
+        if (welded_as(office.book(), as, welder) || may_be_welded_as(office.book(), as, welder)) add(id);
     }
     return out;
 }

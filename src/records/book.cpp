@@ -38,6 +38,10 @@ const std::vector<Ledger::WelderElsewhere> &Book::welders_elsewhere() {
     return elsewhere_.of(ledger_, true, [&] { return ledger_.welders_elsewhere(); });
 }
 
+const std::vector<std::pair<std::string, std::string>> &Book::failed_elsewhere() {
+    return failed_.of(ledger_, true, [&] { return ledger_.failed_elsewhere(); });
+}
+
 std::vector<Entry> Book::history(const std::string &id) {
     auto out = entries(Family::coupon, id);
     if (!out.empty()) return out;

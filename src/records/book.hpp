@@ -29,8 +29,9 @@ public:
     /// That name this welder, or once did.
     std::vector<std::string> coupons_of(const std::string &mark) { return ledger_.coupons_of(mark); }
     std::vector<Entry> history(const std::string &id);
-    /// As Ledger::welders_elsewhere.
+    /// As the ledger's, read once.
     const std::vector<Ledger::WelderElsewhere> &welders_elsewhere();
+    const std::vector<std::pair<std::string, std::string>> &failed_elsewhere();
 
     /// Throws DataError if there is no such welder.
     WelderState welder(const std::string &mark);
@@ -58,7 +59,8 @@ private:
 
     Ledger ledger_;
     Remembered<std::pair<Family, std::string>, std::vector<Entry>> entries_;
-    Remembered<bool, std::vector<Ledger::WelderElsewhere>> elsewhere_; ///< one, under true
+    Remembered<bool, std::vector<Ledger::WelderElsewhere>> elsewhere_;          ///< one, under true
+    Remembered<bool, std::vector<std::pair<std::string, std::string>>> failed_; ///< the same
 };
 
 } // namespace beadbook
