@@ -81,6 +81,10 @@ std::vector<std::string> ExamRecord::cautions() const {
     return out;
 }
 
+std::string title_of(const ExamRecord &exam) {
+    return "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")";
+}
+
 void add_condition(ExamRecord &exam, const std::string &text) {
     const std::size_t equals = text.find('=');
     const std::string name = known_name(checked_text(text.substr(0, equals), "condition"));

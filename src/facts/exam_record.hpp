@@ -60,6 +60,9 @@ struct ExamRecord {
     friend bool operator==(const ExamRecord &, const ExamRecord &) = default;
 };
 
+/// "exam 2 (RT)".
+std::string title_of(const ExamRecord &exam);
+
 /// `light=1000 lx` into the exam's conditions; the value of a known condition must be of its kind. Throws
 /// DataError.
 void add_condition(ExamRecord &exam, const std::string &text);

@@ -123,7 +123,7 @@ std::vector<std::string> coupons_of(Office &office, const WelderNames &welder) {
     for (const auto &text : office.ledger().welders_named()) {
         if (office.book().knows_welder(text)) continue;
         const WelderText who(text);
-        if (!welder.means(who) && !welder.seen_as(who) && welder.taken_for(who).empty()) continue;
+        if (!welder.may_be(who) && !welder.seen_as(who)) continue;
         for (auto &id : office.book().coupons_of(text)) add(std::move(id));
     }
     for (auto &id : coupons_once_his(office.book(), welder)) add(std::move(id));

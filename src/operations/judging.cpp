@@ -79,11 +79,7 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
         if (!text.empty()) out.push_back(about + ": " + text);
     };
     take("the coupon", coupon.record.get("note"));
-    for (const auto &exam : coupon.exams) {
-        const std::string about =
-            "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")";
-        take(about, exam.note);
-    }
+    for (const auto &exam : coupon.exams) take(title_of(exam), exam.note);
     for (const auto &find : coupon.indications) take("#" + std::to_string(find.number), find.remark);
     for (const auto &photo : coupon.photos)
         if (photo.withdrawn.empty()) take("photo " + std::to_string(photo.number), photo.remark);
@@ -109,8 +105,7 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
 std::vector<std::string> Judged::cautions() const {
     std::vector<std::string> out = against;
     for (const auto &exam : exam_records) {
-        const std::string about =
-            "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + "): ";
+        const std::string about = title_of(exam) + ": ";
         for (const auto &caution : exam.cautions()) out.push_back(about + caution);
         for (const auto &[name, value] : exam.conditions)
             if (!condition_info(name))

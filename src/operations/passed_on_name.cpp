@@ -23,16 +23,12 @@ std::string borne_after(Book &book, const std::string &mark, std::int64_t entry,
     return out;
 }
 
-bool may_be(const WelderNames &welder, const std::string &name) {
-    return welder.means(name) || !welder.taken_for(name).empty();
-}
-
 /// The name where the coupon comes from, if it is this welder's and not that of who bears its mark here.
 std::string borne_elsewhere(Book &book, const CouponRecord &coupon, const std::string &mark,
                             const WelderNames &welder) {
     const std::string name = welder_there(coupon.before);
-    if (name.empty() || says_another(coupon) || !may_be(welder, name) ||
-        (book.knows_welder(mark) && may_be(WelderNames(book, mark), name)))
+    if (name.empty() || says_another(coupon) || !welder.may_be(name) ||
+        (book.knows_welder(mark) && WelderNames(book, mark).may_be(name)))
         return "";
     return name;
 }
@@ -45,7 +41,7 @@ std::vector<std::string> coupons_once_his(Book &book, const WelderNames &welder)
         if (mark != welder.mark() && !borne_after(book, mark, 0, welder).empty())
             for (auto &id : book.coupons_of(mark)) out.push_back(std::move(id));
     for (const auto &one : book.welders_elsewhere())
-        if (may_be(welder, one.name)) out.push_back(one.coupon);
+        if (welder.may_be(one.name)) out.push_back(one.coupon);
     return out;
 }
 

@@ -79,11 +79,9 @@ void tell_late_entries(const std::vector<LateEntry> &late, Validity &validity) {
 }
 
 /// Who the welder is, where that was asked and somebody's word is behind it.
-void tell_who_is_meant(Book &book, const WelderState &welder, const QualificationRecord &held,
-                       Validity &validity) {
-    const auto meant = who_is_meant(book, welder, held);
-    for (const auto &words : meant) validity.reason += "; " + words;
-    validity.by_name = !meant.empty();
+void tell_who_is_meant(const std::vector<std::string> &words, Validity &validity) {
+    for (const auto &one : words) validity.reason += "; " + one;
+    validity.by_name = validity.by_name || !words.empty();
 }
 
 /// All that was set aside for what counts of it on that day; of uses, where it holds by them.
@@ -134,6 +132,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         held.fate = fate_of_test(office.book(), welder, held, fates);
         if (out.size() > 1) held.registered = registered_later(office.book(), welder, held);
     }
+    const auto meant = who_is_meant(office.book(), welder.record);
     for (auto &held : out) {
         const Bearing bearing = bearing_on(welder, out, held, undone);
         held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
@@ -149,7 +148,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_late_entries(late, held.validity);
         tell_whose_word(fates, welder, held, undone, held.validity);
         tell_own_criteria(held.record, held.validity);
-        tell_who_is_meant(office.book(), welder, held.record, held.validity);
+        tell_who_is_meant(meant, held.validity);
+        tell_who_is_meant(who_welded(office.book(), held.record), held.validity);
         held.aside = asides_of(welder, held, on, undone, late);
         if (!taken_away(held.validity.state)) tell_revoked_beside(welder, out, on, held);
     }

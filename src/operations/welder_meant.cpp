@@ -89,13 +89,13 @@ void WeldersMeant::take_of_elsewhere(CouponRecord &coupon, bool sure) {
     std::vector<Unlikely> unlike;
     if (book_.knows_welder(text)) {
         const WelderNames here(book_, text);
-        if (!here.names().empty() && !here.means(name) && here.taken_for(name).empty())
+        if (!here.names().empty() && !here.may_be(name))
             unlike.push_back({welder_of_another_name,
                               begin + "'" + shown(book_.welder(text).record.name) +
                                   "'; is it the same person? Another one comes in under another mark"});
     } else {
         for (const auto &one : all())
-            if (one.means(name) || !one.taken_for(name).empty())
+            if (one.may_be(name))
                 unlike.push_back(
                     {welder_like_another, begin + one.mark() +
                                               " is called so; is it another person? The same one comes "

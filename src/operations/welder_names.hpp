@@ -33,6 +33,8 @@ public:
     /// The name that somebody may take it for, as it may be cut down to initials, left out in part or
     /// misspelt; empty if there is none.
     std::string taken_for(const WelderText &who) const;
+    /// Whether it means one of the names, or may be taken for one.
+    bool may_be(const WelderText &who) const { return means(who) || !taken_for(who).empty(); }
 
     const std::string &mark() const { return mark_; }
     const std::vector<WelderText> &names() const { return names_; }

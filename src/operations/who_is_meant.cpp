@@ -8,9 +8,6 @@
 #include "records/codecs/typed.hpp"
 #include "records/codecs/welder.hpp"
 
-#include <algorithm>
-#include <functional>
-
 namespace beadbook {
 namespace {
 
@@ -32,7 +29,24 @@ std::string other_than(Book &book, const WelderRecord &welder) {
            (others.empty() ? "one enrolled of a like mark or name" : others);
 }
 
-void take_welder(Book &book, const WelderRecord &welder, std::vector<std::string> &out) {
+void take_coupon(Book &book, const std::string &id, std::vector<std::string> &out) {
+    if (!book.knows_coupon(id)) return;
+    CouponRecord before;
+    for (const auto &entry : book.history(id)) {
+        if (entry.kind != "coupon" || is_withdrawal(entry)) continue;
+        CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
+        if (is_meant(said.sure, welder_of_another_name) && !is_meant(before.sure, welder_of_another_name))
+            out.push_back("coupon " + id + " was welded by " + said.get("welder") +
+                          ", though it comes from where its welder is '" + welder_there(said.before) +
+                          "', as " + meant_by(entry));
+        before = std::move(said);
+    }
+}
+
+} // namespace
+
+std::vector<std::string> who_is_meant(Book &book, const WelderRecord &welder) {
+    std::vector<std::string> out;
     WelderRecord before;
     for (const auto &entry : book.welder_history(welder.mark)) {
         if (entry.kind != "welder" || is_withdrawal(entry)) continue;
@@ -46,29 +60,11 @@ void take_welder(Book &book, const WelderRecord &welder, std::vector<std::string
             out.push_back(said.name + " is the same person as " + before.name + ", as " + meant_by(entry));
         before = std::move(said);
     }
+    return out;
 }
 
-void take_coupon(Book &book, const std::string &id, std::vector<std::string> &out) {
-    if (!book.knows_coupon(id)) return;
-    CouponRecord before;
-    for (const auto &entry : book.history(id)) {
-        if (entry.kind != "coupon" || is_withdrawal(entry)) continue;
-        CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
-        if (is_meant(said.sure, welder_of_another_name) && !is_meant(before.sure, welder_of_another_name))
-            out.push_back("coupon " + id + " was welded by " + said.get("welder") +
-                          ", though it comes from where its "
-                          "welder is '" +
-                          welder_there(said.before) + "', as " + meant_by(entry));
-        before = std::move(said);
-    }
-}
-
-} // namespace
-
-std::vector<std::string> who_is_meant(Book &book, const WelderState &welder,
-                                      const QualificationRecord &held) {
+std::vector<std::string> who_welded(Book &book, const QualificationRecord &held) {
     std::vector<std::string> out;
-    take_welder(book, welder.record, out);
     if (!held.carried())
         for (const auto &id : test_coupons(held)) take_coupon(book, id, out);
     return out;

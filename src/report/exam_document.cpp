@@ -9,8 +9,7 @@ namespace beadbook {
 namespace {
 
 std::string exam_name(const ExamRecord &exam, const std::string &coupon) {
-    return "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ") of coupon " +
-           coupon;
+    return title_of(exam) + " of coupon " + coupon;
 }
 
 std::string found_text(int found) { return found == 0 ? "none found" : std::to_string(found) + " found"; }

@@ -47,24 +47,29 @@ const Refusal *refused_by(const Visit &visit, const Refusal *refused, const std:
     return refused && visit.request.path.ends_with("/" + deed) ? refused : nullptr;
 }
 
+/// Folded, as it is seldom done; open, with what was typed, where it was refused. Several of them have fields
+/// for a reason, each with an id of its own.
+std::string deed_with_reason(const Visit &visit, Form &form, const std::string &id, const std::string &button,
+                             bool refused) {
+    const std::string html =
+        form.put("<div class=\"field\"><label for=\"" + id +
+                 "\">The reason</label><input autocomplete=\"off\" required name=\"why\" id=\"" + id +
+                 "\" value=\"" + (refused ? escaped(visit.field("why")) : "") + "\"></div>")
+            .html(button);
+    return html.empty() ? ""
+                        : "<details" + std::string(refused ? " open" : "") + "><summary>" + button +
+                              "</summary>" + html + "</details>";
+}
+
 /// Takes a find back; a reason is asked where one is needed.
 std::string undo_deed(Visit &visit, const AtHand &at, int number, const Refusal *refused) {
     const std::string button = "Undo #" + std::to_string(number);
     if (undone_without_reason(visit.office(), at.coupon, number, visit.person()))
         return deed(visit, at.path + "/undo", button, {{"number", std::to_string(number)}}, "plain");
     const bool this_one = refused && visit.field("number") == std::to_string(number);
-    const std::string form =
-        Form(visit, at.path + "/undo")
-            .hidden("number", std::to_string(number))
-            .put("<div class=\"field\"><label for=\"why-" + std::to_string(number) +
-                 "\">The reason</label><input autocomplete=\"off\" required name=\"why\" "
-                 "id=\"why-" +
-                 std::to_string(number) + "\" value=\"" + (this_one ? escaped(visit.field("why")) : "") +
-                 "\"></div>")
-            .html(button);
-    return form.empty() ? ""
-                        : "<details" + std::string(this_one ? " open" : "") + "><summary>" + button +
-                              "</summary>" + form + "</details>";
+    Form form(visit, at.path + "/undo");
+    form.hidden("number", std::to_string(number));
+    return deed_with_reason(visit, form, "why-" + std::to_string(number), button, this_one);
 }
 
 /// Each find of the exam, and while it is open what takes it back; the newest one's stands below.
@@ -197,18 +202,6 @@ std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, 
         .html("", "id=\"log\" data-reading=\"" + escaped(at.path) + "/reading\"");
 }
 
-/// An exam that was begun by mistake; the form to open it again has the usual id of a reason already.
-std::string withdrawal_form(Visit &visit, const AtHand &at, const Refusal *refused) {
-    if (!visit.may("POST", at.path + "/withdraw")) return "";
-    return "<details" + std::string(refused ? " open" : "") + "><summary>Withdraw this exam</summary>" +
-           Form(visit, at.path + "/withdraw")
-               .put("<div class=\"field\"><label for=\"why-withdrawn\">The reason</label><input "
-                    "autocomplete=\"off\" required name=\"why\" id=\"why-withdrawn\" value=\"" +
-                    (refused ? escaped(visit.field("why")) : "") + "\"></div>")
-               .html("Withdraw this exam") +
-           "</details>\n";
-}
-
 Answer log_page(Visit &visit, const Refusal *refused) {
     const AtHand at = at_hand(visit);
     const std::string title = std::string(name_of(at.exam.method)) + " of " + at.coupon.record.id;
@@ -238,7 +231,9 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                 "><summary>Open it again</summary>" +
                 Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
                 "</details>\n";
-    main += withdrawal_form(visit, at, refused_by(visit, refused, "withdraw"));
+    Form withdrawal(visit, at.path + "/withdraw"); // of an exam that was begun by mistake
+    main += deed_with_reason(visit, withdrawal, "why-withdrawn", "Withdraw this exam",
+                             refused_by(visit, refused, "withdraw") != nullptr);
     return page_of(visit, {title, main, "/", {"log.js"}, refused ? status_of(*refused, true) : 200});
 }
 
