@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "operations/coupons.hpp"
 #include "operations/desk.hpp"
+#include "records/trouble.hpp"
 
 #include <atomic>
 #include <fcntl.h>
@@ -13,21 +14,6 @@
 using namespace beadbook;
 using namespace beadbook::test;
 
-namespace {
-
-/// What reading it says.
-std::string read_beside(const std::string &path) {
-    try {
-        Ledger ledger(path, Ledger::Mode::read);
-        const auto v = ledger.verify();
-        return v.faults.empty() ? "holds" : v.faults.front();
-    } catch (const Refusal &e) {
-        return e.what();
-    }
-}
-
-} // namespace
-
 TEST_CASE("a record that is being made is there whole or not at all") {
     const TemporaryFolder folder;
     std::atomic<int> made = 0;
@@ -37,14 +23,14 @@ TEST_CASE("a record that is being made is there whole or not at all") {
     std::thread reader([&] {
         while (made < records && seen.empty()) {
             const std::string next = path(made);
-            const std::string said = read_beside(next);
+            const std::string said = trouble(next, Ledger::Mode::read);
             if (said != "holds" && said.find("there is no record yet") == std::string::npos) seen = said;
         }
     });
     for (; made < records; ++made) Ledger(path(made), Ledger::Mode::create);
     reader.join();
     CHECK(seen.empty());
-    CHECK(read_beside(path(0)) == "holds");
+    CHECK(trouble(path(0), Ledger::Mode::read) == "holds");
     // And nothing is left of what it was made as.
     for (const auto &file : std::filesystem::directory_iterator(std::filesystem::path(path(0)).parent_path()))
         CHECK(file.path().extension() == ".db");
@@ -56,7 +42,7 @@ TEST_CASE("reading beside a write of the same program does not take its lock on 
     OpenBook book(path, Ledger::Mode::create);
     book.write([](Writing &w) { register_coupon(w, {"T-1", {{"thickness", "0.065 in"}}}); });
     const Ledger::Transaction writing(book.book.ledger());
-    CHECK(read_beside(path) == "holds"); // as a page is asked for meanwhile
+    CHECK(trouble(path, Ledger::Mode::read) == "holds"); // as a page is asked for meanwhile
     // Another program asks who holds the lock by which SQLite keeps other writers out: its file format, 2.3.
     const pid_t other = fork();
     REQUIRE(other >= 0);

@@ -7,6 +7,7 @@
 #include "records/behind.hpp"
 #include "records/codecs/bodies.hpp"
 #include "records/schema.hpp"
+#include "records/trouble.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <csignal>
@@ -40,16 +41,6 @@ void remark(OpenBook &book, const std::string &text, int times = 1) {
     book.write([&](Writing &w) {
         for (int n = 0; n < times; ++n) remark_on(w, "T-1", text);
     });
-}
-
-std::string trouble(const std::string &path, Ledger::Mode mode = Ledger::Mode::inspect) {
-    try {
-        Ledger ledger(path, mode);
-        const auto v = ledger.verify();
-        return v.faults.empty() ? "holds" : v.faults.front();
-    } catch (const Refusal &e) {
-        return e.what();
-    }
 }
 
 } // namespace
