@@ -271,10 +271,6 @@ std::vector<std::size_t> counting_alike(const CriteriaSet &set) {
 
 } // namespace
 
-std::string_view name_of(Verdict v) {
-    return v == Verdict::accept ? "accept" : v == Verdict::reject ? "reject" : "cannot say";
-}
-
 Judgement judge(const BoundSet &bound, const std::vector<ExamDone> &exams,
                 const std::vector<Indication> &indications) {
     Judgement out = judge_as_for(0, bound, exams, indications);

@@ -46,6 +46,8 @@ struct Finding {
     std::vector<Exam> exams;
     ProofPart part = ProofPart::none;
 };
+/// "out of limit", "missing data": as records keep it and tables and JSON say it, so it is never another.
+std::string_view id_of(Finding::Kind kind);
 
 struct ClassJudgement {
     Verdict verdict = Verdict::accept;

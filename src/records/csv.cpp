@@ -86,6 +86,7 @@ std::string write_csv_row(const std::vector<std::string> &cells) {
         csv_write(quoted.data(), quoted.size(), cell.data(), cell.size());
         out += quoted;
     }
+    if (out.empty() && !cells.empty()) out = "\"\""; // an empty line is no row
     return out + "\r\n";
 }
 

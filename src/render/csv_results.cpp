@@ -4,7 +4,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "records/csv.hpp"
-#include "render/json_judging.hpp"
+#include "report/judgement_document.hpp"
 
 #include <algorithm>
 #include <cstdio>
@@ -126,7 +126,7 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
                         c.set.classes[k].id,
                         yes_no(judged.sought == k),
                         std::string(name_of(f.effect)),
-                        std::string(name_of(f.kind)),
+                        std::string(id_of(f.kind)),
                         rule ? rule->id : "",
                         rule ? rule->clause : "",
                         rule ? std::string(name_of(rule->standings[k].kind)) : "",

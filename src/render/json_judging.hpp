@@ -9,9 +9,6 @@
 
 namespace beadbook {
 
-/// "out of limit", "missing data": as tables and JSON say it.
-std::string_view name_of(Finding::Kind kind);
-
 namespace render {
 /// A welder's page, for those that hold many.
 nlohmann::json explained_json(const Explained &explained);

@@ -176,6 +176,7 @@ TEST_CASE("a spreadsheet runs nothing of an export, and what it holds is read ba
         INFO(cell);
         CHECK(write_csv_row({cell, "x"}) == written + ",x\r\n");
         CHECK(read_csv(write_csv_row({cell, "x"})) == std::vector<std::vector<std::string>>{{cell, "x"}});
+        CHECK(read_csv(write_csv_row({cell})) == std::vector<std::vector<std::string>>{{cell}});
     }
     const Program run, other;
     run.ok({"register", "T-1", "--note", "=HYPERLINK(\"http://127.0.0.1\")", "--temperature", "-40 F"});

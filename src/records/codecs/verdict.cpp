@@ -7,30 +7,6 @@
 namespace beadbook::codec {
 namespace {
 
-const char *id_of(Finding::Kind kind) {
-    switch (kind) {
-    case Finding::Kind::over_limit: return "out of limit";
-    case Finding::Kind::not_allowed: return "not allowed";
-    case Finding::Kind::missing_data: return "missing data";
-    case Finding::Kind::person_decides: return "a person decides";
-    case Finding::Kind::not_said: return "not said";
-    case Finding::Kind::not_covered: return "not covered";
-    case Finding::Kind::exam_missing: return "exam missing";
-    case Finding::Kind::not_measured: return "not measured";
-    case Finding::Kind::exam_pending: return "exam pending";
-    case Finding::Kind::contradiction: return "contradiction";
-    case Finding::Kind::unproven: return "unproven";
-    case Finding::Kind::outside_scope: return "outside scope";
-    case Finding::Kind::scope_unknown: return "scope unknown";
-    case Finding::Kind::within: break;
-    }
-    return "within";
-}
-
-const char *id_of(Verdict verdict) {
-    return verdict == Verdict::accept ? "accept" : verdict == Verdict::reject ? "reject" : "cannot say";
-}
-
 std::vector<std::string> ids_of(const Missing &missing) {
     std::vector<std::string> out;
     const auto put = [&](Missing one, std::string_view id) {
@@ -58,7 +34,7 @@ std::vector<std::string> ids_of(const Missing &missing) {
 }
 
 nlohmann::json json_of(const CriteriaSet &set, const Finding &f) {
-    nlohmann::json out{{"kind", id_of(f.kind)}, {"effect", id_of(f.effect)}};
+    nlohmann::json out{{"kind", id_of(f.kind)}, {"effect", name_of(f.effect)}};
     if (f.rule >= 0) out["rule"] = set.rules[static_cast<std::size_t>(f.rule)].id;
     if (f.clause >= 0) {
         const auto index = static_cast<std::size_t>(f.clause);
@@ -118,7 +94,7 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
     nlohmann::json classes = nlohmann::json::array();
     for (std::size_t k = 0; k < judgement.classes.size(); ++k) {
         const ClassJudgement &one = judgement.classes[k];
-        nlohmann::json entry{{"class", set.classes[k].id}, {"verdict", id_of(one.verdict)}};
+        nlohmann::json entry{{"class", set.classes[k].id}, {"verdict", name_of(one.verdict)}};
         entry["findings"] = nlohmann::json::array();
         for (const auto &f : one.findings) entry["findings"].push_back(json_of(set, f));
         if (one.nearest) entry["nearest"] = json_of(set, *one.nearest);
