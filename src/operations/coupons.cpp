@@ -122,6 +122,7 @@ void check_still_believable(const CouponState &old, const CouponChange &request,
 
 Done<CouponRecord> take_back_or_restore(Writing &writing, const CouponState &old,
                                         const std::string &withdrawn, const std::string &why) {
+    check_may_describe(writing, old, old.record.get("welder"));
     CouponRecord now = old.record;
     now.withdrawn = withdrawn;
     Entry e = codec::entry_of(now);
@@ -336,6 +337,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
+    check_may_describe(writing, old, now.get("welder"));
     if (now.get("welder") != old.record.get("welder"))
         check_welder_said_nothing(writing, old, now.get("welder"));
     check_bends_said(writing, old.record, now);

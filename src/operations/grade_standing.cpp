@@ -6,6 +6,7 @@
 #include "records/described_since.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -73,6 +74,20 @@ std::vector<std::string> described_since_grade(Book &book, const CouponState &co
     for (const auto &[name, was, is] :
          said_otherwise_since(book.history(coupon.record.id), coupon.grade->seq))
         if (!was.empty() && (name == "welder" || describes_weld(name))) out.push_back(name);
+    return out;
+}
+
+/// Exams that were on record when it was graded, and were withdrawn since.
+std::vector<std::string> withdrawn_since_grade(Book &book, const CouponState &coupon) {
+    std::vector<std::string> out;
+    if (coupon.last_exam == static_cast<int>(coupon.exams.size())) return out; // none ever was
+    std::set<int> stood;
+    for (const auto &entry : book.history(coupon.record.id)) {
+        if (entry.kind != "exam" || !entry.exam) continue;
+        if (entry.seq < coupon.grade->seq) stood.insert(*entry.exam);
+        if (is_withdrawal(entry) && entry.seq > coupon.grade->seq && stood.contains(*entry.exam))
+            out.push_back(std::to_string(*entry.exam));
+    }
     return out;
 }
 
@@ -156,6 +171,9 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
     if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
         again("its mechanical tests failed");
+    if (const auto gone = withdrawn_since_grade(office.book(), coupon); grade.passed && !gone.empty())
+        again("exam " + listed(gone, "and") + (gone.size() == 1 ? " is" : " are") +
+              " withdrawn since it was given");
     if (grade.passed && coupon.record_seq > grade.seq)
         out.described = described_since_grade(office.book(), coupon);
     if (!out.described.empty()) {

@@ -32,7 +32,7 @@ bool accepts_any(const Judged &judged) {
 /// A slip of the hand that was undone before anybody relied on it.
 bool is_slip(const TakenBack &one) {
     using Kind = TakenBack::Kind;
-    return one.kind == Kind::weld || (one.kind == Kind::welder && one.was.empty()) ||
+    return (one.kind == Kind::weld && !one.made_accept) || (one.kind == Kind::welder && one.was.empty()) ||
            (one.kind == Kind::find && !one.to && !one.planar);
 }
 

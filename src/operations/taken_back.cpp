@@ -1,6 +1,7 @@
 #include "operations/taken_back.hpp"
 
 #include "measure/text.hpp"
+#include "operations/judging.hpp"
 #include "operations/rule_words.hpp"
 #include "operations/turned.hpp"
 #include "records/codecs/facts.hpp"
@@ -51,9 +52,22 @@ TakenBack taken_off(TakenBack::Kind kind, std::string was, const Entry &entry) {
     return out;
 }
 
+bool accepted(Office &office, const CouponState &coupon) {
+    const JudgedOrNot out = judge_or_tell(office, coupon);
+    return out.judged && out.judged->verdict() == Verdict::accept;
+}
+
+/// Whether it is accepted as it is described now, and would not be as an entry found it described.
+bool made_accept(Office &office, const std::string &coupon, const std::string &field, const Entry &entry) {
+    CouponState now = office.coupon(coupon);
+    if (!accepted(office, now)) return false;
+    now.record.fields[field] = office.coupon(coupon, entry.seq).record.fields.at(field);
+    return !accepted(office, now);
+}
+
 /// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it,
 /// and how, once it was examined, and is said so no more. What was not said then is no other weld.
-void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
+void take_changed(Office &office, const std::vector<Entry> &history, const CouponRecord &coupon,
                   std::vector<TakenBack> &out) {
     const auto asked = exams_in(coupon.get("also"));
     std::vector<TakenBack> of_weld; // behind the exams
@@ -74,6 +88,8 @@ void take_changed(const std::vector<Entry> &history, const CouponRecord &coupon,
                     of_weld.back().now = value.now;
                 } else {
                     tell_values({value}, of_weld.back());
+                    of_weld.back().entry = entry.seq;
+                    of_weld.back().made_accept = made_accept(office, coupon.id, value.name, entry);
                 }
             }
             if (value.name != "also") continue;
@@ -135,7 +151,7 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
         back.stamp = one.stamp;
         out.push_back(std::move(back));
     }
-    take_changed(history, coupon, out);
+    take_changed(office, history, coupon, out);
     return out;
 }
 
@@ -154,7 +170,8 @@ std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<
     std::erase_if(all, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
                    found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty() && !one.made_count;
-        return (corrected || found_nothing || one.opened_again) && !made_a_reject_go.contains(one.entry);
+        return (corrected || found_nothing || one.opened_again) && one.never_logged == 0 &&
+               !made_a_reject_go.contains(one.entry);
     });
     return all;
 }
@@ -162,6 +179,10 @@ std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<
 std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
     std::vector<std::string> out;
     for (const auto &one : all) {
+        if (one.never_logged > 0)
+            out.push_back("exam " + std::to_string(one.number) + " was finished with " +
+                          counted(static_cast<std::size_t>(one.never_logged), "find") +
+                          " that never came on record");
         if (one.opened_again) continue; // what was found then stands
         const char *done = one.now.empty() ? " withdrawn" : " changed";
         switch (one.kind) {
@@ -174,7 +195,9 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         case TakenBack::Kind::welder:
             out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
             break;
-        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was); break;
+        case TakenBack::Kind::weld:
+            out.push_back("said to be of " + one.was + (one.made_accept ? ", and accepted only since" : ""));
+            break;
         case TakenBack::Kind::description: break;
         }
     }

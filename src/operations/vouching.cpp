@@ -96,6 +96,12 @@ void check_may_say_found(Writing &writing, const CouponState &coupon) {
                      "says what an exam found");
 }
 
+void check_may_describe(Writing &writing, const CouponState &coupon, const std::string &welder_now) {
+    if (coupon.exams.empty()) return;
+    for (const auto &welder : {coupon.record.get("welder"), welder_now})
+        check_is_another(writing.office(), writing.stamp().who, welder, "says what an examined coupon is");
+}
+
 void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched) {
     std::set<std::string> welders;
     for (const auto &[mark, newest] : touched) {

@@ -23,6 +23,10 @@ void check_may_say_found(Writing &writing, const CouponState &coupon);
 /// record says that he may not judge by its method (common practice, no source).
 void check_may_judge(Writing &writing, const CouponState &coupon, const ExamRecord &exam);
 
+/// What is said of a coupon that was examined is said otherwise, and the coupon taken back or put back, by
+/// another person than who welded it, by what it says and by what it is to say (common practice, no source).
+void check_may_describe(Writing &writing, const CouponState &coupon, const std::string &welder_now);
+
 /// What exams and mechanical tests found is brought in by another person than who welded the coupon, too.
 /// Asked of the coupons that an import touches, by their marks, once its entries stand; lets them go.
 void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched);

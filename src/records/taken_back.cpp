@@ -29,10 +29,12 @@ std::string exam_words(const ExamRecord &exam) {
            (exam.examiner.empty() ? "" : " by " + exam.examiner) + ", " + finished_with(exam);
 }
 
-std::vector<int> ever_found_by(int exam, std::int64_t before, const std::vector<Entry> &history) {
+std::vector<int> ever_found_by(int exam, const std::vector<Entry> &history,
+                               std::optional<std::int64_t> before = {}) {
     std::set<int> out;
     for (const auto &e : history)
-        if (e.seq < before && e.kind == "indication" && e.exam == exam && e.number) out.insert(*e.number);
+        if ((!before || e.seq < *before) && e.kind == "indication" && e.exam == exam && e.number)
+            out.insert(*e.number);
     return {out.begin(), out.end()};
 }
 
@@ -40,8 +42,11 @@ std::vector<int> ever_found_by(int exam, std::int64_t before, const std::vector<
 void tell_exam(const std::vector<Entry> &history, const Entry &old, const Entry &e, TakenBack &one) {
     one.number = e.exam.value_or(0);
     one.kind = TakenBack::Kind::exam;
-    one.finds = ever_found_by(one.number, e.seq, history);
+    one.finds = ever_found_by(one.number, history, e.seq);
     const ExamRecord was = codec::exam_from(codec::parsed(old.body));
+    if (was.finished)
+        one.never_logged =
+            std::max(0, was.finished->found - static_cast<int>(ever_found_by(one.number, history).size()));
     if (is_withdrawal(e)) {
         one.was = exam_words(was);
         return;

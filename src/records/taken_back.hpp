@@ -27,6 +27,8 @@ struct TakenBack {
     std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
     bool opened_again = false;   ///< an exam that was finished, and nothing else of it was changed
     bool made_count = false;     ///< an exam that counts, and did not, or by another method, until then
+    int never_logged = 0; ///< of the finds that an exam was finished with: those that never came on record
+    bool made_accept = false; ///< of the weld: it is accepted since
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);

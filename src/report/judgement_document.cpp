@@ -267,7 +267,9 @@ Document judged_document(const Judged &judged, bool in_full) {
 void add_finished(Document &doc, const Judged &judged) {
     if (class_to_prove(judged)) return;
     std::vector<std::string> exams;
-    for (const auto &exam : judged.exam_records) exams.push_back(title_of(exam) + " " + finished_words(exam));
+    for (const auto &exam : judged.exam_records)
+        exams.push_back(title_of(exam) + (exam.examiner.empty() ? "" : " by " + exam.examiner + ",") + " " +
+                        finished_words(exam));
     if (!exams.empty()) doc.line("Examined: " + joined(exams, "; "));
 }
 
