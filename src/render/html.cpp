@@ -101,8 +101,9 @@ class HtmlRenderer {
 public:
     /// `part_of_page`: of one at the bench, where lists open, and whoever takes the part finds rows by the
     /// text of their first cell.
-    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page)
-        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page) {}
+    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page, ExamPath exam_path = {})
+        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page), exam_path_(std::move(exam_path)) {
+    }
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -111,14 +112,21 @@ public:
     }
 
 private:
-    static std::string words(const Words &w) {
+    std::string words(const Words &w) const {
         std::string out;
-        for (const auto &run : w.runs()) out += tagged(run, escaped(run.text));
+        for (const auto &run : w.runs()) {
+            if (run.typed) continue;
+            const std::string text = tagged(run, escaped(run.text));
+            out += run.exam > 0 && exam_path_
+                       ? "<a href=\"" + escaped(exam_path_(run.exam)) + "\">" + text + "</a>"
+                       : text;
+        }
         return out;
     }
     static std::string cell_words(const Words &w) {
         std::string out;
-        for (const auto &run : w.runs()) out += tagged(run, uncut(run.text));
+        for (const auto &run : w.runs())
+            if (!run.typed) out += tagged(run, uncut(run.text));
         return out;
     }
     static std::string source(const std::string &text) {
@@ -252,14 +260,15 @@ private:
     std::string ids_;
     SvgStyle style_;
     bool part_of_page_;
+    ExamPath exam_path_;
     int pictures_ = 0, marked_sheets_ = 0;
     std::string out_;
 };
 
 } // namespace
 
-std::string fragment(const Document &document, const std::string &ids, SvgStyle style) {
-    return HtmlRenderer(ids, style, true)(document);
+std::string fragment(const Document &document, const std::string &ids, const ExamPath &exam_path) {
+    return HtmlRenderer(ids, SvgStyle::by_class, true, exam_path)(document);
 }
 
 std::string html(const Document &document, SvgStyle style, PaperSize paper) {
@@ -273,4 +282,5 @@ std::string html(const Document &document, SvgStyle style, PaperSize paper) {
            HtmlRenderer("p", style, false)(document) + "</body></html>\n";
 }
 
+    ExamPath exam_path_;
 } // namespace beadbook

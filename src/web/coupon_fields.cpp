@@ -5,6 +5,7 @@
 #include "operations/known_words.hpp"
 #include "operations/reading.hpp"
 #include "render/html.hpp"
+#include "web/refusal_page.hpp"
 
 #include <algorithm>
 
@@ -43,8 +44,8 @@ std::vector<std::string> suggestions(const std::string &field, Catalogue &catalo
 }
 
 Control control_of(const CouponField &field, Catalogue &catalogue, const CouponRecord &known) {
-    Control out{field.name,          label_of(field.name), known.get(field.name),
-                Control::Kind::text, field.help,           suggestions(field.name, catalogue, known)};
+    Control out{field.name,          label_of(field.name),   known.get(field.name),
+                Control::Kind::text, page_words(field.help), suggestions(field.name, catalogue, known)};
     if (field.kind == CouponField::Kind::fact) {
         out.kind = Control::Kind::choice;
         out.choices = info(field.fact).words;

@@ -74,8 +74,7 @@ Answer show(Visit &visit, const Refusal *refused) {
         const auto *heading = std::get_if<Heading>(&block);
         return (heading && heading->level == 1) || std::holds_alternative<Figure>(block);
     });
-    main +=
-        map_to_look_at(sheet.coupon, judged) + linked_exams(part_of(std::move(known), "sheet"), sheet.coupon);
+    main += map_to_look_at(sheet.coupon, judged) + sheet_part(std::move(known), mark);
     main += photo_form(visit, sheet.coupon) + photos_to_mend(visit, sheet.coupon);
     if (judged.judged)
         main += verdict_parts(*judged.judged) + "<p class=\"deeds\">" +

@@ -226,11 +226,11 @@ Answer log_page(Visit &visit, const Refusal *refused) {
         main += log_form(visit, at, judged, of_line);
     }
     main += "</div>" + live(visit, at, judged, of_line ? nullptr : refused) + "</div>\n";
-    if (at.exam.finished && visit.may("POST", at.path + "/reopen"))
-        main += "<details" + std::string(refused_by(visit, refused, "reopen") ? " open" : "") +
-                "><summary>Open it again</summary>" +
-                Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
-                "</details>\n";
+    if (at.exam.finished) {
+        Form reopening(visit, at.path + "/reopen");
+        main += deed_with_reason(visit, reopening, "why-reopened", "Open it again",
+                                 refused_by(visit, refused, "reopen") != nullptr);
+    }
     Form withdrawal(visit, at.path + "/withdraw"); // of an exam that was begun by mistake
     main += deed_with_reason(visit, withdrawal, "why-withdrawn", "Withdraw this exam",
                              refused_by(visit, refused, "withdraw") != nullptr);
