@@ -30,6 +30,13 @@ div.sign span { flex: 1; min-width: 60mm; border-top: 0.3mm solid; padding-top: 
 div.sign span + span { margin-left: 12mm }
 p.care { margin-top: 3mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
+@media screen and (max-width: 46rem) {
+div.sign { display: block } div.sign span, div.sign span + span { display: block; margin: 11mm 0 0 }
+table.list, table.list tbody, table.list tr, table.list td { display: block; width: auto } table.list thead, table.list td:empty { display: none }
+table.list tr { padding: 1mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule) } table.list td { border: 0; padding: 0; text-align: left } table.list td:first-child { font-weight: bold }
+table.list td[data-of]::before { content: attr(data-of) ": "; color: var(--quiet); font-weight: normal } table.list td.r + td:not(.r) { padding-left: 0 }
+table.two, table.two tbody { display: block } tr.two { display: grid; grid-template-columns: 34% 66% } tr.two td, tr.two td.n { width: auto } tr.two td:empty { display: none }
+}
 )";
 
 /// As a style writes a text between quotes.
@@ -158,12 +165,26 @@ private:
         show_items(fold.items);
         if (part_of_page_) out_ += "</details>\n";
     }
+    /// A list of things with a fact a column, too wide for a hand: there each thing is a block of lines. A
+    /// table of numbers is compared along its columns, and is moved sideways.
+    static bool is_list(const Grid &table) {
+        constexpr std::size_t most_beside = 3;
+        return table.columns.size() > most_beside &&
+               std::count_if(table.columns.begin(), table.columns.end(),
+                             [](const Column &c) { return c.numbers; }) <= 1 &&
+               std::none_of(table.columns.begin(), table.columns.end(),
+                            [](const Column &c) { return c.title.empty(); });
+    }
     void show(const Grid &table) {
+        const bool list = is_list(table);
         const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
             const bool right = c < table.columns.size() && table.columns[c].numbers;
-            out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
+            const bool told = list && tag == "td" && c > 0 && c < table.columns.size();
+            out_ += "<" + tag + (right ? " class=\"r\"" : "") +
+                    (told ? " data-of=\"" + escaped(table.columns[c].title) + "\"" : "") + ">" + text + "</" +
+                    tag + ">";
         };
-        out_ += "<div class=\"table\"><table>\n";
+        out_ += "<div class=\"table\"><table" + std::string(list ? " class=\"list\"" : "") + ">\n";
         if (std::any_of(table.columns.begin(), table.columns.end(),
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
@@ -198,7 +219,7 @@ private:
                    (row.note.empty() ? "" : " <span class=\"quiet\">" + uncut(row.note) + "</span>") +
                    "</td>";
         };
-        out_ += "<table>\n";
+        out_ += "<table class=\"two\">\n";
         for (std::size_t i = 0; i < half; ++i)
             out_ += "<tr class=\"two\">" + cells(rows[i]) +
                     (half + i < rows.size() ? cells(rows[half + i]) : "<td></td><td></td>") + "</tr>\n";
@@ -282,5 +303,4 @@ std::string html(const Document &document, SvgStyle style, PaperSize paper) {
            HtmlRenderer("p", style, false)(document) + "</body></html>\n";
 }
 
-    ExamPath exam_path_;
 } // namespace beadbook

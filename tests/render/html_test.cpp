@@ -118,3 +118,18 @@ TEST_CASE("what is typed at a command line stands on no page") {
         CHECK(count(page, "beadbook") == 0);
     }
 }
+
+TEST_CASE(
+    "each cell of a list says what it is of, for a page too narrow for a table; numbers stay beside each "
+    "other") {
+    const std::vector<Words> row{"T-1", "VT", "2", "accept"};
+    const std::string list =
+        fragment(Document().add(Grid{{{"coupon"}, {"exam"}, {"found", true}, {"verdict"}}, {row}}));
+    CHECK_THAT(list, says("<table class=\"list\">"));
+    CHECK_THAT(list,
+               says("<td>T-1</td><td data-of=\"exam\">VT</td><td class=\"r\" data-of=\"found\">2</td>"));
+    for (const Grid &other : {Grid{{{"coupon"}, {"of", true}, {"found", true}, {"verdict"}}, {row}},
+                              Grid{{{"coupon"}, {""}, {"found"}, {"verdict"}}, {row}},
+                              Grid{{{"coupon"}, {"exam"}, {"found"}}, {{"T-1", "VT", "2"}}}})
+        CHECK(count(fragment(Document().add(other)), "data-of") == 0);
+}
