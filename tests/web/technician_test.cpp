@@ -374,6 +374,22 @@ TEST_CASE("the conditions stand open where one of them is refused") {
     CHECK(says(asked.body, "<details open><summary>Conditions"));
 }
 
+TEST_CASE("that nothing was found is said before the line; what was found stands before its number") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1";
+    const auto is_before = [](const std::string &page, const std::string &one, const std::string &other) {
+        INFO(one << ", " << other);
+        REQUIRE(says(page, one));
+        return page.find(one) < page.find(other);
+    };
+    CHECK(is_before(browser.get(path).body, ">None found</button></form>", "id=\"log\""));
+    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in"}});
+    const std::string one = browser.get(path).body;
+    CHECK_FALSE(says(one, "None found"));
+    CHECK(is_before(one, "<h2>Found</h2>", ">These are all: 1</button></form>"));
+}
+
 TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake is withdrawn there") {
     Browser browser;
     begun(browser);
