@@ -1,6 +1,7 @@
 // The technician's pages: the same operations as the commands, by forms alone.
 #include "browser.hpp"
 #include "catch.hpp"
+#include "criteria/load.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/judging.hpp"
 
@@ -388,6 +389,25 @@ TEST_CASE("that nothing was found is said before the line; what was found stands
     const std::string one = browser.get(path).body;
     CHECK_FALSE(says(one, "None found"));
     CHECK(is_before(one, "<h2>Found</h2>", ">These are all: 1</button></form>"));
+}
+
+TEST_CASE("criteria in a file of this machine are shown by the file's name and title, and stay that file") {
+    Browser browser;
+    const TemporaryFolder folder;
+    const std::string file = folder.file("ours.yaml");
+    write_file(file, shipped_criteria("mil-hdbk-1890-table-3")->text);
+    browser.ok("/register", with(plate, {{"mark", "T-1"}, {"criteria", file}}));
+    for (const std::string path : {"/coupon/T-1/change", "/register"}) {
+        const std::string page = browser.get(path).body;
+        CHECK(says(page, "value=\"ours.yaml\""));
+        CHECK(says(page, "ours.yaml: Radiographic acceptance"));
+        CHECK_FALSE(says(page, file));
+    }
+    browser.ok("/coupon/T-1/change",
+               with(plate, {{"criteria", "ours.yaml"}, {"weld-length", "9 in"}, {"why", "measured again"}}));
+    CHECK(on_record(browser, "T-1").record.get("criteria") == file);
+    browser.ok("/register", with(plate, {{"mark", "T-2"}, {"criteria", "ours.yaml"}, {"like", "T-1"}}));
+    CHECK(on_record(browser, "T-2").record.get("criteria") == file);
 }
 
 TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake is withdrawn there") {
