@@ -151,9 +151,9 @@ void check_conditions(const CouponRecord &coupon, const ExamRecord &exam, const 
         if (known->before_exam && read_condition_value(*known, text).day > exam.date)
             throw refused(said + "that is after the exam of " + print(exam.date) +
                           "; the last one before it is asked for")
-                .at("condition");
+                .at(condition_field + name);
         if (const std::string why = contradicted(*known, exam.conditions); !why.empty())
-            throw refused(why + "; leave out the one that is not so").at("condition");
+            throw refused(why + "; leave out the one that is not so").at(condition_field + name);
         if (const std::string why = undone(*known, exam.conditions);
             !why.empty() && exam.incomplete.empty() && !speaks_of(practice, name))
             throw refused(said + why +

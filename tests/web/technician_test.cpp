@@ -375,6 +375,18 @@ TEST_CASE("the conditions stand open where one of them is refused") {
     CHECK(says(asked.body, "<details open><summary>Conditions"));
 }
 
+TEST_CASE("a condition that is refused is marked where it stands") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    for (const auto &[name, value] : Sent{{"light", "much"}, {"light", "0 lx"}, {"vision", "2100-01-01"}}) {
+        INFO(name << " " << value);
+        const Answer asked =
+            browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"condition:" + name, value}});
+        CHECK(asked.status == 422);
+        CHECK(says(asked.body, "id=\"e-condition:" + name + "\""));
+    }
+}
+
 TEST_CASE("that nothing was found is said before the line; what was found stands before its number") {
     Browser browser;
     begun(browser);
