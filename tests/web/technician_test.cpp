@@ -387,6 +387,29 @@ TEST_CASE("a condition that is refused is marked where it stands") {
     }
 }
 
+TEST_CASE("what an exam found is asked about where its correction makes it count") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1", conditions = path + "/conditions";
+    const Sent left_out{{"level", "II"}, {"incomplete", "the root was not seen"}, {"why", "said late"}};
+    browser.ok(conditions, left_out);
+    browser.ok(path + "/finish", {{"found", "0"}});
+    browser.ok(conditions,
+               with(left_out, {{"incomplete", "neither end was seen"}})); // it counts no more than before
+    const Sent whole = with(left_out, {{"incomplete", ""}});
+    const Answer asked = browser.post(conditions, whole);
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "did not count: neither end was seen"));
+    CHECK(says(asked.body, "finished with none found; is that what it found?"));
+    const std::string sure = tick_in(asked, "sure");
+    REQUIRE_FALSE(sure.empty());
+    CHECK_FALSE(on_record(browser, "T-1").exams[0].incomplete.empty());
+    browser.ok(conditions, with(whole, {{"sure", sure}}));
+    CHECK(on_record(browser, "T-1").exams[0].incomplete.empty());
+    CHECK(on_record(browser, "T-1").exams[0].finished);
+    browser.ok(conditions, with(whole, {{"procedure", "P-9"}})); // it counted already
+}
+
 TEST_CASE("that nothing was found is said before the line; what was found stands before its number") {
     Browser browser;
     begun(browser);
