@@ -278,7 +278,8 @@ Answer reading(Visit &visit) {
         for (const auto &one : read.value.indications)
             out.body += "<p class=\"reads\"><b>reads as</b> " + escaped(print_log_line(one)) +
                         " <span class=\"quiet\">(not stored yet)</span></p>";
-        for (const auto &note : read.notes) out.body += "<p class=\"quiet\">" + escaped(note) + "</p>";
+        for (const auto &note : read.notes)
+            out.body += "<p class=\"quiet\">" + escaped(page_words(note)) + "</p>";
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         out.body = "<p class=\"open\">" + escaped(page_words(e.what())) + "</p>";
