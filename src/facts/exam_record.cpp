@@ -85,12 +85,10 @@ std::string title_of(const ExamRecord &exam) {
     return "exam " + std::to_string(exam.number) + " (" + std::string(name_of(exam.method)) + ")";
 }
 
-void add_condition(ExamRecord &exam, const std::string &text) {
-    const std::size_t equals = text.find('=');
-    const std::string name = known_name(checked_text(text.substr(0, equals), "condition"));
-    if (equals == std::string::npos || name.empty())
-        throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
-    const std::string value = checked_text(text.substr(equals + 1), name);
+namespace {
+
+void take_condition(ExamRecord &exam, const std::string &name, const std::string &text) {
+    const std::string value = checked_text(text, name);
     if (value.empty()) throw DataError("condition " + name + ": nothing given");
     if (const ConditionInfo *known = condition_info(name)) {
         try {
@@ -106,6 +104,16 @@ void add_condition(ExamRecord &exam, const std::string &text) {
     }
     if (!exam.conditions.emplace(name, value).second)
         throw DataError("condition " + name + " is given twice");
+}
+
+} // namespace
+
+void add_condition(ExamRecord &exam, const std::string &text) {
+    const std::size_t equals = text.find('=');
+    const std::string name = known_name(checked_text(text.substr(0, equals), "condition"));
+    if (equals == std::string::npos || name.empty())
+        throw DataError("condition '" + shown(text) + "': write it as name=value, e.g. \"light=1000 lx\"");
+    at_field(condition_field + name, [&] { take_condition(exam, name, text.substr(equals + 1)); });
 }
 
 } // namespace beadbook

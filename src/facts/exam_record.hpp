@@ -63,8 +63,11 @@ struct ExamRecord {
 /// "exam 2 (RT)".
 std::string title_of(const ExamRecord &exam);
 
+/// Before the name of a condition, where a refusal or a form names it as a field.
+inline const std::string condition_field = "condition:";
+
 /// `light=1000 lx` into the exam's conditions; the value of a known condition must be of its kind. Throws
-/// DataError.
+/// Refusal (its field).
 void add_condition(ExamRecord &exam, const std::string &text);
 
 } // namespace beadbook

@@ -151,9 +151,9 @@ void check_conditions(const CouponRecord &coupon, const ExamRecord &exam, const 
         if (known->before_exam && read_condition_value(*known, text).day > exam.date)
             throw refused(said + "that is after the exam of " + print(exam.date) +
                           "; the last one before it is asked for")
-                .at("condition");
+                .at(condition_field + name);
         if (const std::string why = contradicted(*known, exam.conditions); !why.empty())
-            throw refused(why + "; leave out the one that is not so").at("condition");
+            throw refused(why + "; leave out the one that is not so").at(condition_field + name);
         if (const std::string why = undone(*known, exam.conditions);
             !why.empty() && exam.incomplete.empty() && !speaks_of(practice, name))
             throw refused(said + why +
@@ -319,7 +319,7 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     for (auto &slip : slips(exam)) notes.push_back(std::move(slip));
     for (auto &doubt : doubts_of_exam(state, exam, request.replaces)) notes.push_back(std::move(doubt));
     if (request.replaces > 0) {
-        const ExamRecord &old = state.needed_exam(request.replaces);
+        const ExamRecord old = state.needed_exam(request.replaces);
         exam.number = old.number;
         if (old.finished && !exam.finished)
             notes.push_back("exam " + named({&old}) + " was finished with " +
@@ -331,6 +331,8 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         e.reason = needed_reason(request.why);
         const auto before = as_it_stands(writing, request.coupon);
         writing.add(std::move(e));
+        if (request.found_as_before && !request.sure)
+            check_counted_before(old, writing.coupon(request.coupon).needed_exam(exam.number));
         note_turned_verdicts("this entry", before, as_it_stands(writing, request.coupon), notes);
     } else {
         exam.number = state.last_exam + 1;

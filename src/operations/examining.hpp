@@ -19,9 +19,11 @@ struct ExamRequest {
     std::optional<int> found; ///< finishes it at once with so many finds; only 0 is possible for a new one
     int replaces = 0;         ///< number of the exam that this corrects; 0: a new one. What is left out is
                               ///< taken over from it, but for how many it found
-    bool says_all = false;    ///< in place of another: what a page shows and is left empty is meant so
-    std::string why;          ///< for a correction
-    bool sure = false;        ///< what nobody would believe at first sight is meant so
+    bool found_as_before = false; ///< `found` is what the exam in whose place it stands was finished with:
+                                  ///< asked about (field "sure") where that did not count, and now does
+    bool says_all = false;        ///< in place of another: what a page shows and is left empty is meant so
+    std::string why;              ///< for a correction
+    bool sure = false;            ///< what nobody would believe at first sight is meant so
 };
 
 /// Conditions that the practice would still ask for, in its order, given what the request says already.

@@ -1,6 +1,7 @@
 #include "operations/in_place.hpp"
 
 #include "facts/log_line_hints.hpp"
+#include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/as_before.hpp"
 #include "operations/on_record.hpp"
@@ -76,6 +77,14 @@ InPlace take_over(Office &office, const ExamRecord &old, const ExamRequest &requ
         out.note +=
             (out.note.empty() ? "not taken over " + from + ": " : "; not taken over: ") + listed(left);
     return out;
+}
+
+void check_counted_before(const ExamRecord &old, const ExamRecord &now) {
+    if (!old.finished || !now.finished || old.done().counts || !now.done().counts) return;
+    throw Unsure("is that meant? " + title_of(old) + " did not count: " + old.done().why_not +
+                 "; as it is said now it counts, finished with " +
+                 (now.finished->found == 0 ? "none" : std::to_string(now.finished->found)) +
+                 " found; is that what it found?");
 }
 
 } // namespace beadbook

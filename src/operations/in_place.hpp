@@ -21,5 +21,8 @@ void take_over_who(const ExamRecord &old, const ExamRequest &request, ExamRecord
 /// Of a request that says all that a page shows, nothing but what it does not show.
 InPlace take_over(Office &office, const ExamRecord &old, const ExamRequest &request, ExamRecord &exam,
                   bool has_practice);
+/// Asks what a finished exam found where the entry in its place makes it count and does not say it again.
+/// Throws Unsure.
+void check_counted_before(const ExamRecord &old, const ExamRecord &now);
 
 } // namespace beadbook

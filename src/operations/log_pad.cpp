@@ -37,6 +37,11 @@ Finds::Grade grade_by(Exam method, const Vocabulary &vocabulary, TypeId type, co
     return Finds::Grade::no;
 }
 
+/// A dimension is measured where the weld's shape is seen well: a method that shows some of it measures none.
+bool may_be_logged(Finds::Grade grade, const ImperfectionType &type) {
+    return type.measured ? grade == Finds::Grade::well : grade != Finds::Grade::no;
+}
+
 } // namespace
 
 LogPad log_pad(const CouponRecord &coupon, Exam method) {
@@ -50,13 +55,13 @@ LogPad log_pad(const CouponRecord &coupon, Exam method) {
     std::vector<Ranked> types;
     for (std::size_t i = 0; i < vocabulary.size(); ++i) {
         const auto type = static_cast<TypeId>(i);
+        const Finds::Grade grade = grade_by(method, vocabulary, type, facts);
         if (!vocabulary[type].measured)
-            types.push_back({type, static_cast<int>(grade_by(method, vocabulary, type, facts)),
-                             usual_rank(vocabulary[type].name)});
-        else if (method == Exam::VT) // dimensions are measured where the weld is looked at
+            types.push_back({type, static_cast<int>(grade), usual_rank(vocabulary[type].name)});
+        else if (may_be_logged(grade, vocabulary[type]))
             types.push_back({type, 0, std::size(usual)});
     }
-    // What is usual and is seen by the method at all, then what it sees well, then the rest.
+    // What is usual and is seen by the method at all, what it sees well first, then the rest in the same way.
     const auto order = [](const Ranked &one) {
         const bool is_usual = one.rank < std::size(usual) && one.grade > 0;
         return std::tuple(!is_usual, -one.grade, one.rank);
@@ -91,6 +96,9 @@ std::vector<TypeId> still_to_measure(const Judged &judged, Exam method) {
         for (std::size_t i = 0; i < vocabulary.size(); ++i) {
             const auto type = static_cast<TypeId>(i);
             const auto wider = vocabulary[type].under;
+            // A set may ask for it of any method, and mean the ones that show it.
+            const Finds::Grade grade = grade_by(method, vocabulary, type, judged.coupon);
+            if (!may_be_logged(grade, vocabulary[type])) continue;
             // A rule for a type speaks of all its kinds; the type itself is what is measured.
             if (of.covers(type, method) && !(wider && of.types[*wider]) &&
                 std::find(out.begin(), out.end(), type) == out.end())

@@ -26,14 +26,14 @@ public:
             exam_.conditions.emplace(name, on_record);
             filled_.push_back(name + " " + told_value(name, on_record));
         } else if (!agree(name, given->second, on_record)) {
-            refuse(name, given->second, on_record, "condition");
+            refuse(name, given->second, on_record, condition_field + name);
         }
     }
 
     void level(const std::string &on_record) {
         if (const auto given = exam_.conditions.find("level");
             given != exam_.conditions.end() && !same_level(given->second, on_record))
-            refuse("level", given->second, on_record, "condition");
+            refuse("level", given->second, on_record, condition_field + "level");
         if (exam_.level.empty()) {
             exam_.level = on_record;
             filled_.push_back("level " + on_record);

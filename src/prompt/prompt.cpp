@@ -341,7 +341,7 @@ void ask_conditions(Call &call, ExamRequest &request) {
             ExamRecord trial;
             add_condition(trial, info.name + "=" + answer);
             request.conditions.push_back(info.name + "=" + answer);
-        } catch (const DataError &e) {
+        } catch (const Refusal &e) {
             out << "  " << visible(e.what()) << "\n";
         }
     }

@@ -30,6 +30,13 @@ div.sign span { flex: 1; min-width: 60mm; border-top: 0.3mm solid; padding-top: 
 div.sign span + span { margin-left: 12mm }
 p.care { margin-top: 3mm; font-size: 8.5pt; color: var(--quiet) }
 div.sheet { break-before: page } @media screen { div.table { overflow-x: auto } }
+@media screen and (max-width: 46rem) {
+div.sign { display: block } div.sign span, div.sign span + span { display: block; margin: 11mm 0 0 }
+table.list, table.list tbody, table.list tr, table.list td { display: block; width: auto } table.list thead, table.list td:empty { display: none }
+table.list tr { padding: 1mm 0; border-bottom: 0.1mm solid; border-bottom-color: var(--rule) } table.list td { border: 0; padding: 0; text-align: left } table.list td:first-child { font-weight: bold }
+table.list td[data-of]::before { content: attr(data-of) ": "; color: var(--quiet); font-weight: normal } table.list td.r + td:not(.r) { padding-left: 0 }
+table.two, table.two tbody { display: block } tr.two { display: grid; grid-template-columns: 34% 66% } tr.two td, tr.two td.n { width: auto } tr.two td:empty { display: none }
+}
 )";
 
 /// As a style writes a text between quotes.
@@ -101,8 +108,9 @@ class HtmlRenderer {
 public:
     /// `part_of_page`: of one at the bench, where lists open, and whoever takes the part finds rows by the
     /// text of their first cell.
-    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page)
-        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page) {}
+    HtmlRenderer(std::string ids, SvgStyle style, bool part_of_page, ExamPath exam_path = {})
+        : ids_(std::move(ids)), style_(style), part_of_page_(part_of_page), exam_path_(std::move(exam_path)) {
+    }
 
     std::string operator()(const Document &document) {
         for (const auto &block : document.blocks) std::visit([&](const auto &b) { show(b); }, block);
@@ -111,14 +119,21 @@ public:
     }
 
 private:
-    static std::string words(const Words &w) {
+    std::string words(const Words &w) const {
         std::string out;
-        for (const auto &run : w.runs()) out += tagged(run, escaped(run.text));
+        for (const auto &run : w.runs()) {
+            if (run.typed) continue;
+            const std::string text = tagged(run, escaped(run.text));
+            out += run.exam > 0 && exam_path_
+                       ? "<a href=\"" + escaped(exam_path_(run.exam)) + "\">" + text + "</a>"
+                       : text;
+        }
         return out;
     }
     static std::string cell_words(const Words &w) {
         std::string out;
-        for (const auto &run : w.runs()) out += tagged(run, uncut(run.text));
+        for (const auto &run : w.runs())
+            if (!run.typed) out += tagged(run, uncut(run.text));
         return out;
     }
     static std::string source(const std::string &text) {
@@ -150,12 +165,26 @@ private:
         show_items(fold.items);
         if (part_of_page_) out_ += "</details>\n";
     }
+    /// A list of things with a fact a column, too wide for a hand: there each thing is a block of lines. A
+    /// table of numbers is compared along its columns, and is moved sideways.
+    static bool is_list(const Grid &table) {
+        constexpr std::size_t most_beside = 3;
+        return table.columns.size() > most_beside &&
+               std::count_if(table.columns.begin(), table.columns.end(),
+                             [](const Column &c) { return c.numbers; }) <= 1 &&
+               std::none_of(table.columns.begin(), table.columns.end(),
+                            [](const Column &c) { return c.title.empty(); });
+    }
     void show(const Grid &table) {
+        const bool list = is_list(table);
         const auto cell = [&](std::size_t c, const std::string &tag, const std::string &text) {
             const bool right = c < table.columns.size() && table.columns[c].numbers;
-            out_ += "<" + tag + (right ? " class=\"r\"" : "") + ">" + text + "</" + tag + ">";
+            const bool told = list && tag == "td" && c > 0 && c < table.columns.size();
+            out_ += "<" + tag + (right ? " class=\"r\"" : "") +
+                    (told ? " data-of=\"" + escaped(table.columns[c].title) + "\"" : "") + ">" + text + "</" +
+                    tag + ">";
         };
-        out_ += "<div class=\"table\"><table>\n";
+        out_ += "<div class=\"table\"><table" + std::string(list ? " class=\"list\"" : "") + ">\n";
         if (std::any_of(table.columns.begin(), table.columns.end(),
                         [](const Column &c) { return !c.title.empty(); })) {
             out_ += "<thead><tr>";
@@ -190,7 +219,7 @@ private:
                    (row.note.empty() ? "" : " <span class=\"quiet\">" + uncut(row.note) + "</span>") +
                    "</td>";
         };
-        out_ += "<table>\n";
+        out_ += "<table class=\"two\">\n";
         for (std::size_t i = 0; i < half; ++i)
             out_ += "<tr class=\"two\">" + cells(rows[i]) +
                     (half + i < rows.size() ? cells(rows[half + i]) : "<td></td><td></td>") + "</tr>\n";
@@ -252,14 +281,15 @@ private:
     std::string ids_;
     SvgStyle style_;
     bool part_of_page_;
+    ExamPath exam_path_;
     int pictures_ = 0, marked_sheets_ = 0;
     std::string out_;
 };
 
 } // namespace
 
-std::string fragment(const Document &document, const std::string &ids, SvgStyle style) {
-    return HtmlRenderer(ids, style, true)(document);
+std::string fragment(const Document &document, const std::string &ids, const ExamPath &exam_path) {
+    return HtmlRenderer(ids, SvgStyle::by_class, true, exam_path)(document);
 }
 
 std::string html(const Document &document, SvgStyle style, PaperSize paper) {

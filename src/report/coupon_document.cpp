@@ -19,12 +19,13 @@
 namespace beadbook {
 namespace {
 
-std::string exam_text(const ExamRecord &e) {
-    return "Exam " + std::to_string(e.number) + ": " + std::string(name_of(e.method)) + " on " +
-           print(e.date) + (e.examiner.empty() ? "" : " by " + e.examiner) +
-           (e.level.empty() ? "" : ", level " + e.level_told()) +
-           (e.procedure.empty() ? "" : ", procedure " + e.procedure) + "; " + finished_words(e) +
-           (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete);
+Words exam_words(const ExamRecord &e) {
+    return Words::of_exam("Exam " + std::to_string(e.number), e.number) +
+           (": " + std::string(name_of(e.method)) + " on " + print(e.date) +
+            (e.examiner.empty() ? "" : " by " + e.examiner) +
+            (e.level.empty() ? "" : ", level " + e.level_told()) +
+            (e.procedure.empty() ? "" : ", procedure " + e.procedure) + "; " + finished_words(e) +
+            (e.incomplete.empty() ? "" : "; does not count: " + e.incomplete));
 }
 
 /// "(moved from exam 1 of coupon T-7: wrong film)".
@@ -75,7 +76,7 @@ void add_exam(Document &doc, const CouponState &coupon, const ExamRecord &e) {
                                                  : "none found, which proves nothing: it does not count",
                          "",
                          {}});
-    doc.item(exam_text(e), "", std::move(under));
+    doc.item(exam_words(e), "", std::move(under));
 }
 
 std::vector<std::string> marks_of(const std::vector<CouponRecord> &coupons) {

@@ -17,6 +17,8 @@ enum class Tone { plain, strong, quiet, accept, reject, cannot_say };
 struct TextRun {
     std::string text;
     Tone tone = Tone::plain;
+    int exam = 0; ///< of the coupon that the document is about, which these words name: a page leads there
+    bool typed = false; ///< what to type, which is told as text alone: a page has buttons for it
 };
 
 /// A line of text, in pieces where the tone changes.
@@ -26,8 +28,21 @@ public:
     Words(std::string text) { add({std::move(text), Tone::plain}); }
     Words(const char *text) : Words(std::string(text)) {}
     Words(std::string text, Tone tone) { add({std::move(text), tone}); }
+    /// What names an exam of the document's coupon.
+    static Words of_exam(std::string text, int exam) {
+        Words out;
+        out.add({std::move(text), Tone::plain, exam});
+        return out;
+    }
 
     const std::vector<TextRun> &runs() const { return runs_; }
+    /// What to type for it at the command line.
+    static Words to_type(std::string text) {
+        Words out;
+        out.add({std::move(text), Tone::plain, 0, true});
+        return out;
+    }
+
     bool empty() const { return runs_.empty(); }
     std::string plain() const {
         std::string out;

@@ -20,10 +20,9 @@ void add_who_decides(Document &doc, const std::string &mark, const std::vector<C
                            [](const Finding &f) { return f.kind == Finding::Kind::person_decides; });
     };
     if (std::any_of(of.begin(), of.end(), waits))
-        doc.line(
-            "What is left to a person is decided by the grade: beadbook grade " + mark +
-            " passed (or failed), with a remark that says why; at the bench, by the buttons on the coupon's "
-            "page of the class.");
+        doc.line(Words("What is left to a person is decided by the grade") +
+                 Words::to_type(": beadbook grade " + mark + " passed (or failed)") +
+                 ", with a remark that says why.");
 }
 
 } // namespace beadbook

@@ -30,6 +30,11 @@ std::string origin(const HeldQualification &held) {
            print(held.weld, held.record.test.unit()) + ", welded " + print(held.record.welded);
 }
 
+Words record_to_type(const std::string &before, const HeldQualification &held) {
+    return Words::to_type(before + "'beadbook record " + held.mark + " " +
+                          std::to_string(held.record.number) + "'");
+}
+
 /// What was set aside, and why.
 std::vector<Bullet> aside_items(const std::vector<Shortcoming> &overridden, const RangeRules *rules,
                                 const std::string &why) {
@@ -180,10 +185,8 @@ Document document_of(const WelderStanding &standing) {
         auto under = aside_items(held.record.overridden, held.rules.get(), held.record.override_why);
         if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
             under.insert(under.begin(), Bullet{unknown, "", {}});
-        under.insert(under.begin(), Bullet{origin(held) + "; what it qualifies stands in 'beadbook record " +
-                                               held.mark + " " + std::to_string(held.record.number) + "'",
-                                           "",
-                                           {}});
+        under.insert(under.begin(),
+                     Bullet{origin(held) + record_to_type("; what it qualifies stands in ", held), "", {}});
         if (const std::string next = next_words(held); !next.empty())
             under.insert(under.begin(), Bullet{"next: " + next, "", {}});
         for (auto &item : rounded_items(held.range, held.rules->ends, held.record.test.unit()))
@@ -265,7 +268,7 @@ Document document_of(const Granted &granted) {
             doc.item(std::move(item.words));
         if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
             doc.item(Words(unknown, Tone::cannot_say));
-        doc.line("  see 'beadbook record " + granted.mark + " " + std::to_string(held.record.number) + "'");
+        doc.line(record_to_type("  see ", held));
     }
     return doc;
 }

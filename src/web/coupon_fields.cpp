@@ -5,6 +5,7 @@
 #include "operations/known_words.hpp"
 #include "operations/reading.hpp"
 #include "render/html.hpp"
+#include "web/refusal_page.hpp"
 
 #include <algorithm>
 
@@ -42,9 +43,24 @@ std::vector<std::string> suggestions(const std::string &field, Catalogue &catalo
     }
 }
 
+/// Of a set in a file of this machine, whose path is nothing for a page: which one it is.
+std::string title_of_file(Catalogue &catalogue, const std::string &criteria) {
+    if (!means_file(criteria)) return "";
+    try {
+        return catalogue.criteria(criteria)->title;
+    } catch (const Refusal &) {
+        return "a file that is not there any more";
+    }
+}
+
 Control control_of(const CouponField &field, Catalogue &catalogue, const CouponRecord &known) {
-    Control out{field.name,          label_of(field.name), known.get(field.name),
-                Control::Kind::text, field.help,           suggestions(field.name, catalogue, known)};
+    Control out{field.name,          label_of(field.name),   known.get(field.name),
+                Control::Kind::text, page_words(field.help), suggestions(field.name, catalogue, known)};
+    if (field.name == "criteria") {
+        out.value = criteria_name(out.value);
+        if (const std::string title = title_of_file(catalogue, known.get("criteria")); !title.empty())
+            out.help = out.value + ": " + title;
+    }
     if (field.kind == CouponField::Kind::fact) {
         out.kind = Control::Kind::choice;
         out.choices = info(field.fact).words;
@@ -76,10 +92,14 @@ void add_coupon_fields(Form &form, Catalogue &catalogue, const CouponRecord &kno
     form.put("</div></details>\n");
 }
 
-std::map<std::string, std::string> coupon_fields_in(const Visit &visit) {
+std::map<std::string, std::string> coupon_fields_in(const Visit &visit, const CouponRecord &known) {
     std::map<std::string, std::string> out;
     for (const auto &field : coupon_fields())
         if (const std::string value = visit.field(field.name); !value.empty()) out[field.name] = value;
+    // A file is shown by its name alone: what stands there unchanged is that file.
+    if (const std::string criteria = known.get("criteria");
+        !criteria.empty() && visit.field("criteria") == criteria_name(criteria))
+        out["criteria"] = criteria;
     return out;
 }
 

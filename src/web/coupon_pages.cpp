@@ -25,6 +25,7 @@ Answer register_form(Visit &visit, const Refusal *refused) {
     Form form(visit, "/register", refused);
     form.add({"mark", "Mark", next.mark, Control::Kind::text,
               "T-1..T-15 registers fifteen coupons of one kind; their welders may be L1..L15"});
+    form.hidden("like", next.like.id);
     add_coupon_fields(form, visit.catalogue(), next.like);
     return page_of(visit,
                    {"Register a coupon",
@@ -43,7 +44,9 @@ Answer register_now(Visit &visit) {
     visit.may_begin_record();
     try {
         const auto marks = at_field("mark", [&] { return marks_in(visit.field("mark")); });
-        const CouponsRequest request{marks, coupon_fields_in(visit), "", visit.meant("sure")};
+        const std::string like = visit.field("like"); // the form was filled in by
+        const CouponRecord known = like.empty() ? CouponRecord{} : visit.office().coupon(like).record;
+        const CouponsRequest request{marks, coupon_fields_in(visit, known), "", visit.meant("sure")};
         const std::string next = request.marks.size() == 1 ? coupon_path(request.marks.front()) : "/";
         return visit.enter(next, [&](Writing &w) {
             auto done = register_coupons(w, request);
@@ -74,8 +77,7 @@ Answer show(Visit &visit, const Refusal *refused) {
         const auto *heading = std::get_if<Heading>(&block);
         return (heading && heading->level == 1) || std::holds_alternative<Figure>(block);
     });
-    main +=
-        map_to_look_at(sheet.coupon, judged) + linked_exams(part_of(std::move(known), "sheet"), sheet.coupon);
+    main += map_to_look_at(sheet.coupon, judged) + sheet_part(std::move(known), mark);
     main += photo_form(visit, sheet.coupon) + photos_to_mend(visit, sheet.coupon);
     if (judged.judged)
         main += verdict_parts(*judged.judged) + "<p class=\"deeds\">" +
@@ -114,7 +116,7 @@ Answer change(Visit &visit) {
             visit.must_have_seen(w.coupon(mark).record_seq, "coupon " + mark);
             const CouponRecord known = w.coupon(mark).record;
             CouponChange request{
-                {mark, coupon_fields_in(visit), visit.meant("sure")}, {}, visit.field("why")};
+                {mark, coupon_fields_in(visit, known), visit.meant("sure")}, {}, visit.field("why")};
             // The form holds every field: what stands there no more is to be forgotten.
             for (const auto &[name, value] : known.fields)
                 if (visit.request.form.has(name) && visit.field(name).empty()) request.forget.push_back(name);

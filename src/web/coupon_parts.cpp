@@ -8,8 +8,6 @@
 #include "report/weld_map.hpp"
 #include "web/page.hpp"
 
-#include <algorithm>
-
 namespace beadbook {
 
 namespace {
@@ -65,15 +63,8 @@ std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged)
     return fragment(doc, "map");
 }
 
-std::string linked_exams(std::string html, const CouponState &coupon) {
-    for (const auto &exam : coupon.exams) {
-        const std::string name = "Exam " + std::to_string(exam.number), item = "<li>";
-        // Texts are escaped, so that what looks like an item is one.
-        if (const std::size_t at = html.find(item + name + ":"); at != std::string::npos)
-            html.replace(at + item.size(), name.size(),
-                         link_to(exam_path(coupon.record.id, exam.number), name));
-    }
-    return html;
+std::string sheet_part(Document sheet, const std::string &mark) {
+    return part_of(std::move(sheet), "sheet", [&](int exam) { return exam_path(mark, exam); });
 }
 
 std::string verdict_line(const JudgedOrNot &judged) {

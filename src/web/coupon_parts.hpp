@@ -2,6 +2,7 @@
 
 #include "operations/judging.hpp"
 #include "operations/to_examine.hpp"
+#include "report/document.hpp"
 
 #include <string>
 
@@ -23,8 +24,8 @@ std::string map_part(const CouponState &coupon, const JudgedOrNot &judged, bool 
 /// The same for the eye alone, a tube also as a ring; nothing if nothing was found.
 std::string map_to_look_at(const CouponState &coupon, const JudgedOrNot &judged);
 
-/// What a sheet tells of the coupon's exams, each with the way to its page.
-std::string linked_exams(std::string html, const CouponState &coupon);
+/// What a sheet tells of the coupon, each of its exams with the way to its page.
+std::string sheet_part(Document sheet, const std::string &mark);
 
 /// Every class with its verdict, or why there is none.
 std::string verdict_line(const JudgedOrNot &judged);

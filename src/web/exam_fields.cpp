@@ -10,9 +10,6 @@
 namespace beadbook {
 namespace {
 
-/// Before the name of a condition, in the name of its control.
-const std::string condition_mark = "condition:";
-
 std::vector<std::string> practices_for(Catalogue &catalogue, Exam method) {
     std::vector<std::string> out;
     for (const auto &practice : all_practices(catalogue))
@@ -28,7 +25,7 @@ std::string serials(const ExamRecord &exam) {
 
 void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord &known) {
     const auto value = known.conditions.find(condition.name);
-    Control out{condition_mark + condition.name,
+    Control out{condition_field + condition.name,
                 condition.name + (condition.each_time ? ", read each time" : ""),
                 value == known.conditions.end() ? "" : value->second,
                 Control::Kind::text,
@@ -42,7 +39,7 @@ void add_condition(Form &form, const ConditionInfo &condition, const ExamRecord 
 bool tells_conditions(const Visit &visit) {
     const auto pairs = visit.request.form.pairs();
     return std::any_of(pairs.begin(), pairs.end(), [](const auto &one) {
-        return one.first.starts_with(condition_mark) && !trimmed(one.second).empty();
+        return one.first.starts_with(condition_field) && !trimmed(one.second).empty();
     });
 }
 
@@ -104,8 +101,8 @@ ExamRequest exam_request_in(const Visit &visit, const std::string &coupon, Exam 
         serials.erase(0, end + 1);
     }
     for (const auto &[name, value] : visit.request.form.pairs())
-        if (name.starts_with(condition_mark) && !trimmed(value).empty())
-            out.conditions.push_back(name.substr(condition_mark.size()) + "=" + std::string(trimmed(value)));
+        if (name.starts_with(condition_field) && !trimmed(value).empty())
+            out.conditions.push_back(name.substr(condition_field.size()) + "=" + std::string(trimmed(value)));
     out.as_before = visit.ticked("as-before");
     out.sure = visit.meant("sure");
     out.why = visit.field("why");

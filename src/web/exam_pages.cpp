@@ -120,6 +120,7 @@ Answer keep_conditions(Visit &visit) {
             request.replaces = number;
             request.says_all = true;
             if (old.finished) request.found = old.finished->found;
+            request.found_as_before = true;
             auto done = record_exam(w, request);
             done.notes.insert(done.notes.begin(), "kept; what was said before stays on record");
             return std::move(done.notes);

@@ -104,9 +104,8 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     // Below the reasons, which are to be read first.
     if (sheet.coupon.record.withdrawn.empty()) main += form.html("");
     main += "<details class=\"reasons\"><summary>Facts, exams and finds</summary>\n" +
-            linked_exams(one_deeper(part_of(document_of(sheet), "sheet")), sheet.coupon) +
-            "</details>\n<p class=\"deeds\">" + button_to(visit, coupon_path(mark), "The coupon itself") +
-            "</p>\n";
+            one_deeper(sheet_part(document_of(sheet), mark)) + "</details>\n<p class=\"deeds\">" +
+            button_to(visit, coupon_path(mark), "The coupon itself") + "</p>\n";
     return page_of(visit, {"Grade " + mark, main, class_path, {}, refused ? status_of(*refused, true) : 200});
 }
 

@@ -18,9 +18,14 @@ std::string linked_rows(Document document, const std::vector<std::string> &names
 }
 
 std::string wide_tables(std::string html) {
-    const std::string begin = "<table>\n<thead>", end = "</table>",
+    const std::string begin = "<table", head = ">\n<thead>", end = "</table>",
                       opened = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table\">";
     for (std::size_t at = 0; (at = html.find(begin, at)) != std::string::npos;) {
+        // Texts are escaped, so that the next end of a tag is this one's.
+        if (html.compare(html.find('>', at), head.size(), head) != 0) {
+            at += begin.size();
+            continue;
+        }
         html.insert(at, opened);
         at = html.find(end, at);
         if (at == std::string::npos) break;

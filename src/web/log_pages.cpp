@@ -175,10 +175,16 @@ std::string refused_part(Visit &visit, const AtHand &at, const Refusal *refused)
                 : "");
 }
 
-/// What changes with each line: a module fetches the page again and puts this in its place.
-std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
+/// What changes with each line: a module fetches the page again and puts these in their places.
+struct Live {
+    std::string before; ///< what is logged: of most exams nothing is found, which is said at one look
+    std::string beside;
+};
+Live live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
     int last = 0, count = 0;
     const std::string finds = finds_list(visit, at, last, count, refused_by(visit, refused, "undo"));
+    const std::string end = refused_part(visit, at, refused) + end_of(visit, at, last, count, refused);
+    const bool nothing_yet = count == 0 && !at.exam.finished;
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
         out += "<p class=\"caution\">" + escaped(at.exam.invalid) + " " +
@@ -186,10 +192,9 @@ std::string live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, cons
     if (const std::string &why = at.exam.incomplete.empty() ? at.exam.open : at.exam.incomplete;
         at.exam.finished && !why.empty())
         out += "<p class=\"caution\">It does not count: " + escaped(why) + "</p>\n";
-    out += "<h2>Found</h2>\n" + finds + taken_back_part(visit, at) + refused_part(visit, at, refused) +
-           end_of(visit, at, last, count, refused);
+    out += "<h2>Found</h2>\n" + finds + taken_back_part(visit, at) + (nothing_yet ? "" : end);
     if (judged.judged) out += verdict_parts(*judged.judged, false);
-    return out + "</div>\n";
+    return {"<div id=\"nothing-yet\" data-live>" + (nothing_yet ? end : "") + "</div>\n", out + "</div>\n"};
 }
 
 std::string log_form(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
@@ -211,10 +216,11 @@ Answer log_page(Visit &visit, const Refusal *refused) {
                        "</p>\n<p class=\"quiet\">" + escaped(conditions_line(at.exam)) + " " +
                        link_where_open(visit, at.path + "/conditions", "change") + "</p>\n";
     const JudgedOrNot judged = judge_with_cautions(visit.office(), at.coupon);
-    main += "<div class=\"bench\"><div>\n";
     const bool open = !at.exam.finished && visit.may("POST", at.path + "/log");
     const Refusal *of_line =
         refused && refused->field() == "line" ? refused : refused_by(visit, refused, "log");
+    const Live parts = live(visit, at, judged, of_line ? nullptr : refused);
+    main += "<div class=\"bench\"><div>\n" + parts.before;
     if (!open) {
         // Its map is only looked at; a line that came too late is not lost.
         if (visit.field("line").empty()) of_line = nullptr;
@@ -225,12 +231,12 @@ Answer log_page(Visit &visit, const Refusal *refused) {
     } else {
         main += log_form(visit, at, judged, of_line);
     }
-    main += "</div>" + live(visit, at, judged, of_line ? nullptr : refused) + "</div>\n";
-    if (at.exam.finished && visit.may("POST", at.path + "/reopen"))
-        main += "<details" + std::string(refused_by(visit, refused, "reopen") ? " open" : "") +
-                "><summary>Open it again</summary>" +
-                Form(visit, at.path + "/reopen").add({"why", "The reason"}).html("Open it again") +
-                "</details>\n";
+    main += "</div>" + parts.beside + "</div>\n";
+    if (at.exam.finished) {
+        Form reopening(visit, at.path + "/reopen");
+        main += deed_with_reason(visit, reopening, "why-reopened", "Open it again",
+                                 refused_by(visit, refused, "reopen") != nullptr);
+    }
     Form withdrawal(visit, at.path + "/withdraw"); // of an exam that was begun by mistake
     main += deed_with_reason(visit, withdrawal, "why-withdrawn", "Withdraw this exam",
                              refused_by(visit, refused, "withdraw") != nullptr);
@@ -272,7 +278,8 @@ Answer reading(Visit &visit) {
         for (const auto &one : read.value.indications)
             out.body += "<p class=\"reads\"><b>reads as</b> " + escaped(print_log_line(one)) +
                         " <span class=\"quiet\">(not stored yet)</span></p>";
-        for (const auto &note : read.notes) out.body += "<p class=\"quiet\">" + escaped(note) + "</p>";
+        for (const auto &note : read.notes)
+            out.body += "<p class=\"quiet\">" + escaped(page_words(note)) + "</p>";
     } catch (const Refusal &e) {
         if (e.kind() == Refusal::Kind::record) throw;
         out.body = "<p class=\"open\">" + escaped(page_words(e.what())) + "</p>";

@@ -1,6 +1,7 @@
 #include "web/page.hpp"
 
 #include "report/document.hpp"
+#include "web/refusal_page.hpp"
 #include "web/roles.hpp"
 
 namespace beadbook {
@@ -49,13 +50,13 @@ std::string navigation(const Visit &visit, const Page &page) {
 std::string notes_html(const std::vector<std::string> &notes) {
     if (notes.empty()) return "";
     std::string out = "<div class=\"told\" role=\"status\"><ul>";
-    for (const auto &note : notes) out += "<li>" + escaped(note) + "</li>";
+    for (const auto &note : notes) out += "<li>" + escaped(page_words(note)) + "</li>";
     return out + "</ul></div>\n";
 }
 
-std::string part_of(Document document, const std::string &ids) {
+std::string part_of(Document document, const std::string &ids, const ExamPath &exam_path) {
     std::erase_if(document.blocks, [](const Block &block) { return std::holds_alternative<Caution>(block); });
-    return fragment(document, ids);
+    return fragment(document, ids, exam_path);
 }
 
 std::string one_deeper(std::string html) {

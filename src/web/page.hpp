@@ -23,7 +23,7 @@ Answer bare_page(int status, const std::string &title, const std::string &text, 
 /// Sentences, a line each.
 std::string notes_html(const std::vector<std::string> &notes);
 /// A document as a part of a page; the page has the caution already. Two on one page take different `ids`.
-std::string part_of(Document document, const std::string &ids = "p");
+std::string part_of(Document document, const std::string &ids = "p", const ExamPath &exam_path = {});
 /// A document below a heading of the page: its own headings lie one deeper.
 std::string one_deeper(std::string html);
 std::string link_to(const std::string &path, const std::string &text);

@@ -82,6 +82,16 @@ std::string place_in_words(const std::string &text) {
     return "at sign " + text.substr(before.size(), end - before.size()) + text.substr(end);
 }
 
+/// What is typed for it at the command line, and where a page has it.
+struct CommandOnPage {
+    std::string_view command, page;
+};
+constexpr CommandOnPage commands_on_pages[] = {
+    {"'verify'", "the keeper's check of the record"},
+    {"'criteria list'", "the keeper's page of criteria sets"},
+    {"'criteria types'", "the keeper's page of words for imperfections"},
+    {"'remark'", "a remark on its page"}};
+
 /// The name of a rule behind a question, '(depth-over-wall)', without what joins its words.
 std::string question_in_words(std::string line) {
     const std::size_t open = line.rfind(" (");
@@ -98,9 +108,9 @@ std::string page_words(const std::string &message) {
     std::vector<std::string> lines;
     std::istringstream in(message);
     for (std::string line; std::getline(in, line);) {
-        const std::string verify = "'verify'";
-        if (const std::size_t at = line.find(verify); at != std::string::npos)
-            line.replace(at, verify.size(), "the keeper's check of the record");
+        for (const auto &[command, page] : commands_on_pages)
+            if (const std::size_t at = line.find(command); at != std::string::npos)
+                line.replace(at, command.size(), page);
         lines.push_back(question_in_words(place_in_words(line)));
     }
     return joined(lines, "\n");

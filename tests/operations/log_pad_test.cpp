@@ -3,6 +3,8 @@
 #include "booth.hpp"
 #include "catch.hpp"
 
+#include <algorithm>
+
 using namespace beadbook;
 using namespace beadbook::test;
 
@@ -44,4 +46,28 @@ TEST_CASE("the pad has both sides of a groove, the face alone of a fillet, and h
     const LogPad pad = log_pad(booth.office.coupon("T-2").record, Exam::VT);
     CHECK(pad.sides == std::vector<std::string>{"face"});
     CHECK(pad.toes == std::vector<std::string>{"smooth", "sharp"});
+}
+
+TEST_CASE(
+    "the pad begins with what the method shows well, and leaves dimensions to the one that sees the shape") {
+    Booth booth;
+    booth.coupon("T-1");
+    const Vocabulary &vocabulary = Vocabulary::shipped();
+    const auto names = [&](const std::vector<TypeId> &types) {
+        std::vector<std::string> out;
+        for (const TypeId type : types) out.push_back(vocabulary[type].name);
+        return out;
+    };
+    const auto pad = [&](Exam method) { return log_pad(booth.office.coupon("T-1").record, method); };
+    const auto penetrant = names(pad(Exam::PT).first);
+    CHECK(std::vector<std::string>(penetrant.begin(), penetrant.begin() + 5) ==
+          std::vector<std::string>{"crack", "crater crack", "linear indication", "rounded indication",
+                                   "stray arc"});
+    CHECK(std::count(penetrant.begin(), penetrant.end(), "undercut") == 0);
+    CHECK(names(pad(Exam::RT).first).front() == "porosity");
+    for (const Exam method : all_exams()) {
+        INFO(name_of(method));
+        const auto more = names(pad(method).more);
+        CHECK(std::count(more.begin(), more.end(), "throat") == (method == Exam::VT ? 1 : 0));
+    }
 }

@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "render/html.hpp"
+#include "render/text.hpp"
 
 using namespace beadbook;
 
@@ -99,4 +100,36 @@ TEST_CASE("tiles stand in lines, of which WeasyPrint prints as many sheets as th
     CHECK(count(page, "<figure") == 2);
     CHECK_THAT(page, says("div.tiles figure { display: inline-block"));
     CHECK(count(page, "div.tiles { display: flex") == 0);
+}
+
+TEST_CASE("what names an exam leads to its page where there is one, and what only looks so does not") {
+    const Document document = Document().item(Words::of_exam("Exam 2", 2) + ": VT").item("Exam 2: a remark");
+    CHECK(fragment(document) == "<ul>\n<li>Exam 2: VT</li>\n<li>Exam 2: a remark</li>\n</ul>\n");
+    CHECK(fragment(document, "p", [](int exam) { return "/exam/" + std::to_string(exam) + "\""; }) ==
+          "<ul>\n<li><a href=\"/exam/2&quot;\">Exam 2</a>: VT</li>\n<li>Exam 2: a remark</li>\n</ul>\n");
+}
+
+TEST_CASE("what is typed at a command line stands on no page") {
+    const Words words = Words("It is decided") + Words::to_type(": beadbook grade T-1 passed") + ".";
+    CHECK(text(Document().line(words)) == "It is decided: beadbook grade T-1 passed.\n");
+    const Document document = Document().line(words).add(Grid{{{""}}, {{words}}});
+    for (const std::string &page : {html(document), fragment(document)}) {
+        CHECK(count(page, "It is decided.") == 2);
+        CHECK(count(page, "beadbook") == 0);
+    }
+}
+
+TEST_CASE(
+    "each cell of a list says what it is of, for a page too narrow for a table; numbers stay beside each "
+    "other") {
+    const std::vector<Words> row{"T-1", "VT", "2", "accept"};
+    const std::string list =
+        fragment(Document().add(Grid{{{"coupon"}, {"exam"}, {"found", true}, {"verdict"}}, {row}}));
+    CHECK_THAT(list, says("<table class=\"list\">"));
+    CHECK_THAT(list,
+               says("<td>T-1</td><td data-of=\"exam\">VT</td><td class=\"r\" data-of=\"found\">2</td>"));
+    for (const Grid &other : {Grid{{{"coupon"}, {"of", true}, {"found", true}, {"verdict"}}, {row}},
+                              Grid{{{"coupon"}, {""}, {"found"}, {"verdict"}}, {row}},
+                              Grid{{{"coupon"}, {"exam"}, {"found"}}, {{"T-1", "VT", "2"}}}})
+        CHECK(count(fragment(Document().add(other)), "data-of") == 0);
 }

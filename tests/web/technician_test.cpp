@@ -1,6 +1,7 @@
 // The technician's pages: the same operations as the commands, by forms alone.
 #include "browser.hpp"
 #include "catch.hpp"
+#include "criteria/load.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/judging.hpp"
 
@@ -372,6 +373,76 @@ TEST_CASE("the conditions stand open where one of them is refused") {
     const Answer asked = browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"condition:light", "much"}});
     CHECK(asked.status == 422);
     CHECK(says(asked.body, "<details open><summary>Conditions"));
+}
+
+TEST_CASE("a condition that is refused is marked where it stands") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    for (const auto &[name, value] : Sent{{"light", "much"}, {"light", "0 lx"}, {"vision", "2100-01-01"}}) {
+        INFO(name << " " << value);
+        const Answer asked =
+            browser.post("/coupon/T-1/exam", {{"method", "VT"}, {"condition:" + name, value}});
+        CHECK(asked.status == 422);
+        CHECK(says(asked.body, "id=\"e-condition:" + name + "\""));
+    }
+}
+
+TEST_CASE("what an exam found is asked about where its correction makes it count") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1", conditions = path + "/conditions";
+    const Sent left_out{{"level", "II"}, {"incomplete", "the root was not seen"}, {"why", "said late"}};
+    browser.ok(conditions, left_out);
+    browser.ok(path + "/finish", {{"found", "0"}});
+    browser.ok(conditions,
+               with(left_out, {{"incomplete", "neither end was seen"}})); // it counts no more than before
+    const Sent whole = with(left_out, {{"incomplete", ""}});
+    const Answer asked = browser.post(conditions, whole);
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "did not count: neither end was seen"));
+    CHECK(says(asked.body, "finished with none found; is that what it found?"));
+    const std::string sure = tick_in(asked, "sure");
+    REQUIRE_FALSE(sure.empty());
+    CHECK_FALSE(on_record(browser, "T-1").exams[0].incomplete.empty());
+    browser.ok(conditions, with(whole, {{"sure", sure}}));
+    CHECK(on_record(browser, "T-1").exams[0].incomplete.empty());
+    CHECK(on_record(browser, "T-1").exams[0].finished);
+    browser.ok(conditions, with(whole, {{"procedure", "P-9"}})); // it counted already
+}
+
+TEST_CASE("that nothing was found is said before the line; what was found stands before its number") {
+    Browser browser;
+    begun(browser);
+    const std::string path = "/coupon/T-1/exam/1";
+    const auto is_before = [](const std::string &page, const std::string &one, const std::string &other) {
+        INFO(one << ", " << other);
+        REQUIRE(says(page, one));
+        return page.find(one) < page.find(other);
+    };
+    CHECK(is_before(browser.get(path).body, ">None found</button></form>", "id=\"log\""));
+    browser.ok(path + "/log", {{"line", "porosity 0.04 in at 3.2 in"}});
+    const std::string one = browser.get(path).body;
+    CHECK_FALSE(says(one, "None found"));
+    CHECK(is_before(one, "<h2>Found</h2>", ">These are all: 1</button></form>"));
+}
+
+TEST_CASE("criteria in a file of this machine are shown by the file's name and title, and stay that file") {
+    Browser browser;
+    const TemporaryFolder folder;
+    const std::string file = folder.file("ours.yaml");
+    write_file(file, shipped_criteria("mil-hdbk-1890-table-3")->text);
+    browser.ok("/register", with(plate, {{"mark", "T-1"}, {"criteria", file}}));
+    for (const std::string path : {"/coupon/T-1/change", "/register"}) {
+        const std::string page = browser.get(path).body;
+        CHECK(says(page, "value=\"ours.yaml\""));
+        CHECK(says(page, "ours.yaml: Radiographic acceptance"));
+        CHECK_FALSE(says(page, file));
+    }
+    browser.ok("/coupon/T-1/change",
+               with(plate, {{"criteria", "ours.yaml"}, {"weld-length", "9 in"}, {"why", "measured again"}}));
+    CHECK(on_record(browser, "T-1").record.get("criteria") == file);
+    browser.ok("/register", with(plate, {{"mark", "T-2"}, {"criteria", "ours.yaml"}, {"like", "T-1"}}));
+    CHECK(on_record(browser, "T-2").record.get("criteria") == file);
 }
 
 TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake is withdrawn there") {
