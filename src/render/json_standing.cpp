@@ -180,6 +180,25 @@ std::string json_text(const Granted &granted, const std::vector<std::string> &no
     return render::finished({{"welder", granted.mark}, {"qualifications", held_json(granted.held)}}, notes);
 }
 
+std::string json_text(const QualifiedMany &done, const std::vector<std::string> &notes) {
+    json out{{"rules", done.rules},
+             {"qualified", json::array()},
+             {"lacking", json::array()},
+             {"left out", json::array()}};
+    for (const auto &one : done.granted)
+        out["qualified"].push_back({{"coupon", one.coupon},
+                                    {"welder", one.granted.mark},
+                                    {"qualifications", held_json(one.granted.held)}});
+    for (const auto &one : done.lacking) {
+        json lacking{{"coupon", one.coupon}, {"why", one.why}};
+        if (!one.welder.empty()) lacking["welder"] = one.welder;
+        out["lacking"].push_back(std::move(lacking));
+    }
+    for (const auto &one : done.passed_over)
+        out["left out"].push_back({{"coupon", one.coupon}, {"why", one.why}});
+    return render::finished(std::move(out), notes);
+}
+
 std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes) {
     return render::finished({{"welder", done.mark},
                              {"event", event_json(done.event, nullptr)},

@@ -18,6 +18,7 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
 std::string json_text(const std::vector<WelderStanding> &all, const std::vector<std::string> &notes = {});
 std::string json_text(const DueList &due, const std::vector<std::string> &notes = {});
 std::string json_text(const Granted &granted, const std::vector<std::string> &notes = {});
+std::string json_text(const QualifiedMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes = {});
 std::string json_text(const StandingChange &change, const std::vector<std::string> &notes = {});
 std::string json_text(const Retracted &done, const std::vector<std::string> &notes = {});

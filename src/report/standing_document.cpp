@@ -270,6 +270,39 @@ Document document_of(const Granted &granted) {
     return doc;
 }
 
+Document document_of(const QualifiedMany &done) {
+    Document doc;
+    doc.line(done.granted.empty() ? "nothing was qualified"
+                                  : counted(done.granted.size(), "coupon") + " qualified " +
+                                        (done.granted.size() == 1 ? "its welder" : "their welders") + " by " +
+                                        done.rules + ":");
+    for (const auto &one : done.granted)
+        for (const auto &held : one.granted.held) {
+            std::vector<Bullet> under;
+            if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+                under.push_back({{unknown, Tone::cannot_say}, "", {}});
+            doc.item(Words(one.coupon, Tone::strong) + Words(" by " + one.granted.mark + ": ") +
+                         standing_words(held),
+                     "", std::move(under));
+        }
+    if (!done.lacking.empty())
+        doc.line({counted(done.lacking.size(), "coupon") + " did not qualify:", Tone::cannot_say});
+    for (const auto &one : done.lacking) {
+        std::vector<Bullet> under;
+        for (const auto &why : one.why) under.push_back({why, "", {}});
+        doc.item(Words(one.coupon, Tone::strong) + Words(one.welder.empty() ? "" : " by " + one.welder), "",
+                 std::move(under));
+    }
+    if (!done.lacking.empty())
+        doc.line(
+            "what mends one, or what a reason would set aside, is told when it alone is asked for, by the "
+            "same rules: 'beadbook qualify " +
+            done.lacking.front().coupon + "'");
+    if (!done.passed_over.empty()) doc.line("left out:");
+    for (const auto &one : done.passed_over) doc.item(one.coupon + ": " + one.why);
+    return doc;
+}
+
 Document document_of(const StandingChange &change) {
     Document doc;
     const WelderEvent &event = change.event;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/qualifying.hpp"
+#include "operations/qualifying_many.hpp"
 #include "operations/welders.hpp"
 #include "report/document.hpp"
 
@@ -29,6 +29,8 @@ Document document_of(const std::vector<WelderStanding> &all);
 Document document_of(const DueList &due);
 
 Document document_of(const Granted &granted);
+/// Each coupon with what it granted, or what it lacks.
+Document document_of(const QualifiedMany &done);
 /// A renewal, an extension or a revocation.
 Document document_of(const StandingChange &change);
 
