@@ -121,11 +121,24 @@ void add_beside(json &out, const std::vector<WelderStanding::Failed> &all_failed
 
 } // namespace
 
+void render::add_next(json &out, const std::vector<NextRetest> &all) {
+    for (const auto &one : all) {
+        json next{{"rules", one.rules}};
+        if (!one.process.empty()) next["process"] = one.process;
+        if (one.coupons > 0 && !one.training_first) next["coupons"] = one.coupons;
+        if (one.after_training > 0 && !one.trained) next["coupons after training"] = one.after_training;
+        if (one.training_first) next["training first"] = true;
+        if (one.from) next["clause"] = authority(*one.from);
+        out["next"].push_back(std::move(next));
+    }
+}
+
 void render::add_failed(json &out, const std::vector<WelderStanding::Failed> &all) {
     for (const auto &one : all) {
         json failed{{"coupon", one.coupon}, {"by", one.by}};
         if (!one.process.empty()) failed["process"] = one.process;
         if (one.welded) failed["welded"] = print(*one.welded);
+        add_next(failed, one.next);
         out["failed"].push_back(std::move(failed));
     }
 }

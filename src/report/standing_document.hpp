@@ -44,6 +44,9 @@ std::string resting_words(const std::vector<Aside> &aside, const Validity &valid
 std::string entered_words(const WelderEvent &event);
 /// What was taken back of coupons, an item each.
 void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all);
+/// What rules ask after a test that failed: "next by asme-ix: 2 coupons of its kind must pass, or training
+/// and then 1".
+Bullet next_bullet(const NextRetest &next);
 /// Tests that failed; and what was said of the welder and is said no more, an item each.
 void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all);
 void add_struck(Document &doc, const std::vector<StruckOut> &all);
