@@ -152,6 +152,7 @@ std::string selection_words(const Selection &of) {
     };
     say("cohort", of.cohort);
     say("welder", of.welder);
+    say("criteria", of.criteria);
     say("class", of.class_id);
     say("process", of.process);
     if (of.from) say("welded from", print(*of.from));
