@@ -104,11 +104,33 @@ std::string next_words(const HeldQualification &held) {
     return (ahead ? "by " + print(*step->by) + " " : std::string()) + to_do_text(*step);
 }
 
+namespace {
+
+/// Only what was said of the coupon is said otherwise: that, in place of a word for all that may be taken
+/// back.
+std::string gone_words(const std::vector<TakenBack> &what) {
+    std::vector<std::string> changed;
+    for (const auto &one : what) {
+        using Kind = TakenBack::Kind;
+        if (one.kind != Kind::description && one.kind != Kind::weld && one.kind != Kind::welder)
+            return "something was taken back of it";
+        const auto said = [&](const std::string &value) {
+            return (one.kind == Kind::welder ? "welder " : "") + (value.empty() ? "nobody" : value);
+        };
+        std::string words = said(one.was) + " to " + said(one.now);
+        if (std::find(changed.begin(), changed.end(), words) == changed.end())
+            changed.push_back(std::move(words));
+    }
+    return "changed after it was examined: " + joined(changed, "; ");
+}
+
+} // namespace
+
 void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
     for (const auto &[coupon, what] : all) {
         std::vector<Bullet> under;
         for (const auto &one : what) under.push_back({taken_back_text(one), "", {}});
-        doc.item("coupon " + coupon + ": something was taken back of it", "", std::move(under));
+        doc.item("coupon " + coupon + ": " + gone_words(what), "", std::move(under));
     }
 }
 
