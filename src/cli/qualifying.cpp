@@ -1,8 +1,10 @@
 // From a graded coupon, or from a paper, to a qualification: qualify, carry, renew.
-#include "operations/qualifying.hpp"
 #include "cli/deeds.hpp"
+#include "operations/marks.hpp"
+#include "operations/qualifying_many.hpp"
 #include "records/files.hpp"
 #include "render/json_standing.hpp"
+#include "terminal/selection_options.hpp"
 
 #include <filesystem>
 
@@ -16,7 +18,27 @@ RuleWords rule_words_given(const Call &call) {
     return out;
 }
 
+ExitCode qualify_several(Call &call, const std::vector<std::string> &marks) {
+    if (call.has("override"))
+        throw UsageError(
+            "--override sets aside what one coupon lacks; qualify that coupon by itself with its "
+            "reason, and the others without");
+    const QualifyManyRequest request{marks, selection_of(call), call.text("rules"), call.text("way"),
+                                     rule_words_given(call)};
+    auto done = call.write([&](Writing &w) { return qualify_many(w, request); });
+    const QualifiedMany &value = done.value;
+    for (auto &note : notes_on_empty(
+             call, request.of, value.granted.empty() && value.lacking.empty() && value.passed_over.empty()))
+        done.notes.push_back(std::move(note));
+    call.tell(done);
+    return value.lacking.empty() ? ExitCode::done : ExitCode::rejected;
+}
+
 ExitCode run_qualify(Call &call) {
+    if (call.has("all") != call.words().empty()) throw UsageError("give one COUPON, several, or --all");
+    if (call.has("all")) return qualify_several(call, {});
+    check_no_selection(call);
+    if (const auto marks = marks_in(call.at(0)); marks.size() > 1) return qualify_several(call, marks);
     const QualifyRequest request{call.at(0), call.text("rules"), call.text("way"), rule_words_given(call),
                                  call.text("override")};
     return call.tell(call.write([&](Writing &w) { return qualify(w, request); }));

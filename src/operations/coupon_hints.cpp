@@ -53,6 +53,38 @@ std::vector<std::string> half_groups(Catalogue &catalogue, const std::string &gi
     return out;
 }
 
+/// The first process of the coupon that these rules do not know, as they say so; empty: they know all.
+std::string process_not_known(const RangeRules &rules, const std::vector<Weld> &welds) {
+    try {
+        for (const auto &weld : welds) check_word(rules, Trait::process, true, weld.word(Trait::process));
+    } catch (const InputError &e) {
+        return e.what();
+    }
+    return "";
+}
+
+/// A process that rules for welders call otherwise, on a coupon by the criteria of their test welds. Of other
+/// criteria nobody can say by which rules it will be asked. Empty: there is none.
+std::string process_called_otherwise(Catalogue &catalogue, const CouponRecord &coupon) {
+    const bool test = !coupon.get("process").empty() && coupon.get("purpose") != "practice";
+    const auto set = test ? criteria_of(catalogue, coupon) : nullptr;
+    if (!set) return "";
+    const auto made_for_tests = [&](const AcceptedBy &one) {
+        return one.criteria == set->name && one.classes.empty();
+    };
+    std::string why;
+    std::vector<std::string> by;
+    for (const auto &name : shipped_range_rule_names()) {
+        const auto rules = catalogue.rules(name);
+        if (std::none_of(rules->accepted_by.begin(), rules->accepted_by.end(), made_for_tests)) continue;
+        const std::string unknown = process_not_known(*rules, welds_of(coupon));
+        if (unknown.empty()) continue;
+        if (why.empty()) why = unknown;
+        by.push_back(name);
+    }
+    return why.empty() ? "" : why + "; called so, the test qualifies nobody by " + listed(by, "or");
+}
+
 /// What the rules of the class that is sought, or of any, go by and the coupon does not tell.
 Missing asked_of(const CriteriaSet &set, const CouponRecord &record, const std::set<Quantity> &told_already) {
     const Coupon coupon = record.facts();
@@ -118,6 +150,8 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
         out.push_back("it is said to be welded on " + welded + ", which is to come");
     if (std::string less = deposits_under_weld(coupon); !less.empty()) out.push_back(std::move(less));
     for (auto &one : half_groups(catalogue, coupon.get("metal-group"))) out.push_back(std::move(one));
+    if (std::string one = process_called_otherwise(catalogue, coupon); !one.empty())
+        out.push_back(std::move(one));
     const std::string material = coupon.get("material");
     if (!material.empty() && !coupon.get("criteria").empty() &&
         coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)

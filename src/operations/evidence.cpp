@@ -360,8 +360,11 @@ SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &l
     const std::string reason = checked_reason(why, "override");
     if (lacks.empty()) return {};
     std::string all;
-    for (const auto &lack : lacks)
-        all += "\n  " + (lack.process.empty() ? "" : lack.process + ": ") + words_of(lack, &rules);
+    std::vector<std::string> told;
+    for (const auto &lack : lacks) {
+        told.push_back((lack.process.empty() ? "" : lack.process + ": ") + words_of(lack, &rules));
+        all += "\n  " + told.back();
+    }
     if (reason.empty()) {
         Refusal out =
             refused(opening + ":" + all +
@@ -372,9 +375,14 @@ SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &l
                 out.mend({"change", {lack.coupon}, {"welded", "why"}});
             else if (lack.kind == Shortcoming::Kind::nameless)
                 out.mend({"enrol", lack.lacks, {"name", "why"}});
-        throw std::move(out).give("override");
+        throw NotSetAside(std::move(out).give("override"), std::move(told));
     }
     return {lacks, reason};
+}
+
+void note_reason_unused(const SetAside &aside, const std::string &why, std::vector<std::string> &notes) {
+    if (aside.what.empty() && !why.empty())
+        notes.push_back("nothing had to be set aside; the reason given for it is not kept");
 }
 
 } // namespace beadbook

@@ -75,8 +75,16 @@ struct SetAside {
     std::vector<Shortcoming> what;
     std::string why; ///< empty if nothing had to be
 };
-/// Throws Refusal (field "override") if something lacks and no reason is given; `opening` begins it.
+/// Something lacks that a reason would set aside, and none is given (field "override").
+struct NotSetAside : Refusal {
+    NotSetAside(Refusal refusal, std::vector<std::string> lacking)
+        : Refusal(std::move(refusal)), lacks(std::move(lacking)) {}
+    std::vector<std::string> lacks; ///< a sentence each
+};
+/// Throws NotSetAside, which `opening` begins.
 SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,
                    const std::string &why);
+/// A reason that was not needed.
+void note_reason_unused(const SetAside &aside, const std::string &why, std::vector<std::string> &notes);
 
 } // namespace beadbook

@@ -2,10 +2,10 @@
 
 #include "measure/text.hpp"
 #include "operations/looking_back.hpp"
+#include "operations/notes_by_mark.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
 
-#include <map>
 #include <set>
 
 namespace beadbook {
@@ -79,13 +79,13 @@ Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
     if (bad > 0)
         throw refused(std::to_string(bad) + " of " + std::to_string(all) + " cannot be graded " +
                       (request.passed ? "passed" : "failed") + " among many, nothing was stored:" + faults);
-    std::map<std::string, std::vector<std::string>> notes;
+    NotesByMark notes;
     for (auto &one : out.value.graded) {
         auto done = grade_coupon(writing, {one.graded.mark, request.passed, request.remark, request.by});
         one.graded = std::move(done.value);
-        for (auto &note : done.notes) notes[std::move(note)].push_back(one.graded.mark);
+        notes.take(one.graded.mark, std::move(done.notes));
     }
-    for (const auto &[note, marks] : notes) out.notes.push_back(listed(marks) + ": " + note);
+    out.notes = notes.told();
     return out;
 }
 

@@ -3,6 +3,7 @@
 #include "measure/share.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/earlier.hpp"
+#include "operations/next_retest.hpp"
 
 namespace beadbook {
 
@@ -16,6 +17,7 @@ struct LearnerCoupon {
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
+    std::vector<NextRetest> next = {}; ///< of a test that failed
 };
 /// Everything on record of the coupons that one welder welded.
 struct Learner {

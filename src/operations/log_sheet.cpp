@@ -5,7 +5,10 @@
 #include "operations/examining.hpp"
 #include "operations/finishing.hpp"
 #include "operations/logging.hpp"
+#include "operations/notes_by_mark.hpp"
 #include "operations/sheet_reader.hpp"
+
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -38,7 +41,12 @@ public:
             for (const Exam method : head.methods) take(head, coupon, method, good);
     }
 
-    Done<SheetTaken> out;
+    bool any() const { return !taken_.parts.empty(); }
+    Done<SheetTaken> done() && {
+        std::set<std::string> coupons;
+        for (const auto &part : taken_.parts) coupons.insert(part.coupon);
+        return {std::move(taken_), notes_.told(coupons.size())};
+    }
 
 private:
     void take(const SheetHead &head, const SheetCoupon &coupon, Exam method, bool good) {
@@ -61,7 +69,7 @@ private:
         exam.method = method;
         if (const auto own = head.practices.find(method); own != head.practices.end())
             exam.practice = own->second;
-        exam.incomplete = said.incomplete;
+        if (!said.incomplete.empty()) exam.incomplete = said.incomplete;
         if (!said.remark.empty()) exam.note += (exam.note.empty() ? "" : "; ") + said.remark;
         exam.sure = request_.sure;
         if (said.finds.empty()) exam.found = 0;
@@ -69,15 +77,15 @@ private:
         auto recorded = record_exam(writing_, exam);
         const int number = recorded.value.number;
         SheetTaken::Part part{coupon.mark, std::move(recorded.value), {}};
-        add_notes(out.notes, std::move(recorded.notes));
+        notes_.take(coupon.mark, std::move(recorded.notes));
         if (!said.finds.empty()) {
             auto logged =
                 log_lines(writing_, {coupon.mark, number, placed(said.finds), request_.name, request_.sure});
-            add_notes(out.notes, std::move(logged.notes));
+            notes_.take(coupon.mark, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
             part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
         }
-        out.value.parts.push_back(std::move(part));
+        taken_.parts.push_back(std::move(part));
     }
     bool lines_are_good(const CouponRecord &coupon, const SheetSaid &said) {
         const std::size_t before = faults_.count();
@@ -106,6 +114,8 @@ private:
                     .give("again");
             }
     }
+    SheetTaken taken_;
+    NotesByMark notes_;
     Writing &writing_;
     const SheetRequest &request_;
     SheetFaults &faults_;
@@ -120,12 +130,12 @@ Done<SheetTaken> take_sheet(Writing &writing, const SheetRequest &request) {
     Taking taking(writing, request, faults);
     for (const auto &head : heads) taking.take(head);
     faults.check();
-    if (taking.out.value.parts.empty())
+    if (!taking.any())
         throw refused(
             "the sheet" + (request.name == "-" ? "" : " " + shown(request.name)) +
             " names no exam of a coupon; expected a head such as 'VT MT; by A. Field; level II', and "
             "below it lines such as 'T-1 VT none'");
-    return std::move(taking.out);
+    return std::move(taking).done();
 }
 
 } // namespace beadbook

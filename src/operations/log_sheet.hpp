@@ -11,12 +11,15 @@ namespace beadbook {
 ///     "   MT crack 0.2 at 3
 ///     T-2..T-15 none
 ///     T-9 MT incomplete: the yoke failed
+///     T-7,T-8 incomplete: no light
 ///
 /// A head names the methods, then who and how; what a later head does not say stays as it was, but for
-/// practice, conditions, equipment and note, which are of one head. Below it a line is a coupon (or " for the
-/// same), the method if the head has several, and a find (facts/log_line.hpp), `none` (a remark behind it is
-/// the exam's note), or `incomplete: why`. Each coupon that is named gets an exam by every method of the
-/// head, and it must be said what each found; so the exams are finished. `#` begins a comment.
+/// practice, conditions, equipment, note and `incomplete: why` (of every exam), which are of one head. Below
+/// it a line is a coupon (or " for the same), the method if the head has several, and a find
+/// (facts/log_line.hpp), `none` (a remark behind it is the exam's note), or `incomplete: why`; the last two
+/// may be of several coupons and methods, and without a method are of all of the head. Each coupon that is
+/// named gets an exam by every method of the head, and it must be said what each found; so the exams are
+/// finished. `#` begins a comment.
 struct SheetRequest {
     std::string text;
     std::string name = "sheet"; ///< for messages

@@ -22,16 +22,6 @@
 namespace beadbook {
 namespace {
 
-std::string way_of(const std::string &given, const RangeRules &rules) {
-    if (given.empty()) return rules.validity.front().id;
-    if (rules.way(given)) return given;
-    std::vector<std::string> ids;
-    for (const auto &way : rules.validity) ids.push_back(way.id);
-    throw refused("way: '" + shown(given) + "'; " + rules.name + " knows " + listed(ids, "and") +
-                  did_you_mean(given, ids))
-        .at("way");
-}
-
 /// What every qualification of a test has in common.
 QualificationRecord begun(const RangeRules &rules, const std::string &way, const CouponRecord &test,
                           std::size_t part, const Weld &weld) {
@@ -64,11 +54,6 @@ Granted as_granted(Writing &writing, const std::string &mark, const std::vector<
         if (std::find(numbers.begin(), numbers.end(), held.record.number) != numbers.end())
             out.held.push_back(std::move(held));
     return out;
-}
-
-void note_reason_unused(const SetAside &aside, const std::string &why, std::vector<std::string> &notes) {
-    if (aside.what.empty() && !why.empty())
-        notes.push_back("nothing had to be set aside; the reason given for it is not kept");
 }
 
 std::string holds_words(const ValidityWay &way) {
@@ -186,6 +171,28 @@ std::optional<Shortcoming> name_lacking(const WelderRecord &welder) {
 
 } // namespace
 
+std::string way_of(const std::string &given, const RangeRules &rules) {
+    if (given.empty()) return rules.validity.front().id;
+    if (rules.way(given)) return given;
+    std::vector<std::string> ids;
+    for (const auto &way : rules.validity) ids.push_back(way.id);
+    throw refused("way: '" + shown(given) + "'; " + rules.name + " knows " + listed(ids, "and") +
+                  did_you_mean(given, ids))
+        .at("way");
+}
+
+std::optional<int> qualified_already(const WelderState &welder, const std::string &coupon,
+                                     const std::string &rules) {
+    const auto revoked = [&](const QualificationRecord &q) {
+        return std::any_of(welder.events.begin(), welder.events.end(), [&](const WelderEvent &e) {
+            return e.kind == "revocation" && e.qualification == q.number;
+        });
+    };
+    for (const auto &q : welder.qualifications)
+        if (q.test.id == coupon && q.rules == rules && !revoked(q)) return q.number;
+    return std::nullopt;
+}
+
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     const auto rules = needed_rules(writing.catalogue(), request.rules);
     const std::string way = way_of(request.way, *rules);
@@ -198,14 +205,8 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
     const WelderState welder = office.book().welder(mark);
     check_vouches(office, writing.stamp().who, mark, "qualifies");
     check_employer_told(welder.record, way, *rules);
-    const auto revoked = [&](const QualificationRecord &q) {
-        return std::any_of(welder.events.begin(), welder.events.end(), [&](const WelderEvent &e) {
-            return e.kind == "revocation" && e.qualification == q.number;
-        });
-    };
-    for (const auto &q : welder.qualifications)
-        if (q.test.id == request.coupon && q.rules == rules->name && !revoked(q))
-            throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(q.number));
+    if (const auto number = qualified_already(welder, request.coupon, rules->name))
+        throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(*number));
     const GradedTests tests(office, welder);
     TestEvidence proof = evidence(office, tests, coupon, *rules, request.words);
     if (!proof.impediments.empty()) throw refusal_of(proof.impediments);
@@ -332,67 +333,6 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     note_open_ranges(out.value.held, out.notes);
     note_reason_unused(aside, request.override_why, out.notes);
     if (all.empty()) note_failed(tests, welds, out.notes);
-    return out;
-}
-
-Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
-    if (request.coupons.empty()) throw lacking("coupon", "by which coupon?");
-    Office &office = writing.office();
-    const Day today = writing.outside().today();
-    const WelderState welder = office.book().welder(request.mark);
-    check_vouches(office, writing.stamp().who, request.mark, "renews what is held");
-    const HeldQualification held = held_by(office, welder, request.number, today);
-    const std::string process = held.weld.word(Trait::process);
-    if (!held.rules->renewal)
-        throw refused("by " + held.rules->name +
-                      " nothing renews a lapsed qualification; a new test is needed")
-            .mend({"qualify", {}, {"rules"}});
-    if (held.validity.state != Validity::State::lapsed)
-        throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) +
-                      ", not lapsed; there is nothing to renew");
-    const GradedTests tests(office, welder);
-    GivenCoupons given =
-        evidence_of(office, tests, request.mark, process, *held.rules, request.coupons, request.words);
-    std::vector<Impediment> early;
-    for (std::size_t i = 0; i < given.welded.size(); ++i)
-        if (given.welded[i] <= *held.validity.until)
-            early.push_back({"coupon " + request.coupons[i] + " was welded on " + print(given.welded[i]) +
-                                 ", before it lapsed",
-                             {}});
-    if (!early.empty()) throw refusal_of(early);
-    const CouponsAsked &asked = *held.rules->renewal;
-    // After one that failed, in whatever position, as many as of a retest.
-    const int needed = std::max(asked.coupons, held.renewed_by);
-    std::set<std::string> proving;
-    for (const auto &one : given.evidence)
-        for (auto &coupon : Fates::coupons_of(one)) proving.insert(std::move(coupon));
-    if (static_cast<int>(proving.size()) < needed) {
-        Shortcoming fewer;
-        fewer.kind = Shortcoming::Kind::coupons;
-        fewer.asked = needed;
-        fewer.given = static_cast<int>(proving.size());
-        given.lacks.push_back(std::move(fewer));
-    }
-    const SetAside aside =
-        set_aside(title_of(held) + " is not renewed", given.lacks, *held.rules, request.override_why);
-
-    WelderEvent event;
-    event.kind = "renewal";
-    event.day = *std::max_element(given.welded.begin(), given.welded.end());
-    event.process = process;
-    event.rules = held.rules->name;
-    event.text = checked_text((request.coupons.size() == 1 ? "coupon " : "coupons ") +
-                                  listed(request.coupons) + " [" + authority(asked.from) + "]",
-                              "renewal");
-    event.evidence = std::move(given.evidence);
-    event.overridden = aside.what;
-    event.override_why = aside.why;
-    WelderEvent kept = add_event(writing, request.mark, event);
-    Done<StandingChange> out{
-        {std::move(kept), held_by(office, office.book().welder(request.mark), request.number, today)}, {}};
-    note_reason_unused(aside, request.override_why, out.notes);
-    for (auto &note : retest_notes(tests, out.value.event.evidence, given.welded))
-        out.notes.push_back(std::move(note));
     return out;
 }
 

@@ -23,6 +23,13 @@ struct QualifyRequest {
 /// aside. Notes: rules that ask for no examination; a reason that was not needed.
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request);
 
+/// How it stays valid: the way given, else the usual one. Throws Refusal (field "way"): the rules know none
+/// of that name.
+std::string way_of(const std::string &given, const RangeRules &rules);
+/// The number that a coupon qualified its welder under by these rules, if it did and was not revoked.
+std::optional<int> qualified_already(const WelderState &welder, const std::string &coupon,
+                                     const std::string &rules);
+
 /// Bytes that a document may have.
 constexpr std::size_t largest_paper = std::size_t{16} << 20;
 

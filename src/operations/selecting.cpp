@@ -34,8 +34,9 @@ bool welded_within(const Selection &of, const std::string &welded) {
 bool fits_record(const Selection &of, const CouponLine &coupon) {
     const CouponRecord &record = coupon.record;
     return is_or_free(of.welder, record.get("welder")) && is_or_free(of.cohort, record.get("cohort")) &&
-           is_or_free(of.class_id, record.get("class")) && welded_by(of.process, record.get("process")) &&
-           welded_within(of, record.get("welded")) && (!of.unfinished || coupon.unfinished) &&
+           is_or_free(of.class_id, record.get("class")) && is_or_free(of.criteria, record.get("criteria")) &&
+           welded_by(of.process, record.get("process")) && welded_within(of, record.get("welded")) &&
+           (!of.unfinished || coupon.unfinished) &&
            (!of.method || std::any_of(coupon.exams.begin(), coupon.exams.end(),
                                       [&](const auto &exam) { return exam.method == *of.method; }));
 }
@@ -117,6 +118,7 @@ std::vector<std::string> unknown_words(Office &office, const Selection &of) {
     for (auto &one : {unknown_word(office, "cohort", "cohort", of.cohort),
                       unknown_word(office, "welder", "welder", of.welder),
                       unknown_word(office, "class", "class", of.class_id),
+                      unknown_word(office, "criteria", "criteria", of.criteria),
                       unknown_word(office, "process", "process", of.process, [&](const std::string &process) {
                           return welded_by(of.process, process);
                       })})

@@ -28,6 +28,7 @@ struct Selection {
     std::optional<GradeState> grade = {};
     /// An exam of it is open, or none is on record yet; not if withdrawn.
     bool unfinished = false;
+    std::string criteria = {}; ///< that it was registered with: a name, or the whole path of a file
 
     /// Nothing is asked for.
     bool all() const { return *this == Selection{}; }

@@ -1,6 +1,7 @@
 #include "operations/sheet_head.hpp"
 
 #include "facts/person_name.hpp"
+#include "facts/reason.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -122,9 +123,24 @@ std::optional<std::pair<Exam, std::string>> practice_of_one(std::string_view sai
     return std::pair(*method, std::string(said));
 }
 
+std::optional<std::string> incomplete_because(std::string_view said) {
+    constexpr std::string_view word = "incomplete";
+    if (!said.starts_with(word)) return std::nullopt;
+    const std::string_view after = trimmed(said.substr(word.size()));
+    if (!after.empty() && after.front() != ':') return std::nullopt;
+    return std::string(trimmed(after.substr(std::min<std::size_t>(1, after.size()))));
+}
+
 void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::string_view> &keys) {
     if (said.empty()) return;
     const std::string whole(said);
+    if (const auto why = incomplete_because(said)) {
+        if (!exam.incomplete.empty())
+            throw refused("'" + shown(whole) + "': this head says 'incomplete' twice; which is meant?");
+        if (!gives_reason(*why)) throw refused("why was it not complete? incomplete: WHY");
+        exam.incomplete = *why;
+        return;
+    }
     if (const auto equals = whole.find('='); equals != std::string::npos) {
         if (const HeadKey *key = key_meant_by(trimmed(said.substr(0, equals))))
             throw refused("'" + shown(whole) + "': '" + std::string(key->word) +
@@ -154,7 +170,7 @@ void take_head_part(std::string_view said, ExamRequest &exam, std::set<std::stri
     for (const auto &key : head_keys) words.emplace_back(key.word);
     throw refused("'" + shown(whole) +
                   "' is not understood; expected by, level, date, practice, procedure, with EQUIPMENT, note, "
-                  "as before, or NAME=VALUE" +
+                  "as before, incomplete: WHY, or NAME=VALUE" +
                   did_you_mean(word, words));
 }
 

@@ -15,13 +15,7 @@
 namespace beadbook {
 namespace {
 
-/// "incomplete: why". Imperfections begin with the word too: without its colon it is none of these.
-bool is_incomplete(std::string_view said) {
-    constexpr std::string_view word = "incomplete";
-    if (!said.starts_with(word)) return false;
-    const std::string_view after = trimmed(said.substr(word.size()));
-    return after.empty() || after.front() == ':';
-}
+bool is_incomplete(std::string_view said) { return incomplete_because(said).has_value(); }
 
 /// "none", with or without a remark.
 bool is_none(std::string_view said) { return says_none(said.substr(0, said.find('#'))); }
@@ -123,6 +117,7 @@ private:
         if (!heads.empty()) head.exam = heads.back().exam;
         head.exam.practice.clear();
         head.exam.note.clear();
+        head.exam.incomplete.clear();
         head.exam.conditions.clear();
         head.exam.equipment.clear();
         head.exam.as_before = false;
@@ -173,7 +168,7 @@ private:
         last_ = ditto ? last_ : word;
         std::vector<Exam> methods = methods_before(rest, head);
         const bool none = is_none(rest), incomplete = is_incomplete(rest);
-        if (methods.empty() && (none || head.methods.size() == 1)) methods = head.methods;
+        if (methods.empty() && (none || incomplete || head.methods.size() == 1)) methods = head.methods;
         if (methods.empty()) {
             std::vector<std::string> either;
             for (const Exam one : head.methods)
@@ -184,9 +179,8 @@ private:
         }
         if (trimmed(rest).empty())
             throw refused("what did it find? expected a find such as 'pore 0.04 at 3', or none");
-        if (!none && (marks.size() > 1 || methods.size() > 1))
-            throw refused(incomplete ? "this is said of one exam of one coupon"
-                                     : "a find is of one coupon and one method");
+        if (!none && !incomplete && (marks.size() > 1 || methods.size() > 1))
+            throw refused("a find is of one coupon and one method");
         for (const auto &mark : marks)
             for (const Exam method : methods)
                 say(part_of(head, mark, number_).said[method], line, rest, none, incomplete);
@@ -219,7 +213,7 @@ private:
         return out;
     }
     void say(SheetSaid &said, const std::string &line, std::string_view rest, bool none, bool incomplete) {
-        if (said.none || (none && !said.finds.empty()))
+        if (!incomplete && (said.none || (none && !said.finds.empty())))
             throw refused("it is said to have found none, and here is a find or none again");
         if (none) {
             const std::string_view remark = rest.substr(std::min(rest.find('#'), rest.size()));
@@ -229,9 +223,9 @@ private:
             said.none = true;
             said.remark = trimmed(remark.substr(std::min<std::size_t>(1, remark.size())));
         } else if (incomplete) {
-            rest.remove_prefix(std::string_view("incomplete").size());
-            if (rest.starts_with(":")) rest.remove_prefix(1);
-            said.incomplete = trimmed(rest);
+            if (!said.incomplete.empty())
+                throw refused("it is said already why it was not complete: " + shown(said.incomplete));
+            said.incomplete = *incomplete_because(rest);
             if (!gives_reason(said.incomplete)) throw refused("why was it not complete? incomplete: WHY");
         } else {
             // Blanks before it keep the columns of mistakes right.

@@ -266,10 +266,11 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     const Day day = on.value_or(office.outside().today());
     WelderStanding out = standing_of(office, office.book().welder(mark), day);
     const GradedTests tests(office, out.welder);
+    auto next = next_retests(office, tests, out.welder, day);
     for (const auto &test : tests.all())
-        if (!test.passed && (!test.day || *test.day <= day))
+        if (const CouponRecord &record = test.coupon.record; !test.passed && (!test.day || *test.day <= day))
             out.failed.push_back(
-                {test.coupon.record.id, test.coupon.record.get("process"), test.day, test.failed_by});
+                {record.id, record.get("process"), test.day, test.failed_by, std::move(next[record.id])});
     for (const auto &coupon : office.book().coupons_of(mark)) try {
             if (auto what = gone_of(office, office.coupon(coupon).record); !what.empty())
                 out.gone.push_back({coupon, std::move(what)});

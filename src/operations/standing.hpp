@@ -1,6 +1,7 @@
 #pragma once
 
 #include "operations/ending.hpp"
+#include "operations/next_retest.hpp"
 #include "operations/struck_out.hpp"
 #include "operations/writing.hpp"
 #include "records/taken_back.hpp"
@@ -54,6 +55,7 @@ struct WelderStanding {
         std::string coupon, process;
         std::optional<Day> welded;
         std::vector<std::string> by; ///< methods, or mechanical
+        std::vector<NextRetest> next = {};
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};

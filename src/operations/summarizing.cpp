@@ -3,6 +3,7 @@
 #include "measure/natural_order.hpp"
 #include "operations/selecting.hpp"
 
+#include <map>
 #include <set>
 #include <unordered_map>
 
@@ -57,6 +58,31 @@ private:
     std::unordered_map<std::string, Attempt> firsts_; // whose elements stay where they are
 };
 
+/// Titles of rules by "SET: RULE", each looked up once.
+class RuleTitles {
+public:
+    explicit RuleTitles(const Shops &shops) : office_(*shops.all().front().office) {}
+
+    /// A coupon that its criteria reject by some.
+    void see(const CouponLine &line) {
+        for (const auto &rule : line.rejected_by) {
+            if (titles_.contains(rule)) continue;
+            std::string &title = titles_[rule];
+            const auto set = office_.criteria_or_none(line.record.get("criteria"));
+            if (!set) continue;
+            for (const auto &one : set->rules)
+                if (set->name + ": " + one.id == rule) title = one.title;
+        }
+    }
+    void tell(std::vector<RuleCount> &rules) const {
+        for (auto &rule : rules) rule.title = titles_.at(rule.name);
+    }
+
+private:
+    Office &office_;
+    std::map<std::string, std::string> titles_;
+};
+
 Summary summary_of_selection(const Shops &shops, const Selection &of) {
     struct Taken {
         const Attempt *first;
@@ -65,11 +91,13 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
     std::vector<CountedCoupon> coupons;
     std::vector<Taken> taken; // of the same coupons
     FirstAttempts firsts;
+    RuleTitles titles(shops);
     std::set<std::string> welders;
     select(shops, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
         coupons.push_back(counted(one.line()));
+        titles.see(one.line());
         taken.push_back({firsts.see(record), record.id});
         welders.insert(record.get("welder"));
     });
@@ -83,7 +111,9 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
             });
     for (std::size_t i = 0; i < coupons.size(); ++i)
         coupons[i].first = taken[i].first && taken[i].first->mark == taken[i].mark;
-    return summary_of(coupons);
+    Summary out = summary_of(coupons);
+    titles.tell(out.rules);
+    return out;
 }
 
 } // namespace

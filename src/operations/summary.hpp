@@ -37,9 +37,10 @@ struct FindCount {
 };
 /// What one rule rejects.
 struct RuleCount {
-    std::string name;
+    std::string name; ///< "SET: RULE"
     std::size_t reasons = 0;
-    Share coupons; ///< rejected by it, of all that are rejected
+    Share coupons;          ///< rejected by it, of all that are rejected
+    std::string title = {}; ///< of the rule, in a sentence's words; empty: its set cannot be read
 };
 
 struct Summary {

@@ -5,6 +5,7 @@
 #include "records/codecs/facts.hpp"
 #include "render/json_parts.hpp"
 #include "render/json_proof.hpp"
+#include "render/json_standing.hpp"
 #include "report/own_file.hpp"
 #include "report/standings.hpp"
 #include "report/usual_cause.hpp"
@@ -196,6 +197,7 @@ std::string json_text(const Learner &learner, const std::vector<std::string> &no
             for (const auto &r : one.remarks)
                 out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
         }
+        render::add_next(out, one.next);
         coupons.push_back(std::move(out));
     }
     nlohmann::json out{{"welder", learner.welder},

@@ -121,11 +121,24 @@ void add_beside(json &out, const std::vector<WelderStanding::Failed> &all_failed
 
 } // namespace
 
+void render::add_next(json &out, const std::vector<NextRetest> &all) {
+    for (const auto &one : all) {
+        json next{{"rules", one.rules}};
+        if (!one.process.empty()) next["process"] = one.process;
+        if (one.coupons > 0 && !one.training_first) next["coupons"] = one.coupons;
+        if (one.after_training > 0 && !one.trained) next["coupons after training"] = one.after_training;
+        if (one.training_first) next["training first"] = true;
+        if (one.from) next["clause"] = authority(*one.from);
+        out["next"].push_back(std::move(next));
+    }
+}
+
 void render::add_failed(json &out, const std::vector<WelderStanding::Failed> &all) {
     for (const auto &one : all) {
         json failed{{"coupon", one.coupon}, {"by", one.by}};
         if (!one.process.empty()) failed["process"] = one.process;
         if (one.welded) failed["welded"] = print(*one.welded);
+        add_next(failed, one.next);
         out["failed"].push_back(std::move(failed));
     }
 }
@@ -178,6 +191,25 @@ std::string json_text(const DueList &due, const std::vector<std::string> &notes)
 
 std::string json_text(const Granted &granted, const std::vector<std::string> &notes) {
     return render::finished({{"welder", granted.mark}, {"qualifications", held_json(granted.held)}}, notes);
+}
+
+std::string json_text(const QualifiedMany &done, const std::vector<std::string> &notes) {
+    json out{{"rules", done.rules},
+             {"qualified", json::array()},
+             {"lacking", json::array()},
+             {"left out", json::array()}};
+    for (const auto &one : done.granted)
+        out["qualified"].push_back({{"coupon", one.coupon},
+                                    {"welder", one.granted.mark},
+                                    {"qualifications", held_json(one.granted.held)}});
+    for (const auto &one : done.lacking) {
+        json lacking{{"coupon", one.coupon}, {"why", one.why}};
+        if (!one.welder.empty()) lacking["welder"] = one.welder;
+        out["lacking"].push_back(std::move(lacking));
+    }
+    for (const auto &one : done.passed_over)
+        out["left out"].push_back({{"coupon", one.coupon}, {"why", one.why}});
+    return render::finished(std::move(out), notes);
 }
 
 std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes) {

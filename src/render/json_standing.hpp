@@ -18,6 +18,7 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
 std::string json_text(const std::vector<WelderStanding> &all, const std::vector<std::string> &notes = {});
 std::string json_text(const DueList &due, const std::vector<std::string> &notes = {});
 std::string json_text(const Granted &granted, const std::vector<std::string> &notes = {});
+std::string json_text(const QualifiedMany &done, const std::vector<std::string> &notes = {});
 std::string json_text(const ProcessLogged &done, const std::vector<std::string> &notes = {});
 std::string json_text(const StandingChange &change, const std::vector<std::string> &notes = {});
 std::string json_text(const Retracted &done, const std::vector<std::string> &notes = {});
@@ -25,6 +26,8 @@ std::string json_text(const RecordSheet &sheet, const std::vector<std::string> &
 std::string json_text(const PaperWritten &done, const std::vector<std::string> &notes = {});
 
 namespace render {
+/// What rules ask after a test that failed, under "next" if they do.
+void add_next(nlohmann::json &json, const std::vector<NextRetest> &all);
 /// Tests that failed, under "failed" if there are any.
 void add_failed(nlohmann::json &json, const std::vector<WelderStanding::Failed> &all);
 } // namespace render

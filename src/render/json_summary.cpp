@@ -43,8 +43,10 @@ nlohmann::json lines_json(const std::vector<FindCount> &lines) {
 
 nlohmann::json lines_json(const std::vector<RuleCount> &lines) {
     nlohmann::json out = nlohmann::json::array();
-    for (const auto &one : lines)
+    for (const auto &one : lines) {
         out.push_back({{"name", one.name}, {"reasons", one.reasons}, {"coupons", share_json(one.coupons)}});
+        if (!one.title.empty()) out.back()["title"] = one.title;
+    }
     return out;
 }
 

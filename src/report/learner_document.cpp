@@ -5,6 +5,7 @@
 #include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/own_file.hpp"
+#include "report/standing_document.hpp"
 #include "report/summary_document.hpp"
 
 #include <algorithm>
@@ -50,9 +51,17 @@ Grid table_of(const Learner &learner) {
     return out;
 }
 
+void add_next(Document &doc, const LearnerCoupon &one) {
+    for (const auto &next : one.next) {
+        Bullet said = next_bullet(next);
+        doc.line(std::move(said.words), std::move(said.source));
+    }
+}
+
 void add_coupon(Document &doc, const LearnerCoupon &one) {
     doc.gap().heading("Coupon " + one.record.id, 1);
     if (one.explained) {
+        add_next(doc, one);
         add_explained(doc, *one.explained);
         return;
     }
@@ -60,6 +69,7 @@ void add_coupon(Document &doc, const LearnerCoupon &one) {
                                                 : "The coupon is withdrawn: " + one.record.withdrawn,
                    Tone::cannot_say));
     if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grade_again));
+    add_next(doc, one);
     for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
 }
 

@@ -109,12 +109,51 @@ std::string next_words(const HeldQualification &held) {
     return (ahead ? "by " + print(*step->by) + " " : std::string()) + to_do_text(*step);
 }
 
+namespace {
+
+/// Only what was said of the coupon is said otherwise: that, in place of a word for all that may be taken
+/// back.
+std::string gone_words(const std::vector<TakenBack> &what) {
+    std::vector<std::string> changed;
+    for (const auto &one : what) {
+        using Kind = TakenBack::Kind;
+        if (one.kind != Kind::description && one.kind != Kind::weld && one.kind != Kind::welder)
+            return "something was taken back of it";
+        const auto said = [&](const std::string &value) {
+            return (one.kind == Kind::welder ? "welder " : "") + (value.empty() ? "nobody" : value);
+        };
+        std::string words = said(one.was) + " to " + said(one.now);
+        if (std::find(changed.begin(), changed.end(), words) == changed.end())
+            changed.push_back(std::move(words));
+    }
+    return "changed after it was examined: " + joined(changed, "; ");
+}
+
+} // namespace
+
 void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
     for (const auto &[coupon, what] : all) {
         std::vector<Bullet> under;
         for (const auto &one : what) under.push_back({taken_back_text(one), "", {}});
-        doc.item("coupon " + coupon + ": something was taken back of it", "", std::move(under));
+        doc.item("coupon " + coupon + ": " + gone_words(what), "", std::move(under));
     }
+}
+
+Bullet next_bullet(const NextRetest &next) {
+    const auto must_pass = [](int number) {
+        return counted(static_cast<std::size_t>(number), "coupon") + " of its kind must pass";
+    };
+    std::string out = "next by " + next.rules + (next.process.empty() ? "" : " in " + next.process) + ": ";
+    const bool at_once = next.coupons > 0 && !next.training_first;
+    if (at_once) out += must_pass(next.coupons) + (next.trained ? ", as training followed" : "");
+    if (at_once && !next.trained && next.after_training > 0)
+        out += "; or training, and then " + std::to_string(next.after_training);
+    if (!at_once && next.after_training > 0)
+        out += "training comes first, and then " + must_pass(next.after_training);
+    if (!at_once && next.after_training == 0)
+        out += next.training_first ? "training comes first; what follows it is not known here (gap)"
+                                   : "what is asked after a failure is not known here (gap)";
+    return {out, next.from ? authority(*next.from) : "", {}};
 }
 
 void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
@@ -122,7 +161,9 @@ void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
         std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
         if (one.welded) text += ", welded " + print(*one.welded);
         if (!one.by.empty()) text += ", by " + listed(one.by);
-        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text);
+        std::vector<Bullet> under;
+        for (const auto &next : one.next) under.push_back(next_bullet(next));
+        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text, "", std::move(under));
     }
 }
 
@@ -270,6 +311,39 @@ Document document_of(const Granted &granted) {
             doc.item(Words(unknown, Tone::cannot_say));
         doc.line(record_to_type("  see ", held));
     }
+    return doc;
+}
+
+Document document_of(const QualifiedMany &done) {
+    Document doc;
+    doc.line(done.granted.empty() ? "nothing was qualified"
+                                  : counted(done.granted.size(), "coupon") + " qualified " +
+                                        (done.granted.size() == 1 ? "its welder" : "their welders") + " by " +
+                                        done.rules + ":");
+    for (const auto &one : done.granted)
+        for (const auto &held : one.granted.held) {
+            std::vector<Bullet> under;
+            if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+                under.push_back({{unknown, Tone::cannot_say}, "", {}});
+            doc.item(Words(one.coupon, Tone::strong) + Words(" by " + one.granted.mark + ": ") +
+                         standing_words(held),
+                     "", std::move(under));
+        }
+    if (!done.lacking.empty())
+        doc.line({counted(done.lacking.size(), "coupon") + " did not qualify:", Tone::cannot_say});
+    for (const auto &one : done.lacking) {
+        std::vector<Bullet> under;
+        for (const auto &why : one.why) under.push_back({why, "", {}});
+        doc.item(Words(one.coupon, Tone::strong) + Words(one.welder.empty() ? "" : " by " + one.welder), "",
+                 std::move(under));
+    }
+    if (!done.lacking.empty())
+        doc.line(
+            "what mends one, or what a reason would set aside, is told when it alone is asked for, by the "
+            "same rules: 'beadbook qualify " +
+            done.lacking.front().coupon + "'");
+    if (!done.passed_over.empty()) doc.line("left out:");
+    for (const auto &one : done.passed_over) doc.item(one.coupon + ": " + one.why);
     return doc;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "operations/qualifying.hpp"
+#include "operations/qualifying_many.hpp"
 #include "operations/welders.hpp"
 #include "report/document.hpp"
 
@@ -29,6 +29,8 @@ Document document_of(const std::vector<WelderStanding> &all);
 Document document_of(const DueList &due);
 
 Document document_of(const Granted &granted);
+/// Each coupon with what it granted, or what it lacks.
+Document document_of(const QualifiedMany &done);
 /// A renewal, an extension or a revocation.
 Document document_of(const StandingChange &change);
 
@@ -42,6 +44,9 @@ std::string resting_words(const std::vector<Aside> &aside, const Validity &valid
 std::string entered_words(const WelderEvent &event);
 /// What was taken back of coupons, an item each.
 void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all);
+/// What rules ask after a test that failed: "next by asme-ix: 2 coupons of its kind must pass, or training
+/// and then 1".
+Bullet next_bullet(const NextRetest &next);
 /// Tests that failed; and what was said of the welder and is said no more, an item each.
 void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all);
 void add_struck(Document &doc, const std::vector<StruckOut> &all);

@@ -66,6 +66,21 @@ const std::vector<Told<RuleCount>> &told_of_rules() {
     return told;
 }
 
+template <class Line>
+std::string called(const Line &line, const std::vector<Line> &) {
+    return line.name.empty() ? "not known" : line.name;
+}
+/// By its title, and by its id where another rule of the set has the same.
+std::string called(const RuleCount &rule, const std::vector<RuleCount> &all) {
+    if (rule.title.empty()) return rule.name;
+    const auto colon = rule.name.find(": ");
+    const std::string set = rule.name.substr(0, colon + 2);
+    const bool shared = std::any_of(all.begin(), all.end(), [&](const RuleCount &other) {
+        return other.name != rule.name && other.title == rule.title && other.name.starts_with(set);
+    });
+    return set + rule.title + (shared ? " (" + rule.name.substr(set.size()) + ")" : "");
+}
+
 /// Of the lines of a table: weeks go by their day, in both groups.
 enum class Order : std::uint8_t { as_counted, by_name };
 
@@ -76,23 +91,26 @@ void add_table(Document &doc, const Summaries &all, const std::string &title,
                const std::vector<std::optional<Figure>> &charts = {}, Order order = Order::as_counted) {
     Grid table{{{title}}, {}};
     std::vector<std::string> names;
+    std::vector<Line> every;
     char letter = 'A';
     for (const auto &group : all.groups) {
         for (const auto &one : told)
             table.columns.push_back(
                 {(all.groups.size() > 1 ? std::string(1, letter) + " " : "") + one.title, one.numbers});
         ++letter;
+        every.insert(every.end(), (group.summary.*lines).begin(), (group.summary.*lines).end());
         for (const auto &line : group.summary.*lines)
             if (std::find(names.begin(), names.end(), line.name) == names.end()) names.push_back(line.name);
     }
     if (names.empty()) return;
     if (order == Order::by_name) std::sort(names.begin(), names.end());
     for (const auto &name : names) {
-        std::vector<Words> row{name.empty() ? "not known" : name};
+        std::vector<Words> row{Words{}};
         for (const auto &group : all.groups) {
             const auto &of = group.summary.*lines;
             const auto found =
                 std::find_if(of.begin(), of.end(), [&](const Line &l) { return l.name == name; });
+            if (found != of.end() && row.front().empty()) row.front() = called(*found, every);
             for (const auto &one : told) row.emplace_back(found == of.end() ? std::string() : one.of(*found));
         }
         table.rows.push_back(std::move(row));
@@ -152,6 +170,7 @@ std::string selection_words(const Selection &of) {
     };
     say("cohort", of.cohort);
     say("welder", of.welder);
+    say("criteria", of.criteria);
     say("class", of.class_id);
     say("process", of.process);
     if (of.from) say("welded from", print(*of.from));

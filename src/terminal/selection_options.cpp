@@ -20,7 +20,7 @@ Value one_of(const Call &call, const std::string &option, const std::vector<Valu
 
 } // namespace
 
-Selection selection_of(const Call &call) {
+Selection selection_of(Call &call) {
     Selection out{call.text("welder"),  call.text("cohort"), call.text("for-class"),
                   call.text("process"), call.day("from"),    call.day("to")};
     if (call.has("method")) {
@@ -36,6 +36,9 @@ Selection selection_of(const Call &call) {
         out.grade = one_of<GradeState>(
             call, "graded", {GradeState::passed, GradeState::failed, GradeState::none, GradeState::again});
     out.unfinished = call.has("unfinished");
+    out.criteria = call.text("for-criteria");
+    // As it is kept, so that it is found from any folder.
+    if (means_file(out.criteria)) out.criteria = call.catalogue().outside().absolute(out.criteria);
     return out;
 }
 

@@ -1,5 +1,6 @@
 #include "web/selection_fields.hpp"
 
+#include "criteria/shipped.hpp"
 #include "measure/text.hpp"
 #include "operations/known_words.hpp"
 #include "render/html.hpp"
@@ -123,6 +124,7 @@ Selection selection_in(const SentFields &fields) {
     out.verdict = one_said(fields, "verdict", verdicts);
     out.grade = one_said(fields, "graded", grade_states);
     out.unfinished = !said_in(fields, "unfinished").empty();
+    out.criteria = said_in(fields, "for-criteria");
     return out;
 }
 
@@ -137,6 +139,7 @@ std::string query_of(const Selection &of) {
     };
     say("welder", of.welder);
     say("cohort", of.cohort);
+    say("for-criteria", of.criteria);
     say("class", of.class_id);
     say("process", of.process);
     say("from", of.from ? print(*of.from) : "");
@@ -156,6 +159,7 @@ std::string selection_form(const std::string &path, const SentFields &sent, Cata
     controls.day("from", "Welded from");
     controls.day("to", "Welded until");
     controls.text("process", "Process", known_test_words(catalogue, Trait::process));
+    controls.text("for-criteria", "Criteria", shipped_sets());
     controls.text("class", "Class sought");
     controls.choice("verdict", "Verdict", names_of_all(verdicts));
     controls.choice("graded", "Grade", names_of_all(grade_states), grade_choice);

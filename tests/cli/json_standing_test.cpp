@@ -87,3 +87,24 @@ TEST_CASE("the schemas notice a key that is missing, and one that they do not kn
     granted["qualifications"][0].erase("state");
     CHECK(schema_faults("qualify", granted.dump()) != "");
 }
+
+TEST_CASE("JSON of many that are qualified, and of what is asked after a failed test, is as its schemas say",
+          "[standing]") {
+    const Program run;
+    for (const char *mark : {"L1", "L2"})
+        run.ok({"enrol", mark, "--name", mark == std::string("L1") ? "J. Reef" : "S. Keel"});
+    test_coupon(run, "Q-1", "2026-11-10");
+    test_coupon(run, "Q-2", "2026-11-10", "failed", {{"--welder", "L2"}});
+    const auto done =
+        json(run, {"qualify", "--all", "--for-criteria", "asme-ix-tests", "--rules", "asme-ix"}, 1);
+    CHECK(done["qualified"][0]["coupon"] == "Q-1");
+    CHECK(done["qualified"][0]["qualifications"][0]["number"] == 1);
+    CHECK(done["lacking"][0]["welder"] == "L2");
+    CHECK(done["left out"].empty());
+    CHECK(json(run, {"qualify", "Q-1,Q-2", "--rules", "asme-ix"}, 1)["left out"][0]["coupon"] == "Q-1");
+    const auto next = json(run, {"welder", "L2"})["failed"][0]["next"];
+    CHECK(next[0]["rules"] == "asme-ix");
+    CHECK(next[0]["coupons"] == 2);
+    CHECK(next[0]["coupons after training"] == 1);
+    CHECK(json(run, {"learner", "L2"})["coupons"][0]["next"] == next);
+}

@@ -89,3 +89,21 @@ TEST_CASE("what the criteria will ask for a verdict is told at registering, and 
     CHECK_THAT(notes_of(booth, plate), says("weld-thickness is not said") && !says("the weld-thickness"));
     CHECK(notes_of(booth, {{"joint", "groove"}}).empty()); // no criteria ask nothing
 }
+
+TEST_CASE("a process that the rules of such tests call otherwise is told, of criteria made for these tests") {
+    Booth booth;
+    const auto by = [](const std::string &criteria, const std::string &process) {
+        return Booth::Fields{{"criteria", criteria}, {"process", process}};
+    };
+    CHECK_THAT(notes_of(booth, by("iso-9606-1-tests", "SMAW")),
+               says("process: 'SMAW' is not known to iso-9606-1 for a test") && says("SMAW is here 111") &&
+                   says("called so, the test qualifies nobody by iso-9606-1 or ship-hull"));
+    CHECK_THAT(notes_of(booth, by("iso-9606-1-tests", "111 + SMAW")), says("'SMAW' is not known"));
+    CHECK_THAT(notes_of(booth, by("iso-9606-1-tests", "111")), !says("is not known to"));
+    CHECK_THAT(notes_of(booth, by("asme-ix-tests", "111")),
+               says("process: '111' is not known to asme-ix for a test"));
+    // By what rules a weld of the work will be asked, nobody can say; and practice is no test.
+    CHECK_THAT(notes_of(booth, by("iso-5817", "SMAW")), !says("is not known to"));
+    CHECK_THAT(notes_of(booth, plus(by("asme-ix-tests", "111"), "purpose", "practice")),
+               !says("is not known to"));
+}

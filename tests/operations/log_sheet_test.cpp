@@ -64,6 +64,49 @@ TEST_CASE("a sheet is exams and finds of many coupons, all finished") {
     CHECK(four.exams[2].finished->found == 2);
 }
 
+TEST_CASE("an exam that was not complete is said of several coupons and methods at once, or in the head") {
+    SheetBooth booth;
+    booth.take("VT MT; by A. Field; level II\n"
+               "T-1 incomplete: no light\n"
+               "T-2 VT none\n"
+               "T-2,T-3 MT incomplete: the yoke failed\n"
+               "T-3 VT incomplete: no ladder\n"
+               "T-3 VT none\n"
+               "VT; incomplete: only the root = one side\n"
+               "T-4 none\n"
+               "VT; by B. Quay\n"
+               "T-4 none\n");
+    const auto why = [&](const std::string &mark, std::size_t exam) {
+        return booth.office.coupon(mark).exams.at(exam).incomplete;
+    };
+    CHECK(why("T-1", 0) == "no light");
+    CHECK(why("T-1", 1) == "no light");
+    CHECK(why("T-2", 0).empty());
+    CHECK(why("T-2", 1) == "the yoke failed");
+    CHECK(why("T-3", 0) == "no ladder");
+    CHECK(why("T-3", 1) == "the yoke failed");
+    CHECK(why("T-4", 0) == "only the root = one side");
+    CHECK(why("T-4", 1).empty());
+    CHECK_THAT(booth.refusal_of("VT; by A\nT-1 incomplete: dark\nT-1 incomplete: wet"),
+               says("it is said already why it was not complete: dark"));
+    CHECK_THAT(booth.refusal_of("VT; by A; incomplete:\nT-1 none"), says("why was it not complete?"));
+    CHECK_THAT(booth.refusal_of("VT; by A; incomplete: dark; incomplete: wet\nT-1 none"), says("twice"));
+}
+
+TEST_CASE("what is noted of some coupons of a sheet names them") {
+    SheetBooth booth;
+    booth.write([](Writing &w) { return change_coupon(w, {{"T-4", {{"magnetic", "yes"}}}, {}, "tried"}); });
+    const auto notes =
+        booth
+            .write([&](Writing &w) {
+                return take_sheet(w, {"MT; by A. Field; level II\nT-1..T-4 none", "sheet", false, false});
+            })
+            .notes;
+    CHECK(std::find(notes.begin(), notes.end(),
+                    "T-1 to T-3: MT counts once the coupon says that it is magnetic (magnetic: yes)") !=
+          notes.end());
+}
+
 TEST_CASE("a head names a practice of all its methods, or one of a single method in its place") {
     SheetBooth booth;
     booth.take("VT MT; by A. Field; level II; practice VT iso-17637-vt; practice MT astm-e1444-mt\nT-1 none\n"

@@ -143,6 +143,7 @@ TEST_CASE("a summary of a record judges afresh and knows a first attempt that wa
     CHECK(all.all.first_pass.of == 3);
     REQUIRE(all.rules.size() == 1);
     CHECK(all.rules[0].name == "mil-hdbk-1890-table-3: crack");
+    CHECK(all.rules[0].title == "Crack in weld or base metal");
     CHECK(all.rules[0].reasons == 1); // of the class sought alone
     CHECK(all.imperfections.at(0).rejecting == 1);
     CHECK(all.places.at(0).name == "3:00 to 6:00"); // 2 in of 6.28 in

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "operations/graded_tests.hpp"
+
+namespace beadbook {
+
+/// What rules for welders ask after a test that failed, until one of its kind counts again.
+struct NextRetest {
+    std::string rules, process;
+    int coupons = 0;               ///< of its kind, that must pass yet, welded at once; 0: not known here
+    int after_training = 0;        ///< the same once the welder was trained; 0: not known here
+    bool trained = false;          ///< and was, so that `coupons` are those
+    bool training_first = false;   ///< too many failed: nothing counts before
+    std::optional<Authority> from; ///< of what is asked next
+};
+
+/// Of each test of the welder's that failed last and none is done with: by the shipped rules that accept a
+/// test by its criteria, and by those that the welder holds anything by. Of other rules nobody can say that
+/// the test was for them. By the mark of its coupon.
+std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, const GradedTests &tests,
+                                                            const WelderState &welder, Day on);
+
+} // namespace beadbook
