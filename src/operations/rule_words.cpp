@@ -14,7 +14,7 @@ constexpr std::string_view weld_fields[] = {
     "process",    "operation", "transfer",       "position", "progression", "rotated",     "joint",
     "form",       "sides",     "thickness",      "runs",     "thickness-2", "diameter",    "layers",
     "backing",    "filler",    "filler-group",   "welded",   "filler-type", "metal-group", "material",
-    "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size", "magnetic",    "stress"};
+    "joint-form", "seam",      "weld-thickness", "throat",   "fillet-size"};
 
 /// A position that tells its progression by its name tells the one that is said beside it.
 void check_progression(const CouponRecord &test, const std::string &position, const RuleWords &words) {

@@ -42,6 +42,11 @@ std::set<std::string> exams_in(std::string text) {
     return out;
 }
 
+/// What was welded, and what says how it may be examined and judged.
+bool bears_on_verdict(std::string_view field) {
+    return describes_weld(field) || field == "magnetic" || field == "stress";
+}
+
 /// What an entry took off a coupon's description.
 TakenBack taken_off(TakenBack::Kind kind, std::string was, const Entry &entry) {
     TakenBack out;
@@ -79,7 +84,7 @@ void take_changed(Office &office, const std::vector<Entry> &history, const Coupo
         for (const auto &value : changed_values(history, entry)) {
             const bool who = value.name == "welder";
             // The day has its own word (operations/weld_day).
-            const bool how = describes_weld(value.name) && value.name != "welded" && !value.before.empty();
+            const bool how = bears_on_verdict(value.name) && value.name != "welded" && !value.before.empty();
             if (examined && (who || how) && value.before != coupon.get(value.name)) {
                 of_weld.push_back(
                     taken_off(who ? TakenBack::Kind::welder : TakenBack::Kind::weld, "", entry));
