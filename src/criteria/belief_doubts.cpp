@@ -111,15 +111,27 @@ private:
             }
         }
         const Window *window = rule_.window(c);
-        if (rule_.kind != Rule::Kind::sum || rule_.summed == Quantity::length || !window ||
-            window->kind != Window::Kind::length || limit.formula.dimension() != Dimension::length)
+        if (rule_.kind != Rule::Kind::sum || !window || window->kind != Window::Kind::length ||
+            limit.formula.dimension() != Dimension::length)
             return false;
-        const bool over = in_all(
-            [&](Unit u) { return may_be_over(where(u), window->length, limit.formula, u, false) == false; });
-        if (over)
+        const auto reaches = [&](Unit u) {
+            return may_be_over(where(u), limit.formula, window->length, u, false) == true;
+        };
+        const auto never_under = [&](Unit u) {
+            return may_be_over(where(u), window->length, limit.formula, u, false) == false;
+        };
+        // Of lengths the window takes the part inside: such a rule never decides, and that is told.
+        if (rule_.summed != Quantity::length && in_all(never_under)) {
             tell("limit-over-window", said + "is more than its window of " + window->text +
                                           ": one find as long as that is allowed");
-        return over;
+            return true;
+        }
+        if (set_.scope.empty() || std::none_of(units_.begin(), units_.end(), reaches)) return false;
+        tell("limit-over-window",
+             said + "is its window of " + window->text +
+                 " or more in some that the set covers: there it never rejects; does the "
+                 "window grow with the wall?");
+        return true;
     }
 
     void check_group() {

@@ -162,14 +162,17 @@ private:
         }
     }
     /// Of some metals or thicknesses, or by eye of some joints, and nothing that shows the same of the
-    /// others.
+    /// others. Films are for grooves: of all else than those they are asked by a slip.
     void check_some_only(const RequiredExam &one) {
         std::vector<Condition> some, beside;
+        const bool by_film =
+            std::all_of(one.one_of.begin(), one.one_of.end(), [](Exam exam) { return info(exam).volume; });
+        const auto groove = std::uint64_t{1} << word_index(info(Fact::joint), "groove");
         const bool by_eye = std::all_of(one.one_of.begin(), one.one_of.end(), sees_profile);
         for (const auto &c : one.when) {
-            // Films are for grooves alone; the eye looks at every joint.
             const bool of_joint = c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::joint);
-            (is_of_metal_or_wall(c) || (by_eye && of_joint) ? some : beside).push_back(c);
+            const bool of_some_joints = of_joint && (by_eye || (by_film && (c.fitting & groove) == 0));
+            (is_of_metal_or_wall(c) || of_some_joints ? some : beside).push_back(c);
         }
         const auto told_of_order = [&](const RequiredExam &exam) {
             return doubts_.told("exam-for-looser-class", exam.id);
