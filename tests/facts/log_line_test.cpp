@@ -234,6 +234,10 @@ TEST_CASE(
     CHECK(v[read("melt-through h 0.02").found.type].name == "excess penetration"); // no burn-through
     for (const auto &[line, all] : {std::pair{"und 0.2", "undercut or incompletely filled groove"},
                                     std::pair{"cold lap .2", "incomplete fusion or overlap"},
+                                    std::pair{"crown .2", "excess weld metal or excessive convexity"},
+                                    std::pair{"low .2", "linear misalignment or incompletely filled groove"},
+                                    std::pair{"non .2", "incomplete fusion or rounded indication"},
+                                    std::pair{"concavity .2", "root concavity"},
                                     std::pair{"crater .2", "crater crack or crater pipe"}}) {
         INFO(line);
         CHECK_THROWS_WITH(read(line), Catch::Contains("could be ") && Catch::Contains(all));
@@ -307,4 +311,15 @@ TEST_CASE(
     CHECK_THAT(why_not("crack 13 o'clock", tube), says("not on a clock of twelve hours"));
     CHECK_THAT(why_not("crack 2 to 2.4"), says("6: '2 to 2.4'") && says("write 'from 2 to 2.4'"));
     CHECK_THAT(why_not("crack 3:00-3:30", tube), says("from 2 to 2.4"));
+}
+
+TEST_CASE("words of the trade name their type") {
+    for (const auto &[word, name] :
+         {std::pair("burn thru", "burn-through"), std::pair("burn through", "burn-through"),
+          std::pair("burn-thru", "burn-through"), std::pair("non fusion", "incomplete fusion"),
+          std::pair("Non-fusion", "incomplete fusion"), std::pair("nonfusion", "incomplete fusion"),
+          std::pair("suck back", "root concavity"), std::pair("low cap", "incompletely filled groove"),
+          std::pair("low crown", "incompletely filled groove"),
+          std::pair("crown height", "excess weld metal")})
+        CHECK(read_back(std::string(word) + " l 0.2 at 3") == std::string(name) + " length 0.2 in at 3 in");
 }
