@@ -23,7 +23,7 @@ ExitCode run_enrol(Call &call) {
     if (call.has("why"))
         return call.tell(
             as<WelderChanged>(call.write([&](Writing &w) { return change_welder(w, request); })));
-    check_mark(request.mark, "welder"); // before it begins a record
+    check_welder_mark(request.mark); // before it begins a record
     return call.tell(
         as<Enrolled>(call.write([&](Writing &w) { return enrol(w, request); }, Ledger::Mode::create)));
 }

@@ -14,6 +14,19 @@ namespace {
 
 std::string folded(std::string_view word) { return lowered(trimmed(word)); }
 
+std::optional<OwnMeasure> read_own_measure(const Fields &fields) {
+    static constexpr std::pair<std::string_view, OwnMeasure> words[] = {
+        {"extent", OwnMeasure::extent}, {"depth", OwnMeasure::depth},     {"height", OwnMeasure::height},
+        {"angle", OwnMeasure::angle},   {"opening", OwnMeasure::opening}, {"several", OwnMeasure::several}};
+    const std::string said = fields.text("by");
+    for (const auto &[word, measure] : words)
+        if (said == word) return measure;
+    if (!said.empty())
+        fields.error("by", "found '" + shown(said) +
+                               "'; expected extent, depth, height, angle, opening or several");
+    return std::nullopt;
+}
+
 } // namespace
 
 std::string_view name_of(Shape shape) {
@@ -39,8 +52,9 @@ const Vocabulary &Vocabulary::shipped() {
 }
 
 Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
-    static const std::vector<std::string> keys{"name",  "iso",    "quick", "under", "shape",    "also",
-                                               "cause", "remedy", "small", "basis", "measured", "unclear"};
+    static const std::vector<std::string> keys{"name",     "iso",     "quick",  "under", "shape",
+                                               "also",     "cause",   "remedy", "small", "basis",
+                                               "measured", "unclear", "by"};
     Vocabulary v;
     v.hash_ = sha256(text);
     const Yaml root = read_yaml(text, issues);
@@ -54,6 +68,7 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
         type.quick = fields.needed_text("quick");
         type.shape = read_shape(fields);
         type.measured = fields.flag("measured", false);
+        type.by = read_own_measure(fields);
         type.usual = {fields.text("cause"), fields.text("remedy")};
         if (const Yaml *small = fields.get("small")) {
             const Fields of(*small, "types.small", {"cause", "remedy"}, issues);

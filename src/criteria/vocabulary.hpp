@@ -20,6 +20,17 @@ std::string_view name_of(Shape shape);
 /// Key `shape` of a type, a rule or a gap: linear or rounded; unknown if it is absent.
 Shape read_shape(const Fields &fields);
 
+/// What of an imperfection makes it the worse, the more of it there is: what a limit of its type goes by.
+enum class OwnMeasure : std::uint8_t {
+    extent,    ///< how large it is, in any direction
+    depth,     ///< how deep it goes into the wall
+    height,    ///< how far it stands out, or apart
+    angle,     ///< of a toe, or between members
+    opening,   ///< how wide it stands open
+    dimension, ///< its size: no imperfection, but what is checked
+    several,   ///< more than one of these
+};
+
 using TypeId = std::uint16_t;
 
 /// One kind of imperfection (ISO 6520-1 / AWS A3.0 term), or a dimension that is checked.
@@ -31,7 +42,8 @@ struct ImperfectionType {
     std::vector<std::string> unclear; ///< words that people use for another type as well
     std::optional<TypeId> under;
     Shape shape = Shape::unknown;
-    bool measured = false; ///< a dimension, not an imperfection
+    std::optional<OwnMeasure> by; ///< what a limit goes by; a wider type's if nothing
+    bool measured = false;        ///< a dimension, not an imperfection
     /// Several finds under one name, whose size is that of them all together: uniformly distributed,
     /// clustered and linear porosity (ISO 6520-1: 2012, 2013, 2014).
     bool is_group() const { return iso == "2012" || iso == "2013" || iso == "2014"; }

@@ -12,9 +12,12 @@ std::int64_t nm(const Typed &t) { return static_cast<std::int64_t>(t.value.num()
 
 const std::vector<MeasureKey> &measure_keys() {
     static const std::vector<MeasureKey> keys{
-        {"length", "l", Quantity::length}, {"width", "w", Quantity::width},
-        {"depth", "d", Quantity::depth},   {"height", "h", Quantity::height},
-        {"size", "s", Quantity::size},     {"angle", "angle", Quantity::angle},
+        {"length", "l", Quantity::length, "long"},
+        {"width", "w", Quantity::width, "wide"},
+        {"depth", "d", Quantity::depth, "deep"},
+        {"height", "h", Quantity::height, "high"},
+        {"size", "s", Quantity::size},
+        {"angle", "angle", Quantity::angle},
         {"area", "area", Quantity::area},
     };
     return keys;

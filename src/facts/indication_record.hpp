@@ -49,10 +49,12 @@ void check_place_said(const IndicationRecord &indication);
 /// unit.
 void check_sense(const IndicationRecord &indication, const WeldLine &line, std::optional<Unit> unit);
 
-/// Measures that may be written down, with their short keys (l, w, d, h, s, angle, area).
+/// Measures that may be written down, with their short keys (l, w, d, h, s, angle, area), and what a number
+/// is called behind it (3/8 long).
 struct MeasureKey {
     std::string_view word, quick;
     Quantity quantity;
+    std::string_view behind = {};
 };
 const std::vector<MeasureKey> &measure_keys();
 

@@ -1,5 +1,6 @@
 #include "facts/log_line.hpp"
 
+#include "facts/guessed_type.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/one_unit.hpp"
 #include "measure/text.hpp"
@@ -49,8 +50,7 @@ public:
 
 private:
     bool number_at(std::size_t at) const {
-        return at + 1 < text_.size() && text_[at] == '#' &&
-               std::isdigit(static_cast<unsigned char>(text_[at + 1]));
+        return at + 1 < text_.size() && text_[at] == '#' && is_digit(text_[at + 1]);
     }
 
     /// `#7`, as the program prints a find.
@@ -58,10 +58,9 @@ private:
         const std::size_t begin = at_++;
         constexpr int most = 10'000'000;
         int number = 0;
-        for (; at_ < text_.size() && std::isdigit(static_cast<unsigned char>(text_[at_])); ++at_)
+        for (; at_ < text_.size() && is_digit(text_[at_]); ++at_)
             number = std::min(number * 10 + (text_[at_] - '0'), most + 1);
-        if (number < 1 || number > most ||
-            (at_ < text_.size() && !std::isspace(static_cast<unsigned char>(text_[at_]))))
+        if (number < 1 || number > most || (at_ < text_.size() && !is_blank(text_[at_])))
             throw InputError("'" + shown(text_.substr(begin, at_ - begin + 1)) +
                                  "' is no number of a find; write it like #7 and a blank",
                              begin);
@@ -112,9 +111,7 @@ private:
 
     std::string_view peek_word() const {
         std::size_t end = at_;
-        while (end < text_.size() && !std::isspace(static_cast<unsigned char>(text_[end])) &&
-               text_[end] != ',')
-            ++end;
+        while (end < text_.size() && !is_blank(text_[end]) && text_[end] != ',') ++end;
         return text_.substr(at_, end - at_);
     }
 
@@ -128,91 +125,50 @@ private:
             return;
         }
         std::size_t last = begin;
-        while (last < text_.size() && text_[last] != '@' && text_[last] != '.' &&
-               !std::isdigit(static_cast<unsigned char>(text_[last])))
+        while (last < text_.size() && text_[last] != '@' && text_[last] != '.' && !is_digit(text_[last]))
             ++last;
-        at_ = guess_type(trimmed(text_.substr(begin, last - begin)), begin);
-    }
-
-    /// What the line can mean where no type is named; `found` is all that stands before a number. Where it
-    /// ends.
-    std::size_t guess_type(std::string_view found, std::size_t begin) {
-        if (found.empty())
-            throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
-        if (const std::string_view first = peek_word();
-            like_a_method(first) && type_named(text_.substr(begin + first.size()), vocabulary_))
-            throw InputError("'" + shown(first) +
-                                 (exam_named(first) ? "' is a second method: a find is of one"
-                                                    : "' is no exam; expected " + exam_names_text()),
-                             begin);
-        if (same_word(found, "ok") || same_word(peek_word(), "no") || says_none(found) ||
-            says_none(peek_word()))
-            throw InputError("'" + shown(found) +
-                                 "' is no find; that an exam found none is said when it is "
-                                 "finished, with none found",
-                             begin);
-        if (const std::string behind = type_behind(found, vocabulary_); !behind.empty())
-            throw InputError(behind, begin);
-        for (const std::string_view word : {found, peek_word()}) {
-            const auto could = vocabulary_.perhaps(word);
-            if (could.size() == 1) {
-                out_.type = could.front();
-                guessed_ = word;
-                return begin + word.size();
-            }
-            if (could.empty()) continue;
-            std::vector<std::string> names;
-            for (const TypeId type : could) names.push_back(vocabulary_[type].name);
-            throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which",
-                             begin);
-        }
-        for (const std::string_view word : {found, peek_word()})
-            if (const auto could = vocabulary_.sharing(word); !could.empty())
-                throw InputError(
-                    "'" + shown(word) + "' could be " + few_of(could, vocabulary_) + "; write which", begin);
-        throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
-                             did_you_mean(found, vocabulary_.names()) + " ('criteria types' lists them)",
-                         begin);
+        const NamedType guess =
+            guessed_type(text_.substr(begin), trimmed(text_.substr(begin, last - begin)), begin, vocabulary_);
+        out_.type = guess.type;
+        guessed_ = text_.substr(begin, guess.length);
+        at_ = begin + guess.length;
     }
 
     /// A key that stands at its number: l.2, d0.010.
     bool at_its_number(std::string_view word, std::string_view quick) const {
         return word.size() > quick.size() && same_word(word.substr(0, quick.size()), quick) &&
-               (word[quick.size()] == '.' || std::isdigit(static_cast<unsigned char>(word[quick.size()])));
+               (word[quick.size()] == '.' || is_digit(word[quick.size()]));
     }
 
-    /// 7:00
+    /// 7:00, 7 o'clock
     bool hour_here() const {
         std::size_t end = at_;
-        while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
-        return end > at_ && end + 1 < text_.size() && text_[end] == ':' &&
-               std::isdigit(static_cast<unsigned char>(text_[end + 1]));
+        while (end < text_.size() && is_digit(text_[end])) ++end;
+        if (end == at_) return false;
+        return (end + 1 < text_.size() && text_[end] == ':' && is_digit(text_[end + 1])) ||
+               behind_clock_word(text_, end) != end;
     }
 
     void read_part() {
         const std::size_t begin = at_;
-        if (hour_here()) return set_place(out_.at, begin, "place");
+        if (hour_here()) return read_place(begin);
         if (text_[at_] == '@') {
             ++at_;
-            return set_place(out_.at, begin, "place");
+            return read_place(begin);
         }
-        if (std::isdigit(static_cast<unsigned char>(text_[at_])) || text_[at_] == '.')
-            return read_size(begin);
+        if (is_digit(text_[at_]) || text_[at_] == '.') return read_size(begin);
         const std::string_view word = peek_word();
         const auto takes = [&](std::string_view name) {
             if (!same_word(word, name)) return false;
             at_ += name.size();
             return true;
         };
-        if (takes("at")) return set_place(out_.at, begin, "place");
+        if (takes("at")) return read_place(begin);
         if (takes("mid")) return set_place(out_.middle, begin, "middle");
         if (takes("from")) {
-            set_place(out_.at, begin, "place");
-            blanks();
-            const std::size_t to = at_;
-            if (!same_word(peek_word(), "to")) throw InputError("'from' needs 'to', e.g. from 2 to 2.4", to);
-            at_ += 2;
-            return set_place(out_.end, to, "end");
+            read_place(begin);
+            if (!out_.end) throw InputError("'from' needs 'to', e.g. from 2 to 2.4", at_);
+            return;
         }
         if (takes("across")) {
             blanks();
@@ -233,8 +189,11 @@ private:
                 (at_its_number(word, key.quick) && (at_ += key.quick.size(), true)))
                 return set_measure(key.quantity, measure(info(key.quantity).dimension, begin), begin);
         if (word.size() > 1 && word.front() == '-' && word.find_first_of("0123456789") == 1)
-            throw InputError(
-                "'" + shown(word) + "' is not understood: a measure and a place are not below zero", begin);
+            throw InputError("'" + shown(word) + "' is not understood: " +
+                                 (is_blank(text_[begin - 1])
+                                      ? "a measure and a place are not below zero"
+                                      : "where it begins and ends is written with words, e.g. from 2 to 2.4"),
+                             begin);
         if (const std::string way = without_sign(text_.substr(begin)); !way.empty())
             throw InputError("'" + shown(word) + "': a key stands before its number with a blank; write '" +
                                  way + "'",
@@ -261,25 +220,77 @@ private:
         return false;
     }
 
-    /// A bare number is the size; with an x between two numbers, length and width.
+    /// Where it begins, and with `to` where it ends.
+    void read_place(std::size_t begin) {
+        set_place(out_.at, begin, "place");
+        blanks();
+        const std::size_t to = at_;
+        if (!same_word(peek_word(), "to")) return;
+        at_ += 2;
+        set_place(out_.end, to, "end");
+    }
+
+    /// A bare number is the size, unless it is called something else behind it; with an x between two
+    /// numbers, length and width.
     void read_size(std::size_t begin) {
         if (angle_at(text_.substr(at_), vocabulary_[out_.type]))
             return set_measure(Quantity::angle, measure(Dimension::angle, begin), begin);
         const Typed first = measure(Dimension::length, begin);
-        std::size_t look = at_;
-        while (look < text_.size() && text_[look] == ' ') ++look;
+        const std::size_t end = at_;
+        const std::string_view typed = text_.substr(begin, end - begin);
+        const auto called = called_behind();
+        const std::size_t look = after_blanks(at_);
         if (look + 1 < text_.size() && text_[look] == 'x' && !is_letter(text_[look + 1])) {
             at_ = look + 1;
-            const Typed second = measure(Dimension::length, at_);
-            // Two bare numbers are the two dimensions, whichever was read off first.
-            set_measure(Quantity::length, std::max(first, second, shorter), begin);
-            set_measure(Quantity::width, std::min(first, second, shorter), look);
+            read_second(first, typed, called, begin);
+        } else if (called) {
+            set_measure(*called, first, begin);
         } else {
+            if (same_word(text_.substr(look, 3), "to ")) {
+                at_ = look + 3;
+                const std::string stretch = shown(typed) + " to " + shown(value_text(look));
+                throw InputError("'" + stretch + "' lacks a word in front: write 'from " + stretch +
+                                     "' if that is where it lies; of a size write the largest alone",
+                                 begin);
+            }
             // A fillet size is printed so, with its unit.
-            const bool printed = vocabulary_[out_.type].name.ends_with(" size") && !is_digit(text_[at_ - 1]);
-            if (!out_.measures.empty() && !printed) unkeyed_ = text_.substr(begin, at_ - begin);
+            const bool printed = vocabulary_[out_.type].name.ends_with(" size") && !is_digit(text_[end - 1]);
+            if (!out_.measures.empty() && !printed) unkeyed_ = typed;
             set_measure(Quantity::size, first, begin);
         }
+    }
+
+    /// What stands behind the x.
+    void read_second(const Typed &first, std::string_view typed, std::optional<Quantity> called,
+                     std::size_t begin) {
+        const std::size_t behind_x = at_;
+        const Typed second = measure(Dimension::length, begin);
+        const std::string_view other = trimmed(text_.substr(behind_x, at_ - behind_x));
+        const auto other_called = called_behind();
+        if (!called && !other_called) {
+            const bool swapped = shorter(first, second);
+            check_two(swapped ? other : typed, swapped ? typed : other, vocabulary_[out_.type],
+                      own_measure(vocabulary_, out_.type), begin);
+            // Two bare numbers are the two dimensions, whichever was read off first.
+            set_measure(Quantity::length, std::max(first, second, shorter), begin);
+            set_measure(Quantity::width, std::min(first, second, shorter), behind_x);
+            return;
+        }
+        if (!other_called || (!called && other_called == Quantity::length))
+            throw InputError("'" + shown(called ? other : typed) +
+                                 "': say of both numbers what they are, such as '3/8 long x 1/32 deep'",
+                             called ? static_cast<std::size_t>(other.data() - text_.data()) : begin);
+        set_measure(called.value_or(Quantity::length), first, begin);
+        set_measure(*other_called, second, behind_x);
+    }
+
+    /// `long` of `3/8 long`.
+    std::optional<Quantity> called_behind() {
+        const std::size_t look = after_blanks(at_);
+        const MeasureKey *key = key_behind(text_.substr(look));
+        if (!key) return std::nullopt;
+        at_ = look + key->behind.size();
+        return key->quantity;
     }
 
     void set_measure(Quantity q, Typed value, std::size_t begin) {
@@ -322,18 +333,19 @@ private:
             end = start + peek_word().size();
         } else if (end < text_.size() && text_[end] == ':') {
             ++end;
-            while (end < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end]))) ++end;
+            while (end < text_.size() && is_digit(text_[end])) ++end;
+            at_ = behind_clock_word(text_, end);
+            return text_.substr(start, end - start);
         } else if (scan_unit(text_, end, of_a_weld)) {
             // 1'2 is no foot and a number of its own.
             if (end < text_.size() && (is_digit(text_[end]) || text_[end] == '.'))
                 end = std::min(text_.find(' ', end), text_.size());
         } else {
-            std::size_t look = end;
-            while (look < text_.size() && text_[look] == ' ') ++look;
-            if (text_.substr(look, 7) == "o'clock")
-                end = look + 7;
-            else if (stuck(end))
+            const std::size_t behind = behind_clock_word(text_, end);
+            if (behind == end && stuck(end))
                 end = std::min(text_.find(' ', end), text_.size());
+            else
+                end = behind;
         }
         at_ = end;
         return text_.substr(start, end - start);
@@ -343,8 +355,7 @@ private:
     /// two numbers and a comma may end the part.
     bool stuck(std::size_t end) const {
         if (end >= text_.size() || text_[end] == ' ' || text_[end] == 'x') return false;
-        return text_[end] != ',' ||
-               (end + 1 < text_.size() && std::isdigit(static_cast<unsigned char>(text_[end + 1])));
+        return text_[end] != ',' || (end + 1 < text_.size() && is_digit(text_[end + 1]));
     }
 
     /// What a line can give; the s of `3.2 s 0.04` is a size and no second.

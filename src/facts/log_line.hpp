@@ -7,16 +7,17 @@ namespace beadbook {
 /// One short line to one indication, as a technician types it:
 ///
 ///     pore 0.045 @ 3.2              type, size, where it begins
-///     slag .25x.05 @ 4-1/8          length x width
+///     slag .25x.05 @ 4-1/8          length x width; refused of what is measured by its depth or height
 ///     undercut l 3/8 d 0.010 at 1-1/2 face smooth
 ///     lack of fusion from 2 to 2.4 # side wall
+///     crack 3/8 long 1/32 deep      what a number is called behind it
 ///     ri 1.5 mm at 3:30             quick name; clock on a girth weld
 ///
 ///     MT crack 0.2 at 3             with the method that found it
 ///     #7 crack 0.2 at 3             as the program prints it: find 7
 ///
 /// The type may be cut short (cra) where that can mean only one. Keys may stand at their number (l.2), and an
-/// hour alone (7:00) is the place.
+/// hour alone (7:00, 7 o'clock) is the place; with `to` behind it, where it begins and ends.
 ///
 /// Keys: l length, w width, d depth, h height, s size, angle, area; at (or @), from .. to, mid, across
 /// [left]; face, root, smooth, sharp; # remark. Bare numbers take the coupon's unit; if nothing fixes it they

@@ -1,6 +1,5 @@
 #include "facts/log_line_hints.hpp"
 
-#include "facts/indication_record.hpp"
 #include "measure/parse.hpp"
 #include "measure/refusal.hpp"
 #include "measure/text.hpp"
@@ -69,6 +68,23 @@ std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabular
     for (const TypeId type : types)
         if (names.size() < most) names.push_back(vocabulary[type].name);
     return types.size() > most ? joined(names, ", ") + " or others" : listed(names, "or");
+}
+
+void check_two(std::string_view longer, std::string_view other, const ImperfectionType &type, OwnMeasure own,
+               std::size_t column) {
+    if (own != OwnMeasure::depth && own != OwnMeasure::height) return;
+    const std::string word = own == OwnMeasure::depth ? "depth" : "height", both = "l " + shown(longer) + " ";
+    throw InputError("'" + shown(longer) + " x " + shown(other) + "' of " + type.name +
+                         " could be length x " + word + " or length x width; write '" + both +
+                         word.substr(0, 1) + " " + shown(other) + "' or '" + both + "w " + shown(other) + "'",
+                     column);
+}
+
+const MeasureKey *key_behind(std::string_view text) {
+    const std::string_view word = text.substr(0, text.find_first_of(" ,"));
+    for (const auto &key : measure_keys())
+        if (!key.behind.empty() && same_word(word, key.behind)) return &key;
+    return nullptr;
 }
 
 std::vector<std::string> keys_of_a_line() {

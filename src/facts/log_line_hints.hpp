@@ -1,6 +1,7 @@
 #pragma once
 
-#include "criteria/vocabulary.hpp"
+#include "criteria/own_measure.hpp"
+#include "facts/indication_record.hpp"
 
 #include <optional>
 #include <string>
@@ -36,6 +37,14 @@ std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabular
 
 /// What to write for words with a type behind another word, "toe crack"; empty if there is none.
 std::string type_behind(std::string_view words, const Vocabulary &vocabulary);
+
+/// Two numbers with an x between them, the longer one first, of a type that is measured by its depth or
+/// height: people write that one as well as the width behind the length. Throws InputError there.
+void check_two(std::string_view longer, std::string_view other, const ImperfectionType &type, OwnMeasure own,
+               std::size_t column);
+
+/// What a text calls the number before it: `long ...`, `deep ...`; null if it does not.
+const MeasureKey *key_behind(std::string_view text);
 
 /// Words that begin a measure or a place, and those that stand by themselves.
 std::vector<std::string> keys_of_a_line();

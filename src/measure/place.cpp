@@ -3,6 +3,8 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 
+#include <cctype>
+
 namespace beadbook {
 namespace {
 
@@ -13,7 +15,7 @@ std::optional<Exact> clock_share(std::string_view text) {
     if (!hour || !hour->is_whole()) return std::nullopt;
     const std::string_view rest = text.substr(at);
     Exact minute = 0;
-    if (trimmed(rest) == "o'clock") {
+    if (!rest.empty() && behind_clock_word(text, at) == text.size()) {
         // whole hours
     } else if (!rest.empty() && rest.front() == ':') {
         std::size_t tail = 1;
@@ -28,6 +30,13 @@ std::optional<Exact> clock_share(std::string_view text) {
     const Exact hours = *hour + minute / Exact(60);
     const Exact turns = hours / Exact(12);
     return turns >= Exact(1) ? turns - Exact(1) : turns;
+}
+
+/// `6 oclock` as the trade writes it.
+std::string hour_written(std::string_view text) {
+    const std::size_t hour = text.find_first_not_of("0123456789");
+    const bool typed_so = text.ends_with("o'clock") || behind_clock_word(text, hour) == hour;
+    return std::string(text.substr(0, typed_so ? text.npos : hour)) + (typed_so ? "" : " o'clock");
 }
 
 struct Hour {
@@ -71,6 +80,18 @@ std::optional<Hour> may_be_an_hour(std::string_view text) {
 
 } // namespace
 
+std::size_t behind_clock_word(std::string_view text, std::size_t at) {
+    if (at > text.size()) return at;
+    std::size_t look = at;
+    while (look < text.size() && text[look] == ' ') ++look;
+    for (const std::string_view word : {"o'clock", "oclock", "o\u2019clock"}) {
+        const std::size_t end = look + word.size();
+        if (!same_word(text.substr(look, word.size()), word)) continue;
+        if (end == text.size() || !std::isalnum(static_cast<unsigned char>(text[end]))) return end;
+    }
+    return at;
+}
+
 Length circumference(Length od) {
     // pi to 18 digits: the error stays far below a nanometre for any tube under ten kilometres across.
     const Exact pi = Exact::fraction(3'141'592'653'589'793'238, 1'000'000'000'000'000'000);
@@ -98,7 +119,7 @@ Typed parse_place(std::string_view whole_text, const WeldLine &weld, std::option
                 "say that, or give a distance");
         if (!weld.length)
             throw InputError("'" + shown(text) + "' needs the tube's outside diameter or the weld's length");
-        return {std::string(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};
+        return {hour_written(text), Exact::whole((*share * Exact(weld.length->nm)).rounded())};
     }
     if (const auto read = weld.closed ? may_be_an_hour(text) : std::nullopt)
         ask_which_reading(std::string(text), *read, weld, unit);

@@ -13,6 +13,9 @@ struct WeldLine {
 /// Circumference of a tube, rounded to the nanometre (pi is not a fraction).
 Length circumference(Length outside_diameter);
 
+/// Where the word o'clock (also oclock) ends that stands at `at`, blanks in front of it; `at` if none does.
+std::size_t behind_clock_word(std::string_view text, std::size_t at);
+
 /// Distance from the datum: `3.2 in`, `2-1/8`, and on a closed weld also `3:30` (clock, datum at 12:00),
 /// `4 o'clock`, `105 deg`. Clock and angle are rounded to the nanometre of arc.
 /// A bare whole number up to 12 on a closed weld is a distance or an hour: refused with both readings.

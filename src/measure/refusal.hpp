@@ -35,6 +35,15 @@ public:
     /// What it would most likely be given; empty if nobody can say.
     const std::string &example() const { return example_; }
     const std::vector<Remedy> &remedies() const { return remedies_; }
+    /// The same in other words.
+    Refusal told(const std::string &what) const {
+        Refusal out(kind_, what);
+        out.field_ = field_;
+        out.missing_ = missing_;
+        out.example_ = example_;
+        out.remedies_ = remedies_;
+        return out;
+    }
 
     Refusal &&at(std::string field) && {
         field_ = std::move(field);

@@ -68,7 +68,7 @@ Done<std::vector<WelderRecord>> enrol_all(Writing &writing, const WelderTable &t
         try {
             WelderRequest request = welder_in(head, rows[i]);
             request.sure = table.sure;
-            check_mark(request.mark, "welder");
+            check_welder_mark(request.mark);
             const auto same = [&](const WelderRecord &one) { return one.mark == request.mark; };
             if (std::any_of(out.value.begin(), out.value.end(), same))
                 throw refused("welder " + request.mark + " stands above already");

@@ -5,6 +5,7 @@
 #include "facts/log_line_hints.hpp"
 #include "measure/natural_order.hpp"
 #include "measure/text.hpp"
+#include "operations/finishing.hpp"
 
 #include <algorithm>
 #include <array>
@@ -67,6 +68,19 @@ std::optional<LogOrder> said_none(std::string_view line) {
     return says_none(joined(rest, " ")) ? std::optional(out) : std::nullopt;
 }
 
+/// The open exams of which a line of the text says that they found nothing.
+std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
+    std::vector<const ExamRecord *> out;
+    std::istringstream lines{text};
+    for (std::string line; std::getline(lines, line);)
+        if (const LogOrder order = log_order(line); order.word == LogWord::nothing)
+            for (const auto *exam : coupon.open_exams())
+                if ((!order.method || exam->method == *order.method) &&
+                    std::find(out.begin(), out.end(), exam) == out.end())
+                    out.push_back(exam);
+    return out;
+}
+
 } // namespace
 
 LogOrder log_order(std::string_view line) {
@@ -97,15 +111,22 @@ LogOrder log_order(std::string_view line) {
     return out;
 }
 
-std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
-    std::vector<const ExamRecord *> out;
-    std::istringstream lines{text};
-    for (std::string line; std::getline(lines, line);)
-        if (const LogOrder order = log_order(line); order.word == LogWord::nothing)
-            for (const auto *exam : coupon.open_exams())
-                if ((!order.method || exam->method == *order.method) &&
-                    std::find(out.begin(), out.end(), exam) == out.end())
-                    out.push_back(exam);
+Refusal with_way_to_finish(const Refusal &refusal, const CouponState &coupon, const std::string &lines) {
+    std::string text = refusal.what();
+    std::vector<Remedy> remedies;
+    for (const auto *exam : exams_of_none(coupon, lines)) {
+        const int finds = coupon.finds_of(exam->number);
+        if (finds > 0)
+            text += "; " + counted(static_cast<std::size_t>(finds), "find is", "finds are") +
+                    " on record under exam " + named({exam}) +
+                    ": withdraw what was not found, or say that number";
+        remedies.push_back({"finish",
+                            {coupon.record.id, std::to_string(exam->number)},
+                            {"found"},
+                            finds > 0 ? std::to_string(finds) : "none"});
+    }
+    Refusal out = refusal.told(text);
+    for (auto &remedy : remedies) out.mend(std::move(remedy));
     return out;
 }
 

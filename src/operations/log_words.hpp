@@ -33,8 +33,9 @@ struct LogOrder {
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);
-/// The open exams of which a line of the text says that they found nothing.
-std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text);
+/// A refusal of lines, with how exams are finished of which one of them says that they found nothing. Such an
+/// exam may have finds on record: then they are told.
+Refusal with_way_to_finish(const Refusal &refusal, const CouponState &coupon, const std::string &lines);
 /// A line of help for each.
 std::string_view log_orders_help();
 

@@ -171,13 +171,6 @@ private:
     std::string who_;
 };
 
-/// The same with what it is about in front.
-Refusal told_of(const Refusal &e, const std::string &of) {
-    Refusal out(e.kind(), of + ": " + e.what());
-    for (const auto &remedy : e.remedies()) out.mend(remedy);
-    return e.missing() ? Refusal(std::move(out).give(e.field())) : Refusal(std::move(out).at(e.field()));
-}
-
 /// Finds on record by their exam and line, with their numbers: of a file check_not_again tells them.
 std::map<std::string, int> standing_lines(const CouponState &state, const LogRequest &request) {
     std::map<std::string, int> out;
@@ -193,7 +186,7 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
     Numbers numbers("indication", state.record.id, state.last_indication);
     const auto at_line = [&](std::size_t i, const Refusal &e) {
         if (log.lines.size() == 1) return Refusal(e);
-        return told_of(e, request.name + ":" + std::to_string(log.numbers[i]));
+        return e.told(request.name + ":" + std::to_string(log.numbers[i]) + ": " + e.what());
     };
     std::vector<IndicationRecord> out;
     std::string unsure;
@@ -278,10 +271,8 @@ ParsedLog parsed(const CouponState &state, const LogRequest &request) {
     try {
         return parse_log(request.text, request.name, coupon.facts().line, coupon.fixed_unit(),
                          request.may_finish);
-    } catch (Refusal &e) {
-        for (const auto *exam : exams_of_none(state, request.text))
-            e.mend({"finish", {coupon.id, std::to_string(exam->number)}, {"found"}, "none"});
-        throw;
+    } catch (const Refusal &e) {
+        throw with_way_to_finish(e, state, request.text);
     }
 }
 
@@ -321,8 +312,8 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
         try {
             finish_exam(writing, {request.coupon, exam, 0});
         } catch (const Refusal &e) {
-            throw told_of(e, (request.is_file ? request.name + ": " : std::string()) + "'none' of exam " +
-                                 named({writing.coupon(request.coupon).exam(exam)}));
+            throw e.told((request.is_file ? request.name + ": " : std::string()) + "'none' of exam " +
+                         named({writing.coupon(request.coupon).exam(exam)}) + ": " + e.what());
         }
     }
     return out;

@@ -193,13 +193,24 @@ Refusal none_to_retract(Book &book, const std::string &mark, std::int64_t seq) {
 
 } // namespace
 
+void check_welder_mark(const std::string &mark) {
+    check_mark(mark, "welder");
+    if (const std::size_t dots = mark.find(".."); dots != std::string::npos)
+        throw refused(
+            "'" + mark +
+            "' names several welders, and each has a name of his own: enrol one by one, or all by a "
+            "table of marks and names")
+            .mend({"enrol", {mark.substr(0, dots)}, {"name"}})
+            .mend({"enrol", {}, {"file"}});
+}
+
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request) {
     WeldersMeant enrolled(writing.book());
     return enrol(writing, request, enrolled);
 }
 
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request, WeldersMeant &enrolled) {
-    check_mark(request.mark, "welder");
+    check_welder_mark(request.mark);
     if (writing.book().knows_welder(request.mark))
         throw refused("welder " + request.mark + " is registered already; a change needs a reason")
             .give("why");

@@ -13,6 +13,9 @@ struct WelderRequest {
     std::string why;   ///< of a change
     bool sure = false; ///< what somebody would take for a slip is meant so
 };
+/// Throws Refusal: no mark of a welder, or several (L7..L9).
+void check_welder_mark(const std::string &mark);
+
 /// Registers a welder by mark. Throws Refusal: registered already, no mark; Unsure: a mark or a name that may
 /// be that of somebody who is enrolled (welder_meant.hpp).
 Done<WelderRecord> enrol(Writing &writing, const WelderRequest &request);

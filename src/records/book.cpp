@@ -71,6 +71,11 @@ std::vector<Entry> Book::welder_history(const std::string &mark) {
             throw refused("there is no welder '" + shown(mark) + "'; that is the name of " + one +
                           ", and a welder is called by the mark")
                 .mend({"welder", {one}, {}});
+    if (mark.find("..") != std::string::npos || mark.find(',') != std::string::npos)
+        throw refused(
+            "'" + shown(mark) +
+            "' names several welders, and here one is asked for; say it of each by the mark, such as " +
+            shown(mark.substr(0, mark.find_first_of(".,"))));
     Refusal none = refused("there is no welder '" + shown(mark) + "'" + near_mark(mark, welders()));
     if (mark.find(' ') == std::string::npos) none.mend({"enrol", {mark}, {}});
     throw Refusal(std::move(none));

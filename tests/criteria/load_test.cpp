@@ -1,6 +1,7 @@
 #include "case.hpp"
 #include "catch.hpp"
 #include "criteria/lint.hpp"
+#include "criteria/own_measure.hpp"
 #include "criteria/shipped.hpp"
 
 using namespace beadbook;
@@ -353,6 +354,18 @@ TEST_CASE("the vocabulary") {
     Vocabulary::read("types:\n  - {name: a, quick: x}\n  - {name: b, quick: x}\n", issues);
     REQUIRE(issues.any_error());
     CHECK(issues.all().front().text == "'x' already means a");
+    Issues wrong;
+    Vocabulary::read("types:\n  - {name: a, quick: x, by: deepness}\n", wrong);
+    REQUIRE(wrong.any_error());
+    CHECK(wrong.all().front().text ==
+          "found 'deepness'; expected extent, depth, height, angle, opening or several");
+    for (const auto &[word, own] : {std::pair("shrinkage groove", OwnMeasure::depth),
+                                    {"mismatch", OwnMeasure::height},
+                                    {"gas pore", OwnMeasure::extent},
+                                    {"crater pipe", OwnMeasure::several},
+                                    {"crack", OwnMeasure::several},
+                                    {"leg", OwnMeasure::dimension}})
+        CHECK(own_measure(v, *v.find(word)) == own);
 }
 
 TEST_CASE("a declared quantity that no rule uses is warned of, where it stands") {

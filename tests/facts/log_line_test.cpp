@@ -234,6 +234,10 @@ TEST_CASE(
     CHECK(v[read("melt-through h 0.02").found.type].name == "excess penetration"); // no burn-through
     for (const auto &[line, all] : {std::pair{"und 0.2", "undercut or incompletely filled groove"},
                                     std::pair{"cold lap .2", "incomplete fusion or overlap"},
+                                    std::pair{"crown .2", "excess weld metal or excessive convexity"},
+                                    std::pair{"low .2", "linear misalignment or incompletely filled groove"},
+                                    std::pair{"non .2", "incomplete fusion or rounded indication"},
+                                    std::pair{"concavity .2", "root concavity"},
                                     std::pair{"crater .2", "crater crack or crater pipe"}}) {
         INFO(line);
         CHECK_THROWS_WITH(read(line), Catch::Contains("could be ") && Catch::Contains(all));
@@ -265,4 +269,57 @@ TEST_CASE("no is no find, whatever type it could begin") {
     CHECK_THAT(why_not("no at 3"), says("'no at' is no find"));
     CHECK_THAT(why_not("no"), says("is no find"));
     CHECK_THAT(why_not("no crack at 3"), says("is no find"));
+}
+
+TEST_CASE("two numbers of a type that is measured by its depth or height are asked about") {
+    CHECK(why_not("undercut 3/8 x 1/32 at 1.5 in") ==
+          "9: '3/8 x 1/32' of undercut could be length x depth or length x width; write 'l 3/8 d 1/32' or 'l "
+          "3/8 w 1/32'");
+    CHECK_THAT(why_not("undercut 1/32x3/8"), says("write 'l 3/8 d 1/32' or 'l 3/8 w 1/32'"));
+    CHECK_THAT(why_not("shrinkage groove 3/8 in x 1/32 in"), says("write 'l 3/8 in d 1/32 in'"));
+    CHECK_THAT(why_not("root concavity .5 x .01"), says("length x depth or length x width"));
+    CHECK_THAT(why_not("hi-lo .5 x .01"), says("length x height or length x width"));
+    CHECK(read_back("undercut l 3/8 w 1/32") == "undercut length 3/8 in width 1/32 in");
+    CHECK(read_back("slag 3/8 x 1/32") == "slag inclusion length 3/8 in width 1/32 in");
+}
+
+TEST_CASE("what a number is called may stand behind it") {
+    CHECK(read_back("crack 3/8 long 1/32 deep at 2") == "crack length 3/8 in depth 1/32 in at 2 in");
+    CHECK(read_back("slag .02 wide, 3/8 LONG, at 5") == "slag inclusion length 3/8 in width .02 in at 5 in");
+    CHECK(read_back("excess penetration 1/16 high") == "excess penetration height 1/16 in");
+    CHECK(read_back("undercut 3/8 long x 1/32 deep") == "undercut length 3/8 in depth 1/32 in");
+    CHECK(read_back("undercut 3/8 x 1/32 deep") == "undercut length 3/8 in depth 1/32 in");
+    CHECK_THAT(why_not("undercut 3/8 long x 1/32"), says("20: '1/32'") && says("what they are"));
+    CHECK_THAT(why_not("slag 1/32 x 3/8 long"), says("5: '1/32'") && says("what they are"));
+    CHECK_THAT(why_not("crack 3/8 long .4 long"), says("the length is given twice"));
+    CHECK_THAT(why_not("crack 3/8 longer"), says("'longer' is not understood"));
+}
+
+TEST_CASE(
+    "an hour is a place with its word too, and a stretch needs no word in front where it can be no size") {
+    CHECK(read_back("crack 1/4 6 o'clock", tube) == "crack size 1/4 in at 6 o'clock");
+    CHECK(read_back("crack 1/4 6 oclock", tube) == "crack size 1/4 in at 6 o'clock");
+    CHECK(read_back("crack at 6 O\xE2\x80\x99"
+                    "Clock",
+                    tube) == "crack at 6 o'clock");
+    CHECK(read_back("crack 7:30 o'clock", tube) == "crack at 7:30");
+    CHECK(read_back("crack 3:00 to 3:30", tube) == "crack from 3:00 to 3:30");
+    CHECK(read_back("crack 3 o'clock to 4 oclock", tube) == "crack from 3 o'clock to 4 o'clock");
+    CHECK(read_back("crack at 2 to 2.4 face") == "crack from 2 in to 2.4 in face");
+    CHECK_THAT(why_not("crack 1/4 6 o'clock"), says("nobody said that this weld goes round one"));
+    CHECK_THAT(why_not("crack 6 oclocks", tube), says("'oclocks' is not understood"));
+    CHECK_THAT(why_not("crack 13 o'clock", tube), says("not on a clock of twelve hours"));
+    CHECK_THAT(why_not("crack 2 to 2.4"), says("6: '2 to 2.4'") && says("write 'from 2 to 2.4'"));
+    CHECK_THAT(why_not("crack 3:00-3:30", tube), says("from 2 to 2.4"));
+}
+
+TEST_CASE("words of the trade name their type") {
+    for (const auto &[word, name] :
+         {std::pair("burn thru", "burn-through"), std::pair("burn through", "burn-through"),
+          std::pair("burn-thru", "burn-through"), std::pair("non fusion", "incomplete fusion"),
+          std::pair("Non-fusion", "incomplete fusion"), std::pair("nonfusion", "incomplete fusion"),
+          std::pair("suck back", "root concavity"), std::pair("low cap", "incompletely filled groove"),
+          std::pair("low crown", "incompletely filled groove"),
+          std::pair("crown height", "excess weld metal")})
+        CHECK(read_back(std::string(word) + " l 0.2 at 3") == std::string(name) + " length 0.2 in at 3 in");
 }

@@ -1,0 +1,41 @@
+#include "facts/guessed_type.hpp"
+
+#include "measure/refusal.hpp"
+#include "measure/text.hpp"
+
+namespace beadbook {
+
+NamedType guessed_type(std::string_view line, std::string_view found, std::size_t begin,
+                       const Vocabulary &vocabulary) {
+    if (found.empty()) throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
+    const std::string_view first = line.substr(0, line.find_first_of(" \t\n\v\f\r,"));
+    if (like_a_method(first) && type_named(line.substr(first.size()), vocabulary))
+        throw InputError("'" + shown(first) +
+                             (exam_named(first) ? "' is a second method: a find is of one"
+                                                : "' is no exam; expected " + exam_names_text()),
+                         begin);
+    if (same_word(found, "ok") || same_word(first, "no") || says_none(found) || says_none(first))
+        throw InputError("'" + shown(found) +
+                             "' is no find; that an exam found none is said when it is "
+                             "finished, with none found",
+                         begin);
+    if (const std::string behind = type_behind(found, vocabulary); !behind.empty())
+        throw InputError(behind, begin);
+    for (const std::string_view word : {found, first}) {
+        const auto could = vocabulary.perhaps(word);
+        if (could.size() == 1) return {could.front(), word.size()};
+        if (could.empty()) continue;
+        std::vector<std::string> names;
+        for (const TypeId type : could) names.push_back(vocabulary[type].name);
+        throw InputError("'" + shown(word) + "' could be " + listed(names, "or") + "; write which", begin);
+    }
+    for (const std::string_view word : {found, first})
+        if (const auto could = vocabulary.sharing(word); !could.empty())
+            throw InputError("'" + shown(word) + "' could be " + few_of(could, vocabulary) + "; write which",
+                             begin);
+    throw InputError("'" + shown(found) + "' does not begin with a type of imperfection" +
+                         did_you_mean(found, vocabulary.names()) + " ('criteria types' lists them)",
+                     begin);
+}
+
+} // namespace beadbook
