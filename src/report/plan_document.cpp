@@ -7,6 +7,7 @@
 #include "report/standing_document.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace beadbook {
 namespace {
@@ -90,6 +91,18 @@ void add_uncovered(Document &out, const PlanResult &plan) {
     }
 }
 
+/// ", beside 1 that renews #1": coupons of renewals, which the plan does not count.
+std::string renewals_beside(const std::vector<JobAllowed> &jobs) {
+    std::map<int, int> coupons;
+    for (const auto &job : jobs)
+        for (const auto &one : job.renewals) coupons[one.number] = std::max(coupons[one.number], one.coupons);
+    std::vector<std::string> out;
+    for (const auto &[number, count] : coupons)
+        out.push_back(std::to_string(count) + (count == 1 ? " that renews #" : " that renew #") +
+                      std::to_string(number));
+    return out.empty() ? "" : ", beside " + listed(out);
+}
+
 void add_plan(Document &out, const PlanResult &plan) {
     add_missed(out, plan);
     if (!plan.held_jobs.empty()) out.gap().line("Covered already: " + listed(plan.held_jobs));
@@ -97,8 +110,8 @@ void add_plan(Document &out, const PlanResult &plan) {
     std::size_t to_weld = 0;
     for (const auto &test : plan.tests) to_weld += static_cast<std::size_t>(test.must_pass);
     const std::string own = plan.work.rules->own_file_mark();
-    out.heading(counted(to_weld, "coupon") + " to weld" +
-                    (to_weld == n ? "" : ", of " + counted(n, "kind") + ",") + " by " +
+    const std::string more = (to_weld == n ? "" : ", of " + counted(n, "kind")) + renewals_beside(plan.jobs);
+    out.heading(counted(to_weld, "coupon") + " to weld" + more + (more.empty() ? "" : ",") + " by " +
                     plan.work.rules->title + " (" + plan.work.rules->edition +
                     (own.empty() ? "" : "; " + own) + ")",
                 2);

@@ -2,6 +2,8 @@
 #include "catch.hpp"
 #include "cli/json.hpp"
 
+#include <algorithm>
+
 using namespace beadbook::test;
 
 namespace {
@@ -290,4 +292,13 @@ TEST_CASE(
     CHECK(helps == 2);
     CHECK_THAT(r.out,
                says("coupon T-1 still open: exam 2 (MT), coupon T-2 still open: exam 1 (VT) and 2 (MT)"));
+}
+
+TEST_CASE("help of log says where twelve o'clock is and which way the hours run") {
+    const Program run;
+    std::string help = run.ok({"log", "--help"});
+    std::replace(help.begin(), help.end(), '\n', ' ');
+    CHECK_THAT(help, says("12:00 is the datum"));
+    CHECK_THAT(help, says("as the procedure or drawing says"));
+    CHECK_THAT(help, says("3/8 long 1/32 deep"));
 }
