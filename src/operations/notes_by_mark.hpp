@@ -30,7 +30,7 @@ private:
     std::vector<std::string> &marks_of(std::string note) {
         for (auto &[told, marks] : notes_)
             if (told == note) return marks;
-        notes_.push_back({std::move(note), {}});
+        notes_.emplace_back(std::move(note), std::vector<std::string>{});
         return notes_.back().second;
     }
     std::vector<std::pair<std::string, std::vector<std::string>>> notes_;

@@ -299,7 +299,8 @@ Document document_of(const LimitCurves &all) {
     doc.heading(doc.title);
     doc.line(
         "Of two members as thick as that, welded through; worked out every " +
-        std::string(set.unit == Unit::inch ? "1/64 in" : "0.25 mm") +
+        print(all.thickness.front(), Dimension::length, set.unit) + ", to " +
+        print(all.thickness.back(), Dimension::length, set.unit) +
         ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
         "speak there, or for such a coupon; a formula: it hangs on what is not told of the coupon.");
     for (const auto &curved : all.rules) {

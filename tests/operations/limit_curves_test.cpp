@@ -58,3 +58,23 @@ TEST_CASE("a limit that hangs on the weld's length is told as it is written, and
     CHECK(curves[1].open.front());
     CHECK_THAT(text(document_of(all)), says("8 % x L") && !says("  -  "));
 }
+
+TEST_CASE("a set that covers more than an inch and ends is drawn to its end, one without an end to an inch") {
+    const auto drawn_to = [](const std::string &scope) {
+        return limit_curves(set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nordered: no\n"
+                                     "quantities: {T: thinner member}\nscope: " +
+                                     scope +
+                                     "\nrules:\n  - {id: r, types: undercut, exams: VT, measure: depth, at "
+                                     "most: 0.1 x T, clause: c, standing: {house: x}}\n"),
+                            {})
+            .thickness.back();
+    };
+    const auto up_to = [](const std::string &end) {
+        return "[{id: w, when: T from 1/8 in to " + end + ", clause: c, standing: {house: x}}]";
+    };
+    CHECK(drawn_to("not read") == nm_per_inch);
+    CHECK(drawn_to(up_to("1 in")) == nm_per_inch);
+    CHECK(drawn_to(up_to("1-1/2 in")) == 2 * nm_per_inch);
+    CHECK(drawn_to(up_to("4 in")) == 4 * nm_per_inch);
+    CHECK(drawn_to(up_to("40 in")) == nm_per_inch);
+}
