@@ -12,8 +12,8 @@ namespace {
 class ClassOfFour : public Yard {
 public:
     ClassOfFour() {
-        for (const auto &[mark, name] : {std::pair{"L2", "S. Keel"}, {"L3", "A. Mast"}})
-            write([&](Writing &w) { return enrol(w, {mark, name, {}, {}, ""}); });
+        for (const auto &one : {std::pair{"L2", "S. Keel"}, {"L3", "A. Mast"}})
+            write([&](Writing &w) { return enrol(w, {one.first, one.second, {}, {}, ""}); });
         coupon("Q-1", "2026-10-05");
         coupon("Q-2", "2026-10-05", true, {{"welder", "L2"}});
         coupon("Q-3", "2026-10-05", false, {{"welder", "L3"}});
