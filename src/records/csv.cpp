@@ -14,6 +14,9 @@ struct Reading {
     std::vector<std::string> row;
 };
 
+/// The mark that spreadsheets put in front of a file.
+constexpr std::string_view file_mark = "\xEF\xBB\xBF";
+
 /// What a spreadsheet takes for a formula and would run, but for a plain number.
 bool looks_like_formula(std::string_view cell) {
     if (cell.empty() || std::string_view("=+-@\t\r").find(cell.front()) == std::string_view::npos)
@@ -57,8 +60,7 @@ std::vector<std::vector<std::string>> read_csv(const std::string &text, char del
     if (csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI) != 0) throw std::bad_alloc();
     csv_set_delim(&parser, static_cast<unsigned char>(delimiter));
     Reading reading;
-    const std::size_t begin =
-        text.starts_with("\xEF\xBB\xBF") ? 3 : 0; // the mark that spreadsheets put in front
+    const std::size_t begin = text.starts_with(file_mark) ? file_mark.size() : 0;
     const std::size_t size = text.size() - begin;
     bool fine = csv_parse(&parser, text.data() + begin, size, cell_done, row_done, &reading) == size;
     fine = csv_fini(&parser, cell_done, row_done, &reading) == 0 && fine;
@@ -77,6 +79,7 @@ std::string write_csv_row(const std::vector<std::string> &cells) {
         // off.
         const std::string cell = (looks_like_formula(behind_quotes(given)) ? "'" : "") + given;
         const bool plain = cell.find_first_of(",;\t\"\r\n") == std::string::npos &&
+                           !cell.starts_with(file_mark) &&
                            (cell.empty() || (cell.front() != ' ' && cell.back() != ' '));
         if (plain) {
             out += cell;

@@ -168,9 +168,10 @@ TEST_CASE("what acts on a screen or is not seen there is told by its number", "[
 
 TEST_CASE("a spreadsheet runs nothing of an export, and what it holds is read back unchanged", "[faults]") {
     const std::vector<std::pair<std::string, std::string>> cells{
-        {"=1+1", "'=1+1"},     {"+cmd", "'+cmd"}, {"-x", "'-x"},  {"@SUM(A1)", "'@SUM(A1)"}, {"'=1", "''=1"},
-        {"''-x", "'''-x"},     {"-0.5", "-0.5"},  {"+12", "+12"}, {"'tis", "'tis"},          {"a=b", "a=b"},
-        {"=1,2", "\"'=1,2\""}, {"", ""},          {"'", "'"},     {"-5 F", "'-5 F"},         {"-", "'-"},
+        {"=1+1", "'=1+1"}, {"+cmd", "'+cmd"}, {"-x", "'-x"},         {"@SUM(A1)", "'@SUM(A1)"},
+        {"'=1", "''=1"},   {"''-x", "'''-x"}, {"-0.5", "-0.5"},      {"+12", "+12"},
+        {"'tis", "'tis"},  {"a=b", "a=b"},    {"=1,2", "\"'=1,2\""}, {"", ""},
+        {"'", "'"},        {"-5 F", "'-5 F"}, {"-", "'-"},           {"\xEF\xBB\xBFx", "\"\xEF\xBB\xBFx\""},
     };
     for (const auto &[cell, written] : cells) {
         INFO(cell);
