@@ -171,9 +171,10 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
     // A grade that was given in spite of them says so; one that does not speak of them is to be given again.
     if (grade.passed && !grade.against_mechanical && coupon.record.get("mechanical") == "failed")
         again("its mechanical tests failed");
-    if (const auto gone = withdrawn_since_grade(office.book(), coupon); grade.passed && !gone.empty())
-        again("exam " + listed(gone, "and") + (gone.size() == 1 ? " is" : " are") +
-              " withdrawn since it was given");
+    if (grade.passed)
+        if (const auto gone = withdrawn_since_grade(office.book(), coupon); !gone.empty())
+            again("exam " + listed(gone, "and") + (gone.size() == 1 ? " is" : " are") +
+                  " withdrawn since it was given");
     if (grade.passed && coupon.record_seq > grade.seq)
         out.described = described_since_grade(office.book(), coupon);
     if (!out.described.empty()) {

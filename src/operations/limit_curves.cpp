@@ -118,13 +118,13 @@ LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRec
     out.coupon = coupon;
     const bool inches = set->unit == Unit::inch;
     out.thickness = usual_thicknesses(set->unit);
+    // Those that are told are stretched with them.
     const std::int64_t times = stretched_by(*set, coupon.facts(), out.thickness.back());
     for (auto &nm : out.thickness) nm *= times;
     if (inches)
-        out.told = {3,  7,  11, 15,
-                    23, 31, 47, 63}; // 1/16, 1/8, 3/16, 1/4, 3/8, 1/2, 3/4, 1 in, or so many times
+        out.told = {3, 7, 11, 15, 23, 31, 47, 63}; // 1/16, 1/8, 3/16, 1/4, 3/8, 1/2, 3/4, 1 in
     else
-        out.told = {3, 7, 11, 19, 31, 39, 59, 79, 99}; // 1, 2, 3, 5, 8, 10, 15, 20, 25 mm, or so many times
+        out.told = {3, 7, 11, 19, 31, 39, 59, 79, 99}; // 1, 2, 3, 5, 8, 10, 15, 20, 25 mm
     const Curves curves(*set, coupon.facts(), out.thickness);
     for (std::size_t r = 0; r < set->rules.size(); ++r) curves.take(out, r);
     out.set = std::move(set);

@@ -30,11 +30,11 @@ struct UncurvedRule {
 struct LimitCurves {
     std::shared_ptr<const CriteriaSet> set;
     CouponRecord coupon; ///< what else is known of it
-    std::vector<std::int64_t>
-        thickness;                 ///< nm, ascending: 1/64 in or 0.25 mm apart, to 1 in or 25 mm; twice, four
-                                   ///< or eight times that for a set that covers more and ends by then
-    std::vector<std::size_t> told; ///< of these, by index: those that a table shows
-    std::vector<CurvedRule> rules; ///< in the set's order
+    /// nm, ascending: 1/64 in or 0.25 mm apart, to 1 in or 25 mm; twice, four or eight times that for a set
+    /// that covers more and ends by then
+    std::vector<std::int64_t> thickness;
+    std::vector<std::size_t> told;    ///< of these, by index: those that a table shows
+    std::vector<CurvedRule> rules;    ///< in the set's order
     std::vector<UncurvedRule> others; ///< the rest, in the same order
 };
 

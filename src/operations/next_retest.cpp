@@ -14,11 +14,6 @@ bool may_be_meant(const RangeRules &rules, const CouponRecord &test, const std::
                        [&](const QualificationRecord &q) { return q.rules == rules.name; });
 }
 
-bool knows_process(const RangeRules &rules, const Weld &weld) {
-    const auto &known = rules.test_words[index_of(Trait::process)];
-    return known.empty() || std::find(known.begin(), known.end(), weld.word(Trait::process)) != known.end();
-}
-
 /// As the next coupon of its kind would find it: it is counted as one that passed.
 NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
     NextRetest out;
@@ -39,15 +34,16 @@ NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
 std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, const GradedTests &tests,
                                                             const WelderState &welder, Day on) {
     std::map<std::string, std::vector<NextRetest>> out;
-    for (const auto &name : shipped_range_rule_names()) {
-        const auto rules = office.catalogue().rules(name);
-        for (const auto &test : tests.all()) {
-            const CouponRecord &record = test.coupon.record;
-            if (test.passed || !test.day || *test.day > on) continue;
-            const auto set = office.criteria_or_none(record.get("criteria"));
-            if (!set || !may_be_meant(*rules, record, set->name, welder)) continue;
+    for (const auto &test : tests.all()) {
+        const CouponRecord &record = test.coupon.record;
+        if (test.passed || !test.day || *test.day > on) continue;
+        const auto set = office.criteria_or_none(record.get("criteria"));
+        if (!set) continue;
+        for (const auto &name : shipped_range_rule_names()) {
+            const auto rules = office.catalogue().rules(name);
+            if (!may_be_meant(*rules, record, set->name, welder)) continue;
             for (const auto &weld : test.welds) {
-                if (!knows_process(*rules, weld)) continue;
+                if (!knows_word(*rules, Trait::process, true, weld.word(Trait::process))) continue;
                 const RetestState state = tests.retest_of({}, on, weld, *rules).state;
                 if (!state.after || state.after->coupon != record.id) continue;
                 out[record.id].push_back(asked_next(*rules, state));

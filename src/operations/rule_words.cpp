@@ -66,9 +66,7 @@ void take_rule_words(CouponRecord &test, const RuleWords &words, const RangeRule
         const auto given = words.find(field);
         if (given == words.end()) continue;
         const std::string own = test.get(field);
-        const auto &known = rules.test_words[index_of(trait)];
-        const bool of_these_rules =
-            known.empty() || std::find(known.begin(), known.end(), own) != known.end();
+        const bool of_these_rules = knows_word(rules, trait, true, own);
         if (!own.empty() && own != given->second && (of_these_rules || contradict(trait, own, given->second)))
             throw refused("coupon " + test.id + " says " + field + " '" + shown(own) + "'" +
                           (of_these_rules ? "" : ", and that is not '" + shown(given->second) + "'"))

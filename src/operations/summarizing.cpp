@@ -58,30 +58,15 @@ private:
     std::unordered_map<std::string, Attempt> firsts_; // whose elements stay where they are
 };
 
-/// Titles of rules by "SET: RULE", each looked up once.
-class RuleTitles {
-public:
-    explicit RuleTitles(const Shops &shops) : office_(*shops.all().front().office) {}
-
-    /// A coupon that its criteria reject by some.
-    void see(const CouponLine &line) {
-        for (const auto &rule : line.rejected_by) {
-            if (titles_.contains(rule)) continue;
-            std::string &title = titles_[rule];
-            const auto set = office_.criteria_or_none(line.record.get("criteria"));
-            if (!set) continue;
-            for (const auto &one : set->rules)
-                if (set->name + ": " + one.id == rule) title = one.title;
-        }
-    }
-    void tell(std::vector<RuleCount> &rules) const {
-        for (auto &rule : rules) rule.title = titles_.at(rule.name);
-    }
-
-private:
-    Office &office_;
-    std::map<std::string, std::string> titles_;
-};
+/// Titles of rules, which are named "SET: RULE", by the criteria that reject by them.
+void tell_titles(Office &office, const std::set<std::string> &criteria, std::vector<RuleCount> &rules) {
+    std::map<std::string, std::string> titles;
+    for (const auto &name : criteria)
+        if (const auto set = office.criteria_or_none(name))
+            for (const auto &rule : set->rules) titles.emplace(set->name + ": " + rule.id, rule.title);
+    for (auto &rule : rules)
+        if (const auto title = titles.find(rule.name); title != titles.end()) rule.title = title->second;
+}
 
 Summary summary_of_selection(const Shops &shops, const Selection &of) {
     struct Taken {
@@ -91,13 +76,12 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
     std::vector<CountedCoupon> coupons;
     std::vector<Taken> taken; // of the same coupons
     FirstAttempts firsts;
-    RuleTitles titles(shops);
-    std::set<std::string> welders;
+    std::set<std::string> welders, rejecting;
     select(shops, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
         if (!record.withdrawn.empty()) return;
         coupons.push_back(counted(one.line()));
-        titles.see(one.line());
+        if (!one.line().rejected_by.empty()) rejecting.insert(record.get("criteria"));
         taken.push_back({firsts.see(record), record.id});
         welders.insert(record.get("welder"));
     });
@@ -112,7 +96,7 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
     for (std::size_t i = 0; i < coupons.size(); ++i)
         coupons[i].first = taken[i].first && taken[i].first->mark == taken[i].mark;
     Summary out = summary_of(coupons);
-    titles.tell(out.rules);
+    tell_titles(*shops.all().front().office, rejecting, out.rules);
     return out;
 }
 

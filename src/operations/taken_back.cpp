@@ -62,13 +62,29 @@ bool accepted(Office &office, const CouponState &coupon) {
     return out.judged && out.judged->verdict() == Verdict::accept;
 }
 
-/// Whether it is accepted as it is described now, and would not be as an entry found it described.
-bool made_accept(Office &office, const std::string &coupon, const std::string &field, const Entry &entry) {
-    CouponState now = office.coupon(coupon);
-    if (!accepted(office, now)) return false;
-    now.record.fields[field] = office.coupon(coupon, entry.seq).record.fields.at(field);
-    return !accepted(office, now);
-}
+/// The coupon as it is described now, judged once, and when that is asked for.
+class DescribedNow {
+public:
+    DescribedNow(Office &office, const std::string &coupon) : office_(office), coupon_(coupon) {}
+
+    /// Whether it is accepted so, and would not be as an entry found it described.
+    bool accepted_since(const std::string &field, const Entry &entry) {
+        if (!state_) {
+            state_ = office_.coupon(coupon_);
+            accepted_ = accepted(office_, *state_);
+        }
+        if (!accepted_) return false;
+        CouponState before = *state_;
+        before.record.fields[field] = office_.coupon(coupon_, entry.seq).record.fields.at(field);
+        return !accepted(office_, before);
+    }
+
+private:
+    Office &office_;
+    const std::string &coupon_;
+    std::optional<CouponState> state_;
+    bool accepted_ = false;
+};
 
 /// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it,
 /// and how, once it was examined, and is said so no more. What was not said then is no other weld.
@@ -77,6 +93,7 @@ void take_changed(Office &office, const std::vector<Entry> &history, const Coupo
     const auto asked = exams_in(coupon.get("also"));
     std::vector<TakenBack> of_weld; // behind the exams
     std::set<std::string> told;
+    DescribedNow now_described(office, coupon.id);
     bool examined = false;
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
@@ -94,7 +111,7 @@ void take_changed(Office &office, const std::vector<Entry> &history, const Coupo
                 } else {
                     tell_values({value}, of_weld.back());
                     of_weld.back().entry = entry.seq;
-                    of_weld.back().made_accept = made_accept(office, coupon.id, value.name, entry);
+                    of_weld.back().made_accept = now_described.accepted_since(value.name, entry);
                 }
             }
             if (value.name != "also") continue;

@@ -311,9 +311,14 @@ bool RangeRules::accepts(std::string_view criteria, std::string_view class_id) c
            });
 }
 
-void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {
+bool knows_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {
     const auto &known = (of_test ? rules.test_words : rules.work_words)[index_of(trait)];
-    if (known.empty() || std::find(known.begin(), known.end(), word) != known.end()) return;
+    return known.empty() || std::find(known.begin(), known.end(), word) != known.end();
+}
+
+void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word) {
+    if (knows_word(rules, trait, of_test, word)) return;
+    const auto &known = (of_test ? rules.test_words : rules.work_words)[index_of(trait)];
     std::string hint = trait == Trait::process ? same_process(word, known) : did_you_mean(word, known);
     // 6G is no slip of PG.
     const std::string position(trait == Trait::position ? position_called(word) : "");

@@ -174,6 +174,8 @@ std::vector<std::string> shipped_range_rule_names();
 /// none that is known.
 std::string uncovered_metal(const RangeRules &rules, std::string_view material);
 
+/// Whether the rules know a word for the trait; where they list none they take any.
+bool knows_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word);
 /// Refuses a word that the rules do not know for the trait, with the nearest one. Throws InputError.
 void check_word(const RangeRules &rules, Trait trait, bool of_test, const std::string &word);
 
