@@ -157,8 +157,10 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
                std::optional<std::int64_t> before) {
     const std::string welder = coupon.get("welder");
     if (person.empty() || welder.empty()) return false;
-    const auto examiners = names_behind(office, person, before),
-               welders = names_behind(office, welder, before);
+    const auto examiners = names_behind(office, person, before);
+    auto welders = names_behind(office, welder, before);
+    for (const auto &fact : coupon.before) // where the coupon comes from, its welder was called so
+        if (fact.kind == CarriedFact::Kind::welder) welders.push_back(fact.by);
     return std::any_of(examiners.begin(), examiners.end(), [&](const std::string &one) {
         return std::any_of(welders.begin(), welders.end(),
                            [&](const std::string &other) { return same_person(one, other); });

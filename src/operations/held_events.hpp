@@ -37,7 +37,8 @@ struct LateEntry {
     Day entered;
     std::string then; ///< how it stood without it on the day on which it was entered: "lapsed"
 };
-/// Those without which the qualification would be over on that day; none where it would not.
+/// Those without which the qualification would be over on that day, each entered when it was over without
+/// those before it; none where it would not.
 std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector<HeldQualification> &all,
                                     const HeldQualification &held,
                                     const std::map<std::int64_t, std::string> &undone, Day on);

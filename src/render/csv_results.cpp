@@ -4,6 +4,7 @@
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "records/csv.hpp"
+#include "report/finding_place.hpp"
 #include "report/judgement_document.hpp"
 
 #include <algorithm>
@@ -50,11 +51,12 @@ Cells number_cells(const Case &c, const Finding *f) {
 }
 
 /// From, to, unit, and the words; empty where no place is known.
-Cells place_cells(const Case &c, const Finding &f) {
-    if (!f.place) return {"", "", "", ""};
+Cells place_cells(const Case &c, std::size_t class_index, const Finding &f) {
+    const auto place = laid_place(c, class_index, f);
+    if (!place) return {"", "", "", ""};
     const auto along = [&](Length at) { return print_exact(Exact(at.nm), Dimension::length, c.unit); };
-    return {parted(along(f.place->from)).first, parted(along(f.place->to)).first,
-            std::string(name_of(c.unit)), print_place(*f.place, c.coupon.line, c.unit)};
+    return {parted(along(place->from)).first, parted(along(place->to)).first, std::string(name_of(c.unit)),
+            print_place(*place, c.coupon.line, c.unit)};
 }
 
 /// Each type once, in the order of the finds.
@@ -133,7 +135,7 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
                         types_of(c, f),
                         numbers};
             for (auto &cell : number_cells(c, &f)) cells.push_back(std::move(cell));
-            for (auto &cell : place_cells(c, f)) cells.push_back(std::move(cell));
+            for (auto &cell : place_cells(c, k, f)) cells.push_back(std::move(cell));
             cells.push_back(sentence(c, k, f));
             out += row_of(coupon, cells);
         }

@@ -6,6 +6,7 @@
 #include "render/json_parts.hpp"
 #include "render/json_proof.hpp"
 #include "render/json_standing.hpp"
+#include "report/finding_place.hpp"
 #include "report/own_file.hpp"
 #include "report/standings.hpp"
 #include "report/usual_cause.hpp"
@@ -38,10 +39,10 @@ nlohmann::json finding_json(const Case &c, std::size_t class_index, const Findin
         }
     }
     if (!f.indications.empty()) out["indications"] = f.indications;
-    if (f.place)
-        out["place"] = {{"from nm", f.place->from.nm},
-                        {"to nm", f.place->to.nm},
-                        {"text", print_place(*f.place, c.coupon.line, c.unit)}};
+    if (const auto place = laid_place(c, class_index, f))
+        out["place"] = {{"from nm", place->from.nm},
+                        {"to nm", place->to.nm},
+                        {"text", print_place(*place, c.coupon.line, c.unit)}};
     if (f.missing.any()) out["missing"] = names_of(f.missing);
     for (const Exam e : f.exams) out["exams"].push_back(name_of(e));
     return out;

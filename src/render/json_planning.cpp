@@ -6,6 +6,7 @@
 #include "render/json_weld.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
+#include "report/rules_document.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -41,6 +42,8 @@ Json held_json(const HeldTest &held) {
              {"reason", held.validity.reason}};
     if (held.validity.until) out["until"] = print(*held.validity.until);
     for (const auto &one : held.aside) out["rests on"].push_back(words_of(one, held.rules.get()));
+    if (const std::string unknown = not_known_words(*held.rules); !unknown.empty())
+        out["not known"] = unknown;
     return out;
 }
 

@@ -18,11 +18,18 @@ std::string clock_of(Length at, const WeldLine &line) {
 
 } // namespace
 
-std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
+std::string print_stretch(const Span &place, const WeldLine &line, Unit unit) {
     const std::string from = print(place.from.nm, Dimension::length, unit);
-    std::string out = place.to > place.from
-                          ? "from " + from + " to " + print(place.to.nm, Dimension::length, unit)
-                          : "at " + from;
+    if (place.to <= place.from) return "at " + from;
+    const std::int64_t around = line.closed && line.length ? line.length->nm : 0;
+    const bool over_datum =
+        around > 0 && place.from.nm < around && place.to.nm > around && place.to.nm - place.from.nm < around;
+    return "from " + from + (over_datum ? " over the datum to " : " to ") +
+           print(place.to.nm - (over_datum ? around : 0), Dimension::length, unit);
+}
+
+std::string print_place(const Span &place, const WeldLine &line, Unit unit) {
+    std::string out = print_stretch(place, line, unit);
     if (line.closed && line.length) out += " (" + clock_of(place.from, line) + " o'clock)";
     return out;
 }

@@ -4,6 +4,7 @@
 #include "operations/shortcoming_words.hpp"
 #include "report/exam_words.hpp"
 #include "report/range_words.hpp"
+#include "report/rules_document.hpp"
 #include "report/standing_document.hpp"
 
 #include <algorithm>
@@ -145,6 +146,8 @@ Document document_of(const HeldWork &work) {
     for (const auto &one : work.plan.held) {
         auto under = rounded_items(one.range, one.rules->ends, one.unit);
         for (const auto &aside : one.aside) under.push_back({words_of(aside, one.rules.get()), "", {}});
+        if (std::string unknown = not_known_words(*one.rules); !unknown.empty())
+            under.push_back({std::move(unknown), "", {}});
         out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
                      std::string(name_of(one.validity.state)) + resting_words(one.aside, one.validity) +
                      ", " + one.validity.reason,

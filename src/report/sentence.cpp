@@ -3,6 +3,7 @@
 #include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/finding_place.hpp"
 #include "report/lacking_exam.hpp"
 #include "report/left_to_a_person.hpp"
 
@@ -77,26 +78,6 @@ std::string area_words(const Case &c, const Rule &rule, const Finding &f) {
     return out;
 }
 
-/// From where the first begins to where the last ends, seen along the weld from `from`.
-Span extent_of(const Case &c, const std::vector<int> &numbers, Length from) {
-    const std::int64_t around = c.coupon.around().value_or(0);
-    const auto ahead = [&](Length at) {
-        const std::int64_t way = at.nm - from.nm;
-        return around > 0 ? (way % around + around) % around : way;
-    };
-    std::optional<Span> out;
-    for (const int n : numbers) {
-        const Indication *i = c.find(n);
-        if (!i || !i->place) continue;
-        const std::int64_t begin = from.nm + ahead(i->place->from);
-        const std::int64_t end = begin + i->place->to.nm - i->place->from.nm;
-        if (!out) out = Span{{begin}, {end}};
-        out->from.nm = std::min(out->from.nm, begin);
-        out->to.nm = std::max(out->to.nm, end);
-    }
-    return out.value_or(Span{from, from});
-}
-
 bool slides(const Rule &rule, std::size_t class_index) {
     const Window *window = rule.window(class_index);
     return window && window->kind == Window::Kind::length;
@@ -104,10 +85,9 @@ bool slides(const Rule &rule, std::size_t class_index) {
 
 /// ", counted from 2 in to 4 in": where the window lay, never beyond the end of the weld.
 std::string counted_words(const Case &c, const Rule &rule, std::size_t class_index, const Finding &f) {
-    if (!slides(rule, class_index) || !f.place) return "";
-    Span window = *f.place;
-    if (c.coupon.line.length && !c.coupon.line.closed) window.to = std::min(window.to, *c.coupon.line.length);
-    return ", counted " + print_place(window, {}, c.unit);
+    const auto window = laid_place(c, class_index, f);
+    return slides(rule, class_index) && window ? ", counted " + print_stretch(*window, c.coupon.line, c.unit)
+                                               : "";
 }
 
 /// "; #2 and #3 count as one [4.2]": several by a rule on each are one by a merging clause.
@@ -290,12 +270,13 @@ const Indication *Case::find(int number) const {
 std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     const Rule *rule = f.rule >= 0 ? &c.set.rules[static_cast<std::size_t>(f.rule)] : nullptr;
     const std::string who = f.indications.empty() ? "" : print_indications(c, f.indications);
-    const std::string where = !f.place || f.indications.size() < 2
-                                  ? ""
-                                  : " " + print_place(rule && slides(*rule, class_index)
-                                                          ? extent_of(c, f.indications, f.place->from)
-                                                          : *f.place,
-                                                      c.coupon.line, c.unit);
+    const auto place = laid_place(c, class_index, f);
+    const std::string where =
+        !place || f.indications.size() < 2
+            ? ""
+            : " " + print_place(rule && slides(*rule, class_index) ? extent_of(c, f.indications, *place)
+                                                                   : *place,
+                                c.coupon.line, c.unit);
     const std::string title = !rule || rule->title.empty() ? "" : rule->title + ", ";
     switch (f.kind) {
     case Finding::Kind::over_limit:

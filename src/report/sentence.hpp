@@ -24,7 +24,9 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &find
 /// Clause, edition and standing of what a finding rests on: "Table III (MIL-HDBK-1890), read".
 std::string authority(const Case &c, std::size_t class_index, const Finding &finding);
 
-/// "at 2.1 in", "from 2 to 3.1 in"; on a tube the clock position too.
+/// "at 2.1 in", "from 2 in to 3.1 in"; on a tube "from 6.2 in over the datum to 0.1 in", too.
+std::string print_stretch(const Span &place, const WeldLine &line, Unit unit);
+/// The same, and on a tube the clock position of where it begins.
 std::string print_place(const Span &place, const WeldLine &line, Unit unit);
 
 /// "#3 gas pore at 2.1 in", "#1 and #2, gas pores".

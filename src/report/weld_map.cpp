@@ -2,6 +2,7 @@
 
 #include "measure/print.hpp"
 #include "measure/text.hpp"
+#include "report/finding_place.hpp"
 
 #include <algorithm>
 #include <set>
@@ -84,11 +85,9 @@ WeldMap weld_map(const Case &c, std::size_t k, const ClassJudgement &judged) {
         of.insert(f.indications.begin(), f.indications.end());
         if (f.effect != Verdict::reject || f.indications.empty()) continue;
         const Indication *first = c.find(f.indications.front());
-        std::optional<Span> place = f.place;
+        std::optional<Span> place = laid_place(c, k, f);
         if (!place && first) place = first->place;
         if (!place) continue;
-        if (c.coupon.line.length && !c.coupon.line.closed)
-            place->to = std::min(place->to, *c.coupon.line.length);
         out.reasons.push_back(
             {f.indications, *place, bracket_words(c, k, f),
              first ? first->words[static_cast<std::size_t>(Attribute::side)] : std::uint8_t{0}});

@@ -165,4 +165,11 @@ TEST_CASE("a use that is entered late revives nothing without a reason, and is t
     const auto held = held_by(yard.office, "L1", parse_day("2026-11-25"));
     REQUIRE(held.front().aside.size() == 1);
     CHECK(held.front().aside.front().why == "the log of the yard was found");
+    // What follows it would have come too late without it.
+    used("2026-07-01");
+    const auto after = held_by(yard.office, "L1", parse_day("2026-11-25"));
+    CHECK(after.front().validity.state == Validity::State::valid);
+    CHECK(after.front().validity.by_late);
+    REQUIRE(after.front().aside.size() == 1);
+    CHECK(after.front().aside.front().why == "the log of the yard was found");
 }
