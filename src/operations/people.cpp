@@ -107,6 +107,10 @@ Done<PersonWritten> write_person(Writing &writing, const PersonRequest &request)
             throw Unsure("is that meant? '" + near + "' is on record; is " + shown(person.name) +
                          " another person?");
     if (!known && !request.sure) ask_about_welders(writing.office(), person.name);
+    if (!request.without.empty() && same_person(writing.stamp().who, person.name))
+        throw refused("who takes a paper of " + person.name +
+                      " off the record is another person (common practice, no source)")
+            .at("by");
     take(person, request);
     for (const auto &one : person.vision)
         if (one.on > writing.outside().today())
