@@ -108,6 +108,7 @@ struct WelderState {
     std::map<int, std::int64_t> entries; ///< of each, by its number in the record
     std::vector<WelderEvent> events;
     int last_number = 0; ///< retracted ones too
+    std::vector<std::pair<WelderEvent, std::string>> revocations_gone; ///< retracted, and why
 
     const QualificationRecord *qualification(int number) const;
     /// That there is none of that number, and which there are.

@@ -71,6 +71,13 @@ void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualif
     }
 }
 
+void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &held) {
+    for (const auto &[event, why] : welder.revocations_gone)
+        if (is_about(event, held) && event.day <= on)
+            held.validity.reason += "; caution: it was revoked on " + print(event.day) + ": " + event.text +
+                                    ", which was taken back: " + why;
+}
+
 /// A use or an extension that was entered when what it keeps was over says so.
 void tell_late_entries(const std::vector<LateEntry> &late, Validity &validity) {
     if (validity.state != Validity::State::valid) return;
@@ -151,7 +158,9 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_who_is_meant(meant, held.validity);
         tell_who_is_meant(who_welded(office.book(), held.record), held.validity);
         held.aside = asides_of(welder, held, on, undone, late);
-        if (!taken_away(held.validity.state)) tell_revoked_beside(welder, out, on, held);
+        if (taken_away(held.validity.state)) continue;
+        tell_revoked_beside(welder, out, on, held);
+        tell_revoked_no_more(welder, on, held);
     }
     return out;
 }

@@ -166,6 +166,10 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
         WelderState out;
         for (const auto &e : entries) {
             if (e.number) out.last_number = std::max(out.last_number, *e.number);
+            if (is_withdrawal(e) && e.supersedes)
+                for (const auto &old : entries)
+                    if (old.seq == *e.supersedes && old.kind == "revocation")
+                        out.revocations_gone.emplace_back(codec::event_from(old), e.reason);
             if (superseded.contains(e.seq) || is_withdrawal(e)) continue;
             if (e.kind == "welder") {
                 out.record = codec::welder_from(mark, codec::parsed(e.body));

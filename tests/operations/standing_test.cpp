@@ -105,6 +105,11 @@ TEST_CASE("use, a slip taken back, and revocation", "[standing]") {
         yard.write([](Writing &w) { return revoke(w, {"L1", 1, parse_day("2026-11-26"), "doubt"}); });
     }),
                says("is to come"));
+    const auto seq_of_it = yard.book.welder("L1").events.at(0).seq;
+    yard.write([&](Writing &w) { return retract(w, "L1", seq_of_it, "it was another"); });
+    CHECK(yard.validity(1).state == Validity::State::valid);
+    CHECK_THAT(yard.validity(1).reason, says("revoked on 2026-11-25: same fault three times") &&
+                                            says("which was taken back: it was another"));
 }
 
 TEST_CASE("welds of the work extend, each once", "[standing]") {
