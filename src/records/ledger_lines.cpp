@@ -109,6 +109,13 @@ std::vector<std::string> Ledger::cohorts_named() {
                  "json_extract(body, '$.fields.cohort') IS NOT NULL");
 }
 
+std::vector<std::string> Ledger::registered_like(const std::string &coupon) {
+    // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
+    return texts("SELECT subject FROM entry WHERE kind = 'coupon' AND supersedes IS NULL AND "
+                 "instr(body, '\"like\":') > 0 AND json_extract(body, '$.like') = ? ORDER BY seq",
+                 coupon);
+}
+
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     return guarded(path_, [&] {
         // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.

@@ -315,6 +315,8 @@ Document document_of(const CouponSheet &sheet) {
     if (const auto &by = c.record.by_settings; !by.empty())
         doc.line("Filled in from settings when it was registered, and said by nobody: " +
                  listed({by.begin(), by.end()}, "and"));
+    if (!sheet.said_before_correction.empty())
+        doc.line(Words("It was " + sheet.said_before_correction, Tone::cannot_say));
     for (const auto &e : c.exams) add_exam(doc, c, e);
     // The finds stand above in words.
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");
