@@ -92,7 +92,7 @@ Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vect
         out.value.push_back(std::move(done.value));
         add_notes(out.notes, std::move(done.notes));
     });
-    for (const auto &old : before) note_registered_like(writing.office(), old, out.notes);
+    note_registered_like(writing.office(), before, out.notes);
     return out;
 }
 

@@ -24,23 +24,22 @@ std::vector<std::string> still_said(const CouponRecord &before, const CouponReco
     return out;
 }
 
-/// All that were registered like it, or like one of these.
-std::vector<std::string> alike(Office &office, const std::string &mark) {
-    std::vector<std::string> out{mark};
-    std::set<std::string> seen{mark};
-    for (std::size_t i = 0; i < out.size(); ++i)
-        for (auto &one : office.ledger().registered_like(out[i]))
-            if (seen.insert(one).second) out.push_back(std::move(one));
-    out.erase(out.begin());
+/// All that were registered like it, or like one of these. Of all that were, each stands behind the one that
+/// it is like, as they do on the record.
+std::vector<std::string> alike(const std::vector<std::pair<std::string, std::string>> &all,
+                               const std::string &mark) {
+    std::set<std::string> known{mark};
+    std::vector<std::string> out;
+    for (const auto &[like, one] : all)
+        if (known.contains(like) && known.insert(one).second) out.push_back(one);
     return out;
 }
 
-} // namespace
-
-void note_registered_like(Office &office, const CouponRecord &old, std::vector<std::string> &notes) {
+void note_those_like(Office &office, const CouponRecord &old, const std::vector<std::string> &others,
+                     std::vector<std::string> &notes) {
     const CouponRecord now = office.book().coupon(old.id).record;
     std::map<std::vector<std::string>, std::vector<std::string>> by_fields;
-    for (const auto &mark : alike(office, old.id)) {
+    for (const auto &mark : others) {
         const CouponRecord other = office.book().coupon(mark).record;
         if (!other.withdrawn.empty()) continue;
         if (auto fields = still_said(old, now, other); !fields.empty())
@@ -55,6 +54,15 @@ void note_registered_like(Office &office, const CouponRecord &old, std::vector<s
                         (one ? "says " : "say ") + listed(said, "and") + "; where that is wrong of " +
                         (one ? "it" : "them") + " too, change it there");
     }
+}
+
+} // namespace
+
+void note_registered_like(Office &office, const std::vector<CouponRecord> &changed,
+                          std::vector<std::string> &notes) {
+    const auto all = office.ledger().registered_like();
+    if (all.empty()) return;
+    for (const auto &old : changed) note_those_like(office, old, alike(all, old.id), notes);
 }
 
 std::string said_before_correction(Office &office, const CouponRecord &coupon) {

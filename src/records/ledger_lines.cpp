@@ -109,11 +109,18 @@ std::vector<std::string> Ledger::cohorts_named() {
                  "json_extract(body, '$.fields.cohort') IS NOT NULL");
 }
 
-std::vector<std::string> Ledger::registered_like(const std::string &coupon) {
-    // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
-    return texts("SELECT subject FROM entry WHERE kind = 'coupon' AND supersedes IS NULL AND "
-                 "instr(body, '\"like\":') > 0 AND json_extract(body, '$.like') = ? ORDER BY seq",
-                 coupon);
+std::vector<std::pair<std::string, std::string>> Ledger::registered_like() {
+    return guarded(path_, [&] {
+        // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
+        SQLite::Statement query(*db_, "SELECT json_extract(body, '$.like'), subject FROM entry WHERE "
+                                      "kind = 'coupon' AND supersedes IS NULL AND "
+                                      "instr(body, '\"like\":') > 0 AND "
+                                      "json_extract(body, '$.like') IS NOT NULL ORDER BY seq");
+        std::vector<std::pair<std::string, std::string>> out;
+        while (query.executeStep())
+            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        return out;
+    });
 }
 
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
