@@ -56,10 +56,9 @@ ExitCode run_register(Call &call) {
 ExitCode run_change(Call &call) {
     const CouponChange request{coupon_request(call), call.all("forget"), call.text("why")};
     const auto marks = marks_in(request.said.mark);
-    if (marks.size() == 1)
-        return call.tell(as<Changed>(call.write([&](Writing &w) { return change_coupon(w, request); })));
-    return call.tell(
-        as<ChangedMany>(call.write([&](Writing &w) { return change_coupons(w, marks, request); })));
+    auto done = call.write([&](Writing &w) { return change_coupons(w, marks, request); });
+    if (marks.size() == 1) return call.tell(Changed{done.value.front()}, done.notes);
+    return call.tell(as<ChangedMany>(std::move(done)));
 }
 
 ExitCode run_restore(Call &call) {

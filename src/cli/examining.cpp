@@ -143,7 +143,7 @@ ExitCode run_finish(Call &call) {
     request.coupon = marks.front();
     std::vector<Exam> methods;
     if (call.words().size() > 1) {
-        const std::string &exam = call.at(1);
+        const std::string exam = joined({call.words().begin() + 1, call.words().end()}, " ");
         if (exam_named(exam.substr(0, exam.find_first_of(", "))))
             methods = method_words(exam);
         else

@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/looking_back.hpp"
+#include "operations/registered_like.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
 #include "report/coupon_document.hpp"
@@ -21,6 +22,7 @@ ExitCode judge_one(Call &call) {
         const CouponState coupon = call.office().coupon(call.at(0));
         done.value = judge_coupon(call.office(), coupon, request);
         look_back(call.office(), coupon, done.value);
+        note_said_before_correction(call.office(), coupon.record, done.notes);
     } else
         done = call.write([&](Writing &w) { return judge_and_keep(w, call.at(0), request); });
     if (call.has("proof"))

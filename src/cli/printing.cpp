@@ -46,9 +46,14 @@ ExitCode print_cohort(Call &call) {
     CouponList list{list_coupons(call.office(), of), false};
     if (list.coupons.empty()) throw refused(joined(unknown_words(call.office(), of), "; "));
     std::vector<CouponRecord> records;
-    for (const auto &line : list.coupons) records.push_back(line.record);
-    return tell_page(call, cohort_page(summarize(call.office(), {of}), list), sets_of(call.office(), records),
-                     {"instructor, date"});
+    std::map<std::string, std::string> names;
+    for (const auto &line : list.coupons) {
+        records.push_back(line.record);
+        const std::string welder = line.record.get("welder");
+        if (!names.contains(welder)) names.emplace(welder, welder_name(call.office().book(), welder));
+    }
+    return tell_page(call, cohort_page(summarize(call.office(), {of}), list, names),
+                     sets_of(call.office(), records), {"instructor, date"});
 }
 
 ExitCode print_record(Call &call) {

@@ -41,8 +41,9 @@ struct CouponRecord {
     std::vector<std::string>
         sure; ///< plausibility rules that somebody set aside for it (facts/plausibility.hpp)
     std::set<std::string> by_settings; ///< fields that nobody said of it: a shop's settings filled them in
-    std::string withdrawn;             ///< why it was taken back; empty if it stands
-    std::vector<CarriedFact> before;   ///< what stood against it on the record that it was imported from
+    std::string like; ///< the coupon of the same record that it was registered like; empty: none, or unknown
+    std::string withdrawn;           ///< why it was taken back; empty if it stands
+    std::vector<CarriedFact> before; ///< what stood against it on the record that it was imported from
 
     /// Checks one value and stores it; a bare length takes the unit that the coupon has by then (set_all
     /// minds the order, and sizes that are called by a number). Throws DataError.

@@ -6,6 +6,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/looking_back.hpp"
 #include "operations/mechanical.hpp"
+#include "operations/registered_like.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
 #include "operations/unread_measures.hpp"
@@ -169,6 +170,7 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     Done<Judged> out{judge_coupon(writing.office(), coupon, request), {}};
     keep(writing, coupon, out.value);
     look_back(writing.office(), coupon, out.value);
+    note_said_before_correction(writing.office(), coupon.record, out.notes);
     return out;
 }
 

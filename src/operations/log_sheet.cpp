@@ -72,10 +72,16 @@ private:
         if (!said.incomplete.empty()) exam.incomplete = said.incomplete;
         if (!said.remark.empty()) exam.note += (exam.note.empty() ? "" : "; ") + said.remark;
         exam.sure = request_.sure;
-        if (said.finds.empty()) exam.found = 0;
-        if (!request_.again) check_new(writing_.coupon(coupon.mark), exam);
+        if (!request_.again) exam.replaces = begun(writing_.coupon(coupon.mark), exam);
+        const bool goes_on = exam.replaces > 0;
+        if (goes_on) {
+            exam.why = "gone on with by a sheet";
+            exam.date = writing_.coupon(coupon.mark).needed_exam(exam.replaces).date;
+        }
+        if (said.finds.empty() && !goes_on) exam.found = 0;
         auto recorded = record_exam(writing_, exam);
         const int number = recorded.value.number;
+        if (goes_on) notes_.take(coupon.mark, {title_of(recorded.value) + " was open, and is gone on with"});
         SheetTaken::Part part{coupon.mark, std::move(recorded.value), {}};
         notes_.take(coupon.mark, std::move(recorded.notes));
         if (!said.finds.empty()) {
@@ -84,6 +90,8 @@ private:
             notes_.take(coupon.mark, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
             part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
+        } else if (goes_on) {
+            part.exam = finish_exam(writing_, {coupon.mark, number, 0}).value;
         }
         taken_.parts.push_back(std::move(part));
     }
@@ -99,20 +107,24 @@ private:
         }
         return faults_.count() == before;
     }
-    void check_new(const CouponState &state, const ExamRequest &exam) const {
+    /// The open exam of that method, day and person, which the sheet goes on with; 0: there is none. Throws
+    /// Refusal: there are several, or a finished one.
+    int begun(const CouponState &state, const ExamRequest &exam) const {
         const Day day = exam.date.value_or(writing_.outside().today());
+        std::vector<const ExamRecord *> open, finished;
         for (const auto &one : state.exams)
-            if (one.method == exam.method && one.date == day && same_word(one.examiner, exam.examiner)) {
-                if (!one.finished)
-                    throw refused(
-                        "coupon " + exam.coupon + " has " + named({&one}) + " of " + print(day) + " by " +
-                        exam.examiner +
-                        ", and it is open: a sheet begins exams of its own; log under that one what "
-                        "it found, and finish it");
-                throw refused("coupon " + exam.coupon + " has " + named({&one}) + " of " + print(day) +
-                              " by " + exam.examiner + " already")
-                    .give("again");
-            }
+            if (one.method == exam.method && one.date == day && same_word(one.examiner, exam.examiner))
+                (one.finished ? finished : open).push_back(&one);
+        if (open.size() == 1) return open.front()->number;
+        const std::string of = " of " + print(day) + " by " + exam.examiner;
+        if (open.size() > 1)
+            throw refused(
+                "coupon " + exam.coupon + " has " + named(open) + of +
+                ", and they are open: which is meant? log under that one what it found, and finish it");
+        if (!finished.empty())
+            throw refused("coupon " + exam.coupon + " has " + named({finished.front()}) + of + " already")
+                .give("again");
+        return 0;
     }
     SheetTaken taken_;
     NotesByMark notes_;

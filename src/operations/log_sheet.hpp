@@ -19,7 +19,8 @@ namespace beadbook {
 /// (facts/log_line.hpp), `none` (a remark behind it is the exam's note), or `incomplete: why`; the last two
 /// may be of several coupons and methods, and without a method are of all of the head. Each coupon that is
 /// named gets an exam by every method of the head, and it must be said what each found; so the exams are
-/// finished. `#` begins a comment.
+/// finished. One of that method, day and person that is open already is gone on with: what the head leaves
+/// out stands as it was said of it. `#` begins a comment.
 struct SheetRequest {
     std::string text;
     std::string name = "sheet"; ///< for messages

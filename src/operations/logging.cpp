@@ -277,9 +277,10 @@ ParsedLog parsed(const CouponState &state, const LogRequest &request) {
 }
 
 /// The lines as they are read on the coupon as it stands, with what is doubted.
-Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std::string &who,
+Done<Logged> taken_as(Office &office, const CouponState &state, const std::string &who,
                       const LogRequest &request) {
     const CouponRecord &coupon = state.record;
+    check_is_another(office, who, coupon.get("welder"), "says what an exam found");
     const ExamOfLine exams(state, request.exam, who);
     ParsedLog log = parsed(state, request);
     if (log.lines.empty() && log.none.empty())
@@ -298,7 +299,8 @@ Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std:
     out.exam = out.indications.empty() ? out.none.front() : out.indications.front().exam;
     for (auto &doubt : doubts_about(coupon, out.indications)) notes.push_back(std::move(doubt));
     for (const auto &find : out.indications)
-        for (auto &note : unread_measures(catalogue, coupon, state.needed_exam(find.exam).method, find))
+        for (auto &note :
+             unread_measures(office.catalogue(), coupon, state.needed_exam(find.exam).method, find))
             notes.push_back(std::move(note));
     return {std::move(out), std::move(notes)};
 }
@@ -306,7 +308,7 @@ Done<Logged> taken_as(Catalogue &catalogue, const CouponState &state, const std:
 } // namespace
 
 Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
-    auto out = taken_as(writing.catalogue(), writing.coupon(request.coupon), writing.stamp().who, request);
+    auto out = taken_as(writing.office(), writing.coupon(request.coupon), writing.stamp().who, request);
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
     for (const int exam : out.value.none) {
         try {
@@ -320,7 +322,7 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
 }
 
 Done<Logged> read_lines(Office &office, const std::string &who, const LogRequest &request) {
-    return taken_as(office.catalogue(), office.coupon(request.coupon), who, request);
+    return taken_as(office, office.coupon(request.coupon), who, request);
 }
 
 Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int number,

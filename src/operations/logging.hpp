@@ -27,7 +27,8 @@ struct Logged {
     std::vector<int> exams() const;
 };
 /// All lines or none: every bad line is named with its column. A line that gives a number (#7) is that find,
-/// and refused if the number was used. Notes: finds that the process can hardly make. Throws Unsure.
+/// and refused if the number was used. So is all that the welder of the coupon would log. Notes: finds that
+/// the process can hardly make. Throws Unsure.
 Done<Logged> log_lines(Writing &writing, const LogRequest &request);
 
 /// How the lines would be taken if `who` logged them now: nothing is stored. Refuses what log_lines refuses.

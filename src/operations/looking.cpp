@@ -2,6 +2,7 @@
 
 #include "operations/mechanical.hpp"
 #include "operations/owners_copy.hpp"
+#include "operations/registered_like.hpp"
 #include "operations/selecting.hpp"
 #include "operations/welder_names.hpp"
 
@@ -22,6 +23,7 @@ CouponSheet show_coupon(Office &office, const std::string &mark) {
     const auto history = office.book().history(mark);
     out.taken_back = taken_back(office, out.coupon.record);
     out.described_since = described_after(history, out.coupon);
+    out.said_before_correction = said_before_correction(office, out.coupon.record);
     out.mechanical_asked_by = lacking_mechanical(office.catalogue(), out.coupon.record);
     const std::string welder = out.coupon.record.get("welder");
     if (welder.empty() || !office.book().knows_welder(welder)) return out;

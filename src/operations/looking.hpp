@@ -20,7 +20,8 @@ struct CouponSheet {
     std::vector<DescribedSince> described_since =
         {}; ///< changes of the coupon after its grade, else after its last verdict
     std::vector<std::int64_t> older_than_filled =
-        {}; ///< verdicts, by entry: other numbers fill the blanks now
+        {};                                  ///< verdicts, by entry: other numbers fill the blanks now
+    std::string said_before_correction = {}; ///< operations/registered_like.hpp
 };
 CouponSheet show_coupon(Office &office, const std::string &mark);
 /// In the order in which they were registered.

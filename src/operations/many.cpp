@@ -4,6 +4,7 @@
 #include "measure/text.hpp"
 #include "measure/words_apart.hpp"
 #include "operations/marks.hpp"
+#include "operations/registered_like.hpp"
 
 #include <algorithm>
 
@@ -23,6 +24,7 @@ CouponRecord likeness(Writing &writing, const CouponsRequest &request, std::vect
     }
     out.withdrawn.clear();
     out.before.clear();
+    out.like = request.like;
     std::vector<std::string> taken;
     for (const auto &[name, value] : out.fields)
         if (!request.fields.contains(name)) taken.push_back(name + " " + value.text);
@@ -82,12 +84,15 @@ Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const Coupons
 Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vector<std::string> &marks,
                                                CouponChange request) {
     Done<std::vector<CouponRecord>> out;
+    std::vector<CouponRecord> before;
     for_each_mark(marks, [&](const std::string &mark) {
         request.said.mark = mark;
+        before.push_back(writing.coupon(mark).record);
         auto done = change_coupon(writing, request);
         out.value.push_back(std::move(done.value));
         add_notes(out.notes, std::move(done.notes));
     });
+    note_registered_like(writing.office(), before, out.notes);
     return out;
 }
 

@@ -34,8 +34,9 @@ struct CouponsRequest {
 /// All or none. Notes: what was taken from the other coupon.
 Done<std::vector<CouponRecord>> register_coupons(Writing &writing, const CouponsRequest &request);
 
-/// The same change of several coupons; `request.said.mark` is each in turn. All or none: one of which nothing
-/// would change is named too.
+/// The same change of a coupon, or of several; `request.said.mark` is each in turn. All or none: one of which
+/// nothing would change is named too. Notes: which others were registered like one of them, and say still
+/// what it said before.
 Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vector<std::string> &marks,
                                                CouponChange request);
 

@@ -151,6 +151,19 @@ bool made_count(Office &office, const std::vector<Entry> &history, const CouponS
     return was && (!was->done().counts || was->method != after->method);
 }
 
+/// The exam that counts by the method of one that was withdrawn and not valid by its practice, and that is
+/// held against no practice itself, so that nothing tells whether it was made better; 0: there is none.
+int made_again_unheld(Office &office, const CouponState &now, const TakenBack &one) {
+    if (!one.now.empty()) return 0;
+    const CouponState before = office.coupon(now.record.id, one.entry);
+    const ExamRecord *was = before.exam(one.number);
+    if (!was || !was->finished || was->practice.empty() || was->invalid.empty()) return 0;
+    const auto again = std::find_if(now.exams.begin(), now.exams.end(), [&](const ExamRecord &exam) {
+        return exam.method == was->method && exam.practice.empty() && exam.done().counts;
+    });
+    return again == now.exams.end() ? 0 : again->number;
+}
+
 } // namespace
 
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
@@ -163,6 +176,8 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
         if (one.kind != TakenBack::Kind::exam) continue;
         if (!now) now = office.coupon(coupon.id);
         one.made_count = made_count(office, history, *now, one);
+        one.unheld = made_again_unheld(office, *now, one);
+        if (one.unheld > 0) one.was += " (not to be called valid by its practice)";
     }
     for (const auto &one : turns) {
         if (!one.accepted || one.by != Turned::By::description) continue;
@@ -191,7 +206,8 @@ std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<
     for (const auto &one : turns) made_a_reject_go.insert(one.entry);
     std::erase_if(all, [&](const TakenBack &one) {
         const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
-                   found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty() && !one.made_count;
+                   found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty() &&
+                                   !one.made_count && one.unheld == 0;
         return (corrected || found_nothing || one.opened_again) && one.never_logged == 0 &&
                !made_a_reject_go.contains(one.entry);
     });
@@ -211,7 +227,10 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
         case TakenBack::Kind::exam:
             out.push_back("exam " + std::to_string(one.number) + done +
-                          (one.made_count ? ", and counts so only since" : ""));
+                          (one.made_count ? ", and counts so only since" : "") +
+                          (one.unheld > 0 ? ", which could not be called valid by its practice; exam " +
+                                                std::to_string(one.unheld) + " is held against none"
+                                          : ""));
             break;
         case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;
         case TakenBack::Kind::welder:

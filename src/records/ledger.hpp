@@ -155,6 +155,8 @@ public:
     /// All cohorts that a coupon was ever said to be of.
     std::vector<std::string> cohorts_named();
     bool names_cohort(const std::string &cohort);
+    /// Coupons that were registered like another, in the order in which they were, each behind that one.
+    std::vector<std::pair<std::string, std::string>> registered_like();
     /// Coupons that failed on the record that they were imported from, each with the welder named there.
     std::vector<std::pair<std::string, std::string>> failed_elsewhere();
     /// A coupon whose welder has a name on the record that it was imported from.

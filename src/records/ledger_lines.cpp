@@ -109,6 +109,20 @@ std::vector<std::string> Ledger::cohorts_named() {
                  "json_extract(body, '$.fields.cohort') IS NOT NULL");
 }
 
+std::vector<std::pair<std::string, std::string>> Ledger::registered_like() {
+    return guarded(path_, [&] {
+        // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
+        SQLite::Statement query(*db_, "SELECT json_extract(body, '$.like'), subject FROM entry WHERE "
+                                      "kind = 'coupon' AND supersedes IS NULL AND "
+                                      "instr(body, '\"like\":') > 0 AND "
+                                      "json_extract(body, '$.like') IS NOT NULL ORDER BY seq");
+        std::vector<std::pair<std::string, std::string>> out;
+        while (query.executeStep())
+            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        return out;
+    });
+}
+
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
     return guarded(path_, [&] {
         // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.

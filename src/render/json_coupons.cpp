@@ -146,6 +146,7 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
     }
     if (!sheet.mechanical_asked_by.empty()) out["mechanical asked by"] = sheet.mechanical_asked_by;
+    if (!sheet.said_before_correction.empty()) out["said before correction"] = sheet.said_before_correction;
     render::add_described_since(out, sheet.described_since);
     render::add_taken_back(out, sheet.taken_back);
     for (const auto &held : sheet.qualified) {

@@ -220,71 +220,6 @@ Document document_of(const CouponRestored &done) {
 
 Document document_of(const Remark &) { return Document{}.line("remark kept"); }
 
-std::string grade_cell(const CouponLine &one) {
-    const bool bends_failed = one.record.get("mechanical") == "failed";
-    if (!one.grade) return "";
-    const std::string against = against_text(*one.grade), by_other = by_other_text(one.grade_standing);
-    return one.grade->decision() + (by_other.empty() ? "" : " (" + by_other + ")") +
-           (against.empty() ? "" : " (" + against + ")") +
-           (bends_failed && !one.grade->against_mechanical ? " (mechanical tests failed)" : "") +
-           (one.grade_standing.state == GradeStanding::State::again ? " (to be graded again)" : "");
-}
-
-std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams) {
-    std::vector<std::string> out;
-    for (const auto &one : exams)
-        out.push_back(std::string(name_of(one.method)) + (one.open      ? " (open)"
-                                                          : !one.counts ? " (does not count)"
-                                                                        : ""));
-    return joined(out, " ");
-}
-
-Words verdict_in_a_cell(const CouponLine &one) {
-    if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
-    const Words verdict = one.verdict ? verdict_words(*one.verdict) : Words(one.why_not);
-    return verdict +
-           (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
-                                                     : Words()) +
-           (one.cautions ? Words(", with cautions", Tone::cannot_say) : Words()) +
-           own_file_behind(one.own_file);
-}
-
-Document nothing_found(bool of_all) {
-    return Document{}.line(of_all ? "no coupon is on record" : "no coupon on record is as asked for");
-}
-
-Document document_of(const CouponList &list) {
-    Document doc;
-    doc.title = "Coupons";
-    Grid table{{{"coupon"},
-                {"welder"},
-                {"joint"},
-                {"form"},
-                {"class"},
-                {"exams"},
-                {"found", true},
-                {"verdict"},
-                {"grade"}},
-               {}};
-    const bool purposes = std::any_of(list.coupons.begin(), list.coupons.end(), [](const CouponLine &one) {
-        return !one.record.get("purpose").empty();
-    });
-    if (purposes) table.columns.push_back({"purpose"});
-    for (const auto &one : list.coupons) {
-        const auto &r = one.record;
-        table.rows.push_back({r.id, r.get("welder"), r.get("joint"), r.get("form"), r.get("class"),
-                              exams_in_a_cell(one.exams),
-                              // Where nobody looked nothing was found, not none.
-                              one.exams.empty() ? "" : std::to_string(one.indications),
-                              verdict_in_a_cell(one), grade_cell(one)});
-        if (purposes) table.rows.back().push_back(r.get("purpose"));
-    }
-    if (list.coupons.empty()) return nothing_found(list.of_all);
-    doc.add(std::move(table));
-    if (list.more) doc.line(Words("older ones are left out", Tone::quiet));
-    return doc;
-}
-
 Words grade_words(const Grade &grade, const std::string &again) {
     Words out = grade_text(grade);
     if (!again.empty()) out += Words("; to be graded again: " + again, Tone::cannot_say);
@@ -315,6 +250,8 @@ Document document_of(const CouponSheet &sheet) {
     if (const auto &by = c.record.by_settings; !by.empty())
         doc.line("Filled in from settings when it was registered, and said by nobody: " +
                  listed({by.begin(), by.end()}, "and"));
+    if (!sheet.said_before_correction.empty())
+        doc.line(Words("It was " + sheet.said_before_correction, Tone::cannot_say));
     for (const auto &e : c.exams) add_exam(doc, c, e);
     // The finds stand above in words.
     if (!c.indications.empty()) add_map(doc, weld_map(c.record.facts(), c.found(), c.record.unit()), "");

@@ -167,12 +167,14 @@ Document document_of(const ExamPaper &paper) {
 namespace {
 
 /// By welder, so that each finds his own in one place.
-Grid grades_of(const CouponList &coupons) {
+Grid grades_of(const CouponList &coupons, const std::map<std::string, std::string> &names) {
     Grid out{{{"welder"}, {"coupon"}, {"class"}, {"grade"}, {"by"}, {"on"}}, {}};
     std::map<std::string, std::vector<const CouponLine *>, NaturalOrder> by_welder;
     for (const auto &one : coupons.coupons)
         if (one.record.withdrawn.empty()) by_welder[one.record.get("welder")].push_back(&one);
-    for (const auto &[welder, lines] : by_welder)
+    for (const auto &[mark, lines] : by_welder) {
+        const auto name = names.find(mark);
+        const std::string welder = welder_words(mark, name == names.end() ? "" : name->second);
         for (const auto *one : lines)
             if (one->grade)
                 out.rows.push_back({welder, one->record.id, one->grade->class_id, grade_cell(*one),
@@ -180,17 +182,19 @@ Grid grades_of(const CouponList &coupons) {
             else
                 out.rows.push_back({welder, one->record.id, one->record.get("class"),
                                     Words("not graded", Tone::cannot_say), "", ""});
+    }
     return out;
 }
 
 } // namespace
 
-Document cohort_page(const Summaries &summary, const CouponList &coupons) {
+Document cohort_page(const Summaries &summary, const CouponList &coupons,
+                     const std::map<std::string, std::string> &names) {
     Document doc = document_of(summary);
     if (!doc.blocks.empty() && std::holds_alternative<Caution>(doc.blocks.back())) doc.blocks.pop_back();
     if (!summary.groups.empty()) doc.title = "Cohort " + summary.groups.front().of.cohort;
     doc.heading("Grades", 2);
-    doc.add(grades_of(coupons));
+    doc.add(grades_of(coupons, names));
     doc.heading("Coupons", 2);
     for (auto &block : document_of(coupons).blocks) doc.blocks.push_back(std::move(block));
     return doc.caution();

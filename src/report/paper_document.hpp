@@ -21,7 +21,9 @@ Document coupon_page(const CouponSheet &sheet, const JudgedOrNot &judged,
 /// One examination: of what, by whom, how, and what it found, with the map of these finds.
 Document document_of(const ExamPaper &paper);
 
-/// A cohort: what came out, who was graded how, and each of its coupons.
-Document cohort_page(const Summaries &summary, const CouponList &coupons);
+/// A cohort: what came out, who was graded how, and each of its coupons. `names` has those of its welders who
+/// are enrolled, by mark.
+Document cohort_page(const Summaries &summary, const CouponList &coupons,
+                     const std::map<std::string, std::string> &names);
 
 } // namespace beadbook

@@ -120,7 +120,7 @@ Answer change(Visit &visit) {
             // The form holds every field: what stands there no more is to be forgotten.
             for (const auto &[name, value] : known.fields)
                 if (visit.request.form.has(name) && visit.field(name).empty()) request.forget.push_back(name);
-            auto done = change_coupon(w, request);
+            auto done = change_coupons(w, {mark}, request);
             done.notes.insert(done.notes.begin(), "changed; what was said before is kept");
             return std::move(done.notes);
         });

@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "cli/deeds.hpp"
 #include "cli/json.hpp"
+#include "criteria/load.hpp"
 #include "records/csv.hpp"
 #include "temporary.hpp"
 
@@ -267,4 +268,19 @@ TEST_CASE("everything for one learner stands in one text, JSON or page") {
     CHECK_THAT(nobody.err, says("did you mean 'L1'?"));
     CHECK_THAT(run.ok({"learner", "L1", "--cohort", "winter"}),
                says("no coupon of this welder is as asked for"));
+}
+
+TEST_CASE("what is wrong with an own set stands in a cell in short, and once below") {
+    const Program run;
+    const std::string own = run.file("own.yaml"), text = shipped_criteria("mil-hdbk-1890-table-3")->text;
+    write_file(own, text);
+    run.ok({"register", "T-1..T-3", "--criteria", own, "--class", "2"});
+    write_file(own, text + "\n  broken: [\n");
+    const std::string all = run.ok({"coupons"});
+    for (const char *mark : {"T-1", "T-2", "T-3"})
+        CHECK_THAT(all, says("\n" + std::string(mark) +
+                             "                          2                    the "
+                             "criteria set file has mistakes\n"));
+    CHECK_THAT(all, says("\nT-1 to T-3: the criteria set file has mistakes:\n"));
+    CHECK(all.find("this is not YAML") == all.rfind("this is not YAML"));
 }

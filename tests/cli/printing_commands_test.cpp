@@ -138,8 +138,10 @@ TEST_CASE("several learners are printed as one file, each on sheets that name hi
     CHECK(run({"print", "learner", "--html", run.file("x.html")}).code == 2);
     CHECK(run({"print", "learner", "L1..L4", "--html", run.file("x.html")}).code == 3);
     run.ok({"grade", "T-2", "failed", "--remark", "cracked", "--by", "I. Reef"});
+    run.ok({"enrol", "L2", "--name", "P. Marsh"});
     const std::string cohort = page(run, {"print", "cohort", "autumn"});
     CHECK_THAT(cohort, says("<h2>Grades</h2>") && says("not graded") && says("I. Reef"));
+    CHECK_THAT(cohort, says("L2, P. Marsh"));
 }
 
 TEST_CASE("labels carry the mark, or open the coupon at an address") {

@@ -180,14 +180,42 @@ TEST_CASE("blanks and tabs stand between coupons and within a line as it is writ
     CHECK(print_log_line(booth.office.coupon("T-4").indications.at(0)) == "gas pore size .05 in at 3 in");
 }
 
-TEST_CASE("a sheet over exams that are open says so, and how to go on") {
+TEST_CASE("a sheet goes on with an exam of that method, day and person that is open") {
+    SheetBooth booth;
+    ExamRequest exam;
+    exam.coupon = "T-1";
+    exam.examiner = "A. Field";
+    exam.procedure = "P-1";
+    booth.write([&](Writing &w) { return record_exam(w, exam); });
+    booth.take("VT; by A. Field; light=1000 lx\nT-1 pore .05 at 3\n");
+    const CouponState after = booth.office.coupon("T-1");
+    REQUIRE(after.exams.size() == 1);
+    CHECK(after.exams.at(0).procedure == "P-1");
+    CHECK(after.exams.at(0).conditions.at("light") == "1000 lx");
+    REQUIRE(after.exams.at(0).finished);
+    CHECK(after.exams.at(0).finished->found == 1);
+}
+
+TEST_CASE("of two exams that are open a sheet asks which is meant") {
+    SheetBooth booth;
+    ExamRequest exam;
+    exam.coupon = "T-1";
+    exam.examiner = "A. Field";
+    for (int i = 0; i < 2; ++i) booth.write([&](Writing &w) { return record_exam(w, exam); });
+    CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-1 none\n"),
+               says("they are open: which is meant? log under that one what it found, and finish it"));
+    booth.take("VT; by A. Field\nT-1 none\n", true);
+    CHECK(booth.office.coupon("T-1").exams.size() == 3);
+}
+
+TEST_CASE("a sheet says none of no open exam under which something is on record") {
     SheetBooth booth;
     ExamRequest exam;
     exam.coupon = "T-1";
     exam.examiner = "A. Field";
     booth.write([&](Writing &w) { return record_exam(w, exam); });
-    CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-1 none\n"),
-               says("and it is open") && says("log under that one what it found, and finish it"));
+    booth.write([](Writing &w) { return log_lines(w, {"T-1", 1, "pore .05 at 3"}); });
+    CHECK_THAT(booth.refusal_of("VT; by A. Field\nT-1 none\n"), says("said to have found 0"));
 }
 
 TEST_CASE("the same sheet twice is noticed") {

@@ -2,6 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
+#include "operations/registered_like.hpp"
 
 using namespace beadbook;
 using namespace beadbook::test;
@@ -36,6 +37,35 @@ TEST_CASE("coupons like another take what it says of the weld, and nothing that 
     for (const char *own : {"welded", "mechanical"}) CHECK(done.value[1].get(own).empty());
     REQUIRE(done.notes.size() == 1);
     CHECK(done.notes[0] == "like F-1: cohort autumn-2026 and thickness 0.065 in");
+}
+
+TEST_CASE("once a coupon is corrected, those like it that say still what it said are named") {
+    Booth booth;
+    registered(booth, {{"T-1"}, {{"joint", "groove"}, {"thickness", "0.065 in"}}, "", false});
+    registered(booth, {{"T-2", "T-3"}, {}, "T-1", false});
+    registered(booth, {{"T-4"}, {}, "T-3", false});
+    registered(booth, {{"T-5"}, {{"thickness", "0.2 in"}}, "T-1", false});
+    registered(booth, {{"T-6"}, {{"joint", "groove"}, {"thickness", "0.065 in"}}, "", false});
+    const auto change = [&](const std::vector<std::string> &marks, const std::string &thickness) {
+        return booth
+            .write([&](Writing &w) {
+                return change_coupons(w, marks, {{"", {{"thickness", thickness}}}, {}, "measured again"});
+            })
+            .notes;
+    };
+    CHECK(change({"T-1"}, "0.071 in") ==
+          std::vector<std::string>{"coupons T-2 to T-4 were registered like T-1 and still say thickness "
+                                   "0.065 in; where that is wrong of them too, change it there"});
+    const auto said = [&](const char *mark) {
+        return said_before_correction(booth.office, booth.office.coupon(mark).record);
+    };
+    CHECK(said("T-2") == "registered like T-1 and still says thickness 0.065 in (T-1 now: 0.071 in)");
+    CHECK(said("T-4") == "registered like T-3 and still says thickness 0.065 in (T-1 now: 0.071 in)");
+    for (const char *other : {"T-1", "T-5", "T-6"}) CHECK(said(other).empty());
+    CHECK(change({"T-2", "T-3", "T-4"}, "0.071 in").empty());
+    for (const char *mark : {"T-2", "T-3", "T-4"}) CHECK(said(mark).empty());
+    booth.write([](Writing &w) { return withdraw_coupon(w, "T-2", "welded anew"); });
+    CHECK(change({"T-1"}, "0.08 in").size() == 1);
 }
 
 TEST_CASE("of many none is stored if one is bad, and every bad one is named") {

@@ -46,3 +46,12 @@ TEST_CASE("every change shows its values before and after") {
     booth.write([](Writing &w) { judge_and_keep(w, "T-1"); });
     CHECK_THAT(last_change(booth), says("class 2: cannot say -> accept"));
 }
+
+TEST_CASE("a coupon's form is shown among its values") {
+    Booth booth;
+    booth.put("T-1", {{"joint", "groove"}, {"form", "plate"}});
+    booth.write([](Writing &w) {
+        return change_coupon(w, {{"T-1", {{"form", "tube"}}}, {}, "typed wrong"});
+    });
+    CHECK(last_change(booth) == "form: plate -> tube");
+}

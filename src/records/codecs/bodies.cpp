@@ -7,7 +7,11 @@
 
 namespace beadbook::codec {
 
-std::string body_of(const CouponRecord &coupon) { return canonical(json_of(coupon)); }
+std::string body_of(const CouponRecord &coupon) {
+    nlohmann::json body = json_of(coupon);
+    if (!coupon.like.empty()) body[like_key] = coupon.like;
+    return canonical(body);
+}
 std::string body_of(const ExamRecord &exam) { return canonical(json_of(exam)); }
 std::string body_of(const IndicationRecord &indication) { return canonical(json_of(indication)); }
 std::string body_of(const Remark &remark) { return canonical(json_of(remark)); }

@@ -29,16 +29,17 @@ std::string place_text(const nlohmann::json &place) {
            ", #" + std::to_string(place.value("number", 0));
 }
 
-void flatten(const nlohmann::json &body, const std::string &before, Values &out) {
+void flatten(const nlohmann::json &body, const std::string &before, Values &out, bool fields = false) {
     for (const auto &[key, value] : body.items()) {
-        if (is_plumbing(key)) continue;
+        // A coupon's form is one of its fields, a body's form is none.
+        if (!fields && is_plumbing(key)) continue;
         const std::string name = key == "fields" ? before : before.empty() ? key : before + " " + key;
         if (key == "moved from") {
             out[key] = place_text(value);
         } else if (value.is_object() && value.contains("typed")) {
             out[name] = scalar_of(value["typed"]);
         } else if (value.is_object()) {
-            flatten(value, key == "conditions" ? "condition" : name, out);
+            flatten(value, key == "conditions" ? "condition" : name, out, key == "fields");
         } else if (value.is_array()) {
             std::string all;
             for (const auto &one : value)

@@ -70,6 +70,7 @@ CouponRecord coupon_from(const nlohmann::json &json) {
         for (const auto &name : json[by_settings_key])
             if (name.is_string()) out.by_settings.insert(name.get<std::string>());
     out.before = carried_from(json);
+    out.like = text_of(json, like_key, "coupon");
     out.withdrawn = text_of(json, "taken back", "coupon");
     return out;
 }

@@ -11,6 +11,8 @@ namespace beadbook::codec {
 
 /// Under which a coupon says which of its fields settings filled in.
 inline constexpr const char *by_settings_key = "by settings";
+/// Under which the entry of a coupon, and no file, says like which other of its record it was registered.
+inline constexpr const char *like_key = "like";
 
 /// Plausibility rules that were set aside, by their ids.
 void put_sure(nlohmann::json &out, const std::vector<std::string> &sure);
