@@ -10,8 +10,9 @@
 namespace beadbook {
 namespace {
 
-/// More in a row than anybody finds in one weld: a slip of the pen.
-constexpr std::size_t most_in_a_row = 50;
+/// More in a row is no group that a standard names (four, MIL-STD-2035A, read): a slip of the pen. Common
+/// practice, no source.
+constexpr std::size_t most_in_a_row = 12;
 
 /// Three times is what standards say (ASME VIII-1 app. 8, read); more than this many nobody would call round.
 constexpr std::int64_t longest_rounded = 10;
@@ -136,8 +137,10 @@ private:
 
     void check_group() {
         if (rule_.least_group > most_in_a_row)
-            return tell("group-never-met", "a group of " + std::to_string(rule_.least_group) +
-                                               " in line is more than any weld holds, so this never rejects");
+            return tell(
+                "group-never-met",
+                "a group of " + std::to_string(rule_.least_group) +
+                    " in line is hardly ever found, so this hardly ever rejects: is the number right?");
         if (in_all([&](Unit u) { return possible(where_hold({*rule_.linked}, u)) == false; }))
             tell("group-never-met", "no two finds meet '" + rule_.linked->text +
                                         "', so there is no group and this never rejects");

@@ -1,6 +1,7 @@
 #include "criteria/class_order.hpp"
 
 #include "criteria/limit_order.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
 #include <map>
@@ -190,7 +191,66 @@ void check_exams(const CriteriaSet &set, Doubts &doubts) {
         }
 }
 
+/// For each rule that tells classes apart, which lets more through than which other.
+using MoreByRule = std::vector<std::vector<std::vector<bool>>>;
+
+MoreByRule more_by_rule(const CriteriaSet &set) {
+    MoreByRule out;
+    const std::size_t classes = set.classes.size();
+    for (const auto &rule : set.rules) {
+        std::vector<std::vector<bool>> more(classes, std::vector<bool>(classes));
+        bool apart = false;
+        for (std::size_t a = 0; a < classes; ++a)
+            for (std::size_t b = 0; b < classes; ++b) {
+                if (a == b || open(rule.limits[a]) || open(rule.limits[b])) continue;
+                more[a][b] = order_of(set, rule, rule.limits[a], rule.limits[b]) == Wrong::with_all_alike;
+                apart = apart || more[a][b];
+            }
+        if (apart) out.push_back(std::move(more));
+    }
+    return out;
+}
+
+/// How many of the rules do not fit an order of the classes.
+std::size_t unfit(const MoreByRule &rules, const std::vector<std::size_t> &order) {
+    return static_cast<std::size_t>(std::count_if(rules.begin(), rules.end(), [&](const auto &more) {
+        for (std::size_t i = 0; i < order.size(); ++i)
+            for (std::size_t j = i + 1; j < order.size(); ++j)
+                if (more[order[i]][order[j]]) return true;
+        return false;
+    }));
+}
+
 } // namespace
+
+bool tell_turned_order(const CriteriaSet &set, Issues &issues) {
+    const auto rules = more_by_rule(set);
+    std::vector<std::size_t> written(set.classes.size()), loose(set.classes.size());
+    for (const auto &more : rules)
+        for (std::size_t c = 0; c < loose.size(); ++c)
+            loose[c] += static_cast<std::size_t>(std::count(more[c].begin(), more[c].end(), true));
+    for (std::size_t c = 0; c < written.size(); ++c) written[c] = c;
+    auto fitting = written;
+    std::stable_sort(fitting.begin(), fitting.end(),
+                     [&](std::size_t a, std::size_t b) { return loose[a] < loose[b]; });
+    const std::size_t against = unfit(rules, written), still = unfit(rules, fitting);
+    if (against < 2 || against * 2 <= rules.size() || still * 2 >= against) return false;
+    std::vector<std::string> names, moved;
+    for (std::size_t c = 0; c < written.size(); ++c) {
+        names.push_back(set.classes[fitting[c]].id);
+        if (fitting[c] != c) moved.push_back(set.classes[c].id);
+    }
+    const bool reversed = std::equal(fitting.begin(), fitting.end(), written.rbegin());
+    issues.error(set.classes_where, "classes",
+                 (reversed            ? "the classes are written from the loosest to the strictest"
+                  : moved.size() == 2 ? "classes " + listed(moved) + " are swapped"
+                                      : "the classes are not written from the strictest to the loosest") +
+                     ", by " + std::to_string(against) + " of the " + counted(rules.size(), "rule") +
+                     " that tell them apart; expected the strictest first: [" + joined(names, ", ") + "] " +
+                     (still == 0 ? "fits all" : "fits all but " + std::to_string(still)) +
+                     "; write 'ordered: no' if the standard means no order");
+    return true;
+}
 
 void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     for (const auto &rule : set.rules)
@@ -201,9 +261,11 @@ void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
                 const Wrong wrong = order_of(set, rule, rule.limits[c], rule.limits[next]);
                 const std::string text = "class " + set.classes[c].id + " should be stricter than class " +
                                          set.classes[next].id + ", but its limit lets more through";
+                const std::string apart = times_apart(rule.limits[c], rule.limits[next]);
                 if (wrong == Wrong::with_all_alike)
                     issues.error(rule.where_from, "rules." + rule.id,
-                                 text + "; write 'ordered: no' if the standard means it");
+                                 text + (apart.empty() ? "; write 'ordered: no' if the standard means it"
+                                                       : "; the two " + apart));
                 if (wrong == Wrong::only_where_sizes_differ)
                     doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
                                 text + " where its quantities lie far apart");

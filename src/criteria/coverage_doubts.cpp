@@ -180,7 +180,8 @@ private:
         if (some.empty() || doubts_.told("no-exam-required", set_.name) ||
             std::any_of(set_.required.begin(), set_.required.end(), told_of_order))
             return;
-        for (std::size_t c = set_.classes.size(); c-- > 0;) {
+        std::vector<std::pair<std::string, std::vector<std::string>>> not_asked; // where, of which classes
+        for (std::size_t c = 0; c < set_.classes.size(); ++c) {
             if (!one.classes[c]) continue;
             std::vector<std::vector<Condition>> asked{some};
             for (const auto &other : set_.required)
@@ -188,14 +189,21 @@ private:
                     asked.push_back(other.when);
             const auto rest = remainder_of(set_, beside, asked);
             if (!rest) continue;
-            std::vector<std::string> names;
-            for (const Exam exam : one.one_of) names.emplace_back(name_of(exam));
-            return doubts_.tell(
-                "exam-of-some-only", one.id, one.where_from, "required exams." + one.id,
-                "by " + listed(names, "or") + " it asks only where '" + conditions_in_words(some) +
-                    "', and nothing that shows the same is asked of " + "class " + set_.classes[c].id +
-                    " where " + *rest + ": add an exam for those, or answer why they need none");
+            const auto alike = std::find_if(not_asked.begin(), not_asked.end(),
+                                            [&](const auto &at) { return at.first == *rest; });
+            auto &classes =
+                alike == not_asked.end() ? not_asked.emplace_back(*rest, std::vector<std::string>{}) : *alike;
+            classes.second.push_back(set_.classes[c].id);
         }
+        if (not_asked.empty()) return;
+        std::vector<std::string> names, of;
+        for (const Exam exam : one.one_of) names.emplace_back(name_of(exam));
+        for (const auto &[where, classes] : not_asked)
+            of.push_back((classes.size() == 1 ? "class " : "classes ") + listed(classes) + " where " + where);
+        doubts_.tell("exam-of-some-only", one.id, one.where_from, "required exams." + one.id,
+                     "by " + listed(names, "or") + " it asks only where '" + conditions_in_words(some) +
+                         "', and nothing that shows the same is asked of " + joined(of, ", nor of ") +
+                         ": add an exam for those, or answer why they need none");
     }
     static bool is_of_metal_or_wall(const Condition &c) {
         if (c.kind == Condition::Kind::word)

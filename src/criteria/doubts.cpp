@@ -31,7 +31,8 @@ const std::vector<std::string> &check_names() {
                                                 "height-not-limited",    "need-not-be-measured",
                                                 "exams-not-alike",       "bands-fall",
                                                 "bands-short-of-finds",  "exam-of-some-only",
-                                                "fillet-under-size",     "limit-beyond-belief"};
+                                                "fillet-under-size",     "limit-beyond-belief",
+                                                "limits-far-apart",      "greater-beside-lesser"};
     return names;
 }
 

@@ -53,6 +53,9 @@ void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts
 void check_belief(const CriteriaSet &set, Doubts &doubts);
 /// Limits that nobody would let stand, whatever the wall.
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
+/// Limits that differ from those beside them as only a slip explains. Comes after the checks that tell of
+/// such a limit more.
+void check_slips(const CriteriaSet &set, Doubts &doubts);
 /// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.

@@ -27,6 +27,24 @@ std::vector<Inequality> all_alike(const Formula &a, const Formula &b) {
     return out;
 }
 
+/// So many times as much for the next class no standard allows; with another unit written, fewer are a slip.
+/// Common practice, no source; what shipped sets allow lies within.
+constexpr std::int64_t most_times = 20, most_times_by_unit = 8;
+
+/// "mm" of "2.5 mm"; empty where something else than a number stands first.
+std::string unit_in(const std::string &text) {
+    constexpr std::string_view digits = "0123456789./ ";
+    if (text.empty() || digits.find(text.front()) == std::string_view::npos) return "";
+    const std::size_t begins = text.find_first_not_of(digits);
+    return begins == std::string::npos ? "" : text.substr(begins);
+}
+
+bool is_plain_size(const Limit &limit) {
+    return limit.kind == Limit::Kind::value && limit.formula.is_constant() &&
+           (limit.formula.dimension() == Dimension::length || limit.formula.dimension() == Dimension::area) &&
+           limit.formula.constant_value() > Exact(0);
+}
+
 } // namespace
 
 std::vector<Condition> conditions_of(const CriteriaSet &set, const Rule &rule) {
@@ -83,6 +101,18 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
         known = known && over.has_value();
     }
     return known ? std::optional(false) : std::nullopt;
+}
+
+std::string times_apart(const Limit &one, const Limit &other) {
+    if (!is_plain_size(one) || !is_plain_size(other)) return "";
+    const Int128 a = one.formula.constant_value().rounded(), b = other.formula.constant_value().rounded();
+    const Int128 times = std::max(a, b) / std::max<Int128>(std::min(a, b), 1);
+    const std::string unit = unit_in(one.text), beside = unit_in(other.text);
+    const bool in_two_units = !unit.empty() && !beside.empty() && unit != beside;
+    if (times < (in_two_units ? most_times_by_unit : most_times)) return "";
+    return "differ about " + std::to_string(static_cast<std::int64_t>(times)) + " times: is " +
+           (in_two_units ? "'" + unit + "' or '" + beside + "' a slip" : "a decimal point or a unit a slip") +
+           "?";
 }
 
 } // namespace beadbook

@@ -26,4 +26,7 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
                                       const std::vector<Condition> &where, const std::vector<Unit> &units,
                                       bool alike = false);
 
+/// "differ about 25 times ...", of two plain sizes that no standard lets stand side by side; else empty.
+std::string times_apart(const Limit &one, const Limit &other);
+
 } // namespace beadbook

@@ -11,6 +11,7 @@ namespace {
 
 void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts) {
     const std::string path = "tables." + table.name;
+    const auto place = [&](const Table::Row &row) { return row.where.line > 0 ? row.where : where; };
     const Exact step = table.step > Exact(0) ? table.step : Exact(1);
     for (const auto &row : table.rows)
         for (const auto &low : row.band)
@@ -19,36 +20,35 @@ void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts
                     !(holds(low.value, high.compare, high.value) &&
                       holds(high.value, low.compare, low.value)) &&
                     !(low.value < high.value))
-                    doubts.tell("empty-band", table.name, where, path,
+                    doubts.tell("empty-band", table.name, place(row), path,
                                 "the band '" + row.text + "' holds nothing");
     std::vector<Exact> probes;
     for (const auto &row : table.rows)
         for (const auto &edge : row.band)
             for (const Exact &p : {edge.value - step, edge.value, edge.value + step}) probes.push_back(p);
     std::sort(probes.begin(), probes.end());
-    std::size_t first_hit = probes.size(), last_hit = 0;
-    std::vector<int> hits;
-    for (std::size_t i = 0; i < probes.size(); ++i) {
-        std::vector<std::string> in;
+    const Table::Row *last = nullptr, *below = nullptr, *above = nullptr; // below and above the first hole
+    bool missed = false;
+    for (const Exact &probe : probes) {
+        std::vector<const Table::Row *> in;
         for (const auto &row : table.rows)
             if (std::all_of(row.band.begin(), row.band.end(),
-                            [&](const Table::Edge &e) { return holds(probes[i], e.compare, e.value); }))
-                in.push_back(row.text);
-        if (in.size() > 1) {
-            issues.error(where, path, "the bands '" + in[0] + "' and '" + in[1] + "' overlap");
-            return;
+                            [&](const Table::Edge &e) { return holds(probe, e.compare, e.value); }))
+                in.push_back(&row);
+        if (in.size() > 1)
+            return issues.error(place(*in[1]), path,
+                                "the bands '" + in[0]->text + "' and '" + in[1]->text + "' overlap");
+        if (!in.empty() && missed && last && !below) {
+            below = last;
+            above = in[0];
         }
-        hits.push_back(static_cast<int>(in.size()));
-        if (in.empty()) continue;
-        first_hit = std::min(first_hit, i);
-        last_hit = i;
+        missed = in.empty();
+        if (!missed) last = in[0];
     }
-    for (std::size_t i = first_hit; i < last_hit; ++i)
-        if (hits[i] == 0) {
-            doubts.tell("hole-in-table", table.name, where, path,
-                        "there is a hole between its bands, where a size has no value");
-            return;
-        }
+    if (below)
+        doubts.tell("hole-in-table", table.name, place(*below), path,
+                    "there is a hole between its bands '" + below->text + "' and '" + above->text +
+                        "', where a size has no value");
 }
 
 void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
@@ -146,7 +146,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
             "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
             "'scope: not read'");
     Doubts doubts(set, issues);
-    if (set.ordered) {
+    if (set.ordered && !tell_turned_order(set, issues)) {
         check_order(set, issues, doubts);
         check_order_elsewhere(set, doubts);
     }
@@ -161,6 +161,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_belief(set, doubts);
     check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
+    check_slips(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);

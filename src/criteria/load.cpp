@@ -94,6 +94,7 @@ private:
     void read_classes(const Fields &top) {
         const Yaml *list = top.need("classes");
         if (!list) return;
+        set_.classes_where = list->where;
         if (list->kind ==
             Yaml::Kind::map) { // what was meant is plain, and mistakes of the rules stay to be told
             top.error("classes", "found a map; expected a list of classes, strictest first, as in [A, B]");
@@ -112,8 +113,10 @@ private:
                 info.id = fields.needed_text("id");
                 info.title = fields.text("title");
             }
-            if (!seen.insert(info.id).second)
+            if (!seen.insert(info.id).second) {
                 issues_.error(node.where, "classes", "class '" + shown(info.id) + "' stands here twice");
+                context_.class_twice = true;
+            }
             set_.classes.push_back(std::move(info));
         }
         if (set_.classes.size() > 32) top.error("classes", "more than 32 classes");
@@ -130,6 +133,8 @@ private:
             if (auto f = read_formula(entry.value, "formulas." + entry.key, names_, issues_)) {
                 set_.formulas.push_back({entry.key, entry.value.text});
                 names_.formulas.emplace(entry.key, std::move(*f));
+            } else {
+                names_.unread_formulas.insert(entry.key);
             }
         }
     }

@@ -236,6 +236,7 @@ struct CriteriaSet {
     std::string name, title, edition, source, notes;
     Unit unit = Unit::inch;
     std::vector<ClassInfo> classes; ///< strictest first, if `ordered`
+    Where classes_where;            ///< of their list in its file
     bool ordered = true;
     std::vector<DeclaredQuantity> declared;
     std::vector<NamedFormula> formulas;

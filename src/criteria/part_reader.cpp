@@ -22,6 +22,15 @@ std::vector<Exam> exams_in(const Fields &fields, std::string_view key) {
     return out;
 }
 
+/// That the set has no such class, at its place.
+void refuse_class(ReadContext &context, const std::string &word, Where where, const std::string &path) {
+    const auto ids = context.set.class_names();
+    if (ids.empty() || context.class_twice) return; // their list was told of
+    context.issues.error(where, path,
+                         "there is no class '" + shown(word) + "'; expected " + listed(ids, "or") +
+                             did_you_mean(word, ids));
+}
+
 } // namespace
 
 void refuse_scopes(const std::vector<Condition> &conditions, std::initializer_list<Scope> scopes,
@@ -54,12 +63,21 @@ Unit read_unit(const Fields &top) {
     return unit == "mm" ? Unit::millimetre : Unit::inch;
 }
 
-void refuse_class(ReadContext &context, const std::string &word, Where where, const std::string &path) {
+void check_class_keys(const Yaml &map, const std::string &path, ReadContext &context) {
     const auto ids = context.set.class_names();
-    if (ids.empty()) return; // their list could not be read, which is told
-    context.issues.error(where, path,
-                         "there is no class '" + shown(word) + "'; expected " + listed(ids, "or") +
-                             did_you_mean(word, ids));
+    std::size_t strays = map.doubled; // each may stand there for one that is missing
+    for (const auto &entry : map.entries)
+        if (std::find(ids.begin(), ids.end(), entry.key) == ids.end()) {
+            refuse_class(context, entry.key, entry.key_where, path);
+            ++strays;
+        }
+    std::vector<std::string> missing;
+    std::copy_if(ids.begin(), ids.end(), std::back_inserter(missing),
+                 [&](const std::string &id) { return !map.find(id); });
+    if (missing.size() <= strays) return;
+    for (const auto &id : missing)
+        context.issues.error(map.where, path,
+                             "class '" + id + "' is missing; if the standard is silent, write 'not said'");
 }
 
 std::vector<bool> read_class_list(const Fields &fields, ReadContext &context) {

@@ -23,8 +23,8 @@ void note_blanks(Rule &rule, CriteriaSet &set);
 std::vector<Standing> read_standings(const Fields &fields, ReadContext &context);
 /// Key `classes`: a list of them; all, if it is absent.
 std::vector<bool> read_class_list(const Fields &fields, ReadContext &context);
-/// That the set has no such class, at its place.
-void refuse_class(ReadContext &context, const std::string &word, Where where, const std::string &path);
+/// A map with a value for each class: errors where the set has no such class, or one of its own is missing.
+void check_class_keys(const Yaml &map, const std::string &path, ReadContext &context);
 
 /// Whether `exams` must stand there. A gap without it is one for all methods: it can only make a verdict
 /// cannot say.

@@ -204,7 +204,7 @@ private:
         }
         if (!summing()) fields_.error("window", "only a sum or a count has a window");
         rule_.window_by_class = node->kind == Yaml::Kind::map;
-        if (rule_.window_by_class) check_classes(*node, "window");
+        if (rule_.window_by_class) check_class_keys(*node, fields_.path_of("window"), context_);
         for (const auto &one : context_.set.classes) {
             const Yaml *of_class = rule_.window_by_class ? node->find(one.id) : node;
             rule_.windows.push_back(of_class ? read_one_window(*of_class) : Window{});
@@ -307,7 +307,7 @@ private:
         if (lower && (summing() || rule_.kind == Rule::Kind::combine))
             fields_.error(key, "a sum or a count has 'at most' or 'under'");
         if (!lower && rule_.kind == Rule::Kind::gap) fields_.error(key, "a gap has 'at least' or 'over'");
-        if (node->kind == Yaml::Kind::map) check_classes(*node, key);
+        if (node->kind == Yaml::Kind::map) check_class_keys(*node, fields_.path_of(key), context_);
         for (std::size_t c = 0; c < context_.set.classes.size(); ++c) {
             const Yaml *one = node->kind == Yaml::Kind::map ? node->find(context_.set.classes[c].id) : node;
             const std::size_t told = context_.issues.all().size();
@@ -316,18 +316,6 @@ private:
             rule_.limits.resize(context_.set.classes.size()); // one limit for all: told once
             break;
         }
-    }
-
-    void check_classes(const Yaml &node, const std::string &key) {
-        const auto ids = context_.set.class_names();
-        for (const auto &entry : node.entries)
-            if (std::find(ids.begin(), ids.end(), entry.key) == ids.end())
-                refuse_class(context_, entry.key, entry.key_where, fields_.path_of(key));
-        for (const auto &id : ids)
-            if (!node.find(id))
-                context_.issues.error(node.where, fields_.path_of(key),
-                                      "class '" + id +
-                                          "' is missing; if the standard is silent, write 'not said'");
     }
 
     Limit read_limit(const Yaml &node, const std::string &key, std::size_t class_index) {

@@ -12,6 +12,7 @@ struct ReadContext {
     CriteriaSet &set; ///< classes, rules read so far
     Names &names;
     Issues &issues;
+    bool class_twice = false; ///< so that another one may be meant, of which nothing more is told
 };
 
 Standing read_standing(const Fields &fields, Issues &issues);

@@ -25,19 +25,35 @@ Fields::Fields(const Yaml &node, std::string path, const std::vector<std::string
         issues_.error(node.where, path_,
                       "found " + std::string(name_of(node.kind)) + "; expected a map with the keys " +
                           listed(known, "or"));
+    std::vector<std::string> absent; // what stands here already is not meant by another key
+    std::copy_if(known.begin(), known.end(), std::back_inserter(absent),
+                 [&](const std::string &key) { return !node.find(key); });
+    bool after_nothing = false; // which was told: what follows may be meant to stand below it
     for (const auto &entry : node.entries) {
-        if (std::find(known.begin(), known.end(), entry.key) != known.end()) continue;
+        if (std::find(known.begin(), known.end(), entry.key) != known.end()) {
+            after_nothing =
+                entry.value.kind == Yaml::Kind::scalar && entry.value.text.empty() && !entry.value.quoted;
+            continue;
+        }
+        if (after_nothing) continue;
+        const std::string key = nearest_word(entry.key, absent);
         issues_.error(entry.key_where, path_,
                       "unknown key '" + shown(entry.key) + "'; expected " + listed(known, "or") +
-                          did_you_mean(entry.key, known));
-        meant_.push_back(nearest_word(entry.key, known));
+                          did_you_mean(entry.key, key.empty() ? known : absent));
+        if (!key.empty()) meant_.emplace_back(key, &entry.value);
     }
+}
+
+const Yaml *Fields::get(std::string_view key) const {
+    if (const Yaml *value = node_.find(key)) return value;
+    const auto found =
+        std::find_if(meant_.begin(), meant_.end(), [&](const auto &one) { return one.first == key; });
+    return found == meant_.end() ? nullptr : found->second;
 }
 
 const Yaml *Fields::need(std::string_view key) const {
     const Yaml *value = get(key);
-    const bool slip = std::find(meant_.begin(), meant_.end(), key) != meant_.end();
-    if (!value && !slip && node_.kind == Yaml::Kind::map)
+    if (!value && node_.kind == Yaml::Kind::map)
         issues_.error(node_.where, path_, "'" + std::string(key) + "' is missing");
     return value;
 }

@@ -10,13 +10,14 @@
 namespace beadbook {
 
 /// Reads one map with a closed list of keys: every key that was not asked for is an error with the nearest
-/// known word, and so is a missing one that was needed. Never throws on the author's mistakes.
+/// known word, and is read as that one, so that nothing more is told of the slip; a missing one that was
+/// needed is an error too. Never throws on the author's mistakes.
 class Fields {
 public:
     /// Reports unknown keys at once. `node` may be of any kind; if it is no map, that is reported.
     Fields(const Yaml &node, std::string path, const std::vector<std::string> &known, Issues &issues);
 
-    const Yaml *get(std::string_view key) const { return node_.find(key); }
+    const Yaml *get(std::string_view key) const;
     /// The value, or an error that it is missing.
     const Yaml *need(std::string_view key) const;
     std::string text(std::string_view key) const;
@@ -41,7 +42,7 @@ public:
 private:
     const Yaml &node_;
     std::string path_;
-    std::vector<std::string> meant_; ///< keys that unknown ones are near to: missing only by a slip
+    std::vector<std::pair<std::string, const Yaml *>> meant_; ///< by the key that a misspelt one is near to
     Issues &issues_;
 };
 

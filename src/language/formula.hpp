@@ -132,6 +132,7 @@ struct Table {
         std::vector<Edge> band;
         Formula value;
         std::string text; ///< the band as written
+        Where where = {}; ///< of it in its file
     };
     std::string name;
     Formula by;

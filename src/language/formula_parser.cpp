@@ -165,7 +165,7 @@ Formula FormulaParser::table() {
     const std::size_t begin = s_.blanks();
     const std::string name = s_.word();
     const auto found = names_.tables.find(name);
-    if (names_.unread_tables.contains(name)) s_.fail_at(begin, "table '" + name + "' has a mistake itself");
+    if (names_.unread_tables.contains(name)) throw ToldElsewhere();
     if (found == names_.tables.end())
         s_.fail_at(begin,
                    "there is no table '" + shown(name) + "'" + there_are(keys_of(names_.tables), name));
@@ -217,6 +217,10 @@ std::optional<Formula> FormulaParser::named() {
         if (!s_.keyword(key) || s_.at() <= end) continue;
         end = s_.at();
         best = formula;
+    }
+    for (const auto &key : names_.unread_formulas) {
+        s_.go_to(begin);
+        if (s_.keyword(key) && s_.at() > end) throw ToldElsewhere();
     }
     s_.go_to(end);
     if (best || !quantity) return best;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "language/formula.hpp"
+#include "measure/refusal.hpp"
 
 #include <map>
 #include <memory>
@@ -25,6 +26,11 @@ struct Name {
     std::vector<std::string> words;          ///< of a word; empty: any
 };
 
+/// Something speaks of a formula or table that has a mistake itself, which is told there.
+struct ToldElsewhere : InputError {
+    ToldElsewhere() : InputError("what it speaks of has a mistake itself") {}
+};
+
 /// The table of names of one file. Sets, rules for welders and practices differ in their table only: the
 /// grammar over it is one (language/condition_parser.hpp).
 class Names {
@@ -45,7 +51,8 @@ public:
     };
     std::map<std::string, BlankName> blanks;
     std::map<std::string, Formula> limits; ///< `limit of RULE`, in the class being read
-    std::set<std::string> unread_tables;   ///< that stand in the file, with a mistake
+    /// That stand in the file with a mistake, which is told there: who speaks of one is told nothing more.
+    std::set<std::string> unread_tables, unread_formulas;
 
 private:
     std::vector<Name> all_;

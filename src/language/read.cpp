@@ -12,6 +12,7 @@ void read_row(const Yaml::Entry &entry, const std::string &path, const Names &na
               Table &table) {
     Table::Row row;
     row.text = entry.key;
+    row.where = entry.key_where;
     try {
         row.band = parse_band(entry.key, names, table.by.dimension());
     } catch (const InputError &e) {

@@ -10,13 +10,16 @@ namespace beadbook {
 /// Where in the file the character at `column` (bytes) of a scalar's text stands.
 Where inside(const Yaml &scalar, std::size_t column);
 
-/// What `parse` makes of a scalar's text; its InputError becomes an issue at the place of the mistake.
+/// What `parse` makes of a scalar's text; its InputError becomes an issue at the place of the mistake, but
+/// for what was told where it stands.
 template <class Parse>
 auto parsed(const Yaml &node, const std::string &path, Issues &issues, Parse parse)
     -> std::optional<decltype(parse(node.text))> {
     if (!scalar_text(node, path, issues)) return std::nullopt;
     try {
         return parse(node.text);
+    } catch (const ToldElsewhere &) {
+        return std::nullopt;
     } catch (const InputError &e) {
         issues.error(inside(node, e.column), path, e.what());
         return std::nullopt;

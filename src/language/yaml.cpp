@@ -1,5 +1,6 @@
 #include "language/yaml.hpp"
 
+#include "language/indentation.hpp"
 #include "language/packed_yaml.hpp"
 #include "measure/text.hpp"
 
@@ -27,11 +28,12 @@ public:
     void OnDocumentEnd() override {}
     void OnNull(const YAML::Mark &mark, YAML::anchor_t anchor) override {
         refuse_anchor(mark, anchor);
+        Yaml nothing = scalar("", mark);
         if (stack_.empty() || !stack_.back().braced)
-            issues_.error(place(mark), path(), "nothing stands here; expected a value");
+            refuse_nothing(nothing);
         else
             refuse_comma(stack_.back(), mark);
-        add(scalar("", mark));
+        add(std::move(nothing));
     }
     void OnAlias(const YAML::Mark &mark, YAML::anchor_t) override {
         issues_.error(place(mark), path(),
@@ -79,6 +81,18 @@ private:
         for (const auto &level : stack_)
             if (level.awaits_value) out += (out.empty() ? "" : ".") + level.key;
         return out;
+    }
+
+    /// The parser places it at the next line, of which it tells nothing.
+    void refuse_nothing(Yaml &nothing) {
+        const Level *level = stack_.empty() || !stack_.back().awaits_value ? nullptr : &stack_.back();
+        if (level) nothing.where = level->key_where;
+        issues_.error(
+            nothing.where, path(),
+            level ? "nothing stands behind it; expected a value, or lines below it that begin further "
+                    "to the right"
+                  : "nothing stands here; expected a value");
+        if (level) issues_.spoil(nothing.where, nothing.where.line);
     }
 
     /// A comma inside a value makes its second half a key of nothing. The halves are read as if they were
@@ -144,8 +158,10 @@ private:
             issues_.error(node.where, path(), "found a list or map as a key; expected a word");
         else if (node.text == "<<")
             issues_.error(node.where, path(), "found a merge key (<<); merge keys are not allowed");
-        else if (level.node.find(node.text))
+        else if (level.node.find(node.text)) {
             issues_.error(node.where, path(), "key '" + shown(node.text) + "' stands here a second time");
+            ++level.node.doubled;
+        }
         level.key = node.text;
         level.key_where = node.where;
         level.awaits_value = true;
@@ -221,6 +237,8 @@ Yaml parse_yaml(const std::string &text, Issues &issues) {
         const Where tab = indenting_tab(text);
         if (tab.line > 0 && (!known || tab.line <= e.mark.line + 1))
             issues.error(tab, "", "this is not YAML: a line begins with a tab; expected blanks");
+        else if (const auto wrong = known ? wrong_indentation(text, e.mark.line + 1) : std::nullopt)
+            issues.error(wrong->where, "", "this is not YAML: " + wrong->text);
         else
             issues.error(known ? place(e.mark) : Where{}, "", "this is not YAML: " + in_plain_words(e.msg));
     }

@@ -20,6 +20,7 @@ struct Yaml {
     std::string text;           ///< of a scalar
     std::vector<Yaml> items;    ///< of a list
     std::vector<Entry> entries; ///< of a map, in the file's order
+    std::size_t doubled = 0;    ///< keys of a map that stood there again, which were told and left out
 
     const Yaml *find(std::string_view key) const;
 };

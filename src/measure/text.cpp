@@ -281,7 +281,8 @@ std::string nearest_word(std::string_view word, const std::vector<std::string> &
     std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
     for (const auto &candidate : candidates) {
         const std::size_t distance = edit_distance(word, candidate);
-        if (distance < least && distance < candidate.size()) {
+        const bool begun = distance == least && word.starts_with(candidate) && !word.starts_with(best);
+        if ((distance < least || begun) && distance < candidate.size()) {
             least = distance;
             best = candidate;
         }

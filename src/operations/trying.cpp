@@ -66,16 +66,27 @@ std::shared_ptr<const CriteriaSet> set_of_cases(Catalogue &catalogue, const Sour
     const auto shipped = shipped_sets();
     if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return catalogue.criteria(name);
     const std::string file = means_file(name) ? name : name + ".yaml";
-    const std::string beside = cases.name.substr(0, cases.name.rfind('/') + 1) + file;
-    for (const std::string &path : {beside, file}) {
+    std::vector<std::string> paths{file}, missed;
+    if (const std::size_t slash = cases.name.rfind('/'); slash != std::string::npos && !file.starts_with('/'))
+        paths.insert(paths.begin(), cases.name.substr(0, slash + 1) + file);
+    for (const std::string &path : paths) {
         try {
             catalogue.outside().read(path);
-        } catch (const DataError &) {
+        } catch (const DataError &e) {
+            missed.emplace_back(e.what());
             continue;
         }
-        return catalogue.criteria(means_file(path) ? path : "./" + path);
+        return catalogue.criteria(path);
     }
-    return catalogue.criteria(name);
+    if (means_file(name))
+        throw DataError(joined(missed, "; ") +
+                        "; write its path from the folder of the cases file, or the name " +
+                        "of a shipped set");
+    try {
+        return catalogue.criteria(name);
+    } catch (const DataError &e) {
+        throw DataError(e.what() + (" (looked for as a file too: " + joined(missed, "; ") + ")"));
+    }
 }
 
 /// Somebody names the set where its cases are meant.

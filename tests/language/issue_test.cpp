@@ -57,4 +57,43 @@ TEST_CASE("a key typed wrong, a class list as a map and a division by zero are o
     CHECK_THAT(mistakes("A", "at most: {A: T}"),
                says("expected a list of classes") && !says("there is no class"));
     CHECK(mistakes("[A]", "at most: T / 0") == "divides by zero\n");
+    CHECK(mistakes("[A, A]", "at most: {A: T, B: T}") == "class 'A' stands here twice\n");
+    CHECK(mistakes("[A, B]", "at most: {A: T, A: T}") == "key 'A' stands here a second time\n");
+    CHECK(mistakes("[A, B]", "at most: {A: T, C: T}") == "there is no class 'C'; expected A or B\n");
+    CHECK_THAT(mistakes("[A, B, C]", "at most: {A: T, D: T}"),
+               says("no class 'D'") && says("'B' is missing") && says("'C' is missing"));
+}
+
+TEST_CASE("a key typed wrong is read as the one that is meant, so that it is one mistake") {
+    const std::string text =
+        "set: s\ntitle: t\nedition: e\nunits: mm\nclasses: [A, B]\n"
+        "quantities: {T: thinner member}\nformulas: {most: T / 4}\n"
+        "scope:\n  - {id: p0, when: T from 5 mm to 20 mm, clause: c, standing: {house: x}}\n"
+        "required exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n"
+        "rules:\n"
+        "  - {id: r, types: porosity, exams: RT, measure: count, window: 9 mm, at most: 3, "
+        "clause: c, standing: {house: x}}\n"
+        "  - {id: s, types: porosity, exams: RT, measure: sum of size, linked: gap under 1 mm, "
+        "least group: 3, at most: most, clause: c, standing: {house: x}}\n"
+        "  - {id: g, types: porosity, exams: RT, measure: gap, at least: most, clause: c, "
+        "standing: {house: x}}\n"
+        "  - {id: c, combine: [r, s], borderline: 90 %, at most: 1, clause: c, "
+        "standing: {house: x}}\n";
+    CHECK_FALSE(load_criteria(text).set == nullptr);
+    for (const char *key : {"units:", "classes:", "quantities:", "formulas:", "scope:", "when:", "exams:",
+                            "measure:", "window:", "linked:", "least group:", "at most:", "at least:",
+                            "combine:", "borderline:", "clause:", "standing:"}) {
+        std::string typed = text;
+        const std::size_t colon = typed.find(key) + std::string(key).size() - 1;
+        typed.insert(colon, "s");
+        std::string errors;
+        std::size_t count = 0;
+        for (const auto &issue : load_criteria(typed).issues)
+            if (issue.severity == Severity::error) {
+                errors += issue.text + "\n";
+                ++count;
+            }
+        INFO(key << "\n" << errors);
+        CHECK(count == 1);
+    }
 }

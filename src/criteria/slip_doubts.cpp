@@ -1,0 +1,110 @@
+// Limits that differ from those beside them as only a slip of the pen explains.
+#include "criteria/doubts.hpp"
+#include "criteria/limit_order.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+std::optional<Formula::Op> choice_of(const Limit &limit) {
+    if (limit.kind != Limit::Kind::value) return std::nullopt;
+    const Formula::Op op = limit.formula.nodes().back().op;
+    return op == Formula::Op::least || op == Formula::Op::greatest ? std::optional(op) : std::nullopt;
+}
+
+/// The same two parts, of which the other one counts.
+bool turned_round(const Limit &one, const Limit &other) {
+    if (choice_of(one) == choice_of(other) || !choice_of(one) || !choice_of(other)) return false;
+    const auto parts = [](const Limit &limit) {
+        const std::size_t of = limit.text.find(" of ");
+        return of == std::string::npos ? "" : limit.text.substr(of);
+    };
+    return !parts(one).empty() && parts(one) == parts(other);
+}
+
+class Slips {
+public:
+    Slips(const CriteriaSet &set, Doubts &doubts) : set_(set), doubts_(doubts) {}
+
+    void check() {
+        for (std::size_t r = 0; r < set_.rules.size(); ++r) {
+            const Rule &rule = set_.rules[r];
+            if (!check_distance(rule) && !check_choice(rule)) check_siblings(r);
+        }
+    }
+
+private:
+    bool tell(std::string_view check, const Rule &rule, std::size_t c, const std::string &text) {
+        doubts_.tell(check, rule.id, rule.where_from, "rules." + rule.id,
+                     "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text + "', " +
+                         text);
+        return true;
+    }
+
+    /// What the order of the classes refuses is told there.
+    bool check_distance(const Rule &rule) {
+        if (doubts_.told("limit-over-wall", rule.id) || doubts_.told("limit-beyond-belief", rule.id))
+            return false;
+        std::optional<std::size_t> before;
+        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
+            if (rule.limits[c].kind != Limit::Kind::value) continue;
+            const std::string apart =
+                before && in_order(rule, *before, c) ? times_apart(rule.limits[*before], rule.limits[c]) : "";
+            if (!apart.empty())
+                return tell("limits-far-apart", rule, c,
+                            "and that for class " + set_.classes[*before].id + ", '" +
+                                rule.limits[*before].text + "', " + apart);
+            before = c;
+        }
+        return false;
+    }
+    bool in_order(const Rule &rule, std::size_t strict, std::size_t loose) const {
+        return !set_.ordered || lets_more_through(rule.limits[strict], rule.limits[loose], rule.compare, {},
+                                                  {Unit::inch}) == false;
+    }
+
+    /// What fewer of its classes say is doubted; of as many, what lets more through.
+    bool check_choice(const Rule &rule) {
+        std::vector<std::size_t> least, greatest;
+        for (std::size_t c = 0; c < rule.limits.size(); ++c)
+            if (const auto op = choice_of(rule.limits[c]))
+                (*op == Formula::Op::least ? least : greatest).push_back(c);
+        if (least.empty() || greatest.empty()) return false;
+        const bool doubt_greatest =
+            greatest.size() == least.size() ? is_maximum(rule.compare) : greatest.size() < least.size();
+        const std::size_t c = (doubt_greatest ? greatest : least).front();
+        const std::size_t other = (doubt_greatest ? least : greatest).front();
+        return tell("greater-beside-lesser", rule, c,
+                    "takes the " + std::string(doubt_greatest ? "greater" : "lesser") +
+                        " of its parts, and that for class " + set_.classes[other].id + ", '" +
+                        rule.limits[other].text + "', the " + (doubt_greatest ? "lesser" : "greater") +
+                        ": are both meant?");
+    }
+
+    /// A rule that has the same two parts, and the other one of them counts.
+    void check_siblings(std::size_t r) {
+        const Rule &rule = set_.rules[r];
+        for (std::size_t o = 0; o < set_.rules.size(); ++o) {
+            const Rule &other = set_.rules[o];
+            if (o == r || other.kind != rule.kind || other.compare != rule.compare) continue;
+            for (std::size_t c = 0; c < rule.limits.size(); ++c)
+                if (choice_of(rule.limits[c]) == Formula::Op::greatest &&
+                    turned_round(rule.limits[c], other.limits[c])) {
+                    tell("greater-beside-lesser", rule, c,
+                         "takes the greater of the parts of which '" + other.limits[c].text + "' of rule '" +
+                             other.id + "' takes the lesser: are both meant?");
+                    return;
+                }
+        }
+    }
+
+    const CriteriaSet &set_;
+    Doubts &doubts_;
+};
+
+} // namespace
+
+void check_slips(const CriteriaSet &set, Doubts &doubts) { Slips(set, doubts).check(); }
+
+} // namespace beadbook
