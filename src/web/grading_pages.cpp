@@ -86,7 +86,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     // What was written of another state is no remark on this one.
     const bool anew = refused && refused->field() == "seen";
     form.hidden("selection", query)
-        .hidden("seen", std::to_string(sheet.coupon.last_seq))
+        .seen(sheet.coupon.last_seq)
         .add({"remark",
               "Remark",
               "",
@@ -200,7 +200,7 @@ Answer accepted_form(Visit &visit, const Refusal *refused) {
     } else {
         Form form(visit, class_path + "/accepted", refused);
         form.hidden("selection", query)
-            .hidden("seen", std::to_string(visit.office().ledger().last_entry_of(Family::coupon)))
+            .seen(visit.office().ledger().last_entry_of(Family::coupon))
             .put(list)
             .add({"remark", "Remark", "", Control::Kind::text, "It is kept with each of them."});
         main += form.html("Grade them passed");
