@@ -73,6 +73,12 @@ void add_coupon(Document &doc, const LearnerCoupon &one) {
     for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
 }
 
+/// "Class 2 of ...: accept": of each coupon, however many say the same.
+bool is_verdict(const Paragraph &line) {
+    const auto &runs = line.words.runs();
+    return !runs.empty() && runs.front().tone == Tone::strong;
+}
+
 } // namespace
 
 Document document_of(const Learner &learner) {
@@ -107,8 +113,15 @@ Document handout_of(const Learner &learner) {
             proved = false;
         if (const auto *fold = std::get_if<Fold>(&block)) {
             proved = true;
-            if (!fold->items.empty())
-                out.line(Words(fold->title + ". ") + fold->items.back().words + Words("."));
+            out.line(fold->title + ", in short:");
+            for (const std::size_t i : fold->in_short) {
+                const Words &words = fold->items[i].words;
+                // Who examined, and how sure it is, is of this coupon; what a set lacks is the same for many.
+                const bool told = i != fold->in_short.front() && i != fold->in_short.back() &&
+                                  !said.insert(words.plain()).second;
+                out.item(told ? Words(words.plain().substr(0, words.plain().find(':')) + ": as said above.")
+                              : words + Words("."));
+            }
             continue;
         }
         const auto *figure = std::get_if<Figure>(&block);
@@ -121,7 +134,7 @@ Document handout_of(const Learner &learner) {
         }
         if (const auto *line = std::get_if<Paragraph>(&block))
             if (const std::string words = line->words.plain();
-                words.size() > long_sentence && !said.insert(words).second)
+                !is_verdict(*line) && words.size() > long_sentence && !said.insert(words).second)
                 continue;
         out.blocks.push_back(std::move(block));
     }
