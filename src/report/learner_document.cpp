@@ -1,11 +1,11 @@
 #include "report/learner_document.hpp"
 
 #include "criteria/provenance.hpp"
+#include "report/after_test_document.hpp"
 #include "report/coupon_document.hpp"
 #include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/own_file.hpp"
-#include "report/standing_document.hpp"
 #include "report/summary_document.hpp"
 
 #include <algorithm>
@@ -51,25 +51,18 @@ Grid table_of(const Learner &learner) {
     return out;
 }
 
-void add_next(Document &doc, const LearnerCoupon &one) {
-    for (const auto &next : one.next) {
-        Bullet said = next_bullet(next);
-        doc.line(std::move(said.words), std::move(said.source));
-    }
-}
-
 void add_coupon(Document &doc, const LearnerCoupon &one) {
     doc.gap().heading("Coupon " + one.record.id, 1);
     if (one.explained) {
-        add_next(doc, one);
         add_explained(doc, *one.explained);
+        add_after_test(doc, one.after, one.explained);
         return;
     }
     doc.line(Words(one.record.withdrawn.empty() ? "Not judged: " + one.why_not
                                                 : "The coupon is withdrawn: " + one.record.withdrawn,
                    Tone::cannot_say));
     if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grade_again));
-    add_next(doc, one);
+    add_after_test(doc, one.after, one.explained);
     for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
 }
 

@@ -12,14 +12,6 @@
 namespace beadbook {
 namespace {
 
-/// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
-Words standing_words(const HeldQualification &held) {
-    const Validity &v = held.validity;
-    const bool doubt = v.state == Validity::State::in_doubt && v.until;
-    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
-           ", " + v.reason;
-}
-
 std::string name_line(const WelderRecord &welder) {
     return "Welder " + welder.mark + (welder.name.empty() ? "" : ", " + welder.name) +
            (welder.employer.empty() ? "" : ", " + welder.employer);
@@ -137,6 +129,13 @@ void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
         for (const auto &one : what) under.push_back({taken_back_text(one), "", {}});
         doc.item("coupon " + coupon + ": " + gone_words(what), "", std::move(under));
     }
+}
+
+Words standing_words(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    const bool doubt = v.state == Validity::State::in_doubt && v.until;
+    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
+           ", " + v.reason;
 }
 
 Bullet next_bullet(const NextRetest &next) {
