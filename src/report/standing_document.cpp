@@ -234,6 +234,12 @@ Document document_of(const WelderStanding &standing) {
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
+    for (const auto &one : standing.to_qualify)
+        doc.item(Words("coupon " + one.coupon +
+                       " was graded passed and qualifies nothing yet: the instructor "
+                       "qualifies by it next, by " +
+                       listed(one.rules, "or")) +
+                 Words::to_type(", 'beadbook qualify " + one.coupon + " --rules " + one.rules.front() + "'"));
     add_failed(doc, standing.failed);
     add_gone(doc, standing.gone);
     add_struck(doc, standing.struck);
@@ -292,7 +298,8 @@ Document document_of(const DueList &due) {
     Document doc;
     doc.title = "Due through " + print(due.through) + ", as it stands on " + print(due.on);
     if (due.items.empty() && due.endings.empty())
-        return doc.line("nothing is due through " + print(due.through));
+        return doc.line("nothing is due through " + print(due.through) +
+                        (due.next ? "; the next day is " + print(*due.next) + ", " + due.next_of : ""));
     if (!due.items.empty()) add_qualifications(doc, due);
     if (!due.endings.empty()) add_endings(doc, due.endings);
     return doc;
