@@ -105,6 +105,13 @@ std::string coupons_of_welder(Visit &visit, const std::string &mark, const std::
 std::string held_part(Visit &visit, const std::string &mark) {
     const WelderStanding standing = standing_of(visit.office(), mark);
     Document told = document_of(standing);
+    // The page is headed by the mark.
+    const WelderRecord &welder = standing.welder.record;
+    std::vector<std::string> called;
+    for (const auto &text : {welder.name, welder.employer})
+        if (!text.empty()) called.push_back(text);
+    told.blocks.front() = Paragraph{Words(joined(called, ", ")), ""};
+    if (called.empty()) told.blocks.erase(told.blocks.begin());
     add_one_more(told, one_more_coupon(visit.office(), standing));
     std::string out = one_deeper(part_of(std::move(told), "standing"));
     std::string records;

@@ -97,6 +97,7 @@ export async function send(form) {
     const fields = said(form);
     const path = new URL(form.action).pathname;
     form.querySelectorAll('.refused, .asked').forEach(old => old.remove());
+    document.querySelector('main > .told')?.remove(); // it tells of what was sent before
     const key = await add({ path, fields, person }, token);
     const happened = await new Promise(ok => {
         awaited.set(key, ok);

@@ -310,6 +310,8 @@ async function submit(event) {
     if (!words.trim() || words === sent) return;
     sent = words;
     const done = await send(form).finally(() => { if (sent === words) sent = ''; });
+    // What is asked stands beside its tick now.
+    if (!done) reading.querySelectorAll('p').forEach(one => one.textContent?.includes('is that meant?') && one.remove());
     if (done && mended > 0) await drop(mended);
     if (done && mending === mended) mending = 0;
     // Another find may have been begun meanwhile: it stays.
