@@ -2,6 +2,7 @@
 
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "operations/coupon_lines.hpp"
 #include "web/page.hpp"
 #include "web/roles.hpp"
 
