@@ -1,7 +1,9 @@
 #include "criteria/vocabulary.hpp"
 
+#include "criteria/set_names.hpp"
 #include "criteria/shipped.hpp"
 #include "language/fields.hpp"
+#include "language/read.hpp"
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
 
@@ -25,6 +27,24 @@ std::optional<OwnMeasure> read_own_measure(const Fields &fields) {
         fields.error("by", "found '" + shown(said) +
                                "'; expected extent, depth, height, angle, opening or several");
     return std::nullopt;
+}
+
+std::vector<ImperfectionType::CauseOfSome> read_causes_of_some(const Fields &fields, Issues &issues) {
+    std::vector<ImperfectionType::CauseOfSome> out;
+    const Yaml *list = fields.get("of some");
+    if (!list) return out;
+    static const Names names = [] {
+        Names all;
+        add_set_names(all);
+        return all;
+    }();
+    for (const auto &node : list->items) {
+        const Fields of(node, "types.of some", {"cause", "remedy", "when", "basis"}, issues);
+        of.need("when");
+        of.need("basis");
+        out.push_back({of.text("cause"), of.text("remedy"), read_conditions(of, "when", names, issues)});
+    }
+    return out;
 }
 
 } // namespace
@@ -52,9 +72,9 @@ const Vocabulary &Vocabulary::shipped() {
 }
 
 Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
-    static const std::vector<std::string> keys{"name",     "iso",     "quick",  "under", "shape",
-                                               "also",     "cause",   "remedy", "small", "basis",
-                                               "measured", "unclear", "by"};
+    static const std::vector<std::string> keys{"name",     "iso",     "quick",  "under",  "shape",
+                                               "also",     "cause",   "remedy", "small",  "basis",
+                                               "measured", "unclear", "by",     "of some"};
     Vocabulary v;
     v.hash_ = sha256(text);
     const Yaml root = read_yaml(text, issues);
@@ -69,7 +89,7 @@ Vocabulary Vocabulary::read(const std::string &text, Issues &issues) {
         type.shape = read_shape(fields);
         type.measured = fields.flag("measured", false);
         type.by = read_own_measure(fields);
-        type.usual = {fields.text("cause"), fields.text("remedy")};
+        type.usual = {fields.text("cause"), fields.text("remedy"), read_causes_of_some(fields, issues)};
         if (const Yaml *small = fields.get("small")) {
             const Fields of(*small, "types.small", {"cause", "remedy"}, issues);
             type.small = {of.needed_text("cause"), of.needed_text("remedy")};

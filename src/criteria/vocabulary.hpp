@@ -1,6 +1,7 @@
 #pragma once
 
 #include "criteria/methods.hpp"
+#include "language/condition.hpp"
 #include "language/issue.hpp"
 
 #include <cstdint>
@@ -63,8 +64,14 @@ struct ImperfectionType {
     }
     /// It stands on the face by what it is: excess weld metal, excessive convexity (502, 503).
     bool is_of_face() const { return iso == "502" || iso == "503"; }
+    /// Of some welds only: told unless the conditions are known not to hold. One of the two may be empty.
+    struct CauseOfSome {
+        std::string cause, remedy;
+        std::vector<Condition> when;
+    };
     struct Cause {
         std::string cause, remedy;
+        std::vector<CauseOfSome> of_some = {};
     };
     Cause usual; ///< of the imperfection; of a dimension, where it is over a limit
     Cause small; ///< of a dimension that is under one

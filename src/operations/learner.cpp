@@ -38,15 +38,6 @@ LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
     return out;
 }
 
-/// What rules for welders ask after a test that failed, of one who is enrolled.
-void tell_next(Office &office, Learner &learner) {
-    if (!office.book().knows_welder(learner.welder)) return;
-    const WelderState welder = office.book().welder(learner.welder);
-    auto next = next_retests(office, GradedTests(office, welder), welder, office.outside().today());
-    for (auto &one : learner.coupons)
-        if (const auto at = next.find(one.record.id); at != next.end()) one.next = std::move(at->second);
-}
-
 } // namespace
 
 Learner learner_of(Office &office, const Selection &of) {
@@ -64,7 +55,9 @@ Learner learner_of(Office &office, const Selection &of) {
         ++decided;
         if (judged->verdict() == Verdict::accept && !judged->bends_failed()) ++accepted;
     });
-    tell_next(office, out);
+    auto after = after_tests(office, of.welder);
+    for (auto &one : out.coupons)
+        if (const auto at = after.find(one.record.id); at != after.end()) one.after = std::move(at->second);
     put_in_order(out.coupons, [&](const auto &one) { return day_in_order(office, one.record); });
     out.accepted = share_of(accepted, decided);
     out.alike = alike_of(office, of);

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "measure/share.hpp"
+#include "operations/after_test.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/earlier.hpp"
-#include "operations/next_retest.hpp"
 
 namespace beadbook {
 
@@ -17,7 +17,7 @@ struct LearnerCoupon {
     std::optional<Grade> grade;
     std::string grade_again; ///< why the grade must be given again; empty if it stands
     std::vector<Remark> remarks;
-    std::vector<NextRetest> next = {}; ///< of a test that failed
+    AfterTest after = {};
 };
 /// Everything on record of the coupons that one welder welded.
 struct Learner {

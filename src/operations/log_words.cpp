@@ -21,10 +21,13 @@ struct LogWordInfo {
     LogWord word;
     std::size_t most; ///< words that may follow
 };
-constexpr std::array<LogWordInfo, 13> log_words{{{"help", LogWord::help, 0},
+/// A whole line may follow.
+constexpr std::size_t most_words = 1000;
+constexpr std::array<LogWordInfo, 14> log_words{{{"help", LogWord::help, 0},
                                                  {"?", LogWord::help, 0},
                                                  {"list", LogWord::list, 0},
                                                  {"undo", LogWord::undo, 1},
+                                                 {"correct", LogWord::correct, most_words},
                                                  {"verdict", LogWord::verdict, 1},
                                                  {"finish", LogWord::finish, 1},
                                                  {"none", LogWord::nothing, 1},
@@ -102,6 +105,12 @@ LogOrder log_order(std::string_view line) {
     }
     out.word = info->word;
     if (out.word == LogWord::undo && words.size() == 2) out.number = number_in(line, words[1]);
+    if (out.word == LogWord::correct) {
+        if (words.size() < 3)
+            throw InputError("which find, and to what? such as correct 3 porosity 0.02 at 3 in", line.size());
+        out.number = number_in(line, words[1]);
+        out.of = line.substr(static_cast<std::size_t>(words[2].data() - line.data()));
+    }
     if (out.word == LogWord::verdict && words.size() == 2) out.of = words[1];
     if (out.word == LogWord::on) {
         if (words.size() < 2) throw InputError("on which coupon? such as on T-8", line.size());
@@ -137,6 +146,7 @@ std::string_view log_orders_help() {
            "this one\n"
            "  list          what is on record of this coupon\n"
            "  undo [N]      take back the last line of this sitting, or its find N\n"
+           "  correct N ... find N as the line behind it says; the old line is kept\n"
            "  verdict [SET] every class as it stands, or by another criteria set\n"
            "  finish        these are all that the exam found (finish MT, finish 2: where several are open)\n"
            "  none          the exam found nothing (MT none: where several are open)\n"

@@ -14,6 +14,7 @@ enum class LogWord : std::uint8_t {
     help,
     list,
     undo,
+    correct,
     verdict,
     finish,
     nothing,
@@ -27,8 +28,9 @@ enum class LogWord : std::uint8_t {
 /// One such line: `undo 3`, `MT none`, `on T-8 2`.
 struct LogOrder {
     LogWord word = LogWord::none; ///< none: the line is a find
-    std::string of; ///< of `on` the coupon, of `verdict` the criteria set, of `undo` and `on` see number
-    int number = 0; ///< of `undo` the find, of `on` and `finish` the exam; 0: not said
+    std::string
+        of; ///< of `on` the coupon, of `verdict` the criteria set, of `correct` the line as it should be
+    int number = 0; ///< of `undo` and `correct` the find, of `on` and `finish` the exam; 0: not said
     std::optional<Exam> method; ///< of `by`, and of `finish` and `none` on either side of it
 };
 /// Throws InputError: a number that is none.

@@ -13,6 +13,7 @@
 #include "operations/taken_back.hpp"
 #include "operations/test_fate.hpp"
 #include "operations/test_likeness.hpp"
+#include "operations/to_qualify.hpp"
 #include "operations/vouching.hpp"
 #include "operations/who_is_meant.hpp"
 #include "records/codecs/bodies.hpp"
@@ -291,6 +292,7 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
             for (const auto &note : retest_notes(tests, {*proof}, {held.record.welded}))
                 held.validity.reason += "; caution: " + note;
     out.struck = struck_out(office.book(), mark);
+    out.to_qualify = to_qualify(office, tests, out);
     return out;
 }
 
@@ -316,6 +318,16 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
     return NextStep{ToDo::test, v.until, held.retested_by, {}};
 }
 
+namespace {
+
+void take_next(DueList &due, Day by, const std::string &of) {
+    if (due.next && *due.next <= by) return;
+    due.next = by;
+    due.next_of = of;
+}
+
+} // namespace
+
 DueList due(Office &office, int days, std::optional<Day> on) {
     if (days < 0 || days > 36'500) throw refused("days: 0 to 36500 can be looked ahead").at("days");
     DueList out;
@@ -324,13 +336,21 @@ DueList due(Office &office, int days, std::optional<Day> on) {
     for (auto &standing : standing_of_all(office, out.on))
         for (auto &held : standing.held) {
             const auto step = next_step(held);
-            if (!step || step->by.value_or(out.on) > out.through) continue;
+            if (!step) continue;
+            if (step->by.value_or(out.on) > out.through) {
+                take_next(out, *step->by, title_of(held) + " of " + held.mark);
+                continue;
+            }
             const auto left = (step->by.value_or(out.on) - out.on).count();
             out.items.push_back({*step, std::move(held), left});
         }
     std::stable_sort(out.items.begin(), out.items.end(),
                      [](const auto &a, const auto &b) { return a.days_left < b.days_left; });
-    out.endings = endings(office, out.on, out.through);
+    for (auto &one : endings(office, out.on, Day::max()))
+        if (one.by > out.through)
+            take_next(out, one.by, one.subject);
+        else
+            out.endings.push_back(std::move(one));
     return out;
 }
 

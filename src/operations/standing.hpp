@@ -59,6 +59,12 @@ struct WelderStanding {
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};
+    struct ToQualify {
+        std::string coupon;
+        std::vector<std::string> rules;
+    };
+    /// Tests that passed and that nothing rests on yet; told of one welder as well.
+    std::vector<ToQualify> to_qualify = {};
     struct Gone {
         std::string coupon;
         std::vector<TakenBack> what; ///< finds and exams with finds that are no more, a reject that went
@@ -95,6 +101,8 @@ struct DueQualification : NextStep {
 };
 struct DueList {
     Day on, through;
+    std::optional<Day> next = {};        ///< the first one after that on which something is due
+    std::string next_of = {};            ///< "#1 GTAW by asme-ix of L1"; the person or the serial number
     std::vector<DueQualification> items; ///< what ends first comes first
     std::vector<Ending> endings = {};    ///< of people and equipment
 };

@@ -20,6 +20,7 @@ namespace beadbook {
 namespace {
 
 constexpr const char *undone = "undone at the prompt";
+constexpr const char *corrected = "corrected at the prompt";
 
 /// The verdict of every class, and of the one that is sought the first thing that keeps it open.
 std::string live_verdicts(Call &call, const std::string &coupon, const std::string &set = "") {
@@ -89,6 +90,7 @@ public:
         case LogWord::nothing: finish({exam_meant(order)}, true); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
+        case LogWord::correct: correct(order.number, order.of); break;
         case LogWord::none:
             not_taken_.push_back({coupon_, line, method_of(line)});
             log(line);
@@ -265,6 +267,28 @@ private:
         if (answer && !word.empty() && !same_word(word, "no") && !same_word(word, "n")) held_back_ = *answer;
         return false;
     }
+    /// What `entering` makes of a line, as it is meant where that is asked.
+    template <class Entering>
+    auto stored(const Entering &entering) {
+        const auto store = [&](bool sure) {
+            return call_.write([&](Writing &w) { return entering(w, sure); });
+        };
+        try {
+            return store(false);
+        } catch (const Unsure &e) {
+            session_.out << "  " << visible(e.what()) << "\n";
+            if (!is_meant()) throw InputError("not logged");
+            return store(true);
+        }
+    }
+    void correct(int number, const std::string &line) {
+        const auto done = stored([&](Writing &w, bool sure) {
+            return correct_indication(w, coupon_, number, line, corrected, sure);
+        });
+        session_.out << "  #" << number << " " << visible(print_log_line(done.value.indications.front()))
+                     << "; the old line is kept\n";
+        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
+    }
     void log(const std::string &line) {
         const CouponState state = call_.office().coupon(coupon_);
         const CouponRecord &record = state.record;
@@ -277,17 +301,9 @@ private:
                 "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it, 'done' leaves");
         // Read by itself first, for the column of a mistake.
         read_log_line(line, record.facts().line, record.fixed_unit());
-        LogRequest request{coupon_, free ? 0 : exam_, line, "line"};
-        const auto store = [&] { return call_.write([&](Writing &w) { return log_lines(w, request); }); };
-        Done<Logged> done;
-        try {
-            done = store();
-        } catch (const Unsure &e) {
-            session_.out << "  " << visible(e.what()) << "\n";
-            if (!is_meant()) throw InputError("not logged");
-            request.sure = true;
-            done = store();
-        }
+        const Done<Logged> done = stored([&](Writing &w, bool sure) {
+            return log_lines(w, {coupon_, free ? 0 : exam_, line, "line", sure});
+        });
         for (const auto &i : done.value.indications) {
             deeds_.push_back({coupon_, i.number, {}});
             ++logged_;

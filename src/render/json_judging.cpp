@@ -8,6 +8,7 @@
 #include "render/json_standing.hpp"
 #include "report/finding_place.hpp"
 #include "report/own_file.hpp"
+#include "report/standing_document.hpp"
 #include "report/standings.hpp"
 #include "report/usual_cause.hpp"
 
@@ -198,7 +199,9 @@ std::string json_text(const Learner &learner, const std::vector<std::string> &no
             for (const auto &r : one.remarks)
                 out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
         }
-        render::add_next(out, one.next);
+        render::add_next(out, one.after.next);
+        if (!one.after.failed_by.empty()) out["failed by"] = one.after.failed_by;
+        for (const auto &held : one.after.unsettled) out["unsettled"].push_back(standing_words(held).plain());
         coupons.push_back(std::move(out));
     }
     nlohmann::json out{{"welder", learner.welder},

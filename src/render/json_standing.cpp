@@ -162,6 +162,8 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     out["on"] = print(standing.on);
     out["qualifications"] = held_json(standing.held);
     out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
+    for (const auto &one : standing.to_qualify)
+        out["to qualify"].push_back({{"coupon", one.coupon}, {"rules", one.rules}});
     add_beside(out, standing.failed, standing.gone, standing.struck);
     return render::finished(std::move(out), notes);
 }

@@ -86,6 +86,7 @@ struct Bullets {
 struct Fold {
     std::string title;
     std::vector<Bullet> items;
+    std::vector<std::size_t> in_short = {}; ///< which of them stand where there is room for a few only
 };
 
 struct Column {

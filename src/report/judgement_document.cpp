@@ -19,6 +19,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -129,6 +130,21 @@ std::string others_words(const std::vector<Finding> &findings, const std::vector
     for (const int n : numbers) tags.push_back("#" + std::to_string(n));
     return tags.empty() ? "the same " + counted(group.size() - 1, "time") + " more"
                         : "the same by less: " + listed(tags);
+}
+
+/// Those that make the verdict what it is; or the others, which leave something open beside it.
+void add_reasons(Document &doc, const Case &c, std::size_t k, const ClassJudgement &one, bool deciding) {
+    bool headed = deciding;
+    for (const auto &group : alike(one.findings)) {
+        const Finding &worst = one.findings[group.front()];
+        if ((worst.effect == one.verdict) != deciding) continue;
+        if (!std::exchange(headed, true)) doc.heading("What is open beside that", 2);
+        std::vector<Bullet> under;
+        if (std::string said = plain_words(c, worst); !said.empty())
+            under.push_back({std::move(said), "", {}});
+        if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
+        doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
+    }
 }
 
 /// An accept by the examinations never stands alone where mechanical tests failed.
@@ -301,15 +317,9 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
         doc.heading(one.verdict == Verdict::reject ? "Why it is not accepted"
                                                    : "What is missing before anybody can say",
                     2);
-        for (const auto &group : alike(one.findings)) {
-            const Finding &worst = one.findings[group.front()];
-            std::vector<Bullet> under;
-            if (std::string said = plain_words(c, worst); !said.empty())
-                under.push_back({std::move(said), "", {}});
-            if (group.size() > 1) under.push_back({others_words(one.findings, group), "", {}});
-            doc.item(sentence(c, k, worst), worst.rule >= 0 ? authority(c, k, worst) : "", std::move(under));
-        }
+        add_reasons(doc, c, k, one, true);
         add_standings(doc, c, k, one);
+        add_reasons(doc, c, k, one, false);
         add_who_decides(doc, e.judged.mark, {one});
         add_limit_bars(doc, limit_rows(c, k, one));
     }
@@ -317,9 +327,11 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     add_causes(doc, c, one);
     add_chosen_proof(doc, c, e.judged, in_full);
     if (one.proof) add_limit_bars(doc, limit_rows(c, k, *one.proof));
-    add_cautions(doc, e.judged);
     doc.gap().line(made_words(e.judged));
     add_finished(doc, e.judged);
+    // Lists and headings say "with cautions": these are they.
+    if (e.judged.with_cautions()) doc.gap().line(Words("Cautions:", Tone::strong));
+    add_cautions(doc, e.judged);
     add_assurances(doc, e.judged.sure);
     add_taken_back(doc, e.judged.taken_back);
     if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));

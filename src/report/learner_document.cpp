@@ -1,11 +1,11 @@
 #include "report/learner_document.hpp"
 
 #include "criteria/provenance.hpp"
+#include "report/after_test_document.hpp"
 #include "report/coupon_document.hpp"
 #include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
 #include "report/own_file.hpp"
-#include "report/standing_document.hpp"
 #include "report/summary_document.hpp"
 
 #include <algorithm>
@@ -51,26 +51,25 @@ Grid table_of(const Learner &learner) {
     return out;
 }
 
-void add_next(Document &doc, const LearnerCoupon &one) {
-    for (const auto &next : one.next) {
-        Bullet said = next_bullet(next);
-        doc.line(std::move(said.words), std::move(said.source));
-    }
-}
-
 void add_coupon(Document &doc, const LearnerCoupon &one) {
     doc.gap().heading("Coupon " + one.record.id, 1);
     if (one.explained) {
-        add_next(doc, one);
         add_explained(doc, *one.explained);
+        add_after_test(doc, one.after, one.explained);
         return;
     }
     doc.line(Words(one.record.withdrawn.empty() ? "Not judged: " + one.why_not
                                                 : "The coupon is withdrawn: " + one.record.withdrawn,
                    Tone::cannot_say));
     if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grade_again));
-    add_next(doc, one);
+    add_after_test(doc, one.after, one.explained);
     for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
+}
+
+/// "Class 2 of ...: accept": of each coupon, however many say the same.
+bool is_verdict(const Paragraph &line) {
+    const auto &runs = line.words.runs();
+    return !runs.empty() && runs.front().tone == Tone::strong;
 }
 
 } // namespace
@@ -107,8 +106,15 @@ Document handout_of(const Learner &learner) {
             proved = false;
         if (const auto *fold = std::get_if<Fold>(&block)) {
             proved = true;
-            if (!fold->items.empty())
-                out.line(Words(fold->title + ". ") + fold->items.back().words + Words("."));
+            out.line(fold->title + ", in short:");
+            for (const std::size_t i : fold->in_short) {
+                const Words &words = fold->items[i].words;
+                // Who examined, and how sure it is, is of this coupon; what a set lacks is the same for many.
+                const bool told = i != fold->in_short.front() && i != fold->in_short.back() &&
+                                  !said.insert(words.plain()).second;
+                out.item(told ? Words(words.plain().substr(0, words.plain().find(':')) + ": as said above.")
+                              : words + Words("."));
+            }
             continue;
         }
         const auto *figure = std::get_if<Figure>(&block);
@@ -121,7 +127,7 @@ Document handout_of(const Learner &learner) {
         }
         if (const auto *line = std::get_if<Paragraph>(&block))
             if (const std::string words = line->words.plain();
-                words.size() > long_sentence && !said.insert(words).second)
+                !is_verdict(*line) && words.size() > long_sentence && !said.insert(words).second)
                 continue;
         out.blocks.push_back(std::move(block));
     }

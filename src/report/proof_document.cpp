@@ -246,16 +246,20 @@ void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k
     const Proof &proof = *judged.judgement.classes[k].proof;
     Fold told{"What proves class " + c.set.classes[k].id, {}};
     const auto item = [&](std::string words) { told.items.push_back({std::move(words), "", {}}); };
+    const auto needed_item = [&](std::string words) {
+        told.in_short.push_back(told.items.size());
+        item(std::move(words));
+    };
     const std::string facts = facts_words(c, facts_behind(proof, c.set, k));
     item("Class " + c.set.classes[k].id + " of " + c.set.name + ", " + scope_words(c, proof) +
          (facts.empty() ? "" : ": " + facts));
-    item("Examined: " + joined(examined_words(judged, proof), "; "));
+    needed_item("Examined: " + joined(examined_words(judged, proof), "; "));
     item(entries_words(judged, proof));
     if (!proof.measured.empty()) item("Measured as the set wants: " + measured_words(c, proof));
     item(counted(proof.compared, "pair of statements was", "pairs of statements were") +
          " compared, and none contradicts; " + gaps_words(proof));
-    if (const std::string gaps = not_covered_words(judged); !gaps.empty()) item(gaps);
-    item(standing_words(standings_behind(proof, c.set, k)));
+    if (const std::string gaps = not_covered_words(judged); !gaps.empty()) needed_item(gaps);
+    needed_item(standing_words(standings_behind(proof, c.set, k)));
     doc.add(std::move(told));
 }
 

@@ -12,14 +12,6 @@
 namespace beadbook {
 namespace {
 
-/// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
-Words standing_words(const HeldQualification &held) {
-    const Validity &v = held.validity;
-    const bool doubt = v.state == Validity::State::in_doubt && v.until;
-    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
-           ", " + v.reason;
-}
-
 std::string name_line(const WelderRecord &welder) {
     return "Welder " + welder.mark + (welder.name.empty() ? "" : ", " + welder.name) +
            (welder.employer.empty() ? "" : ", " + welder.employer);
@@ -139,6 +131,13 @@ void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all) {
     }
 }
 
+Words standing_words(const HeldQualification &held) {
+    const Validity &v = held.validity;
+    const bool doubt = v.state == Validity::State::in_doubt && v.until;
+    return Words(title_of(held) + ": ") + held_words(held) + (doubt ? " since " + print(*v.until) : "") +
+           ", " + v.reason;
+}
+
 Bullet next_bullet(const NextRetest &next) {
     const auto must_pass = [](int number) {
         return counted(static_cast<std::size_t>(number), "coupon") + " of its kind must pass";
@@ -235,6 +234,12 @@ Document document_of(const WelderStanding &standing) {
         doc.item(standing_words(held), authority(held.validity.from), std::move(under));
     }
     if (standing.held.empty()) doc.line("holds no qualification");
+    for (const auto &one : standing.to_qualify)
+        doc.item(Words("coupon " + one.coupon +
+                       " was graded passed and qualifies nothing yet: the instructor "
+                       "qualifies by it next, by " +
+                       listed(one.rules, "or")) +
+                 Words::to_type(", 'beadbook qualify " + one.coupon + " --rules " + one.rules.front() + "'"));
     add_failed(doc, standing.failed);
     add_gone(doc, standing.gone);
     add_struck(doc, standing.struck);
@@ -293,7 +298,8 @@ Document document_of(const DueList &due) {
     Document doc;
     doc.title = "Due through " + print(due.through) + ", as it stands on " + print(due.on);
     if (due.items.empty() && due.endings.empty())
-        return doc.line("nothing is due through " + print(due.through));
+        return doc.line("nothing is due through " + print(due.through) +
+                        (due.next ? "; the next day is " + print(*due.next) + ", " + due.next_of : ""));
     if (!due.items.empty()) add_qualifications(doc, due);
     if (!due.endings.empty()) add_endings(doc, due.endings);
     return doc;

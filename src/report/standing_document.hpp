@@ -38,6 +38,8 @@ Document document_of(const StandingChange &change);
 Words state_words(Validity::State state);
 /// The same of a qualification, marked if it rests on an override: "valid (by override)".
 Words held_words(const HeldQualification &held);
+/// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
+Words standing_words(const HeldQualification &held);
 /// " (by override)" and the like, behind the state of what rests on it; else empty.
 std::string resting_words(const std::vector<Aside> &aside, const Validity &validity);
 /// ", entered on 2026-11-25" of what was entered later than it happened.

@@ -36,7 +36,8 @@ public:
             if (const auto side = static_cast<std::uint8_t>(i + 1);
                 any_on(side) || (both && !(map_.fillet && sides[i] == "root")))
                 band(side, sides[i]);
-        if (any_on(0)) band(0, "side not said");
+        // Where no find has a side, nothing is told apart by it.
+        if (any_on(0)) band(0, any_on(1) || any_on(2) || both ? "side not said" : "");
         scale();
         list_of_unplaced();
         legend();
@@ -79,8 +80,10 @@ private:
             const auto first = parts(*find.place).front();
             wishes.push_back({(first.first + first.second) / 2, label_width(find, size_)});
         }
-        y_ += size_ + 2;
-        words(x0_, y_, name, Anchor::start, true);
+        if (!name.empty()) {
+            y_ += size_ + 2;
+            words(x0_, y_, name, Anchor::start, true);
+        }
         y_ += 4;
         const auto spots = spread_labels(wishes, x0_, x1_);
         const double row = size_ + 6;

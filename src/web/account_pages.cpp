@@ -29,6 +29,7 @@ Answer account_page(Visit &visit, const Refusal *refused) {
 
 Answer change_account(Visit &visit) {
     try {
+        visit.must_sit_still();
         AccountRequest request{visit.word("name"), {}, {}, visit.person()};
         if (visit.request.form.has("lock"))
             request.locked = visit.field("lock") == "yes";

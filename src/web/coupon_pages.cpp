@@ -98,7 +98,7 @@ Answer change_form(Visit &visit, const Refusal *refused) {
     const CouponState state = visit.office().coupon(mark);
     const CouponRecord &known = state.record;
     Form form(visit, coupon_path(mark) + "/change", refused);
-    form.hidden("seen", std::to_string(state.record_seq));
+    form.seen(state.record_seq);
     form.add({"why", "The reason", "", Control::Kind::text, "It is kept with what was said before."});
     add_coupon_fields(form, visit.catalogue(), known);
     return page_of(

@@ -96,7 +96,7 @@ Answer conditions_form(Visit &visit, const Refusal *refused) {
     const ExamRecord exam = coupon.needed_exam(visit.number("exam"));
     const std::string title = "Conditions of " + std::string(name_of(exam.method)) + " of " + mark;
     Form form(visit, exam_path(mark, exam.number) + "/conditions", refused);
-    form.hidden("seen", std::to_string(coupon.exam_seq.at(exam.number)));
+    form.seen(coupon.exam_seq.at(exam.number));
     add_exam_fields(form, visit, exam);
     // Nobody's words are kept as a reason that he did not write, save for what an open exam lacked.
     const bool filled_in = !exam.finished && exam.conditions.empty();

@@ -10,10 +10,11 @@ std::string hidden_field(const std::string &name, const std::string &value) {
     return "<input type=\"hidden\" name=\"" + escaped(name) + "\" value=\"" + escaped(value) + "\">";
 }
 
-std::string opening(const std::string &action, const std::string &token, const std::string &attributes) {
+std::string opening(const std::string &action, const Visit &visit, const std::string &attributes) {
     return "<form method=\"post\" action=\"" + escaped(action) + "\"" +
-           (attributes.empty() ? "" : " " + attributes) + ">" + hidden_field("token", token) +
-           hidden_field("key", secret_word()); // pressed twice, it is entered once
+           (attributes.empty() ? "" : " " + attributes) + ">" + hidden_field("token", visit.token()) +
+           hidden_field("key", secret_word()) + // pressed twice, it is entered once
+           hidden_field("sits", visit.person());
 }
 
 std::string options_of(const Control &control, const std::string &value) {
@@ -78,6 +79,11 @@ Form &Form::hidden(const std::string &name, const std::string &value) {
     return *this;
 }
 
+Form &Form::seen(std::int64_t entry) {
+    const bool repeated = refused_ && refused_->field() != "seen" && visit_.request.form.has("seen");
+    return hidden("seen", repeated ? visit_.field("seen") : std::to_string(entry));
+}
+
 Form &Form::put(const std::string &html) {
     inside_ += html;
     return *this;
@@ -90,7 +96,7 @@ std::string Form::html(const std::string &button, const std::string &attributes)
                                   ? "<div class=\"asked\" tabindex=\"-1\" autofocus>" +
                                         refusal_html(*refused_) + asked_for(visit_, *refused_) + "</div>\n"
                                   : "";
-    return opening(action_, visit_.token(), attributes) + inside_ + asked +
+    return opening(action_, visit_, attributes) + inside_ + asked +
            (button.empty() ? "" : "<p class=\"deeds\"><button>" + escaped(button) + "</button></p>") +
            "</form>\n";
 }
@@ -98,7 +104,7 @@ std::string Form::html(const std::string &button, const std::string &attributes)
 std::string deed(const Visit &visit, const std::string &action, const std::string &button,
                  const std::vector<std::pair<std::string, std::string>> &fields, const std::string &look) {
     if (!visit.may("POST", action)) return "";
-    std::string out = opening(action, visit.token(), "class=\"deed\"");
+    std::string out = opening(action, visit, "class=\"deed\"");
     for (const auto &[name, value] : fields) out += hidden_field(name, value);
     return out + "<button" + (look.empty() ? "" : " class=\"" + look + "\"") + ">" + escaped(button) +
            "</button></form>\n";

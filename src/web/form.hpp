@@ -24,6 +24,9 @@ public:
         : visit_(visit), action_(std::move(action)), refused_(refused) {}
     Form &add(const Control &control);
     Form &hidden(const std::string &name, const std::string &value);
+    /// The newest entry that the page shows. Shown again after a refusal, the form still says what was seen
+    /// when its fields were filled in; but not where just that was refused.
+    Form &seen(std::int64_t entry);
     /// HTML between the controls.
     Form &put(const std::string &html);
     /// The whole, with a button of these words; none if they are empty. `attributes` are of the form.

@@ -5,6 +5,7 @@
 #include "operations/looking_back.hpp"
 #include "operations/selecting.hpp"
 #include "operations/vouching.hpp"
+#include "report/accept_in_short.hpp"
 #include "report/coupon_document.hpp"
 #include "report/grading_document.hpp"
 #include "report/judgement_document.hpp"
@@ -86,7 +87,7 @@ Answer grading_form(Visit &visit, const Refusal *refused) {
     // What was written of another state is no remark on this one.
     const bool anew = refused && refused->field() == "seen";
     form.hidden("selection", query)
-        .hidden("seen", std::to_string(sheet.coupon.last_seq))
+        .seen(sheet.coupon.last_seq)
         .add({"remark",
               "Remark",
               "",
@@ -154,7 +155,8 @@ bool may_grade(Visit &visit, const CouponRecord &coupon) {
 }
 
 std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count) {
-    std::string out = "<ul class=\"ticks\">\n";
+    std::vector<std::pair<std::string, Document>> coupons;
+    std::vector<std::pair<std::string, std::vector<std::string>>> rests_on;
     const std::string query = query_of(of);
     select(visit.office(), accepted_ungraded(of), [&](CouponAtHand &one) {
         const Judged &judged = *one.judged().judged;
@@ -176,12 +178,22 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         doc.line(told);
         add_assurances(doc, judged.sure);
         add_taken_back(doc, before);
-        out += "<li><div class=\"field tick\"><input type=\"checkbox\" name=\"mark\" value=\"" +
-               escaped(mark) + "\" id=\"" + id + "\"" + (ticked ? " checked" : "") + "><label for=\"" + id +
-               "\">" + escaped(mark) + "</label>" + link_to(grading_path(mark) + query, "look at it") +
-               "</div>" + part_of(std::move(doc)) + "</li>\n";
-        ++count;
+        rests_on.emplace_back(judged.set->name, accept_in_short(judged));
+        coupons.emplace_back("<li><div class=\"field tick\"><input type=\"checkbox\" name=\"mark\" value=\"" +
+                                 escaped(mark) + "\" id=\"" + id + "\"" + (ticked ? " checked" : "") +
+                                 "><label for=\"" + id + "\">" + escaped(mark) + "</label>" +
+                                 link_to(grading_path(mark) + query, "look at it") + "</div>",
+                             std::move(doc));
     });
+    count = coupons.size();
+    const AcceptsInShort said = accepts_in_short(rests_on);
+    std::string out;
+    for (const auto &words : said.of_sets) out += "<p>" + escaped(words) + "</p>\n";
+    out += "<ul class=\"ticks\">\n";
+    for (std::size_t i = 0; i < coupons.size(); ++i) {
+        for (const auto &words : said.of_each[i]) coupons[i].second.line(Words(words + ".", Tone::quiet));
+        out += coupons[i].first + part_of(std::move(coupons[i].second)) + "</li>\n";
+    }
     return out + "</ul>\n";
 }
 
@@ -200,7 +212,7 @@ Answer accepted_form(Visit &visit, const Refusal *refused) {
     } else {
         Form form(visit, class_path + "/accepted", refused);
         form.hidden("selection", query)
-            .hidden("seen", std::to_string(visit.office().ledger().last_entry_of(Family::coupon)))
+            .seen(visit.office().ledger().last_entry_of(Family::coupon))
             .put(list)
             .add({"remark", "Remark", "", Control::Kind::text, "It is kept with each of them."});
         main += form.html("Grade them passed");

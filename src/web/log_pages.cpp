@@ -50,11 +50,11 @@ const Refusal *refused_by(const Visit &visit, const Refusal *refused, const std:
 /// Folded, as it is seldom done; open, with what was typed, where it was refused. Several of them have fields
 /// for a reason, each with an id of its own.
 std::string deed_with_reason(const Visit &visit, Form &form, const std::string &id, const std::string &button,
-                             bool refused) {
+                             bool refused, const std::string &label = "The reason") {
     const std::string html =
-        form.put("<div class=\"field\"><label for=\"" + id +
-                 "\">The reason</label><input autocomplete=\"off\" required name=\"why\" id=\"" + id +
-                 "\" value=\"" + (refused ? escaped(visit.field("why")) : "") + "\"></div>")
+        form.put("<div class=\"field\"><label for=\"" + id + "\">" + label +
+                 "</label><input autocomplete=\"off\" required name=\"why\" id=\"" + id + "\" value=\"" +
+                 (refused ? escaped(visit.field("why")) : "") + "\"></div>")
             .html(button);
     return html.empty() ? ""
                         : "<details" + std::string(refused ? " open" : "") + "><summary>" + button +
@@ -72,21 +72,38 @@ std::string undo_deed(Visit &visit, const AtHand &at, int number, const Refusal 
     return deed_with_reason(visit, form, "why-" + std::to_string(number), button, this_one);
 }
 
+/// Puts another line in its place; the old one is kept.
+std::string correct_deed(Visit &visit, const AtHand &at, const IndicationRecord &find,
+                         const Refusal *refused) {
+    const std::string number = std::to_string(find.number), id = "now-" + number;
+    const bool this_one = refused_by(visit, refused, "correct") && visit.field("number") == number;
+    Form form(visit, at.path + "/correct", this_one ? refused : nullptr);
+    form.hidden("number", number)
+        .put("<div class=\"field\"><label for=\"" + id +
+             "\">The line as it should be</label><input autocomplete=\"off\" required name=\"now\" id=\"" +
+             id + "\" value=\"" + escaped(this_one ? visit.field("now") : print_log_line(find)) +
+             "\"></div>");
+    return deed_with_reason(visit, form, "why-now-" + number, "Correct #" + number, this_one,
+                            "Why it is corrected");
+}
+
 /// Each find of the exam, and while it is open what takes it back; the newest one's stands below.
 std::string finds_list(Visit &visit, const AtHand &at, int &last, int &count, const Refusal *refused) {
     std::vector<std::string> items;
     std::vector<int> numbers;
+    const Refusal *of_undo = refused_by(visit, refused, "undo");
     for (const auto &one : at.coupon.indications) {
         if (one.exam != at.exam.number) continue;
         last = one.number;
         ++count;
-        items.push_back("<li value=\"" + std::to_string(one.number) + "\">" + escaped(print_log_line(one)));
+        items.push_back("<li value=\"" + std::to_string(one.number) + "\">" + escaped(print_log_line(one)) +
+                        (at.exam.finished ? "" : correct_deed(visit, at, one, refused)));
         numbers.push_back(one.number);
     }
     std::string out;
     for (std::size_t i = 0; i < items.size(); ++i)
         out += items[i] +
-               (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i], refused) : "") +
+               (i + 1 < items.size() && !at.exam.finished ? undo_deed(visit, at, numbers[i], of_undo) : "") +
                "</li>";
     if (out.empty())
         return at.exam.finished ? "<p>Nothing is logged.</p>\n" : "<p>Nothing is logged yet.</p>\n";
@@ -167,7 +184,7 @@ std::string taken_back_part(Visit &visit, const AtHand &at) {
 
 /// What was refused of the exam as a whole, beside what was pressed: the browser opens the page there.
 std::string refused_part(Visit &visit, const AtHand &at, const Refusal *refused) {
-    if (!refused) return "";
+    if (!refused || refused_by(visit, refused, "correct")) return "";
     return "<div tabindex=\"-1\" autofocus>" + refusal_html(*refused) + "</div>\n" +
            (refused->field() == "examiner"
                 ? "<p class=\"deeds\">" + button_to(visit, at.path + "/conditions", "Say who examined") +
@@ -182,7 +199,7 @@ struct Live {
 };
 Live live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
     int last = 0, count = 0;
-    const std::string finds = finds_list(visit, at, last, count, refused_by(visit, refused, "undo"));
+    const std::string finds = finds_list(visit, at, last, count, refused);
     const std::string end = refused_part(visit, at, refused) + end_of(visit, at, last, count, refused);
     const bool nothing_yet = count == 0 && !at.exam.finished;
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
@@ -298,6 +315,22 @@ Answer undo(Visit &visit) {
     });
 }
 
+Answer correct_find(Visit &visit) {
+    const AtHand at = at_hand(visit);
+    return on_this_page(visit, [&] {
+        const int number = whole_number_in(visit.field("number"));
+        if (at.coupon.needed_indication(number).exam != at.exam.number)
+            throw refused("#" + std::to_string(number) + " is not of this exam").at("number");
+        return visit.enter(at.path, [&](Writing &w) {
+            auto done = correct_indication(w, at.coupon.record.id, number, visit.field("now"),
+                                           visit.field("why"), visit.meant("sure"));
+            done.notes.insert(done.notes.begin(),
+                              "#" + std::to_string(number) + " is corrected; the old line is kept");
+            return std::move(done.notes);
+        });
+    });
+}
+
 Answer finish(Visit &visit) {
     const AtHand at = at_hand(visit);
     return on_this_page(visit, [&] {
@@ -341,6 +374,7 @@ PageFamily log_pages() {
              {"GET", exam + "/reading", reading},
              {"POST", exam + "/log", log},
              {"POST", exam + "/undo", undo},
+             {"POST", exam + "/correct", correct_find},
              {"POST", exam + "/finish", finish},
              {"POST", exam + "/reopen", reopen},
              {"POST", exam + "/withdraw", withdraw_this_exam}}};

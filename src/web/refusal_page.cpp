@@ -168,6 +168,11 @@ Answer refusal_page(Visit &visit, const Refusal &refusal) {
                 "</p>";
     }
     Answer out = page_of(visit, {"Refused", main, "", {}, status});
+    // A module keeps it until the same person sits here again.
+    if (visit.request.part && refusal.field() == "sits") {
+        out.status = 403;
+        out.headers.emplace_back("X-Bench-Wants", "seat");
+    }
     if (status == 503) out.headers.emplace_back("Retry-After", "2");
     return out;
 }

@@ -41,6 +41,7 @@ const RouteRoles table[] = {
     {"POST", "/coupon/:mark/exam/:exam/conditions", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/log", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/undo", "TK"},
+    {"POST", "/coupon/:mark/exam/:exam/correct", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/finish", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/reopen", "TK"},
     {"POST", "/coupon/:mark/exam/:exam/withdraw", "TK"},

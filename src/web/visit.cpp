@@ -2,6 +2,7 @@
 
 #include "measure/sha256.hpp"
 #include "measure/text.hpp"
+#include "operations/coupon_lines.hpp"
 #include "web/page.hpp"
 #include "web/roles.hpp"
 
@@ -109,7 +110,8 @@ std::string Visit::key() const { return request.key.empty() ? field("key") : req
 std::string Visit::hash_of_sent() const {
     std::string all = request.path;
     for (const auto &[name, value] : request.form.pairs())
-        if (name != "token" && name != "key") all += "\n" + url_word(name) + "=" + url_word(value);
+        if (name != "token" && name != "key" && name != "sits")
+            all += "\n" + url_word(name) + "=" + url_word(value);
     for (const auto &file : request.files) all += "\n" + file.field + " " + sha256(file.bytes);
     return sha256(all);
 }
@@ -136,6 +138,7 @@ Visit::Entered Visit::enter_in(Office &office, const std::string &next,
 }
 
 Answer Visit::enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work) {
+    must_sit_still();
     Entered entered;
     bench_.joined_writes().enter({[&](Office &office) { entered = enter_in(office, next, work); }, begins_});
     if (entered.other_words)
@@ -148,6 +151,17 @@ Answer Visit::enter(const std::string &next, const std::function<std::vector<std
     }
     tell(std::move(entered.notes));
     return see_other(entered.next);
+}
+
+void Visit::must_sit_still() const {
+    const std::string then = field("sits");
+    if (!request.form.has("sits") || then == trimmed(person())) return;
+    throw refused((then.empty() ? "nobody" : then) + " sat here when this page was opened, and " +
+                  (person().empty() ? "nobody does" : person() + " sits here") +
+                  " now; nothing is stored, so that nothing goes under another name than the page showed. " +
+                  (then.empty() ? "" : "If it is entered by " + then + ", sit down as " + then + " first. ") +
+                  (person().empty() ? "" : "If it is entered by " + person() + ", send it again"))
+        .at("sits");
 }
 
 void Visit::must_have_seen(std::int64_t entry, const std::string &what) const {

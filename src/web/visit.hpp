@@ -72,6 +72,9 @@ public:
     /// on to `next` (read after `work`); a module gets the sentences at once. What is sent twice under one
     /// key is entered once.
     Answer enter(const std::string &next, const std::function<std::vector<std::string>(Writing &)> &work);
+    /// A page says who sat here when it was opened ("sits"); what it sends goes under no other name. `enter`
+    /// asks it; what writes beside the record asks it, too. Throws Refusal (field "sits").
+    void must_sit_still() const;
     /// A form that holds all of something, and was opened before that was changed, would put back what it
     /// said then. Throws Refusal (field "seen"). `entry` is what stands now.
     void must_have_seen(std::int64_t entry, const std::string &what) const;

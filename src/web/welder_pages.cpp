@@ -4,6 +4,7 @@
 #include "operations/looking.hpp"
 #include "operations/record_sheet.hpp"
 #include "operations/standing.hpp"
+#include "report/after_test_document.hpp"
 #include "report/coupon_document.hpp"
 #include "report/earlier_document.hpp"
 #include "report/judgement_document.hpp"
@@ -104,6 +105,13 @@ std::string coupons_of_welder(Visit &visit, const std::string &mark, const std::
 std::string held_part(Visit &visit, const std::string &mark) {
     const WelderStanding standing = standing_of(visit.office(), mark);
     Document told = document_of(standing);
+    // The page is headed by the mark.
+    const WelderRecord &welder = standing.welder.record;
+    std::vector<std::string> called;
+    for (const auto &text : {welder.name, welder.employer})
+        if (!text.empty()) called.push_back(text);
+    told.blocks.front() = Paragraph{Words(joined(called, ", ")), ""};
+    if (called.empty()) told.blocks.erase(told.blocks.begin());
     add_one_more(told, one_more_coupon(visit.office(), standing));
     std::string out = one_deeper(part_of(std::move(told), "standing"));
     std::string records;
@@ -147,7 +155,11 @@ Answer one_of_mine(Visit &visit) {
         "<p class=\"deeds\">" + button_to(visit, welder_path(welder), "All coupons of " + welder) + "</p>\n";
     std::string told;
     try {
-        told = part_of(document_of(explain(visit.office(), mark)), "why");
+        const Explained now = explain(visit.office(), mark);
+        Document why = document_of(now);
+        auto after = after_tests(visit.office(), welder);
+        add_after_test(why, after[mark], now);
+        told = part_of(std::move(why), "why");
         Document beside;
         add_earlier(beside, earlier_of(visit.office(), mark));
         told += wide_tables(part_of(std::move(beside), "earlier"));

@@ -144,6 +144,27 @@ TEST_CASE("several learners are printed as one file, each on sheets that name hi
     CHECK_THAT(cohort, says("L2, P. Marsh"));
 }
 
+TEST_CASE(
+    "an accept on a learner's sheet says who examined, who vouches for nobody, and what the set lacks") {
+    const Program run;
+    for (const std::string mark : {"T-1", "T-2"}) {
+        run.ok({"register",      mark,    "--criteria",  "mil-hdbk-1890-table-3",
+                "--class",       "3",     "--joint",     "groove",
+                "--form",        "plate", "--thickness", "0.150in",
+                "--weld-length", "8in",   "--magnetic",  "yes",
+                "--material",    "steel", "--process",   "GTAW",
+                "--welder",      "L1"});
+        for (const char *method : {"VT", "MT", "RT"})
+            run.ok({"exam", mark, method, "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    }
+    const std::string out = page(run, {"print", "learner", "L1"});
+    CHECK(count_of(out, "level II as typed, nobody on record vouches for it") >= 4);
+    CHECK(count_of(out, "How sure: ") == 2);
+    CHECK(count_of(out, "Not in this set, so that the accept does not speak of it: ") == 2);
+    CHECK(count_of(out, "so that the accept does not speak of it: as said above.") == 1);
+    CHECK(count_of(out, "Class 3</") == 2); // the verdict stands with each
+}
+
 TEST_CASE("labels carry the mark, or open the coupon at an address") {
     const Program run;
     rejected_coupon(run);

@@ -112,3 +112,20 @@ TEST_CASE("another unit of a coupon tells what becomes of the numbers before", "
     const Run other = run({"change", "T-1", "--thickness", "3", "--why", "measured again"});
     CHECK_THAT(other.out + other.err, !says("a bare number"));
 }
+
+TEST_CASE("what leaves something open beside a reject stands apart from what rejects", "[proof]") {
+    const Program run;
+    run.ok({"register",      "T-1",    "--criteria",       "ufgs-15216n",
+            "--joint",       "groove", "--form",           "plate",
+            "--thickness",   "0.25in", "--weld-thickness", "full",
+            "--weld-length", "8in",    "--magnetic",       "no",
+            "--process",     "GTAW",   "--material",       "stainless steel"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II"});
+    run.ok({"log", "T-1", "crack 0.1 in at 4 in", "overlap 0.2 in at 6 in", "--finish"});
+    const std::string why = flat_text(run({"why", "T-1"}).out);
+    const auto rejects = why.find("Why it is not accepted"), apart = why.find("What is open beside that");
+    const auto overlap = why.find("#2 overlap (VT)", rejects);
+    REQUIRE(apart != std::string::npos);
+    CHECK(rejects < apart);
+    CHECK(apart < overlap);
+}

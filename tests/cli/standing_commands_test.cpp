@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "schema.hpp"
 #include "test_coupon.hpp"
 
 #include <nlohmann/json.hpp>
@@ -118,10 +119,20 @@ TEST_CASE("use, lapse, the due list, a slip, and revocation on the command line"
     const Program run;
     run.ok({"enrol", "L1", "--name", "J. Reef"});
     test_coupon(run, "Q-1", "2026-06-10");
+    // A pass alone grants nothing.
+    CHECK_THAT(
+        flat(run.ok({"welder", "L1"})),
+        says("coupon Q-1 was graded passed and qualifies nothing yet: the instructor qualifies by it next"));
+    const std::string before = run.ok({"welder", "L1", "--json"});
+    CHECK(schema_faults("welder", before).empty());
+    CHECK_THAT(before, says("to qualify"));
     run.ok({"qualify", "Q-1", "--rules", "asme-ix"});
+    CHECK_THAT(run.ok({"welder", "L1"}), !says("qualifies nothing yet"));
     CHECK_THAT(flat(run.ok({"due"})),
                says("2026-12-10 in 15 days L1 #1 GTAW by asme-ix valid use the process and log it"));
-    CHECK_THAT(run.ok({"due", "--days", "14"}), says("nothing is due through 2026-12-09"));
+    CHECK_THAT(
+        run.ok({"due", "--days", "14"}),
+        says("nothing is due through 2026-12-09; the next day is 2026-12-10, #1 GTAW by asme-ix of L1"));
     CHECK_THAT(run.ok({"due", "--days", "15"}), says("in 15 days"));
     CHECK_THAT(run.ok({"due", "--days", "0"}), says("nothing is due through 2026-11-25"));
     CHECK(run({"due", "--days", "-1"}).code == 2);

@@ -28,3 +28,12 @@ TEST_CASE("orders are taken in any capitals, and finish takes the number of an e
     CHECK(log_order("finish MT").method == Exam::MT);
     CHECK_THROWS_AS(log_order("finish off"), InputError);
 }
+
+TEST_CASE("a find is corrected by its number and the line as it should be") {
+    const LogOrder order = log_order("correct #3 porosity 0.02 at 3 in");
+    CHECK(order.word == LogWord::correct);
+    CHECK(order.number == 3);
+    CHECK(order.of == "porosity 0.02 at 3 in");
+    for (const char *line : {"correct", "correct 3", "correct porosity 0.02 at 3 in"})
+        CHECK_THROWS_AS(log_order(line), InputError);
+}

@@ -154,6 +154,11 @@ TEST_CASE("what is accepted is graded in one go, each listed before, and no othe
     CHECK(says(list, "name=\"mark\" value=\"T-4\""));
     CHECK_FALSE(says(list, "value=\"T-2\""));
     CHECK_FALSE(says(list, "value=\"T-3\""));
+    // What the accepts rest on stands once, as it is the same for both.
+    CHECK(says(list, "<p>Each by mil-hdbk-1890-table-3: How sure: "));
+    CHECK(says(list, "VT, MT and RT: the examiner's level as typed, nobody on record vouches for it."));
+    CHECK(says(list, "Not in this set, so that the accept does not speak of it: "));
+    CHECK(list.body.find("How sure: ") == list.body.rfind("How sure: "));
     CHECK(school.post("/class/accepted").status == 422);
     const Answer other = school.post("/class/accepted", {{"mark", "T-1"}, {"mark", "T-2"}});
     CHECK(other.status == 422);

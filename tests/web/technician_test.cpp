@@ -2,6 +2,7 @@
 #include "browser.hpp"
 #include "catch.hpp"
 #include "criteria/load.hpp"
+#include "facts/log_line.hpp"
 #include "operations/coupon_lines.hpp"
 #include "operations/judging.hpp"
 
@@ -221,6 +222,18 @@ TEST_CASE("what is refused on the page of an exam leaves it there, with the reas
     const Answer undo = browser.post(path + "/undo", {{"number", "1"}, {"why", " "}});
     stays(undo, "reason");
     CHECK(says(undo.body, "<details open><summary>Undo #1"));
+    const Answer unread =
+        browser.post(path + "/correct", {{"number", "1"}, {"now", "undercut at 99 in"}, {"why", "x"}});
+    stays(unread, "cannot be taken");
+    CHECK(says(unread.body, "<details open><summary>Correct #1"));
+    CHECK(says(unread.body, "value=\"undercut at 99 in\""));
+    stays(browser.post(path + "/correct",
+                       {{"number", "1"}, {"now", "undercut l 1/8 d 0.010 at 2"}, {"why", ""}}),
+          "a correction needs a reason");
+    browser.ok(path + "/correct",
+               {{"number", "1"}, {"now", "undercut l 1/8 d 0.010 at 2"}, {"why", "read anew"}});
+    CHECK(says(browser.get(path).body, "#1 is corrected; the old line is kept"));
+    CHECK(print_log_line(on_record(browser, "T-1").needed_indication(1)).find("at 2") != std::string::npos);
     browser.ok(path + "/finish", {{"found", "2"}});
     const Answer reopen = browser.post(path + "/reopen", {{"why", ""}});
     stays(reopen, "reason");

@@ -24,6 +24,8 @@ export async function refresh() {
         return;
     }
     const fresh = new DOMParser().parseFromString(text, 'text/html');
+    // Its forms would enter it under another name than stands at the top of this page.
+    if ([...fresh.querySelectorAll('[name=sits]')].some(one => one.getAttribute('value') !== person)) return;
     for (const old of document.querySelectorAll('[data-live]')) {
         const now = fresh.getElementById(old.id);
         if (!now) continue;
@@ -68,7 +70,7 @@ export function unask(form) {
 
 /** What keeps an entry of the person at the bench waiting. */
 export const waitsFor = () => ({ 'sign-in': 'it waits until you sign in again', link: 'it waits until you open the new link of the bench',
-                                 reload: 'it waits until this page is loaded anew' })[wanted()] ?? 'it waits for the bench';
+                                 reload: 'it waits until this page is loaded anew', seat: `somebody else sits here now: it waits until ${person} sits here again` })[wanted()] ?? 'it waits for the bench';
 
 /** @type {Map<string, (happened: {stored?: string, refused?: string}) => void>} */
 const awaited = new Map();
@@ -95,6 +97,7 @@ export async function send(form) {
     const fields = said(form);
     const path = new URL(form.action).pathname;
     form.querySelectorAll('.refused, .asked').forEach(old => old.remove());
+    document.querySelector('main > .told')?.remove(); // it tells of what was sent before
     const key = await add({ path, fields, person }, token);
     const happened = await new Promise(ok => {
         awaited.set(key, ok);
@@ -175,7 +178,7 @@ let counting = 0;
 function told(unsent) {
     const others = unsent.filter(one => one.person !== person);
     const whose = [...new Set(others.map(one => one.person))].join(' and ');
-    const until = waitsFor().replace(/^it waits(?: for the bench)?/, '');
+    const until = waitsFor().replace(/^(?:.*: )?it waits(?: for the bench)?/, '');
     if (others.length === 0) return unsent.length === 0 ? '' : `${unsent.length} waiting${until}`;
     const which = others.length === unsent.length ? 'entered by' : `${others.length} of them entered by`;
     return `${unsent.length} waiting, ${which} ${whose}, sent when ${whose} sits here again`;
@@ -199,7 +202,7 @@ function entryWords(entry) {
     const [, mark, exam, deed] = /^\/coupon\/([^/]+)(?:\/exam\/(\d+))?(?:\/([^/]+))?/.exec(entry.path) ?? [];
     const of = mark === undefined ? entry.path.split('/').filter(Boolean).join(' ')
         : [decodeURIComponent(mark), exam && `exam ${exam}`, deed && deed !== 'log' && deed].filter(Boolean).join(', ');
-    const values = entry.fields.filter(([name, value]) => !isAnswer(name) && value !== '')
+    const values = entry.fields.filter(([name, value]) => !isAnswer(name) && name !== 'sits' && value !== '')
         .map(([, value]) => typeof value === 'string' ? value : value.name);
     return `${of}: ${values.join(', ')}`;
 }

@@ -1,7 +1,7 @@
 // The pad of the page that logs finds: taps put a line together, and the line is read back while it grows.
 import { token, person, showPart, refresh, send, leave, count, unask, wants, waitsFor } from './bench.js';
 import { Line } from './line.js';
-import { drop, listen, pending } from './outbox.js';
+import { drop, listen, pending, wanted } from './outbox.js';
 
 const form = /** @type {HTMLFormElement} */ (document.querySelector('#log'));
 const line = /** @type {HTMLInputElement} */ (form?.querySelector('[name=line]'));
@@ -277,6 +277,13 @@ async function showUnsent() {
         items.append(item);
     }
     list.append(head, items);
+    if (wanted() === 'seat') {
+        const anew = document.createElement('a');
+        anew.href = location.pathname;
+        anew.className = 'button';
+        anew.textContent = 'See who sits here now';
+        list.append(anew);
+    }
     if (waitsFor().endsWith('sign in again')) {
         const link = document.createElement('a');
         link.href = '/sign-in';
@@ -303,6 +310,8 @@ async function submit(event) {
     if (!words.trim() || words === sent) return;
     sent = words;
     const done = await send(form).finally(() => { if (sent === words) sent = ''; });
+    // What is asked stands beside its tick now.
+    if (!done) reading.querySelectorAll('p').forEach(one => one.textContent?.includes('is that meant?') && one.remove());
     if (done && mended > 0) await drop(mended);
     if (done && mending === mended) mending = 0;
     // Another find may have been begun meanwhile: it stays.

@@ -49,7 +49,7 @@ const tell = happened => listeners.forEach(listener => listener(happened));
 /** Answers that may be another one later: not signed in, too late, the wrong address, too many, no record. */
 const later = [401, 403, 408, 421, 429];
 
-/** What the bench wants before it takes anything of this browser: 'sign-in', 'link', 'reload'; '' if nothing.
+/** What the bench wants before it takes anything of this browser: 'sign-in', 'link', 'reload', 'seat'; '' if nothing.
  * @param {Response} answer */
 export const wants = answer => answer.redirected && new URL(answer.url).pathname === '/sign-in' ? 'sign-in'
     : answer.headers.get('X-Bench-Wants') ?? '';
@@ -69,7 +69,8 @@ function packed(fields) {
 
 /** @param {Entry} entry */
 async function deliver(entry, token) {
-    const { body, patience } = packed(entry.fields);
+    // Under the name of who entered it, or not at all.
+    const { body, patience } = packed([...entry.fields.filter(([name]) => name !== 'sits'), ['sits', entry.person]]);
     let answer;
     try {
         answer = await fetch(entry.path, {

@@ -106,3 +106,43 @@ test('what another finished takes no more finds, and says so', async () => {
     assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
     await end();
 });
+
+test('a page that was opened before somebody else sat down stores nothing under that name', async () => {
+    const bench = new Bench();
+    bench.run('register', 'T-1', ...plate);
+    bench.run('exam', 'T-1', 'VT', '--examiner', 'A. Field', '--level', 'II');
+    await bench.start();
+    const page = await bench.open(browser);
+    await page.goto(`${bench.url}/coupon/T-1/exam/1`);
+    await page.locator('#pad').waitFor();
+    const sit = async name => {
+        const seat = await page.context().newPage();
+        await seat.goto(`${bench.url}/person`);
+        await seat.getByLabel('Name').fill(name);
+        await seat.getByRole('button', { name: 'Sit down' }).click();
+        await seat.getByRole('link', { name, exact: true }).waitFor();
+        await seat.close();
+    };
+    await sit('W4');
+    await page.getByLabel('What was found').fill('undercut 0.1 in at 1 in');
+    await page.getByRole('button', { name: 'Log it' }).click();
+    await page.locator('#unsent').getByText('somebody else sits here now: it waits until A. Field sits here again').waitFor();
+    assert.equal(bench.coupon('T-1').exams[0].indications?.length ?? 0, 0);
+    await page.locator('#unsent').getByRole('link', { name: 'See who sits here now' }).click();
+    await page.getByRole('link', { name: 'W4' }).waitFor();
+    await page.locator('#waiting').getByText('1 waiting, entered by A. Field, sent when A. Field sits here again').waitFor();
+    await sit('A. Field');
+    await page.reload();
+    await page.waitForFunction(() => document.querySelectorAll('.finds li').length === 1);
+    await page.waitForFunction(() => document.querySelector('#waiting').textContent === '');
+    await page.goto(`${bench.url}/coupon/T-1`);
+    await sit('W4');
+    await page.getByLabel('Remark').fill('restart is cold');
+    await page.getByLabel('Remark').press('Enter');
+    await page.getByText('A. Field sat here when this page was opened, and W4 sits here now').waitFor();
+    assert.equal(await page.getByLabel('Remark').inputValue(), 'restart is cold');
+    await page.getByLabel('Remark').press('Enter');
+    await page.getByText('the remark is kept').waitFor();
+    await page.context().close();
+    await bench.remove();
+});
