@@ -120,7 +120,8 @@ std::vector<LateEntry> late_entries(const WelderState &welder, const std::vector
         if (!prolongs(e) || !is_about(e, held) || undone.contains(e.seq)) continue;
         const auto entered = entered_later(e);
         if (!entered) continue;
-        const Validity then = raw_validity(welder, all, held, without, *entered, e.seq);
+        Validity then = raw_validity(welder, all, held, undone, *entered, e.seq);
+        if (!is_over(then)) then = raw_validity(welder, all, held, without, *entered, e.seq);
         if (!is_over(then)) continue;
         out.push_back({&e, *entered, over_as(then)});
         without[e.seq];
