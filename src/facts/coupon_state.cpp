@@ -25,6 +25,13 @@ std::string StoredVerdict::verdict_of(const std::string &class_id) const {
 const ExamRecord *CouponState::exam(int number) const { return numbered(exams, number); }
 const IndicationRecord *CouponState::indication(int number) const { return numbered(indications, number); }
 
+const StoredVerdict *CouponState::graded_on() const {
+    const StoredVerdict *out = nullptr;
+    for (const auto &v : verdicts)
+        if (grade && v.seq < grade->seq) out = &v;
+    return out;
+}
+
 namespace {
 
 /// The first of them, so that a long log makes no long message.

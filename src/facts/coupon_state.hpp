@@ -62,6 +62,9 @@ struct CouponState {
     const ExamRecord &needed_exam(int number) const;
     const IndicationRecord &needed_indication(int number) const;
 
+    /// The verdict that its grade was given on: the newest before it. Null: there is none, or no grade.
+    const StoredVerdict *graded_on() const;
+
     /// Exams that nobody has finished, by number.
     std::vector<const ExamRecord *> open_exams() const;
     int finds_of(int exam) const;

@@ -19,8 +19,9 @@ std::string process_of(const QualificationRecord &held) {
 }
 
 std::optional<Day> entered_later(const WelderEvent &event) {
-    if (event.stamp.at.size() < 10) return std::nullopt;
-    const Day entered = parse_day(std::string_view(event.stamp.at).substr(0, 10));
+    const std::string &at = std::max(event.stamp.at, event.not_before);
+    if (at.size() < 10) return std::nullopt;
+    const Day entered = parse_day(std::string_view(at).substr(0, 10));
     return entered > event.day ? std::optional(entered) : std::nullopt;
 }
 

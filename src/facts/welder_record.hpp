@@ -93,6 +93,8 @@ struct WelderEvent {
     std::string override_why;            ///< why something was set aside
     std::vector<Shortcoming> overridden; ///< what
     Stamp stamp;
+    std::string not_before =
+        {}; ///< the latest time of the welder's entries up to it, if its own clock was behind
 };
 
 /// The day on which it was entered, if that was a later one than its own.
@@ -107,7 +109,7 @@ struct WelderState {
     std::map<int, std::string> hashes;   ///< by number: the entry's hash in the chain
     std::map<int, std::int64_t> entries; ///< of each, by its number in the record
     std::vector<WelderEvent> events;
-    int last_number = 0; ///< retracted ones too
+    int last_number = 0;                                               ///< retracted ones too
     std::vector<std::pair<WelderEvent, std::string>> revocations_gone; ///< retracted, and why
 
     const QualificationRecord *qualification(int number) const;

@@ -71,11 +71,10 @@ void take_grade(const CouponState &coupon, const GradeStanding &standing, const 
 /// A pass by criteria or a class that the rules do not accept a test weld by.
 void take_acceptance(const RangeRules &rules, const CouponState &coupon, const std::string &name,
                      std::vector<Shortcoming> &lacks) {
-    if (!coupon.grade || !coupon.grade->passed || coupon.verdicts.empty()) return;
-    const std::string &set = coupon.verdicts.back().set;
-    if (rules.accepts(set, coupon.grade->class_id)) return;
+    const StoredVerdict *verdict = coupon.graded_on();
+    if (!verdict || !coupon.grade->passed || rules.accepts(verdict->set, coupon.grade->class_id)) return;
     lacks.push_back(shortcoming(Shortcoming::Kind::accepted_by, name));
-    lacks.back().criteria = set;
+    lacks.back().criteria = verdict->set;
     lacks.back().class_id = coupon.grade->class_id;
 }
 
@@ -158,12 +157,11 @@ Evidence rests_on(const CouponState &coupon) {
     out.graded_at = g.stamp.at;
     out.remark = g.remark;
     out.against_verdict = g.against_verdict;
-    if (!coupon.verdicts.empty()) {
-        const StoredVerdict &v = coupon.verdicts.back();
-        out.criteria = v.set;
-        out.edition = v.edition;
-        out.criteria_hash = v.hash;
-        out.verdict = v.verdict_of(g.class_id);
+    if (const StoredVerdict *v = coupon.graded_on()) {
+        out.criteria = v->set;
+        out.edition = v->edition;
+        out.criteria_hash = v->hash;
+        out.verdict = v->verdict_of(g.class_id);
     }
     return out;
 }
@@ -348,11 +346,6 @@ GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::st
         out.evidence.push_back(one.evidence);
     }
     return out;
-}
-
-void without_acceptance(GivenCoupons &given) {
-    std::erase_if(given.lacks,
-                  [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::accepted_by; });
 }
 
 SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &lacks, const RangeRules &rules,

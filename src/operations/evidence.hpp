@@ -67,9 +67,6 @@ GivenCoupons evidence_of(Office &office, const GradedTests &tests, const std::st
                          const std::string &process, const RangeRules &rules,
                          const std::vector<std::string> &coupons, const RuleWords &words = {});
 
-/// Of coupons that extend: the rules say what accepts a test weld, and these are welds as the work asks them.
-void without_acceptance(GivenCoupons &given);
-
 /// What was set aside, and why; both are kept and printed.
 struct SetAside {
     std::vector<Shortcoming> what;

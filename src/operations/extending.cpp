@@ -173,7 +173,6 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const GradedTests tests(office, welder);
     GivenCoupons given = evidence_of(office, tests, request.mark, held.weld.word(Trait::process), *held.rules,
                                      request.coupons);
-    without_acceptance(given);
     check_as_test(office, held, request.coupons);
     for (std::size_t i = 0; i < given.evidence.size(); ++i)
         welds.push_back(print(given.welded[i]) + " coupon " + given.evidence[i].coupon);

@@ -98,9 +98,9 @@ std::string Fates::refused_today(const WelderState &welder, const WelderEvent &e
                 if (field == "welded") return "coupon " + coupon + " is said now to be welded on " + is;
         const auto rules = office_.catalogue().kept_rules(office_.ledger(), held->rules_hash);
         if (!rules) return ""; // told of the qualification itself
-        GivenCoupons now = evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules,
-                                       coupons, words_beside(office_, words_of_test(held->test), coupons));
-        if (event.kind != "renewal") without_acceptance(now);
+        const GivenCoupons now =
+            evidence_of(office_, tests(welder), welder.record.mark, held->process(), *rules, coupons,
+                        words_beside(office_, words_of_test(held->test), coupons));
         if (const auto *lack = first_in_the_way(now.lacks, event.overridden))
             return words_of(*lack, rules.get());
     } catch (const Refusal &e) {

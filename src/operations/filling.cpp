@@ -9,6 +9,7 @@
 #include "operations/copy_edition.hpp"
 #include "operations/owners_copy.hpp"
 #include "operations/vouching.hpp"
+#include "operations/welder_names.hpp"
 #include "records/codecs/owners_copy.hpp"
 
 #include <algorithm>
@@ -24,6 +25,14 @@ std::string short_text(const std::string &given, const char *field, const std::s
     return out;
 }
 
+/// Two signatures are of two people: a welder's mark hides who it is.
+void check_is_no_mark(Office &office, const std::string &who, const char *field) {
+    if (const std::string name = welder_name(office.book(), who); !name.empty())
+        throw refused("'" + shown(who) + "' is the mark of welder " + shown(name) +
+                      "; who reads the copy is named in full")
+            .at(field);
+}
+
 /// Who read it where, and who countersigns.
 CopyRead read_of(Writing &writing, const std::string &copy, const std::string &page,
                  const std::string &second) {
@@ -33,6 +42,8 @@ CopyRead read_of(Writing &writing, const std::string &copy, const std::string &p
     out.by = writing.stamp().who;
     out.second = checked_text(second, "second");
     out.on = writing.outside().today();
+    check_is_no_mark(writing.office(), out.by, "by");
+    check_is_no_mark(writing.office(), out.second, "second");
     check_vouches(writing.office(), out.by, "", "reads the copy");
     if (out.second.empty()) return out;
     check_vouches(writing.office(), out.second, "", "is the second who reads it", "second");

@@ -11,14 +11,6 @@
 namespace beadbook {
 namespace {
 
-/// The verdict that was kept when the grade was given: the newest before it.
-const StoredVerdict *verdict_at(const CouponState &coupon, const Grade &grade) {
-    const StoredVerdict *out = nullptr;
-    for (const auto &v : coupon.verdicts)
-        if (v.seq < grade.seq) out = &v;
-    return out;
-}
-
 /// The criteria that the coupon names, as they read now.
 struct NamedNow {
     /// Where somebody changed them under the same edition since then. A new edition is another matter: what
@@ -122,7 +114,7 @@ GradeStanding standing_of_grade(Office &office, const CouponState &coupon) {
         out.why = "the coupon is withdrawn: " + coupon.record.withdrawn;
         return out;
     }
-    const StoredVerdict *then = verdict_at(coupon, grade);
+    const StoredVerdict *then = coupon.graded_on();
     const auto set =
         then ? office.with_copy(office.catalogue().kept_criteria(office.ledger(), then->hash)) : nullptr;
     if (!set || !set->class_index(grade.class_id)) {

@@ -266,8 +266,8 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
-    const std::string set = test.coupon.verdicts.empty() ? "" : test.coupon.verdicts.back().set;
-    if (!rules.accepts(set, test.coupon.grade->class_id)) return false;
+    const StoredVerdict *verdict = test.coupon.graded_on();
+    if (!rules.accepts(verdict ? verdict->set : "", test.coupon.grade->class_id)) return false;
     if (!rules.retest.same_exam) return true;
     std::vector<std::string> lacks;
     return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {

@@ -35,7 +35,7 @@ bool accepts_any(const Judged &judged) {
 bool is_slip(const TakenBack &one) {
     using Kind = TakenBack::Kind;
     return (one.kind == Kind::weld && !one.made_accept) || (one.kind == Kind::welder && one.was.empty()) ||
-           (one.kind == Kind::find && !one.to && !one.planar);
+           (one.kind == Kind::find && !one.to && !one.planar && !one.made_accept);
 }
 
 /// Of what came from elsewhere its cautions tell already.
@@ -50,7 +50,8 @@ std::vector<std::string> gone_words(const std::vector<TakenBack> &all, const std
     auto gone = gone_among(all, turns);
     // A crack that is something else now, whatever was sought when it was called one.
     for (const auto &one : all)
-        if (one.kind == TakenBack::Kind::find && one.planar && !one.now.empty()) gone.push_back(one);
+        if (one.kind == TakenBack::Kind::find && one.planar && !one.now.empty() && !one.made_accept)
+            gone.push_back(one);
     std::erase_if(gone, [&](const TakenBack &one) { return told.contains(one.entry) || is_slip(one); });
     for (auto &one : taken_back_words(gone)) out.push_back(std::move(one));
     return out;

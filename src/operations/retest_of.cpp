@@ -53,6 +53,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         const Truth same = same_kind(test.welds, weld, &rules, lacks);
         if (later) {
             if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
+            if (same == Truth::unknown) unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
             continue;
         }
         if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
@@ -70,7 +71,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     }
     for (const auto &test : perhaps_) {
         std::vector<std::string> lacks;
-        if (test.coupon.record.id == coupon.id || (test.day && *test.day > welded) ||
+        const bool later = test.day && *test.day > welded && (!begun_by || *begun_by <= test.shown_by);
+        if (test.coupon.record.id == coupon.id || later ||
             same_kind(test.welds, weld, &rules, lacks) == Truth::no)
             continue;
         auto &whose = unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks;

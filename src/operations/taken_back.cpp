@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/judging.hpp"
 #include "operations/rule_words.hpp"
+#include "operations/slips.hpp"
 #include "operations/turned.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -164,21 +165,76 @@ int made_again_unheld(Office &office, const CouponState &now, const TakenBack &o
     return again == now.exams.end() ? 0 : again->number;
 }
 
+/// A find as it stood before an entry. Throws DataError: it cannot be read on the weld as it is described
+/// now.
+IndicationRecord find_before(const std::vector<Entry> &history, const Entry &entry,
+                             const CouponRecord &coupon) {
+    const auto old = std::find_if(history.begin(), history.end(),
+                                  [&](const Entry &one) { return one.seq == entry.supersedes; });
+    auto out = codec::indication_from(codec::parsed(old->body), coupon.facts().line, coupon.unit());
+    out.number = old->number.value_or(0);
+    out.exam = old->exam.value_or(0);
+    return out;
+}
+
+/// Whether a correction says all that was said before, and more. What was one size may be a length since.
+bool fills_in(const std::vector<ChangedValue> &values) {
+    return std::all_of(values.begin(), values.end(), [&](const ChangedValue &value) {
+        return value.before.empty() ||
+               (value.name == "size" && std::any_of(values.begin(), values.end(), [&](const auto &other) {
+                    return other.name == "length" && other.now == value.before;
+                }));
+    });
+}
+
+/// Whether the coupon as it stands, which is accepted, would not be with a find as it stood before an entry.
+bool find_made_accept(Office &office, const std::vector<Entry> &history, CouponState now,
+                      const Entry &entry) {
+    const IndicationRecord *here = is_withdrawal(entry) ? nullptr : now.indication(entry.number.value_or(0));
+    if (here && here->exam == entry.exam && fills_in(changed_values(history, entry))) return false;
+    try {
+        const IndicationRecord before = find_before(history, entry, now.record);
+        if (!now.exam(before.exam)) return false; // which is told of the exam
+        std::erase_if(now.indications, [&](const auto &one) { return one.number == before.number; });
+        now.indications.push_back(before);
+    } catch (const DataError &) {
+        return true;
+    }
+    for (auto &exam : now.exams)
+        if (exam.finished) exam.finished->found = now.finds_of(exam.number);
+    return !accepted(office, now);
+}
+
+/// Marks the finds without whose change the coupon would not be accepted, but for slips.
+void tell_accepted_since(Office &office, const std::vector<Entry> &history, const CouponState &now,
+                         std::vector<TakenBack> &all) {
+    const auto slips = slips_in(history, now.record);
+    std::optional<bool> is_accepted;
+    for (auto &one : all) {
+        if (one.kind != TakenBack::Kind::find || slips.contains(one.entry)) continue;
+        if (!is_accepted) is_accepted = accepted(office, now);
+        if (!*is_accepted) return;
+        const auto entry =
+            std::find_if(history.begin(), history.end(), [&](const Entry &e) { return e.seq == one.entry; });
+        one.made_accept = find_made_accept(office, history, now, *entry);
+    }
+}
+
 } // namespace
 
 std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
                                   const std::vector<Turned> &turns) {
     const auto history = office.book().history(coupon.id);
     auto out = taken_back_in(history, coupon);
-    std::optional<CouponState> now;
+    const CouponState now = out.empty() ? CouponState{} : office.coupon(coupon.id);
     for (auto &one : out) {
         if (one.to) one.there = became_of(office.book(), *one.to);
         if (one.kind != TakenBack::Kind::exam) continue;
-        if (!now) now = office.coupon(coupon.id);
-        one.made_count = made_count(office, history, *now, one);
-        one.unheld = made_again_unheld(office, *now, one);
+        one.made_count = made_count(office, history, now, one);
+        one.unheld = made_again_unheld(office, now, one);
         if (one.unheld > 0) one.was += " (not to be called valid by its practice)";
     }
+    tell_accepted_since(office, history, now, out);
     for (const auto &one : turns) {
         if (!one.accepted || one.by != Turned::By::description) continue;
         TakenBack back;
@@ -205,7 +261,7 @@ std::vector<TakenBack> gone_among(std::vector<TakenBack> all, const std::vector<
     std::set<std::int64_t> made_a_reject_go;
     for (const auto &one : turns) made_a_reject_go.insert(one.entry);
     std::erase_if(all, [&](const TakenBack &one) {
-        const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty(),
+        const bool corrected = one.kind == TakenBack::Kind::find && !one.now.empty() && !one.made_accept,
                    found_nothing = one.kind == TakenBack::Kind::exam && one.finds.empty() &&
                                    !one.made_count && one.unheld == 0;
         return (corrected || found_nothing || one.opened_again) && one.never_logged == 0 &&
@@ -223,8 +279,9 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
                           " that never came on record");
         if (one.opened_again) continue; // what was found then stands
         const char *done = one.now.empty() ? " withdrawn" : " changed";
+        const char *since = one.made_accept ? ", and accepted only since" : "";
         switch (one.kind) {
-        case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done); break;
+        case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done + since); break;
         case TakenBack::Kind::exam:
             out.push_back("exam " + std::to_string(one.number) + done +
                           (one.made_count ? ", and counts so only since" : "") +
@@ -236,9 +293,7 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         case TakenBack::Kind::welder:
             out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
             break;
-        case TakenBack::Kind::weld:
-            out.push_back("said to be of " + one.was + (one.made_accept ? ", and accepted only since" : ""));
-            break;
+        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was + since); break;
         case TakenBack::Kind::description: break;
         }
     }

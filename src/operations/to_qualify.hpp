@@ -4,8 +4,8 @@
 
 namespace beadbook {
 
-/// Tests that were graded passed and that nothing held or logged rests on, with the shipped rules that accept
-/// a test by their criteria: a pass alone qualifies nobody, somebody has to grant it.
+/// Tests that were graded passed and that nothing held or logged rests on, with the shipped rules by
+/// which they would qualify: a pass alone qualifies nobody, somebody has to grant it.
 std::vector<WelderStanding::ToQualify> to_qualify(Office &office, const GradedTests &tests,
                                                   const WelderStanding &standing);
 

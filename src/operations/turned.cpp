@@ -4,9 +4,9 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/judging.hpp"
+#include "operations/slips.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
-#include "records/taken_back.hpp"
 
 #include <algorithm>
 #include <set>
@@ -76,51 +76,25 @@ std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) 
                : "exam " + std::to_string(entry.exam.value_or(0));
 }
 
-std::chrono::sys_seconds time_of(const Entry &entry) { // 2026-11-25T09:30:00Z
-    const auto number = [&](std::size_t from) { return std::stoi(entry.at.substr(from, 2)); };
-    return parse_day(entry.at.substr(0, 10)) + std::chrono::hours(number(11)) +
-           std::chrono::minutes(number(14)) + std::chrono::seconds(number(17));
-}
-
-/// Whether who entered it took it back himself: a crack and the like at once, as a finger that slipped is,
-/// all else within a shift, as one looks over what he wrote before he finishes (common practice, no source).
-bool undone_in_time(const std::vector<Entry> &history, const Entry &entry, bool planar) {
-    const auto first = std::find_if(history.begin(), history.end(), [&](const Entry &one) {
-        return one.kind == entry.kind &&
-               (entry.kind == "exam" ? one.exam == entry.exam : one.number == entry.number);
-    });
-    return first->who == entry.who &&
-           time_of(entry) - time_of(*first) <= std::chrono::minutes(planar ? 10 : 8 * 60);
-}
-
-/// Corrections of exams and of what they found: once they were finished or somebody saw the verdict, before
-/// that of what is no slip.
+/// Corrections of exams and of what they found, but for slips.
 void take_turned_exams(Office &office, const std::vector<Entry> &history, const CouponRecord &now,
                        std::vector<Turned> &out) {
-    std::set<int> begun, known;
-    std::set<std::int64_t> planar;
-    for (const auto &one : taken_back_in(history, now))
-        if (one.planar) planar.insert(one.entry);
+    const auto slips = slips_in(history, now);
     for (const auto &entry : history) {
-        const bool of_exam = entry.kind == "exam";
-        if (entry.kind == "verdict") known = begun;
-        if ((!of_exam && entry.kind != "indication") || !entry.exam) continue;
-        begun.insert(*entry.exam);
-        const std::string name = entry.supersedes ? changed_of_exam(history, entry) : "";
-        if (!name.empty() &&
-            (known.contains(*entry.exam) || !undone_in_time(history, entry, planar.contains(entry.seq)))) {
-            const CouponState before = office.coupon(entry.subject, entry.seq);
-            if (made_a_reject_go(office, before, office.coupon(entry.subject, entry.seq + 1), now))
-                out.push_back({before.record,
-                               {{name, "", ""}},
-                               true,
-                               entry.reason,
-                               stamp_of(entry),
-                               Turned::By::exam,
-                               entry.seq});
-        }
-        if (of_exam && !is_withdrawal(entry) && codec::exam_from(codec::parsed(entry.body)).finished)
-            known.insert(*entry.exam);
+        if ((entry.kind != "exam" && entry.kind != "indication") || !entry.exam || !entry.supersedes ||
+            slips.contains(entry.seq))
+            continue;
+        const std::string name = changed_of_exam(history, entry);
+        if (name.empty()) continue;
+        const CouponState before = office.coupon(entry.subject, entry.seq);
+        if (made_a_reject_go(office, before, office.coupon(entry.subject, entry.seq + 1), now))
+            out.push_back({before.record,
+                           {{name, "", ""}},
+                           true,
+                           entry.reason,
+                           stamp_of(entry),
+                           Turned::By::exam,
+                           entry.seq});
     }
 }
 

@@ -164,7 +164,9 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
     return readable("welder " + mark, [&] {
         const auto superseded = superseded_in(entries);
         WelderState out;
+        std::string latest;
         for (const auto &e : entries) {
+            latest = std::max(latest, e.at);
             if (e.number) out.last_number = std::max(out.last_number, *e.number);
             if (is_withdrawal(e) && e.supersedes)
                 for (const auto &old : entries)
@@ -181,6 +183,7 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
                 out.entries[out.qualifications.back().number] = e.seq;
             } else {
                 out.events.push_back(codec::event_from(e));
+                if (latest > e.at) out.events.back().not_before = latest;
             }
         }
         return out;

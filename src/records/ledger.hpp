@@ -25,6 +25,7 @@ struct Verification {
     std::string head;
     std::vector<std::string>
         faults; ///< of the file, of its tables, the first entry that does not hold, texts
+    std::vector<std::int64_t> set_back = {}; ///< entries whose clock was behind one before them
 };
 
 /// The record file: append-only, hash-chained, one SQLite database.

@@ -78,6 +78,8 @@ private:
             if (const auto photo = codec::photo_named_by(e)) photos_.emplace(*photo, seq);
             out_.head = e.hash;
             out_.entries = expected;
+            if (e.at < latest_) out_.set_back.push_back(seq);
+            latest_ = std::max(latest_, e.at);
         }
         chain_holds_ = true;
     }
@@ -135,6 +137,7 @@ private:
     SQLite::Database &db_;
     Verification &out_;
     std::vector<std::pair<std::int64_t, std::string>> papers_;
+    std::string latest_; ///< time of an entry
     bool chain_holds_ = false;
     std::map<std::string, std::int64_t> photos_; ///< by hash, the first entry that names it
 };

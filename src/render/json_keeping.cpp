@@ -75,6 +75,7 @@ std::string json_text(const Verified &v, const std::vector<std::string> &notes) 
     }
     if (!v.false_lines.empty()) out["false in lists"] = v.false_lines;
     if (!v.other_head.empty()) out["head given"] = v.other_head;
+    if (!v.chain.set_back.empty()) out["clock set back at"] = v.chain.set_back;
     if (v.seal) out["seal"] = json_of(*v.seal);
     if (v.entries_after) out["entries after the head given"] = *v.entries_after;
     return render::finished(std::move(out), notes);

@@ -170,7 +170,8 @@ std::string taken_back_text(const TakenBack &one) {
     return (one.kind == TakenBack::Kind::exam ? "Exam " + number + " was recorded as "
                                               : "#" + number + " was logged as ") +
            one.was + finds_ever_text(one.finds) + " and " + done + " by " + one.stamp.who + " on " +
-           one.stamp.at.substr(0, 10) + ": " + one.why + (one.there.empty() ? "" : "; " + one.there);
+           one.stamp.at.substr(0, 10) + (one.made_accept ? ", and it is accepted only since: " : ": ") +
+           one.why + (one.there.empty() ? "" : "; " + one.there);
 }
 
 void add_taken_back(Document &doc, const std::vector<TakenBack> &things) {

@@ -91,6 +91,10 @@ Document document_of(const Verified &v) {
     for (const auto &fault : faults_of(v)) doc.item(fault);
     if (!v.chain.faults.empty()) return doc;
     doc.line(held(v.chain.entries, v.chain.head));
+    if (const auto &back = v.chain.set_back; !back.empty())
+        doc.line(Words("A clock was set back: " + counted(back.size(), "entry says", "entries say") +
+                           " an earlier time than one before, first entry " + std::to_string(back.front()),
+                       Tone::cannot_say));
     if (v.replay)
         doc.line(counted(static_cast<std::size_t>(v.replay->verdicts), "verdict") + " judged again and " +
                  counted(static_cast<std::size_t>(v.replay->ranges), "range") + " worked out again, " +

@@ -239,7 +239,7 @@ Document document_of(const WelderStanding &standing) {
                        " was graded passed and qualifies nothing yet: the instructor "
                        "qualifies by it next, by " +
                        listed(one.rules, "or")) +
-                 Words::to_type(", 'beadbook qualify " + one.coupon + " --rules " + one.rules.front() + "'"));
+                 Words::to_type(" ('beadbook qualify " + one.coupon + "' with the rules)"));
     add_failed(doc, standing.failed);
     add_gone(doc, standing.gone);
     add_struck(doc, standing.struck);

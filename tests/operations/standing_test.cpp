@@ -141,8 +141,14 @@ TEST_CASE("welds of the work extend, each once", "[standing]") {
 TEST_CASE("coupons extend as welds do, when the gate lets them pass", "[standing]") {
     Yard yard;
     carried(yard);
-    const Yard::Fields plain{{"process", "141"},   {"position", ""}, {"metal-group", ""},
-                             {"filler-group", ""}, {"backing", ""},  {"progression", ""}};
+    const Yard::Fields plain{{"criteria", "iso-9606-1-tests"},
+                             {"class", "test weld"},
+                             {"process", "141"},
+                             {"position", ""},
+                             {"metal-group", ""},
+                             {"filler-group", ""},
+                             {"backing", ""},
+                             {"progression", ""}};
     yard.coupon("Q-1", "2026-10-05", true, plain);
     auto practice = plain;
     practice["purpose"] = "practice";
