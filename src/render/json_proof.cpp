@@ -1,6 +1,7 @@
 #include "render/json_proof.hpp"
 
 #include "render/json_parts.hpp"
+#include "report/proof_document.hpp"
 
 #include <algorithm>
 
@@ -77,6 +78,7 @@ nlohmann::json proof_json(const Case &c, const Judged &judged, std::size_t class
                        {"compared", proof.compared},
                        {"facts", nlohmann::json::object()},
                        {"standings", standings_json(standings_behind(proof, c.set, class_index))}};
+    for (const auto &[methods, rules] : rules_of_no_exam(judged)) out["rules of no exam"][methods] = rules;
     for (const int s : proof.scope) {
         const ScopePart &part = c.set.scope[static_cast<std::size_t>(s)];
         out["scope"].push_back({{"part", part.id},

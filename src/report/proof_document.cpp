@@ -1,6 +1,7 @@
 #include "report/proof_document.hpp"
 
 #include "facts/person_name.hpp"
+#include "judge/item.hpp"
 #include "measure/print.hpp"
 #include "measure/text.hpp"
 #include "report/exam_words.hpp"
@@ -228,6 +229,38 @@ std::optional<std::size_t> class_to_prove(const Judged &judged) {
     return std::nullopt;
 }
 
+std::map<std::string, std::size_t> rules_of_no_exam(const Judged &judged) {
+    ExamSet made;
+    for (const auto &exam : judged.exams)
+        if (exam.counts) made.set(static_cast<std::size_t>(exam.method));
+    std::map<std::string, std::size_t> out;
+    for (const auto &rule : judged.set->rules) {
+        Missing ignored;
+        if (rule.kind == Rule::Kind::coupon || rule.kind == Rule::Kind::combine ||
+            (rule.subject.exams & made).any() ||
+            holds_for(rule.when, judged.coupon, {}, {}, ignored) == Truth::no)
+            continue;
+        std::vector<std::string> names;
+        for (std::size_t e = 0; e < exam_count; ++e)
+            if (rule.subject.exams[e]) names.emplace_back(name_of(static_cast<Exam>(e)));
+        ++out[listed(names, "or")];
+    }
+    return out;
+}
+
+namespace {
+
+std::string no_exam_words(const Judged &judged) {
+    std::vector<std::string> out;
+    for (const auto &[methods, rules] : rules_of_no_exam(judged))
+        out.push_back("by " + methods + " (" + counted(rules, "rule") + " of the set)");
+    return out.empty() ? ""
+                       : "Nobody examined it " + listed(out, "nor") +
+                             ", so that nothing was judged of what that shows";
+}
+
+} // namespace
+
 std::string not_covered_words(const Judged &judged) {
     std::vector<std::string> out;
     for (const auto &gap : judged.set->gaps) {
@@ -238,8 +271,10 @@ std::string not_covered_words(const Judged &judged) {
             });
         if (!gap.beside_rules && looked_at) out.push_back(gap.text);
     }
-    return out.empty() ? ""
-                       : "Not in this set, so that the accept does not speak of it: " + joined(out, "; ");
+    std::string words =
+        out.empty() ? "" : "Not in this set, so that the accept does not speak of it: " + joined(out, "; ");
+    const std::string no_exam = no_exam_words(judged);
+    return words + (words.empty() || no_exam.empty() ? "" : ". ") + no_exam;
 }
 
 void add_proof(Document &doc, const Case &c, const Judged &judged, std::size_t k) {

@@ -4,6 +4,8 @@
 #include "report/document.hpp"
 #include "report/sentence.hpp"
 
+#include <map>
+
 namespace beadbook {
 
 /// Adds the proof of an accepted class in a few lines: for what coupon, who examined, what judged the
@@ -16,9 +18,11 @@ void add_whole_proof(Document &doc, const Case &c, const Judged &judged, std::si
 /// accepted. Nothing: there is no accept to prove.
 std::optional<std::size_t> class_to_prove(const Judged &judged);
 
-/// Parts that the set lacks of what these exams look at: logging nothing of them proves nothing of them.
-/// Empty if there are none.
+/// What logging nothing proves nothing of: parts that the set lacks of what these exams look at, and methods
+/// by which nobody examined it, though the set has rules for what they show. Empty if there are none.
 std::string not_covered_words(const Judged &judged);
+/// Rules that could judge nothing, as they are for exams that nobody made: how many, by the names of these.
+std::map<std::string, std::size_t> rules_of_no_exam(const Judged &judged);
 
 /// Exams on record that prove nothing, each with the reason: nobody may take their silence for a clean weld.
 std::vector<std::string> not_counted_words(const Judged &judged);

@@ -129,3 +129,32 @@ TEST_CASE("what leaves something open beside a reject stands apart from what rej
     CHECK(rejects < apart);
     CHECK(apart < overlap);
 }
+
+TEST_CASE("an accept says by which methods nobody examined it, though the set has rules for them",
+          "[proof]") {
+    const Program run;
+    std::vector<std::string> words{"register", "T-1"};
+    for (const char *word :
+         {"--criteria",       "iso-5817",   "--class",       "D",     "--joint",     "groove",
+          "--joint-form",     "butt",       "--form",        "plate", "--thickness", "10mm",
+          "--weld-thickness", "full",       "--weld-length", "300mm", "--material",  "steel",
+          "--magnetic",       "yes",        "--process",     "SMAW",  "--sides",     "one",
+          "--inside",         "accessible", "--weld-width",  "14mm",  "--layers",    "3"})
+        words.emplace_back(word);
+    run.ok(words);
+    const auto examined = [&](const char *method) {
+        run.ok({"exam", "T-1", method, "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    };
+    examined("VT");
+    CHECK_THAT(flat_text(run.ok({"judge", "T-1"})), says("Nobody examined it by RT ("));
+    const auto proof = [&] {
+        const auto judged = nlohmann::json::parse(run.ok({"judge", "T-1", "--json"}));
+        for (const auto &one : judged.at("classes"))
+            if (one.at("class") == "D") return one.at("proof");
+        return nlohmann::json::object();
+    };
+    CHECK(proof()["rules of no exam"]["RT"] > 10);
+    examined("RT");
+    CHECK_THAT(flat_text(run.ok({"judge", "T-1"})), !says("Nobody examined it"));
+    CHECK_FALSE(proof().contains("rules of no exam"));
+}

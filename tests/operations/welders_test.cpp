@@ -173,3 +173,16 @@ TEST_CASE("a use that is entered late revives nothing without a reason, and is t
     REQUIRE(after.front().aside.size() == 1);
     CHECK(after.front().aside.front().why == "the log of the yard was found");
 }
+
+TEST_CASE("a use that a clock set back dates in time is late all the same", "[standing]") {
+    Yard yard;
+    yard.coupon("Q-1", "2026-01-10");
+    yard.qualify("Q-1"); // on 2026-11-25
+    yard.outside.now = [] { return std::string("2026-06-30T09:00:00Z"); };
+    yard.outside.today = [] { return parse_day("2026-06-30"); };
+    yard.write([](Writing &w) { return log_use(w, {"L1", "GTAW", parse_day("2026-06-30"), "frame", ""}); });
+    const Validity now = yard.validity(1);
+    CHECK(now.state == Validity::State::valid);
+    CHECK(now.by_late);
+    CHECK_THAT(now.reason, says("used as of 2026-06-30 by an entry of 2026-11-25, when it was lapsed"));
+}

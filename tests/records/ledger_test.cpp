@@ -143,6 +143,18 @@ TEST_CASE("verify names the first entry that does not hold") {
     }
 }
 
+TEST_CASE("verify tells of entries that say an earlier time than one before them") {
+    const TemporaryFolder folder;
+    OpenBook book(folder.file("b.db"), Ledger::Mode::create);
+    fill(book);
+    CHECK(book.book.ledger().verify().set_back.empty());
+    book.outside.now = [] { return std::string("2026-11-24T10:00:00Z"); };
+    remark(book, "one more");
+    const Verification chain = book.book.ledger().verify();
+    CHECK(chain.faults.empty());
+    CHECK(chain.set_back == std::vector<std::int64_t>{chain.entries});
+}
+
 TEST_CASE("files that are no record of ours are refused and left alone") {
     const TemporaryFolder folder;
     write_file(folder.file("text"), "hello, this is a letter and not a database at all");
