@@ -357,7 +357,7 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
     // not count.
     if (auto one = before_its_weld(exam, coupon)) known.against.push_back(std::move(*one));
     std::vector<std::string> before = std::exchange(exam.sure, {});
-    if (is_meant(before, welded_it)) before.emplace_back("examined-own-weld");
+    if (is_meant(before, welded_it)) before.emplace_back("examined-own-weld"); // nobody asks of it again
     exam.sure =
         set_aside_by(doubted(office, coupon, exam, practice.get(), std::move(known.against)), sure, before);
     // Of an examiner who is not on record here, what another record said stays; who welded it is told by the

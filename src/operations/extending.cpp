@@ -179,7 +179,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     const std::string error = extension_refused(*extension, event.day, welds);
     if (!error.empty()) throw refused(error).at("weld");
     const Day today = writing.outside().today();
-    const WelderStanding standing = standing_of(office, request.mark, today);
+    const WelderStanding standing = standing_of(office, welder, today);
     event.text = checked_text(text_of(welds, standing, request.number), "welds");
     check_follows(standing, held, event, welds);
     if (const auto lack = reviving(standing, held, event, today)) given.lacks.push_back(*lack);

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "facts/coupon_record.hpp"
-#include "records/entry.hpp"
+#include "records/taken_back.hpp"
 
 #include <set>
 #include <vector>
@@ -10,7 +9,8 @@ namespace beadbook {
 
 /// Entries that change an exam, or a find of it, as one who looks over what he wrote does: nobody had
 /// finished the exam or seen a verdict, and who entered it took it back himself, a crack and the like within
-/// ten minutes, all else within a shift (common practice, no source). `history` is all of the coupon.
-std::set<std::int64_t> slips_in(const std::vector<Entry> &history, const CouponRecord &coupon);
+/// ten minutes, all else within a shift (common practice, no source). `history` is all of the coupon, oldest
+/// first, and `taken_back` what taken_back_in reads of it.
+std::set<std::int64_t> slips_in(const std::vector<Entry> &history, const std::vector<TakenBack> &taken_back);
 
 } // namespace beadbook

@@ -202,6 +202,8 @@ void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQual
     }
 }
 
+} // namespace
+
 WelderStanding standing_of(Office &office, WelderState welder, Day on) {
     office.ledger().check_chain();
     Fates fates(office, welder.record.mark);
@@ -214,6 +216,8 @@ WelderStanding standing_of(Office &office, WelderState welder, Day on) {
         if (must_be_tested(held)) take_failed_tests(fates.tests(out.welder), on, held);
     return out;
 }
+
+namespace {
 
 /// While it holds. A use that is missed may end it at once, or take away only that it goes on.
 NextStep step_while_valid(const HeldQualification &held) {

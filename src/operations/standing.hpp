@@ -74,6 +74,8 @@ struct WelderStanding {
     std::vector<StruckOut> struck = {}; ///< told of one welder as well
 };
 WelderStanding standing_of(Office &office, const std::string &mark, std::optional<Day> on = {});
+/// What is held, with what counts of it: all that an entry to come is held against.
+WelderStanding standing_of(Office &office, WelderState welder, Day on);
 std::vector<WelderStanding> standing_of_all(Office &office, std::optional<Day> on = {});
 
 /// What a qualification that ends, or has ended, asks for.

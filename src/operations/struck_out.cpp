@@ -58,9 +58,7 @@ std::vector<StruckOut> struck_out(Book &book, const std::string &mark) {
     const auto history = book.welder_history(mark);
     for (const auto &entry : history) {
         if (is_withdrawal(entry)) {
-            const auto old = std::find_if(history.begin(), history.end(),
-                                          [&](const Entry &one) { return one.seq == entry.supersedes; });
-            if (old != history.end()) out.push_back(retracted(entry, *old));
+            if (const Entry *old = superseded_by(entry, history)) out.push_back(retracted(entry, *old));
             continue;
         }
         if (entry.kind != "welder") continue;

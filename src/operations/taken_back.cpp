@@ -63,19 +63,23 @@ bool accepted(Office &office, const CouponState &coupon) {
     return out.judged && out.judged->verdict() == Verdict::accept;
 }
 
-/// The coupon as it is described now, judged once, and when that is asked for.
-class DescribedNow {
+/// The coupon as it stands, read and judged once, and when that is asked for.
+class AsItStands {
 public:
-    DescribedNow(Office &office, const std::string &coupon) : office_(office), coupon_(coupon) {}
+    AsItStands(Office &office, const std::string &coupon) : office_(office), coupon_(coupon) {}
 
-    /// Whether it is accepted so, and would not be as an entry found it described.
+    const CouponState &state() {
+        if (!state_) state_ = office_.coupon(coupon_);
+        return *state_;
+    }
+    bool is_accepted() {
+        if (!accepted_) accepted_ = accepted(office_, state());
+        return *accepted_;
+    }
+    /// Whether it is accepted as it is described, and would not be as an entry found it described.
     bool accepted_since(const std::string &field, const Entry &entry) {
-        if (!state_) {
-            state_ = office_.coupon(coupon_);
-            accepted_ = accepted(office_, *state_);
-        }
-        if (!accepted_) return false;
-        CouponState before = *state_;
+        if (!is_accepted()) return false;
+        CouponState before = state();
         before.record.fields[field] = office_.coupon(coupon_, entry.seq).record.fields.at(field);
         return !accepted(office_, before);
     }
@@ -84,17 +88,16 @@ private:
     Office &office_;
     const std::string &coupon_;
     std::optional<CouponState> state_;
-    bool accepted_ = false;
+    std::optional<bool> accepted_;
 };
 
 /// Exams that somebody called for, and that nobody calls for any more; and who was said to have welded it,
 /// and how, once it was examined, and is said so no more. What was not said then is no other weld.
-void take_changed(Office &office, const std::vector<Entry> &history, const CouponRecord &coupon,
+void take_changed(AsItStands &now, const std::vector<Entry> &history, const CouponRecord &coupon,
                   std::vector<TakenBack> &out) {
     const auto asked = exams_in(coupon.get("also"));
     std::vector<TakenBack> of_weld; // behind the exams
     std::set<std::string> told;
-    DescribedNow now_described(office, coupon.id);
     bool examined = false;
     for (const auto &entry : history) {
         examined = examined || entry.kind == "exam";
@@ -112,7 +115,7 @@ void take_changed(Office &office, const std::vector<Entry> &history, const Coupo
                 } else {
                     tell_values({value}, of_weld.back());
                     of_weld.back().entry = entry.seq;
-                    of_weld.back().made_accept = now_described.accepted_since(value.name, entry);
+                    of_weld.back().made_accept = now.accepted_since(value.name, entry);
                 }
             }
             if (value.name != "also") continue;
@@ -169,8 +172,7 @@ int made_again_unheld(Office &office, const CouponState &now, const TakenBack &o
 /// now.
 IndicationRecord find_before(const std::vector<Entry> &history, const Entry &entry,
                              const CouponRecord &coupon) {
-    const auto old = std::find_if(history.begin(), history.end(),
-                                  [&](const Entry &one) { return one.seq == entry.supersedes; });
+    const Entry *old = superseded_by(entry, history);
     auto out = codec::indication_from(codec::parsed(old->body), coupon.facts().line, coupon.unit());
     out.number = old->number.value_or(0);
     out.exam = old->exam.value_or(0);
@@ -206,17 +208,15 @@ bool find_made_accept(Office &office, const std::vector<Entry> &history, CouponS
 }
 
 /// Marks the finds without whose change the coupon would not be accepted, but for slips.
-void tell_accepted_since(Office &office, const std::vector<Entry> &history, const CouponState &now,
+void tell_accepted_since(Office &office, const std::vector<Entry> &history, AsItStands &now,
                          std::vector<TakenBack> &all) {
-    const auto slips = slips_in(history, now.record);
-    std::optional<bool> is_accepted;
+    const auto slips = slips_in(history, all);
     for (auto &one : all) {
         if (one.kind != TakenBack::Kind::find || slips.contains(one.entry)) continue;
-        if (!is_accepted) is_accepted = accepted(office, now);
-        if (!*is_accepted) return;
+        if (!now.is_accepted()) return;
         const auto entry =
             std::find_if(history.begin(), history.end(), [&](const Entry &e) { return e.seq == one.entry; });
-        one.made_accept = find_made_accept(office, history, now, *entry);
+        one.made_accept = find_made_accept(office, history, now.state(), *entry);
     }
 }
 
@@ -226,12 +226,12 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
                                   const std::vector<Turned> &turns) {
     const auto history = office.book().history(coupon.id);
     auto out = taken_back_in(history, coupon);
-    const CouponState now = out.empty() ? CouponState{} : office.coupon(coupon.id);
+    AsItStands now(office, coupon.id);
     for (auto &one : out) {
         if (one.to) one.there = became_of(office.book(), *one.to);
         if (one.kind != TakenBack::Kind::exam) continue;
-        one.made_count = made_count(office, history, now, one);
-        one.unheld = made_again_unheld(office, now, one);
+        one.made_count = made_count(office, history, now.state(), one);
+        one.unheld = made_again_unheld(office, now.state(), one);
         if (one.unheld > 0) one.was += " (not to be called valid by its practice)";
     }
     tell_accepted_since(office, history, now, out);
@@ -244,7 +244,7 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
         back.stamp = one.stamp;
         out.push_back(std::move(back));
     }
-    take_changed(office, history, coupon, out);
+    take_changed(now, history, coupon, out);
     return out;
 }
 

@@ -79,7 +79,7 @@ std::string changed_of_exam(std::span<const Entry> history, const Entry &entry) 
 /// Corrections of exams and of what they found, but for slips.
 void take_turned_exams(Office &office, const std::vector<Entry> &history, const CouponRecord &now,
                        std::vector<Turned> &out) {
-    const auto slips = slips_in(history, now);
+    const auto slips = slips_in(history, taken_back_in(history, now));
     for (const auto &entry : history) {
         if ((entry.kind != "exam" && entry.kind != "indication") || !entry.exam || !entry.supersedes ||
             slips.contains(entry.seq))

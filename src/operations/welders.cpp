@@ -128,7 +128,7 @@ std::vector<std::string> later_tests(Writing &writing, const std::string &mark, 
 /// A use of an earlier day revives nothing that is over, unless a reason lets it. The reason is kept where it
 /// was given: of several uses that revive something together only the last one lacks it.
 void set_aside_reviving(Office &office, const ProcessRequest &request, Day today, WelderEvent &event) {
-    const WelderStanding standing = standing_of(office, request.mark, today);
+    const WelderStanding standing = standing_of(office, office.book().welder(request.mark), today);
     for (const auto &held : standing.held)
         if (const auto lack = reviving(standing, held, event, today)) {
             SetAside aside =

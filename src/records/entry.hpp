@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 
 namespace beadbook {
@@ -41,6 +42,9 @@ struct MovedTo {
 std::string withdrawal_by_move(int number, const MovedTo &to);
 std::optional<MovedTo> moved_to(const Entry &entry);
 bool is_withdrawal(const Entry &entry);
+
+/// The entry that another one supersedes; null if it supersedes none of them.
+const Entry *superseded_by(const Entry &entry, std::span<const Entry> history);
 
 /// Leaves those that stood before an entry; all, if none is given.
 void leave_out_since(std::vector<Entry> &history, std::optional<std::int64_t> before);

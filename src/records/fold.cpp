@@ -168,10 +168,9 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
         for (const auto &e : entries) {
             latest = std::max(latest, e.at);
             if (e.number) out.last_number = std::max(out.last_number, *e.number);
-            if (is_withdrawal(e) && e.supersedes)
-                for (const auto &old : entries)
-                    if (old.seq == *e.supersedes && old.kind == "revocation")
-                        out.revocations_gone.emplace_back(codec::event_from(old), e.reason);
+            if (const Entry *old = is_withdrawal(e) ? superseded_by(e, entries) : nullptr;
+                old && old->kind == "revocation")
+                out.revocations_gone.emplace_back(codec::event_from(*old), e.reason);
             if (superseded.contains(e.seq) || is_withdrawal(e)) continue;
             if (e.kind == "welder") {
                 out.record = codec::welder_from(mark, codec::parsed(e.body));

@@ -196,6 +196,8 @@ private:
     bool knows_entry(const Walked &one);
     /// The first column of a query, with its one parameter if it has one.
     std::vector<std::string> texts(const std::string &sql, const std::string &given = {});
+    /// The first two columns of a query.
+    std::vector<std::pair<std::string, std::string>> pairs(const std::string &sql);
     struct Statements;
 
     std::string path_;

@@ -67,6 +67,16 @@ std::vector<std::string> Ledger::texts(const std::string &sql, const std::string
     });
 }
 
+std::vector<std::pair<std::string, std::string>> Ledger::pairs(const std::string &sql) {
+    return guarded(path_, [&] {
+        SQLite::Statement query(*db_, sql);
+        std::vector<std::pair<std::string, std::string>> out;
+        while (query.executeStep())
+            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
+        return out;
+    });
+}
+
 std::vector<std::string> Ledger::coupons_examined_by(const std::string &examiner) {
     // As the index entry_by_examiner says it, word for word, so that it is used.
     return texts("SELECT DISTINCT subject FROM entry WHERE kind = 'exam' AND "
@@ -109,32 +119,18 @@ std::vector<std::string> Ledger::cohorts_named() {
                  "json_extract(body, '$.fields.cohort') IS NOT NULL");
 }
 
+// The next two look for a key as a text first: few bodies hold it, and reading all as JSON takes long.
+
 std::vector<std::pair<std::string, std::string>> Ledger::registered_like() {
-    return guarded(path_, [&] {
-        // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
-        SQLite::Statement query(*db_, "SELECT json_extract(body, '$.like'), subject FROM entry WHERE "
-                                      "kind = 'coupon' AND supersedes IS NULL AND "
-                                      "instr(body, '\"like\":') > 0 AND "
-                                      "json_extract(body, '$.like') IS NOT NULL ORDER BY seq");
-        std::vector<std::pair<std::string, std::string>> out;
-        while (query.executeStep())
-            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
-        return out;
-    });
+    return pairs("SELECT json_extract(body, '$.like'), subject FROM entry WHERE kind = 'coupon' AND "
+                 "supersedes IS NULL AND instr(body, '\"like\":') > 0 AND "
+                 "json_extract(body, '$.like') IS NOT NULL ORDER BY seq");
 }
 
 std::vector<std::pair<std::string, std::string>> Ledger::failed_elsewhere() {
-    return guarded(path_, [&] {
-        // Looked for as a text first: few bodies hold it, and reading all as JSON takes long.
-        SQLite::Statement query(
-            *db_, "SELECT DISTINCT subject, json_extract(fact.value, '$.as.welder') FROM entry, "
-                  "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
-                  "instr(body, '\"as\":{') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
-        std::vector<std::pair<std::string, std::string>> out;
-        while (query.executeStep())
-            out.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getString());
-        return out;
-    });
+    return pairs("SELECT DISTINCT subject, json_extract(fact.value, '$.as.welder') FROM entry, "
+                 "json_each(body, '$.before') AS fact WHERE kind = 'coupon' AND "
+                 "instr(body, '\"as\":{') > 0 AND json_extract(fact.value, '$.as.welder') IS NOT NULL");
 }
 
 std::vector<Ledger::WelderElsewhere> Ledger::welders_elsewhere() {

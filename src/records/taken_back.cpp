@@ -11,13 +11,6 @@
 namespace beadbook {
 namespace {
 
-const Entry *superseded_by(const Entry &e, const std::vector<Entry> &history) {
-    if (!e.supersedes) return nullptr;
-    const auto old = std::find_if(history.begin(), history.end(),
-                                  [&](const Entry &one) { return one.seq == *e.supersedes; });
-    return old == history.end() || is_withdrawal(*old) ? nullptr : &*old;
-}
-
 std::string finished_with(const ExamRecord &exam) {
     if (!exam.finished) return "not finished";
     return "finished with " + std::to_string(exam.finished->found) +
@@ -87,7 +80,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
     std::vector<TakenBack> out;
     for (const auto &e : history) {
         const Entry *old = e.kind == "indication" || e.kind == "exam" ? superseded_by(e, history) : nullptr;
-        if (!old) continue;
+        if (!old || is_withdrawal(*old)) continue;
         TakenBack one;
         one.why = e.reason;
         one.stamp = stamp_of(e);

@@ -3,6 +3,8 @@
 #include "measure/sha256.hpp"
 #include "records/codecs/typed.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 Family family_of(const std::string &kind) {
@@ -87,6 +89,12 @@ bool is_withdrawal(const Entry &entry) {
     // Text first: only a body that could be one is parsed.
     return entry.body.find("\"withdrawn\"") != std::string::npos &&
            codec::parsed(entry.body).contains("withdrawn");
+}
+
+const Entry *superseded_by(const Entry &entry, std::span<const Entry> history) {
+    const auto old = std::find_if(history.begin(), history.end(),
+                                  [&](const Entry &one) { return one.seq == entry.supersedes; });
+    return old == history.end() ? nullptr : &*old;
 }
 
 void leave_out_since(std::vector<Entry> &history, std::optional<std::int64_t> before) {
