@@ -13,6 +13,9 @@ export function showPart(element, html) {
     element.replaceChildren(...part.body.childNodes);
 }
 
+/** What this page shows of the record, as the bench names it; empty where it shows less than there is. */
+let head = meta('bench-head');
+
 /** Fetches this page again, and puts its changing parts in place of the old ones. */
 export async function refresh() {
     let text;
@@ -29,15 +32,19 @@ export async function refresh() {
     for (const old of document.querySelectorAll('[data-live]')) {
         const now = fresh.getElementById(old.id);
         if (!now) continue;
+        // A button that is replaced under the finger is never pressed: what is new comes with the next look.
+        if (old.querySelector(':active')) {
+            head = '';
+            continue;
+        }
         // What was unfolded stays so.
         const open = [...old.querySelectorAll('details[open] > summary')].map(one => one.textContent);
         for (const one of now.querySelectorAll('details > summary'))
             if (open.includes(one.textContent)) /** @type {HTMLDetailsElement} */ (one.parentElement).open = true;
-        old.replaceWith(now);
+        if (!old.isEqualNode(now)) old.replaceWith(now);
     }
 }
 
-let head = meta('bench-head');
 /** What others enter appears without reloading, but never under the focus or the finger of who is at work there. */
 async function follow() {
     if (document.visibilityState !== 'visible' || document.querySelector('[data-live] :is(:focus, :active)')) return;

@@ -199,6 +199,12 @@ function nearest(map, y) {
 
 let waiting = 0;
 let asked = 0;
+/** What was typed last need not be read any more: what is said of it now stands. */
+function hush() {
+    clearTimeout(waiting);
+    ++asked;
+}
+
 /** The line as the bench reads it, a moment after the last sign; an answer that comes late is not shown. */
 function echo() {
     clearTimeout(waiting);
@@ -317,8 +323,7 @@ async function submit(event) {
     // Another find may have been begun meanwhile: it stays.
     if (done && line.value === words) {
         clear();
-        clearTimeout(waiting); // what was typed last need not be read any more
-        ++asked;
+        hush();
         reading.replaceChildren();
         unask(form);
     }
@@ -372,6 +377,7 @@ if (form && line && pad && token) {
         event.preventDefault();
         event.stopImmediatePropagation();
         if (!line.value.trim()) return void finish(to);
+        hush();
         showPart(reading, '<p class="open" role="alert">This line is not logged yet: log it, or clear it, and then finish.</p>');
         line.focus();
     }, true);

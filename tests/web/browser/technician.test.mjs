@@ -245,6 +245,21 @@ test('the answer to one find leaves the next one where it is typed', async () =>
     await bench.remove();
 });
 
+test('that a line is not logged yet stays told when the bench reads that line late', async () => {
+    const page = await atTheBench({ serviceWorkers: 'block' });
+    await page.route('**/reading?*', async route => {
+        await new Promise(ok => setTimeout(ok, 300));
+        await route.continue();
+    });
+    await page.getByLabel('What was found').fill('crack 0.2 in at 5 in');
+    await page.waitForRequest('**/reading?*');
+    await page.getByRole('button', { name: 'None found' }).click();
+    await page.waitForTimeout(600);
+    assert.equal(await page.getByText('This line is not logged yet').count(), 1);
+    await page.context().close();
+    await bench.remove();
+});
+
 test('a question that comes when another line stands there is kept with its find, and asks nothing of that line', async () => {
     const page = await atTheBench({ serviceWorkers: 'block' });
     const line = page.getByLabel('What was found');
