@@ -58,7 +58,7 @@ void GradedTests::take_beside(Office &office, const WelderNames &welder) {
 
 bool GradedTests::stands_here(const CarriedFact &failed) const {
     const auto is = [&](const Test &test) {
-        return !test.passed && test.coupon.record.id == failed.coupon &&
+        return !test.passed_at_all() && test.coupon.record.id == failed.coupon &&
                failed.on == (test.day ? print(*test.day) : "");
     };
     return std::any_of(tests_.begin(), tests_.end(), is) ||
@@ -76,7 +76,7 @@ std::vector<CarriedFact> GradedTests::failures() const {
     };
     const auto add_failed = [&](const Test &test) {
         for (const auto &as : test.described) {
-            if (test.passed) return;
+            if (test.passed_at_all()) return;
             CarriedFact &fact = add(test.coupon.record.id, as);
             fact.methods = test.failed_by;
             if (test.day) fact.on = print(*test.day);

@@ -5,6 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/failed_by.hpp"
+#include "operations/failed_by_others.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/passed_on_name.hpp"
 #include "operations/test_likeness.hpp"
@@ -236,17 +237,20 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     const bool rejected = judged && judged->verdict == Verdict::reject;
     const GradeStanding grade = standing_of_grade(office, coupon);
     const bool moved = grade.moved;
-    const bool failed = turned_so || bends_failed || (coupon.grade && !coupon.grade->passed) ||
-                        (rejected && !taken_.contains(id));
+    const bool failed_so = turned_so || bends_failed || (coupon.grade && !coupon.grade->passed) ||
+                           (rejected && !taken_.contains(id));
     const bool settled = settled_.contains(id);
-    // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
-    const bool passed = by_mark && !failed && record.withdrawn.empty() && coupon.grade &&
-                        coupon.grade->passed && (!moved || settled) && test && !practice;
-    if (!failed && !passed) return;
+    const auto by_others = failed_so || !coupon.grade || taken_.contains(id)
+                               ? std::nullopt
+                               : failed_by_others(office, history, coupon);
     const std::string welded = record.get("welded");
     std::optional<Day> day;
     if (!welded.empty()) day = earliest_weld_day(history).value_or(parse_day(welded));
-    if (passed && !day) return;
+    // One that passed and was taken back proves nothing, nor one that passed as somebody else's.
+    const bool passed = by_mark && !failed_so && record.withdrawn.empty() && coupon.grade &&
+                        coupon.grade->passed && (!moved || settled) && test && !practice && day;
+    const bool failed = failed_so || by_others;
+    if (!failed && !passed) return;
     std::vector<Weld> welds;
     try {
         welds = welds_named(record);
@@ -260,9 +264,17 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
         for (const auto &one : described) add_welds(one, welds);
     }
     auto &out = perhaps ? perhaps_ : tests_;
-    auto by = failed ? failed_by(office, history, coupon, bends_failed) : std::vector<std::string>{};
+    auto by = failed ? failed_by(office, history, by_others ? *by_others : coupon, bends_failed)
+                     : std::vector<std::string>{};
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                   first_graded(history), history.front().seq, std::move(described), std::move(called_then)});
+                   first_graded(history), history.front().seq, std::move(described), std::move(called_then),
+                   by_others.has_value(), settled});
+}
+
+bool GradedTests::Test::passed_by(const RangeRules &rules) const {
+    if (!passed || !failed_by_others) return passed;
+    const StoredVerdict *on = coupon.graded_on();
+    return !rules.accepted_by.empty() && rules.accepts(on ? on->set : "", coupon.grade->class_id);
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {
@@ -271,7 +283,7 @@ bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const Ran
     if (!rules.retest.same_exam) return true;
     std::vector<std::string> lacks;
     return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {
-        if (failed.passed || (failed.day && *failed.day > *test.day) ||
+        if (failed.passed_by(rules) || (failed.day && *failed.day > *test.day) ||
             same_kind(failed.welds, weld, &rules, lacks) == Truth::no)
             return true;
         return std::all_of(failed.failed_by.begin(), failed.failed_by.end(),

@@ -23,7 +23,8 @@ std::vector<Weld> welds_named(const CouponRecord &coupon);
 
 /// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
 /// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it, unless an
-/// override took the grade for its verdict; one that is to be graded again has not passed. A coupon that
+/// override took the grade for its verdict; a pass by other criteria clears it only for rules that accept a
+/// test by these. One that is to be graded again has not passed. A coupon that
 /// cannot be read may have failed. One that failed under a name that the welder ever had, before he was
 /// enrolled say, is his as well; one under a name that may be his may have been.
 class GradedTests {
@@ -41,6 +42,14 @@ public:
         std::int64_t begun_by = 0;                ///< its first entry
         std::vector<CouponRecord> described = {}; ///< failed: whatever it was said to be as it failed
         std::string called_then = {}; ///< a name of the welder's, under another's mark (passed_on_name.hpp)
+        /// It failed by other criteria than it passed by: it has passed only for those who take these.
+        bool failed_by_others = false;
+        bool settled = false; ///< somebody's qualification or renewal rests on it
+
+        /// Whether it passed by what these rules accept a test by.
+        bool passed_by(const RangeRules &rules) const;
+        /// The same where no rules are meant.
+        bool passed_at_all() const { return passed && (!failed_by_others || settled); }
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {

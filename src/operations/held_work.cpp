@@ -31,7 +31,7 @@ void tell_retests(const GradedTests &tests, Day on, PlanResult &plan) {
 std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day on, const PlanResult &plan) {
     std::vector<WelderStanding::Failed> out;
     for (const auto &failed : tests.all()) {
-        if (failed.passed || (failed.day && *failed.day > on)) continue;
+        if (failed.passed_by(*plan.work.rules) || (failed.day && *failed.day > on)) continue;
         const std::string process = failed.coupon.record.get("process");
         const auto &jobs = plan.work.jobs;
         const bool of_work = std::any_of(jobs.begin(), jobs.end(), [&](const Job &job) {
@@ -43,7 +43,7 @@ std::vector<WelderStanding::Failed> open_failures(const GradedTests &tests, Day 
         const bool passed_since =
             std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &other) {
                 std::vector<std::string> lacks;
-                return other.passed && failed.day && *other.day >= *failed.day &&
+                return other.passed_by(*plan.work.rules) && failed.day && *other.day >= *failed.day &&
                        same_kind(other.welds, failed.welds.front(), plan.work.rules.get(), lacks) ==
                            Truth::yes;
             });

@@ -36,12 +36,12 @@ std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, cons
     std::map<std::string, std::vector<NextRetest>> out;
     for (const auto &test : tests.all()) {
         const CouponRecord &record = test.coupon.record;
-        if (test.passed || !test.day || *test.day > on) continue;
+        if (!test.day || *test.day > on) continue;
         const auto set = office.criteria_or_none(record.get("criteria"));
         if (!set) continue;
         for (const auto &name : shipped_range_rule_names()) {
             const auto rules = office.catalogue().rules(name);
-            if (!may_be_meant(*rules, record, set->name, welder)) continue;
+            if (test.passed_by(*rules) || !may_be_meant(*rules, record, set->name, welder)) continue;
             for (const auto &weld : test.welds) {
                 if (!knows_word(*rules, Trait::process, true, weld.word(Trait::process))) continue;
                 const RetestState state = tests.retest_of({}, on, weld, *rules).state;

@@ -102,7 +102,7 @@ void note_open_ranges(const std::vector<HeldQualification> &all, std::vector<std
 void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
                  std::vector<std::string> &notes) {
     for (const auto &test : tests.all()) {
-        if (test.passed) continue;
+        if (test.passed_at_all()) continue;
         const bool same = std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &failed) {
             return std::any_of(carried.begin(), carried.end(), [&](const Weld &one) {
                 return same_process(failed.word(Trait::process), one.word(Trait::process));
@@ -124,11 +124,11 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
         return same_kind(test.welds, weld, &rules, lacks);
     };
     for (const auto &failed : tests.all()) {
-        if (failed.passed || !failed.day || *failed.day > proof.welded ||
+        if (failed.passed_by(rules) || !failed.day || *failed.day > proof.welded ||
             failed.coupon.record.id == proof.test.id)
             continue;
         const auto passed_since = [&](const GradedTests::Test &other) {
-            return other.passed && *other.day >= *failed.day && *other.day <= proof.welded &&
+            return other.passed_by(rules) && *other.day >= *failed.day && *other.day <= proof.welded &&
                    same(other, failed.welds.front()) == Truth::yes;
         };
         for (const auto &part : proof.parts) {

@@ -48,7 +48,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         const std::string &id = test.coupon.record.id;
         if (id == coupon.id) continue;
         const bool later = test.day && *test.day > welded;
-        if (later && (test.passed || !begun_by || *begun_by <= test.shown_by)) continue;
+        const bool passed = test.passed_by(rules);
+        if (later && (passed || !begun_by || *begun_by <= test.shown_by)) continue;
         std::vector<std::string> lacks;
         const Truth same = same_kind(test.welds, weld, &rules, lacks);
         if (later) {
@@ -56,17 +57,17 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             if (same == Truth::unknown) unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
             continue;
         }
-        if (same == Truth::no || (test.passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
+        if (same == Truth::no || (passed && (same == Truth::unknown || !welded_alike(test.welds, weld))))
             continue;
         if (!test.day)
             unknown(Shortcoming::Kind::failed_day, id);
         else if (same == Truth::unknown)
             unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
         else {
-            const bool closed = test.passed && closes(test, weld, rules);
-            if (test.passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
+            const bool closed = passed && closes(test, weld, rules);
+            if (passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
             attempts.push_back(
-                {test.passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
+                {passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
         }
     }
     for (const auto &test : perhaps_) {

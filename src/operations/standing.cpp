@@ -188,7 +188,7 @@ void take_failed_renewals(const GradedTests &tests, Day on, std::vector<HeldQual
     for (auto &held : all) {
         if (!may_be_renewed(held)) continue;
         for (const auto &test : tests.all()) {
-            if (test.passed || !test.day || *test.day > on) continue;
+            if (test.passed_by(*held.rules) || !test.day || *test.day > on) continue;
             std::vector<std::string> lacks;
             // One that failed while it was held is asked about by a renewal of its kind.
             if (*test.day <= *held.validity.until &&
@@ -282,7 +282,8 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     const GradedTests tests(office, out.welder);
     auto next = next_retests(office, tests, out.welder, day);
     for (const auto &test : tests.all())
-        if (const CouponRecord &record = test.coupon.record; !test.passed && (!test.day || *test.day <= day))
+        if (const CouponRecord &record = test.coupon.record;
+            !test.passed_at_all() && (!test.day || *test.day <= day))
             out.failed.push_back(
                 {record.id, record.get("process"), test.day, test.failed_by, std::move(next[record.id])});
     for (const auto &coupon : office.book().coupons_of(mark)) try {

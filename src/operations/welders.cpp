@@ -88,7 +88,7 @@ std::string understood(Writing &writing, const std::string &mark, const std::str
 /// Whether a test of the process failed before that day, so that training of that day changes a retest.
 bool failed_before(const GradedTests &tests, const std::string &coupon, const std::string &process, Day day) {
     return std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &test) {
-        return !test.passed && test.coupon.record.id != coupon && (!test.day || *test.day < day) &&
+        return !test.passed_at_all() && test.coupon.record.id != coupon && (!test.day || *test.day < day) &&
                std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &weld) {
                    return same_process(weld.word(Trait::process), process);
                });
