@@ -100,6 +100,13 @@ struct WelderEvent {
 /// The day on which it was entered, if that was a later one than its own.
 std::optional<Day> entered_later(const WelderEvent &event);
 
+/// A revocation that was taken back.
+struct RevocationGone {
+    WelderEvent event;
+    std::string why;        ///< it was taken back
+    QualificationRecord of; ///< whether or not that stands
+};
+
 /// A welder as the record stands today.
 struct WelderState {
     WelderRecord record;
@@ -109,8 +116,8 @@ struct WelderState {
     std::map<int, std::string> hashes;   ///< by number: the entry's hash in the chain
     std::map<int, std::int64_t> entries; ///< of each, by its number in the record
     std::vector<WelderEvent> events;
-    int last_number = 0;                                               ///< retracted ones too
-    std::vector<std::pair<WelderEvent, std::string>> revocations_gone; ///< retracted, and why
+    int last_number = 0; ///< retracted ones too
+    std::vector<RevocationGone> revocations_gone;
 
     const QualificationRecord *qualification(int number) const;
     /// That there is none of that number, and which there are.

@@ -36,7 +36,10 @@ std::optional<CouponState> failed_by_others(Office &office, const std::vector<En
         CouponState by = coupon;
         by.grade.reset();
         const CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
-        for (const char *field : {"criteria", "class"}) by.record.set(field, said.get(field));
+        for (const char *field : {"criteria", "class"}) {
+            by.record.fields.erase(field);
+            if (!said.get(field).empty()) by.record.set(field, said.get(field));
+        }
         const auto set = office.criteria_or_none(said.get("criteria"));
         if (!set || !asked.insert({set->name, said.get("class")}).second) continue;
         if (const auto judged = judged_now(office, by); judged && judged->verdict == Verdict::reject)

@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace beadbook {
 namespace {
@@ -33,6 +34,7 @@ struct Entered {
     std::int64_t seq = 0;
     QualificationEvent event;
     const HeldQualification *weld = nullptr;
+    const WelderEvent *written = nullptr;
 };
 
 bool holds_no_more(const Validity &validity) {
@@ -44,6 +46,20 @@ std::string over_as(const Validity &validity) {
 }
 
 bool prolongs(const WelderEvent &event) { return event.kind == "use" || event.kind == "extension"; }
+
+/// Whether a reason lets it revive what was over when it was entered.
+bool let_revive(const WelderEvent &event) {
+    return std::any_of(event.overridden.begin(), event.overridden.end(),
+                       [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::revives; });
+}
+
+/// As it would be entered with a reason.
+WelderEvent let_revive_today(WelderEvent event, Day today) {
+    event.seq = whole_record - 1;
+    event.stamp.at = print(today);
+    event.overridden.emplace_back().kind = Shortcoming::Kind::revives;
+    return event;
+}
 
 } // namespace
 
@@ -63,7 +79,8 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
                    std::int64_t before, bool with_doubtful) {
     std::vector<Entered> entries;
     for (const auto &e : welder.events)
-        if (!undone.contains(e.seq) && is_about(e, held)) entries.push_back({e.seq, {kind_of(e), e.day}});
+        if (!undone.contains(e.seq) && is_about(e, held))
+            entries.push_back({e.seq, {kind_of(e), e.day}, nullptr, &e});
     for (const auto &other : all)
         if (uses_process(other, held) && (other.fate.state == Validity::State::valid ||
                                           (with_doubtful && other.fate.state == Validity::State::in_doubt)))
@@ -78,24 +95,44 @@ Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualificatio
         held.record.carried() ? welder.granted.at(held.record.number).at.substr(0, 10) : "";
     Bearing out;
     for (const auto &one : entries) {
-        const bool late = one.weld && one.weld->registered && one.event.day >= held.record.welded &&
-                          print(one.event.day) >= carried;
-        if (late && is_over(validity_on(*one.weld->registered, held.record.welded, held.way(), out.events)))
+        const auto entered = one.weld                                ? one.weld->registered
+                             : one.written && prolongs(*one.written) ? entered_later(*one.written)
+                                                                     : std::nullopt;
+        const bool late = entered && one.event.day >= held.record.welded && print(one.event.day) >= carried &&
+                          is_over(validity_on(*entered, held.record.welded, held.way(), out.events));
+        if (late && one.weld) {
             out.late_welds.push_back(one.weld);
-        else
+        } else if (late && !let_revive(*one.written)) {
+            out.late_uses.push_back(one.written);
+        } else {
+            // The reason of the last one is for all that revive something together.
+            if (late)
+                for (const auto *use : std::exchange(out.late_uses, {}))
+                    out.events.push_back({kind_of(*use), use->day});
             out.events.push_back(one.event);
+        }
     }
     return out;
 }
 
-std::string words_of_late_welds(const Bearing &bearing) {
-    std::vector<std::string> out;
+std::string words_of_late(const Bearing &bearing, const HeldQualification &held, Day on) {
+    std::vector<std::string> welds, uses;
     for (const auto *one : bearing.late_welds)
-        out.push_back(one->record.test.id + " of " + print(one->record.welded) + " on " +
-                      print(*one->registered));
-    return out.empty() ? ""
-                       : "; what was welded since came on record only when it was over (" + listed(out) +
-                             "), and revives it as a use that is entered late does: with a reason";
+        welds.push_back(one->record.test.id + " of " + print(one->record.welded) + " on " +
+                        print(*one->registered));
+    auto with_uses = bearing.events;
+    for (const auto *one : bearing.late_uses) {
+        with_uses.push_back({kind_of(*one), one->day});
+        uses.push_back("the " + one->kind + " of " + print(one->day) + " on " + one->stamp.at.substr(0, 10));
+    }
+    std::string out;
+    if (!welds.empty())
+        out += "; what was welded since came on record only when it was over (" + listed(welds) +
+               "), and revives it as a use that is entered late does: with a reason";
+    if (!uses.empty() && !is_over(validity_on(on, held.record.welded, held.way(), with_uses)))
+        out += "; entered when it was over without what counts no more (" + listed(uses) +
+               "), it revives it only with a reason: take it back, and enter it again with one";
+    return out;
 }
 
 std::string kept_by_doubtful(const WelderState &welder, const std::vector<HeldQualification> &all,
@@ -161,7 +198,7 @@ std::optional<Shortcoming> reviving(const WelderStanding &standing, const HeldQu
     if (held.record.carried() && print(event.day) < carried) return std::nullopt;
     const Validity now = raw_validity(welder, standing.held, held, standing.undone, today);
     WelderState with = welder;
-    with.events.push_back(event);
+    with.events.push_back(let_revive_today(event, today));
     if (!is_over(now) || is_over(raw_validity(with, standing.held, held, standing.undone, today)))
         return std::nullopt;
     Shortcoming out;

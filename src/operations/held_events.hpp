@@ -15,6 +15,9 @@ struct Bearing {
     std::vector<QualificationEvent> events;
     /// Test welds that count for no use: they came on record when it was over by the days that they tell.
     std::vector<const HeldQualification *> late_welds;
+    /// Uses and extensions of earlier days that were entered when it was over without what counts no more,
+    /// and that no reason lets revive it.
+    std::vector<const WelderEvent *> late_uses;
 };
 /// By entries before `before`, without those that count no more. Welding another accepted test with the
 /// process is using it, as long as that test proves it, and one that is in doubt only `with_doubtful`.
@@ -22,8 +25,9 @@ struct Bearing {
 Bearing bearing_on(const WelderState &welder, const std::vector<HeldQualification> &all,
                    const HeldQualification &held, const std::map<std::int64_t, std::string> &undone,
                    std::int64_t before = whole_record, bool with_doubtful = true);
-/// "; coupon A-2, welded on 2026-09-20, keeps it no longer ..."; empty if there is none.
-std::string words_of_late_welds(const Bearing &bearing);
+/// "; what was welded since came on record only when it was over ...", and the same of uses, where it would
+/// hold by them; empty if there is none.
+std::string words_of_late(const Bearing &bearing, const HeldQualification &held, Day on);
 /// Lapsed or expired; or out of use, so that it only goes on till its period ends.
 bool is_over(const Validity &validity);
 /// That without the weld of a test that is in doubt it would not hold; empty if it would.

@@ -54,17 +54,19 @@ void tell_own_criteria(const QualificationRecord &record, Validity &validity) {
     if (!own.empty()) validity.reason += "; accepted by " + record.evidence->criteria + ", " + own;
 }
 
+/// Whether both stand on one test, or one paper, in one process.
+bool shows_the_same(const QualificationRecord &one, const QualificationRecord &other) {
+    return one.carried() == other.carried() &&
+           (one.carried() ? one.document == other.document : one.test.id == other.test.id) &&
+           same_process(process_of(one), process_of(other));
+}
+
 /// That what the same test showed by another code was revoked for a cause: each is revoked by itself, and
 /// whoever reads this one hears of the other.
 void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualification> &all, Day on,
                          HeldQualification &held) {
     for (const auto &other : all) {
-        const bool same_test = held.record.carried() ? other.record.document == held.record.document
-                                                     : other.record.test.id == held.record.test.id;
-        if (other.record.number == held.record.number || !same_test ||
-            other.record.carried() != held.record.carried() ||
-            !same_process(other.weld.word(Trait::process), held.weld.word(Trait::process)))
-            continue;
+        if (other.record.number == held.record.number || !shows_the_same(other.record, held.record)) continue;
         for (const auto &e : welder.events)
             if (e.kind == "revocation" && e.qualification == other.record.number && e.day <= on)
                 held.validity.reason += "; caution: " + title_of(other) +
@@ -73,10 +75,12 @@ void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualif
 }
 
 void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &held) {
-    for (const auto &[event, why] : welder.revocations_gone)
-        if (is_about(event, held) && event.day <= on)
-            held.validity.reason += "; caution: it was revoked on " + print(event.day) + ": " + event.text +
-                                    ", which was taken back: " + why;
+    for (const auto &[event, why, of] : welder.revocations_gone)
+        if (event.day <= on && (is_about(event, held) || shows_the_same(of, held.record)))
+            held.validity.reason +=
+                "; caution: " +
+                (is_about(event, held) ? "it" : "#" + std::to_string(of.number) + ", by the same test,") +
+                " was revoked on " + print(event.day) + ": " + event.text + ", which was taken back: " + why;
 }
 
 /// A use or an extension that was entered when what it keeps was over says so.
@@ -144,7 +148,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
     for (auto &held : out) {
         const Bearing bearing = bearing_on(welder, out, held, undone);
         held.validity = validity_on(on, held.record.welded, held.way(), bearing.events);
-        if (is_over(held.validity)) held.validity.reason += words_of_late_welds(bearing);
+        if (is_over(held.validity)) held.validity.reason += words_of_late(bearing, held, on);
         if (!taken_away(held.validity.state) && held.fate.state != Validity::State::valid) {
             held.validity.state = held.fate.state;
             held.validity.until = held.fate.until;

@@ -160,6 +160,19 @@ std::vector<std::string> names_ever(const std::string &mark, std::span<const Ent
     return out;
 }
 
+namespace {
+
+/// A qualification by its number, whether or not it was retracted since.
+QualificationRecord granted_ever(std::span<const Entry> entries, int number) {
+    const auto found = std::find_if(entries.begin(), entries.end(), [&](const Entry &e) {
+        return e.kind == "qualification" && e.number == number && !is_withdrawal(e);
+    });
+    return found == entries.end() ? QualificationRecord{}
+                                  : codec::qualification_from(codec::parsed(found->body));
+}
+
+} // namespace
+
 WelderState fold_welder(const std::string &mark, std::span<const Entry> entries) {
     return readable("welder " + mark, [&] {
         const auto superseded = superseded_in(entries);
@@ -169,8 +182,11 @@ WelderState fold_welder(const std::string &mark, std::span<const Entry> entries)
             latest = std::max(latest, e.at);
             if (e.number) out.last_number = std::max(out.last_number, *e.number);
             if (const Entry *old = is_withdrawal(e) ? superseded_by(e, entries) : nullptr;
-                old && old->kind == "revocation")
-                out.revocations_gone.emplace_back(codec::event_from(*old), e.reason);
+                old && old->kind == "revocation") {
+                WelderEvent event = codec::event_from(*old);
+                QualificationRecord of = granted_ever(entries, event.qualification);
+                out.revocations_gone.push_back({std::move(event), e.reason, std::move(of)});
+            }
             if (superseded.contains(e.seq) || is_withdrawal(e)) continue;
             if (e.kind == "welder") {
                 out.record = codec::welder_from(mark, codec::parsed(e.body));
