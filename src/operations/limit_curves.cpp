@@ -98,7 +98,7 @@ private:
                 rule.limits[k].formula.limit(Environment{coupon.values, nullptr}, rule.compare);
             if (limit.known())
                 out.back() = limit.value;
-            else
+            else if (!limit.missing.has(Missing::table_value())) // beyond its table nothing would tell it
                 lacks |= limit.missing, open.back() = limit.missing.any();
         }
         return out;

@@ -305,7 +305,8 @@ Document document_of(const LimitCurves &all) {
         print(all.thickness.front(), Dimension::length, set.unit) + ", to " +
         print(all.thickness.back(), Dimension::length, set.unit) +
         ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
-        "speak there, or for such a coupon; a formula: it hangs on what is not told of the coupon.");
+        "speak there, or for such a coupon, or its table has no row; a formula: it hangs on what is not told "
+        "of the coupon.");
     for (const auto &curved : all.rules) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
