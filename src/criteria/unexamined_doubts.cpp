@@ -10,6 +10,11 @@ namespace {
 
 bool looks_inside(Exam exam) { return info(exam).volume; }
 bool looks_at_surface(Exam exam) { return info(exam).surface; }
+bool sees_shapes(Exam exam) {
+    return info(exam).sights[static_cast<std::size_t>(Nature::profile)].grade == Sight::Grade::well;
+}
+bool looks_by_eye(Exam exam) { return looks_at_surface(exam) && sees_shapes(exam); }
+bool looks_by_flux_or_dye(Exam exam) { return looks_at_surface(exam) && !sees_shapes(exam); }
 
 class Unexamined {
 public:
@@ -18,19 +23,22 @@ public:
     void check() {
         if (doubts_.told("no-exam-required", set_.name)) return;
         check_asked(looks_inside);
-        check_asked(looks_at_surface);
+        if (!check_asked(looks_at_surface)) {
+            check_asked(looks_by_eye);
+            check_asked(looks_by_flux_or_dye);
+        }
         check_joints();
     }
 
 private:
     /// Limits of what only such methods find, and none of them is asked of any class.
-    void check_asked(bool (*looks)(Exam)) {
+    bool check_asked(bool (*looks)(Exam)) {
         if (std::any_of(set_.required.begin(), set_.required.end(),
                         [&](const RequiredExam &one) {
                             return std::any_of(one.one_of.begin(), one.one_of.end(), looks);
                         }) ||
             told_of_mute_exam())
-            return;
+            return false;
         std::vector<std::string> rules, by;
         for (const auto &rule : set_.rules) {
             const auto exams = exams_of(rule);
@@ -41,7 +49,7 @@ private:
                 if (std::find(by.begin(), by.end(), name_of(exam)) == by.end())
                     by.emplace_back(name_of(exam));
         }
-        if (rules.empty()) return;
+        if (rules.empty()) return false;
         const std::string first =
             rules.size() == 1 ? "rule " + rules[0] + " judges"
                               : std::to_string(rules.size()) + " rules, " + rules[0] + " the first, judge";
@@ -49,6 +57,7 @@ private:
                      first + " what is found by " + listed(by, "or") +
                          " alone, and no class asks for such an exam: a coupon that nobody examined so is "
                          "accepted; add one, or answer who asks for it");
+        return true;
     }
     /// Then the exam that is asked for is the mistake.
     bool told_of_mute_exam() const {
