@@ -32,7 +32,9 @@ const std::vector<std::string> &check_names() {
                                                 "exams-not-alike",       "bands-fall",
                                                 "bands-short-of-finds",  "exam-of-some-only",
                                                 "fillet-under-size",     "limit-beyond-belief",
-                                                "limits-far-apart",      "greater-beside-lesser"};
+                                                "limits-far-apart",      "greater-beside-lesser",
+                                                "exam-not-asked",        "joint-without-rule",
+                                                "measure-of-another"};
     return names;
 }
 

@@ -60,6 +60,9 @@ void check_slips(const CriteriaSet &set, Doubts &doubts);
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.
 void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+/// What rules judge and no exam is asked for, and joints of which no rule speaks. Comes after the checks
+/// that tell of such exams and bands more.
+void check_unexamined(const CriteriaSet &set, Doubts &doubts);
 /// What may reject less than it seems: rules held together, groups counted as one, what never counts.
 void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 

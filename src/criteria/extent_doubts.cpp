@@ -76,6 +76,7 @@ public:
         for (const auto &rule : set_.rules) {
             check_rise(rule);
             check_dimension(rule);
+            check_side(rule);
         }
     }
 
@@ -130,6 +131,25 @@ private:
                      "it holds such finds by their " + measure_words(rule) + ", and no rule limits how " +
                          (hollow ? "deep" : "high") + " they are for " + rest);
         }
+    }
+    /// The height of an undercut: nobody measures that, as it is the depth by which it is judged.
+    void check_side(const Rule &rule) {
+        if ((rule.kind != Rule::Kind::each && rule.kind != Rule::Kind::sum) ||
+            doubts_.told("limit-turned-round", rule.id))
+            return;
+        const std::pair<OwnMeasure, Quantity> sides[] = {{OwnMeasure::depth, Quantity::depth},
+                                                         {OwnMeasure::height, Quantity::height},
+                                                         {OwnMeasure::angle, Quantity::angle}};
+        for (const auto &[own, own_side] : sides)
+            for (const auto &[other, side] : sides)
+                for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+                    if (own != other && rule.subject.types[t] && is_own(t, own) && uses(rule, side) &&
+                        !uses(rule, own_side))
+                        return tell("measure-of-another", rule,
+                                    "it measures the " + std::string(info(side).name) + " of " +
+                                        vocabulary_[static_cast<TypeId>(t)].name +
+                                        ", and what is measured of that is its " +
+                                        std::string(info(own_side).name) + ": such finds stay cannot say");
     }
     bool is_own(std::size_t type, OwnMeasure own) const {
         return own_measure(vocabulary_, static_cast<TypeId>(type)) == own;

@@ -165,6 +165,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);
+    check_unexamined(set, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {
                 return l.kind == Limit::Kind::not_said || l.kind == Limit::Kind::other;

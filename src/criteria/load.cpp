@@ -69,7 +69,7 @@ public:
         for (const Yaml *node : top.items("merge")) set_.merges.push_back(read_merge(*node, context_));
         for (const Yaml *node : top.items("required exams"))
             set_.required.push_back(read_required_exam(*node, context_));
-        for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_));
+        for (const Yaml *node : top.items("rules")) add_rule(read_rule(*node, context_), *node);
         for (const Yaml *node : top.items("gaps")) add_gap(read_gap(*node, context_));
         for (const Yaml *node : top.items("silence")) set_.silences.push_back(read_silence(*node, context_));
         if (const Yaml *rules = set_.rules.empty() ? top.need("rules") : nullptr;
@@ -79,6 +79,7 @@ public:
         for (const char *part :
              {"quantities", "linear", "formulas", "tables", "relevance", "merge", "required exams", "scope"})
             if (const Yaml *node = root_.find(part)) set_.parts[part] = flat(*node);
+        if (!issues_.any_early_error()) note_uses_of_blanks();
         set_.unused = unused_names(root_);
         return std::move(set_);
     }
@@ -89,6 +90,11 @@ private:
         for (const auto &item : node.items) out += "[" + flat(item) + "]";
         for (const auto &entry : node.entries) out += "{" + entry.key + ":" + flat(entry.value) + "}";
         return out;
+    }
+
+    static Yaml without(Yaml node, const std::set<std::string> &keys) {
+        std::erase_if(node.entries, [&](const auto &entry) { return keys.contains(entry.key); });
+        return node;
     }
 
     void read_classes(const Fields &top) {
@@ -185,8 +191,9 @@ private:
             }
     }
 
-    void add_rule(std::optional<Rule> rule) {
+    void add_rule(std::optional<Rule> rule, const Yaml &node) {
         if (!rule) return;
+        written_.push_back(flat(without(node, {"title", "standing"})));
         if (!ids_.insert(rule->id).second)
             issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
         const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
@@ -226,11 +233,35 @@ private:
                         set_.by_type_and_exam[t * exam_count + e].push_back(static_cast<std::uint16_t>(r));
     }
 
+    /// Of the whole rule, also where it speaks of the blank for one class only: it was read as a whole.
+    void note_uses_of_blanks() {
+        std::string beside = std::string(name_of(set_.unit)) + "\n" + joined(set_.class_names(), ",");
+        for (const char *part : {"quantities", "linear", "formulas", "tables"})
+            if (const auto said = set_.parts.find(part); said != set_.parts.end())
+                beside += "\n" + said->second;
+        for (auto &blank : set_.blanks) {
+            std::string all = beside;
+            const auto slot = static_cast<Slot>(&blank - set_.blanks.data());
+            for (std::size_t r = 0; r < set_.rules.size(); ++r)
+                if (speaks_of(set_.rules[r], slot)) all += "\n" + written_[r];
+            blank.use = sha256(all);
+        }
+    }
+
+    bool speaks_of(const Rule &rule, Slot blank) const {
+        for (std::size_t c = 0; c < set_.classes.size(); ++c)
+            if (const auto lacking = set_.blanks_of(rule, c);
+                std::find(lacking.begin(), lacking.end(), blank) != lacking.end())
+                return true;
+        return false;
+    }
+
     Issues &issues_;
     Yaml root_;
     CriteriaSet set_;
     Names names_;
     ReadContext context_;
+    std::vector<std::string> written_; ///< each rule, in their order
     std::set<std::string> ids_;
 };
 

@@ -185,6 +185,8 @@ struct Blank {
     std::vector<Table::Edge> plausible; ///< what lies outside is a slip of the pen
     std::string plausible_text;
     std::vector<bool> classes; ///< whose limits hang on it
+    /// SHA-256 of what makes the number a limit: the rules that speak of it, with unit, formulas and tables.
+    std::string use;
     Where where;
     Dimension dimension() const;
     /// Why the value cannot be meant; empty if it can.
@@ -201,6 +203,13 @@ struct Filling {
     friend bool operator==(const Filling &a, const Filling &b) {
         return a.blank == b.blank && a.class_id == b.class_id && a.value == b.value && a.entry == b.entry;
     }
+};
+
+/// A number that was filled into a blank and bears on it no more.
+struct FallenFilling {
+    std::string blank, class_id;
+    std::string why; ///< "0.060 in, by A. Field and B. Reed (page 21 of ...), fills it no more: ..."
+    friend bool operator==(const FallenFilling &, const FallenFilling &) = default;
 };
 
 /// A check of the set that its author answers once, with a reason.
@@ -256,7 +265,8 @@ struct CriteriaSet {
     std::vector<Rule> rules;
     std::vector<Gap> gaps;
     std::vector<Blank> blanks;
-    std::vector<Filling> fillings; ///< that are put in already; none in a set as it was loaded
+    std::vector<Filling> fillings;     ///< that are put in already; none in a set as it was loaded
+    std::vector<FallenFilling> fallen; ///< of blanks that are open again; none in a set as it was loaded
     std::vector<Silence> silences;
     /// Each part of the file but its rules, as it is written, without blanks and places: to be held against
     /// another set's.

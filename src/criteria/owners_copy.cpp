@@ -113,6 +113,7 @@ std::shared_ptr<const CriteriaSet> with_owners_copy(std::shared_ptr<const Criter
         if (any) filler.fill();
     }
     for (const auto &one : copy.confirmed) confirm(*out, one);
+    out->fallen = copy.fallen;
     return out;
 }
 

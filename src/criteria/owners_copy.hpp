@@ -18,7 +18,8 @@ struct ConfirmedLimit {
 struct OwnersCopy {
     std::vector<Filling> fillings; ///< by blank and class
     std::vector<ConfirmedLimit> confirmed;
-    bool empty() const { return fillings.empty() && confirmed.empty(); }
+    std::vector<FallenFilling> fallen = {};
+    bool empty() const { return fillings.empty() && confirmed.empty() && fallen.empty(); }
     friend bool operator==(const OwnersCopy &, const OwnersCopy &) = default;
 };
 

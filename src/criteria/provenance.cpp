@@ -41,7 +41,7 @@ int likeness(const CriteriaSet &own, const CriteriaSet &shipped) {
 
 LackingRules lacking_beside(const CriteriaSet &own, const CriteriaSet &shipped,
                             const Vocabulary &vocabulary) {
-    LackingRules out{shipped.name, {}, {}, {}};
+    LackingRules out{shipped.name, own.extends == shipped.name, {}, {}, {}};
     for (const auto &[part, said] : shipped.parts)
         if (const auto here = own.parts.find(part); here == own.parts.end() || here->second != said)
             out.parts.push_back(part);

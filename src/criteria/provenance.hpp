@@ -32,7 +32,8 @@ struct LackingRules {
         Exam exam;
         std::size_t there = 0, here = 0; ///< rules that speak of it; fewer here
     };
-    std::string shipped; ///< name of the set
+    std::string shipped;   ///< name of the set
+    bool extended = false; ///< by its own word; else it only looks like it
     std::vector<OfType> types;
     std::vector<std::string> rules; ///< ids that stand there and not here, among those that speak of them
     std::vector<std::string>

@@ -1,6 +1,7 @@
 // Limits that differ from those beside them as only a slip of the pen explains.
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
+#include "criteria/measured_by.hpp"
 
 #include <algorithm>
 
@@ -23,6 +24,31 @@ bool turned_round(const Limit &one, const Limit &other) {
     return !parts(one).empty() && parts(one) == parts(other);
 }
 
+/// Without a choice of its own.
+bool grows(const Formula &formula, std::size_t at) {
+    const Formula::Node &node = formula.nodes()[at];
+    switch (node.op) {
+    case Formula::Op::constant: return false;
+    case Formula::Op::quantity: return true;
+    case Formula::Op::table:
+    case Formula::Op::blank:
+    case Formula::Op::least:
+    case Formula::Op::greatest: return false;
+    default: return grows(formula, node.left) || grows(formula, node.right);
+    }
+}
+bool is_number(const Formula &formula, std::size_t at) {
+    return formula.nodes()[at].op == Formula::Op::constant;
+}
+
+/// "T/3 and 6 mm": of two parts one is a number, and the other grows with the wall.
+bool is_of_share_and_number(const Limit &limit) {
+    const Formula &formula = limit.formula;
+    const Formula::Node &last = formula.nodes().back();
+    return (grows(formula, last.left) && is_number(formula, last.right)) ||
+           (grows(formula, last.right) && is_number(formula, last.left));
+}
+
 class Slips {
 public:
     Slips(const CriteriaSet &set, Doubts &doubts) : set_(set), doubts_(doubts) {}
@@ -30,7 +56,7 @@ public:
     void check() {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             const Rule &rule = set_.rules[r];
-            if (!check_distance(rule) && !check_choice(rule)) check_siblings(r);
+            if (!check_distance(rule) && !check_choice(rule) && !check_siblings(r)) check_lone(r);
         }
     }
 
@@ -83,20 +109,45 @@ private:
     }
 
     /// A rule that has the same two parts, and the other one of them counts.
-    void check_siblings(std::size_t r) {
+    bool check_siblings(std::size_t r) {
         const Rule &rule = set_.rules[r];
         for (std::size_t o = 0; o < set_.rules.size(); ++o) {
             const Rule &other = set_.rules[o];
             if (o == r || other.kind != rule.kind || other.compare != rule.compare) continue;
             for (std::size_t c = 0; c < rule.limits.size(); ++c)
                 if (choice_of(rule.limits[c]) == Formula::Op::greatest &&
-                    turned_round(rule.limits[c], other.limits[c])) {
-                    tell("greater-beside-lesser", rule, c,
-                         "takes the greater of the parts of which '" + other.limits[c].text + "' of rule '" +
-                             other.id + "' takes the lesser: are both meant?");
-                    return;
-                }
+                    turned_round(rule.limits[c], other.limits[c]))
+                    return tell("greater-beside-lesser", rule, c,
+                                "takes the greater of the parts of which '" + other.limits[c].text +
+                                    "' of rule '" + other.id + "' takes the lesser: are both meant?");
         }
+        return false;
+    }
+
+    /// The only rule of the set that takes the greater of a share of the wall and a number, where others of
+    /// the same measure take the lesser.
+    void check_lone(std::size_t r) {
+        const Rule &rule = set_.rules[r];
+        const auto greater = first_that_takes(rule, Formula::Op::greatest);
+        if (!greater) return;
+        const Rule *lesser = nullptr;
+        for (const Rule &other : set_.rules) {
+            if (&other == &rule) continue;
+            if (first_that_takes(other, Formula::Op::greatest)) return;
+            const bool same = other.kind == rule.kind && (measured_by(other) & measured_by(rule)) != 0;
+            if (!lesser && same && first_that_takes(other, Formula::Op::least)) lesser = &other;
+        }
+        if (!lesser) return;
+        tell("greater-beside-lesser", rule, *greater,
+             "takes the greater of a share and a number, and no other rule does: '" +
+                 lesser->limits[*first_that_takes(*lesser, Formula::Op::least)].text + "' of rule '" +
+                 lesser->id + "' takes the lesser; is the greater meant?");
+    }
+    /// Of limits that are at most so.
+    static std::optional<std::size_t> first_that_takes(const Rule &rule, Formula::Op op) {
+        for (std::size_t c = 0; is_maximum(rule.compare) && c < rule.limits.size(); ++c)
+            if (choice_of(rule.limits[c]) == op && is_of_share_and_number(rule.limits[c])) return c;
+        return std::nullopt;
     }
 
     const CriteriaSet &set_;

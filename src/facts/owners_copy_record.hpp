@@ -37,6 +37,7 @@ struct FillingRecord {
     std::string blank, clause, kind,
         class_id;       ///< the blank as it was declared: another one is not filled by it
     std::string limits; ///< what it limits and what is plausible, as declared; empty: an older program's
+    std::string use;    ///< of the rules that it was read for (Blank::use); empty: an older program's
     std::string typed;  ///< "0.060 in"
     Exact value;        ///< in base units
     CopyRead read;

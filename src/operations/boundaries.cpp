@@ -40,6 +40,7 @@ public:
             out.cases.push_back(std::move(one));
             ++made;
         }
+        try_windows(out);
         if (made == 0) return out.none.push_back({index_, class_, why_, {}});
         if (untried && !shrunk) out.none.push_back({index_, class_, why_, untried});
         for (const auto &named : coupons.named()) meet(named, coupons, out);
@@ -98,12 +99,70 @@ private:
         if (rule_.kind == Rule::Kind::each && !rule_.measure.lone_quantity()) return Why::arithmetic;
         const bool neighbours = rule_.kind == Rule::Kind::gap || rule_.kind == Rule::Kind::count ||
                                 (rule_.kind == Rule::Kind::sum && rule_.least_group > 1);
-        const bool joined = std::any_of(set_.merges.begin(), set_.merges.end(), [&](const Merge &merge) {
+        if (neighbours && is_joined()) return Why::joined;
+        return std::nullopt;
+    }
+
+    bool is_joined() const {
+        return std::any_of(set_.merges.begin(), set_.merges.end(), [&](const Merge &merge) {
             return (merge.subject.types & rule_.subject.types).any() &&
                    (merge.subject.exams & rule_.subject.exams).any();
         });
-        if (neighbours && joined) return Why::joined;
-        return std::nullopt;
+    }
+
+    /// Each length that the window has on the coupons of this rule and class, once.
+    void try_windows(Boundaries &out) {
+        const Window *window = rule_.window(class_);
+        if (!window || window->kind != Window::Kind::length || rule_.linked || wants_neighbour() ||
+            is_joined() || !is_maximum(rule_.compare))
+            return;
+        std::vector<Exact> tried;
+        for (const BoundaryCase &made : out.cases) {
+            if (made.rule != index_ || made.class_index != class_) continue;
+            const Evaluated stretch = stretch_on(made.coupon);
+            if (!stretch.known() || std::find(tried.begin(), tried.end(), stretch.value) != tried.end())
+                continue;
+            auto one = window_case(made, stretch.value);
+            if (!one) continue;
+            tried.push_back(stretch.value);
+            out.windows.push_back(std::move(*one));
+        }
+    }
+
+    std::optional<BoundaryCase> window_case(const BoundaryCase &made, const Exact &window) {
+        const auto over = std::find_if(made.tries.begin(), made.tries.end(),
+                                       [](const BoundaryTry &one) { return one.rejects; });
+        if (over == made.tries.end() || !window.is_whole()) return std::nullopt;
+        const Exact step = reading_step(Dimension::length, set_.unit);
+        BoundaryCase out = made;
+        out.limit = window;
+        out.tries.clear();
+        for (const Exact &apart : {window - step, window, window + step}) {
+            const auto all = spread(made.coupon, over->value, static_cast<std::int64_t>(apart.num()));
+            if (!all) return std::nullopt;
+            out.tries.push_back(
+                {apart, adds_lengths() ? apart <= window : apart < window, judged(made.coupon, *all)});
+        }
+        return out;
+    }
+
+    bool adds_lengths() const { return rule_.kind == Rule::Kind::sum && rule_.summed == Quantity::length; }
+
+    /// Finds that are together `value`, the last one so far from the others. Nothing where they do not lie
+    /// apart then, or on the weld.
+    std::optional<std::vector<Indication>> spread(const Coupon &coupon, const Exact &value,
+                                                  std::int64_t apart) {
+        auto out = finds(coupon, value, 2);
+        if (!out || out->size() < 2) return std::nullopt;
+        const auto length = [](const Indication &one) { return one.measures[Quantity::length]; };
+        const Indication &last = out->back(), &before = (*out)[out->size() - 2];
+        const std::int64_t from = adds_lengths() ? apart - length(last) : length(out->front()) + apart;
+        if (from <= before.place->from.nm + length(before) + nm_per_inch / 100 ||
+            from + length(last) > coupon.values[Quantity::weld_length])
+            return std::nullopt;
+        out->back().place = Span{{from}, {from}};
+        out->back().complete(Vocabulary::shipped());
+        return out;
     }
 
     /// A type whose own shape is the one that the rule asks for, else any.
@@ -143,9 +202,9 @@ private:
         if (!upper && !at->is_whole()) inside = inside + Exact(1);
         for (const Exact &value : {inside - step, inside, inside + step}) {
             if (value < Exact(0) || (value == Exact(0) && rule_.kind != Rule::Kind::count)) continue;
-            const auto found = judged(one.coupon, value);
-            if (!found) return false;
-            one.tries.push_back({value, !holds(value, rule_.compare, *at), *found});
+            const auto all = finds(one.coupon, value, rule_.least_group);
+            if (!all) return false;
+            one.tries.push_back({value, !holds(value, rule_.compare, *at), judged(one.coupon, *all)});
         }
         return !one.tries.empty();
     }
@@ -220,10 +279,12 @@ private:
         return out;
     }
 
-    std::optional<std::vector<Indication>> finds(const Coupon &coupon, const Exact &value) {
+    /// Together `value`; what is added, in so many parts.
+    std::optional<std::vector<Indication>> finds(const Coupon &coupon, const Exact &value,
+                                                 std::size_t parts) {
         const auto whole = static_cast<std::int64_t>(value.num());
         std::vector<Indication> out;
-        if (rule_.kind == Rule::Kind::each || (rule_.kind == Rule::Kind::sum && rule_.least_group == 1)) {
+        if (rule_.kind == Rule::Kind::each || (rule_.kind == Rule::Kind::sum && parts == 1)) {
             const auto one = one_find(coupon, whole);
             if (!one) return std::nullopt;
             out.push_back(indication(*one, 0, 1));
@@ -233,8 +294,8 @@ private:
         }
         const bool summed = rule_.kind == Rule::Kind::sum;
         const std::int64_t number = rule_.kind == Rule::Kind::gap ? 2
-                                    : summed ? static_cast<std::int64_t>(rule_.least_group)
-                                             : whole;
+                                    : summed                      ? static_cast<std::int64_t>(parts)
+                                                                  : whole;
         if (number > most_finds) {
             why_ = Why::too_many;
             return std::nullopt;
@@ -287,12 +348,10 @@ private:
         });
     }
 
-    std::optional<Found> judged(const Coupon &coupon, const Exact &value) {
-        const auto all = finds(coupon, value);
-        if (!all) return std::nullopt;
+    Found judged(const Coupon &coupon, const std::vector<Indication> &all) const {
         std::vector<ExamDone> exams;
         for (const Exam exam : all_exams()) exams.push_back({exam, true, "", false});
-        const Judgement judgement = judge(set_, coupon, exams, *all);
+        const Judgement judgement = judge(set_, coupon, exams, all);
         Found out = Found::within;
         for (const auto &finding : judgement.classes[class_].findings) {
             if (finding.kind == Finding::Kind::outside_scope || finding.kind == Finding::Kind::contradiction)
@@ -315,15 +374,6 @@ private:
 };
 
 } // namespace
-
-bool BoundaryCase::agrees() const {
-    return std::all_of(tries.begin(), tries.end(), [](const BoundaryTry &one) { return one.agrees(); });
-}
-
-std::size_t Boundaries::disagreeing() const {
-    return static_cast<std::size_t>(
-        std::count_if(cases.begin(), cases.end(), [](const BoundaryCase &one) { return !one.agrees(); }));
-}
 
 Boundaries boundaries_of(std::shared_ptr<const CriteriaSet> set) {
     Boundaries out;

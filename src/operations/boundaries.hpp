@@ -3,6 +3,8 @@
 #include "operations/boundary_values.hpp"
 #include "operations/trying.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 /// A value beside a limit, and what the judge says of the rule then.
@@ -24,7 +26,9 @@ struct BoundaryCase {
     Exam exam = Exam::VT;
     Exact limit;
     std::vector<BoundaryTry> tries;
-    bool agrees() const;
+    bool agrees() const {
+        return std::all_of(tries.begin(), tries.end(), [](const BoundaryTry &one) { return one.agrees(); });
+    }
 };
 
 /// A limit for which none was made, or none with a value or word that its rule names, and why.
@@ -40,9 +44,18 @@ struct NoBoundary {
 struct Boundaries {
     std::shared_ptr<const CriteriaSet> set;
     std::vector<BoundaryCase> cases;
+    /// Windows of sums and counts: `limit` is how long one is, and a try so far apart lie finds that are
+    /// together just over the rule's limit. Of lengths, from the beginning of the first to the end of the
+    /// last, as of what the window's end cuts the part inside is added; else between the two, as all of it
+    /// is.
+    std::vector<BoundaryCase> windows;
     std::vector<NoBoundary> none;
     std::optional<TriedCases> written; ///< the worked cases beside a shipped set: what they leave untried
-    std::size_t disagreeing() const;
+    std::size_t disagreeing() const {
+        const auto otherwise = [](const BoundaryCase &one) { return !one.agrees(); };
+        return static_cast<std::size_t>(std::count_if(cases.begin(), cases.end(), otherwise) +
+                                        std::count_if(windows.begin(), windows.end(), otherwise));
+    }
 };
 
 /// Of a shipped set or a file, called so, with what is filled in. Throws DataError as Catalogue::criteria.

@@ -123,6 +123,7 @@ int rank_of(SaidKind kind) {
     case SaidKind::ask: return 1;
     case SaidKind::not_said:
     case SaidKind::gap:
+    case SaidKind::no_row:
     case SaidKind::blank: return 2;
     case SaidKind::value:
     case SaidKind::measured: return 3;
@@ -269,6 +270,7 @@ SaidKind ComparedSide::kind_at(std::size_t index, const Coupon &coupon) const {
     const Evaluated value =
         limit(index).formula.limit(Environment{coupon.values, nullptr}, set_.rules[index].compare);
     if (open_window || value.missing.has(Missing::blank())) return SaidKind::blank;
+    if (value.missing.has(Missing::table_value())) return SaidKind::no_row;
     return value.known() && allows_none(set_.rules[index], value.value) ? SaidKind::none : kind;
 }
 

@@ -17,7 +17,7 @@ bool is_number_or_word(SaidKind kind) {
 }
 bool is_left_open(SaidKind kind) {
     return kind == SaidKind::ask || kind == SaidKind::not_said || kind == SaidKind::gap ||
-           kind == SaidKind::blank;
+           kind == SaidKind::no_row || kind == SaidKind::blank;
 }
 
 CompareOutcome outcome_of(LimitRelation relation) {

@@ -21,6 +21,7 @@ struct SaidOfThing {
         ask,      ///< a person decides
         not_said, ///< the standard is silent, or it was not read
         measured, ///< of one that is allowed or not whatever it measures: a limit of something measured
+        no_row,   ///< its table ends before such a thickness, or begins after it
         blank,    ///< a number that only the owner's copy has, and nobody filled in
         gap,      ///< a part of the standard that the set does not hold
         narrower, ///< only by rules with further conditions

@@ -1,18 +1,13 @@
 // Which classes of two sets go together, and in which units.
 #include "measure/text.hpp"
 #include "operations/at_thickness.hpp"
+#include "operations/class_asked.hpp"
 #include "operations/comparing.hpp"
 
 #include <algorithm>
 
 namespace beadbook {
 namespace {
-
-std::size_t class_asked(const CriteriaSet &set, const std::string &id, const char *field) {
-    if (const auto index = set.class_index(id)) return *index;
-    throw refused(set.name + " has no class '" + shown(id) + "'; it has " + listed(set.class_names()))
-        .at(field);
-}
 
 /// The class of `other` that goes with one of `set`: of the same name, or the only one.
 std::size_t class_beside(const CriteriaSet &set, std::size_t index, const CriteriaSet &other,

@@ -273,6 +273,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
                           std::string(name_of(blank.kind)),
                           id,
                           declared_words(blank),
+                          blank.use,
                           std::string(trimmed(request.value)),
                           value,
                           read};
@@ -287,7 +288,8 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
                 throw refused("blank " + blank.id + " of class " + id +
                               " is filled so already; this changes nothing");
             entry.supersedes = was->seq;
-            entry.reason = needed_reason(request.why);
+            const std::string fell = why_it_fell(was->record, *set);
+            entry.reason = needed_reason(request.why.empty() ? fell : request.why);
         }
         writing.add(std::move(entry));
         out.fillings.push_back(std::move(now));

@@ -2,6 +2,7 @@
 
 #include "criteria/environment.hpp"
 #include "operations/at_thickness.hpp"
+#include "operations/class_asked.hpp"
 
 #include <algorithm>
 #include <array>
@@ -9,12 +10,12 @@
 namespace beadbook {
 namespace {
 
-bool has_numbers(const Rule &rule) {
+bool has_numbers(const Rule &rule, const std::vector<std::size_t> &classes) {
     if (rule.kind == Rule::Kind::presence || rule.kind == Rule::Kind::coupon ||
         rule.kind == Rule::Kind::combine)
         return false;
-    return std::any_of(rule.limits.begin(), rule.limits.end(),
-                       [](const Limit &limit) { return limit.kind == Limit::Kind::value; });
+    return std::any_of(classes.begin(), classes.end(),
+                       [&](std::size_t k) { return rule.limits[k].kind == Limit::Kind::value; });
 }
 
 bool same_window(const Rule &rule, std::size_t a, std::size_t b) {
@@ -36,14 +37,19 @@ public:
     /// Into the one list or the other.
     void take(LimitCurves &out, std::size_t index) const {
         const Rule &rule = set_.rules[index];
-        UncurvedRule other{index, {}, false, !has_numbers(rule), false};
+        const auto is_for_another = [&](std::size_t k) { return rule.limits[k].kind == Limit::Kind::other; };
+        if (out.classes.size() < set_.classes.size() &&
+            std::all_of(out.classes.begin(), out.classes.end(), is_for_another))
+            return;
+        UncurvedRule other{index, {}, false, !has_numbers(rule, out.classes), false};
         if (other.no_number) return out.others.push_back(other);
-        for (const auto &limit : rule.limits)
-            if (limit.kind == Limit::Kind::value && !of_coupon(limit.formula)) other.of_finds = true;
+        for (const std::size_t k : out.classes)
+            if (rule.limits[k].kind == Limit::Kind::value && !of_coupon(rule.limits[k].formula))
+                other.of_finds = true;
         if (other.of_finds) return out.others.push_back(other);
         CurvedRule curved{index, {}};
         bool any = false;
-        for (std::size_t k = 0; k < set_.classes.size(); ++k) {
+        for (const std::size_t k : out.classes) {
             if (rule.limits[k].kind != Limit::Kind::value) continue;
             Missing beside;
             LimitCurve one;
@@ -92,7 +98,7 @@ private:
                 rule.limits[k].formula.limit(Environment{coupon.values, nullptr}, rule.compare);
             if (limit.known())
                 out.back() = limit.value;
-            else
+            else if (!limit.missing.has(Missing::table_value())) // beyond its table nothing would tell it
                 lacks |= limit.missing, open.back() = limit.missing.any();
         }
         return out;
@@ -116,6 +122,10 @@ LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRec
     check_tells_no_thickness(coupon);
     LimitCurves out;
     out.coupon = coupon;
+    if (const std::string sought = coupon.get("class"); !sought.empty())
+        out.classes = {class_asked(*set, sought, "class")};
+    else
+        for (std::size_t k = 0; k < set->classes.size(); ++k) out.classes.push_back(k);
     const bool inches = set->unit == Unit::inch;
     out.thickness = usual_thicknesses(set->unit);
     // Those that are told are stretched with them.

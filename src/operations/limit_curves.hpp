@@ -29,7 +29,8 @@ struct UncurvedRule {
 /// Limits over thickness, in the set's unit. Both members are as thick as that, and welded through.
 struct LimitCurves {
     std::shared_ptr<const CriteriaSet> set;
-    CouponRecord coupon; ///< what else is known of it
+    CouponRecord coupon;              ///< what else is known of it
+    std::vector<std::size_t> classes; ///< that are shown, by index: all, or the one that the coupon seeks
     /// nm, ascending: 1/64 in or 0.25 mm apart, to 1 in or 25 mm; twice, four or eight times that for a set
     /// that covers more and ends by then
     std::vector<std::int64_t> thickness;
@@ -40,7 +41,8 @@ struct LimitCurves {
 
 /// Each limit worked out as the judge does, for every thickness anew; what hangs on a fact that is not known
 /// is left out and says which. Where a condition cannot be decided the limit is drawn: the condition stands
-/// beside it. Throws Refusal at a thickness that is told.
+/// beside it. Of a coupon that seeks a class that one alone. Throws Refusal at a thickness that is told, and
+/// at a class that the set has not (field "class").
 LimitCurves limit_curves(std::shared_ptr<const CriteriaSet> set, const CouponRecord &coupon);
 
 } // namespace beadbook

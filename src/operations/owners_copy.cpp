@@ -8,12 +8,9 @@
 namespace beadbook {
 namespace {
 
-bool bears(const FillingRecord &filling, const CriteriaSet &set) {
-    const Blank *blank = set.blank(filling.blank);
-    const auto index = set.class_index(filling.class_id);
-    return blank && index && blank->classes[*index] && filling.edition == set.edition &&
-           blank->clause == filling.clause && name_of(blank->kind) == filling.kind &&
-           (filling.limits.empty() || filling.limits == declared_words(*blank));
+bool is_declared_so(const FillingRecord &filling, const Blank &blank) {
+    return blank.clause == filling.clause && name_of(blank.kind) == filling.kind &&
+           (filling.limits.empty() || filling.limits == declared_words(blank));
 }
 
 bool bears(const ConfirmationRecord &confirmation, const CriteriaSet &set) {
@@ -26,12 +23,30 @@ std::string declared_words(const Blank &blank) {
     return blank.limits + (blank.plausible_text.empty() ? "" : ", " + blank.plausible_text);
 }
 
+std::string why_it_fell(const FillingRecord &filling, const CriteriaSet &set) {
+    const Blank *blank = set.blank(filling.blank);
+    const auto index = set.class_index(filling.class_id);
+    if (filling.edition != set.edition) return "the set is of another edition than " + filling.edition;
+    if (!blank || !index || !blank->classes[*index]) return "no limit hangs on it any more";
+    if (!is_declared_so(filling, *blank)) return "the blank is declared otherwise now";
+    if (filling.use.empty()) return "an older program did not keep for which rule it was read";
+    if (filling.use != blank->use)
+        return "a rule that speaks of it, or the units, formulas or tables of the set, were changed since";
+    return "";
+}
+
 OwnersCopy copy_that_bears(const OwnersCopyState &state, const CriteriaSet &set) {
     OwnersCopy out;
-    for (const auto &one : state.fillings)
-        if (bears(one.record, set))
-            out.fillings.push_back({one.record.blank, one.record.class_id, one.record.value, one.hash,
-                                    readers_words(one.record.read)});
+    for (const auto &one : state.fillings) {
+        const FillingRecord &record = one.record;
+        if (const std::string why = why_it_fell(record, set); !why.empty())
+            out.fallen.push_back(
+                {record.blank, record.class_id,
+                 record.typed + ", by " + readers_words(record.read) + ", fills it no more: " + why});
+        else
+            out.fillings.push_back(
+                {record.blank, record.class_id, record.value, one.hash, readers_words(record.read)});
+    }
     for (const auto &one : state.confirmations)
         if (bears(one.record, set))
             out.confirmed.push_back({one.record.part, one.record.class_id, confirmed_words(one.record.read)});
@@ -56,7 +71,8 @@ CopySheet copy_sheet(Office &office, const std::string &criteria) {
     for (const auto &one : out.entered.confirmations)
         if (!bears(one.record, *out.set)) out.of_other_text.push_back(one.record);
     for (const auto &one : out.entered.fillings)
-        if (!bears(one.record, *out.set)) out.of_other_blank.push_back(one.record);
+        if (const std::string why = why_it_fell(one.record, *out.set); !why.empty())
+            out.fallen.push_back({one.record, why});
     return out;
 }
 

@@ -8,8 +8,12 @@ namespace beadbook {
 /// What a blank limits, and what is plausible of it, as its set declares it.
 std::string declared_words(const Blank &blank);
 
-/// What of the record's copy bears on this text of the set: fillings of its edition whose blank is declared
-/// alike, and confirmations of this very text.
+/// Why the number bears on this text of the set no more, in words; empty: it does. It is of the set's
+/// edition, its blank is declared alike, and stands in the same rules.
+std::string why_it_fell(const FillingRecord &filling, const CriteriaSet &set);
+
+/// What of the record's copy bears on this text of the set, confirmations of this very text among it; and
+/// which numbers fell.
 OwnersCopy copy_that_bears(const OwnersCopyState &state, const CriteriaSet &set);
 
 /// A limit that somebody held against the shop's printed copy.
@@ -65,10 +69,13 @@ Done<CopyRetracted> retract_copy(Writing &writing, const RetractCopyRequest &req
 struct CopySheet {
     std::shared_ptr<const CriteriaSet> set; ///< with all that bears on it
     OwnersCopyState entered;
-    /// Confirmations of another text of the set, and fillings of another edition or of a blank that was
-    /// declared otherwise: they bear on nothing.
+    struct Fallen {
+        FillingRecord record;
+        std::string why;
+    };
+    /// Confirmations of another text of the set, and fillings that fell: they bear on nothing.
     std::vector<ConfirmationRecord> of_other_text;
-    std::vector<FillingRecord> of_other_blank;
+    std::vector<Fallen> fallen;
     std::size_t open() const; ///< blanks by class that nobody filled
 };
 CopySheet copy_sheet(Office &office, const std::string &criteria);

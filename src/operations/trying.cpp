@@ -59,16 +59,20 @@ void add_coverage(TriedCases &out) {
     }
 }
 
-/// The set of the cases file: a shipped one, or one of one's own, beside that file first; `.yaml` may be left
-/// out.
+/// The set of the cases file: a shipped one, or one of one's own, beside that file first, or above its folder
+/// where the two are called alike; `.yaml` may be left out.
 std::shared_ptr<const CriteriaSet> set_of_cases(Catalogue &catalogue, const Source &cases,
                                                 const std::string &name) {
     const auto shipped = shipped_sets();
     if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return catalogue.criteria(name);
     const std::string file = means_file(name) ? name : name + ".yaml";
     std::vector<std::string> paths{file}, missed;
-    if (const std::size_t slash = cases.name.rfind('/'); slash != std::string::npos && !file.starts_with('/'))
-        paths.insert(paths.begin(), cases.name.substr(0, slash + 1) + file);
+    const std::size_t slash = cases.name.rfind('/');
+    const std::string beside = slash == std::string::npos ? "" : cases.name.substr(0, slash + 1);
+    if (!beside.empty() && !file.starts_with('/')) paths.insert(paths.begin(), beside + file);
+    // fab.yaml and cases/fab.yaml, as the shipped ones lie: what bears the set's name is not the set.
+    for (auto &path : paths)
+        if (path == cases.name && !file.starts_with('/')) path = beside + "../" + file;
     for (const std::string &path : paths) {
         try {
             catalogue.outside().read(path);

@@ -17,6 +17,7 @@ std::string_view id_of(SaidOfThing::Kind kind) {
     case SaidOfThing::Kind::ask: return "a person decides";
     case SaidOfThing::Kind::not_said: return "not said";
     case SaidOfThing::Kind::measured: return "by a measure";
+    case SaidOfThing::Kind::no_row: return "no row of its table";
     case SaidOfThing::Kind::blank: return "blank";
     case SaidOfThing::Kind::gap: return "gap";
     case SaidOfThing::Kind::narrower: return "under further conditions";

@@ -160,28 +160,31 @@ Json tried_json(const TriedCases &tried) {
             {"not tried from both sides", std::move(untried)}};
 }
 
-Json boundary_json(const CriteriaSet &set, const BoundaryCase &one) {
+/// Of a limit, or of how long a window is.
+Json boundary_json(const CriteriaSet &set, const BoundaryCase &one, bool of_window) {
     const Rule &rule = set.rules[one.rule];
+    const Dimension dimension = of_window ? Dimension::length : rule.dimension();
     Json coupon = Json::object(), tries = Json::array();
     for (const Quantity q : one.varied)
         coupon[std::string(info(q).name)] =
             render::number(Exact(one.coupon.values[q]), info(q).dimension, set.unit);
     for (const auto &tried : one.tries)
-        tries.push_back({{"value", render::number(tried.value, rule.dimension(), set.unit)},
+        tries.push_back({{"value", render::number(tried.value, dimension, set.unit)},
                          {"written", tried.rejects ? "outside" : "within"},
                          {"judged", words_of(tried.found)}});
     if (one.word)
         coupon[std::string(info(*one.word).name)] =
             info(*one.word).words[one.coupon.facts[static_cast<std::size_t>(*one.word)] - 1];
-    return {{"rule", rule.id},
-            {"class", set.classes[one.class_index].id},
-            {"clause", rule.clause},
-            {"standing", name_of(rule.standings[one.class_index].kind)},
-            {"as written", rule.limits[one.class_index].text},
-            {"compare", name_of(rule.compare)},
-            {"coupon", std::move(coupon)},
-            {"limit", render::number(one.limit, rule.dimension(), set.unit)},
-            {"tries", std::move(tries)}};
+    return {
+        {"rule", rule.id},
+        {"class", set.classes[one.class_index].id},
+        {"clause", rule.clause},
+        {"standing", name_of(rule.standings[one.class_index].kind)},
+        {"as written", of_window ? rule.window(one.class_index)->text : rule.limits[one.class_index].text},
+        {"compare", name_of(rule.compare)},
+        {"coupon", std::move(coupon)},
+        {of_window ? "window" : "limit", render::number(one.limit, dimension, set.unit)},
+        {"tries", std::move(tries)}};
 }
 
 } // namespace
@@ -193,8 +196,9 @@ nlohmann::json blanks_json(const CriteriaSet &set) {
 }
 
 std::string json_text(const Boundaries &all, const std::vector<std::string> &notes) {
-    Json limits = Json::array(), none = Json::array();
-    for (const auto &one : all.cases) limits.push_back(boundary_json(*all.set, one));
+    Json limits = Json::array(), windows = Json::array(), none = Json::array();
+    for (const auto &one : all.cases) limits.push_back(boundary_json(*all.set, one, false));
+    for (const auto &one : all.windows) windows.push_back(boundary_json(*all.set, one, true));
     for (const auto &one : all.none) {
         none.push_back({{"rule", all.set->rules[one.rule].id},
                         {"class", all.set->classes[one.class_index].id},
@@ -203,6 +207,7 @@ std::string json_text(const Boundaries &all, const std::vector<std::string> &not
     }
     Json out{{"set", all.set->name},
              {"boundaries", std::move(limits)},
+             {"windows", std::move(windows)},
              {"judged otherwise", all.disagreeing()},
              {"without", std::move(none)}};
     if (all.written) {

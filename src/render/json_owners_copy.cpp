@@ -27,6 +27,12 @@ nlohmann::json filling_json(const FillingRecord &one) {
             {"read", read_json(one.read)}};
 }
 
+nlohmann::json fallen_json(const CopySheet::Fallen &one) {
+    nlohmann::json out = filling_json(one.record);
+    out["why"] = one.why;
+    return out;
+}
+
 template <class List, class Make>
 nlohmann::json each_json(const List &list, Make make) {
     nlohmann::json out = nlohmann::json::array();
@@ -46,7 +52,7 @@ nlohmann::json sheet_json(const CopySheet &sheet) {
             {"open", sheet.open()},
             {"confirmed", std::move(confirmed)},
             {"of another text", each_json(sheet.of_other_text, confirmation_json)},
-            {"of another blank", each_json(sheet.of_other_blank, filling_json)}};
+            {"of another blank", each_json(sheet.fallen, fallen_json)}};
 }
 
 } // namespace

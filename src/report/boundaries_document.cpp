@@ -18,6 +18,31 @@ Words tried_words(const BoundaryTry &one, Dimension dimension, Unit unit) {
     return out;
 }
 
+/// So far apart are finds that are together just over the limit.
+void add_windows(Document &out, const Boundaries &all, std::size_t index) {
+    const CriteriaSet &set = *all.set;
+    const Rule &rule = set.rules[index];
+    const bool lengths = rule.kind == Rule::Kind::sum && rule.summed == Quantity::length;
+    Grid grid;
+    grid.columns = {{"class"},       {"coupon"},         {"window", true}, {"just under", true},
+                    {"at it", true}, {"just over", true}};
+    for (const auto &one : all.windows) {
+        if (one.rule != index) continue;
+        grid.rows.push_back({set.classes[one.class_index].id, coupon_words(set, one),
+                             print_exact(one.limit, Dimension::length, set.unit)});
+        for (const auto &tried : one.tries)
+            grid.rows.back().push_back(tried_words(tried, Dimension::length, set.unit));
+    }
+    if (grid.rows.empty()) return;
+    out.line(
+        std::string("Just over the limit together, and so far ") +
+        (lengths
+             ? "from the beginning of the first to the end of the last (of what the window cuts, the part "
+               "inside is added):"
+             : "between the first and the last (what the window cuts counts in full):"));
+    out.add(std::move(grid));
+}
+
 void add_rule_table(Document &out, const Boundaries &all, std::size_t index) {
     const CriteriaSet &set = *all.set;
     const Rule &rule = set.rules[index];
@@ -35,7 +60,12 @@ void add_rule_table(Document &out, const Boundaries &all, std::size_t index) {
     if (grid.rows.empty()) return;
     const std::string conditions = condition_words(rule.when, rule.where);
     out.heading(rule.id + (rule.title.empty() ? "" : ": " + rule.title), 2);
-    out.line(measure_words(rule) + ", " + std::string(name_of(rule.compare)) +
+    const std::string window = window_words_of(set, rule);
+    out.line(measure_words(rule) +
+                 (window.empty()           ? ""
+                  : window == "whole weld" ? " over the whole weld"
+                                           : " in any " + window) +
+                 ", " + std::string(name_of(rule.compare)) +
                  (conditions.empty() ? "" : ", where " + conditions),
              rule.clause);
     for (std::size_t c = 0; c < set.classes.size(); ++c)
@@ -43,6 +73,7 @@ void add_rule_table(Document &out, const Boundaries &all, std::size_t index) {
             out.item("class " + set.classes[c].id + ": " + rule.limits[c].text,
                      std::string(name_of(rule.standings[c].kind)));
     out.add(std::move(grid));
+    add_windows(out, all, index);
 }
 
 void add_none(Document &out, const Boundaries &all) {
@@ -122,8 +153,8 @@ Document document_of(const Boundaries &all) {
              print(reading_step(Dimension::length, all.set->unit), Dimension::length, all.set->unit) + ".");
     for (std::size_t r = 0; r < all.set->rules.size(); ++r) add_rule_table(out, all, r);
     out.gap();
-    out.line(std::to_string(all.cases.size()) + " limits on a coupon, " + std::to_string(all.disagreeing()) +
-             " of them judged otherwise than written");
+    out.line(std::to_string(all.cases.size()) + " limits on a coupon, " + std::to_string(all.windows.size()) +
+             " windows, " + std::to_string(all.disagreeing()) + " of them judged otherwise than written");
     add_none(out, all);
     if (all.written) add_untried(out, *all.written);
     out.caution();

@@ -224,6 +224,8 @@ std::string said_in_words(const ComparedSets &all, const CriteriaSet &set, std::
         return measure_words(rule) + " " + std::string(name_of(rule.compare)) + " " +
                rule.limits[class_index].text;
     }
+    case SaidOfThing::Kind::no_row:
+        return set.rules[said.rule].limits[class_index].text + ": no row for such a thickness";
     case SaidOfThing::Kind::blank:
         return set.rules[said.rule].limits[class_index].text + ": blank, to be filled from your copy";
     case SaidOfThing::Kind::value: break;

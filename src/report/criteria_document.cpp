@@ -26,14 +26,6 @@ std::string source_words(const CriteriaSet &set, const Rule &rule) {
     return out;
 }
 
-std::string window_words_of(const CriteriaSet &set, const Rule &rule) {
-    if (!rule.window_by_class) return rule.windows.empty() ? "" : rule.windows.front().text;
-    std::string out;
-    for (std::size_t c = 0; c < set.classes.size(); ++c)
-        out += (c > 0 ? ", " : "") + rule.windows[c].text + " (" + set.classes[c].id + ")";
-    return out;
-}
-
 std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     std::string out;
     if (const auto words = condition_words(rule.when, rule.where); !words.empty())
@@ -213,6 +205,14 @@ std::string condition_words(const std::vector<Condition> &when, const std::vecto
     std::string out;
     for (const auto *list : {&when, &where})
         for (const auto &c : *list) out += (out.empty() ? "" : ", ") + c.text;
+    return out;
+}
+
+std::string window_words_of(const CriteriaSet &set, const Rule &rule) {
+    if (!rule.window_by_class) return rule.windows.empty() ? "" : rule.windows.front().text;
+    std::string out;
+    for (std::size_t c = 0; c < set.classes.size(); ++c)
+        out += (c > 0 ? ", " : "") + rule.windows[c].text + " (" + set.classes[c].id + ")";
     return out;
 }
 

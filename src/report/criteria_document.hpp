@@ -13,6 +13,8 @@ Document document_of(const CheckedCriteria &checked);
 
 /// What a rule measures: "length", "sum of length", "allowed".
 std::string measure_words(const Rule &rule);
+/// "6 in", "whole weld"; "6 in (A), 12 in (B)" where classes differ. Empty: it has none.
+std::string window_words_of(const CriteriaSet &set, const Rule &rule);
 /// On what coupon and which indications, "joint is groove, depth over 1/32 in"; empty if on all.
 std::string condition_words(const std::vector<Condition> &when, const std::vector<Condition> &where = {});
 

@@ -247,35 +247,36 @@ Grid table_of_curves(const LimitCurves &all, const CurvedRule &curved) {
 }
 
 /// " in any 6 in"; " in any 6 in (class A), over the whole weld (class B)".
-std::string stretch_words(const CriteriaSet &set, const Rule &rule) {
+std::string stretch_words(const LimitCurves &all, const Rule &rule) {
     std::string out;
-    for (std::size_t k = 0; k < rule.windows.size(); ++k) {
+    if (rule.windows.empty()) return out;
+    for (const std::size_t k : all.classes) {
         const Window &window = rule.windows[k];
-        out += (k > 0 ? ", " : " ") + (window.kind == Window::Kind::whole_weld
-                                           ? std::string("over the whole weld")
-                                           : "in any " + window.text);
+        out += (!out.empty() ? ", " : " ") + (window.kind == Window::Kind::whole_weld
+                                                  ? std::string("over the whole weld")
+                                                  : "in any " + window.text);
         if (!rule.window_by_class) return out;
-        out += " (class " + set.classes[k].id + ")";
+        out += " (class " + all.set->classes[k].id + ")";
     }
     return out;
 }
 
 /// Of classes without a number: "class A: none".
-std::string words_beside(const CriteriaSet &set, const Rule &rule) {
+std::string words_beside(const LimitCurves &all, const Rule &rule) {
     std::vector<std::string> out;
-    for (std::size_t k = 0; k < set.classes.size(); ++k)
+    for (const std::size_t k : all.classes)
         if (rule.limits[k].kind != Limit::Kind::value)
-            out.push_back("class " + set.classes[k].id + ": " + rule.limits[k].text);
+            out.push_back("class " + all.set->classes[k].id + ": " + rule.limits[k].text);
     return joined(out, "; ");
 }
 
-std::string authorities(const CriteriaSet &set, const Rule &rule) {
+std::string authorities(const LimitCurves &all, const Rule &rule) {
     std::vector<std::string> kinds;
-    for (std::size_t k = 0; k < set.classes.size(); ++k) {
+    for (const std::size_t k : all.classes) {
         std::string kind(name_of(rule.standings[k].kind));
         if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(std::move(kind));
     }
-    return rule.clause + " (" + set.edition + "), " + listed(kinds);
+    return rule.clause + " (" + all.set->edition + "), " + listed(kinds);
 }
 
 } // namespace
@@ -283,7 +284,7 @@ std::string authorities(const CriteriaSet &set, const Rule &rule) {
 std::string why_no_curve(const LimitCurves &all, const UncurvedRule &other) {
     const Rule &rule = rule_in(all, other.rule);
     std::vector<std::string> limits;
-    for (std::size_t k = 0; k < all.set->classes.size(); ++k)
+    for (const std::size_t k : all.classes)
         limits.push_back(all.set->classes[k].id + ": " + rule.limits[k].text);
     if (other.no_number) return joined(limits, "; ");
     if (other.of_finds) return "its limit follows from the find itself";
@@ -298,27 +299,30 @@ Document document_of(const LimitCurves &all) {
     doc.title = set.title + " (" + set.edition + "), limits over thickness";
     doc.heading(doc.title);
     doc.line(
+        (all.classes.size() < set.classes.size() ? "Class " + set.classes[all.classes.front()].id + " alone. "
+                                                 : "") +
         "Of two members as thick as that, welded through; worked out every " +
         print(all.thickness.front(), Dimension::length, set.unit) + ", to " +
         print(all.thickness.back(), Dimension::length, set.unit) +
         ". Where a condition stands beside a rule, its limit holds only there; a dash: the rule does not "
-        "speak there, or for such a coupon; a formula: it hangs on what is not told of the coupon.");
+        "speak there, or for such a coupon, or its table has no row; a formula: it hangs on what is not told "
+        "of the coupon.");
     for (const auto &curved : all.rules) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
         const std::string where = condition_words(rule.when, rule.where);
-        doc.line(measure_words(rule) + stretch_words(set, rule) +
+        doc.line(measure_words(rule) + stretch_words(all, rule) +
                      (rule.prorated ? ", in proportion on a shorter weld" : "") +
                      (where.empty() ? "" : ", where " + where),
-                 authorities(set, rule));
+                 authorities(all, rule));
         doc.add(Figure{CurvePicture(all, curved, 780).draw(), CurvePicture(all, curved, 340).draw(), "", ""});
         doc.add(table_of_curves(all, curved));
-        if (const std::string words = words_beside(set, rule); !words.empty()) doc.line(words);
+        if (const std::string words = words_beside(all, rule); !words.empty()) doc.line(words);
     }
     if (!all.others.empty()) doc.heading("Without a curve", 2);
     for (const auto &other : all.others)
         doc.item(heading_of(rule_in(all, other.rule)) + ": " + why_no_curve(all, other),
-                 authorities(set, rule_in(all, other.rule)));
+                 authorities(all, rule_in(all, other.rule)));
     return doc.caution();
 }
 

@@ -53,7 +53,8 @@ bool is_of_shipped_base(const CriteriaSet &set, const PlanarPass &pass) {
 std::vector<std::string> lacking_words(const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &lacking : lacking_beside_shipped(set)) {
-        std::string text = "it looks like the shipped " + lacking.shipped + ", which says ";
+        std::string text = (lacking.extended ? "it extends the shipped " : "it looks like the shipped ") +
+                           lacking.shipped + ", which says ";
         if (!lacking.types.empty()) text += "more of " + named(types_words(lacking));
         if (!lacking.parts.empty())
             text += std::string(lacking.types.empty() ? "" : ", and ") +

@@ -13,8 +13,8 @@ void add_own_file(Document &doc, const CriteriaSet &set);
 /// of each.
 void add_own_file(Document &doc, const Judged &judged);
 
-/// "looks like the shipped iso-23277, which says more: of crack (PT: 3 rules, 1 here); without its rules
-/// crack and overlap". One sentence a set.
+/// "it looks like (or extends) the shipped iso-23277, which says more: of crack (PT: 3 rules, 1 here);
+/// without its rules crack and overlap". One sentence a set.
 std::vector<std::string> lacking_words(const CriteriaSet &set);
 
 /// What a set that is not shipped lets through of cracks and what is like them, for a class or for any, and

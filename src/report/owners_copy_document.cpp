@@ -54,15 +54,14 @@ void add_confirmed(Document &out, const CopySheet &sheet) {
 }
 
 void add_of_other(Document &out, const CopySheet &sheet) {
-    if (sheet.of_other_text.empty() && sheet.of_other_blank.empty()) return;
+    if (sheet.of_other_text.empty() && sheet.fallen.empty()) return;
     out.heading("Entered, and bearing on nothing any more", 2);
     for (const auto &one : sheet.of_other_text)
         out.item(one.part + (one.class_id.empty() ? "" : ", class " + one.class_id) +
                  ": the text of the set was changed since it was " + confirmed_words(one.read));
-    for (const auto &one : sheet.of_other_blank)
+    for (const auto &[one, why] : sheet.fallen)
         out.item(one.blank + ", class " + one.class_id + ": filled with " + one.typed + " by " +
-                 readers_words(one.read) + " for edition " + one.edition +
-                 ", and the blank is declared otherwise now");
+                 readers_words(one.read) + "; " + why);
 }
 
 } // namespace

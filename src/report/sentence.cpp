@@ -153,12 +153,18 @@ std::string of_coupon(const Rule &rule) {
 /// the owner's copy".
 std::string blank_words(const Case &c, std::size_t class_index, const Finding &f) {
     std::vector<std::string> open;
+    std::string fallen;
     for (const Slot slot : c.set.blanks_of(c.set.rules[static_cast<std::size_t>(f.rule)], class_index)) {
         const Blank &blank = c.set.blanks[slot];
         open.push_back("blank " + blank.id + " of class " + c.set.classes[class_index].id + " (" +
                        blank.clause + ": " + blank.limits + ")");
+        for (const auto &one : c.set.fallen)
+            if (one.blank == blank.id && one.class_id == c.set.classes[class_index].id)
+                fallen += " (" + one.why + ")";
     }
-    return open.empty() ? "" : listed(open) + ", to be filled by two people from the owner's copy";
+    return open.empty() ? ""
+                        : listed(open) + ", to be filled " + (fallen.empty() ? "" : "anew ") +
+                              "by two people from the owner's copy" + fallen;
 }
 
 std::string missing_words(const Finding &f) {

@@ -36,7 +36,7 @@ std::string silence_of(const Issue &issue, const std::string &check) {
     std::string of = issue.path.substr(issue.path.find('.') + 1);
     if (issue.path == "gaps") of = "long and short";
     if (check == "gap-on-covered-type") of = "the note on pores was not read";
-    if (issue.path == "required exams") of = "doubtful"; // of the set as a whole
+    if (issue.path == "required exams" || issue.path == "rules") of = "doubtful"; // of the set as a whole
     return "  - {check: " + check + ", of: " + of + ", reason: the standard means it}\n";
 }
 

@@ -126,6 +126,24 @@ TEST_CASE("each value and word that a rule names is met once") {
     CHECK(joints.size() == 2);
 }
 
+TEST_CASE("a window is tried a step shorter, as long and a step longer, by finds over the limit together") {
+    const auto window_of = [](const std::string &measure) {
+        const Boundaries all = of_rule(pores + measure);
+        CHECK(all.disagreeing() == 0);
+        REQUIRE(all.windows.size() == 1);
+        CHECK(all.windows[0].limit == Exact(3 * nm_per_inch));
+        return tries_of(all.windows[0]);
+    };
+    // A length is cut by the window's end; what counts in full, and only meets it, lies beyond.
+    CHECK(window_of("measure: sum of length, window: 3 in, at most: 0.5 in") == "2999o 3000o 3001w");
+    CHECK(window_of("measure: sum of size, window: 3 in, under: 0.5 in") == "2999o 3000w 3001w");
+    CHECK(window_of("measure: count, window: 3 in, at most: 3") == "2999o 3000w 3001w");
+    const Boundaries by_wall = of_rule(pores + "measure: count, window: 12 x T, at most: 2");
+    CHECK(by_wall.windows.size() > 3);
+    CHECK(by_wall.disagreeing() == 0);
+    CHECK(of_rule(pores + "measure: sum of size, window: whole weld, at most: 0.5 in").windows.empty());
+}
+
 TEST_CASE("a word that no coupon of the scope has is named with the reason") {
     const Boundaries all =
         of_rule(pores + "measure: size, at most: 1/16 in, when: joint is groove or plug",

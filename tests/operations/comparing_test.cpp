@@ -328,3 +328,25 @@ TEST_CASE("a value is the same in inches and in millimetres", "[comparing]") {
     REQUIRE(all.things.size() == 1);
     CHECK(told(all.things[0]) == std::vector<std::string>{"equal 3175001 on"});
 }
+
+TEST_CASE("beyond the rows of a table nothing is equal, stricter or looser", "[comparing]") {
+    const auto by_table = [](const std::string &name, const std::string &rows) {
+        return load_criteria(
+            "set: " + name +
+            "\ntitle: x\nedition: \"1\"\nunits: mm\nclasses: [A]\nscope: not read\nquantities: "
+            "{t: thinner member}\ntables: {pore: {by: t, rows: {" +
+            rows + "}}}\nrules:\n" + pore_rule("r", "", "table pore"));
+    };
+    const Loaded table = by_table("x", "over 3 mm to 6 mm: 1 mm"),
+                 number = pore_set("y", pore_rule("r", "", "2 mm"));
+    const ComparedClasses all = compared(table, number);
+    REQUIRE(all.things.size() == 1);
+    CHECK(told(all.things[0]) == std::vector<std::string>{"cannot say 1 3000000", "stricter 3000001 6000000",
+                                                          "cannot say 6000001 on"});
+    CHECK(all.things[0].stretches[2].first.kind == SaidKind::no_row);
+    // Where neither has a row, neither tells anything.
+    const ComparedClasses both = compared(table, by_table("z", "over 3 mm to 9 mm: 2 mm"));
+    REQUIRE(both.things.size() == 1);
+    CHECK(told(both.things[0]) == std::vector<std::string>{"equal 1 3000000", "stricter 3000001 6000000",
+                                                           "cannot say 6000001 9000000", "equal 9000001 on"});
+}

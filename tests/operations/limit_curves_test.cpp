@@ -59,6 +59,30 @@ TEST_CASE("a limit that hangs on the weld's length is told as it is written, and
     CHECK_THAT(text(document_of(all)), says("8 % x L") && !says("  -  "));
 }
 
+TEST_CASE("a class that is sought is shown alone, and one that the set has not is refused") {
+    const auto set = set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A, B]\nordered: no\nscope: "
+                              "not read\nrules:\n  - {id: r, "
+                              "types: undercut, exams: VT, measure: depth, at most: {A: 0.01 in, B: 0.02 "
+                              "in}, clause: c, standing: {house: x}}\n"
+                              "  - {id: b, types: crack, exams: VT, allowed: {A: does not apply, B: none}, "
+                              "clause: c, standing: {house: x}}\n");
+    CouponRecord coupon;
+    coupon.set("class", "A");
+    const LimitCurves all = limit_curves(set, coupon);
+    REQUIRE(all.rules.size() == 1);
+    REQUIRE(all.rules[0].curves.size() == 1);
+    CHECK(all.rules[0].curves[0].classes == std::vector<std::size_t>{0});
+    CHECK(all.others.empty());
+    CHECK_THAT(text(document_of(all)), says("Class A alone.") && !says("class B"));
+    coupon.set("class", "C");
+    try {
+        limit_curves(set, coupon);
+        FAIL("a class that is not there was drawn");
+    } catch (const Refusal &e) {
+        CHECK_THAT(e.what(), says("s has no class 'C'; it has A and B"));
+    }
+}
+
 TEST_CASE("a set that covers more than an inch and ends is drawn to its end, one without an end to an inch") {
     const auto drawn_to = [](const std::string &scope) {
         return limit_curves(set_from("set: s\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nordered: no\n"

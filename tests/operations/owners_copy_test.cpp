@@ -2,6 +2,7 @@
 
 #include "booth.hpp"
 #include "catch.hpp"
+#include "criteria/load.hpp"
 #include "operations/keeping.hpp"
 #include "operations/looking.hpp"
 #include "operations/rejudging.hpp"
@@ -232,7 +233,8 @@ TEST_CASE("every part with a standing can be confirmed, and no blank", "[copy]")
     CHECK_THAT(shop.refusal([&] { shop.confirm(request); }).what(), says("did you mean 'undercut-depth'?"));
 }
 
-TEST_CASE("a confirmation holds for the very text, a filling for the edition and the blank", "[copy]") {
+TEST_CASE("a confirmation holds for the very text, a filling for the edition, the blank and its rules",
+          "[copy]") {
     Shop shop;
     shop.fill();
     shop.confirm();
@@ -251,6 +253,29 @@ TEST_CASE("a confirmation holds for the very text, a filling for the edition and
     set = *shop.catalogue.criteria("aws-d17.1");
     set.edition = "another";
     CHECK(copy_that_bears(entered, set).fillings.empty());
+    OwnersCopyState older = entered;
+    older.fillings[0].record.use = "";
+    CHECK_THAT(why_it_fell(older.fillings[0].record, *shop.catalogue.criteria("aws-d17.1")),
+               says("an older program did not keep"));
+}
+
+TEST_CASE("a number falls with the rule that it was read for, and the verdict says so", "[copy]") {
+    Shop shop;
+    shop.fill();
+    const auto changed = [&](const std::string &from, const std::string &to) {
+        std::string text = shop.catalogue.criteria("aws-d17.1")->text;
+        const std::size_t at = text.find(from);
+        REQUIRE(at != std::string::npos);
+        return shop.office.with_copy(load_criteria(text.replace(at, from.size(), to)).kept);
+    };
+    const std::string rule = "  - id: reinforcement\n";
+    CHECK(changed(rule, rule)->fillings.size() == 1);
+    CHECK(changed(rule, "  # a word to the reader\n" + rule).get()->fillings.size() == 1);
+    const auto fallen = changed(rule, rule + "    when: T over 0.05 in\n");
+    CHECK(fallen->fillings.empty());
+    REQUIRE(fallen->fallen.size() == 1);
+    CHECK_THAT(fallen->fallen[0].why, says("0.060 in, by A. Field and B. Reed (page 21 of AWS D17.1:2017), "
+                                           "fills it no more: a rule that speaks of it"));
 }
 
 TEST_CASE("an entry that one person alone would have made is not read", "[copy]") {
@@ -261,6 +286,7 @@ TEST_CASE("an entry that one person alone would have made is not read", "[copy]"
                          "length",
                          "A",
                          "reinforcement",
+                         "",
                          "1 in",
                          Exact(nm_per_inch),
                          {"it", "1", "A", "B", parse_day("2026-11-25")}};

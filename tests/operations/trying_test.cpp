@@ -3,6 +3,8 @@
 #include "catch.hpp"
 #include "operations/desk.hpp"
 
+#include <filesystem>
+
 using namespace beadbook;
 using namespace beadbook::test;
 
@@ -111,6 +113,21 @@ TEST_CASE("cases find a set of one's own beside their file, with and without its
         CHECK_THAT(e.what(), says("is a criteria set; expected a file of worked cases"));
         CHECK_THAT(e.what(), !says("unknown"));
     }
+}
+
+TEST_CASE("cases that bear the name of their set do not take themselves for it") {
+    Desk desk;
+    write_file(desk.file("fab.yaml"),
+               "set: fab\ntitle: t\nedition: e\nunits: in\nclasses: [A]\nrules:\n  - {id: r, types: "
+               "porosity, exams: "
+               "VT, measure: size, at most: 1/16 in, clause: c, standing: {house: x}}\n");
+    std::filesystem::create_directory(desk.file("cases"));
+    write_file(
+        desk.file("cases/fab.yaml"),
+        "set: fab\ncases:\n  - {id: one, finds: VT gas pore 0.1 at 1, expect: {A: reject}, source: s}\n");
+    const TriedCases tried = try_cases(desk.catalogue, {desk.file("cases/fab.yaml")});
+    CHECK(tried.set->name == "fab");
+    CHECK(tried.failed() == 0);
 }
 
 TEST_CASE("a full weld in a case is as thick as the thinner member, and what all share is told of once") {

@@ -58,6 +58,7 @@ Entry entry_of(const FillingRecord &f) {
     body["kind"] = f.kind;
     body["class"] = f.class_id;
     if (!f.limits.empty()) body["limits"] = f.limits;
+    if (!f.use.empty()) body["use"] = f.use;
     body["value"] = {{"typed", f.typed}, {"exact", exact_text(f.value)}};
     return entry("filling", f.set, body);
 }
@@ -81,6 +82,7 @@ FillingRecord filling_from(const Entry &e) {
                       needed(body, "kind"),
                       needed(body, "class"),
                       body.contains("limits") ? needed(body, "limits") : "",
+                      body.contains("use") ? needed(body, "use") : "",
                       needed(body.at("value"), "typed"),
                       exact_from(needed(body.at("value"), "exact")),
                       read_from(body)};
