@@ -296,8 +296,8 @@ Document document_of(const CouponSheet &sheet) {
     if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing));
     add_described_since(doc, sheet.described_since, c.grade ? "its grade" : "its last verdict");
     for (const auto &held : sheet.qualified)
-        doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_words(held), "",
-                 aside_bullets(held.aside, held.rules.get()));
+        doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_in_a_cell(held),
+                 "", aside_bullets(held.aside, held.rules.get()));
     return doc;
 }
 
