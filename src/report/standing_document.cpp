@@ -310,6 +310,12 @@ Document document_of(const DueList &due) {
     return doc;
 }
 
+Document document_of(const DueList &due, const std::vector<std::string> &coupons) {
+    Document doc = document_of(due);
+    for (const auto &one : coupons) doc.line(one);
+    return doc;
+}
+
 Document document_of(const Granted &granted) {
     Document doc;
     for (const auto &held : granted.held) {
