@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace beadbook {
 

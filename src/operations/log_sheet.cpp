@@ -1,5 +1,6 @@
 #include "operations/log_sheet.hpp"
 
+#include "facts/exam_standing.hpp"
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/examining.hpp"

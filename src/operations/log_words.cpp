@@ -87,7 +87,7 @@ std::vector<Exam> only_methods(std::string_view line) {
 }
 
 /// What stands in the line from a word on.
-std::string from(std::string_view line, std::string_view word) {
+std::string tail_from(std::string_view line, std::string_view word) {
     return std::string(trimmed(line.substr(static_cast<std::size_t>(word.data() - line.data()))));
 }
 
@@ -120,7 +120,7 @@ void read_taken_away(LogOrder &out, std::string_view line, const std::vector<std
         }
     }
     if (next >= words.size()) throw InputError(std::string("why? ") + wanted, line.size());
-    out.why = from(line, words[next]);
+    out.why = tail_from(line, words[next]);
 }
 
 /// The open exams of which a line of the text says that they found nothing.
@@ -162,7 +162,7 @@ LogOrder log_order(std::string_view line) {
         if (words.size() < 3)
             throw InputError("which find, and to what? such as correct 3 porosity 0.02 at 3 in", line.size());
         out.number = number_in(line, words[1]);
-        out.of = from(line, words[2]);
+        out.of = tail_from(line, words[2]);
     }
     if (out.word == LogWord::withdraw || out.word == LogWord::move) read_taken_away(out, line, words);
     if (out.word == LogWord::verdict && words.size() == 2) out.of = words[1];
