@@ -231,7 +231,7 @@ private:
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
     }
     void undo(int number) {
-        if (deeds_.empty())
+        if (deeds_.empty() && number == 0)
             throw InputError(
                 "nothing of this sitting is left to undo; 'withdraw N WHY' takes back an older find");
         const auto meant = [&](const Deed &one) {
