@@ -34,6 +34,7 @@ struct CouponLine {
     std::string why_not;            ///< why there is none
     std::string own_file;           ///< that its set is none of those shipped, in few words; empty: it is one
     bool cautions = false;          ///< something speaks against its equipment, or made a reject go
+    std::vector<std::string> said_otherwise; ///< of an accept: fields of the weld, since it was examined
     std::vector<Find> finds;
     std::vector<std::string> rejected_by; ///< "SET: RULE", one a reason
     std::optional<Grade> grade;

@@ -302,6 +302,9 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.words[static_cast<std::size_t>(Said::type)] = static_cast<std::uint8_t>(
         std::min<std::ptrdiff_t>(named - spoken_types.begin() + 1, std::ssize(spoken_types)));
     entered.found = type.name + " by " + std::string(name_of(method));
+    entered.word(Said::measured_in,
+                 std::any_of(find.measures.begin(), find.measures.end(),
+                             [](const auto &one) { return !number_of_millimetres(one.second).empty(); }));
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
     return broken(rules_, About::indication, entered, coupon.unit(), &find);

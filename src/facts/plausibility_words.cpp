@@ -69,6 +69,7 @@ const Names &plausibility_names() {
         word("face find", Said::face_find, {"at the root", "other"});
         word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
         word("units", Said::units, {"in", "mm", "either"});
+        word("measured in", Said::measured_in, {"mm", "other"});
         word("fraction", Said::fraction, {"of an inch", "other"});
         word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
         word("test position", Said::of_fillet, {"of a fillet", "other"});

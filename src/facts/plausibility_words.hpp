@@ -47,9 +47,10 @@ enum class Said : std::uint8_t {
     fillet_filler,
     butt_fillet,
     root_find,
-    face_find
+    face_find,
+    measured_in
 };
-inline constexpr std::size_t said_count = 36;
+inline constexpr std::size_t said_count = 37;
 /// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
 /// them.
 inline constexpr std::array<std::string_view, 8> spoken_types{

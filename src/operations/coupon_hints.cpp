@@ -85,6 +85,22 @@ std::string process_called_otherwise(Catalogue &catalogue, const CouponRecord &c
     return why.empty() ? "" : why + "; called so, the test qualifies nobody by " + listed(by, "or");
 }
 
+/// Exams that are called for on the coupon, and whose finds no rule of its criteria judges.
+std::vector<std::string> judged_by_nothing(const CriteriaSet &set, const CouponRecord &record) {
+    const Coupon coupon = record.facts();
+    const auto judges = [&](const Rule &rule, std::size_t exam) {
+        Missing ignored;
+        return rule.kind != Rule::Kind::coupon && rule.kind != Rule::Kind::combine &&
+               rule.subject.exams[exam] && holds_for(rule.when, coupon, {}, {}, ignored) != Truth::no;
+    };
+    std::vector<std::string> out;
+    for (std::size_t exam = 0; exam < exam_count; ++exam)
+        if (coupon.called_for[exam] && std::none_of(set.rules.begin(), set.rules.end(),
+                                                    [&](const Rule &rule) { return judges(rule, exam); }))
+            out.emplace_back(name_of(static_cast<Exam>(exam)));
+    return out;
+}
+
 /// What the rules of the class that is sought, or of any, go by and the coupon does not tell.
 Missing asked_of(const CriteriaSet &set, const CouponRecord &record, const std::set<Quantity> &told_already) {
     const Coupon coupon = record.facts();
@@ -152,6 +168,10 @@ std::vector<std::string> doubts_on(Catalogue &catalogue, const CouponRecord &cou
     for (auto &one : half_groups(catalogue, coupon.get("metal-group"))) out.push_back(std::move(one));
     if (std::string one = process_called_otherwise(catalogue, coupon); !one.empty())
         out.push_back(std::move(one));
+    if (const auto set = criteria_of(catalogue, coupon))
+        if (const auto methods = judged_by_nothing(*set, coupon); !methods.empty())
+            out.push_back("called for is " + listed(methods) + ", and " + set->name +
+                          " has no rule for what that finds: any find leaves the verdict at cannot say");
     const std::string material = coupon.get("material");
     if (!material.empty() && !coupon.get("criteria").empty() &&
         coupon.facts().said(static_cast<Slot>(Fact::material)) == 0)

@@ -133,6 +133,7 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
         out.verdict = judged.judged->verdict();
         out.own_file = own_file_mark(judged.judged->set->name, judged.judged->set->hash);
         out.cautions = judged.judged->with_cautions();
+        out.said_otherwise = judged.judged->said_otherwise;
         if (out.verdict == Verdict::reject) take_reasons(*judged.judged, out, rejecting);
     } else {
         out.why_not = coupon.record.get("criteria").empty() ? "no criteria" : judged.why_not;

@@ -62,7 +62,7 @@ ComparedCoupon compared(Office &office, const CouponState &coupon) {
     ComparedCoupon out;
     out.record = coupon.record;
     out.grade = coupon.grade;
-    out.grade_again = standing_of_grade(office, coupon).why;
+    out.grading = standing_of_grade(office, coupon);
     for (const auto &find : coupon.found()) ++out.found[Vocabulary::shipped()[find.type].name];
     const JudgedOrNot judged = judge_looking_back(office, coupon);
     if (!judged.judged) {

@@ -34,7 +34,7 @@ struct ComparedCoupon {
     std::vector<std::string> not_allowed; ///< titles of rules that allow none of what was found
     std::optional<ShareOfLimit> worst;    ///< farthest beyond a limit, or nearest to one where none is passed
     std::optional<Grade> grade;
-    std::string grade_again; ///< why the grade must be given again; empty if it stands
+    GradeStanding grading; ///< of the grade
 };
 /// Coupons of one welder with the same criteria, class and joint; withdrawn ones are left out.
 struct AlikeCoupons {

@@ -34,8 +34,8 @@ void check_finish(const ExamRecord &exam, int found, int on_record) {
     if (found != on_record)
         throw refused("the exam is said to have found " + std::to_string(found) + ", and " +
                       counted(static_cast<std::size_t>(on_record), "is", "are") +
-                      " on record under it: log the rest, or withdraw what was not "
-                      "found")
+                      " on record under it: log the rest, withdraw what was not found, or finish it as it is "
+                      "logged")
             .at("found");
 }
 
@@ -86,7 +86,8 @@ const ExamRecord &open_exam(const CouponState &coupon, int number, std::optional
     const std::string &mark = coupon.record.id;
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (open.empty() && coupon.exams.empty())
-        throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
+        throw refused("coupon " + mark + " has no exam yet")
+            .mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
     if (open.empty()) {
         std::vector<const ExamRecord *> all;
         for (const auto &exam : coupon.exams)
@@ -127,6 +128,11 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
         // The exam is on record, so its examiner is said by an entry in its place.
         if (e.missing())
             e.mend({"exam", {coupon, std::string(name_of(exam.method))}, {"replaces", "examiner", "why"}});
+        else if (const int finds = writing.coupon(coupon).finds_of(exam.number); finds != found)
+            e.mend({"finish",
+                    {coupon, std::to_string(exam.number)},
+                    {"found"},
+                    finds > 0 ? std::to_string(finds) : "none"});
         throw;
     }
     const CouponRecord &record = writing.coupon(coupon).record;

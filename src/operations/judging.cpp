@@ -207,7 +207,7 @@ Explained explain(Office &office, const std::string &mark, const JudgeRequest &r
                   coupon.record.get("welder"),
                   welder_name(office.book(), coupon.record.get("welder")),
                   coupon.grade,
-                  standing_of_grade(office, coupon).why,
+                  standing_of_grade(office, coupon),
                   coupon.remarks};
     const auto history = office.book().history(mark);
     look_back(office, coupon, out.judged);

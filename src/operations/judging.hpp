@@ -34,6 +34,7 @@ struct Judged {
     // Where somebody looked back (operations/looking_back.hpp):
     std::vector<TakenBack> taken_back = {};
     std::vector<std::string> gone = {}; ///< what may have kept it from passing, before somebody changed it
+    std::vector<std::string> said_otherwise = {}; ///< fields of the weld, since it was examined; of an accept
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};
     std::vector<Assurance> sure = {}; ///< what was set aside as meant so
@@ -81,7 +82,7 @@ struct Explained {
     std::string welder;
     std::string welder_name; ///< as enrolled today; empty: the welder is not
     std::optional<Grade> grade;
-    std::string grade_again; ///< why the grade must be given again; empty if it stands
+    GradeStanding grading; ///< of the grade
     std::vector<Remark> remarks;
     std::vector<std::string> mechanical_asked_by = {}; ///< rules that ask mechanical tests, if there are none
     std::vector<DescribedSince> described_since =

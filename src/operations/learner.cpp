@@ -27,7 +27,7 @@ LearnerCoupon coupon_told(Office &office, CouponAtHand &one) {
     out.exams = exams_at_a_glance(coupon);
     out.finds = coupon.indications.size();
     out.grade = coupon.grade;
-    out.grade_again = one.grading().why;
+    out.grading = one.grading();
     out.remarks = coupon.remarks;
     try {
         out.explained = explain(office, coupon.record.id);

@@ -15,7 +15,7 @@ struct LearnerCoupon {
     std::vector<ExamAtAGlance> exams;   ///< by number
     std::size_t finds = 0;
     std::optional<Grade> grade;
-    std::string grade_again; ///< why the grade must be given again; empty if it stands
+    GradeStanding grading; ///< of the grade
     std::vector<Remark> remarks;
     AfterTest after = {};
 };

@@ -1,5 +1,6 @@
 #include "operations/log_sheet.hpp"
 
+#include "facts/exam_standing.hpp"
 #include "facts/log_line.hpp"
 #include "measure/text.hpp"
 #include "operations/examining.hpp"
@@ -23,6 +24,11 @@ std::string placed(const std::vector<std::pair<int, std::string>> &finds) {
         number = line;
     }
     return out + "\n";
+}
+
+std::string without_blanks(std::string text) {
+    std::erase(text, ' ');
+    return text;
 }
 
 class Taking {
@@ -74,10 +80,7 @@ private:
         exam.sure = request_.sure;
         if (!request_.again) exam.replaces = begun(writing_.coupon(coupon.mark), exam);
         const bool goes_on = exam.replaces > 0;
-        if (goes_on) {
-            exam.why = "gone on with by a sheet";
-            exam.date = writing_.coupon(coupon.mark).needed_exam(exam.replaces).date;
-        }
+        if (goes_on) go_on_with(writing_.coupon(coupon.mark).needed_exam(exam.replaces), exam);
         if (said.finds.empty() && !goes_on) exam.found = 0;
         auto recorded = record_exam(writing_, exam);
         const int number = recorded.value.number;
@@ -94,6 +97,38 @@ private:
             part.exam = finish_exam(writing_, {coupon.mark, number, 0}).value;
         }
         taken_.parts.push_back(std::move(part));
+    }
+    /// What the open exam says stays where the sheet says nothing else; where it does, one of them is wrong.
+    void go_on_with(const ExamRecord &open, ExamRequest &exam) const {
+        if (const auto both = said_otherwise(open, exam); !both.empty() && !request_.sure)
+            throw Unsure("is that meant? " + title_of(open) +
+                         " is open and the sheet goes on with it, but it says " + joined(both, "; "));
+        exam.why = "gone on with by a sheet";
+        exam.date = open.date;
+        if (!exam.note.empty() && !open.note.empty() && exam.note != open.note)
+            exam.note = open.note + "; " + exam.note;
+    }
+    /// "light 900 lx, and the sheet light 1200 lx".
+    static std::vector<std::string> said_otherwise(const ExamRecord &open, const ExamRequest &exam) {
+        std::vector<std::string> out;
+        const auto hold = [&](const std::string &name, const std::string &was, const std::string &is) {
+            if (!was.empty() && !is.empty() && !same_word(without_blanks(was), without_blanks(is)))
+                out.push_back(name + " " + was + ", and the sheet " + name + " " + is);
+        };
+        if (!same_level(open.level, exam.level)) hold("level", open.level, exam.level);
+        hold("practice", open.practice, exam.practice);
+        hold("procedure", open.procedure, exam.procedure);
+        ExamRecord said;
+        for (const auto &condition : exam.conditions) add_condition(said, condition);
+        for (const auto &[name, value] : said.conditions)
+            if (const auto was = open.conditions.find(name); was != open.conditions.end())
+                hold(name, was->second, value);
+        if (!open.equipment.empty() && !exam.equipment.empty()) {
+            std::vector<std::string> used;
+            for (const auto &one : open.equipment) used.push_back(one.serial);
+            hold("equipment", joined(used, ", "), joined(exam.equipment, ", "));
+        }
+        return out;
     }
     bool lines_are_good(const CouponRecord &coupon, const SheetSaid &said) {
         const std::size_t before = faults_.count();

@@ -23,11 +23,13 @@ struct LogWordInfo {
 };
 /// A whole line may follow.
 constexpr std::size_t most_words = 1000;
-constexpr std::array<LogWordInfo, 14> log_words{{{"help", LogWord::help, 0},
+constexpr std::array<LogWordInfo, 16> log_words{{{"help", LogWord::help, 0},
                                                  {"?", LogWord::help, 0},
                                                  {"list", LogWord::list, 0},
                                                  {"undo", LogWord::undo, 1},
                                                  {"correct", LogWord::correct, most_words},
+                                                 {"withdraw", LogWord::withdraw, most_words},
+                                                 {"move", LogWord::move, most_words},
                                                  {"verdict", LogWord::verdict, 1},
                                                  {"finish", LogWord::finish, 1},
                                                  {"none", LogWord::nothing, 1},
@@ -71,6 +73,56 @@ std::optional<LogOrder> said_none(std::string_view line) {
     return says_none(joined(rest, " ")) ? std::optional(out) : std::nullopt;
 }
 
+/// `MT`, `VT MT` or `VT,MT`: all of them are methods.
+std::vector<Exam> only_methods(std::string_view line) {
+    std::string apart(line);
+    std::replace(apart.begin(), apart.end(), ',', ' ');
+    std::vector<Exam> out;
+    for (const auto word : words_of(apart)) {
+        const auto method = exam_named(word);
+        if (!method) return {};
+        if (std::find(out.begin(), out.end(), *method) == out.end()) out.push_back(*method);
+    }
+    return out;
+}
+
+/// What stands in the line from a word on.
+std::string tail_from(std::string_view line, std::string_view word) {
+    return std::string(trimmed(line.substr(static_cast<std::size_t>(word.data() - line.data()))));
+}
+
+/// `withdraw 3 WHY`, `move 3 PT WHY`, `move 3 to T-8 WHY`, `move 3 to T-8 2 WHY`.
+void read_taken_away(LogOrder &out, std::string_view line, const std::vector<std::string_view> &words) {
+    const bool moves = out.word == LogWord::move;
+    const char *wanted = moves ? "expected its number, where it belongs and why: move 3 PT found by the PT; "
+                                 "move 3 to T-8 the films were mixed up"
+                               : "expected its number and why: withdraw 3 a scratch of the brush";
+    if (words.size() < 2) throw InputError(std::string("which find? ") + wanted, line.size());
+    (moves ? out.find : out.number) = number_in(line, words[1]);
+    std::size_t next = 2;
+    const auto take_exam = [&] {
+        if (next >= words.size()) return false;
+        const bool number = words[next].find_first_not_of("0123456789") == std::string_view::npos;
+        out.method = exam_named(words[next]);
+        if (number) out.number = number_in(line, words[next]);
+        if (number || out.method) ++next;
+        return number || out.method;
+    };
+    if (moves) {
+        if (next + 1 < words.size() && same_word(words[next], "to")) {
+            out.of = words[next + 1];
+            next += 2;
+            take_exam();
+        } else if (!take_exam()) {
+            throw InputError(std::string("under which exam does it belong? ") + wanted,
+                             next < words.size() ? static_cast<std::size_t>(words[next].data() - line.data())
+                                                 : line.size());
+        }
+    }
+    if (next >= words.size()) throw InputError(std::string("why? ") + wanted, line.size());
+    out.why = tail_from(line, words[next]);
+}
+
 /// The open exams of which a line of the text says that they found nothing.
 std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
     std::vector<const ExamRecord *> out;
@@ -95,7 +147,8 @@ LogOrder log_order(std::string_view line) {
     if (words.size() == 2 && exam_named(words[0]))
         if (const auto *second = log_word(words[1]); second && finishes(second->word))
             std::swap(words[0], words[1]);
-    if (words.size() == 1 && exam_named(words[0])) return {LogWord::by, "", 0, exam_named(words[0])};
+    if (const auto methods = only_methods(line); !methods.empty())
+        return {LogWord::by, "", 0, methods.front(), methods};
     const LogWordInfo *info = log_word(words[0]);
     if (!info || words.size() > info->most + 1) return {};
     if (finishes(info->word) && words.size() == 2) {
@@ -109,8 +162,9 @@ LogOrder log_order(std::string_view line) {
         if (words.size() < 3)
             throw InputError("which find, and to what? such as correct 3 porosity 0.02 at 3 in", line.size());
         out.number = number_in(line, words[1]);
-        out.of = line.substr(static_cast<std::size_t>(words[2].data() - line.data()));
+        out.of = tail_from(line, words[2]);
     }
+    if (out.word == LogWord::withdraw || out.word == LogWord::move) read_taken_away(out, line, words);
     if (out.word == LogWord::verdict && words.size() == 2) out.of = words[1];
     if (out.word == LogWord::on) {
         if (words.size() < 2) throw InputError("on which coupon? such as on T-8", line.size());
@@ -142,18 +196,27 @@ Refusal with_way_to_finish(const Refusal &refusal, const CouponState &coupon, co
 std::string_view log_orders_help() {
     return "  a line is one find: type, sizes, place: gas pore 0.045 at 3.2 | undercut l 3/8 d 0.010 at 4:00 "
            "root\n"
-           "  MT            the lines that follow are of the MT, on the next coupons too; MT crack 0.2 at 3: "
+           "  MT             the lines that follow are of the MT, on the next coupons too; MT crack 0.2 at "
+           "3: "
            "this one\n"
-           "  list          what is on record of this coupon\n"
-           "  undo [N]      take back the last line of this sitting, or its find N\n"
-           "  correct N ... find N as the line behind it says; the old line is kept\n"
-           "  verdict [SET] every class as it stands, or by another criteria set\n"
-           "  finish        these are all that the exam found (finish MT, finish 2: where several are open)\n"
-           "  none          the exam found nothing (MT none: where several are open)\n"
-           "  all           these are all that the open exams found, none where no find is logged; goes on\n"
-           "  next          go to the next coupon that has an open exam\n"
-           "  on COUPON [N] go to another coupon, and its exam N\n"
-           "  done          leave; the exam stays open (also quit, exit, Ctrl-D)\n";
+           "  MT VT          the sitting is of both: a line that names none is of the MT\n"
+           "  list           what is on record of this coupon\n"
+           "  undo [N]       take back the last line of this sitting, or its find N\n"
+           "  correct N ...  find N as the line behind it says; the old line is kept\n"
+           "  withdraw N WHY find N of any sitting is none; it stays in the history\n"
+           "  move N PT WHY  find N is of the PT (move N 2 WHY: of exam 2)\n"
+           "  move N to COUPON [PT] WHY  find N is of another coupon\n"
+           "  verdict [SET]  every class as it stands, or by another criteria set\n"
+           "  finish         these are all that the exam found (finish MT, finish 2: where several are "
+           "open)\n"
+           "  none           the exam found nothing (MT none: where several are open)\n"
+           "  all            these are all that the open exams found, none where no find is logged; goes on. "
+           "Of "
+           "a\n"
+           "                 sitting that is of the MT: all that the MT found\n"
+           "  next           go to the next coupon that has an open exam\n"
+           "  on COUPON [N]  go to another coupon, and its exam N\n"
+           "  done           leave; the exam stays open (also quit, exit, Ctrl-D)\n";
 }
 
 std::vector<std::string> ways_on(Office &office, std::string_view before, std::string_view begun) {
@@ -165,7 +228,7 @@ std::vector<std::string> ways_on(Office &office, std::string_view before, std::s
     if (words.empty()) {
         for (const auto &name : Vocabulary::shipped().names()) offer(name);
         for (const auto &one : log_words) offer(one.text);
-    } else if (words.front() == "on") {
+    } else if (words.front() == "on" || (words.front() == "move" && words.back() == "to")) {
         for (const auto &mark : office.book().coupons()) offer(mark);
     } else if (words.front() == "verdict") {
         for (const auto &set : shipped_sets()) offer(set);
@@ -185,12 +248,16 @@ std::vector<std::string> ways_on(Office &office, std::string_view before, std::s
     return {out.begin(), out.end()};
 }
 
-std::string next_to_log(Office &office, const std::string &after) {
+std::string next_to_log(Office &office, const std::string &after, const std::vector<Exam> &methods) {
     const auto marks = office.book().coupons();
+    const auto meant = [&](const ExamRecord *exam) {
+        return methods.empty() || std::find(methods.begin(), methods.end(), exam->method) != methods.end();
+    };
     auto at = std::find(marks.begin(), marks.end(), after);
     while (at != marks.end() && ++at != marks.end()) {
         const CouponState one = office.coupon(*at);
-        if (one.record.withdrawn.empty() && !one.open_exams().empty()) return *at;
+        const auto open = one.open_exams();
+        if (one.record.withdrawn.empty() && std::any_of(open.begin(), open.end(), meant)) return *at;
     }
     return "";
 }

@@ -15,23 +15,28 @@ enum class LogWord : std::uint8_t {
     list,
     undo,
     correct,
+    withdraw,
+    move,
     verdict,
     finish,
     nothing,
     all,
     next,
     on,
-    by, ///< a method alone: the lines that follow are of its exam
+    by, ///< methods alone: the lines that follow are of the first one's exam
     done
 };
 
 /// One such line: `undo 3`, `MT none`, `on T-8 2`.
 struct LogOrder {
     LogWord word = LogWord::none; ///< none: the line is a find
-    std::string
-        of; ///< of `on` the coupon, of `verdict` the criteria set, of `correct` the line as it should be
-    int number = 0; ///< of `undo` and `correct` the find, of `on` and `finish` the exam; 0: not said
-    std::optional<Exam> method; ///< of `by`, and of `finish` and `none` on either side of it
+    /// Of `on` and `move` the coupon, of `verdict` the criteria set, of `correct` the line as it should be.
+    std::string of;
+    int number = 0; ///< of `undo`, `correct` and `withdraw` the find, of others the exam; 0: not said
+    std::optional<Exam> method;  ///< of `finish` and `none` on either side of it, of `by` and `move`
+    std::vector<Exam> methods{}; ///< of `by` all of them
+    int find = 0;                ///< of `move`
+    std::string why{};           ///< of `withdraw` and `move`
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);
@@ -45,7 +50,8 @@ std::string_view log_orders_help();
 /// imperfection and orders first, then keys; marks after `on`, sets after `verdict`. In natural order.
 std::vector<std::string> ways_on(Office &office, std::string_view before, std::string_view begun);
 
-/// The coupon that was registered after this one and has an open exam; empty if none has.
-std::string next_to_log(Office &office, const std::string &after);
+/// The coupon that was registered after this one and has an open exam, by one of the methods if any are
+/// named; empty if none has.
+std::string next_to_log(Office &office, const std::string &after, const std::vector<Exam> &methods = {});
 
 } // namespace beadbook

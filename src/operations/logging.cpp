@@ -86,7 +86,8 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
     const std::string &mark = coupon.record.id;
     if (!coupon.record.withdrawn.empty()) throw is_withdrawn(coupon.record);
     if (coupon.exams.empty())
-        throw refused("coupon " + mark + " has no exam yet").mend({"exam", {mark, "VT"}, {}});
+        throw refused("coupon " + mark + " has no exam yet")
+            .mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
     // Which of several is meant only a person can say, so each is offered.
     const auto refuse_finished = [&](const std::vector<const ExamRecord *> &exams) {
         Refusal out =
@@ -96,7 +97,7 @@ int exam_for(const CouponState &coupon, int number, const std::string &who, std:
                 : refused("every " + std::string(method ? name_of(*method) : "exam") + " of coupon " + mark +
                           " is finished, " + named(exams) + "; nothing more is logged under them");
         for (const auto *exam : exams) out.mend({"reopen", {mark, std::to_string(exam->number)}, {"why"}});
-        out.mend({"exam", {mark, std::string(name_of(method.value_or(Exam::VT)))}, {}});
+        out.mend({"exam", {mark, std::string(name_of(method.value_or(exams.front()->method)))}, {}});
         return out;
     };
     if (number > 0) {

@@ -68,7 +68,12 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
     if (!has_a_past(office, coupon, judged)) return;
     const auto turns = turned(office, coupon.record.id);
     judged.taken_back = taken_back(office, coupon.record, turns);
-    if (accepts_any(judged)) judged.gone = gone_words(judged.taken_back, turns);
+    if (!accepts_any(judged)) return;
+    judged.gone = gone_words(judged.taken_back, turns);
+    for (const auto &one : judged.taken_back)
+        if (auto &fields = judged.said_otherwise;
+            !one.field.empty() && std::find(fields.begin(), fields.end(), one.field) == fields.end())
+            fields.push_back(one.field);
 }
 
 JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const JudgeRequest &request) {

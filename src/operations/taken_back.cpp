@@ -114,6 +114,7 @@ void take_changed(AsItStands &now, const std::vector<Entry> &history, const Coup
                     of_weld.back().now = value.now;
                 } else {
                     tell_values({value}, of_weld.back());
+                    of_weld.back().field = value.name;
                     of_weld.back().entry = entry.seq;
                     of_weld.back().made_accept = now.accepted_since(value.name, entry);
                 }

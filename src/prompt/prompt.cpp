@@ -7,13 +7,14 @@
 #include "operations/log_words.hpp"
 #include "operations/logging.hpp"
 #include "operations/looking_back.hpp"
+#include "operations/moving.hpp"
+#include "prompt/exam_meant.hpp"
 #include "report/exam_document.hpp"
 #include "report/judgement_document.hpp"
 #include "terminal/line_editor.hpp"
 
 #include <algorithm>
 #include <functional>
-#include <set>
 #include <utility>
 
 namespace beadbook {
@@ -69,7 +70,7 @@ public:
     }
 
     std::size_t logged() const { return logged_; }
-    std::string sign() const { return coupon_ + (chosen_ ? " " + std::string(name_of(*by_)) : "") + "> "; }
+    std::string sign() const { return coupon_ + (chosen_ ? " " + names_of(by_, ",") : "") + "> "; }
 
     /// False when the sitting is over.
     bool take(const std::string &line) {
@@ -81,16 +82,18 @@ public:
         case LogWord::on: go_to(order.of, order.number); return true;
         case LogWord::next: go_on(); return true;
         case LogWord::by:
-            exam_ = exam_meant(order);
-            by_ = order.method;
+            exam_ = meant(order);
+            by_ = order.methods;
             chosen_ = true;
             return true;
         case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, order.of); return true;
-        case LogWord::finish: finish_some(exam_meant(order)); break;
-        case LogWord::nothing: finish({exam_meant(order)}, true); break;
+        case LogWord::finish: finish_some(meant(order)); break;
+        case LogWord::nothing: finish({meant(order)}, true); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::correct: correct(order.number, order.of); break;
+        case LogWord::withdraw: withdraw(order.number, order.why); break;
+        case LogWord::move: move(order); break;
         case LogWord::none:
             not_taken_.push_back({coupon_, line, method_of(line)});
             log(line);
@@ -119,7 +122,9 @@ private:
         const CouponState state = call_.office(Ledger::Mode::write).coupon(coupon);
         if (exam > 0) state.needed_exam(exam);
         const auto open = state.open_exams();
-        const auto of_method = [&](const ExamRecord *one) { return by_ && one->method == *by_; };
+        const auto of_method = [&](const ExamRecord *one) {
+            return !by_.empty() && one->method == by_.front();
+        };
         const auto chosen = std::find_if(open.begin(), open.end(), of_method);
         const bool by_method = exam == 0 && std::count_if(open.begin(), open.end(), of_method) == 1;
         if (by_method) exam = (*chosen)->number;
@@ -137,40 +142,27 @@ private:
             << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish "
                "(these are all), none, all, next, on COUPON, done\n";
     }
+    /// Of other methods than the sitting's nothing is said: what they found may be logged by somebody else.
     void finish_and_go_on() {
-        finish(open_exams(), false);
+        const auto methods = chosen_ ? by_ : std::vector<Exam>();
+        finish(exams_of_sitting(call_.office().coupon(coupon_), methods, exam_), false);
+        const CouponState state = call_.office().coupon(coupon_);
+        if (const auto open = state.open_exams(); !open.empty())
+            session_.out << "  coupon " << coupon_ << " still open: exam " << named(open) << "; "
+                         << ways_to_finish(state) << "\n";
         session_.out << live_verdicts(call_, coupon_);
-        if (const std::string next = next_to_log(call_.office(), coupon_); !next.empty()) go_to(next, 0);
+        const std::string next = next_to_log(call_.office(), coupon_, methods);
+        if (!next.empty())
+            go_to(next, 0);
+        else if (!methods.empty())
+            session_.out << "  no coupon behind " << coupon_ << " has an open " << names_of(methods, " or ")
+                         << "\n";
     }
+    int meant(const LogOrder &order) { return exam_meant(call_.office().coupon(coupon_), exam_, order); }
     void go_on() {
         const std::string next = next_to_log(call_.office(), coupon_);
         if (next.empty()) throw refused("no coupon behind " + coupon_ + " has an open exam");
         go_to(next, 0);
-    }
-    std::vector<int> open_exams() {
-        std::vector<int> out;
-        const CouponState state = call_.office().coupon(coupon_);
-        for (const auto *exam : state.open_exams()) out.push_back(exam->number);
-        if (out.empty()) throw InputError("no exam of coupon " + coupon_ + " is open");
-        return out;
-    }
-    /// The exam that `none` or `finish` is of.
-    int exam_meant(const LogOrder &order) {
-        if (order.number > 0) return order.number;
-        if (exam_ > 0 && !order.method) return exam_;
-        const CouponState state = call_.office().coupon(coupon_);
-        std::vector<const ExamRecord *> open = state.open_exams();
-        if (order.method) std::erase_if(open, [&](auto *exam) { return exam->method != *order.method; });
-        if (open.size() == 1) return open.front()->number;
-        const std::string word = order.word == LogWord::nothing ? "none" : "finish";
-        std::vector<std::string> ways;
-        for (const auto *exam : state.open_exams())
-            ways.push_back("'" + std::string(name_of(exam->method)) + " " + word + "'");
-        if (ways.empty()) throw InputError("no exam of coupon " + coupon_ + " is open");
-        throw InputError(open.empty() ? "no open exam is by that method; type " + listed(ways, "or")
-                         : order.method
-                             ? "several are open by that method; 'on " + coupon_ + " N' chooses one"
-                             : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
     }
     /// That it found none is said by that word.
     void finish_some(int number) {
@@ -231,18 +223,26 @@ private:
         for (const auto &one : done) session_.out << text(document_of(one), session_.paint());
         deeds_.push_back({coupon_, 0, exams});
     }
+    void tell_notes(const std::vector<std::string> &notes) {
+        for (const auto &note : notes) session_.out << "  note: " << visible(note) << "\n";
+    }
     void list() {
         for (const auto &i : call_.office().coupon(coupon_).indications)
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
     }
     void undo(int number) {
-        if (deeds_.empty()) throw InputError("nothing of this sitting is left to undo");
+        if (deeds_.empty() && number == 0)
+            throw InputError(
+                "nothing of this sitting is left to undo; 'withdraw N WHY' takes back an older find");
         const auto meant = [&](const Deed &one) {
             return number == 0 || (one.find == number && one.coupon == coupon_);
         };
         const auto at = std::find_if(deeds_.rbegin(), deeds_.rend(), meant);
         if (at == deeds_.rend())
-            throw InputError("#" + std::to_string(number) + " was not logged in this sitting");
+            throw InputError("#" + std::to_string(number) + " was not logged in this sitting" +
+                             (call_.office().coupon(coupon_).indication(number)
+                                  ? "; 'withdraw " + std::to_string(number) + " WHY' takes it back"
+                                  : ""));
         const Deed deed = *at;
         const std::string of = deed.coupon == coupon_ ? "" : " of coupon " + deed.coupon;
         const auto done = call_.write([&](Writing &w) {
@@ -255,9 +255,14 @@ private:
             --logged_;
         }
         for (const int exam : deed.exams) session_.out << "  exam " << exam << of << " is open again\n";
-        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
+        tell_notes(done.notes);
         deeds_.erase(std::next(at).base());
         if (deed.coupon != coupon_) go_to(deed.coupon, 0);
+    }
+    /// A find that went is nothing of this sitting to undo any more.
+    void forget(int number) {
+        logged_ -= std::erase_if(
+            deeds_, [&](const Deed &one) { return one.coupon == coupon_ && one.find == number; });
     }
     /// What is neither yes nor no answers nothing: it is the next line.
     bool is_meant() {
@@ -269,7 +274,7 @@ private:
     }
     /// What `entering` makes of a line, as it is meant where that is asked.
     template <class Entering>
-    auto stored(const Entering &entering) {
+    auto stored(const Entering &entering, const char *otherwise = "not logged") {
         const auto store = [&](bool sure) {
             return call_.write([&](Writing &w) { return entering(w, sure); });
         };
@@ -277,9 +282,31 @@ private:
             return store(false);
         } catch (const Unsure &e) {
             session_.out << "  " << visible(e.what()) << "\n";
-            if (!is_meant()) throw InputError("not logged");
+            if (!is_meant()) throw InputError(otherwise);
             return store(true);
         }
+    }
+    void withdraw(int number, const std::string &why) {
+        const auto done =
+            call_.write([&](Writing &w) { return withdraw_indication(w, coupon_, number, why); });
+        forget(number);
+        session_.out << "  #" << number << " withdrawn; it stays in the history\n";
+        tell_notes(done.notes);
+    }
+    void move(const LogOrder &order) {
+        MoveRequest request{coupon_, order.find, order.number, order.of, order.why};
+        if (order.method)
+            request.exam =
+                exam_by(call_.office().coupon(order.of.empty() ? coupon_ : order.of), *order.method);
+        const auto done = stored(
+            [&](Writing &w, bool sure) {
+                request.sure = sure;
+                return move_indication(w, request);
+            },
+            "not moved");
+        if (done.value.coupon != coupon_) forget(order.find);
+        session_.out << text(document_of(done.value), session_.paint());
+        tell_notes(done.notes);
     }
     void correct(int number, const std::string &line) {
         const auto done = stored([&](Writing &w, bool sure) {
@@ -287,7 +314,7 @@ private:
         });
         session_.out << "  #" << number << " " << visible(print_log_line(done.value.indications.front()))
                      << "; the old line is kept\n";
-        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
+        tell_notes(done.notes);
     }
     void log(const std::string &line) {
         const CouponState state = call_.office().coupon(coupon_);
@@ -295,7 +322,7 @@ private:
         // A line may say its method, whichever was chosen.
         const auto said = exam_named(words_of(line).front());
         const ExamRecord *meant = state.exam(exam_);
-        const bool free = exam_ == 0 || (chosen_ && said && *said != *by_);
+        const bool free = exam_ == 0 || (chosen_ && said && *said != by_.front());
         if (free ? state.open_exams().empty() : meant && meant->finished)
             throw InputError(
                 "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it, 'done' leaves");
@@ -309,7 +336,7 @@ private:
             ++logged_;
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
         }
-        for (const auto &note : done.notes) session_.out << "  note: " << visible(note) << "\n";
+        tell_notes(done.notes);
     }
 
     Call &call_;
@@ -319,49 +346,14 @@ private:
     std::string coupon_;
     std::vector<std::string> seen_; ///< coupons of this sitting, in order
     int exam_ = 0;
-    std::optional<Exam> by_; ///< the method that lines are of where several exams are open
-    bool chosen_ = false;    ///< the exam was chosen by it
+    std::vector<Exam> by_; ///< methods of the sitting; lines that name none are of the first
+    bool chosen_ = false;  ///< the exam was chosen by them
     std::vector<NotTaken> not_taken_;
     std::vector<Deed> deeds_; ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
 };
 
 } // namespace
-
-void ask_conditions(Call &call, ExamRequest &request) {
-    std::istream &in = call.session().in;
-    std::ostream &out = call.json() ? call.session().err : call.session().out;
-    out << "conditions"
-        << (request.practice.empty() ? "" : " by " + call.catalogue().practice(request.practice)->title)
-        << "; Enter leaves one out\n";
-    std::set<std::string> skipped;
-    for (;;) {
-        const auto wanted = conditions_to_ask(call.office(), request);
-        const auto next = std::find_if(wanted.begin(), wanted.end(),
-                                       [&](const auto &name) { return !skipped.contains(name); });
-        if (next == wanted.end()) return;
-        const ConditionInfo &info = *condition_info(*next);
-        out << info.name << " (" << info.help << (info.words.empty() ? "" : ": " + listed(info.words, "or"))
-            << "): " << std::flush;
-        std::string answer;
-        // Half of the answers are no exam.
-        if (!std::getline(in, answer))
-            throw refused(
-                "the input ended before everything was answered: no exam was recorded; Enter leaves a "
-                "question out");
-        if (trimmed(answer).empty()) {
-            skipped.insert(info.name);
-            continue;
-        }
-        try {
-            ExamRecord trial;
-            add_condition(trial, info.name + "=" + answer);
-            request.conditions.push_back(info.name + "=" + answer);
-        } catch (const Refusal &e) {
-            out << "  " << visible(e.what()) << "\n";
-        }
-    }
-}
 
 void log_by_prompt(Call &call, const std::string &coupon, int exam) {
     Session &session = call.session();

@@ -29,6 +29,7 @@ struct TakenBack {
     bool made_count = false;     ///< an exam that counts, and did not, or by another method, until then
     int never_logged = 0; ///< of the finds that an exam was finished with: those that never came on record
     bool made_accept = false; ///< of a find or the weld: it is accepted only since
+    std::string field{};      ///< of the weld: what of it
     int unheld = 0; ///< of an exam that was withdrawn and not valid by its practice: one that counts in its
                     ///< place and is held against none; 0: not so
 };

@@ -144,10 +144,11 @@ std::string finding_rows(const Cells &coupon, const JudgedOrNot &one) {
 
 std::string grade_row(const Cells &coupon, const CouponLine &line, const GradeStanding &standing) {
     const Grade &grade = *line.grade;
-    return row_of(coupon, {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
-                           yes_no(standing.state == GradeStanding::State::again), standing.why,
-                           yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
-                           grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions)});
+    return row_of(coupon,
+                  {grade.class_id, grade.decision(), standing.was, std::string(name_of(standing.now)),
+                   yes_no(standing.state == GradeStanding::State::again), standing.why,
+                   yes_no(grade.against_verdict), yes_no(grade.against_mechanical), grade.remark,
+                   grade.stamp.who, grade.stamp.at, line.own_file, yes_no(line.cautions), standing.by_other});
 }
 
 } // namespace
@@ -168,7 +169,7 @@ std::string csv_head(ResultTable table) {
     }
     return row_of(coupon_head, {"class", "grade", "verdict then", "verdict now", "to be graded again",
                                 "why again", "against verdict", "against mechanical", "remark", "by", "at",
-                                "own file", "with cautions"});
+                                "own file", "with cautions", "graded by"});
 }
 
 std::string csv_rows(ResultTable table, CouponAtHand &one) {

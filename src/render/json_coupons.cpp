@@ -115,14 +115,14 @@ std::string json_text(const CouponList &list, const std::vector<std::string> &no
         if (const std::string bends = one.record.get("mechanical"); !bends.empty())
             line["mechanical"] = bends;
         if (one.cautions) line["with cautions"] = true;
+        if (!one.said_otherwise.empty()) line["said otherwise"] = one.said_otherwise;
         if (!one.own_file.empty()) line["own file"] = one.own_file;
         for (const auto &exam : one.exams) {
             if (exam.open) line["open exams"].push_back(name_of(exam.method));
             if (!exam.open && !exam.counts) line["exams that do not count"].push_back(name_of(exam.method));
         }
         if (!one.record.withdrawn.empty()) line["withdrawn"] = one.record.withdrawn;
-        if (!one.grade_standing.why.empty()) line["to be graded again"] = one.grade_standing.why;
-        if (!one.grade_standing.by_other.empty()) line["graded by"] = one.grade_standing.by_other;
+        render::add_standing(line, one.grade_standing);
         out.push_back(std::move(line));
     }
     return render::finished(std::move(out), notes);
@@ -143,7 +143,7 @@ std::string json_text(const CouponSheet &sheet, const std::vector<std::string> &
         out["grade"] = stamped(codec::json_of(*c.grade), c.grade->stamp);
         out["grade"]["remark"] = c.grade->remark;
         out["grade"]["against verdict"] = c.grade->against_verdict;
-        if (!sheet.grade_standing.why.empty()) out["grade"]["to be graded again"] = sheet.grade_standing.why;
+        render::add_standing(out["grade"], sheet.grade_standing);
     }
     if (!sheet.mechanical_asked_by.empty()) out["mechanical asked by"] = sheet.mechanical_asked_by;
     if (!sheet.said_before_correction.empty()) out["said before correction"] = sheet.said_before_correction;

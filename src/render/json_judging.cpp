@@ -97,6 +97,12 @@ nlohmann::json grade_json(const Grade &grade) {
     return out;
 }
 
+nlohmann::json grade_json(const Grade &grade, const GradeStanding &standing) {
+    nlohmann::json out = grade_json(grade);
+    render::add_standing(out, standing);
+    return out;
+}
+
 nlohmann::json graded_json(const Graded &g) {
     nlohmann::json out = grade_json(g.grade);
     out["coupon"] = g.mark;
@@ -129,8 +135,7 @@ std::string json_line(std::size_t number, const Streamed &one) {
 nlohmann::json render::explained_json(const Explained &e) {
     nlohmann::json out = judged_json(e.judged);
     if (!e.welder.empty()) out["welder"] = e.welder;
-    if (e.grade) out["grade"] = grade_json(*e.grade);
-    if (!e.grade_again.empty()) out["grade"]["to be graded again"] = e.grade_again;
+    if (e.grade) out["grade"] = grade_json(*e.grade, e.grading);
     render::add_described_since(out, e.described_since);
     if (!e.mechanical_asked_by.empty()) out["mechanical asked by"] = e.mechanical_asked_by;
     for (const auto &r : e.remarks)
@@ -194,8 +199,7 @@ std::string json_text(const Learner &learner, const std::vector<std::string> &no
             out["why"] = render::explained_json(*one.explained);
         } else {
             out["not judged"] = one.why_not;
-            if (one.grade) out["grade"] = grade_json(*one.grade);
-            if (one.grade && !one.grade_again.empty()) out["grade"]["to be graded again"] = one.grade_again;
+            if (one.grade) out["grade"] = grade_json(*one.grade, one.grading);
             for (const auto &r : one.remarks)
                 out["remarks"].push_back({{"text", r.text}, {"at", r.stamp.at}, {"by", r.stamp.who}});
         }

@@ -26,6 +26,11 @@ void add_described_since(nlohmann::json &json, const std::vector<DescribedSince>
     }
 }
 
+void add_standing(nlohmann::json &json, const GradeStanding &standing) {
+    if (!standing.why.empty()) json["to be graded again"] = standing.why;
+    if (!standing.by_other.empty()) json["graded by"] = standing.by_other;
+}
+
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things) {
     for (const auto &one : things) {
         nlohmann::json out{{"was", one.was}, {"why", one.why}, {"at", one.stamp.at}, {"by", one.stamp.who}};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "facts/grade.hpp"
 #include "facts/stamp.hpp"
 #include "measure/print.hpp"
 #include "records/described_since.hpp"
@@ -21,6 +22,9 @@ nlohmann::json number(const Exact &value, Dimension dimension, Unit unit);
 
 /// Changes of a coupon, under "described otherwise since" if there are any.
 void add_described_since(nlohmann::json &json, const std::vector<DescribedSince> &changes);
+
+/// Why a grade must be given again, and by which other set it was given.
+void add_standing(nlohmann::json &json, const GradeStanding &standing);
 
 /// Finds under "logged otherwise before", exams under "exams withdrawn", if there are any.
 void add_taken_back(nlohmann::json &json, const std::vector<TakenBack> &things);

@@ -221,10 +221,19 @@ Document document_of(const CouponRestored &done) {
 
 Document document_of(const Remark &) { return Document{}.line("remark kept"); }
 
-Words grade_words(const Grade &grade, const std::string &again) {
+Words grade_words(const Grade &grade, const GradeStanding &standing) {
     Words out = grade_text(grade);
-    if (!again.empty()) out += Words("; to be graded again: " + again, Tone::cannot_say);
+    if (!standing.why.empty()) out += Words("; to be graded again: " + standing.why, Tone::cannot_say);
+    if (const std::string by_other = by_other_text(standing); !by_other.empty())
+        out += Words("; it was given " + by_other, Tone::cannot_say);
     return out;
+}
+
+Words grade_mark(const GradeStanding &standing) {
+    const std::string by_other = by_other_text(standing);
+    return standing.state == GradeStanding::State::again ? Words(" (to be graded again)", Tone::cannot_say)
+           : by_other.empty()                            ? Words()
+                                                         : Words(" (" + by_other + ")", Tone::cannot_say);
 }
 
 std::string welder_words(const std::string &mark, const std::string &name) {
@@ -284,15 +293,11 @@ Document document_of(const CouponSheet &sheet) {
             mechanical_words(c.record.get("mechanical"), c.mechanical_said, sheet.mechanical_asked_by);
         !line.empty())
         doc.line(line);
-    if (c.grade) {
-        const std::string by_other = by_other_text(sheet.grade_standing);
-        doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing.why) +
-                 (by_other.empty() ? Words() : Words("; it was given " + by_other, Tone::cannot_say)));
-    }
+    if (c.grade) doc.line(Words("Grade: ") + grade_words(*c.grade, sheet.grade_standing));
     add_described_since(doc, sheet.described_since, c.grade ? "its grade" : "its last verdict");
     for (const auto &held : sheet.qualified)
-        doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_words(held), "",
-                 aside_bullets(held.aside, held.rules.get()));
+        doc.item(Words("proves of welder " + held.mark + " " + title_of(held) + ": ") + held_in_a_cell(held),
+                 "", aside_bullets(held.aside, held.rules.get()));
     return doc;
 }
 

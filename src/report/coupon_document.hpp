@@ -66,6 +66,8 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
 /// The verdict of a line with what stands against it or bears on it: that mechanical tests failed, that the
 /// set is none of those shipped.
 Words verdict_in_a_cell(const CouponLine &one);
+/// ", position said otherwise since it was examined", with what stands between; nothing of none.
+Words said_otherwise_behind(const std::vector<std::string> &fields, const std::string &between);
 
 /// "J. Quay", or "J. Quay, signed in".
 std::string who_words(const Stamp &stamp);
@@ -81,8 +83,10 @@ Words mechanical_words(const std::string &result, const Stamp &said,
                        const std::vector<std::string> &asked_by);
 /// "passed for class B by J. Quay: remark", and what it was against.
 std::string grade_text(const Grade &grade);
-/// The same with the reason why it must be given again, if it must.
-Words grade_words(const Grade &grade, const std::string &again);
+/// The same with why it must be given again, or that it was given by another set than the coupon's own.
+Words grade_words(const Grade &grade, const GradeStanding &standing);
+/// That in few words, behind a grade in a cell; nothing of one that stands.
+Words grade_mark(const GradeStanding &standing);
 /// "by SET, look at it again": it was given by another set than the coupon's own; empty: it was not.
 std::string by_other_text(const GradeStanding &standing);
 

@@ -46,6 +46,12 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams) {
     return joined(out, " ");
 }
 
+Words said_otherwise_behind(const std::vector<std::string> &fields, const std::string &between) {
+    return fields.empty()
+               ? Words()
+               : Words(between + listed(fields) + " said otherwise since it was examined", Tone::cannot_say);
+}
+
 Words verdict_in_a_cell(const CouponLine &one) {
     if (!one.record.withdrawn.empty()) return {"withdrawn", Tone::cannot_say};
     const Words verdict = one.verdict ? verdict_words(*one.verdict) : Words(first_line(one.why_not));
@@ -53,7 +59,7 @@ Words verdict_in_a_cell(const CouponLine &one) {
            (one.record.get("mechanical") == "failed" ? Words(" (mechanical tests failed)", Tone::reject)
                                                      : Words()) +
            (one.cautions ? Words(", with cautions", Tone::cannot_say) : Words()) +
-           own_file_behind(one.own_file);
+           said_otherwise_behind(one.said_otherwise, ", ") + own_file_behind(one.own_file);
 }
 
 Document nothing_found(bool of_all) {

@@ -54,8 +54,7 @@ std::string compared_worst(const ComparedCoupon &one) {
 Words grade_of_compared(const ComparedCoupon &one) {
     if (!one.grade) return {};
     return Words(one.grade->decision()) +
-           (one.grade->against_verdict ? Words(", against the verdict") : Words()) +
-           (one.grade_again.empty() ? Words() : Words(" (to be graded again)", Tone::cannot_say));
+           (one.grade->against_verdict ? Words(", against the verdict") : Words()) + grade_mark(one.grading);
 }
 
 Grid table_of_alike(const AlikeCoupons &alike) {

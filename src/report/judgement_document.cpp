@@ -208,6 +208,7 @@ Words verdicts_in_a_line(const Judged &judged, const std::string &between) {
                verdict_words(judged.judgement.classes[c].verdict);
     if (judged.bends_failed()) out += Words("; mechanical tests failed", Tone::reject);
     if (judged.with_cautions()) out += Words("; with cautions", Tone::cannot_say);
+    out += said_otherwise_behind(judged.said_otherwise, "; ");
     return out + own_file_behind(own_file_mark(judged.set->name, judged.set->hash)) +
            Words(judged.withdrawn.empty() ? "" : "; withdrawn: " + judged.withdrawn);
 }
@@ -334,7 +335,7 @@ void add_explanation(Document &doc, const Explained &e, bool in_full) {
     add_cautions(doc, e.judged);
     add_assurances(doc, e.judged.sure);
     add_taken_back(doc, e.judged.taken_back);
-    if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grade_again));
+    if (e.grade) doc.gap().line(Words("Graded ") + grade_words(*e.grade, e.grading));
     add_described_since(doc, e.described_since, e.grade ? "its grade" : "its last verdict");
     add_said(doc, e.judged.said);
 }

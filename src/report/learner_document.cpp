@@ -21,6 +21,7 @@ Words verdict_of(const LearnerCoupon &one) {
     return verdict_words(judged.verdict()) +
            (judged.bends_failed() ? Words(" (mechanical tests failed)", Tone::reject) : Words()) +
            (judged.with_cautions() ? Words(", with cautions", Tone::cannot_say) : Words()) +
+           said_otherwise_behind(judged.said_otherwise, ", ") +
            own_file_behind(own_file_mark(judged.set->name, judged.set->hash));
 }
 
@@ -28,7 +29,7 @@ Words grade_of(const LearnerCoupon &one) {
     if (!one.grade) return {};
     const std::string against = against_text(*one.grade);
     return Words(one.grade->decision() + (against.empty() ? "" : " (" + against + ")")) +
-           (one.grade_again.empty() ? Words() : Words(" (to be graded again)", Tone::cannot_say));
+           grade_mark(one.grading);
 }
 
 Grid table_of(const Learner &learner) {
@@ -61,7 +62,7 @@ void add_coupon(Document &doc, const LearnerCoupon &one) {
     doc.line(Words(one.record.withdrawn.empty() ? "Not judged: " + one.why_not
                                                 : "The coupon is withdrawn: " + one.record.withdrawn,
                    Tone::cannot_say));
-    if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grade_again));
+    if (one.grade) doc.line(Words("Graded ") + grade_words(*one.grade, one.grading));
     add_after_test(doc, one.after, one.explained);
     for (const auto &remark : one.remarks) doc.line("Remark by " + remark.stamp.who + ": " + remark.text);
 }

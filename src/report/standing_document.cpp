@@ -58,6 +58,11 @@ Words held_words(const HeldQualification &held) {
     return out + Words(resting_words(held.aside, held.validity), Tone::cannot_say);
 }
 
+Words held_in_a_cell(const HeldQualification &held) {
+    return held_words(held) +
+           (held.validity.with_caution() ? Words(", with a caution", Tone::cannot_say) : Words());
+}
+
 std::string resting_words(const std::vector<Aside> &aside, const Validity &validity) {
     return !aside.empty()     ? " (by override)"
            : validity.by_word ? " (graded against the verdict)"
@@ -265,7 +270,7 @@ Document document_of(const std::vector<WelderStanding> &all) {
         for (const auto &held : standing.held) {
             const auto &until = held.validity.until;
             table.rows.push_back(
-                {welder.mark, welder.name, title_of(held), held_words(held), until ? print(*until) : ""});
+                {welder.mark, welder.name, title_of(held), held_in_a_cell(held), until ? print(*until) : ""});
         }
     }
     if (all.empty()) return doc.line("no welder is on record");
@@ -279,7 +284,7 @@ void add_qualifications(Document &doc, const DueList &due) {
     Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
         table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
-                              title_of(one.held), held_words(one.held), to_do_text(one),
+                              title_of(one.held), held_in_a_cell(one.held), to_do_text(one),
                               one.held.validity.reason});
     doc.add(std::move(table));
 }
@@ -302,6 +307,12 @@ Document document_of(const DueList &due) {
                         (due.next ? "; the next day is " + print(*due.next) + ", " + due.next_of : ""));
     if (!due.items.empty()) add_qualifications(doc, due);
     if (!due.endings.empty()) add_endings(doc, due.endings);
+    return doc;
+}
+
+Document document_of(const DueList &due, const std::vector<std::string> &coupons) {
+    Document doc = document_of(due);
+    for (const auto &one : coupons) doc.line(one);
     return doc;
 }
 

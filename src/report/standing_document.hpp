@@ -27,6 +27,8 @@ Document document_of(const WelderStanding &standing);
 /// All welders, a line for each qualification.
 Document document_of(const std::vector<WelderStanding> &all);
 Document document_of(const DueList &due);
+/// The same with the coupons that it may go by (operations/due_coupons.hpp).
+Document document_of(const DueList &due, const std::vector<std::string> &coupons);
 
 Document document_of(const Granted &granted);
 /// Each coupon with what it granted, or what it lacks.
@@ -38,6 +40,8 @@ Document document_of(const StandingChange &change);
 Words state_words(Validity::State state);
 /// The same of a qualification, marked if it rests on an override: "valid (by override)".
 Words held_words(const HeldQualification &held);
+/// The same where no reason stands behind it: "valid, with a caution".
+Words held_in_a_cell(const HeldQualification &held);
 /// "#2 GTAW by asme-ix: valid, holds through 2027-05-02".
 Words standing_words(const HeldQualification &held);
 /// " (by override)" and the like, behind the state of what rests on it; else empty.

@@ -4,15 +4,33 @@
 #include "report/summary_charts.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 
 namespace beadbook {
 namespace {
 
-std::string percent(double share) {
+/// A share of less than a thousand has no tenths of a percent.
+bool has_tenths(const Share &share) { return share.of >= 1000; }
+
+std::string percent(double hundredths, bool tenths) {
     char text[16];
-    std::snprintf(text, sizeof text, "%.1f %%", 100 * share);
+    std::snprintf(text, sizeof text, tenths ? "%.1f %%" : "%.0f %%", hundredths);
     return text;
+}
+
+/// Of some and not all neither 0 nor 100.
+std::string value_words(const Share &share) {
+    const double step = has_tenths(share) ? 0.1 : 1, value = 100 * share.value();
+    const bool between = share.count > 0 && share.count < share.of;
+    return percent(between ? std::clamp(value, step, 100 - step) : value, has_tenths(share));
+}
+
+/// Rounded outwards, so that it holds what the exact one holds.
+std::string interval_words(const Share &share) {
+    const double steps = has_tenths(share) ? 10 : 1;
+    return percent(std::floor(100 * share.low * steps) / steps, has_tenths(share)) + " to " +
+           percent(std::ceil(100 * share.high * steps) / steps, has_tenths(share));
 }
 
 std::string count_words(std::size_t count) { return std::to_string(count); }
@@ -159,8 +177,8 @@ void add_yield(Document &doc, const Summaries &all) {
 
 std::string share_words(const Share &share) {
     if (share.of == 0) return "none to count";
-    return std::to_string(share.count) + " of " + std::to_string(share.of) + ", " + percent(share.value()) +
-           " (" + percent(share.low) + " to " + percent(share.high) + ")";
+    return std::to_string(share.count) + " of " + std::to_string(share.of) + ", " + value_words(share) +
+           " (" + interval_words(share) + ")";
 }
 
 std::string selection_words(const Selection &of) {

@@ -115,6 +115,13 @@ Answer keep_conditions(Visit &visit) {
     try {
         return visit.enter(exam_path(mark, number), [&](Writing &w) {
             const ExamRecord old = w.coupon(mark).needed_exam(number);
+            // What is sent stands in place of all that the page showed: what nobody saw would go with it.
+            if (!visit.request.form.has("seen"))
+                throw refused(
+                    "what is sent does not say which conditions it stands in place of, and some that "
+                    "are on record would go unseen; nothing is stored. Open the page of the "
+                    "conditions, and change what it shows")
+                    .at("seen");
             visit.must_have_seen(w.coupon(mark).exam_seq.at(number), "exam " + std::to_string(number));
             ExamRequest request = exam_request_in(visit, mark, old.method);
             request.replaces = number;

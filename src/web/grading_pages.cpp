@@ -60,11 +60,10 @@ std::string grading_proof(const Judged &judged) {
 
 Document grade_so_far(const CouponSheet &sheet) {
     Document doc;
-    const auto &standing = sheet.grade_standing;
     if (const std::string id = sheet.coupon.record.get("class"); !id.empty())
         doc.line(Words("Class sought: ") + Words(id, Tone::strong));
     if (sheet.coupon.grade)
-        doc.line(Words("Graded ") + grade_words(*sheet.coupon.grade, standing.why));
+        doc.line(Words("Graded ") + grade_words(*sheet.coupon.grade, sheet.grade_standing));
     else
         doc.line("Not graded yet.");
     if (const Words line = mechanical_words(sheet.coupon.record.get("mechanical"),

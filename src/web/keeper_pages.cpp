@@ -1,5 +1,6 @@
 // The keeper's pages: what is due, the proof of the record, a copy of it.
 #include "measure/text.hpp"
+#include "operations/due_coupons.hpp"
 #include "operations/keeping.hpp"
 #include "operations/standing.hpp"
 #include "records/files.hpp"
@@ -37,13 +38,18 @@ std::string verify_form(const std::string &head) {
            "<p class=\"deeds\"><button>Verify the record</button></p></form>\n";
 }
 
+std::string due_part(Office &office, int days) {
+    const DueList list = due(office, days);
+    return wide_tables(part_of(document_of(list, coupons_for_due(office, list)), "due"));
+}
+
 Answer keeper_home(Visit &visit) {
     std::string main = "<h1>Keeper</h1>\n" + keeper_ways(visit);
     if (!visit.has_record())
         return page_of(visit, {"Keeper", main + "<p>Nothing is on record yet.</p>", keeper_path});
     Office &office = visit.office();
     main += "<h2>Due within " + std::to_string(usual_days_ahead) + " days</h2>\n" +
-            wide_tables(part_of(document_of(due(office, usual_days_ahead)), "due")) + "<p class=\"deeds\">" +
+            due_part(office, usual_days_ahead) + "<p class=\"deeds\">" +
             button_to(visit, "/keeper/due", "Look further ahead") +
             "</p>\n<h2>The record</h2>\n<p class=\"wide\">Head of the record: <code>" +
             escaped(office.ledger().head()) + "</code></p>\n" + verify_form("") +
@@ -57,11 +63,8 @@ Answer due_page(Visit &visit) {
                       days = said.empty() ? std::to_string(usual_days_ahead) : said;
     const std::string heading = "<h1>What is due</h1>\n" + due_control(days);
     if (!visit.has_record()) return see_other(keeper_path);
-    return page_of(
-        visit,
-        {"What is due",
-         heading + wide_tables(part_of(document_of(due(visit.office(), whole_number_in(days))), "due")),
-         keeper_path});
+    return page_of(visit,
+                   {"What is due", heading + due_part(visit.office(), whole_number_in(days)), keeper_path});
 }
 
 Answer verify_page(Visit &visit) {

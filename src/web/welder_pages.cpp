@@ -93,7 +93,7 @@ std::string coupons_of_welder(Visit &visit, const std::string &mark, const std::
                      Words(record.get("class").empty() ? "" : " for class " + record.get("class")));
         else
             doc.line(Words("not judged: " + one->why_not, Tone::cannot_say));
-        if (one->grade) doc.line(Words("Graded ") + grade_words(*one->grade, one->grade_standing.why));
+        if (one->grade) doc.line(Words("Graded ") + grade_words(*one->grade, one->grade_standing));
         const std::string welded = record.get("welded");
         out += "<li><h2>" + link_to(why_path(mark, record.id), record.id) + "</h2><p>" +
                escaped(about(visit.office(), record)) +

@@ -3,6 +3,7 @@
 #include "cli/json.hpp"
 
 #include <algorithm>
+#include <set>
 
 using namespace beadbook::test;
 
@@ -142,19 +143,67 @@ TEST_CASE("a method alone is of the lines that follow, on the next coupons too")
     }
     const Run r = run({"log", "T-1"},
                       "RT\nMT\ncrack 0.2 at 3\nVT pore 0.02 at 1\nall\ncrack 0.3 at 4\nfinish\ncrack 0.1 at "
-                      "5\nVT none\nyes\n",
+                      "5\nVT none\nyes\nall\n",
                       true);
     CHECK_THAT(r.out, says("no open exam is by that method"));
     CHECK_THAT(r.out, says("T-1 MT> ") && says("T-2 MT> ") &&
                           says("coupon T-2, open: 1 (VT) and 2 (MT), exam 2 (MT)"));
     CHECK_THAT(r.out, says("exam 2 (MT) of coupon T-2 finished: 1 found"));
     CHECK_THAT(r.out, says("the exam is finished; 'on COUPON'"));
+    // What the VT found is not said by a sitting of the MT.
+    CHECK_THAT(r.out, says("  coupon T-1 still open: exam 1 (VT); type 'VT finish'\n"));
     for (const char *mark : {"T-1", "T-2"}) {
+        const bool first = std::string(mark) == "T-1";
         const auto exams = json(run, {"show", mark})["exams"];
-        CHECK(exams[0]["found"] == (std::string(mark) == "T-1" ? 1 : 0));
+        CHECK(exams[0].contains("found") == !first);
+        CHECK(exams[0]["indications"].size() == (first ? 1 : 0));
         CHECK(exams[1]["found"] == 1);
         CHECK(exams[1]["indications"].size() == 1);
     }
+    CHECK_THAT(run({"log", "T-1"}, "PT\nVT,MT\npore 0.03 at 2\nall\nall\n", true).out,
+               says("no open exam is by that method; type 'VT finish'") && says("T-1 VT,MT> ") &&
+                   says("exam 1 (VT) of coupon T-1 finished: 2 found") &&
+                   says("no coupon behind T-1 has an open VT or MT") &&
+                   says("no exam of coupon T-1 is open"));
+}
+
+TEST_CASE("all of one exam alone, where the sitting is of it by its number") {
+    const Program run;
+    coupon(run);
+    for (const char *method : {"VT", "MT"}) exam(run, method);
+    CHECK_THAT(run({"log", "T-1", "--exam", "2"}, "crack 0.2 at 3\nall\nall\n", true).out,
+               says("exam 2 (MT) of coupon T-1 finished: 1 found\n") &&
+                   says("exam 2 (MT) is finished; open: 1 (VT); type 'VT none'") &&
+                   !says("exam 1 (VT) of coupon T-1 finished"));
+}
+
+TEST_CASE("a find is moved and withdrawn at the prompt, for a reason") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) coupon(run, mark);
+    for (const char *method : {"VT", "PT"}) exam(run, method);
+    exam(run, "PT", "T-2");
+    run.ok({"log", "T-1", "PT crack 0.2 at 3"});
+    const Run r =
+        run({"log", "T-1"},
+            "undo 1\nundo 7\nmove 1\nmove 1 VT\nmove 1 RT by film\nmove 1 VT seen by eye\nmove 1 to "
+            "T-2 1 films mixed up\nPT pore 0.1 at 5\nwithdraw 2\nwithdraw 2 a scratch\nundo\n",
+            true);
+    CHECK_THAT(r.out, says("#1 was not logged in this sitting; 'withdraw 1 WHY' takes it back\n") &&
+                          says("#7 was not logged in this sitting\n"));
+    CHECK_THAT(r.out,
+               says("under which exam does it belong? expected its number") && says("^ why? expected"));
+    CHECK_THAT(r.out, says("coupon T-1 has no exam by RT"));
+    CHECK_THAT(r.out, says("moved from exam 2 of coupon T-1 (#1) to exam 1 of coupon T-1") &&
+                          says("moved from exam 1 of coupon T-1 (#1) to exam 1 of coupon T-2"));
+    CHECK_THAT(r.out, says("  #2 withdrawn; it stays in the history\n") &&
+                          says("nothing of this sitting is left to undo"));
+    std::set<std::string> reasons;
+    for (const auto &entry : json(run, {"history", "T-1"}))
+        if (entry.contains("reason")) reasons.insert(entry["reason"]);
+    for (const char *reason : {"seen by eye", "films mixed up", "a scratch"}) CHECK(reasons.contains(reason));
+    const auto there = json(run, {"show", "T-2"})["exams"][0]["indications"];
+    REQUIRE(there.size() == 1);
+    CHECK(there[0]["moved from"]["number"] == 1);
 }
 
 TEST_CASE("a stack is worked off at the prompt: all that was found, and on to the next") {

@@ -211,7 +211,7 @@ TEST_CASE("each rule about a coupon asks on one side of its bound, and not at it
 TEST_CASE("each rule about a find asks on one side of its bound, and not at it") {
     const std::map<std::string, std::string> wall{{"thickness", "0.1 in"}},
         weld{{"weld-length", "8 in"}, {"weld-width", "0.5 in"}, {"weld-thickness", "0.1 in"}};
-    const std::map<std::string, std::string> metric{{"units", "mm"}};
+    const std::map<std::string, std::string> metric{{"units", "mm"}}, inches{{"units", "in"}};
     struct Row {
         std::string rule;
         std::map<std::string, std::string> fields;
@@ -258,6 +258,11 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"inches-on-millimetres", metric, "crack 3/4", "crack 1-1/2"},
         {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/32", "undercut d 1/32mm"},
         {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/4 mm", "undercut d 3/64 MM"},
+        {"size-in-other-unit", inches, "pore 0.5 mm", "pore 0.499999 mm"},
+        {"size-in-other-unit", inches, "pore 0.01 in", "pore 0.19 mm"},
+        {"length-in-other-unit", inches, "crack l 0.5 mm", "crack l 0.499999 mm"},
+        {"depth-in-other-unit", inches, "undercut d 0.2 mm", "undercut d 0.199999 mm"},
+        {"height-in-other-unit", inches, "overlap h 0.2 mm", "overlap h 0.199999 mm"},
         {"micro-by-eye", {}, "crack l 0.5mm", "microcrack l 0.5mm"},
         {"micro-by-eye", {}, "incomplete fusion l 0.5mm", "RT micro lack of fusion l 0.5mm"},
         {"micro-too-long", {}, "microcrack l 1mm", "microcrack l 1.000001mm"},
@@ -306,6 +311,10 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
             INFO(rule.id);
             CHECK(tried.contains(rule.id));
         }
+    // Of a coupon in mm, or of no unit of its own, and of what a weld is measured for.
+    CHECK_FALSE(asks_of(metric, "pore 0.19", "size-in-other-unit"));
+    CHECK_FALSE(asks_of({}, "pore 0.19 mm", "size-in-other-unit"));
+    CHECK_FALSE(asks_of(inches, "fillet size 0.19 mm", "size-in-other-unit"));
     // A crack may run along its whole weld; a fillet's size is no imperfection of the metal.
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "crack 3 in", "round-over-wall"));
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "fillet size s 0.5 in d 0.5 in", "depth-over-wall"));

@@ -279,7 +279,7 @@ TEST_CASE("a grade holds for the state that it was given on") {
     CHECK(standing().state == GradeStanding::State::none);
     graded(booth, true);
     CHECK(standing().state == GradeStanding::State::stands);
-    CHECK(explain(booth.office, "T-1").grade_again.empty());
+    CHECK(explain(booth.office, "T-1").grading.why.empty());
     booth.finds("gas pore 0.01 at 6"); // changes no verdict of class 2
     CHECK(standing().state == GradeStanding::State::stands);
     CHECK(standing().now == Verdict::accept);
@@ -288,7 +288,7 @@ TEST_CASE("a grade holds for the state that it was given on") {
     CHECK(again.state == GradeStanding::State::again);
     CHECK(again.now == Verdict::reject);
     CHECK_THAT(again.why, says("the verdict for class 2 was 'accept' when it was given and is 'reject' now"));
-    CHECK(explain(booth.office, "T-1").grade_again == again.why);
+    CHECK(explain(booth.office, "T-1").grading.why == again.why);
     CHECK(list_coupons(booth.office)[0].grade_standing.state == GradeStanding::State::again);
     CHECK(show_coupon(booth.office, "T-1").grade_standing.why == again.why);
     // Graded once more, it goes by the criteria of then, whatever the coupon is judged by later.

@@ -37,3 +37,38 @@ TEST_CASE("a find is corrected by its number and the line as it should be") {
     for (const char *line : {"correct", "correct 3", "correct porosity 0.02 at 3 in"})
         CHECK_THROWS_AS(log_order(line), InputError);
 }
+
+TEST_CASE("methods alone are of the lines that follow, and the first one of those that name none") {
+    for (const char *line : {"VT MT", "vt,mt", "VT, MT VT"}) {
+        INFO(line);
+        const LogOrder order = log_order(line);
+        CHECK(order.word == LogWord::by);
+        CHECK(order.method == Exam::VT);
+        CHECK(order.methods == std::vector<Exam>{Exam::VT, Exam::MT});
+    }
+    CHECK(log_order("VT crack 0.2 at 3").word == LogWord::none);
+}
+
+TEST_CASE("a find is moved and withdrawn by its number, where it belongs and why") {
+    const LogOrder gone = log_order("withdraw #3 a scratch of the brush");
+    CHECK(gone.word == LogWord::withdraw);
+    CHECK(gone.number == 3);
+    CHECK(gone.why == "a scratch of the brush");
+    const LogOrder within = log_order("move 3 PT found by the PT");
+    CHECK(within.word == LogWord::move);
+    CHECK(within.find == 3);
+    CHECK(within.method == Exam::PT);
+    CHECK(within.of.empty());
+    CHECK(within.why == "found by the PT");
+    CHECK(log_order("move 3 2 found by it").number == 2);
+    const LogOrder over = log_order("move 3 to T-8 the films were mixed up");
+    CHECK(over.of == "T-8");
+    CHECK_FALSE(over.method);
+    CHECK(over.number == 0);
+    CHECK(over.why == "the films were mixed up");
+    CHECK(log_order("move 3 to T-8 2 mixed up").number == 2);
+    CHECK(log_order("move 3 to T-8 RT mixed up").method == Exam::RT);
+    for (const char *line : {"withdraw", "withdraw 3", "withdraw a scratch", "move", "move 3", "move 3 PT",
+                             "move 3 T-8 mixed up", "move 3 to T-8", "move PT 3 why"})
+        CHECK_THROWS_AS(log_order(line), InputError);
+}

@@ -2,6 +2,7 @@
 
 #include "catch.hpp"
 #include "report/pictures.hpp"
+#include "report/summary_document.hpp"
 
 #include <algorithm>
 
@@ -88,8 +89,18 @@ TEST_CASE("a share is a point within its interval") {
     CHECK(interval->x1 < points[0].x);
     CHECK(points[0].x < interval->x2);
     CHECK(points[0].x == Approx(14 + (chart->picture.width - 28) * 7 / 9));
-    CHECK_THAT(chart->picture.told, says("L1: 7 of 9, 77.8 %") && says("L2: none to count."));
+    CHECK_THAT(chart->picture.told, says("L1: 7 of 9, 78 % (39 % to 98 %)") && says("L2: none to count."));
     CHECK(crowded(chart->picture) == "");
     CHECK(crowded(*chart->narrow) == "");
     CHECK_FALSE(share_chart("Yield", {{"L2", share_of(0, 0)}}));
+}
+
+TEST_CASE("a share has no more figures than what it is of") {
+    CHECK(share_words(share_of(7, 9)) == "7 of 9, 78 % (39 % to 98 %)");
+    CHECK(share_words(share_of(0, 1)) == "0 of 1, 0 % (0 % to 98 %)");
+    CHECK(share_words(share_of(2, 2)).starts_with("2 of 2, 100 % ("));
+    // Of some and not all neither none nor all.
+    CHECK(share_words(share_of(499, 500)).starts_with("499 of 500, 99 % ("));
+    CHECK(share_words(share_of(1, 500)).starts_with("1 of 500, 1 % ("));
+    CHECK(share_words(share_of(333, 1000)).starts_with("333 of 1000, 33.3 % ("));
 }

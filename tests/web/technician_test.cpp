@@ -54,6 +54,19 @@ std::string tick_in(const Answer &page, const std::string &question) {
     return page.body.substr(begin, page.body.find('"', begin) - begin);
 }
 
+/// What a form that was opened would send along.
+std::string seen_in(const std::string &page) {
+    const std::string begin = "name=\"seen\" value=\"";
+    const std::size_t at = page.find(begin);
+    REQUIRE(at != std::string::npos);
+    return page.substr(at + begin.size(), page.find('"', at + begin.size()) - at - begin.size());
+}
+
+/// As the form of a page that is open now sends it.
+Sent seen_now(Browser &browser, const std::string &path, const Sent &fields) {
+    return with(fields, {{"seen", seen_in(browser.get(path).body)}});
+}
+
 bool says(const std::string &page, const std::string &text) { return page.find(text) != std::string::npos; }
 
 } // namespace
@@ -349,8 +362,15 @@ TEST_CASE("the conditions of an exam are corrected, and its finish stands") {
     browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
     const std::string path = "/coupon/T-1/exam/1/conditions";
     CHECK(browser.get(path).status == 200);
-    CHECK(browser.post(path, {{"level", "II"}, {"condition:light", "much"}, {"why", "read"}}).status == 422);
-    browser.ok(path, {{"level", "II"}, {"condition:light", "800 lx"}, {"why", "read at the bench"}});
+    const Sent read{{"level", "II"}, {"condition:light", "800 lx"}, {"why", "read at the bench"}};
+    CHECK(browser.post(path, seen_now(browser, path, with(read, {{"condition:light", "much"}}))).status ==
+          422);
+    // What does not say what it stands in place of would put away what nobody saw.
+    const Answer unseen = browser.post(path, read);
+    CHECK(unseen.status == 422);
+    CHECK(says(unseen.body, "does not say which conditions it stands in place of"));
+    CHECK(on_record(browser, "T-1").exams[0].conditions.count("light") == 0);
+    browser.ok(path, seen_now(browser, path, read));
     const CouponState coupon = on_record(browser, "T-1");
     CHECK(coupon.exams[0].conditions.at("light") == "800 lx");
     CHECK(coupon.exams[0].finished);
@@ -363,7 +383,8 @@ TEST_CASE("nobody's reason stands in the conditions of a finished exam, and an e
     CHECK(says(browser.get(path).body, words));
     browser.ok("/coupon/T-1/exam/1/finish", {{"found", "0"}});
     CHECK_FALSE(says(browser.get(path).body, words));
-    CHECK(browser.post(path, {{"level", "II"}, {"condition:light", "800 lx"}, {"why", ""}}).status == 422);
+    const Sent sent = seen_now(browser, path, {{"level", "II"}, {"condition:light", "800 lx"}, {"why", ""}});
+    CHECK(browser.post(path, sent).status == 422);
     CHECK(on_record(browser, "T-1").exams[0].conditions.count("light") == 0);
 }
 
@@ -405,11 +426,13 @@ TEST_CASE("what an exam found is asked about where its correction makes it count
     begun(browser);
     const std::string path = "/coupon/T-1/exam/1", conditions = path + "/conditions";
     const Sent left_out{{"level", "II"}, {"incomplete", "the root was not seen"}, {"why", "said late"}};
-    browser.ok(conditions, left_out);
+    browser.ok(conditions, seen_now(browser, conditions, left_out));
     browser.ok(path + "/finish", {{"found", "0"}});
-    browser.ok(conditions,
-               with(left_out, {{"incomplete", "neither end was seen"}})); // it counts no more than before
-    const Sent whole = with(left_out, {{"incomplete", ""}});
+    browser.ok(
+        conditions,
+        seen_now(browser, conditions,
+                 with(left_out, {{"incomplete", "neither end was seen"}}))); // it counts no more than before
+    const Sent whole = seen_now(browser, conditions, with(left_out, {{"incomplete", ""}}));
     const Answer asked = browser.post(conditions, whole);
     CHECK(asked.status == 422);
     CHECK(says(asked.body, "did not count: neither end was seen"));
@@ -420,7 +443,8 @@ TEST_CASE("what an exam found is asked about where its correction makes it count
     browser.ok(conditions, with(whole, {{"sure", sure}}));
     CHECK(on_record(browser, "T-1").exams[0].incomplete.empty());
     CHECK(on_record(browser, "T-1").exams[0].finished);
-    browser.ok(conditions, with(whole, {{"procedure", "P-9"}})); // it counted already
+    browser.ok(conditions,
+               seen_now(browser, conditions, with(whole, {{"procedure", "P-9"}}))); // it counted already
 }
 
 TEST_CASE("that nothing was found is said before the line; what was found stands before its number") {
@@ -470,14 +494,6 @@ TEST_CASE("an exam is reached from its coupon, and one that was begun by mistake
     CHECK(on_record(browser, "T-1").exams.size() == 1);
     browser.ok(path + "/withdraw", {{"why", "begun for the wrong coupon"}});
     CHECK(on_record(browser, "T-1").exams.empty());
-}
-
-/// What a form that was opened would send along.
-std::string seen_in(const std::string &page) {
-    const std::string begin = "name=\"seen\" value=\"";
-    const std::size_t at = page.find(begin);
-    REQUIRE(at != std::string::npos);
-    return page.substr(at + begin.size(), page.find('"', at + begin.size()) - at - begin.size());
 }
 
 TEST_CASE("a page that was opened before a change does not put back what it said then") {

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "operations/log_words.hpp"
+
+namespace beadbook {
+
+/// "VT or MT", with what stands between them.
+std::string names_of(const std::vector<Exam> &methods, const std::string &between);
+/// "type 'VT finish' or 'MT none'": of each open exam the words that finish it as it is logged.
+std::string ways_to_finish(const CouponState &coupon);
+
+/// The exam that `none`, `finish` or a method alone is of; `current` is that of the sitting, or 0. Throws
+/// InputError: none, or several.
+int exam_meant(const CouponState &coupon, int current, const LogOrder &order);
+/// The open exams that `all` finishes: those by the methods of the sitting, else the current one, else all.
+/// Throws InputError: none of them is open.
+std::vector<int> exams_of_sitting(const CouponState &coupon, const std::vector<Exam> &methods, int current);
+/// The one exam by a method, open or finished. Throws Refusal.
+int exam_by(const CouponState &coupon, Exam method);
+
+} // namespace beadbook
