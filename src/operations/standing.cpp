@@ -69,18 +69,17 @@ void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualif
         if (other.record.number == held.record.number || !shows_the_same(other.record, held.record)) continue;
         for (const auto &e : welder.events)
             if (e.kind == "revocation" && e.qualification == other.record.number && e.day <= on)
-                held.validity.reason += "; caution: " + title_of(other) +
-                                        ", by the same test, was revoked on " + print(e.day) + ": " + e.text;
+                held.validity.caution(title_of(other) + ", by the same test, was revoked on " + print(e.day) +
+                                      ": " + e.text);
     }
 }
 
 void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &held) {
     for (const auto &[event, why, of] : welder.revocations_gone)
         if (event.day <= on && (is_about(event, held) || shows_the_same(of, held.record)))
-            held.validity.reason +=
-                "; caution: " +
+            held.validity.caution(
                 (is_about(event, held) ? "it" : "#" + std::to_string(of.number) + ", by the same test,") +
-                " was revoked on " + print(event.day) + ": " + event.text + ", which was taken back: " + why;
+                " was revoked on " + print(event.day) + ": " + event.text + ", which was taken back: " + why);
 }
 
 /// A use or an extension that was entered when what it keeps was over says so.
@@ -299,7 +298,7 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     for (auto &held : out.held)
         if (const auto &proof = held.record.evidence; proof && proof->after)
             for (const auto &note : retest_notes(tests, {*proof}, {held.record.welded}))
-                held.validity.reason += "; caution: " + note;
+                held.validity.caution(note);
     out.struck = struck_out(office.book(), mark);
     out.to_qualify = to_qualify(office, tests, out);
     return out;

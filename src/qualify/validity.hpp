@@ -41,9 +41,13 @@ struct Validity {
     bool by_word = false;      ///< a grade against the verdict is behind it
     bool by_late = false;      ///< what was entered when it was over is behind it
     bool by_name = false;      ///< somebody's word who the welder is, which was asked, is behind it
+    bool with_caution = false; ///< something speaks against it, as a revocation that was taken back
 
-    /// The reason tells something that speaks against it, as a revocation that was taken back.
-    bool with_caution() const { return reason.find("; caution: ") != std::string::npos; }
+    /// Adds it to the reason.
+    void caution(const std::string &words) {
+        reason += "; caution: " + words;
+        with_caution = true;
+    }
 };
 std::string_view name_of(Validity::State state);
 /// For good, by a person or because its test proves nothing.

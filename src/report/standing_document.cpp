@@ -60,7 +60,7 @@ Words held_words(const HeldQualification &held) {
 
 Words held_in_a_cell(const HeldQualification &held) {
     return held_words(held) +
-           (held.validity.with_caution() ? Words(", with a caution", Tone::cannot_say) : Words());
+           (held.validity.with_caution ? Words(", with a caution", Tone::cannot_say) : Words());
 }
 
 std::string resting_words(const std::vector<Aside> &aside, const Validity &validity) {
