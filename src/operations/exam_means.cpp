@@ -186,6 +186,13 @@ std::string vision_taken_off(Office &office, const ExamRecord &exam, std::option
                                    : "";
 }
 
+std::string finished_by_welder(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
+                               std::optional<std::int64_t> before) {
+    return exam.finished && welded_by(office, coupon, exam.finished->by, before)
+               ? "who said what it found welded this coupon" + std::string(from_practice)
+               : "";
+}
+
 Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                        std::optional<std::int64_t> before) {
     if (auto metal = objection_of_metal(coupon, exam); !metal.why.empty()) return metal;
@@ -199,6 +206,7 @@ Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRec
     if (why.empty()) why = objection_of_conditions(exam, practice.get());
     if (why.empty()) why = vision_taken_off(office, exam, before);
     if (why.empty()) why = not_seen_by_conditions(coupon, exam, practice.get());
+    if (why.empty()) why = finished_by_welder(office, coupon, exam, before);
     return {std::move(why), {}};
 }
 

@@ -12,9 +12,9 @@ struct Objection {
 
 /// As the record stands, or stood before an entry, all by common practice, no source, where no practice that
 /// the exam goes by says otherwise: a magnetic method on metal that is, or may be, not magnetic; nobody who
-/// finished it; an examiner who welded the coupon, or whom the record of people does not entitle; equipment
-/// that was out of use or of calibration; conditions that were over on its day, or of which there was
-/// nothing.
+/// finished it; an examiner, or who finished it, who welded the coupon, or whom the record of people does not
+/// entitle; equipment that was out of use or of calibration; conditions that were over on its day, or of
+/// which there was nothing.
 Objection objection_to(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
                        std::optional<std::int64_t> before = {});
 
@@ -39,6 +39,10 @@ bool welded_by(Office &office, const CouponRecord &coupon, const std::string &pe
 
 /// That the vision test which an exam names was taken off the record of its examiner; empty: it was not.
 std::string vision_taken_off(Office &office, const ExamRecord &exam, std::optional<std::int64_t> before);
+
+/// That whoever finished the exam welded the coupon, as nobody could tell when it was entered; empty: not so.
+std::string finished_by_welder(Office &office, const CouponRecord &coupon, const ExamRecord &exam,
+                               std::optional<std::int64_t> before);
 
 /// Why its own conditions show that not all of the weld can have been seen (no image quality indicator, one
 /// exposure through both walls of a girth weld), where its practice does not rule that; empty: they do not.

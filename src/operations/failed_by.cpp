@@ -47,12 +47,14 @@ std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> 
     return out;
 }
 
-/// As it stands, and as it stood before each correction since one of its exams was finished.
-std::vector<CouponState> rejected_ungraded(Office &office, const std::vector<Entry> &history,
-                                           const CouponState &coupon) {
-    std::vector<CouponState> out{coupon};
+/// As it stood before each correction since one of its exams was finished, until it was last graded failed,
+/// if it ever was.
+std::vector<CouponState> before_corrections(Office &office, const std::vector<Entry> &history,
+                                            std::int64_t last_failed) {
+    std::vector<CouponState> out;
     bool finished = false;
     for (const auto &entry : history) {
+        if (last_failed > 0 && entry.seq > last_failed) break;
         const bool of_exam = entry.kind == "exam";
         if (finished && entry.supersedes && (of_exam || entry.kind == "indication"))
             out.push_back(office.coupon(entry.subject, entry.seq));
@@ -93,7 +95,9 @@ std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
 std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
                                    const CouponState &coupon, bool bends_failed) {
     auto states = graded_failed(office, history);
-    if (states.empty()) states = rejected_ungraded(office, history, coupon);
+    const std::int64_t last_failed = states.empty() ? 0 : states.back().grade->seq;
+    if (states.empty()) states.push_back(coupon);
+    for (auto &state : before_corrections(office, history, last_failed)) states.push_back(std::move(state));
     std::set<std::string> out;
     if (bends_failed) out.insert("mechanical");
     for (const auto &fact : coupon.record.before)

@@ -13,10 +13,10 @@ struct JudgedNow {
 /// cannot be judged.
 std::optional<JudgedNow> judged_now(Office &office, CouponState coupon);
 
-/// Methods, and "mechanical", by which a coupon failed: as it stood whenever it was graded failed, so that
-/// what is entered later adds nothing and takes nothing away; one that was never graded so, as it stood
-/// before each correction of what had been finished, too. All it was examined by, if nothing tells them
-/// apart.
+/// Methods, and "mechanical", by which a coupon failed: as it stood whenever it was graded failed, and
+/// before each correction of what had been finished until then, so that what is entered later adds nothing
+/// and takes nothing away; one that was never graded so, as it stands, too. All it was examined by, if
+/// nothing tells them apart.
 std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
                                    const CouponState &coupon, bool bends_failed);
 

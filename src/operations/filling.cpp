@@ -45,8 +45,10 @@ CopyRead read_of(Writing &writing, const std::string &copy, const std::string &p
     check_is_no_mark(writing.office(), out.by, "by");
     check_is_no_mark(writing.office(), out.second, "second");
     check_vouches(writing.office(), out.by, "", "reads the copy");
+    check_no_fellow(writing.office(), out.by, "reads the copy", "by");
     if (out.second.empty()) return out;
     check_vouches(writing.office(), out.second, "", "is the second who reads it", "second");
+    check_no_fellow(writing.office(), out.second, "is the second who reads it", "second");
     if (may_be_same_person(out.by, out.second))
         throw refused(
             "'" + shown(out.second) + "' " +

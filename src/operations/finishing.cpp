@@ -3,6 +3,7 @@
 #include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "operations/judging.hpp"
 #include "operations/people.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -139,6 +140,7 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
     check_day(exam, record, writing.outside().today());
     exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who, for_another};
     replace_exam(writing, coupon, exam, why);
+    keep_what_may_go(writing, coupon);
 }
 
 } // namespace

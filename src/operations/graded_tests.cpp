@@ -274,7 +274,8 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
 bool GradedTests::Test::passed_by(const RangeRules &rules) const {
     if (!passed || !failed_by_others) return passed;
     const StoredVerdict *on = coupon.graded_on();
-    return !rules.accepted_by.empty() && rules.accepts(on ? on->set : "", coupon.grade->class_id);
+    return on && on->verdict_of(coupon.grade->class_id) == name_of(Verdict::accept) &&
+           !rules.accepted_by.empty() && rules.accepts(on->set, coupon.grade->class_id);
 }
 
 bool GradedTests::counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const {

@@ -23,8 +23,8 @@ std::vector<Weld> welds_named(const CouponRecord &coupon);
 
 /// The tests of one welder that passed or failed, each folded once, and the welder's training: what retest
 /// rules look at. A coupon that its criteria reject has failed, whether or not somebody graded it, unless an
-/// override took the grade for its verdict; a pass by other criteria clears it only for rules that accept a
-/// test by these. One that is to be graded again has not passed. A coupon that
+/// override took the grade for its verdict; a pass by other criteria clears it only if they accept it, and
+/// for rules that accept a test by these. One that is to be graded again has not passed. A coupon that
 /// cannot be read may have failed. One that failed under a name that the welder ever had, before he was
 /// enrolled say, is his as well; one under a name that may be his may have been.
 class GradedTests {
@@ -46,7 +46,7 @@ public:
         bool failed_by_others = false;
         bool settled = false; ///< somebody's qualification or renewal rests on it
 
-        /// Whether it passed by what these rules accept a test by.
+        /// Whether it passed by what these rules accept a test by; what failed by others, with an accept.
         bool passed_by(const RangeRules &rules) const;
         /// The same where no rules are meant.
         bool passed_at_all() const { return passed && (!failed_by_others || settled); }

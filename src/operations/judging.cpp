@@ -174,6 +174,14 @@ Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const Jud
     return out;
 }
 
+void keep_what_may_go(Writing &writing, const std::string &mark) {
+    const CouponState &coupon = writing.coupon(mark);
+    const auto set = writing.office().criteria_or_none(coupon.record.get("criteria"));
+    if (!set || is_shipped_set(set->name, set->hash)) return;
+    const JudgedOrNot judged = judge_or_tell(writing.office(), coupon);
+    if (judged.judged && judged.judged->verdict() == Verdict::reject) keep(writing, coupon, *judged.judged);
+}
+
 JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     return judged_or_not(coupon.record.id, [&] { return judge_coupon(office, coupon, request); });
 }

@@ -60,6 +60,9 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
 Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> set);
 
 /// Judges and keeps the verdict, unless the last one says the same.
+/// Keeps the verdict by criteria that are not shipped where they reject the coupon: their file may read
+/// otherwise tomorrow, and it was rejected all the same.
+void keep_what_may_go(Writing &writing, const std::string &mark);
 Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request = {});
 
 /// A coupon that could not be judged keeps the others from nothing: it says why.

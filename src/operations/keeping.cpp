@@ -72,12 +72,12 @@ std::vector<codec::VerdictDifference> differences_of_words(const StoredVerdict &
 
 /// Exams as the engine that took the verdict counted them: engines before the third knew no finishing, those
 /// before the fourth no gaps of practices, those before the ninth did not ask again who was entitled, the
-/// ninth asked of nothing but certificates and calibrations, and those before the fourteenth not what its
-/// conditions show that nobody saw.
+/// ninth asked of nothing but certificates and calibrations, those before the fourteenth not what its
+/// conditions show that nobody saw, and those before the sixteenth not whether who finished it welded it.
 std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before,
                                        const StoredVerdict &stored) {
     constexpr int first_to_finish = 3, first_to_mind_gaps = 4, first_to_ask_again = 9, first_to_ask_all = 10,
-                  first_to_miss_vision = 13, first_to_ask_what_was_seen = 14;
+                  first_to_miss_vision = 13, first_to_ask_what_was_seen = 14, first_to_ask_who_finished = 16;
     std::vector<ExamDone> out;
     if (stored.engine >= first_to_mind_gaps) {
         for (ExamRecord exam : before.exams) {
@@ -88,6 +88,9 @@ std::vector<ExamDone> exams_as_counted(Office &office, const CouponState &before
                     exam.open.clear();
                 if (stored.engine < first_to_ask_what_was_seen &&
                     exam.open == not_seen(office, before.record, exam))
+                    exam.open.clear();
+                if (stored.engine < first_to_ask_who_finished &&
+                    exam.open == finished_by_welder(office, before.record, exam, stored.seq))
                     exam.open.clear();
             } else if (stored.engine >= first_to_ask_again && exam.open.empty())
                 exam.open = objection_of_ninth(office, exam, stored.seq);

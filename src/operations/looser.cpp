@@ -1,5 +1,6 @@
 #include "operations/looser.hpp"
 
+#include "criteria/owners_copy.hpp"
 #include "criteria/provenance.hpp"
 
 #include <algorithm>
@@ -13,6 +14,12 @@ bool lets_more_through(CompareOutcome outcome) {
            outcome == CompareOutcome::either || outcome == CompareOutcome::only_second;
 }
 
+/// A shipped set with the numbers that stand in its blanks in another one that extends it.
+std::shared_ptr<const CriteriaSet> filled_alike(const CriteriaSet &shipped, const CriteriaSet &own) {
+    return with_owners_copy(std::shared_ptr<const CriteriaSet>(std::shared_ptr<void>(), &shipped),
+                            {own.fillings, {}});
+}
+
 bool is_at(const ThicknessStretch &stretch, const Coupon &coupon) {
     if (!coupon.values.has(Quantity::thinner)) return true;
     const Exact thickness(coupon.values[Quantity::thinner]);
@@ -24,7 +31,8 @@ bool is_at(const ThicknessStretch &stretch, const Coupon &coupon) {
 std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t class_index, const Coupon &coupon,
                                         Unit unit) {
     std::vector<Looser> out;
-    for (const CriteriaSet *shipped : shipped_alike(own)) {
+    for (const CriteriaSet *one_alike : shipped_alike(own)) {
+        const auto shipped = filled_alike(*one_alike, own);
         const auto other = shipped->class_index(own.classes[class_index].id);
         if (!other) continue;
         Looser one{shipped->name, {}};

@@ -5,6 +5,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
+#include "operations/failed_tests.hpp"
 #include "operations/fates.hpp"
 #include "operations/graded_tests.hpp"
 #include "operations/granted_to.hpp"
@@ -75,10 +76,19 @@ void tell_revoked_beside(const WelderState &welder, const std::vector<HeldQualif
 }
 
 void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &held) {
+    // As long as it stood, nothing welded until then was granted in that process.
+    const auto stood_in_the_way = [&](const WelderEvent &event, const QualificationRecord &of) {
+        return same_process(process_of(of), process_of(held.record)) && held.record.welded <= event.day &&
+               welder.entries.at(held.record.number) > event.seq;
+    };
     for (const auto &[event, why, of] : welder.revocations_gone)
-        if (event.day <= on && (is_about(event, held) || shows_the_same(of, held.record)))
+        if (event.day <= on &&
+            (is_about(event, held) || shows_the_same(of, held.record) || stood_in_the_way(event, of)))
             held.validity.caution(
-                (is_about(event, held) ? "it" : "#" + std::to_string(of.number) + ", by the same test,") +
+                (is_about(event, held) ? "it"
+                                       : "#" + std::to_string(of.number) +
+                                             (shows_the_same(of, held.record) ? ", by the same test,"
+                                                                              : ", in the same process,")) +
                 " was revoked on " + print(event.day) + ": " + event.text + ", which was taken back: " + why);
 }
 
@@ -283,12 +293,7 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     const Day day = on.value_or(office.outside().today());
     WelderStanding out = standing_of(office, office.book().welder(mark), day);
     const GradedTests tests(office, out.welder);
-    auto next = next_retests(office, tests, out.welder, day);
-    for (const auto &test : tests.all())
-        if (const CouponRecord &record = test.coupon.record;
-            !test.passed_at_all() && (!test.day || *test.day <= day))
-            out.failed.push_back(
-                {record.id, record.get("process"), test.day, test.failed_by, std::move(next[record.id])});
+    out.failed = failed_tests(office, tests, out.welder, day);
     for (const auto &coupon : office.book().coupons_of(mark)) try {
             if (auto what = gone_of(office, office.coupon(coupon).record); !what.empty())
                 out.gone.push_back({coupon, std::move(what)});

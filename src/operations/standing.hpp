@@ -56,6 +56,7 @@ struct WelderStanding {
         std::optional<Day> welded;
         std::vector<std::string> by; ///< methods, or mechanical
         std::vector<NextRetest> next = {};
+        std::string passed_since = {}; ///< by whom it was graded passed all the same, and why
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};

@@ -1,10 +1,10 @@
 #include "operations/turned.hpp"
 
-#include "criteria/owners_copy.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/judging.hpp"
 #include "operations/slips.hpp"
+#include "operations/turned_by_text.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
 
@@ -38,34 +38,6 @@ bool made_a_reject_go(Office &office, const CouponState &before, const CouponSta
     return (before.record.get("criteria") != now.get("criteria") ||
             before.record.get("class") != now.get("class")) &&
            rejects(office, as_sought_now(before, now)) && !rejects(office, as_sought_now(after, now));
-}
-
-/// Where it was judged by another text of its criteria that rejects it as it stands, or by other numbers in
-/// their blanks, and those of today do not: somebody changed them in their place. The newest such verdict, if
-/// there is one.
-std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
-    const auto today =
-        state.verdicts.empty() ? nullptr : office.criteria_or_none(state.record.get("criteria"));
-    if (!today) return std::nullopt;
-    for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
-        const bool same_text = before->hash == today->hash;
-        if (before->set != today->name || (same_text && before->filled == today->fillings)) continue;
-        const auto text = office.catalogue().kept_criteria(office.ledger(), before->hash);
-        const auto then =
-            same_text && text ? with_owners_copy(text, {before->filled, {}}) : office.with_copy(text);
-        const auto rejected_by = [&](const std::shared_ptr<const CriteriaSet> &set) {
-            Judged judged = judge_by(state, set);
-            judged.sought = set->class_index(state.record.get("class"));
-            return judged.verdict() == Verdict::reject;
-        };
-        if (!then || !rejected_by(then)) continue;
-        if (rejected_by(today)) return std::nullopt;
-        const ChangedValue value =
-            same_text ? ChangedValue{"filled number", "", ""}
-                      : ChangedValue{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)};
-        return Turned{state.record, {value}, true, "", before->stamp, Turned::By::text, 0};
-    }
-    return std::nullopt;
 }
 
 /// What an entry changes of an exam besides that it is finished, or of a find: under one name.

@@ -31,7 +31,8 @@ std::string welder_alone(Office &office, const std::string &who) {
     return person && !person->roles.empty() ? who : "";
 }
 
-/// One welder does not grade another, nor say what the other holds.
+} // namespace
+
 void check_no_fellow(Office &office, const std::string &who, const std::string &what,
                      const std::string &field) {
     const std::string welder = welder_alone(office, who);
@@ -43,8 +44,6 @@ void check_no_fellow(Office &office, const std::string &who, const std::string &
         .at(field)
         .mend({"person", {enrolled.empty() ? who : enrolled}, {"role"}});
 }
-
-} // namespace
 
 bool is_welder(Office &office, const std::string &person, const std::string &welder) {
     if (person.empty() || welder.empty()) return false;

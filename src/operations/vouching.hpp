@@ -13,6 +13,11 @@ namespace beadbook {
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,
                    const std::string &what, const std::string &field = "by");
 
+/// Of whom the record knows nothing but that he is a welder does not grade another, nor say what the other
+/// holds, nor by which limits he is judged.
+void check_no_fellow(Office &office, const std::string &who, const std::string &what,
+                     const std::string &field);
+
 /// The same of what may be entered for somebody who is no person: it is not said by that welder.
 void check_is_another(Office &office, const std::string &who, const std::string &said_of,
                       const std::string &what, const std::string &field = "by");

@@ -139,6 +139,7 @@ void render::add_failed(json &out, const std::vector<WelderStanding::Failed> &al
         if (!one.process.empty()) failed["process"] = one.process;
         if (one.welded) failed["welded"] = print(*one.welded);
         add_next(failed, one.next);
+        if (!one.passed_since.empty()) failed["passed since"] = one.passed_since;
         out["failed"].push_back(std::move(failed));
     }
 }

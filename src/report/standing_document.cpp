@@ -165,6 +165,7 @@ void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
         std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
         if (one.welded) text += ", welded " + print(*one.welded);
         if (!one.by.empty()) text += ", by " + listed(one.by);
+        if (!one.passed_since.empty()) text += "; graded passed since by " + one.passed_since;
         std::vector<Bullet> under;
         for (const auto &next : one.next) under.push_back(next_bullet(next));
         doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text, "", std::move(under));

@@ -19,7 +19,7 @@ namespace {
 /// A coupon with a pore of 0.05 in, graded passed for class A, and the file that it went by.
 class GradedByFile : public Desk {
 public:
-    explicit GradedByFile(const std::string &at_most = "0.06 in") {
+    explicit GradedByFile(const std::string &at_most = "0.06 in", bool judged = true) {
         limit(at_most);
         write([&](Writing &w) {
             register_coupon(w, {"T-1",
@@ -40,7 +40,7 @@ public:
             finish.coupon = "T-1";
             finish.found = 1;
             finish_exam(w, finish);
-            judge_and_keep(w, "T-1");
+            if (judged) judge_and_keep(w, "T-1");
             if (at_most == "0.06 in") grade_coupon(w, {"T-1", true, "", {}});
         });
     }
@@ -119,7 +119,7 @@ TEST_CASE(
 }
 
 TEST_CASE("what a text of the set rejected is passed by a softer one in its place only with a reason") {
-    GradedByFile desk("0.04 in"); // rejects the pore
+    GradedByFile desk("0.04 in", GENERATE(true, false)); // rejects the pore, whether or not somebody judges
     const std::string edition = GENERATE("one", "two");
     desk.limit("0.06 in", edition);
     CHECK_THAT(desk.passed_among_many(),

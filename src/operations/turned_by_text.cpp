@@ -1,0 +1,82 @@
+#include "operations/turned_by_text.hpp"
+
+#include "criteria/owners_copy.hpp"
+#include "operations/judging.hpp"
+#include "operations/owners_copy.hpp"
+#include "records/codecs/facts.hpp"
+#include "records/codecs/typed.hpp"
+#include "records/fold.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+bool rejected_by(const CouponState &state, const std::shared_ptr<const CriteriaSet> &set) {
+    Judged judged = judge_by(state, set);
+    judged.sought = set->class_index(state.record.get("class"));
+    return judged.verdict() == Verdict::reject;
+}
+
+/// By a verdict that is on record.
+std::optional<Turned> turned_since_verdict(Office &office, const CouponState &state,
+                                           const std::shared_ptr<const CriteriaSet> &today) {
+    for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
+        const bool same_text = before->hash == today->hash;
+        if (before->set != today->name || (same_text && before->filled == today->fillings)) continue;
+        const auto text = office.catalogue().kept_criteria(office.ledger(), before->hash);
+        const auto then =
+            same_text && text ? with_owners_copy(text, {before->filled, {}}) : office.with_copy(text);
+        if (!then || !rejected_by(state, then)) continue;
+        const ChangedValue value =
+            same_text ? ChangedValue{"filled number", "", ""}
+                      : ChangedValue{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)};
+        return Turned{state.record, {value}, true, "", before->stamp, Turned::By::text, 0};
+    }
+    return std::nullopt;
+}
+
+/// The entry that finished the first of its exams; 0: none is.
+std::int64_t first_finish(const std::vector<Entry> &history) {
+    for (const auto &entry : history)
+        if (entry.kind == "exam" && !is_withdrawal(entry) &&
+            codec::exam_from(codec::parsed(entry.body)).finished)
+            return entry.seq;
+    return 0;
+}
+
+/// By numbers that stood in the blanks when it had been examined, though nobody judged it by them.
+std::optional<Turned> turned_by_filling(Office &office, const CouponState &state,
+                                        const std::shared_ptr<const CriteriaSet> &today) {
+    if (today->blanks.empty()) return std::nullopt;
+    const auto copy = office.book().copy_history(today->name);
+    if (copy.empty()) return std::nullopt;
+    const std::int64_t finished = first_finish(office.book().history(state.record.id));
+    const auto text = office.catalogue().criteria(state.record.get("criteria"));
+    for (std::size_t i = copy.size(); i-- > 0;) {
+        if (finished == 0 || copy[i].seq < finished) break;
+        if (copy[i].kind == "confirmation" || !copy[i].supersedes) continue;
+        const auto then = fold_owners_copy(today->name, std::span(copy).first(i));
+        if (rejected_by(state, with_owners_copy(text, copy_that_bears(then, *text))))
+            return Turned{state.record,
+                          {{"filled number", "", ""}},
+                          true,
+                          copy[i].reason,
+                          stamp_of(copy[i]),
+                          Turned::By::text,
+                          0};
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
+    const auto today = office.criteria_or_none(state.record.get("criteria"));
+    if (!today) return std::nullopt;
+    auto out = turned_since_verdict(office, state, today);
+    if (!out) out = turned_by_filling(office, state, today);
+    return out && !rejected_by(state, today) ? out : std::nullopt;
+}
+
+} // namespace beadbook

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "operations/turned.hpp"
+
+namespace beadbook {
+
+/// Where another text of its criteria by which it was judged rejects the coupon as it stands, or other
+/// numbers in their blanks, by which it was judged or that stood there when it had been examined; and those
+/// of today do not: somebody changed them in their place. The newest such, if there is one.
+std::optional<Turned> turned_by_text(Office &office, const CouponState &state);
+
+} // namespace beadbook
