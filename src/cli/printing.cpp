@@ -1,7 +1,6 @@
 // Everything that goes on paper: print.
 #include "cli/deeds.hpp"
 #include "measure/text.hpp"
-#include "operations/due_coupons.hpp"
 #include "operations/learner.hpp"
 #include "operations/looking_back.hpp"
 #include "operations/marks.hpp"
@@ -66,8 +65,8 @@ ExitCode print_record(Call &call) {
 }
 
 ExitCode print_due(Call &call) {
-    const DueList list = due(call.office(), call.days(60), call.day("on"));
-    return tell_page(call, document_of(list, coupons_for_due(call.office(), list)), {}, {"checked by, date"});
+    return tell_page(call, document_of(due(call.office(), call.days(60), call.day("on"))), {},
+                     {"checked by, date"});
 }
 
 /// The marks or names that are meant; "L1..L15" is a series.

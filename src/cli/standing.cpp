@@ -1,7 +1,6 @@
 // How qualifications stand: due, extend, revoke, record.
 #include "operations/standing.hpp"
 #include "cli/deeds.hpp"
-#include "operations/due_coupons.hpp"
 #include "records/files.hpp"
 #include "render/json_standing.hpp"
 #include "terminal/page.hpp"
@@ -9,10 +8,7 @@
 namespace beadbook {
 namespace {
 
-ExitCode run_due(Call &call) {
-    const DueList list = due(call.office(), call.days(60), call.day("on"));
-    return call.tell(list, coupons_for_due(call.office(), list));
-}
+ExitCode run_due(Call &call) { return call.tell(due(call.office(), call.days(60), call.day("on"))); }
 
 ExitCode run_extend(Call &call) {
     const ExtendRequest request{call.at(0),         whole_number(call.at(1), "number of a qualification"),

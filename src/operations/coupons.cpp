@@ -8,6 +8,7 @@
 #include "operations/known_words.hpp"
 #include "operations/marks.hpp"
 #include "operations/rule_words.hpp"
+#include "operations/said_by_welder.hpp"
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -289,25 +290,15 @@ namespace {
 /// Who welded it said nothing of what its exams found while it was another's.
 void check_welder_said_nothing(Writing &writing, const CouponState &coupon, const std::string &welder) {
     const auto refuse = [&](const std::string &who, const std::string &what) {
-        if (is_welder(writing.office(), who, welder))
-            throw refused(
-                shown(who) + " is welder " + shown(welder) + " and " + what +
-                "; nobody says what was found on his own weld (common practice, no source). Another "
-                "person says it anew first, or the coupon is registered anew")
-                .at("welder");
+        throw refused(shown(who) + " is welder " + shown(welder) + " and " + what +
+                      "; nobody says what was found on his own weld (common practice, no source). Another "
+                      "person says it anew first, or the coupon is registered anew")
+            .at("welder");
     };
     for (const auto &exam : coupon.exams)
-        if (exam.finished)
+        if (exam.finished && is_welder(writing.office(), exam.finished->by, welder))
             refuse(exam.finished->by, "finished exam " + std::to_string(exam.number) + " of it");
-    std::map<std::int64_t, const Entry *> standing;
-    const auto history = writing.book().history(coupon.record.id);
-    for (const auto &e : history) {
-        if (e.supersedes) standing.erase(*e.supersedes);
-        if (e.kind == "indication") standing.emplace(e.seq, &e);
-    }
-    for (const auto &[seq, e] : standing)
-        refuse(e->who, "entered what stands of #" + std::to_string(e->number.value_or(0)) + " (entry " +
-                           std::to_string(seq) + ")");
+    for (const auto &[who, what] : said_by_welder(writing.office(), coupon, welder)) refuse(who, what);
 }
 
 } // namespace

@@ -7,6 +7,7 @@
 #include "operations/carried_in.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/known_words.hpp"
+#include "operations/said_by_welder.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
 #include "operations/vouching.hpp"
@@ -268,6 +269,10 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
             {name + " was graded by " + coupon.grade->stamp.who +
                  ", who welded it; another person is asked (common practice, no source)",
              {}});
+    for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
+        out.impediments.push_back({name + ": " + who + ", who welded it, " + what +
+                                       "; another person says it anew (common practice, no source)",
+                                   {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));

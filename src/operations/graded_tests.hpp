@@ -73,6 +73,8 @@ private:
     /// Whether one that passed may stand beside a weld after a failure: welded alike, accepted by what the
     /// rules accept a test by, and examined by the methods that failed before it, where they ask that.
     bool counts_as_retest(const Test &test, const Weld &weld, const RangeRules &rules) const;
+    /// Whether one that passed was welded once what failed before it was seen (common practice, no source).
+    bool follows_what_failed(const Test &test, const Weld &weld, const RangeRules &rules) const;
     /// Whether one that passed qualified the welder, or renewed what was held, by these rules and would
     /// today: not in doubt, and not because a reason set a retest aside. Only such a one is done with what
     /// failed before it.

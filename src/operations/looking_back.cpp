@@ -1,5 +1,6 @@
 #include "operations/looking_back.hpp"
 
+#include "operations/said_by_welder.hpp"
 #include "operations/turned.hpp"
 
 #include <algorithm>
@@ -65,6 +66,9 @@ bool has_a_past(Office &office, const CouponState &coupon, const Judged &judged)
 } // namespace
 
 void look_back(Office &office, const CouponState &coupon, Judged &judged) {
+    for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
+        judged.against.push_back(who + ", who welded it, " + what +
+                                 " (common practice, no source: another says it)");
     if (!has_a_past(office, coupon, judged)) return;
     const auto turns = turned(office, coupon.record.id);
     judged.taken_back = taken_back(office, coupon.record, turns);
@@ -74,6 +78,12 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
         if (auto &fields = judged.said_otherwise;
             !one.field.empty() && std::find(fields.begin(), fields.end(), one.field) == fields.end())
             fields.push_back(one.field);
+}
+
+std::vector<std::string> gone_of_accepted(Office &office, const CouponState &coupon) {
+    if (!says_otherwise(office.book().history(coupon.record.id))) return {};
+    const JudgedOrNot judged = judge_with_cautions(office, coupon);
+    return judged.judged ? judged.judged->gone : std::vector<std::string>{};
 }
 
 JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const JudgeRequest &request) {

@@ -15,4 +15,7 @@ JudgedOrNot judge_looking_back(Office &office, const CouponState &coupon, const 
 /// cautions.
 JudgedOrNot judge_with_cautions(Office &office, const CouponState &coupon, const JudgeRequest &request = {});
 
+/// What was taken back of a coupon whose own criteria accept it, in words, as the accept may rest on it.
+std::vector<std::string> gone_of_accepted(Office &office, const CouponState &coupon);
+
 } // namespace beadbook

@@ -36,14 +36,16 @@ std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t clas
         const auto other = shipped->class_index(own.classes[class_index].id);
         if (!other) continue;
         Looser one{shipped->name, {}};
-        for (const auto &thing : compare_classes(own, class_index, *shipped, *other, coupon, unit).things) {
-            if (std::none_of(thing.stretches.begin(), thing.stretches.end(), [&](const ThicknessStretch &s) {
-                    return lets_more_through(s.outcome) && is_at(s, coupon);
-                }))
-                continue;
-            const std::string &id = (thing.of_second ? *shipped : own).rules[thing.rule].id;
-            if (std::find(one.rules.begin(), one.rules.end(), id) == one.rules.end()) one.rules.push_back(id);
-        }
+        for (const auto &thing : compare_classes(own, class_index, *shipped, *other, coupon, unit).things)
+            for (const auto &stretch : thing.stretches) {
+                if (!lets_more_through(stretch.outcome) || !is_at(stretch, coupon)) continue;
+                const std::string &id = stretch.first.by_a_rule() ? own.rules[stretch.first.rule].id
+                                        : stretch.second.by_a_rule()
+                                            ? shipped->rules[stretch.second.rule].id
+                                            : (thing.of_second ? *shipped : own).rules[thing.rule].id;
+                if (std::find(one.rules.begin(), one.rules.end(), id) == one.rules.end())
+                    one.rules.push_back(id);
+            }
         if (!one.rules.empty()) out.push_back(std::move(one));
     }
     return out;

@@ -30,6 +30,15 @@ std::optional<Day> seen_on(const GradedTests::Test &failed) {
 
 } // namespace
 
+bool GradedTests::follows_what_failed(const Test &test, const Weld &weld, const RangeRules &rules) const {
+    std::vector<std::string> lacks;
+    return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {
+        if (failed.passed_by(rules) || !failed.day || *failed.day > *test.day) return true;
+        const auto seen = seen_on(failed);
+        return !seen || *seen <= *test.day || same_kind(failed.welds, weld, &rules, lacks) != Truth::yes;
+    });
+}
+
 GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welded, const Weld &weld,
                                            const RangeRules &rules,
                                            std::optional<std::int64_t> begun_by) const {
@@ -65,6 +74,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
         else {
             const bool closed = passed && closes(test, weld, rules);
+            if (passed && !closed && !follows_what_failed(test, weld, rules)) continue;
             if (passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
             attempts.push_back(
                 {passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});

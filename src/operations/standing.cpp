@@ -10,6 +10,7 @@
 #include "operations/graded_tests.hpp"
 #include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/retest_notes.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/test_fate.hpp"
@@ -90,6 +91,21 @@ void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &
                                              (shows_the_same(of, held.record) ? ", by the same test,"
                                                                               : ", in the same process,")) +
                 " was revoked on " + print(event.day) + ": " + event.text + ", which was taken back: " + why);
+}
+
+/// What stands beside the verdict of its test stands beside what it holds by that, unless a reason let it.
+void tell_taken_back(Office &office, HeldQualification &held) {
+    const auto &aside = held.record.overridden;
+    if (held.record.carried() || std::any_of(aside.begin(), aside.end(), [](const Shortcoming &one) {
+            return one.kind == Shortcoming::Kind::turned;
+        }))
+        return;
+    for (const auto &coupon : test_coupons(held.record)) try {
+            const auto gone = gone_of_accepted(office, office.coupon(coupon));
+            if (!gone.empty()) held.validity.caution("of coupon " + coupon + ": " + listed(gone, "and"));
+        } catch (const Refusal &) {
+            continue; // told of the coupon itself
+        }
 }
 
 /// A use or an extension that was entered when what it keeps was over says so.
@@ -175,6 +191,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         if (taken_away(held.validity.state)) continue;
         tell_revoked_beside(welder, out, on, held);
         tell_revoked_no_more(welder, on, held);
+        tell_taken_back(office, held);
     }
     return out;
 }
@@ -329,42 +346,6 @@ std::optional<NextStep> next_step(const HeldQualification &held) {
     default: break; // over, by whatever
     }
     return NextStep{ToDo::test, v.until, held.retested_by, {}};
-}
-
-namespace {
-
-void take_next(DueList &due, Day by, const std::string &of) {
-    if (due.next && *due.next <= by) return;
-    due.next = by;
-    due.next_of = of;
-}
-
-} // namespace
-
-DueList due(Office &office, int days, std::optional<Day> on) {
-    if (days < 0 || days > 36'500) throw refused("days: 0 to 36500 can be looked ahead").at("days");
-    DueList out;
-    out.on = on.value_or(office.outside().today());
-    out.through = out.on + std::chrono::days{days};
-    for (auto &standing : standing_of_all(office, out.on))
-        for (auto &held : standing.held) {
-            const auto step = next_step(held);
-            if (!step) continue;
-            if (step->by.value_or(out.on) > out.through) {
-                take_next(out, *step->by, title_of(held) + " of " + held.mark);
-                continue;
-            }
-            const auto left = (step->by.value_or(out.on) - out.on).count();
-            out.items.push_back({*step, std::move(held), left});
-        }
-    std::stable_sort(out.items.begin(), out.items.end(),
-                     [](const auto &a, const auto &b) { return a.days_left < b.days_left; });
-    for (auto &one : endings(office, out.on, Day::max()))
-        if (one.by > out.through)
-            take_next(out, one.by, one.subject);
-        else
-            out.endings.push_back(std::move(one));
-    return out;
 }
 
 Day past_day(const Outside &outside, std::optional<Day> given) {

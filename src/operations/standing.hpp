@@ -100,7 +100,8 @@ std::optional<NextStep> next_step(const HeldQualification &held);
 
 struct DueQualification : NextStep {
     HeldQualification held;
-    std::int64_t days_left = 0; ///< negative: over for so many
+    std::int64_t days_left = 0;            ///< negative: over for so many
+    std::vector<std::string> at_hand = {}; ///< coupons that it may go by
 };
 struct DueList {
     Day on, through;

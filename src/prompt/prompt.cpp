@@ -108,8 +108,9 @@ private:
     /// What a line did, to be undone.
     struct Deed {
         std::string coupon;
-        int find = 0;           ///< that was logged; 0: exams were finished
-        std::vector<int> exams; ///< that were finished
+        int find = 0;              ///< that was logged; 0: exams were finished
+        std::vector<int> exams;    ///< that were finished
+        std::string for_good = {}; ///< what else it did, and how that is mended: a word undoes it not
     };
 
     /// A line that was refused.
@@ -244,14 +245,20 @@ private:
                                   ? "; 'withdraw " + std::to_string(number) + " WHY' takes it back"
                                   : ""));
         const Deed deed = *at;
+        if (!deed.for_good.empty())
+            throw InputError("the last line " + deed.for_good +
+                             "; 'undo N' takes back another find of this sitting");
         const std::string of = deed.coupon == coupon_ ? "" : " of coupon " + deed.coupon;
+        const CouponState before = call_.office().coupon(deed.coupon);
+        const IndicationRecord *find = before.indication(deed.find);
+        const std::string was = find ? ": " + visible(print_log_line(*find)) : "";
         const auto done = call_.write([&](Writing &w) {
             if (deed.find > 0) return withdraw_indication(w, deed.coupon, deed.find, undone);
             for (const int exam : deed.exams) reopen_exam(w, deed.coupon, exam, undone);
             return Done<int>{};
         });
         if (deed.find > 0) {
-            session_.out << "  #" << deed.find << of << " withdrawn\n";
+            session_.out << "  #" << deed.find << of << " withdrawn" << was << "\n";
             --logged_;
         }
         for (const int exam : deed.exams) session_.out << "  exam " << exam << of << " is open again\n";
@@ -290,6 +297,8 @@ private:
         const auto done =
             call_.write([&](Writing &w) { return withdraw_indication(w, coupon_, number, why); });
         forget(number);
+        deeds_.push_back(
+            {coupon_, 0, {}, "withdrew #" + std::to_string(number) + ": log it again, if it was right"});
         session_.out << "  #" << number << " withdrawn; it stays in the history\n";
         tell_notes(done.notes);
     }
@@ -305,6 +314,8 @@ private:
             },
             "not moved");
         if (done.value.coupon != coupon_) forget(order.find);
+        deeds_.push_back(
+            {coupon_, 0, {}, "moved #" + std::to_string(order.find) + ": move it back, if it was right"});
         session_.out << text(document_of(done.value), session_.paint());
         tell_notes(done.notes);
     }
@@ -312,6 +323,8 @@ private:
         const auto done = stored([&](Writing &w, bool sure) {
             return correct_indication(w, coupon_, number, line, corrected, sure);
         });
+        deeds_.push_back(
+            {coupon_, 0, {}, "corrected #" + std::to_string(number) + ": correct it again, if it was right"});
         session_.out << "  #" << number << " " << visible(print_log_line(done.value.indications.front()))
                      << "; the old line is kept\n";
         tell_notes(done.notes);

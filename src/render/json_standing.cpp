@@ -184,6 +184,7 @@ std::string json_text(const DueList &due, const std::vector<std::string> &notes)
     for (const auto &one : due.items) {
         json item = held_json(one.held);
         item["days left"] = one.days_left;
+        if (!one.at_hand.empty()) item["at hand"] = one.at_hand;
         item.erase("next"); // its parts stand here themselves
         item.update(step_json(one));
         out.push_back(std::move(item));

@@ -284,9 +284,11 @@ namespace {
 void add_qualifications(Document &doc, const DueList &due) {
     Grid table{{{"by"}, {"time left"}, {"welder"}, {"qualification"}, {"state"}, {"to do"}, {"why"}}, {}};
     for (const auto &one : due.items)
-        table.rows.push_back({print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark,
-                              title_of(one.held), held_in_a_cell(one.held), to_do_text(one),
-                              one.held.validity.reason});
+        table.rows.push_back(
+            {print(one.by.value_or(due.on)), time_left(one.days_left), one.held.mark, title_of(one.held),
+             held_in_a_cell(one.held),
+             to_do_text(one) + (one.at_hand.empty() ? "" : "; at hand, passed: " + listed(one.at_hand)),
+             one.held.validity.reason});
     doc.add(std::move(table));
 }
 
@@ -308,12 +310,6 @@ Document document_of(const DueList &due) {
                         (due.next ? "; the next day is " + print(*due.next) + ", " + due.next_of : ""));
     if (!due.items.empty()) add_qualifications(doc, due);
     if (!due.endings.empty()) add_endings(doc, due.endings);
-    return doc;
-}
-
-Document document_of(const DueList &due, const std::vector<std::string> &coupons) {
-    Document doc = document_of(due);
-    for (const auto &one : coupons) doc.line(one);
     return doc;
 }
 

@@ -27,8 +27,6 @@ Document document_of(const WelderStanding &standing);
 /// All welders, a line for each qualification.
 Document document_of(const std::vector<WelderStanding> &all);
 Document document_of(const DueList &due);
-/// The same with the coupons that it may go by (operations/due_coupons.hpp).
-Document document_of(const DueList &due, const std::vector<std::string> &coupons);
 
 Document document_of(const Granted &granted);
 /// Each coupon with what it granted, or what it lacks.

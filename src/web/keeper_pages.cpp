@@ -1,6 +1,5 @@
 // The keeper's pages: what is due, the proof of the record, a copy of it.
 #include "measure/text.hpp"
-#include "operations/due_coupons.hpp"
 #include "operations/keeping.hpp"
 #include "operations/standing.hpp"
 #include "records/files.hpp"
@@ -39,8 +38,7 @@ std::string verify_form(const std::string &head) {
 }
 
 std::string due_part(Office &office, int days) {
-    const DueList list = due(office, days);
-    return wide_tables(part_of(document_of(list, coupons_for_due(office, list)), "due"));
+    return wide_tables(part_of(document_of(due(office, days)), "due"));
 }
 
 Answer keeper_home(Visit &visit) {

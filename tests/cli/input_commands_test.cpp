@@ -196,7 +196,7 @@ TEST_CASE("a find is moved and withdrawn at the prompt, for a reason") {
     CHECK_THAT(r.out, says("moved from exam 2 of coupon T-1 (#1) to exam 1 of coupon T-1") &&
                           says("moved from exam 1 of coupon T-1 (#1) to exam 1 of coupon T-2"));
     CHECK_THAT(r.out, says("  #2 withdrawn; it stays in the history\n") &&
-                          says("nothing of this sitting is left to undo"));
+                          says("the last line withdrew #2: log it again, if it was right; 'undo N'"));
     std::set<std::string> reasons;
     for (const auto &entry : json(run, {"history", "T-1"}))
         if (entry.contains("reason")) reasons.insert(entry["reason"]);
