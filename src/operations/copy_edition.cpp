@@ -52,20 +52,20 @@ std::string edition_alone(const std::string &copy) {
     return out;
 }
 
-} // namespace
-
-void check_edition(const CriteriaSet &set, const std::string &copy) {
-    const auto of_set = years_in(set.edition), of_copy = years_in(copy);
-    const auto known = designations_in(set.edition + " " + set.title), said = designations_in(copy);
+/// Of a set by that edition, which its title may tell more of.
+void check_copy_of(const std::string &edition, const std::string &title, const std::string &name,
+                   const std::string &copy) {
+    const auto of_set = years_in(edition), of_copy = years_in(copy);
+    const auto known = designations_in(edition + " " + title), said = designations_in(copy);
     const bool same =
         std::any_of(said.begin(), said.end(), [&](const std::string &one) { return known.contains(one); });
     const bool tells_none = said.empty() && of_copy.empty();
     if (!same && (tells_none ? !(known.empty() && of_set.empty()) : !said.empty() && !known.empty()))
-        throw refused("'" + shown(copy) + "' names no copy of " + set.edition + ", by which criteria " +
-                      set.name + " are; which standard, and of which year?")
+        throw refused("'" + shown(copy) + "' names no copy of " + edition + ", by which criteria " + name +
+                      " are; which standard, and of which year?")
             .at("edition");
     // As the set itself is called, or of rules that go by no standard: there is nothing more to tell it by.
-    if (lowered(set.edition) == lowered(copy) || (known.empty() && of_set.empty())) return;
+    if (lowered(edition) == lowered(copy) || (known.empty() && of_set.empty())) return;
     if (const auto editions = years_in(edition_alone(copy)); editions.size() > 1)
         throw refused("'" + shown(copy) + "' names more than one edition, of " +
                       listed({editions.begin(), editions.end()}) + "; which one is the copy?")
@@ -77,8 +77,18 @@ void check_edition(const CriteriaSet &set, const std::string &copy) {
     if (std::none_of(of_copy.begin(), of_copy.end(),
                      [&](const std::string &year) { return of_set.contains(year); }))
         throw refused("the copy is of " + listed({of_copy.begin(), of_copy.end()}) + ", and criteria " +
-                      set.name + " are by " + set.edition + "; expected a copy of that edition")
+                      name + " are by " + edition + "; expected a copy of that edition")
             .at("edition");
+}
+
+} // namespace
+
+void check_edition(const CriteriaSet &set, const std::string &copy) {
+    if (!set.extends.empty()) try { // what is taken over stands in a copy of the base
+            return check_copy_of(set.extends_edition, "", set.name, copy);
+        } catch (const Refusal &) { // what is its own in one of its own
+        }
+    check_copy_of(set.edition, set.title, set.name, copy);
 }
 
 std::vector<std::string> other_editions(const OwnersCopyState &entered, const CriteriaSet &set,

@@ -243,6 +243,22 @@ void check_believed(const CriteriaSet &set, const CriteriaSet &filled, const std
                 .at("value");
 }
 
+/// Rules whose limit, with this number, lies under what the set's relevance leaves out.
+std::vector<std::string> left_out_by_relevance(const CriteriaSet &set, const CriteriaSet &filled,
+                                               const std::string &blank) {
+    Issues issues;
+    Doubts before(set, issues), now(filled, issues);
+    check_coverage(set, Vocabulary::shipped(), before);
+    check_coverage(filled, Vocabulary::shipped(), now);
+    std::vector<std::string> out;
+    for (const auto &rule : filled.rules)
+        if (now.told("relevance-over-limit", rule.id) && !before.told("relevance-over-limit", rule.id))
+            out.push_back(
+                "with this number of blank " + blank + ", the limit of rule " + rule.id +
+                " lies under what the set's relevance leaves out, so what is over it may not count");
+    return out;
+}
+
 } // namespace
 
 Done<Confirmed> confirm_limit(Writing &writing, const ConfirmRequest &request) {
@@ -305,7 +321,9 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
     const auto filled = with_owners_copy(set, bearing);
     check_believed(*set, *filled, blank.id);
     check_columns(*filled, blank.id);
-    return {std::move(out), other_editions(after, *set, read.copy)};
+    auto notes = other_editions(after, *set, read.copy);
+    for (auto &note : left_out_by_relevance(*set, *filled, blank.id)) notes.push_back(std::move(note));
+    return {std::move(out), std::move(notes)};
 }
 
 Done<CopyRetracted> retract_copy(Writing &writing, const RetractCopyRequest &request) {
