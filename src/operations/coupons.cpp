@@ -290,14 +290,14 @@ namespace {
 /// Who welded it said nothing of what its exams found while it was another's.
 void check_welder_said_nothing(Writing &writing, const CouponState &coupon, const std::string &welder) {
     const auto refuse = [&](const std::string &who, const std::string &what) {
-        throw refused(shown(who) + " is welder " + shown(welder) + " and " + what +
+        throw refused("as welder " + shown(welder) + "'s: " + shown(who) + ", " + what +
                       "; nobody says what was found on his own weld (common practice, no source). Another "
                       "person says it anew first, or the coupon is registered anew")
             .at("welder");
     };
     for (const auto &exam : coupon.exams)
         if (exam.finished && is_welder(writing.office(), exam.finished->by, welder))
-            refuse(exam.finished->by, "finished exam " + std::to_string(exam.number) + " of it");
+            refuse(exam.finished->by, "who welded it, finished exam " + std::to_string(exam.number));
     for (const auto &[who, what] : said_by_welder(writing.office(), coupon, welder)) refuse(who, what);
 }
 

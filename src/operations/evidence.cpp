@@ -270,9 +270,9 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
                  ", who welded it; another person is asked (common practice, no source)",
              {}});
     for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
-        out.impediments.push_back({name + ": " + who + ", who welded it, " + what +
-                                       "; another person says it anew (common practice, no source)",
-                                   {}});
+        out.impediments.push_back(
+            {name + ": " + who + ", " + what + "; another person says it anew (common practice, no source)",
+             {}});
     const GradeStanding grade = standing_of_grade(office, coupon);
     const Day today = office.outside().today();
     for (auto &one : impediments_of(out.test, name, today)) out.impediments.push_back(std::move(one));

@@ -81,7 +81,7 @@ std::map<std::int64_t, std::string> Fates::undone(const WelderState &welder) {
     for (const auto &e : welder.events) {
         const auto [at, fresh] = is_himself.emplace(e.stamp.who, false);
         if (fresh) at->second = is_welder(office_, e.stamp.who, welder.record.mark);
-        if (at->second && e.kind == "use") {
+        if (at->second && (e.kind == "use" || e.kind == "training")) {
             out[e.seq] = e.stamp.who + ", who entered it, is the welder (common practice, no source)";
             continue;
         }

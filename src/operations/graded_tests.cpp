@@ -10,6 +10,7 @@
 #include "operations/passed_on_name.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
+#include "operations/vouching.hpp"
 #include "operations/weld_day.hpp"
 #include "records/codecs/facts.hpp"
 #include "records/codecs/typed.hpp"
@@ -183,7 +184,8 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(of
     }
     for (const auto &e : welder.events) {
         for (const auto &proof : e.evidence) take_words(proof.coupon, e.overridden);
-        if (e.kind == "training") training_.push_back(e);
+        if (e.kind == "training" && !is_welder(office, e.stamp.who, welder.record.mark))
+            training_.push_back(e);
         if (e.kind == "revocation") {
             const auto *held = welder.qualification(e.qualification);
             revoked_.push_back({held ? process_of(*held) : "", e});

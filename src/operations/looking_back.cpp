@@ -67,8 +67,7 @@ bool has_a_past(Office &office, const CouponState &coupon, const Judged &judged)
 
 void look_back(Office &office, const CouponState &coupon, Judged &judged) {
     for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
-        judged.against.push_back(who + ", who welded it, " + what +
-                                 " (common practice, no source: another says it)");
+        judged.against.push_back(who + ", " + what + " (common practice, no source: another says it)");
     if (!has_a_past(office, coupon, judged)) return;
     const auto turns = turned(office, coupon.record.id);
     judged.taken_back = taken_back(office, coupon.record, turns);

@@ -94,13 +94,19 @@ void tell_revoked_no_more(const WelderState &welder, Day on, HeldQualification &
 }
 
 /// What stands beside the verdict of its test stands beside what it holds by that, unless a reason let it.
-void tell_taken_back(Office &office, HeldQualification &held) {
-    const auto &aside = held.record.overridden;
-    if (held.record.carried() || std::any_of(aside.begin(), aside.end(), [](const Shortcoming &one) {
-            return one.kind == Shortcoming::Kind::turned;
-        }))
-        return;
-    for (const auto &coupon : test_coupons(held.record)) try {
+void tell_taken_back(Office &office, const WelderState &welder,
+                     const std::map<std::int64_t, std::string> &undone, Day on, HeldQualification &held) {
+    std::set<std::string> coupons;
+    const auto take = [&](const std::vector<std::string> &proving, const std::vector<Shortcoming> &aside) {
+        if (std::none_of(aside.begin(), aside.end(),
+                         [](const Shortcoming &one) { return one.kind == Shortcoming::Kind::turned; }))
+            coupons.insert(proving.begin(), proving.end());
+    };
+    if (!held.record.carried()) take(test_coupons(held.record), held.record.overridden);
+    for (const auto &e : welder.events)
+        if (is_about(e, held) && !undone.contains(e.seq) && e.day <= on)
+            for (const auto &proof : e.evidence) take(Fates::coupons_of(proof), e.overridden);
+    for (const auto &coupon : coupons) try {
             const auto gone = gone_of_accepted(office, office.coupon(coupon));
             if (!gone.empty()) held.validity.caution("of coupon " + coupon + ": " + listed(gone, "and"));
         } catch (const Refusal &) {
@@ -191,7 +197,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         if (taken_away(held.validity.state)) continue;
         tell_revoked_beside(welder, out, on, held);
         tell_revoked_no_more(welder, on, held);
-        tell_taken_back(office, held);
+        tell_taken_back(office, welder, undone, on, held);
     }
     return out;
 }
