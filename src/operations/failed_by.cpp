@@ -33,20 +33,6 @@ void take_examined(const CouponState &coupon, std::set<std::string> &out) {
     if (!coupon.record.get("mechanical").empty()) out.insert("mechanical");
 }
 
-/// The coupon as it stood whenever it was graded failed, with that grade.
-std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> &history) {
-    std::vector<CouponState> out;
-    for (const auto &entry : history) {
-        if (entry.kind != "grade" || is_withdrawal(entry)) continue;
-        Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
-        if (grade.passed) continue;
-        grade.seq = entry.seq;
-        out.push_back(office.coupon(entry.subject, entry.seq));
-        out.back().grade = std::move(grade);
-    }
-    return out;
-}
-
 /// As it stood before each correction since one of its exams was finished, until it was last graded failed,
 /// if it ever was.
 std::vector<CouponState> before_corrections(Office &office, const std::vector<Entry> &history,
@@ -65,6 +51,19 @@ std::vector<CouponState> before_corrections(Office &office, const std::vector<En
 }
 
 } // namespace
+
+std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> &history) {
+    std::vector<CouponState> out;
+    for (const auto &entry : history) {
+        if (entry.kind != "grade" || is_withdrawal(entry)) continue;
+        Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
+        if (grade.passed) continue;
+        grade.seq = entry.seq;
+        out.push_back(office.coupon(entry.subject, entry.seq));
+        out.back().grade = std::move(grade);
+    }
+    return out;
+}
 
 std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
     coupon.record.withdrawn.clear(); // a failed one that was taken back is no less a failure

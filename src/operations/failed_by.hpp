@@ -13,6 +13,9 @@ struct JudgedNow {
 /// cannot be judged.
 std::optional<JudgedNow> judged_now(Office &office, CouponState coupon);
 
+/// The coupon as it stood whenever it was graded failed, with that grade; oldest first.
+std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> &history);
+
 /// Methods, and "mechanical", by which a coupon failed: as it stood whenever it was graded failed, and
 /// before each correction of what had been finished until then, so that what is entered later adds nothing
 /// and takes nothing away; one that was never graded so, as it stands, too. All it was examined by, if

@@ -21,18 +21,12 @@ ByWhat graded_by(const CouponState &graded) {
 
 std::optional<CouponState> failed_by_others(Office &office, const std::vector<Entry> &history,
                                             const CouponState &coupon) {
-    std::set<ByWhat> asked{graded_by(coupon)};
+    const ByWhat passed_by = graded_by(coupon);
+    for (auto &then : graded_failed(office, history))
+        if (graded_by(then) != passed_by) return std::move(then);
+    std::set<ByWhat> asked{passed_by};
     for (const auto &entry : history) {
-        if (is_withdrawal(entry)) continue;
-        if (entry.kind == "grade") {
-            Grade grade = codec::grade_from(codec::parsed(entry.body), stamp_of(entry));
-            if (grade.passed) continue;
-            grade.seq = entry.seq;
-            CouponState then = office.coupon(entry.subject, entry.seq);
-            then.grade = std::move(grade);
-            if (graded_by(then) != graded_by(coupon)) return then;
-        }
-        if (entry.kind != "coupon") continue;
+        if (entry.kind != "coupon" || is_withdrawal(entry)) continue;
         CouponState by = coupon;
         by.grade.reset();
         const CouponRecord said = codec::coupon_from(codec::parsed(entry.body));
