@@ -10,7 +10,6 @@
 #include "operations/said_by_welder.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/turned.hpp"
-#include "operations/vouching.hpp"
 #include "operations/weld_day.hpp"
 
 #include <algorithm>
@@ -264,11 +263,6 @@ TestEvidence evidence(Office &office, const GradedTests &tests, const CouponStat
         out.impediments.push_back({name + (coupon.grade ? " was graded failed" : " is not graded") +
                                        "; only a coupon that was graded passed qualifies",
                                    {}});
-    else if (is_welder(office, coupon.grade->stamp.who, coupon.record.get("welder")))
-        out.impediments.push_back(
-            {name + " was graded by " + coupon.grade->stamp.who +
-                 ", who welded it; another person is asked (common practice, no source)",
-             {}});
     for (const auto &[who, what] : said_by_welder(office, coupon, coupon.record.get("welder")))
         out.impediments.push_back(
             {name + ": " + who + ", " + what + "; another person says it anew (common practice, no source)",

@@ -12,14 +12,18 @@ namespace {
 JudgedNow of_class(const ClassJudgement &one) { return {one.verdict, one.findings}; }
 
 /// Methods by whose finds the coupon is rejected as it stands there.
-void take_rejecting(Office &office, const CouponState &coupon, std::set<std::string> &out) {
+void take_rejecting(Office &office, const CouponState &coupon, std::set<std::string> &out,
+                    std::set<int> &exams) {
     const auto judged = judged_now(office, coupon);
     if (!judged) return;
     for (const auto &finding : judged->findings) {
         if (finding.effect != Verdict::reject) continue;
         for (const int number : finding.indications)
             if (const auto *found = coupon.indication(number))
-                if (const auto *exam = coupon.exam(found->exam)) out.emplace(name_of(exam->method));
+                if (const auto *exam = coupon.exam(found->exam)) {
+                    out.emplace(name_of(exam->method));
+                    exams.insert(exam->number);
+                }
     }
 }
 
@@ -91,20 +95,21 @@ std::optional<JudgedNow> judged_now(Office &office, CouponState coupon) {
     }
 }
 
-std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
-                                   const CouponState &coupon, bool bends_failed) {
+FailedBy failed_by(Office &office, const std::vector<Entry> &history, const CouponState &coupon,
+                   bool bends_failed) {
     auto states = graded_failed(office, history);
     const std::int64_t last_failed = states.empty() ? 0 : states.back().grade->seq;
     if (states.empty()) states.push_back(coupon);
     for (auto &state : before_corrections(office, history, last_failed)) states.push_back(std::move(state));
     std::set<std::string> out;
+    std::set<int> exams;
     if (bends_failed) out.insert("mechanical");
     for (const auto &fact : coupon.record.before)
         if (fact.kind != CarriedFact::Kind::failed_beside)
             out.insert(fact.methods.begin(), fact.methods.end());
-    for (const auto &state : states) take_rejecting(office, state, out);
+    for (const auto &state : states) take_rejecting(office, state, out, exams);
     if (out.empty()) take_examined(states.front(), out);
-    return {out.begin(), out.end()};
+    return {{out.begin(), out.end()}, std::move(exams)};
 }
 
 } // namespace beadbook

@@ -2,6 +2,8 @@
 
 #include "operations/office.hpp"
 
+#include <set>
+
 namespace beadbook {
 
 /// The verdict of the class that counts, with its reasons.
@@ -16,11 +18,16 @@ std::optional<JudgedNow> judged_now(Office &office, CouponState coupon);
 /// The coupon as it stood whenever it was graded failed, with that grade; oldest first.
 std::vector<CouponState> graded_failed(Office &office, const std::vector<Entry> &history);
 
-/// Methods, and "mechanical", by which a coupon failed: as it stood whenever it was graded failed, and
-/// before each correction of what had been finished until then, so that what is entered later adds nothing
-/// and takes nothing away; one that was never graded so, as it stands, too. All it was examined by, if
-/// nothing tells them apart.
-std::vector<std::string> failed_by(Office &office, const std::vector<Entry> &history,
-                                   const CouponState &coupon, bool bends_failed);
+/// By what a coupon failed.
+struct FailedBy {
+    std::vector<std::string> methods; ///< and "mechanical"
+    std::set<int> exams;              ///< of whose finds one rejected it; empty if no find tells
+};
+
+/// As it stood whenever it was graded failed, and before each correction of what had been finished until
+/// then, so that what is entered later adds nothing and takes nothing away; one that was never graded so, as
+/// it stands, too. All it was examined by, if nothing tells them apart.
+FailedBy failed_by(Office &office, const std::vector<Entry> &history, const CouponState &coupon,
+                   bool bends_failed);
 
 } // namespace beadbook

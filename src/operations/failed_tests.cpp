@@ -18,7 +18,7 @@ std::vector<WelderStanding::Failed> failed_tests(Office &office, const GradedTes
         } else {
             const Grade &grade = *test.coupon.grade;
             if (!grade.after_fail) continue;
-            one.by = failed_by(office, office.book().history(record.id), test.coupon, false);
+            one.by = failed_by(office, office.book().history(record.id), test.coupon, false).methods;
             one.passed_since = grade.stamp.who + (grade.remark.empty() ? "" : ": " + grade.remark);
         }
         out.push_back(std::move(one));

@@ -77,13 +77,10 @@ const Fates::Fate &Fates::of(const std::string &coupon) {
 
 std::map<std::int64_t, std::string> Fates::undone(const WelderState &welder) {
     std::map<std::int64_t, std::string> out;
-    std::map<std::string, bool> is_himself; // few people enter much
     for (const auto &e : welder.events) {
         if (e.kind == "use" || e.kind == "training") { // they rest on no coupon
-            const auto [at, fresh] = is_himself.emplace(e.stamp.who, false);
-            if (fresh) at->second = is_welder(office_, e.stamp.who, welder.record.mark);
-            if (at->second)
-                out[e.seq] = e.stamp.who + ", who entered it, is the welder (common practice, no source)";
+            if (const std::string as = as_himself(office_, e.stamp.who, welder.record.mark); !as.empty())
+                out[e.seq] = e.stamp.who + ", who entered it, " + as + " (common practice, no source)";
             continue;
         }
         for (const auto &proof : e.evidence)

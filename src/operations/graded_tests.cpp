@@ -184,7 +184,7 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(of
     }
     for (const auto &e : welder.events) {
         for (const auto &proof : e.evidence) take_words(proof.coupon, e.overridden);
-        if (e.kind == "training" && !is_welder(office, e.stamp.who, welder.record.mark))
+        if (e.kind == "training" && as_himself(office, e.stamp.who, welder.record.mark).empty())
             training_.push_back(e);
         if (e.kind == "revocation") {
             const auto *held = welder.qualification(e.qualification);
@@ -266,11 +266,11 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
         for (const auto &one : described) add_welds(one, welds);
     }
     auto &out = perhaps ? perhaps_ : tests_;
-    auto by = failed ? failed_by(office, history, by_others ? *by_others : coupon, bends_failed)
-                     : std::vector<std::string>{};
-    out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by), shown_by(history),
-                   first_graded(history), history.front().seq, std::move(described), std::move(called_then),
-                   by_others.has_value(), settled});
+    auto by = failed ? failed_by(office, history, by_others ? *by_others : coupon, bends_failed) : FailedBy{};
+    const auto seen = failed ? failure_seen(history, by.exams, by.methods) : std::nullopt;
+    out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by.methods), seen,
+                   shown_by(history), first_graded(history), history.front().seq, weld_day_told(history),
+                   std::move(described), std::move(called_then), by_others.has_value(), settled});
 }
 
 bool GradedTests::Test::passed_by(const RangeRules &rules) const {

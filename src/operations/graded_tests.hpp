@@ -1,6 +1,7 @@
 #pragma once
 
 #include "facts/shortcoming.hpp"
+#include "operations/failure_seen.hpp"
 #include "operations/office.hpp"
 #include "operations/rule_words.hpp"
 #include "operations/welder_names.hpp"
@@ -37,9 +38,11 @@ public:
         bool passed = false;
         std::vector<Weld> welds;
         std::vector<std::string> failed_by;       ///< as failed_by.hpp
+        std::optional<FailureSeen> seen = {};     ///< failed: by an exam of it
         std::int64_t shown_by = 0;                ///< entry by which a failure showed
         std::int64_t graded_by = 0;               ///< entry that first graded it; 0: none
         std::int64_t begun_by = 0;                ///< its first entry
+        std::int64_t day_told = 0;                ///< the entry that told the day first
         std::vector<CouponRecord> described = {}; ///< failed: whatever it was said to be as it failed
         std::string called_then = {}; ///< a name of the welder's, under another's mark (passed_on_name.hpp)
         /// It failed by other criteria than it passed by: it has passed only for those who take these.

@@ -40,6 +40,14 @@ public:
     /// of its gaps.
     void check_practice_of(const CouponState &coupon, ExamRecord &exam, Gaps gaps = Gaps::bear);
 
+    /// Whether a person is a welder, by all names that either ever had, or may be taken for him
+    /// (operations/vouching.hpp).
+    struct AsWelder {
+        bool is = false;
+        std::string taken_for; ///< the welder's name that somebody may take the person's for
+    };
+    const AsWelder &as_welder(const std::string &person, const std::string &welder);
+
 private:
     /// Made once for each set and each state of the record.
     struct WithCopy {
@@ -48,6 +56,7 @@ private:
     };
     std::map<std::string, WithCopy> with_copy_; ///< by the hash of the text
     Remembered<std::pair<std::string, std::optional<std::int64_t>>, CouponState> coupons_;
+    Remembered<std::pair<std::string, std::string>, AsWelder> as_welder_;
     Book &book_;
     Catalogue &catalogue_;
 };

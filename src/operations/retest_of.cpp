@@ -2,6 +2,7 @@
 #include "operations/test_likeness.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace beadbook {
 namespace {
@@ -13,19 +14,18 @@ std::optional<Day> entered_after(const WelderEvent &event, Day day) {
     return entered > day ? std::optional(entered) : std::nullopt;
 }
 
+/// Of what is not on record itself: after all that is.
+constexpr std::int64_t never_told = std::numeric_limits<std::int64_t>::max();
+
 bool asks_more(const RetestState &state, const RetestState &than) {
     return state.needed > than.needed || (!state.known && than.known) ||
            (state.training_first && !than.training_first) || (!state.satisfied() && than.satisfied());
 }
 
-/// When it was seen that it failed: the day of the first exam that it failed by; absent if no exam tells.
-std::optional<Day> seen_on(const GradedTests::Test &failed) {
-    std::optional<Day> out;
-    for (const auto &exam : failed.coupon.exams)
-        if (const auto &by = failed.failed_by;
-            std::find(by.begin(), by.end(), name_of(exam.method)) != by.end() && (!out || exam.date < *out))
-            out = exam.date;
-    return out;
+/// Whether what was welded on a day, and told so by that entry, came after it was seen that a test had
+/// failed; on the very day, what was on record as welded before that did not.
+bool came_after(Day welded, std::int64_t told, const FailureSeen &seen) {
+    return std::pair(welded, told) > std::pair(seen.day, seen.entry);
 }
 
 } // namespace
@@ -34,8 +34,8 @@ bool GradedTests::follows_what_failed(const Test &test, const Weld &weld, const 
     std::vector<std::string> lacks;
     return std::all_of(tests_.begin(), tests_.end(), [&](const Test &failed) {
         if (failed.passed_by(rules) || !failed.day || *failed.day > *test.day) return true;
-        const auto seen = seen_on(failed);
-        return !seen || *seen <= *test.day || same_kind(failed.welds, weld, &rules, lacks) != Truth::yes;
+        return !failed.seen || came_after(*test.day, test.day_told, *failed.seen) ||
+               same_kind(failed.welds, weld, &rules, lacks) != Truth::yes;
     });
 }
 
@@ -117,11 +117,12 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         for (const auto &id : out.state.passed) {
             const Test *retest = find(id);
             const Day of = id == coupon.id ? welded : *retest->day;
-            if (const auto seen = seen_on(*failed); seen && of < *seen) {
+            const std::int64_t told = retest ? retest->day_told : begun_by.value_or(never_told);
+            if (const auto &seen = failed->seen; seen && !came_after(of, told, *seen)) {
                 auto &one = unknown(Shortcoming::Kind::not_after, id);
                 one.lacks = {failed->coupon.record.id};
                 one.was = print(of);
-                one.on = print(*seen);
+                one.on = print(seen->day);
             }
         }
     if (own)

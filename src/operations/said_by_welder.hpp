@@ -5,10 +5,9 @@
 namespace beadbook {
 
 /// What stands of a coupon as that welder said it himself, or somebody whose name may be his: by whom, and
-/// what
-/// ("who welded it, entered what stands of #1 (entry 7)"). Nobody says what was found on his own weld (common
-/// practice, no source), and who the welder is may be told afterwards. Of exams and the grade it tells names
-/// that may be his alone: those that are do not count anyway. The record of people tells them apart.
+/// what ("who welded it, entered what stands of #1 (entry 7)"). Nobody says what was found on his own weld
+/// (common practice, no source), and who the welder is may be told afterwards. Of exams it tells names that
+/// may be his alone: those that are do not count anyway. The record of people tells them apart.
 struct SaidByWelder {
     std::string who, what;
 };

@@ -129,8 +129,11 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         return "it holds with the same employer, and that was " + shown(one.was) +
                " when the test came on record, and is " + shown(one.now) + " now";
     case Kind::not_after:
-        return "coupon " + one.coupon + " was welded on " + one.was + ", and that coupon " +
-               listed(one.lacks) + " failed was seen by the examination of " + one.on +
+        return "coupon " + one.coupon +
+               (one.was == one.on ? " was on record as welded on " + one.was + " before it was seen, that day, that coupon " +
+                                        listed(one.lacks) + " failed"
+                                  : " was welded on " + one.was + ", and that coupon " + listed(one.lacks) +
+                                        " failed was seen by the examination of " + one.on) +
                ": a retest follows a failure (common practice, no source)";
     case Kind::coupons: break;
     }

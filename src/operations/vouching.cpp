@@ -45,22 +45,35 @@ void check_no_fellow(Office &office, const std::string &who, const std::string &
         .mend({"person", {enrolled.empty() ? who : enrolled}, {"role"}});
 }
 
-bool is_welder(Office &office, const std::string &person, const std::string &welder) {
-    if (person.empty() || welder.empty()) return false;
-    const WelderNames one("", names_behind(office, welder));
-    const auto persons = names_behind(office, person);
-    return std::any_of(persons.begin(), persons.end(), [&](const std::string &name) {
-        const WelderText who(name);
-        return one.means(who) || one.seen_as(who);
+const Office::AsWelder &Office::as_welder(const std::string &person, const std::string &welder) {
+    return as_welder_.of(ledger(), {person, welder}, [&] {
+        AsWelder out;
+        if (person.empty() || welder.empty()) return out;
+        const WelderNames one("", names_behind(*this, welder));
+        const bool known = person_named(*this, person).has_value();
+        for (const auto &name : names_behind(*this, person)) {
+            const WelderText who(name);
+            out.is = out.is || one.means(who) || one.seen_as(who);
+            if (!known && out.taken_for.empty()) out.taken_for = one.taken_for(who);
+        }
+        return out;
     });
 }
 
+bool is_welder(Office &office, const std::string &person, const std::string &welder) {
+    return office.as_welder(person, welder).is;
+}
+
+std::string as_himself(Office &office, const std::string &person, const std::string &welder) {
+    const auto &as = office.as_welder(person, welder);
+    if (as.is) return "is the welder";
+    return as.taken_for.empty() ? ""
+                                : "may be the welder, called '" + shown(as.taken_for) +
+                                      "'; the record of people tells the two apart";
+}
+
 std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder) {
-    if (person.empty() || welder.empty() || person_named(office, person)) return "";
-    const WelderNames one("", names_behind(office, welder));
-    for (const auto &name : names_behind(office, person))
-        if (std::string taken = one.taken_for(name); !taken.empty()) return taken;
-    return "";
+    return office.as_welder(person, welder).taken_for;
 }
 
 void check_vouches(Office &office, const std::string &who, const std::string &said_of,

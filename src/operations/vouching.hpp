@@ -40,6 +40,10 @@ void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64
 /// it is written.
 bool is_welder(Office &office, const std::string &person, const std::string &welder);
 
+/// "is the welder", or that he may be and what tells them apart, of who said something of a welder's skill
+/// before it was known whose names are whose; empty: he is another person.
+std::string as_himself(Office &office, const std::string &person, const std::string &welder);
+
 /// A name of that welder that somebody may take the person's for ("Prof. J. Reef"); empty of whom the record
 /// of people knows by that very name.
 std::string taken_for_welder(Office &office, const std::string &person, const std::string &welder);

@@ -56,7 +56,7 @@ TEST_CASE(
     const auto before = here.book.coupon("Q-1").record.before;
     REQUIRE(!before.empty());
     CHECK(before.front().methods ==
-          failed_by(there.office, there.book.history("Q-1"), there.book.coupon("Q-1"), false));
+          failed_by(there.office, there.book.history("Q-1"), there.book.coupon("Q-1"), false).methods);
     here.coupon("Q-2", "2026-10-06", true);
     CHECK_THAT(refused_to_qualify(here, "Q-2"), says("coupon Q-1 failed on 2026-10-05"));
 }
