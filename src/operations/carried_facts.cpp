@@ -106,7 +106,8 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const bool failed = std::any_of(out.begin(), out.end(), [](const auto &one) {
         return one.kind == Against::rejected || one.kind == Against::graded_failed;
     });
-    const auto methods = failed ? failed_by(office, history, coupon, false).methods : std::vector<std::string>{};
+    const auto methods =
+        failed ? failed_by(office, history, coupon, false).methods : std::vector<std::string>{};
     for (auto &one : out)
         if ((one.kind == Against::rejected || one.kind == Against::graded_failed) && one.methods.empty())
             one.methods = methods;

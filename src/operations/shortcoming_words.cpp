@@ -130,10 +130,11 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
                " when the test came on record, and is " + shown(one.now) + " now";
     case Kind::not_after:
         return "coupon " + one.coupon +
-               (one.was == one.on ? " was on record as welded on " + one.was + " before it was seen, that day, that coupon " +
-                                        listed(one.lacks) + " failed"
-                                  : " was welded on " + one.was + ", and that coupon " + listed(one.lacks) +
-                                        " failed was seen by the examination of " + one.on) +
+               (one.was == one.on
+                    ? " was on record as welded on " + one.was +
+                          " before it was seen, that day, that coupon " + listed(one.lacks) + " failed"
+                    : " was welded on " + one.was + ", and that coupon " + listed(one.lacks) +
+                          " failed was seen by the examination of " + one.on) +
                ": a retest follows a failure (common practice, no source)";
     case Kind::coupons: break;
     }
