@@ -3,6 +3,7 @@
 #include "measure/text.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/looking_back.hpp"
+#include "operations/marks.hpp"
 #include "operations/registered_like.hpp"
 #include "operations/streaming.hpp"
 #include "render/json_judging.hpp"
@@ -65,8 +66,16 @@ private:
     Verdict worst_ = Verdict::accept;
 };
 
-ExitCode judge_every(Call &call) {
-    const Selection of = selection_of(call);
+/// What its options ask for with --all, else the marks that its first word means, where these are several.
+Selection selection_or_marks(Call &call) {
+    if (call.has("all")) return selection_of(call);
+    check_no_selection(call);
+    Selection out;
+    if (auto marks = marks_in(call.at(0)); marks.size() > 1) out.marks = std::move(marks);
+    return out;
+}
+
+ExitCode judge_every(Call &call, const Selection &of) {
     AllJudged all(call);
     const auto take = [&](const JudgedOrNot &one) { all.take(one); };
     const auto check_meant = [&] {
@@ -111,15 +120,11 @@ ExitCode judge_stream(Call &call) {
 
 ExitCode run_judge(Call &call) {
     if (call.has("stream")) return judge_stream(call);
-    if (call.has("all") && call.has("proof")) throw UsageError("--proof is of one COUPON, not of --all");
-    if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON or --all");
-    if (call.has("all")) return judge_every(call);
-    if (call.at(0).find(',') != std::string::npos || call.at(0).find("..") != std::string::npos)
-        throw UsageError(
-            "'" + shown(call.at(0)) +
-            "' is several coupons; 'judge --all' judges those that its "
-            "options ask for, such as --cohort, --welder or --from and --to; else judge each by itself");
-    check_no_selection(call);
+    if (call.has("all") == !call.words().empty()) throw UsageError("give one COUPON, several, or --all");
+    const Selection of = selection_or_marks(call);
+    if (call.has("proof") && (call.has("all") || !of.marks.empty()))
+        throw UsageError("--proof is of one COUPON, not of several");
+    if (call.has("all") || !of.marks.empty()) return judge_every(call, of);
     return judge_one(call);
 }
 
@@ -138,28 +143,19 @@ ExitCode run_why(Call &call) {
 
 ExitCode run_grade(Call &call) {
     const std::string &decision = call.words().back();
-    const auto is_several = [](const std::string &word) {
-        return word.find(',') != std::string::npos || word.find("..") != std::string::npos;
-    };
-    for (const auto &word : call.words())
-        if (is_several(word))
-            throw UsageError("'" + shown(word) +
-                             "' is several coupons; 'grade passed --all' grades those that its options ask "
-                             "for, such as --cohort, --welder or --from and --to; else grade each by itself");
     if (call.words().size() == 2 && (call.at(0) == "passed" || call.at(0) == "failed"))
         throw UsageError("the coupon stands before its grade: grade " + shown(decision) + " " + call.at(0));
     if (decision != "passed" && decision != "failed")
         throw UsageError("'" + shown(decision) + "' is no grade; expected passed or failed");
-    if (call.has("all") == (call.words().size() > 1)) throw UsageError("give one COUPON or --all");
-    if (call.has("all")) {
-        const GradeManyRequest request{decision == "passed", call.text("remark"), judge_request(call),
-                                       selection_of(call)};
+    if (call.has("all") == (call.words().size() > 1)) throw UsageError("give one COUPON, several, or --all");
+    const Selection of = selection_or_marks(call);
+    if (call.has("all") || !of.marks.empty()) {
+        const GradeManyRequest request{decision == "passed", call.text("remark"), judge_request(call), of};
         auto done = call.write([&](Writing &w) { return grade_many(w, request); });
-        for (auto &note : notes_on_empty(call, request.of, done.value.graded.empty()))
+        for (auto &note : notes_on_empty(call, of, done.value.graded.empty()))
             done.notes.push_back(std::move(note));
         return call.tell(done);
     }
-    check_no_selection(call);
     const GradeRequest request{call.at(0), decision == "passed", call.text("remark"), judge_request(call)};
     return call.tell(call.write([&](Writing &w) { return grade_coupon(w, request); }));
 }

@@ -5,6 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/left_out.hpp"
 #include "operations/looking_back.hpp"
@@ -72,6 +73,14 @@ void walk_marks(Office &office, const std::vector<std::string> &marks, const Cou
     }
 }
 
+void check_registered(Office &office, const std::vector<std::string> &marks) {
+    Faults faults;
+    for (const auto &mark : marks)
+        if (!office.book().knows_coupon(mark))
+            faults.guard([&] { return mark; }, [&] { office.coupon(mark); });
+    faults.check(std::to_string(faults.count()) + " of " + std::to_string(marks.size()));
+}
+
 void select_from(Office &office, const Selection &of, const CouponAtHand::Read &read,
                  const std::function<void(CouponAtHand &)> &take) {
     check_days(of);
@@ -79,7 +88,10 @@ void select_from(Office &office, const Selection &of, const CouponAtHand::Read &
         if (is_meant(of, one)) take(one);
         return true;
     };
-    if (of.welder.empty())
+    if (!of.marks.empty()) {
+        check_registered(office, of.marks);
+        walk_marks(office, of.marks, read, hand_on);
+    } else if (of.welder.empty())
         walk_with(office, {0, false, 500, of.cohort, of.class_id}, read, hand_on);
     else
         walk_marks(office, office.book().coupons_of(of.welder), read, hand_on);

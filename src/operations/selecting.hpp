@@ -63,7 +63,7 @@ bool is_meant(const Selection &of, CouponAtHand &one);
 
 /// Hands on each coupon that is asked for, in the order in which they were registered, of several shops one
 /// after the other; one that cannot be judged stops none of the others. The only place that applies a
-/// selection. Throws Refusal (field "from"): after "to".
+/// selection. Throws Refusal: "from" (its field) after "to", a mark that nobody registered.
 void select(const Shops &shops, const Selection &of, const std::function<void(CouponAtHand &)> &take);
 /// The same within a transaction. `take` may write about the coupon at hand after it has looked at it.
 void select(Writing &writing, const Selection &of, const std::function<void(CouponAtHand &)> &take);

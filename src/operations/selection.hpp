@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace beadbook {
 
@@ -28,7 +29,8 @@ struct Selection {
     std::optional<GradeState> grade = {};
     /// An exam of it is open, or none is on record yet; not if withdrawn.
     bool unfinished = false;
-    std::string criteria = {}; ///< that it was registered with: a name, or the whole path of a file
+    std::string criteria = {};           ///< that it was registered with: a name, or the whole path of a file
+    std::vector<std::string> marks = {}; ///< of these, in this order; none: whatever they are called
 
     /// Nothing is asked for.
     bool all() const { return *this == Selection{}; }

@@ -60,7 +60,7 @@ TEST_CASE("wrong words end with 2, say what was meant, and change nothing") {
         {{"jugde", "T-1"}, "did you mean 'judge'?"},
         {{"judge", "--clas", "2", "T-1"}, "there is no option '--clas'; did you mean '--class'?"},
         {{"judge", "--cl", "2", "T-1"}, "there is no option '--cl'"},
-        {{"judge"}, "give one COUPON or --all"},
+        {{"judge"}, "give one COUPON, several, or --all"},
         {{"judge", "T-1", "T-2"}, "one word too many"},
         {{"register"}, "too few words; expected COUPON"},
         {{"exam", "T-1", "UT"}, "'UT' is no exam; expected VT, MT, PT or RT"},

@@ -93,8 +93,8 @@ TEST_CASE("each list takes the same words for which coupons, and says when there
              {{"coupons", "--method", "UX"}, "is no exam"},
              {{"judge", "T-1", "--cohort", "autumn"}, "it goes with --all"},
              {{"grade", "T-1", "passed", "--unfinished"}, "it goes with --all"},
-             {{"grade", "passed"}, "give one COUPON or --all"},
-             {{"grade", "T-1", "passed", "--all"}, "give one COUPON or --all"},
+             {{"grade", "passed"}, "give one COUPON, several, or --all"},
+             {{"grade", "T-1", "passed", "--all"}, "give one COUPON, several, or --all"},
              {{"summary", "--against", "autumn"}, "give the first with --cohort or --welder"},
              {{"summary", "--cohort", "autumn", "--against", "autumn"}, "against itself"},
              {{"export", "csv", "verdict"}, "expected coupons, exams or indications"},
@@ -207,6 +207,28 @@ TEST_CASE("many are graded at once, all or none, each with what decided") {
     CHECK(json(run, {"grade", "failed", "--all", "--verdict", "reject"})["left out"].size() == 2);
     CHECK(json(run, {"coupons", "--graded", "failed"}).size() == 2);
     CHECK_THAT(run.ok({"grade", "passed", "--all", "--cohort", "winter"}), says("nothing was graded"));
+}
+
+TEST_CASE("several are judged and graded by their marks, in the order in which they are named") {
+    const Program run;
+    cohort(run);
+    const auto judged = json(run, {"judge", "T-2,T-1"}, 1);
+    REQUIRE(judged.size() == 2);
+    CHECK(judged[0]["coupon"] == "T-2");
+    CHECK(judged[1]["coupon"] == "T-1");
+    CHECK(run({"judge", "T-1..T-3"}).code == 1);
+    CHECK(run({"judge", "T-1,T-3"}).code == 5);
+    const Run one_unknown = run({"grade", "T-2,T-99", "failed"});
+    CHECK(one_unknown.code == 3);
+    CHECK_THAT(one_unknown.err,
+               says("1 of 2 cannot be taken, nothing was stored:\nT-99: there is no coupon"));
+    CHECK(run({"grade", "T-1..T-3", "passed"}).code == 3);
+    CHECK(json(run, {"coupons", "--graded", "none"}).size() == 5);
+    CHECK_THAT(run.ok({"grade", "T-2,T-5", "failed", "--remark", "again"}), says("2 coupons graded failed"));
+    CHECK(json(run, {"coupons", "--graded", "failed"}).size() == 2);
+    const Run both = run({"judge", "T-1..T-3", "--cohort", "autumn"});
+    CHECK(both.code == 2);
+    CHECK_THAT(both.err, says("it goes with --all"));
 }
 
 TEST_CASE("a summary tells one group, or two side by side") {
