@@ -1,4 +1,5 @@
 #include "operations/bulk.hpp"
+#include "operations/judging.hpp"
 
 #include "facts/plausibility.hpp"
 #include "measure/sha256.hpp"
@@ -391,6 +392,7 @@ Done<Imported> store_import(Writing &writing, PreparedImport prepared) {
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     for (auto &entry : prepared.entries) writing.add(std::move(entry));
     check_may_bring_in(writing, prepared.seen);
+    for (const auto &[mark, newest] : prepared.seen) keep_what_may_go(writing, mark);
     return std::move(prepared.done);
 }
 

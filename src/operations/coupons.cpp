@@ -345,6 +345,7 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         if (std::find(doubted.begin(), doubted.end(), doubt) == doubted.end())
             out.notes.push_back(std::move(doubt));
     note_turned_verdicts("this", before, as_it_stands(writing, now.id), out.notes);
+    keep_what_may_go(writing, now.id);
     if (now.get("also") != old.record.get("also") && !old.record.get("also").empty())
         out.notes.push_back("called for on this coupon was " + old.record.get("also") + ", and now is " +
                             (now.get("also").empty() ? "nothing" : now.get("also")) +

@@ -178,6 +178,11 @@ void keep_what_may_go(Writing &writing, const std::string &mark) {
     const CouponState &coupon = writing.coupon(mark);
     const auto set = writing.office().criteria_or_none(coupon.record.get("criteria"));
     if (!set || is_shipped_set(set->name, set->hash)) return;
+    // What tells of that text tells of whatever is found later, too: each is judged by it again.
+    const std::string class_id = coupon.record.get("class");
+    if (!coupon.verdicts.empty() && coupon.verdicts.back().hash == set->hash &&
+        coupon.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject))
+        return;
     const JudgedOrNot judged = judge_or_tell(writing.office(), coupon);
     if (judged.judged && judged.judged->verdict() == Verdict::reject) keep(writing, coupon, *judged.judged);
 }

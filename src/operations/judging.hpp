@@ -59,10 +59,11 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
 /// The same by a set at hand: replay, and plans.
 Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> set);
 
-/// Judges and keeps the verdict, unless the last one says the same.
 /// Keeps the verdict by criteria that are not shipped where they reject the coupon: their file may read
-/// otherwise tomorrow, and it was rejected all the same.
+/// otherwise tomorrow, and it was rejected all the same. To be called after whatever may make a reject, as
+/// soon as a find is on record: an exam need not be finished to find a crack.
 void keep_what_may_go(Writing &writing, const std::string &mark);
+/// Judges and keeps the verdict, unless the last one says the same.
 Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request = {});
 
 /// A coupon that could not be judged keeps the others from nothing: it says why.

@@ -319,6 +319,7 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
                          named({writing.coupon(request.coupon).exam(exam)}) + ": " + e.what());
         }
     }
+    keep_what_may_go(writing, request.coupon);
     return out;
 }
 
@@ -360,6 +361,7 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     for (auto &note : unread_measures(writing.catalogue(), record, exam.method, now))
         notes.push_back(std::move(note));
     note_turned_verdicts("the correction", before, as_it_stands(writing, coupon), notes);
+    keep_what_may_go(writing, coupon);
     return {{coupon, now.exam, {now}, {}}, std::move(notes)};
 }
 

@@ -103,6 +103,7 @@ Done<Moved> move_indication(Writing &writing, const MoveRequest &request) {
     note_method(from, writing.coupon(to).needed_exam(out.value.now.exam), out.value.now.number, out.notes);
     note_turned_verdicts("the move", before, as_it_stands(writing, request.coupon), out.notes);
     if (over) note_turned_verdicts("the move", before_there, as_it_stands(writing, to), out.notes);
+    keep_what_may_go(writing, to);
     return out;
 }
 

@@ -36,11 +36,11 @@ std::optional<Turned> turned_since_verdict(Office &office, const CouponState &st
     return std::nullopt;
 }
 
-/// The entry that finished the first of its exams; 0: none is.
-std::int64_t first_finish(const std::vector<Entry> &history) {
+/// The first entry that says what an exam of it found; 0: nobody did.
+std::int64_t first_found(const std::vector<Entry> &history) {
     for (const auto &entry : history)
-        if (entry.kind == "exam" && !is_withdrawal(entry) &&
-            codec::exam_from(codec::parsed(entry.body)).finished)
+        if (entry.kind == "indication" || (entry.kind == "exam" && !is_withdrawal(entry) &&
+                                           codec::exam_from(codec::parsed(entry.body)).finished))
             return entry.seq;
     return 0;
 }
@@ -51,10 +51,10 @@ std::optional<Turned> turned_by_filling(Office &office, const CouponState &state
     if (today->blanks.empty()) return std::nullopt;
     const auto copy = office.book().copy_history(today->name);
     if (copy.empty()) return std::nullopt;
-    const std::int64_t finished = first_finish(office.book().history(state.record.id));
+    const std::int64_t found = first_found(office.book().history(state.record.id));
     const auto text = office.catalogue().criteria(state.record.get("criteria"));
     for (std::size_t i = copy.size(); i-- > 0;) {
-        if (finished == 0 || copy[i].seq < finished) break;
+        if (found == 0 || copy[i].seq < found) break;
         if (copy[i].kind == "confirmation" || !copy[i].supersedes) continue;
         const auto then = fold_owners_copy(today->name, std::span(copy).first(i));
         if (rejected_by(state, with_owners_copy(text, copy_that_bears(then, *text))))

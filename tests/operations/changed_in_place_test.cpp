@@ -4,10 +4,12 @@
 #include "operations/coupons.hpp"
 #include "operations/desk.hpp"
 #include "operations/examining.hpp"
+#include "operations/exported.hpp"
 #include "operations/finishing.hpp"
 #include "operations/grade_standing.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/logging.hpp"
+#include "operations/turned.hpp"
 #include "render/text.hpp"
 #include "report/judgement_document.hpp"
 
@@ -19,7 +21,7 @@ namespace {
 /// A coupon with a pore of 0.05 in, graded passed for class A, and the file that it went by.
 class GradedByFile : public Desk {
 public:
-    explicit GradedByFile(const std::string &at_most = "0.06 in", bool judged = true) {
+    explicit GradedByFile(const std::string &at_most = "0.06 in", bool judged = true, bool finished = true) {
         limit(at_most);
         write([&](Writing &w) {
             register_coupon(w, {"T-1",
@@ -36,13 +38,24 @@ public:
             exam.level = "II";
             record_exam(w, exam);
             log_lines(w, {.coupon = "T-1", .text = "pore 0.05 at 1\n"});
-            FinishRequest finish;
-            finish.coupon = "T-1";
-            finish.found = 1;
-            finish_exam(w, finish);
+            if (finished) finish_in(w);
             if (judged) judge_and_keep(w, "T-1");
             if (at_most == "0.06 in") grade_coupon(w, {"T-1", true, "", {}});
         });
+    }
+    static void finish_in(Writing &w) {
+        FinishRequest finish;
+        finish.coupon = "T-1";
+        finish.found = 1;
+        finish_exam(w, finish);
+    }
+    /// Finishes the exam by the file as it reads now.
+    void finish_later() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "A. Field");
+        finish_in(writing);
+        commit(writing);
     }
     void limit(const std::string &at_most, const std::string &edition = "one") {
         write_file(
@@ -128,4 +141,28 @@ TEST_CASE("what a text of the set rejected is passed by a softer one in its plac
     CHECK(desk.pass("the printed copy says so").after_turn);
     desk.limit("0.04 in", edition); // and back again
     CHECK(desk.standing().state == GradeStanding::State::again);
+}
+
+TEST_CASE("what was found while its exam was open is held against the text of that time too") {
+    GradedByFile desk("0.04 in", false, false);
+    desk.limit("0.06 in");
+    desk.finish_later();
+    CHECK_THAT(desk.passed_among_many(),
+               says("it was rejected by own.yaml before its criteria text was changed"));
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+}
+
+TEST_CASE("what an import brings in is held against the text of that time too") {
+    GradedByFile desk("0.04 in", false, GENERATE(true, false));
+    ImportRequest request;
+    request.text = exported(desk.office, std::nullopt, {}, true).text;
+    request.lines = request.open_files = true;
+    Desk there;
+    there.write([&](Writing &w) { return store_import(w, prepare_import(there.office, request)); });
+    desk.limit("0.06 in");
+    Catalogue fresh(there.outside);
+    Office later(there.book, fresh);
+    const auto known = turned(later, "T-1");
+    REQUIRE(known.size() == 1);
+    CHECK(known.front().by == Turned::By::text);
 }
