@@ -1,6 +1,7 @@
 // Limits, windows, groups and tables that can be read and cannot be meant, beside the wall that the set
 // covers.
 #include "criteria/doubts.hpp"
+#include "criteria/into_wall.hpp"
 #include "criteria/limit_order.hpp"
 #include "criteria/remainder.hpp"
 #include "criteria/vocabulary.hpp"
@@ -17,31 +18,10 @@ constexpr std::size_t most_in_a_row = 12;
 /// Three times is what standards say (ASME VIII-1 app. 8, read); more than this many nobody would call round.
 constexpr std::int64_t longest_rounded = 10;
 
-bool only_of(const TypeSet &types, std::initializer_list<const char *> wider) {
-    const Vocabulary &words = Vocabulary::shipped();
-    for (std::size_t t = 0; t < words.size(); ++t)
-        if (types[t] && std::none_of(wider.begin(), wider.end(), [&](const char *name) {
-                return words.is_a(static_cast<TypeId>(t), *words.find(name));
-            }))
-            return false;
-    return types.any();
-}
-
 /// A pore has no one way to lie; what is longer than wide by its name may be longer than the wall.
 bool speaks_of_pores(const Rule &rule) {
     return only_of(rule.subject.types, {"porosity"}) &&
            rule.subject.types[*Vocabulary::shipped().find("gas pore")] && rule.shape != Shape::linear;
-}
-
-constexpr std::initializer_list<const char *> hollows{"undercut", "incompletely filled groove",
-                                                      "root concavity"};
-
-/// What it measures goes into the wall, or takes one member past the other.
-bool goes_into_wall(const Rule &rule) {
-    const auto slot = rule.measure.lone_quantity();
-    if (slot == slot_of(Quantity::depth)) return true;
-    return slot == slot_of(Quantity::height) &&
-           (only_of(rule.subject.types, hollows) || only_of(rule.subject.types, {"linear misalignment"}));
 }
 
 std::string what_is_allowed(const Rule &rule) {

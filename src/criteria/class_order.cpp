@@ -266,7 +266,7 @@ void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
                     issues.error(rule.where_from, "rules." + rule.id,
                                  text + (apart.empty() ? "; write 'ordered: no' if the standard means it"
                                                        : "; the two " + apart));
-                if (wrong == Wrong::only_where_sizes_differ)
+                if (wrong == Wrong::only_where_sizes_differ && !doubts.told("limit-by-another", rule.id))
                     doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
                                 text + " where its quantities lie far apart");
                 // Beyond one that is blank yet the next is asked, which that one says nothing of.

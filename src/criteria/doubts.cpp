@@ -34,7 +34,7 @@ const std::vector<std::string> &check_names() {
                                                 "fillet-under-size",     "limit-beyond-belief",
                                                 "limits-far-apart",      "greater-beside-lesser",
                                                 "exam-not-asked",        "joint-without-rule",
-                                                "measure-of-another"};
+                                                "measure-of-another",    "limit-by-another"};
     return names;
 }
 

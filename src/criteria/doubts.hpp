@@ -1,6 +1,7 @@
 #pragma once
 
 #include "criteria/model.hpp"
+#include "criteria/set_below.hpp"
 #include "language/issue.hpp"
 
 #include <initializer_list>
@@ -55,7 +56,10 @@ void check_belief(const CriteriaSet &set, Doubts &doubts);
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
 /// Limits that differ from those beside them as only a slip explains. Comes after the checks that tell of
 /// such a limit more.
-void check_slips(const CriteriaSet &set, Doubts &doubts);
+void check_slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts);
+/// Limits that are a share of something else than those beside them, which are one of the wall. Comes before
+/// the order of classes, which such a share turns round.
+void check_shares(const CriteriaSet &set, const SetBelow &below, Doubts &doubts);
 /// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.

@@ -29,7 +29,7 @@ std::vector<Inequality> all_alike(const Formula &a, const Formula &b) {
 
 /// So many times as much for the next class no standard allows; with another unit written, fewer are a slip.
 /// Common practice, no source; what shipped sets allow lies within.
-constexpr std::int64_t most_times = 20, most_times_by_unit = 8;
+constexpr std::int64_t most_times = 10, most_times_by_unit = 8;
 
 /// "mm" of "2.5 mm"; empty where something else than a number stands first.
 std::string unit_in(const std::string &text) {

@@ -139,13 +139,14 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
 
 bool speaks_of(const CriteriaSet &set, Quantity quantity) { return Uses(set).has(slot_of(quantity)); }
 
-void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) {
+void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocabulary, Issues &issues) {
     if (!set.scope_said)
         issues.warning(
             {1, 1}, "scope",
             "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
             "'scope: not read'");
     Doubts doubts(set, issues);
+    check_shares(set, below, doubts);
     if (set.ordered && !tell_turned_order(set, issues)) {
         check_order(set, issues, doubts);
         check_order_elsewhere(set, doubts);
@@ -161,7 +162,7 @@ void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) 
     check_belief(set, doubts);
     check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
-    check_slips(set, doubts);
+    check_slips(set, below, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);

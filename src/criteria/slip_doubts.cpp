@@ -51,7 +51,8 @@ bool is_of_share_and_number(const Limit &limit) {
 
 class Slips {
 public:
-    Slips(const CriteriaSet &set, Doubts &doubts) : set_(set), doubts_(doubts) {}
+    Slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts)
+        : set_(set), below_(below), doubts_(doubts) {}
 
     void check() {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
@@ -151,11 +152,14 @@ private:
     }
 
     const CriteriaSet &set_;
+    const SetBelow &below_;
     Doubts &doubts_;
 };
 
 } // namespace
 
-void check_slips(const CriteriaSet &set, Doubts &doubts) { Slips(set, doubts).check(); }
+void check_slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts) {
+    Slips(set, below, doubts).check();
+}
 
 } // namespace beadbook
