@@ -45,6 +45,26 @@ bool is_plain_size(const Limit &limit) {
            limit.formula.constant_value() > Exact(0);
 }
 
+/// Everywhere at least so many times as much.
+bool is_times(const Formula &one, const Formula &other, std::int64_t times) {
+    const Formula more = Formula::combine(
+        Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), other, other.dimension());
+    const Alternatives anywhere{{}};
+    return may_be_over(anywhere, other, Formula::constant(Exact(0), other.dimension()), Unit::inch) == true &&
+           may_be_over(anywhere, more, one, Unit::inch) == false;
+}
+
+/// The same quantities, and one is everywhere so many times the other.
+bool shares_far_apart(const Limit &one, const Limit &other) {
+    if (one.kind != Limit::Kind::value || other.kind != Limit::Kind::value ||
+        one.formula.dimension() != other.formula.dimension() || one.formula.is_constant() ||
+        one.formula.quantities() != other.formula.quantities() || one.formula.has_blanks() ||
+        other.formula.has_blanks())
+        return false;
+    return is_times(one.formula, other.formula, most_times) ||
+           is_times(other.formula, one.formula, most_times);
+}
+
 } // namespace
 
 std::vector<Condition> conditions_of(const CriteriaSet &set, const Rule &rule) {
@@ -104,6 +124,8 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
 }
 
 std::string times_apart(const Limit &one, const Limit &other) {
+    if (shares_far_apart(one, other))
+        return "differ " + std::to_string(most_times) + " times or more: is a decimal point a slip?";
     if (!is_plain_size(one) || !is_plain_size(other)) return "";
     const Int128 a = one.formula.constant_value().rounded(), b = other.formula.constant_value().rounded();
     const Int128 times = std::max(a, b) / std::max<Int128>(std::min(a, b), 1);
@@ -113,6 +135,22 @@ std::string times_apart(const Limit &one, const Limit &other) {
     return "differ about " + std::to_string(static_cast<std::int64_t>(times)) + " times: is " +
            (in_two_units ? "'" + unit + "' or '" + beside + "' a slip" : "a decimal point or a unit a slip") +
            "?";
+}
+
+bool fits_by_ten(const Limit &limit, const Limit *stricter, const Limit *looser, bool upper) {
+    const Limit *below = upper ? stricter : looser, *above = upper ? looser : stricter;
+    for (const Limit *one : {&limit, below, above})
+        if (one && !is_plain_size(*one)) return false;
+    const auto fits = [&](const Exact &value) {
+        return (!below || below->formula.constant_value() <= value) &&
+               (!above || value <= above->formula.constant_value());
+    };
+    const Exact value = limit.formula.constant_value();
+    if (!below || !above) { // where one side is open much would fit: a slip is a far one
+        const Exact other = (below ? below : above)->formula.constant_value();
+        if (value < other * Exact(3) && other < value * Exact(3)) return false;
+    }
+    return !fits(value) && (fits(value / Exact(10)) || fits(value * Exact(10)));
 }
 
 } // namespace beadbook

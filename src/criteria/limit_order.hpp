@@ -26,7 +26,11 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
                                       const std::vector<Condition> &where, const std::vector<Unit> &units,
                                       bool alike = false);
 
-/// "differ about 25 times ...", of two plain sizes that no standard lets stand side by side; else empty.
+/// "differ about 25 times ...", of two plain sizes that no standard lets stand side by side, or of two shares
+/// of one quantity; else empty.
 std::string times_apart(const Limit &one, const Limit &other);
+
+/// Whether a tenth, or ten times, of a limit fits between two others, of which either may be missing.
+bool fits_by_ten(const Limit &limit, const Limit *stricter, const Limit *looser, bool upper);
 
 } // namespace beadbook

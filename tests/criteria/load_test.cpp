@@ -280,6 +280,14 @@ TEST_CASE("the order of classes is tried over each quantity, where the rule appl
     CHECK(issues_of(set("measure: size, at most: {A: 2 in, B: not said, C: 1 in}"))
               .find("class A should be "
                     "stricter than class C") != std::string::npos);
+    // A decimal point is named where it explains the order, and not where two merely changed places.
+    const auto slip = [&](const std::string &limits) {
+        return issues_of(set("measure: size, at most: {" + limits + "}"));
+    };
+    CHECK_THAT(slip("A: 0.03 in, B: 0.3 in, C: 0.09 in"),
+               says("is the decimal point of '0.3 in' or '0.09 in' a slip? If the standard means it"));
+    CHECK_THAT(slip("A: 0.03 in, B: 0.06 in, C: 0.009 in"), says("point of '0.009 in' a slip"));
+    CHECK(slip("A: 0.03 in, B: 0.09 in, C: 0.06 in").find("decimal") == std::string::npos);
     const auto exams = [&](const std::string &classes, const std::string &more) {
         return issues_of(set("allowed: none") + "required exams:\n  - {id: film, one of: RT, classes: " +
                          classes + ", clause: c, standing: {house: x}}\n" + more);
