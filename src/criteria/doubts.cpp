@@ -34,7 +34,8 @@ const std::vector<std::string> &check_names() {
                                                 "fillet-under-size",     "limit-beyond-belief",
                                                 "limits-far-apart",      "greater-beside-lesser",
                                                 "exam-not-asked",        "joint-without-rule",
-                                                "measure-of-another",    "limit-by-another"};
+                                                "measure-of-another",    "limit-by-another",
+                                                "window-too-short",      "groups-alone"};
     return names;
 }
 

@@ -67,6 +67,8 @@ void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts 
 /// What rules judge and no exam is asked for, and joints of which no rule speaks. Comes after the checks
 /// that tell of such exams and bands more.
 void check_unexamined(const CriteriaSet &set, Doubts &doubts);
+/// Stretches that are shorter than one find in them. Comes after the checks that tell of such finds more.
+void check_windows(const CriteriaSet &set, Doubts &doubts);
 /// What may reject less than it seems: rules held together, groups counted as one, what never counts.
 void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 

@@ -163,6 +163,7 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
     check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
     check_slips(set, below, doubts);
+    check_windows(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);
