@@ -35,7 +35,8 @@ const std::vector<std::string> &check_names() {
                                                 "limits-far-apart",      "greater-beside-lesser",
                                                 "exam-not-asked",        "joint-without-rule",
                                                 "measure-of-another",    "limit-by-another",
-                                                "window-too-short",      "groups-alone"};
+                                                "window-too-short",      "groups-alone",
+                                                "nothing-rejected"};
     return names;
 }
 

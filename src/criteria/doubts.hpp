@@ -69,6 +69,8 @@ void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts 
 void check_unexamined(const CriteriaSet &set, Doubts &doubts);
 /// Stretches that are shorter than one find in them. Comes after the checks that tell of such finds more.
 void check_windows(const CriteriaSet &set, Doubts &doubts);
+/// Classes that reject nothing of what the others limit. Comes after the checks of what is covered.
+void check_open_classes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// What may reject less than it seems: rules held together, groups counted as one, what never counts.
 void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 

@@ -158,6 +158,7 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
     check_band_ends(set, vocabulary, doubts);
     check_reach(set, doubts);
     check_coverage(set, vocabulary, doubts);
+    check_open_classes(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
     check_limit_belief(set, doubts);
