@@ -38,7 +38,7 @@ bool is_one_of(const std::optional<Slot> &slot, std::initializer_list<Quantity> 
 
 /// Conditions: bands that hold nothing, conditions that never hold together; and rules by their bands: ones
 /// that overlap with different limits, holes between them, and rules that stand there twice.
-void check_conditions(const CriteriaSet &set, Doubts &doubts);
+void check_conditions(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
 /// Bands of rules that end before the scope does, where nothing else limits the same.
 void check_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);

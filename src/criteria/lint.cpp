@@ -153,7 +153,7 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
     }
     check_tables(set, issues, doubts);
     check_merging(set, doubts);
-    check_conditions(set, doubts);
+    check_conditions(set, vocabulary, doubts);
     check_rule_bands(set, doubts);
     check_band_ends(set, vocabulary, doubts);
     check_reach(set, doubts);
