@@ -57,7 +57,7 @@ private:
                 continue;
             for (const Exam exam : all_exams()) {
                 const Rule *open = open_rule(type, exam, c);
-                if (!open || !limited_elsewhere(type, exam) || in_open_part(type, exam, c)) continue;
+                if (!open || !limited_elsewhere(type, exam, c) || in_open_part(type, exam, c)) continue;
                 if (doubts_.told("nothing-rejected", open->id) || doubts_.told("cracks-pass", open->id))
                     continue;
                 doubts_.tell("nothing-rejected", open->id, open->where_from, "rules." + open->id,
@@ -78,10 +78,14 @@ private:
         }
         return out;
     }
-    bool limited_elsewhere(TypeId type, Exam exam) const {
-        const auto &rules = set_.rules_for(type, exam);
-        return std::any_of(rules.begin(), rules.end(),
-                           [&](const auto index) { return may_reject_somewhere(set_.rules[index]); });
+    /// By a looser class alone: the order of the classes tells it.
+    bool limited_elsewhere(TypeId type, Exam exam, std::size_t c) const {
+        bool stricter = false, looser = false;
+        for (const auto index : set_.rules_for(type, exam))
+            for (std::size_t k = 0; k < set_.classes.size(); ++k)
+                (k < c ? stricter : looser) =
+                    (k < c ? stricter : looser) || may_reject(set_.rules[index].limits[k]);
+        return set_.ordered ? stricter && !looser : stricter || looser;
     }
     bool in_open_part(TypeId type, Exam exam, std::size_t c) const {
         return std::any_of(set_.gaps.begin(), set_.gaps.end(), [&](const Gap &gap) {

@@ -172,9 +172,30 @@ void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &cla
 
 } // namespace
 
+namespace {
+
+/// "any imperfection but not crack or overlap", where few are left out and no dimension is among them.
+std::string most_in_words(const TypeSet &types) {
+    constexpr std::size_t most_left_out = 6;
+    const Vocabulary &all = Vocabulary::shipped();
+    std::vector<std::string> without;
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        const ImperfectionType &type = all[static_cast<TypeId>(t)];
+        if (type.measured == types[t]) {
+            if (type.measured) return "";
+            if (!type.under || types[*type.under]) without.push_back(type.name);
+        }
+    }
+    if (without.size() > most_left_out) return "";
+    return "any imperfection" + (without.empty() ? "" : " but not " + listed(without, "or"));
+}
+
+} // namespace
+
 std::string types_in_words(const TypeSet &types) {
     const Vocabulary &all = Vocabulary::shipped();
     if (types.count() == all.size()) return "any imperfection";
+    if (const std::string most = most_in_words(types); !most.empty()) return most;
     std::vector<std::string> out;
     for (std::size_t t = 0; t < all.size(); ++t) {
         const ImperfectionType &type = all[static_cast<TypeId>(t)];
