@@ -322,6 +322,10 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
     return out;
 }
 
+/// From one row to the next no standard goes farther. Common practice, no source; what shipped sets do lies
+/// within.
+constexpr std::int64_t most_jump = 5;
+
 /// Rows by a thickness, of which a thicker wall has the smaller value.
 void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
@@ -329,6 +333,12 @@ void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
     const auto rows = rows_in_order(table);
     for (std::size_t i = 1; i < rows.size(); ++i) {
         const Formula &above = rows[i].row->value, &below = rows[i - 1].row->value;
+        if (jumps_at(rows[i].from, *by, below, above, most_jump))
+            return doubts.tell("table-jumps", table.name,
+                               table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
+                               "'" + rows[i].row->text + "' has more than " + std::to_string(most_jump) +
+                                   " times what '" + rows[i - 1].row->text +
+                                   "' has where the two meet: is the number right?");
         if (falls_at(rows[i].from, *by, below, above, Unit::inch) &&
             falls_at(rows[i].from, *by, below, above, Unit::millimetre))
             return doubts.tell("table-falls", table.name,

@@ -45,6 +45,25 @@ bool is_plain_size(const Limit &limit) {
            limit.formula.constant_value() > Exact(0);
 }
 
+/// The number beside a share, in "lesser of T/3 and 0.060 in"; 0: there is none, or several.
+Exact number_beside_share(const Formula &formula) {
+    const auto &nodes = formula.nodes();
+    const Formula::Node &last = nodes.back();
+    if (last.op != Formula::Op::least && last.op != Formula::Op::greatest) return 0;
+    const Formula::Node &left = nodes[last.left], &right = nodes[last.right];
+    if ((left.op == Formula::Op::constant) == (right.op == Formula::Op::constant)) return 0;
+    return left.op == Formula::Op::constant ? left.constant : right.constant;
+}
+
+/// Of two that take the lesser, or the greater, of a share and a number.
+bool numbers_far_apart(const Limit &one, const Limit &other) {
+    if (one.kind != Limit::Kind::value || other.kind != Limit::Kind::value ||
+        one.formula.nodes().back().op != other.formula.nodes().back().op)
+        return false;
+    const Exact a = number_beside_share(one.formula), b = number_beside_share(other.formula);
+    return a > Exact(0) && b > Exact(0) && (a >= b * Exact(most_times) || b >= a * Exact(most_times));
+}
+
 /// Everywhere at least so many times as much.
 bool is_times(const Formula &one, const Formula &other, std::int64_t times) {
     const Formula more = Formula::combine(
@@ -100,6 +119,18 @@ std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, c
     return possible(both_of(where, all));
 }
 
+bool jumps_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, std::int64_t times) {
+    const Linear off = Linear::of(by) - Linear{{}, edge};
+    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
+    const Formula most = Formula::combine(
+        Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), below, below.dimension());
+    for (const Unit unit : {Unit::inch, Unit::millimetre})
+        if (may_be_over(there, below, Formula::constant(Exact(0), below.dimension()), unit) != true ||
+            may_be_over(there, most, above, unit, false) != false)
+            return false;
+    return true;
+}
+
 bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
     const Linear off = Linear::of(by) - Linear{{}, edge};
     const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
@@ -126,6 +157,9 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
 std::string times_apart(const Limit &one, const Limit &other) {
     if (shares_far_apart(one, other))
         return "differ " + std::to_string(most_times) + " times or more: is a decimal point a slip?";
+    if (numbers_far_apart(one, other))
+        return "have numbers that differ " + std::to_string(most_times) +
+               " times or more: is a decimal point a slip?";
     if (!is_plain_size(one) || !is_plain_size(other)) return "";
     const Int128 a = one.formula.constant_value().rounded(), b = other.formula.constant_value().rounded();
     const Int128 times = std::max(a, b) / std::max<Int128>(std::min(a, b), 1);

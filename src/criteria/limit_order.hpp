@@ -19,6 +19,9 @@ std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, c
 /// Whether `above` is under `below` where one quantity is at an edge, whatever else the two hang on.
 bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit);
 
+/// Whether `above` is there more than so many times `below`.
+bool jumps_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, std::int64_t times);
+
 /// Whether the first limit lets more through than the second, somewhere. Nothing where that cannot be told
 /// exactly (products of quantities). Only of two values. With `alike`, only where all quantities of a kind
 /// are the same is looked at.
