@@ -327,22 +327,20 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
 constexpr std::int64_t most_jump = 5;
 
 /// Rows by a thickness, of which a thicker wall has the smaller value.
-void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
+void check_falling(const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
     if (!is_one_of(by, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})) return;
     const auto rows = rows_in_order(table);
     for (std::size_t i = 1; i < rows.size(); ++i) {
         const Formula &above = rows[i].row->value, &below = rows[i - 1].row->value;
         if (jumps_at(rows[i].from, *by, below, above, most_jump))
-            return doubts.tell("table-jumps", table.name,
-                               table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
+            return doubts.tell("table-jumps", table.name, table.where, "tables." + table.name,
                                "'" + rows[i].row->text + "' has more than " + std::to_string(most_jump) +
                                    " times what '" + rows[i - 1].row->text +
                                    "' has where the two meet: is the number right?");
         if (falls_at(rows[i].from, *by, below, above, Unit::inch) &&
             falls_at(rows[i].from, *by, below, above, Unit::millimetre))
-            return doubts.tell("table-falls", table.name,
-                               table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
+            return doubts.tell("table-falls", table.name, table.where, "tables." + table.name,
                                "'" + rows[i].row->text + "' has less than '" + rows[i - 1].row->text +
                                    "': is a thicker wall meant to have the smaller number?");
     }
@@ -361,16 +359,15 @@ void check_thin_walls(const CriteriaSet &set, Doubts &doubts) {
 
 void check_belief(const CriteriaSet &set, Doubts &doubts) {
     check_linear(set, doubts);
-    std::vector<const Table *> seen;
     for (const auto &rule : set.rules) {
         Belief(set, rule, doubts).check();
         check_side(set, rule, doubts);
         check_fillet(set, rule, doubts);
-        for (const auto &limit : rule.limits)
-            for (const Table *table : limit.formula.tables())
-                if (std::find(seen.begin(), seen.end(), table) == seen.end())
-                    check_falling(rule, *seen.emplace_back(table), doubts);
     }
+    for (const auto &table : set.tables)
+        if (std::none_of(set.unused.begin(), set.unused.end(),
+                         [&](const UnusedName &one) { return one.name == table->name; }))
+            check_falling(*table, doubts);
 }
 
 } // namespace beadbook

@@ -51,13 +51,18 @@ void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts
                         "', where a size has no value");
 }
 
+/// Also of those that relevance or a window looks into; nobody looks into an unused one.
 void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     std::map<const Table *, Where> seen;
+    for (const auto &table : set.tables) seen.emplace(table.get(), table->where);
     for (const auto &rule : set.rules)
         for (const auto &limit : rule.limits)
             for (const auto *table : limit.formula.tables())
                 seen.emplace(table, table->where.line > 0 ? table->where : rule.where_from);
-    for (const auto &[table, where] : seen) check_bands(*table, where, issues, doubts);
+    for (const auto &[table, where] : seen)
+        if (std::none_of(set.unused.begin(), set.unused.end(),
+                         [&](const UnusedName &one) { return one.name == table->name; }))
+            check_bands(*table, where, issues, doubts);
 }
 
 void check_merging(const CriteriaSet &set, Doubts &doubts) {
