@@ -304,11 +304,13 @@ TEST_CASE("not said beside no limit is asked about") {
     const auto rules = [](const std::string &word) {
         return issues_of(
             head() +
-            "scope: not read\nrequired exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n"
-            "rules:\n  - {id: a, types: porosity, exams: RT, allowed: {A: "
-            "none, B: no limit}, when: T over 0 in, clause: c, standing: {house: x}}\n  - {id: "
-            "b, types: gas pore, exams: RT, allowed: {A: none, B: " +
-            word + "}, when: L over 0 in, clause: c, standing: {house: x}}\n");
+            "scope: not read\nrequired exams: [{id: done, one of: VT, clause: c, standing: {house: x}}]\n"
+            "rules:\n  - {id: a, types: stray arc, exams: VT, allowed: {A: "
+            "none, B: no limit}, when: T over 0.001 in, clause: c, standing: {house: x}}\n  - {id: "
+            "b, types: stray arc, exams: VT, allowed: {A: none, B: " +
+            word +
+            "}, when: L over 0.001 in, clause: c, standing: {house: x}}\n"
+            "  - {id: c, types: spatter, exams: VT, allowed: none, clause: c, standing: {house: x}}\n");
     };
     CHECK(rules("not said").find("[not-said-beside-no-limit]") != std::string::npos);
     CHECK(rules("does not apply").empty());
@@ -316,8 +318,8 @@ TEST_CASE("not said beside no limit is asked about") {
 }
 
 TEST_CASE("a check is silenced in the file, with a reason") {
-    const std::string twins = quiet(with_rule("    allowed: none\n    when: T over 0 in\n")) +
-                              "  - {id: s, types: porosity, exams: RT, allowed: none, when: T over 0 in, "
+    const std::string twins = quiet(with_rule("    allowed: none\n    when: T over 0.001 in\n")) +
+                              "  - {id: s, types: porosity, exams: RT, allowed: none, when: T over 0.001 in, "
                               "clause: c, standing: {house: "
                               "x}}\n";
     const std::string silence = "silence:\n  - {check: duplicate-rule, of: s, reason: printed twice}\n";
