@@ -322,10 +322,6 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
     return out;
 }
 
-/// From one row to the next no standard goes farther. Common practice, no source; what shipped sets do lies
-/// within.
-constexpr std::int64_t most_jump = 5;
-
 /// Rows by a thickness, of which a thicker wall has the smaller value.
 void check_falling(const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();

@@ -64,12 +64,17 @@ bool numbers_far_apart(const Limit &one, const Limit &other) {
     return a > Exact(0) && b > Exact(0) && (a >= b * Exact(most_times) || b >= a * Exact(most_times));
 }
 
+/// It has a value there at all.
+bool is_over_nothing(const Alternatives &where, const Formula &one, Unit unit) {
+    return may_be_over(where, one, Formula::constant(Exact(0), one.dimension()), unit) == true;
+}
+
 /// Everywhere at least so many times as much.
 bool is_times(const Formula &one, const Formula &other, std::int64_t times) {
     const Formula more = Formula::combine(
         Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), other, other.dimension());
     const Alternatives anywhere{{}};
-    return may_be_over(anywhere, other, Formula::constant(Exact(0), other.dimension()), Unit::inch) == true &&
+    return is_over_nothing(anywhere, one, Unit::inch) && is_over_nothing(anywhere, other, Unit::inch) &&
            may_be_over(anywhere, more, one, Unit::inch) == false;
 }
 
@@ -125,7 +130,7 @@ bool jumps_at(const Exact &edge, Slot by, const Formula &below, const Formula &a
     const Formula most = Formula::combine(
         Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), below, below.dimension());
     for (const Unit unit : {Unit::inch, Unit::millimetre})
-        if (may_be_over(there, below, Formula::constant(Exact(0), below.dimension()), unit) != true ||
+        if (!is_over_nothing(there, below, unit) || !is_over_nothing(there, above, unit) ||
             may_be_over(there, most, above, unit, false) != false)
             return false;
     return true;

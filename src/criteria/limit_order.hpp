@@ -19,6 +19,10 @@ std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, c
 /// Whether `above` is under `below` where one quantity is at an edge, whatever else the two hang on.
 bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit);
 
+/// From one row of a table to the next no standard goes farther. Common practice, no source; what shipped
+/// sets do lies within.
+constexpr std::int64_t most_jump = 5;
+
 /// Whether `above` is there more than so many times `below`.
 bool jumps_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, std::int64_t times);
 

@@ -59,10 +59,10 @@ void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
         for (const auto &limit : rule.limits)
             for (const auto *table : limit.formula.tables())
                 seen.emplace(table, table->where.line > 0 ? table->where : rule.where_from);
-    for (const auto &[table, where] : seen)
+    for (const auto &one : seen)
         if (std::none_of(set.unused.begin(), set.unused.end(),
-                         [&](const UnusedName &one) { return one.name == table->name; }))
-            check_bands(*table, where, issues, doubts);
+                         [&](const UnusedName &idle) { return idle.name == one.first->name; }))
+            check_bands(*one.first, one.second, issues, doubts);
 }
 
 void check_merging(const CriteriaSet &set, Doubts &doubts) {

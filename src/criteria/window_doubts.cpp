@@ -108,7 +108,10 @@ private:
         const auto units = units_to_try(set_, rule);
         return std::all_of(units.begin(), units.end(), [&](Unit unit) {
             const auto where = where_hold(asked, unit);
-            return possible(where) == true && may_be_over(where, one, limit, unit) == false;
+            const Formula nothing = Formula::constant(Exact(0), Dimension::length);
+            return possible(where) == true && may_be_over(where, one, nothing, unit) == true &&
+                   may_be_over(where, limit, nothing, unit) == true &&
+                   may_be_over(where, one, limit, unit) == false;
         });
     }
 
