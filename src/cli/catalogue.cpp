@@ -50,7 +50,8 @@ std::shared_ptr<const CriteriaSet> set_named(Call &call, const std::string &name
 }
 
 ExitCode run_boundaries(Call &call) {
-    if (call.words().size() != 2) throw UsageError("expected cases SET --boundaries");
+    if (call.words().size() != 2)
+        throw UsageError("expected one set, as in 'criteria cases SET --boundaries'");
     const Boundaries all = boundaries_of(call.catalogue(), call.at(1), set_named(call, call.at(1)));
     call.tell(all);
     return all.disagreeing() == 0 ? ExitCode::done : ExitCode::rejected;
@@ -62,6 +63,19 @@ ExitCode run_schema(Call &call) {
     return ExitCode::done;
 }
 
+/// How the values on both sides of each limit are asked for.
+std::string table_of_limits(const std::string &set) {
+    return "'criteria cases " + shown(set) + " --boundaries' makes a table of both sides of each limit";
+}
+
+TriedCases tried_cases(Call &call) {
+    try {
+        return try_cases(call.catalogue(), call.source(call.at(1)));
+    } catch (const SetForCases &e) {
+        throw DataError(e.what() + ("; " + table_of_limits(call.at(1))));
+    }
+}
+
 ExitCode run_cases(Call &call) {
     if (call.has("boundaries")) return run_boundaries(call);
     const auto holds = [](const TriedCases &one) { return one.failed() == 0; };
@@ -71,7 +85,7 @@ ExitCode run_cases(Call &call) {
         call.tell(all);
         all_hold = std::all_of(all.begin(), all.end(), holds);
     } else {
-        const TriedCases tried = try_cases(call.catalogue(), call.source(call.at(1)));
+        const TriedCases tried = tried_cases(call);
         call.tell(tried);
         all_hold = holds(tried);
     }
@@ -107,6 +121,12 @@ ExitCode run_compare(Call &call) {
 
 ExitCode run_criteria(Call &call) {
     Catalogue &catalogue = call.catalogue();
+    const bool of_limits = call.at(0) == "boundaries" || call.at(call.words().size() - 1) == "boundaries";
+    if (call.at(0) != "cases" && call.has("boundaries"))
+        throw UsageError("--boundaries goes with cases: " +
+                         table_of_limits(call.words().size() > 1 ? call.at(1) : "SET"));
+    if (of_limits && call.words().size() > 1)
+        throw UsageError("'boundaries' is an option: " + table_of_limits(call.at(1)));
     if (is(call, "picture", 1)) return run_picture(call);
     if (is(call, "compare", 1) || is(call, "compare", 2)) return run_compare(call);
     if (is(call, "show", 1) && wants_page(call)) return show_page(call);

@@ -1,6 +1,7 @@
 // Limits, windows, groups and tables that can be read and cannot be meant, beside the wall that the set
 // covers.
 #include "criteria/doubts.hpp"
+#include "criteria/into_wall.hpp"
 #include "criteria/limit_order.hpp"
 #include "criteria/remainder.hpp"
 #include "criteria/vocabulary.hpp"
@@ -17,31 +18,10 @@ constexpr std::size_t most_in_a_row = 12;
 /// Three times is what standards say (ASME VIII-1 app. 8, read); more than this many nobody would call round.
 constexpr std::int64_t longest_rounded = 10;
 
-bool only_of(const TypeSet &types, std::initializer_list<const char *> wider) {
-    const Vocabulary &words = Vocabulary::shipped();
-    for (std::size_t t = 0; t < words.size(); ++t)
-        if (types[t] && std::none_of(wider.begin(), wider.end(), [&](const char *name) {
-                return words.is_a(static_cast<TypeId>(t), *words.find(name));
-            }))
-            return false;
-    return types.any();
-}
-
 /// A pore has no one way to lie; what is longer than wide by its name may be longer than the wall.
 bool speaks_of_pores(const Rule &rule) {
     return only_of(rule.subject.types, {"porosity"}) &&
            rule.subject.types[*Vocabulary::shipped().find("gas pore")] && rule.shape != Shape::linear;
-}
-
-constexpr std::initializer_list<const char *> hollows{"undercut", "incompletely filled groove",
-                                                      "root concavity"};
-
-/// What it measures goes into the wall, or takes one member past the other.
-bool goes_into_wall(const Rule &rule) {
-    const auto slot = rule.measure.lone_quantity();
-    if (slot == slot_of(Quantity::depth)) return true;
-    return slot == slot_of(Quantity::height) &&
-           (only_of(rule.subject.types, hollows) || only_of(rule.subject.types, {"linear misalignment"}));
 }
 
 std::string what_is_allowed(const Rule &rule) {
@@ -343,16 +323,20 @@ std::vector<RowFrom> rows_in_order(const Table &table) {
 }
 
 /// Rows by a thickness, of which a thicker wall has the smaller value.
-void check_falling(const Rule &rule, const Table &table, Doubts &doubts) {
+void check_falling(const Table &table, Doubts &doubts) {
     const auto by = table.by.lone_quantity();
     if (!is_one_of(by, {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness})) return;
     const auto rows = rows_in_order(table);
     for (std::size_t i = 1; i < rows.size(); ++i) {
         const Formula &above = rows[i].row->value, &below = rows[i - 1].row->value;
+        if (jumps_at(rows[i].from, *by, below, above, most_jump))
+            return doubts.tell("table-jumps", table.name, table.where, "tables." + table.name,
+                               "'" + rows[i].row->text + "' has more than " + std::to_string(most_jump) +
+                                   " times what '" + rows[i - 1].row->text +
+                                   "' has where the two meet: is the number right?");
         if (falls_at(rows[i].from, *by, below, above, Unit::inch) &&
             falls_at(rows[i].from, *by, below, above, Unit::millimetre))
-            return doubts.tell("table-falls", table.name,
-                               table.where.line > 0 ? table.where : rule.where_from, "tables." + table.name,
+            return doubts.tell("table-falls", table.name, table.where, "tables." + table.name,
                                "'" + rows[i].row->text + "' has less than '" + rows[i - 1].row->text +
                                    "': is a thicker wall meant to have the smaller number?");
     }
@@ -371,16 +355,15 @@ void check_thin_walls(const CriteriaSet &set, Doubts &doubts) {
 
 void check_belief(const CriteriaSet &set, Doubts &doubts) {
     check_linear(set, doubts);
-    std::vector<const Table *> seen;
     for (const auto &rule : set.rules) {
         Belief(set, rule, doubts).check();
         check_side(set, rule, doubts);
         check_fillet(set, rule, doubts);
-        for (const auto &limit : rule.limits)
-            for (const Table *table : limit.formula.tables())
-                if (std::find(seen.begin(), seen.end(), table) == seen.end())
-                    check_falling(rule, *seen.emplace_back(table), doubts);
     }
+    for (const auto &table : set.tables)
+        if (std::none_of(set.unused.begin(), set.unused.end(),
+                         [&](const UnusedName &one) { return one.name == table->name; }))
+            check_falling(*table, doubts);
 }
 
 } // namespace beadbook

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace beadbook {
 namespace {
@@ -221,6 +222,21 @@ std::size_t unfit(const MoreByRule &rules, const std::vector<std::size_t> &order
     }));
 }
 
+/// What to look at: which of the two would fit beside its neighbours by a decimal point.
+std::string slip_by_ten(const Rule &rule, std::size_t strict, std::size_t loose) {
+    const bool upper = is_maximum(rule.compare);
+    const Limit *before = strict > 0 ? &rule.limits[strict - 1] : nullptr;
+    const Limit *after = loose + 1 < rule.limits.size() ? &rule.limits[loose + 1] : nullptr;
+    std::vector<std::string> slips;
+    for (const auto &[limit, stricter, looser] :
+         {std::tuple{strict, before, &rule.limits[loose]}, std::tuple{loose, &rule.limits[strict], after}})
+        if (fits_by_ten(rule.limits[limit], stricter, looser, upper))
+            slips.push_back("'" + rule.limits[limit].text + "'");
+    return slips.empty() ? "; write 'ordered: no' if the standard means it"
+                         : "; is the decimal point of " + listed(slips, "or") +
+                               " a slip? If the standard means it, write 'ordered: no'";
+}
+
 } // namespace
 
 bool tell_turned_order(const CriteriaSet &set, Issues &issues) {
@@ -264,9 +280,8 @@ void check_order(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
                 const std::string apart = times_apart(rule.limits[c], rule.limits[next]);
                 if (wrong == Wrong::with_all_alike)
                     issues.error(rule.where_from, "rules." + rule.id,
-                                 text + (apart.empty() ? "; write 'ordered: no' if the standard means it"
-                                                       : "; the two " + apart));
-                if (wrong == Wrong::only_where_sizes_differ)
+                                 text + (apart.empty() ? slip_by_ten(rule, c, next) : "; the two " + apart));
+                if (wrong == Wrong::only_where_sizes_differ && !doubts.told("limit-by-another", rule.id))
                     doubts.tell("class-order", rule.id, rule.where_from, "rules." + rule.id,
                                 text + " where its quantities lie far apart");
                 // Beyond one that is blank yet the next is asked, which that one says nothing of.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "criteria/model.hpp"
+#include "criteria/set_below.hpp"
 #include "language/issue.hpp"
 
 #include <initializer_list>
@@ -37,7 +38,7 @@ bool is_one_of(const std::optional<Slot> &slot, std::initializer_list<Quantity> 
 
 /// Conditions: bands that hold nothing, conditions that never hold together; and rules by their bands: ones
 /// that overlap with different limits, holes between them, and rules that stand there twice.
-void check_conditions(const CriteriaSet &set, Doubts &doubts);
+void check_conditions(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts);
 /// Bands of rules that end before the scope does, where nothing else limits the same.
 void check_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
@@ -55,7 +56,10 @@ void check_belief(const CriteriaSet &set, Doubts &doubts);
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
 /// Limits that differ from those beside them as only a slip explains. Comes after the checks that tell of
 /// such a limit more.
-void check_slips(const CriteriaSet &set, Doubts &doubts);
+void check_slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts);
+/// Limits that are a share of something else than those beside them, which are one of the wall. Comes before
+/// the order of classes, which such a share turns round.
+void check_shares(const CriteriaSet &set, const SetBelow &below, Doubts &doubts);
 /// Depths that are the whole of the thinnest walls that the set covers, which some standards mean.
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.
@@ -63,6 +67,10 @@ void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts 
 /// What rules judge and no exam is asked for, and joints of which no rule speaks. Comes after the checks
 /// that tell of such exams and bands more.
 void check_unexamined(const CriteriaSet &set, Doubts &doubts);
+/// Stretches that are shorter than one find in them. Comes after the checks that tell of such finds more.
+void check_windows(const CriteriaSet &set, Doubts &doubts);
+/// Classes that reject nothing of what the others limit. Comes after the checks of what is covered.
+void check_open_classes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// What may reject less than it seems: rules held together, groups counted as one, what never counts.
 void check_loopholes(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 

@@ -51,7 +51,11 @@ public:
         names_.push_back(text_under(out.root, "set"));
         under(out, issues);
         if (out.base.empty()) out.text = text;
-        for (const auto &name : names_below_) out.text += std::string(mark) + name + "\n" + used_.at(name);
+        for (std::size_t n = 0; n < names_below_.size(); ++n) {
+            const std::string &below = used_.at(names_below_[n]);
+            out.text += std::string(mark) + names_below_[n] + "\n" + below;
+            out.base_text += n == 0 ? below : std::string(mark) + names_below_[n] + "\n" + below;
+        }
         return out;
     }
 
@@ -102,6 +106,11 @@ private:
         out.base_edition = text_under(below.root, "edition");
         if (const Yaml *most = out.root.find("inherited"); most && most->entries.size() == 1)
             out.inherited = most->entries[0].key + ": " + most->entries[0].value.text;
+        if (const Yaml *classes = out.root.find("classes"); classes && classes->kind == Yaml::Kind::map)
+            for (const auto &one : classes->entries)
+                out.stands_for.emplace_back(one.key, one.value.kind == Yaml::Kind::map
+                                                         ? text_under(one.value, "as")
+                                                         : one.value.text);
         const std::size_t told = issues.all().size();
         out.root = put_over(std::move(out.root), std::move(below.root), name, issues);
         // Of a class that stands for none of the base nothing else can be said.

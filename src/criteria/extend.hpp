@@ -5,6 +5,8 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace beadbook {
 
@@ -21,6 +23,8 @@ struct Extended {
     std::string base_edition;
     Where base_where;      ///< where all stands that comes from the base
     std::string inherited; ///< how sure what is inherited is at most, in words
+    std::string base_text; ///< of that set, with the texts of its own bases below it
+    std::vector<std::pair<std::string, std::string>> stands_for; ///< class here, class there; none: the same
 };
 
 /// Reads a file and what it extends. What comes from the base stands at the place of `extends`, for messages.

@@ -44,9 +44,13 @@ bool uses(const Rule &rule, Quantity q) {
     return rule.kind == Rule::Kind::sum ? rule.summed == q : rule.measure.uses(slot_of(q));
 }
 
+/// One alone is no such group.
+bool of_several(const Rule &rule) { return rule.linked && rule.least_group > 1; }
+
 /// How deep a pore goes holds none of any length.
 bool limits_extent(const Rule &rule, OwnMeasure own) {
     if (rule.kind == Rule::Kind::presence) return true;
+    if (of_several(rule)) return false;
     const Measures holding = own == OwnMeasure::extent ? along : along | into;
     return !of_width_alone(rule) && (measured_by(rule) & holding) != 0;
 }
@@ -232,21 +236,34 @@ private:
     /// How many there may be, how near, how wide or how deep, and not how large.
     void check_size(const Rule &rule) {
         const bool of_one_side = of_width_alone(rule) || of_depth_alone(rule);
-        if (rule.kind != Rule::Kind::count && rule.kind != Rule::Kind::gap && !of_one_side) return;
+        const bool of_groups =
+            rule.kind == Rule::Kind::sum && rule.linked && !doubts_.told("group-never-met", rule.id);
+        if (rule.kind != Rule::Kind::count && rule.kind != Rule::Kind::gap && !of_one_side && !of_groups)
+            return;
         std::vector<Condition> holding = asked_by(rule);
         for (const Quantity q : {Quantity::size, Quantity::length, Quantity::area})
             holding.push_back(larger(q));
         if (!of_one_side)
             for (const Quantity q : {Quantity::width, Quantity::depth, Quantity::height})
                 holding.push_back(larger(q));
+        const bool counted_too = of_groups && !of_several(rule);
         const auto rest =
-            rest_of(rule, rule.subject, holding, [](const Rule &other, std::size_t c, OwnMeasure own) {
-                return speaks(other, c) && limits_extent(other, own);
+            rest_of(rule, rule.subject, holding, [&](const Rule &other, std::size_t c, OwnMeasure own) {
+                const bool counts = counted_too && other.kind == Rule::Kind::count && !other.linked;
+                return speaks(other, c) && (counts || limits_extent(other, own));
             });
-        if (!rest.empty())
-            tell("size-not-limited", rule,
-                 "it holds the " + measure_words(rule) +
-                     " of finds, and no rule limits how large one may be for " + rest);
+        if (rest.empty()) return;
+        if (counted_too)
+            return tell("groups-alone", rule,
+                        "no other rule limits how large or how many such finds are, and it adds those in "
+                        "line alone: what lies farther apart passes, however much it is, for " +
+                            rest);
+        tell("size-not-limited", rule,
+             of_several(rule)
+                 ? "it holds groups of " + std::to_string(rule.least_group) +
+                       " or more in line, and no rule limits how large a single one may be for " + rest
+                 : "it holds the " + measure_words(rule) +
+                       " of finds, and no rule limits how large one may be for " + rest);
     }
 
     /// Finds that this rule gives a number for, and of which none speaks that `limits`: "class A".

@@ -53,9 +53,26 @@ bool always_beyond(const CriteriaSet &set, const Rule &rule, const Formula &limi
     });
 }
 
+/// `where: length over 1000 in`: nothing that is found is as large.
+void check_where(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
+    constexpr std::int64_t largest_find = 500 * nm_per_mm;
+    for (const auto &c : rule.where)
+        for (const auto &edge : c.edges)
+            if (c.kind == Condition::Kind::comparison && !is_maximum(edge.compare) &&
+                is_one_of(c.left.lone_quantity(), {Quantity::length, Quantity::size, Quantity::width,
+                                                   Quantity::depth, Quantity::height}) &&
+                edge.right.is_constant() && edge.right.constant_value() >= Exact(largest_find))
+                return doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
+                                   "'" + c.text + "' is more than " +
+                                       print(Exact(largest_find), Dimension::length, set.unit) +
+                                       ", and nothing that is found is so large: are the unit and the "
+                                       "decimal point right?");
+}
+
 } // namespace
 
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
+    for (const auto &rule : set.rules) check_where(set, rule, doubts);
     for (const auto &rule : set.rules)
         for (const auto &one : believed_limits) {
             if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||

@@ -29,7 +29,7 @@ std::vector<Inequality> all_alike(const Formula &a, const Formula &b) {
 
 /// So many times as much for the next class no standard allows; with another unit written, fewer are a slip.
 /// Common practice, no source; what shipped sets allow lies within.
-constexpr std::int64_t most_times = 20, most_times_by_unit = 8;
+constexpr std::int64_t most_times = 10, most_times_by_unit = 8;
 
 /// "mm" of "2.5 mm"; empty where something else than a number stands first.
 std::string unit_in(const std::string &text) {
@@ -43,6 +43,50 @@ bool is_plain_size(const Limit &limit) {
     return limit.kind == Limit::Kind::value && limit.formula.is_constant() &&
            (limit.formula.dimension() == Dimension::length || limit.formula.dimension() == Dimension::area) &&
            limit.formula.constant_value() > Exact(0);
+}
+
+/// The number beside a share, in "lesser of T/3 and 0.060 in"; 0: there is none, or several.
+Exact number_beside_share(const Formula &formula) {
+    const auto &nodes = formula.nodes();
+    const Formula::Node &last = nodes.back();
+    if (last.op != Formula::Op::least && last.op != Formula::Op::greatest) return 0;
+    const Formula::Node &left = nodes[last.left], &right = nodes[last.right];
+    if ((left.op == Formula::Op::constant) == (right.op == Formula::Op::constant)) return 0;
+    return left.op == Formula::Op::constant ? left.constant : right.constant;
+}
+
+/// Of two that take the lesser, or the greater, of a share and a number.
+bool numbers_far_apart(const Limit &one, const Limit &other) {
+    if (one.kind != Limit::Kind::value || other.kind != Limit::Kind::value ||
+        one.formula.nodes().back().op != other.formula.nodes().back().op)
+        return false;
+    const Exact a = number_beside_share(one.formula), b = number_beside_share(other.formula);
+    return a > Exact(0) && b > Exact(0) && (a >= b * Exact(most_times) || b >= a * Exact(most_times));
+}
+
+/// It has a value there at all.
+bool is_over_nothing(const Alternatives &where, const Formula &one, Unit unit) {
+    return may_be_over(where, one, Formula::constant(Exact(0), one.dimension()), unit) == true;
+}
+
+/// Everywhere at least so many times as much.
+bool is_times(const Formula &one, const Formula &other, std::int64_t times) {
+    const Formula more = Formula::combine(
+        Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), other, other.dimension());
+    const Alternatives anywhere{{}};
+    return is_over_nothing(anywhere, one, Unit::inch) && is_over_nothing(anywhere, other, Unit::inch) &&
+           may_be_over(anywhere, more, one, Unit::inch) == false;
+}
+
+/// The same quantities, and one is everywhere so many times the other.
+bool shares_far_apart(const Limit &one, const Limit &other) {
+    if (one.kind != Limit::Kind::value || other.kind != Limit::Kind::value ||
+        one.formula.dimension() != other.formula.dimension() || one.formula.is_constant() ||
+        one.formula.quantities() != other.formula.quantities() || one.formula.has_blanks() ||
+        other.formula.has_blanks())
+        return false;
+    return is_times(one.formula, other.formula, most_times) ||
+           is_times(other.formula, one.formula, most_times);
 }
 
 } // namespace
@@ -80,6 +124,18 @@ std::optional<bool> may_be_over(const Alternatives &where, const Formula &one, c
     return possible(both_of(where, all));
 }
 
+bool jumps_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, std::int64_t times) {
+    const Linear off = Linear::of(by) - Linear{{}, edge};
+    const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
+    const Formula most = Formula::combine(
+        Formula::Op::multiply, Formula::constant(Exact(times), Dimension::number), below, below.dimension());
+    for (const Unit unit : {Unit::inch, Unit::millimetre})
+        if (!is_over_nothing(there, below, unit) || !is_over_nothing(there, above, unit) ||
+            may_be_over(there, most, above, unit, false) != false)
+            return false;
+    return true;
+}
+
 bool falls_at(const Exact &edge, Slot by, const Formula &below, const Formula &above, Unit unit) {
     const Linear off = Linear::of(by) - Linear{{}, edge};
     const Alternatives there{{at_least_zero(off), at_least_zero(off.times(Exact(-1)))}};
@@ -104,6 +160,11 @@ std::optional<bool> lets_more_through(const Limit &one, const Limit &other, Comp
 }
 
 std::string times_apart(const Limit &one, const Limit &other) {
+    if (shares_far_apart(one, other))
+        return "differ " + std::to_string(most_times) + " times or more: is a decimal point a slip?";
+    if (numbers_far_apart(one, other))
+        return "have numbers that differ " + std::to_string(most_times) +
+               " times or more: is a decimal point a slip?";
     if (!is_plain_size(one) || !is_plain_size(other)) return "";
     const Int128 a = one.formula.constant_value().rounded(), b = other.formula.constant_value().rounded();
     const Int128 times = std::max(a, b) / std::max<Int128>(std::min(a, b), 1);
@@ -113,6 +174,22 @@ std::string times_apart(const Limit &one, const Limit &other) {
     return "differ about " + std::to_string(static_cast<std::int64_t>(times)) + " times: is " +
            (in_two_units ? "'" + unit + "' or '" + beside + "' a slip" : "a decimal point or a unit a slip") +
            "?";
+}
+
+bool fits_by_ten(const Limit &limit, const Limit *stricter, const Limit *looser, bool upper) {
+    const Limit *below = upper ? stricter : looser, *above = upper ? looser : stricter;
+    for (const Limit *one : {&limit, below, above})
+        if (one && !is_plain_size(*one)) return false;
+    const auto fits = [&](const Exact &value) {
+        return (!below || below->formula.constant_value() <= value) &&
+               (!above || value <= above->formula.constant_value());
+    };
+    const Exact value = limit.formula.constant_value();
+    if (!below || !above) { // where one side is open much would fit: a slip is a far one
+        const Exact other = (below ? below : above)->formula.constant_value();
+        if (value < other * Exact(3) && other < value * Exact(3)) return false;
+    }
+    return !fits(value) && (fits(value / Exact(10)) || fits(value * Exact(10)));
 }
 
 } // namespace beadbook

@@ -51,13 +51,18 @@ void check_bands(const Table &table, Where where, Issues &issues, Doubts &doubts
                         "', where a size has no value");
 }
 
+/// Also of those that relevance or a window looks into; nobody looks into an unused one.
 void check_tables(const CriteriaSet &set, Issues &issues, Doubts &doubts) {
     std::map<const Table *, Where> seen;
+    for (const auto &table : set.tables) seen.emplace(table.get(), table->where);
     for (const auto &rule : set.rules)
         for (const auto &limit : rule.limits)
             for (const auto *table : limit.formula.tables())
                 seen.emplace(table, table->where.line > 0 ? table->where : rule.where_from);
-    for (const auto &[table, where] : seen) check_bands(*table, where, issues, doubts);
+    for (const auto &one : seen)
+        if (std::none_of(set.unused.begin(), set.unused.end(),
+                         [&](const UnusedName &idle) { return idle.name == one.first->name; }))
+            check_bands(*one.first, one.second, issues, doubts);
 }
 
 void check_merging(const CriteriaSet &set, Doubts &doubts) {
@@ -139,29 +144,32 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
 
 bool speaks_of(const CriteriaSet &set, Quantity quantity) { return Uses(set).has(slot_of(quantity)); }
 
-void lint(const CriteriaSet &set, const Vocabulary &vocabulary, Issues &issues) {
+void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocabulary, Issues &issues) {
     if (!set.scope_said)
         issues.warning(
             {1, 1}, "scope",
             "nothing says what the set covers, so no coupon lies outside it; list the parts, or write "
             "'scope: not read'");
     Doubts doubts(set, issues);
+    check_shares(set, below, doubts);
     if (set.ordered && !tell_turned_order(set, issues)) {
         check_order(set, issues, doubts);
         check_order_elsewhere(set, doubts);
     }
     check_tables(set, issues, doubts);
     check_merging(set, doubts);
-    check_conditions(set, doubts);
+    check_conditions(set, vocabulary, doubts);
     check_rule_bands(set, doubts);
     check_band_ends(set, vocabulary, doubts);
     check_reach(set, doubts);
     check_coverage(set, vocabulary, doubts);
+    check_open_classes(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
     check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
-    check_slips(set, doubts);
+    check_slips(set, below, doubts);
+    check_windows(set, doubts);
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);

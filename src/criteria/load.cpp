@@ -30,6 +30,18 @@ public:
         set_.extends_edition = std::move(read.base_edition);
         set_.extends_where = read.base_where;
         set_.inherited = std::move(read.inherited);
+        base_text_ = std::move(read.base_text);
+        stands_for_ = std::move(read.stands_for);
+    }
+
+    /// To be asked after `read`, of a set that was read without a mistake.
+    SetBelow below() const {
+        if (base_text_.empty()) return {};
+        Issues of_base;
+        const auto none = [](const std::string &) { return std::nullopt; }; // all is packed
+        auto set = SetReader(base_text_, context_.vocabulary, none, of_base).read();
+        if (of_base.any_error()) return {};
+        return {std::make_shared<const CriteriaSet>(std::move(set)), stands_for_};
     }
 
     CriteriaSet read() {
@@ -261,6 +273,8 @@ private:
     CriteriaSet set_;
     Names names_;
     ReadContext context_;
+    std::string base_text_;
+    std::vector<std::pair<std::string, std::string>> stands_for_;
     std::vector<std::string> written_; ///< each rule, in their order
     std::set<std::string> ids_;
 };
@@ -278,9 +292,10 @@ Loaded outcome(std::shared_ptr<const CriteriaSet> set, Issues &issues) {
 
 Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
     Issues issues;
-    auto set = std::make_shared<const CriteriaSet>(SetReader(text, vocabulary, base, issues).read());
-    if (!issues.any_error()) lint(*set, vocabulary, issues);
-    return outcome(std::move(set), issues);
+    SetReader reader(text, vocabulary, base, issues);
+    const auto set = std::make_shared<const CriteriaSet>(reader.read());
+    if (!issues.any_error()) lint(*set, reader.below(), vocabulary, issues);
+    return outcome(set, issues);
 }
 
 Loaded load_checked_criteria(const std::string &text) {

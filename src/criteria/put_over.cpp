@@ -1,6 +1,7 @@
 #include "criteria/put_over.hpp"
 
 #include "criteria/changed_standing.hpp"
+#include "criteria/meant_rule.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -250,6 +251,10 @@ private:
             return error(*changes, "changes", "expected a list, each entry beginning with '- '");
         for (const auto &one : changes->items) {
             const std::string id = text_under(one, "id");
+            if (id.empty()) {
+                error(one, "changes", no_id_words(one, base_, base_name_));
+                continue;
+            }
             Yaml *rule = nullptr;
             std::vector<std::string> known;
             if (Yaml *rules = find(base_, "rules"))

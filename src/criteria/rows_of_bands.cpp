@@ -79,8 +79,15 @@ private:
         if (!edge) return;
         for (std::size_t c = 0; c < set_.classes.size(); ++c) {
             const Limit &below = thin.limits[c], &above = thick.limits[c];
-            if (below.kind != Limit::Kind::value || above.kind != Limit::Kind::value ||
-                !falls_at(*edge, slot_, below.formula, above.formula, Unit::inch) ||
+            if (below.kind != Limit::Kind::value || above.kind != Limit::Kind::value) continue;
+            if (is_maximum(thick.compare) && jumps_at(*edge, slot_, below.formula, above.formula, most_jump))
+                return tell("table-jumps", thick,
+                            "from a " + std::string(info(static_cast<Quantity>(slot_)).name) + " of " +
+                                said(*edge) + " on class " + set_.classes[c].id + " has '" + above.text +
+                                "', which is more than " + std::to_string(most_jump) + " times the '" +
+                                below.text + "' of rule '" + thin.id +
+                                "' for thinner walls: is the number right?");
+            if (!falls_at(*edge, slot_, below.formula, above.formula, Unit::inch) ||
                 !falls_at(*edge, slot_, below.formula, above.formula, Unit::millimetre))
                 continue;
             return tell("bands-fall", thick,

@@ -19,60 +19,6 @@ bool meet(const RuleScope &a, const RuleScope &b) {
     });
 }
 
-void check_list(const std::vector<Condition> &conditions, const std::string &of, Where where,
-                const std::string &path, Doubts &doubts) {
-    for (const auto &c : conditions)
-        if (scope_of({c}).empty())
-            return doubts.tell("empty-band", of, where, path, "'" + c.text + "' never holds");
-    for (std::size_t i = 0; i < conditions.size(); ++i)
-        for (std::size_t k = i + 1; k < conditions.size(); ++k)
-            if (scope_of({conditions[i], conditions[k]}).empty())
-                return doubts.tell("never-together", of, where, path,
-                                   "'" + conditions[i].text + "' and '" + conditions[k].text +
-                                       "' never hold together");
-    const auto never = [&](Unit unit) { return possible(where_hold(conditions, unit)) == false; };
-    if (scope_of(conditions).empty() || (never(Unit::inch) && never(Unit::millimetre)))
-        doubts.tell("never-together", of, where, path, "its conditions never hold all together");
-}
-
-/// Of one shape only, and its conditions leave none such, by what the set calls linear.
-void check_shape(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
-    if (rule.shape == Shape::unknown || !set.linear || set.linear->edges.size() != 1) return;
-    const Condition::Edge &edge = set.linear->edges[0];
-    const bool maximum = is_maximum(edge.compare), linear = rule.shape == Shape::linear;
-    const bool itself = edge.compare == Compare::at_most || edge.compare == Compare::at_least;
-    const auto never = [&](Unit unit) {
-        const auto where = where_hold(conditions_of(set, rule), unit);
-        if (possible(where) == false) return false; // told elsewhere
-        const bool left_more = maximum != linear;   // what is left of it is to be the larger one
-        const auto some = left_more
-                              ? may_be_over(where, set.linear->left, edge.right, unit, linear != itself)
-                              : may_be_over(where, edge.right, set.linear->left, unit, linear != itself);
-        return some == false;
-    };
-    if (never(Unit::inch) && never(Unit::millimetre))
-        doubts.tell("never-together", rule.id, rule.where_from, "rules." + rule.id,
-                    "by its conditions no find is " + std::string(name_of(rule.shape)) + ", as '" +
-                        set.linear->text + "' has it");
-}
-
-/// Exams that need a magnetic metal alone, of what is not magnetic.
-void check_magnetic(const std::vector<Condition> &when, const ExamSet &exams, const std::string &of,
-                    Where where, const std::string &path, Doubts &doubts) {
-    std::vector<std::string> names;
-    for (const Exam exam : all_exams())
-        if (exams.test(static_cast<std::size_t>(exam))) {
-            if (info(exam).needs_magnetic.empty()) return;
-            names.emplace_back(name_of(exam));
-        }
-    if (names.empty()) return;
-    const auto no = std::uint64_t{1} << word_index(info(Fact::magnetic), "no");
-    for (const auto &c : when)
-        if (c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::magnetic) && c.fitting == no)
-            doubts.tell("never-together", of, where, path,
-                        "by " + listed(names) + " nothing is found where " + c.text);
-}
-
 /// Also if they are written in other words: 1/16 in and 0.0625 in.
 bool same_limits(const CriteriaSet &set, const Rule &a, const Rule &b) {
     const auto units = units_to_try(set, a);
@@ -268,29 +214,9 @@ void check_between(const CriteriaSet &set, const ScopedRule &a, const ScopedRule
 
 } // namespace
 
-void check_conditions(const CriteriaSet &set, Doubts &doubts) {
-    for (const auto &rule : set.rules) {
-        check_list(own_conditions(rule), rule.id, rule.where_from, "rules." + rule.id, doubts);
-        check_shape(set, rule, doubts);
-        check_magnetic(rule.when, rule.subject.exams, rule.id, rule.where_from, "rules." + rule.id, doubts);
-    }
-    for (const auto &one : set.relevance)
-        check_list(one.ignore, one.id, one.where_from, "relevance." + one.id, doubts);
-    for (const auto &one : set.required) {
-        check_list(one.when, one.id, one.where_from, "required exams." + one.id, doubts);
-        ExamSet exams;
-        for (const Exam exam : one.one_of) exams.set(static_cast<std::size_t>(exam));
-        check_magnetic(one.when, exams, one.id, one.where_from, "required exams." + one.id, doubts);
-    }
-    for (const auto &gap : set.gaps) {
-        std::vector<Condition> all = gap.when;
-        all.insert(all.end(), gap.where.begin(), gap.where.end());
-        check_list(all, gap.text, gap.where_from, "gaps", doubts);
-    }
-}
-
 void check_rule_bands(const CriteriaSet &set, Doubts &doubts) {
-    const std::vector<ScopedRule> known = scoped_rules(set);
+    std::vector<ScopedRule> known = scoped_rules(set);
+    for (auto &one : known) one.empty = one.empty || doubts.told("never-together", one.rule->id);
     for (std::size_t b = 1; b < known.size(); ++b)
         for (std::size_t a = 0; a < b; ++a) {
             const Subject &x = known[a].rule->subject, &y = known[b].rule->subject;

@@ -3,6 +3,7 @@
 #include "criteria/doubts.hpp"
 #include "criteria/limit_order.hpp"
 #include "criteria/scope_reach.hpp"
+#include "measure/text.hpp"
 
 #include <algorithm>
 
@@ -47,7 +48,9 @@ public:
                                        ": what it measures is always within the limit");
         if (!always.empty())
             tell("always-rejects", "it always rejects for class " + listed_classes(always) +
-                                       ": what it speaks of is never within the limit; 'none' says so");
+                                       ": what it speaks of" +
+                                       (rule_.where.empty() ? "" : ", " + quoted(rule_.where) + ",") +
+                                       " is never within the limit; 'none' says so");
     }
 
 private:
@@ -68,8 +71,21 @@ private:
         if (in_all(both_units, [&](Unit u) { return possible(where_hold(own, u)) == false; })) return true;
         const bool outside = hold_outside_scope_only(set_, own);
         if (outside)
-            tell("outside-scope", "it speaks only of coupons that the set does not cover, by its 'scope'");
+            tell("outside-scope",
+                 "it speaks only of coupons that the set does not cover, by its 'scope': " + which_of(own));
         return outside || deeper_than_wall();
+    }
+
+    static std::string quoted(const std::vector<Condition> &conditions) {
+        std::vector<std::string> out;
+        for (const auto &c : conditions) out.push_back("'" + c.text + "'");
+        return listed(out, "and");
+    }
+    /// The one that alone is outside, if there is one.
+    std::string which_of(const std::vector<Condition> &own) const {
+        for (const auto &c : own)
+            if (hold_outside_scope_only(set_, {c})) return quoted({c});
+        return quoted(own);
     }
 
     /// `where: depth over 1 in` of walls to 1/2 in: there is no such find.

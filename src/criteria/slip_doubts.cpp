@@ -51,7 +51,8 @@ bool is_of_share_and_number(const Limit &limit) {
 
 class Slips {
 public:
-    Slips(const CriteriaSet &set, Doubts &doubts) : set_(set), doubts_(doubts) {}
+    Slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts)
+        : set_(set), below_(below), doubts_(doubts) {}
 
     void check() {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
@@ -75,19 +76,40 @@ private:
         std::optional<std::size_t> before;
         for (std::size_t c = 0; c < rule.limits.size(); ++c) {
             if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const std::string apart =
-                before && in_order(rule, *before, c) ? times_apart(rule.limits[*before], rule.limits[c]) : "";
+            if (before && out_of_order(rule, *before, c)) return false;
+            before = c;
+        }
+        before.reset();
+        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
+            if (rule.limits[c].kind != Limit::Kind::value) continue;
+            const std::string apart = before ? times_apart(rule.limits[*before], rule.limits[c]) : "";
             if (!apart.empty())
                 return tell("limits-far-apart", rule, c,
                             "and that for class " + set_.classes[*before].id + ", '" +
                                 rule.limits[*before].text + "', " + apart);
             before = c;
         }
+        return check_base(rule);
+    }
+    /// What the same rule says in the set that this one extends.
+    bool check_base(const Rule &rule) {
+        const Rule *was = below_.rule(rule.id);
+        if (!was || was->kind != rule.kind || was->compare != rule.compare ||
+            was->measure.text != rule.measure.text || was->summed != rule.summed)
+            return false;
+        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
+            const auto there = below_.class_of(set_.classes[c].id);
+            const std::string apart = there ? times_apart(rule.limits[c], was->limits[*there]) : "";
+            if (!apart.empty())
+                return tell("limits-far-apart", rule, c,
+                            "and that of " + set_.extends + " for class " + below_.set->classes[*there].id +
+                                ", '" + was->limits[*there].text + "', " + apart);
+        }
         return false;
     }
-    bool in_order(const Rule &rule, std::size_t strict, std::size_t loose) const {
-        return !set_.ordered || lets_more_through(rule.limits[strict], rule.limits[loose], rule.compare, {},
-                                                  {Unit::inch}) == false;
+    bool out_of_order(const Rule &rule, std::size_t strict, std::size_t loose) const {
+        return set_.ordered && lets_more_through(rule.limits[strict], rule.limits[loose], rule.compare, {},
+                                                 {Unit::inch}) == true;
     }
 
     /// What fewer of its classes say is doubted; of as many, what lets more through.
@@ -151,11 +173,14 @@ private:
     }
 
     const CriteriaSet &set_;
+    const SetBelow &below_;
     Doubts &doubts_;
 };
 
 } // namespace
 
-void check_slips(const CriteriaSet &set, Doubts &doubts) { Slips(set, doubts).check(); }
+void check_slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts) {
+    Slips(set, below, doubts).check();
+}
 
 } // namespace beadbook

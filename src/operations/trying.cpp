@@ -98,9 +98,9 @@ void refuse_set(const Source &source, const std::string &text) {
     Issues issues;
     const Yaml root = read_yaml(text, issues);
     if (root.kind == Yaml::Kind::map && root.find("rules") && !root.find("cases"))
-        throw DataError(shown(source.name) +
-                        " is a criteria set; expected a file of worked cases, with 'set: " +
-                        shown(source.name.substr(source.name.rfind('/') + 1)) + "' and 'cases'");
+        throw SetForCases(shown(source.name) +
+                          " is a criteria set; expected a file of worked cases, with 'set: " +
+                          shown(source.name.substr(source.name.rfind('/') + 1)) + "' and 'cases'");
 }
 
 } // namespace

@@ -30,6 +30,11 @@ struct TriedCases {
     std::size_t failed() const;
 };
 
+/// A criteria set was named where its worked cases are meant.
+struct SetForCases : DataError {
+    using DataError::DataError;
+};
+
 /// Judges the worked cases of a file, or those shipped beside a set by its name. Throws DataError: there are
 /// none, or every mistake of the file.
 TriedCases try_cases(Catalogue &catalogue, const Source &source);

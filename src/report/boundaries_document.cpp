@@ -65,7 +65,7 @@ void add_rule_table(Document &out, const Boundaries &all, std::size_t index) {
                  (window.empty()           ? ""
                   : window == "whole weld" ? " over the whole weld"
                                            : " in any " + window) +
-                 ", " + std::string(name_of(rule.compare)) +
+                 line_words(rule) + ", " + std::string(name_of(rule.compare)) +
                  (conditions.empty() ? "" : ", where " + conditions),
              rule.clause);
     for (std::size_t c = 0; c < set.classes.size(); ++c)

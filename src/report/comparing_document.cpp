@@ -117,6 +117,19 @@ void add_only(Document &doc, const SideNames &names, const OnlyInOne &only, cons
         doc.item("only in " + names.second + ", " + what + ": " + say(true, i));
 }
 
+/// All that a side leaves out: what differs says little without what stands beside it.
+void add_not_counted(Document &doc, const CriteriaSet &set, std::size_t class_index,
+                     const std::string &name) {
+    bool any = false;
+    for (const auto &one : set.relevance) {
+        if (!one.classes[class_index]) continue;
+        any = true;
+        doc.item("not counted in " + name + ": " + one.text + ", of " + subject_words(one.subject) + " [" +
+                 authority(one.clause, one.standing) + "]");
+    }
+    if (!any) doc.item("not counted in " + name + ": nothing, however small it is");
+}
+
 void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &classes) {
     if (!classes.rules.any() && !classes.scope.any() && !classes.required.any() && !classes.relevance.any() &&
         !classes.merges.any())
@@ -147,10 +160,10 @@ void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &cla
         return (rule.title.empty() ? rule.id : rule.title) + (when.empty() ? "" : ", where " + when) + ": " +
                rule.limits[k].text + " [" + authority(rule.clause, rule.standings[k]) + "]";
     });
-    add_only(doc, names, classes.relevance, "not counted", [&](bool s, std::size_t i) {
-        const Relevance &one = set(s).relevance[i];
-        return one.text + " [" + authority(one.clause, one.standing) + "]";
-    });
+    if (classes.relevance.any()) {
+        add_not_counted(doc, *all.first, classes.first, names.first);
+        add_not_counted(doc, *all.second, classes.second, names.second);
+    }
     add_only(doc, names, classes.merges, "neighbours that count as one", [&](bool s, std::size_t i) {
         const Merge &one = set(s).merges[i];
         return one.when.text + " [" + authority(one.clause, one.standing) + "]";
@@ -159,9 +172,30 @@ void add_rest(Document &doc, const ComparedSets &all, const ComparedClasses &cla
 
 } // namespace
 
+namespace {
+
+/// "any imperfection but not crack or overlap", where few are left out and no dimension is among them.
+std::string most_in_words(const TypeSet &types) {
+    constexpr std::size_t most_left_out = 6;
+    const Vocabulary &all = Vocabulary::shipped();
+    std::vector<std::string> without;
+    for (std::size_t t = 0; t < all.size(); ++t) {
+        const ImperfectionType &type = all[static_cast<TypeId>(t)];
+        if (type.measured == types[t]) {
+            if (type.measured) return "";
+            if (!type.under || types[*type.under]) without.push_back(type.name);
+        }
+    }
+    if (without.size() > most_left_out) return "";
+    return "any imperfection" + (without.empty() ? "" : " but not " + listed(without, "or"));
+}
+
+} // namespace
+
 std::string types_in_words(const TypeSet &types) {
     const Vocabulary &all = Vocabulary::shipped();
     if (types.count() == all.size()) return "any imperfection";
+    if (const std::string most = most_in_words(types); !most.empty()) return most;
     std::vector<std::string> out;
     for (std::size_t t = 0; t < all.size(); ++t) {
         const ImperfectionType &type = all[static_cast<TypeId>(t)];
@@ -188,8 +222,7 @@ std::string thing_in_words(const ComparedSets &all, const ComparedClasses &class
         out = std::string(info(static_cast<Quantity>(*slot)).name);
     if (const Window *window = rule.window(thing.of_second ? classes.second : classes.first))
         out += window->kind == Window::Kind::whole_weld ? " over the whole weld" : " in any " + window->text;
-    if (rule.linked) out += " of a line (" + rule.linked->text + ")";
-    if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
+    out += line_words(rule);
     if (rule.prorated) out += ", in proportion on a shorter weld";
     return out;
 }

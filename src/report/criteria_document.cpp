@@ -33,8 +33,7 @@ std::string limit_words(const CriteriaSet &set, const Rule &rule) {
     if (rule.shape != Shape::unknown) out += std::string(name_of(rule.shape)) + " only: ";
     out += measure_words(rule);
     if (const std::string words = window_words_of(set, rule); !words.empty()) out += " in any " + words;
-    if (rule.linked) out += " of a line (" + rule.linked->text + ")";
-    if (rule.least_group > 1) out += " of " + std::to_string(rule.least_group) + " or more";
+    out += line_words(rule);
     if (rule.prorated) out += ", in proportion on a shorter weld";
     if (rule.kind != Rule::Kind::presence && rule.kind != Rule::Kind::coupon)
         out += " " + std::string(name_of(rule.compare));
@@ -78,11 +77,6 @@ std::string listed_exams(const ExamSet &exams) {
     std::vector<std::string> out;
     for (const Exam exam : exams_of(exams)) out.emplace_back(name_of(exam));
     return listed(out);
-}
-
-/// "porosity; crack, by VT and PT".
-std::string subject_words(const Subject &subject) {
-    return types_in_words(subject.types) + (subject.exams.any() ? ", by " + listed_exams(subject.exams) : "");
 }
 
 /// By method, each in the set's order; what several methods look for stands behind them.
@@ -214,6 +208,16 @@ std::string window_words_of(const CriteriaSet &set, const Rule &rule) {
     for (std::size_t c = 0; c < set.classes.size(); ++c)
         out += (c > 0 ? ", " : "") + rule.windows[c].text + " (" + set.classes[c].id + ")";
     return out;
+}
+
+std::string line_words(const Rule &rule) {
+    if (!rule.linked) return "";
+    return " of a line (" + rule.linked->text + ")" +
+           (rule.least_group > 1 ? " of " + std::to_string(rule.least_group) + " or more" : "");
+}
+
+std::string subject_words(const Subject &subject) {
+    return types_in_words(subject.types) + (subject.exams.any() ? ", by " + listed_exams(subject.exams) : "");
 }
 
 std::string measure_words(const Rule &rule) {

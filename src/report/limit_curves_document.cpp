@@ -61,7 +61,7 @@ public:
 
     Picture draw() {
         out_.kind = "limit-curve";
-        out_.title = heading_of(rule_) + ", limit over thickness";
+        out_.title = heading_of(rule_) + line_words(rule_) + ", limit over thickness";
         out_.width = width_;
         for (const auto &curve : curved_.curves) told(curve);
         double longest = 0;
@@ -311,7 +311,7 @@ Document document_of(const LimitCurves &all) {
         const Rule &rule = rule_in(all, curved.rule);
         doc.heading(heading_of(rule), 2);
         const std::string where = condition_words(rule.when, rule.where);
-        doc.line(measure_words(rule) + stretch_words(all, rule) +
+        doc.line(measure_words(rule) + stretch_words(all, rule) + line_words(rule) +
                      (rule.prorated ? ", in proportion on a shorter weld" : "") +
                      (where.empty() ? "" : ", where " + where),
                  authorities(all, rule));

@@ -6,6 +6,7 @@
 #include "report/finding_place.hpp"
 #include "report/lacking_exam.hpp"
 #include "report/left_to_a_person.hpp"
+#include "report/missing_words.hpp"
 
 #include <algorithm>
 
@@ -167,10 +168,6 @@ std::string blank_words(const Case &c, std::size_t class_index, const Finding &f
                               "by two people from the owner's copy" + fallen;
 }
 
-std::string missing_words(const Finding &f) {
-    return f.missing.any() ? listed(names_of(f.missing)) : "something";
-}
-
 bool any_without_place(const Case &c, const std::vector<int> &numbers) {
     return std::any_of(c.indications.begin(), c.indications.end(), [&](const Indication &i) {
         return !i.place && std::find(numbers.begin(), numbers.end(), i.number) != numbers.end();
@@ -238,7 +235,7 @@ std::string contradiction_words(const Case &c, std::size_t k, const Finding &f) 
         return print_indications(c, f.indications) +
                ": its type lies at the root, its side is the face (common practice); correct the wrong one";
     return (f.indications.empty() ? "The coupon" : print_indications(c, f.indications)) + ": " +
-           missing_words(f) + " contradict each other, so one of them is not true";
+           listed(names_of(f.missing)) + " contradict each other, so one of them is not true";
 }
 
 /// No reason speaks against the class, but a part of its proof is not there.
@@ -304,26 +301,27 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     }
     case Finding::Kind::missing_data:
         if (!rule && f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
-            return who + ": whether a known gap bears on it hangs on " + missing_words(f) + ": " +
+            return who + ": whether a known gap bears on it hangs on " + missing_words(c, f) + ": " +
                    c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
-        if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(f) + ".";
+        if (!rule) return who + ": which rule speaks of it hangs on " + missing_words(c, f) + ".";
         if (f.has_numbers)
             return who + where + ": " + title + compared(c, class_index, *rule, f) +
-                   ", if it counts at all: that hangs on " + missing_words(f) + ".";
+                   ", if it counts at all: that hangs on " + missing_words(c, f) + ".";
         return (who.empty() ? "" : who + ": ") + (rule->title.empty() ? rule->id : rule->title) +
                " cannot be decided without " +
-               (f.missing == Missing::blank()     ? blank_words(c, class_index, f)
-                : f.missing.has(Missing::blank()) ? missing_words(f) + "; " + blank_words(c, class_index, f)
-                                                  : missing_words(f)) +
+               (f.missing == Missing::blank() ? blank_words(c, class_index, f)
+                : f.missing.has(Missing::blank())
+                    ? missing_words(c, f) + "; " + blank_words(c, class_index, f)
+                    : missing_words(c, f)) +
                ".";
     case Finding::Kind::not_covered:
         if (f.clause >= 0 && c.set.gaps[static_cast<std::size_t>(f.clause)].beside_rules)
             return who + ": the rules of this set are not all that speaks of it, a known gap: " +
                    c.set.gaps[static_cast<std::size_t>(f.clause)].text + ".";
         return who + ": " +
-               (f.clause >= 0 ? "only this part could judge it, and it is a known gap: " +
-                                    c.set.gaps[static_cast<std::size_t>(f.clause)].text
-                              : "no rule of this set speaks of it as found by this method") +
+               (f.clause >= 0
+                    ? "only this part could judge it, and it is a known gap: " + nearest_gap(c, f).text
+                    : "no rule of this set speaks of it as found by this method") +
                ".";
     case Finding::Kind::exam_missing: return lacking_exam_words(c, f) + ".";
     case Finding::Kind::exam_pending: return pending_exam_words(c, f.exams.front()) + ".";
@@ -337,10 +335,11 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
         if (f.clause < 0)
             return "What the set covers was not read, and nothing is accepted of a weld of which one does "
                    "not know " +
-                   missing_words(f) + ".";
+                   missing_words(c, f) + ".";
         return "Whether the set covers this coupon (" +
                scope_title(c.set.scope[static_cast<std::size_t>(f.clause)]) +
-               c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(f) + ".";
+               c.set.scope[static_cast<std::size_t>(f.clause)].text + ") hangs on " + missing_words(c, f) +
+               ".";
     case Finding::Kind::not_measured: break;
     }
     std::string side;

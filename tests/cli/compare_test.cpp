@@ -48,6 +48,21 @@ TEST_CASE("two classes side by side, in the reader's unit", "[catalogue]") {
     CHECK(json(run, {"criteria", "compare", "iso-5817", "iso-5817-2023"})["compared"].size() == 3);
 }
 
+TEST_CASE("where two sets do not leave out the same, all that each leaves out is told", "[catalogue]") {
+    const Program run;
+    write_file(run.file("own.yaml"), R"(set: own
+title: t
+edition: e
+extends: iso-23277
+relevance:
+  - {id: tiny, types: any, exams: PT, ignore: size at most 0.5 mm, clause: c, standing: {house: example}}
+)");
+    const std::string out =
+        run.ok({"criteria", "compare", "iso-23277", run.file("own.yaml"), "--class", "2"});
+    CHECK_THAT(out, says("not counted in own 2: size at most 0.5 mm, of any imperfection, by PT"));
+    CHECK_THAT(out, says("not counted in iso-23277 2: "));
+}
+
 TEST_CASE("compare says which class is to be named", "[catalogue]") {
     const Program run;
     const Run none = run({"criteria", "compare", "iso-5817", "en-1090-2"});

@@ -209,6 +209,9 @@ TEST_CASE("an unknown base, a circle and a mistake in the base are told where it
           std::string::npos);
     CHECK(errors(top + "changes: [{id: pour, clause: d}]\n").find("no rule of base is called 'pour'") !=
           std::string::npos);
+    CHECK_THAT(errors(top + "changes: [{at most: {C: 1 mm}}]\n"),
+               says("f:5:11: error: changes: nothing says which rule of base this changes") &&
+                   says("could be meant, written as {id: pore, at most: ...}"));
     CHECK(errors(base_text + "inherited: {memory: x}\n").find("there is no 'extends'") != std::string::npos);
     // What a change breaks stands at the change.
     CHECK(errors(top + "changes: [{id: pore, at most: {C: 2 in2}}]\n").find("f:5:") != std::string::npos);

@@ -280,6 +280,14 @@ TEST_CASE("the order of classes is tried over each quantity, where the rule appl
     CHECK(issues_of(set("measure: size, at most: {A: 2 in, B: not said, C: 1 in}"))
               .find("class A should be "
                     "stricter than class C") != std::string::npos);
+    // A decimal point is named where it explains the order, and not where two merely changed places.
+    const auto slip = [&](const std::string &limits) {
+        return issues_of(set("measure: size, at most: {" + limits + "}"));
+    };
+    CHECK_THAT(slip("A: 0.03 in, B: 0.3 in, C: 0.09 in"),
+               says("is the decimal point of '0.3 in' or '0.09 in' a slip? If the standard means it"));
+    CHECK_THAT(slip("A: 0.03 in, B: 0.06 in, C: 0.009 in"), says("point of '0.009 in' a slip"));
+    CHECK(slip("A: 0.03 in, B: 0.09 in, C: 0.06 in").find("decimal") == std::string::npos);
     const auto exams = [&](const std::string &classes, const std::string &more) {
         return issues_of(set("allowed: none") + "required exams:\n  - {id: film, one of: RT, classes: " +
                          classes + ", clause: c, standing: {house: x}}\n" + more);
@@ -296,11 +304,13 @@ TEST_CASE("not said beside no limit is asked about") {
     const auto rules = [](const std::string &word) {
         return issues_of(
             head() +
-            "scope: not read\nrequired exams: [{id: done, one of: RT, clause: c, standing: {house: x}}]\n"
-            "rules:\n  - {id: a, types: porosity, exams: RT, allowed: {A: "
-            "none, B: no limit}, when: T over 0 in, clause: c, standing: {house: x}}\n  - {id: "
-            "b, types: gas pore, exams: RT, allowed: {A: none, B: " +
-            word + "}, when: L over 0 in, clause: c, standing: {house: x}}\n");
+            "scope: not read\nrequired exams: [{id: done, one of: VT, clause: c, standing: {house: x}}]\n"
+            "rules:\n  - {id: a, types: stray arc, exams: VT, allowed: {A: "
+            "none, B: no limit}, when: T over 0.001 in, clause: c, standing: {house: x}}\n  - {id: "
+            "b, types: stray arc, exams: VT, allowed: {A: none, B: " +
+            word +
+            "}, when: L over 0.001 in, clause: c, standing: {house: x}}\n"
+            "  - {id: c, types: spatter, exams: VT, allowed: none, clause: c, standing: {house: x}}\n");
     };
     CHECK(rules("not said").find("[not-said-beside-no-limit]") != std::string::npos);
     CHECK(rules("does not apply").empty());
@@ -308,8 +318,8 @@ TEST_CASE("not said beside no limit is asked about") {
 }
 
 TEST_CASE("a check is silenced in the file, with a reason") {
-    const std::string twins = quiet(with_rule("    allowed: none\n    when: T over 0 in\n")) +
-                              "  - {id: s, types: porosity, exams: RT, allowed: none, when: T over 0 in, "
+    const std::string twins = quiet(with_rule("    allowed: none\n    when: T over 0.001 in\n")) +
+                              "  - {id: s, types: porosity, exams: RT, allowed: none, when: T over 0.001 in, "
                               "clause: c, standing: {house: "
                               "x}}\n";
     const std::string silence = "silence:\n  - {check: duplicate-rule, of: s, reason: printed twice}\n";

@@ -3,6 +3,8 @@
 #include "catch.hpp"
 #include "criteria/shipped.hpp"
 #include "operations/boundaries.hpp"
+#include "render/text.hpp"
+#include "report/boundaries_document.hpp"
 
 #include <algorithm>
 #include <set>
@@ -172,4 +174,11 @@ TEST_CASE("the judge agrees with every limit of every shipped set on both sides"
     }
     CHECK(limits > 1000);
     CHECK(none * 5 < limits);
+}
+
+TEST_CASE("the heading of a table says that its limit is one of a group in line, and of how many") {
+    const Boundaries row = of_rule(pores + "measure: sum of size, linked: gap at most 1/4 in, least group: "
+                                           "4, at most: 0.5 in");
+    CHECK_THAT(text(document_of(row)),
+               says("sum of size of a line (gap at most 1/4 in) of 4 or more, at most"));
 }

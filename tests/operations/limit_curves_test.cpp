@@ -102,3 +102,20 @@ TEST_CASE("a set that covers more than an inch and ends is drawn to its end, one
     CHECK(drawn_to(up_to("4 in")) == 4 * nm_per_inch);
     CHECK(drawn_to(up_to("40 in")) == nm_per_inch);
 }
+
+TEST_CASE("a picture of a limit on a group in line says so, and of how many") {
+    const auto set =
+        set_from(head() + "scope: not read\nrules:\n  - {id: r, title: Row, types: porosity, "
+                          "exams: RT, measure: sum of size, window: 12 x T, linked: gap at most "
+                          "1/4 in, least group: 4, at most: T, clause: c, standing: {house: x}}\n");
+    const Document doc = document_of(limit_curves(set, {}));
+    const std::string group = " of a line (gap at most 1/4 in) of 4 or more";
+    CHECK_THAT(text(doc), says("sum of size in any 12 x T" + group));
+    std::size_t pictures = 0;
+    for (const auto &block : doc.blocks)
+        if (const auto *figure = std::get_if<Figure>(&block)) {
+            CHECK_THAT(figure->picture.title, says("Row" + group + ", limit over thickness"));
+            ++pictures;
+        }
+    CHECK(pictures == 1);
+}

@@ -1,0 +1,120 @@
+// Limits that are a share of another quantity than those beside them.
+#include "criteria/doubts.hpp"
+#include "criteria/into_wall.hpp"
+#include "criteria/limit_order.hpp"
+#include "criteria/measured_by.hpp"
+#include "criteria/vocabulary.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+constexpr std::initializer_list<Quantity> walls{Quantity::thinner, Quantity::thicker,
+                                                Quantity::weld_thickness};
+/// What is deep, or large, is no worse for less of these, as it is for less of the wall or the throat.
+constexpr std::initializer_list<Quantity> not_through{Quantity::weld_width, Quantity::weld_length,
+                                                      Quantity::outside_diameter, Quantity::fillet_size,
+                                                      Quantity::longest_leg};
+
+bool is_share_of(const Formula &formula, std::initializer_list<Quantity> quantities) {
+    const auto of = formula.quantities();
+    return std::any_of(of.begin(), of.end(), [&](Slot slot) { return is_one_of(slot, quantities); });
+}
+
+bool has_share_of(const Limit &limit, std::initializer_list<Quantity> quantities) {
+    return limit.kind == Limit::Kind::value && is_share_of(limit.formula, quantities);
+}
+
+/// Of a table the author chose the quantity in a line of its own.
+bool of_another_alone(const Limit &limit) {
+    return has_share_of(limit, not_through) && !has_share_of(limit, walls) &&
+           !has_share_of(limit, {Quantity::throat}) && limit.formula.tables().empty();
+}
+
+/// How large one imperfection is: a group may be as wide as the weld.
+bool is_extent_across(const Rule &rule) {
+    const Vocabulary &words = Vocabulary::shipped();
+    for (std::size_t t = 0; t < words.size(); ++t)
+        if (const auto &type = words[static_cast<TypeId>(t)];
+            rule.subject.types[t] && (type.measured || type.is_group()))
+            return false;
+    return is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
+}
+
+/// "weld width": of the first that it is a share of.
+std::string share_name(const Limit &limit, std::initializer_list<Quantity> quantities) {
+    for (const Slot slot : limit.formula.quantities())
+        if (is_one_of(slot, quantities)) return std::string(info(static_cast<Quantity>(slot)).name);
+    return "";
+}
+
+class Shares {
+public:
+    Shares(const CriteriaSet &set, const SetBelow &below, Doubts &doubts)
+        : set_(set), below_(below), doubts_(doubts) {}
+
+    void check() {
+        for (const auto &rule : set_.rules) {
+            if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare)) continue;
+            for (std::size_t c = 0; c < rule.limits.size(); ++c)
+                if (of_another_alone(rule.limits[c]) && check_limit(rule, c)) break;
+        }
+    }
+
+private:
+    bool check_limit(const Rule &rule, std::size_t c) {
+        if (in_base(rule, c)) return false; // as it stands there
+        for (std::size_t k = 0; k < rule.limits.size(); ++k)
+            if (has_share_of(rule.limits[k], walls))
+                return tell(rule, c, "for class " + set_.classes[k].id, rule.limits[k]);
+        if (const Rule *was = below_.rule(rule.id); was && was->kind == rule.kind)
+            for (const Limit &limit : was->limits)
+                if (has_share_of(limit, walls))
+                    return tell(rule, c, "of the same rule of " + set_.extends, limit);
+        if (!goes_into_wall(rule) && !is_extent_across(rule)) return false;
+        for (const auto &other : set_.rules) {
+            if (&other == &rule || other.kind != rule.kind || other.compare != rule.compare ||
+                (is_extent_across(rule) && (other.subject.types & rule.subject.types).none()) ||
+                goes_into_wall(other) != goes_into_wall(rule) ||
+                (measured_by(other) & measured_by(rule)) == 0)
+                continue;
+            for (const Limit &limit : other.limits)
+                if (has_share_of(limit, walls))
+                    return tell(rule, c,
+                                "of rule '" + other.id + "'" +
+                                    (other.where_from.line > 0
+                                         ? " (line " + std::to_string(other.where_from.line) + ")"
+                                         : ""),
+                                limit);
+        }
+        return false;
+    }
+
+    bool in_base(const Rule &rule, std::size_t c) const {
+        const Rule *was = below_.rule(rule.id);
+        const auto k = below_.class_of(set_.classes[c].id);
+        return was && k && was->limits[*k].text == rule.limits[c].text;
+    }
+
+    bool tell(const Rule &rule, std::size_t c, const std::string &whose, const Limit &beside) {
+        doubts_.tell("limit-by-another", rule.id, rule.where_from, "rules." + rule.id,
+                     "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text +
+                         "', is a share of the " + share_name(rule.limits[c], not_through) + ", and '" +
+                         beside.text + "' " + whose + " one of the " + share_name(beside, walls) +
+                         ": is the quantity meant?");
+        return true;
+    }
+
+    const CriteriaSet &set_;
+    const SetBelow &below_;
+    Doubts &doubts_;
+};
+
+} // namespace
+
+void check_shares(const CriteriaSet &set, const SetBelow &below, Doubts &doubts) {
+    Shares(set, below, doubts).check();
+}
+
+} // namespace beadbook
