@@ -73,21 +73,18 @@ private:
     bool check_distance(const Rule &rule) {
         if (doubts_.told("limit-over-wall", rule.id) || doubts_.told("limit-beyond-belief", rule.id))
             return false;
-        std::optional<std::size_t> before;
-        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
-            if (rule.limits[c].kind != Limit::Kind::value) continue;
-            if (before && out_of_order(rule, *before, c)) return false;
-            before = c;
-        }
-        before.reset();
-        for (std::size_t c = 0; c < rule.limits.size(); ++c) {
-            if (rule.limits[c].kind != Limit::Kind::value) continue;
-            const std::string apart = before ? times_apart(rule.limits[*before], rule.limits[c]) : "";
+        std::vector<std::size_t> with_value;
+        for (std::size_t c = 0; c < rule.limits.size(); ++c)
+            if (rule.limits[c].kind == Limit::Kind::value) with_value.push_back(c);
+        for (std::size_t i = 1; i < with_value.size(); ++i)
+            if (out_of_order(rule, with_value[i - 1], with_value[i])) return false;
+        for (std::size_t i = 1; i < with_value.size(); ++i) {
+            const std::size_t before = with_value[i - 1], c = with_value[i];
+            const std::string apart = times_apart(rule.limits[before], rule.limits[c]);
             if (!apart.empty())
                 return tell("limits-far-apart", rule, c,
-                            "and that for class " + set_.classes[*before].id + ", '" +
-                                rule.limits[*before].text + "', " + apart);
-            before = c;
+                            "and that for class " + set_.classes[before].id + ", '" +
+                                rule.limits[before].text + "', " + apart);
         }
         return check_base(rule);
     }
