@@ -2,6 +2,7 @@
 #include "cli/deeds.hpp"
 #include "measure/text.hpp"
 #include "operations/coupons.hpp"
+#include "operations/exam_mends.hpp"
 #include "operations/finishing.hpp"
 #include "operations/log_sheet.hpp"
 #include "operations/logging.hpp"
@@ -11,6 +12,7 @@
 #include "prompt/prompt.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
+#include "terminal/command_text.hpp"
 
 #include <algorithm>
 
@@ -64,6 +66,18 @@ ExamRequest exam_request(const Call &call) {
     return out;
 }
 
+/// What to type, where an exam that was said to be finished does not count all the same.
+ExitCode with_mends(Call &call, const std::string &coupon, const ExamRecord &exam, ExitCode code) {
+    if (call.has("dry-run") || !exam.finished) return code;
+    const CouponState state = call.office().coupon(coupon);
+    const Mends mends = mends_of_exam(call.office(), state, state.needed_exam(exam.number));
+    if (!mends.operations.empty())
+        call.say({"the " + std::string(name_of(exam.method)) + " of coupon " + coupon +
+                  " does not count as it stands; mend it with " +
+                  commands_text(mends.operations, ", then ")});
+    return code;
+}
+
 ExitCode run_exam(Call &call) {
     ExamRequest request = exam_request(call);
     call.office(Ledger::Mode::write);
@@ -76,9 +90,11 @@ ExitCode run_exam(Call &call) {
     }
     const auto marks = marks_in(request.coupon);
     const auto methods = method_words(call.at(1));
-    if (marks.size() == 1 && methods.size() == 1)
-        return call.tell(as<ExamRecorded>(call.write([&](Writing &w) { return record_exam(w, request); }),
-                                          request.coupon));
+    if (marks.size() == 1 && methods.size() == 1) {
+        const auto done = call.write([&](Writing &w) { return record_exam(w, request); });
+        return with_mends(call, request.coupon, done.value,
+                          call.tell(as<ExamRecorded>(done, request.coupon)));
+    }
     if (request.replaces > 0) throw UsageError("--replaces is of one exam of one COUPON");
     return call.tell(call.write([&](Writing &w) { return record_exams(w, marks, request, methods); }));
 }
@@ -154,8 +170,8 @@ ExitCode run_finish(Call &call) {
     if (marks.size() > 1 || methods.size() > 1)
         return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));
     if (!methods.empty()) request.method = methods.front();
-    return call.tell(
-        as<ExamFinishedNow>(call.write([&](Writing &w) { return finish_exam(w, request); }), request.coupon));
+    const auto done = call.write([&](Writing &w) { return finish_exam(w, request); });
+    return with_mends(call, request.coupon, done.value, call.tell(as<ExamFinishedNow>(done, request.coupon)));
 }
 
 ExitCode run_reopen(Call &call) {

@@ -17,6 +17,13 @@ Day shifted(Day day, int by_months, int by_days) {
     return sys_days(month / std::min(from.day(), end.day())) + days{by_days};
 }
 
+/// The Monday of a week as it is printed.
+Day monday_of(const std::string &week) {
+    // The fourth of January lies in the first week of its year.
+    const Day fourth = sys_days(year{std::stoi(week.substr(0, 4))} / January / 4);
+    return fourth - (weekday(fourth) - Monday) + weeks{std::stoi(week.substr(6)) - 1};
+}
+
 } // namespace
 
 Day parse_day(std::string_view given) {
@@ -47,6 +54,10 @@ std::string print_week(Day day) {
     char text[16];
     std::snprintf(text, sizeof text, "%04d-W%02d", static_cast<int>(of), static_cast<int>(week));
     return text;
+}
+
+int weeks_between(const std::string &from, const std::string &to) {
+    return static_cast<int>((monday_of(to) - monday_of(from)).count() / 7);
 }
 
 Day local_day(std::time_t moment) {

@@ -16,6 +16,8 @@ std::string print(Day day);
 
 /// 2026-W48: the week by ISO 8601, which begins on Monday and belongs to the year of its Thursday.
 std::string print_week(Day day);
+/// How many weeks lie between two that print_week printed: 1 from 2026-W53 to 2027-W01.
+int weeks_between(const std::string &from, const std::string &to);
 
 /// The calendar day of a moment where this computer is (its TZ).
 Day local_day(std::time_t moment);

@@ -6,12 +6,12 @@ constexpr std::string_view digits_in_order = "0123456789abcdef";
 }
 
 std::string hex(std::string_view bytes) {
-    std::string out;
-    out.reserve(2 * bytes.size());
+    std::string out(2 * bytes.size(), '0');
+    auto to = out.begin();
     for (const char c : bytes) {
         const auto byte = static_cast<unsigned char>(c);
-        out += digits_in_order[byte >> 4];
-        out += digits_in_order[byte & 15];
+        *to++ = digits_in_order[byte >> 4];
+        *to++ = digits_in_order[byte & 15];
     }
     return out;
 }

@@ -11,7 +11,7 @@ namespace beadbook {
 struct Remedy {
     std::string operation;           ///< as the operations are named: change, exam, enrol
     std::vector<std::string> on;     ///< its subject: a coupon's mark, say
-    std::vector<std::string> fields; ///< of the request, to be given
+    std::vector<std::string> fields; ///< of the request, to be given; "found=none" where its value is known
     std::string value = {};          ///< of the first of them, where only one can be meant
 };
 

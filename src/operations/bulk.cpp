@@ -267,6 +267,7 @@ private:
         };
         std::vector<Read> found;
         RowsAgain again;
+        RowsOfFinished beyond;
         std::size_t awaited = 0;
         for (const auto &row : codec::read_sheet(sheet, out_.request.text)) {
             faults_.guard(
@@ -290,14 +291,12 @@ private:
                             codec::indication_of(row, coupon.line, coupon.state.record.fixed_unit());
                         if (one.exam == 0) throw refused("the row has no exam number");
                         // The exams' table comes first, so a finished exam takes as many as it found.
-                        const auto &finished = coupon.state.needed_exam(one.exam).finished;
-                        if (finished && ++coupon.state.finds[one.exam] > finished->found)
-                            throw refused("exam " + std::to_string(one.exam) + " of coupon " + mark +
-                                          " is finished; nothing more is logged under it");
-                        check_believable(coupon.state.record, one, coupon.state.needed_exam(one.exam).method,
-                                         coupon.measured);
-                        if (is_measured(one)) coupon.measured.push_back(one);
+                        const ExamRecord &exam = coupon.state.needed_exam(one.exam);
                         check_not_again(coupon, one);
+                        if (exam.finished)
+                            beyond.take(coupon.state, exam, ++coupon.state.finds[one.exam], row.number);
+                        check_believable(coupon.state.record, one, exam.method, coupon.measured);
+                        if (is_measured(one)) coupon.measured.push_back(one);
                         coupon.finds.claim(one.number);
                         // A number that nobody had says that it is a find of its own.
                         if (one.number == 0) again.take(coupon.state, row.number, one);
@@ -305,7 +304,8 @@ private:
                     }
                 });
         }
-        faults_.check(counted(faults_.count(), "row"));
+        const std::size_t bad = faults_.count();
+        faults_.check(counted(bad + beyond.tell(faults_), "row"), beyond.remedies());
         if (!out_.request.again) again.check();
         std::map<Known *, std::set<int>> exams;
         for (auto &[coupon, row, one] : found) {
@@ -325,13 +325,8 @@ private:
                 (awaited == 1 ? "it does" : "they do") + " not count");
     }
 
-    /// An exam that was finished with another number of finds than come with it.
     void note_found(const std::string &mark, const ExamRecord &exam, int on_record) {
-        if (exam.finished && exam.finished->found != on_record)
-            notes_.add(mark,
-                       {"exam " + named({&exam}) + " found " + std::to_string(exam.finished->found) +
-                        " by its count, and " + counted(static_cast<std::size_t>(on_record), "is", "are") +
-                        " on record: it does not count until the two agree"});
+        if (std::string told = found_otherwise(exam, on_record); !told.empty()) notes_.add(mark, {told});
     }
 
     Office &office_;

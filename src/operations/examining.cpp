@@ -9,6 +9,7 @@
 #include "operations/as_before.hpp"
 #include "operations/entitled.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/exam_mends.hpp"
 #include "operations/finishing.hpp"
 #include "operations/in_place.hpp"
 #include "operations/on_record.hpp"
@@ -16,7 +17,6 @@
 #include "operations/turned_verdicts.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
-#include "technique/exam_check.hpp"
 #include "technique/known_conditions.hpp"
 #include "technique/part_shown.hpp"
 
@@ -286,15 +286,15 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
     const CouponState &state = writing.coupon(request.coupon);
     check_level(exam);
     check_examiner(writing.office(), exam);
-    const Day today = writing.outside().today();
-    check_day(exam, state.record, today);
+    check_day(exam, state.record, writing.outside().today());
     check_conditions(state.record, exam, asked.practice.get());
     if (is_begun_for_another(writing, state, exam, request.replaces))
         asked.against.push_back({"examined-by-another", "examiner '" + shown(exam.examiner) + "', and " +
                                                             writing.stamp().who +
                                                             " is signed in: what it found is then said by "
                                                             "that examiner, or by a keeper for a reason"});
-    exam.sure = set_aside_by(
+    exam.sure = set_aside_of_exam(
+        writing.office(), exam,
         doubted(writing.office(), state.record, exam, asked.practice.get(), std::move(asked.against)),
         request.sure);
     if (request.replaces > 0) check_may_judge(writing, state, state.needed_exam(request.replaces));

@@ -10,10 +10,11 @@ void Faults::add(const std::function<std::string()> &where, const std::string &w
     ++count_;
 }
 
-void Faults::check(const std::string &bad) const {
+void Faults::check(const std::string &bad, const std::vector<Remedy> &remedies) const {
     if (count_ == 0) return;
     Refusal out = refused(bad + " cannot be taken, nothing was stored:" + text_ +
                           (count_ > most_ ? "\nand " + std::to_string(count_ - most_) + " more" : ""));
+    for (const auto &one : remedies) out.mend(one);
     // Where all of them ask the same of the request, that is what to give.
     throw same_field_ ? Refusal(std::move(out).give(field_)) : out;
 }

@@ -29,8 +29,8 @@ public:
     std::size_t count() const { return count_; }
     bool full() const { return count_ >= most_; }
 
-    /// Throws Refusal if there are any, of `bad`: "3 rows".
-    void check(const std::string &bad) const;
+    /// Throws Refusal if there are any, of `bad`: "3 rows"; the remedies go with it.
+    void check(const std::string &bad, const std::vector<Remedy> &remedies = {}) const;
 
 private:
     std::size_t most_;

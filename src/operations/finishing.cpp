@@ -3,6 +3,7 @@
 #include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
+#include "operations/exam_mends.hpp"
 #include "operations/judging.hpp"
 #include "operations/people.hpp"
 #include "operations/vouching.hpp"
@@ -161,7 +162,11 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
            "finished with " + std::to_string(found) + " found" +
                (request.why.empty() ? "" : ": " + request.why),
            is_anothers(exam, writing.stamp()) ? request.why : "");
-    return {writing.coupon(request.coupon).needed_exam(number), {}};
+    Done<ExamRecord> out{writing.coupon(request.coupon).needed_exam(number), {}};
+    if (std::string unknown = unknown_finisher(writing.office(), out.value, writing.stamp().who);
+        !unknown.empty())
+        out.notes.push_back(std::move(unknown));
+    return out;
 }
 
 namespace {

@@ -23,10 +23,11 @@ struct LogWordInfo {
 };
 /// A whole line may follow.
 constexpr std::size_t most_words = 1000;
-constexpr std::array<LogWordInfo, 16> log_words{{{"help", LogWord::help, 0},
+constexpr std::array<LogWordInfo, 17> log_words{{{"help", LogWord::help, 0},
                                                  {"?", LogWord::help, 0},
                                                  {"list", LogWord::list, 0},
                                                  {"undo", LogWord::undo, 1},
+                                                 {"reopen", LogWord::reopen, most_words},
                                                  {"correct", LogWord::correct, most_words},
                                                  {"withdraw", LogWord::withdraw, most_words},
                                                  {"move", LogWord::move, most_words},
@@ -123,6 +124,22 @@ void read_taken_away(LogOrder &out, std::string_view line, const std::vector<std
     out.why = tail_from(line, words[next]);
 }
 
+/// `reopen one was missed`, `reopen MT one was missed`, `reopen 2 one was missed`.
+void read_reopened(LogOrder &out, std::string_view line, const std::vector<std::string_view> &words) {
+    std::size_t next = 1;
+    if (next < words.size()) {
+        out.method = exam_named(words[next]);
+        if (words[next].find_first_not_of("0123456789") == std::string_view::npos)
+            out.number = number_in(line, words[next]);
+        if (out.method || out.number > 0) ++next;
+    }
+    if (next >= words.size())
+        throw InputError("why? expected such as: reopen one more find under the light; reopen MT ..., where "
+                         "several are finished",
+                         line.size());
+    out.why = tail_from(line, words[next]);
+}
+
 /// The open exams of which a line of the text says that they found nothing.
 std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
     std::vector<const ExamRecord *> out;
@@ -165,6 +182,7 @@ LogOrder log_order(std::string_view line) {
         out.of = tail_from(line, words[2]);
     }
     if (out.word == LogWord::withdraw || out.word == LogWord::move) read_taken_away(out, line, words);
+    if (out.word == LogWord::reopen) read_reopened(out, line, words);
     if (out.word == LogWord::verdict && words.size() == 2) out.of = words[1];
     if (out.word == LogWord::on) {
         if (words.size() < 2) throw InputError("on which coupon? such as on T-8", line.size());
@@ -210,6 +228,8 @@ std::string_view log_orders_help() {
            "  finish         these are all that the exam found (finish MT, finish 2: where several are "
            "open)\n"
            "  none           the exam found nothing (MT none: where several are open)\n"
+           "  reopen WHY     the finished exam is open again (reopen MT WHY, reopen 2 WHY: where several "
+           "are)\n"
            "  all            these are all that the open exams found, none where no find is logged; goes on. "
            "Of "
            "a\n"

@@ -14,6 +14,7 @@ enum class LogWord : std::uint8_t {
     help,
     list,
     undo,
+    reopen,
     correct,
     withdraw,
     move,
@@ -27,16 +28,16 @@ enum class LogWord : std::uint8_t {
     done
 };
 
-/// One such line: `undo 3`, `MT none`, `on T-8 2`.
+/// One such line: `undo 3`, `MT none`, `on T-8 2`, `reopen MT one more find`.
 struct LogOrder {
     LogWord word = LogWord::none; ///< none: the line is a find
     /// Of `on` and `move` the coupon, of `verdict` the criteria set, of `correct` the line as it should be.
     std::string of;
     int number = 0; ///< of `undo`, `correct` and `withdraw` the find, of others the exam; 0: not said
-    std::optional<Exam> method;  ///< of `finish` and `none` on either side of it, of `by` and `move`
+    std::optional<Exam> method; ///< of `finish` and `none` on either side of it, of `by`, `move` and `reopen`
     std::vector<Exam> methods{}; ///< of `by` all of them
     int find = 0;                ///< of `move`
-    std::string why{};           ///< of `withdraw` and `move`
+    std::string why{};           ///< of `withdraw`, `move` and `reopen`
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);

@@ -5,15 +5,6 @@
 namespace beadbook {
 namespace {
 
-/// Whether a test by these criteria may be one of these rules.
-bool may_be_meant(const RangeRules &rules, const CouponRecord &test, const std::string &set,
-                  const WelderState &welder) {
-    if (!rules.accepts(set, test.get("class"))) return false;
-    return !rules.accepted_by.empty() ||
-           std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
-                       [&](const QualificationRecord &q) { return q.rules == rules.name; });
-}
-
 /// As the next coupon of its kind would find it: it is counted as one that passed.
 NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
     NextRetest out;
@@ -31,6 +22,26 @@ NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
 
 } // namespace
 
+bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,
+                    const WelderState &welder) {
+    if (!rules.accepts(set, test.get("class"))) return false;
+    return !rules.accepted_by.empty() ||
+           std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
+                       [&](const QualificationRecord &q) { return q.rules == rules.name; });
+}
+
+bool is_meant_by(const RangeRules &rules, Office &office, const GradedTests &tests,
+                 const WelderState &welder) {
+    if (rules.accepted_by.empty()) return false; // it takes any, and may_be_test_by asks what is held
+    return std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
+                       [&](const QualificationRecord &q) { return q.rules == rules.name; }) ||
+           std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &test) {
+               const CouponRecord &record = test.coupon.record;
+               const auto set = office.criteria_or_none(record.get("criteria"));
+               return set && rules.accepts(set->name, record.get("class"));
+           });
+}
+
 std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, const GradedTests &tests,
                                                             const WelderState &welder, Day on) {
     std::map<std::string, std::vector<NextRetest>> out;
@@ -41,12 +52,17 @@ std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, cons
         if (!set) continue;
         for (const auto &name : shipped_range_rule_names()) {
             const auto rules = office.catalogue().rules(name);
-            if (test.passed_by(*rules) || !may_be_meant(*rules, record, set->name, welder)) continue;
+            const bool takes_it = may_be_test_by(*rules, record, set->name, welder);
+            if (test.passed_by(*rules) || (!takes_it && !is_meant_by(*rules, office, tests, welder)))
+                continue;
             for (const auto &weld : test.welds) {
                 if (!knows_word(*rules, Trait::process, true, weld.word(Trait::process))) continue;
                 const RetestState state = tests.retest_of({}, on, weld, *rules).state;
                 if (!state.after || state.after->coupon != record.id) continue;
                 out[record.id].push_back(asked_next(*rules, state));
+                if (!takes_it)
+                    for (const auto &accepted : rules->accepted_by)
+                        out[record.id].back().takes.push_back(print(accepted));
                 if (test.welds.size() > 1) out[record.id].back().process = weld.word(Trait::process);
             }
         }

@@ -12,11 +12,22 @@ struct NextRetest {
     bool trained = false;          ///< and was, so that `coupons` are those
     bool training_first = false;   ///< too many failed: nothing counts before
     std::optional<Authority> from; ///< of what is asked next
+    /// What they accept a test by, "asme-ix-tests", where they do not by what this one failed by: it counts
+    /// as a failed one of its kind all the same. Empty: they do.
+    std::vector<std::string> takes = {};
 };
 
+/// Whether a test that is judged by this set may be one of these rules for the welder.
+bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,
+                    const WelderState &welder);
+/// Whether the welder is to be qualified by the rules: he holds something by them, or another test of his is
+/// by criteria that they take.
+bool is_meant_by(const RangeRules &rules, Office &office, const GradedTests &tests,
+                 const WelderState &welder);
+
 /// Of each test of the welder's that failed last and none is done with: by the shipped rules that accept a
-/// test by its criteria, and by those that the welder holds anything by. Of other rules nobody can say that
-/// the test was for them. By the mark of its coupon.
+/// test by its criteria, and by those that the welder is to be qualified by. Of other rules nobody can say
+/// that the test was for them. By the mark of its coupon.
 std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, const GradedTests &tests,
                                                             const WelderState &welder, Day on);
 

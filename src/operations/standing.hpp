@@ -57,6 +57,16 @@ struct WelderStanding {
         std::vector<std::string> by; ///< methods, or mechanical
         std::vector<NextRetest> next = {};
         std::string passed_since = {}; ///< by whom it was graded passed all the same, and why
+        /// "iso-5817, class B", by which it failed, where rules that the welder is to be qualified by take no
+        /// test by it, or it is judged by others now.
+        std::string criteria = {};
+        std::string judged_now = {}; ///< the latter
+        /// What rules for welders accept a test in its process by, where nobody can say which are meant.
+        struct Accepts {
+            std::string rules;
+            std::vector<std::string> by; ///< "aws-d1.1-visual, class welder test"
+        };
+        std::vector<Accepts> others = {};
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};

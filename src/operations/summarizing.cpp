@@ -12,10 +12,17 @@ namespace {
 
 /// Who welded what: the same for a later attempt at the same.
 std::string kind_of_attempt(const CouponRecord &coupon) {
+    // In the order of the fields, so that one walk finds all: this is asked of every coupon on record.
+    constexpr std::string_view asked[] = {"class",    "criteria", "form",    "joint", "joint-form",
+                                          "position", "process",  "purpose", "welder"};
     std::string out;
-    for (const char *field :
-         {"welder", "joint", "joint-form", "form", "position", "process", "criteria", "class", "purpose"})
-        out += coupon.get(field) + '\n';
+    out.reserve(128);
+    auto at = coupon.fields.begin();
+    for (const std::string_view field : asked) {
+        while (at != coupon.fields.end() && at->first < field) ++at;
+        if (at != coupon.fields.end() && at->first == field) out += at->second.text;
+        out += '\n';
+    }
     return out;
 }
 
@@ -83,7 +90,7 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
         coupons.push_back(counted(one.line()));
         if (!one.line().rejected_by.empty()) rejecting.insert(record.get("criteria"));
         taken.push_back({firsts.see(record), record.id});
-        welders.insert(record.get("welder"));
+        if (!of.all()) welders.insert(record.get("welder"));
     });
     // A welder's first attempt may lie outside of what is asked for.
     welders.erase("");

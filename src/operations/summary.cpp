@@ -6,6 +6,8 @@
 #include <array>
 #include <map>
 #include <set>
+#include <string_view>
+#include <unordered_map>
 
 namespace beadbook {
 namespace {
@@ -38,10 +40,12 @@ struct Tally {
 };
 
 std::vector<Outcome> outcomes_by(const std::vector<CountedCoupon> &coupons, std::string CountedCoupon::*by) {
-    std::map<std::string, Tally, NaturalOrder> tallies;
+    std::unordered_map<std::string_view, Tally> tallies; // in order once all are counted
     for (const auto &one : coupons) tallies[one.*by].add(one);
     std::vector<Outcome> out;
-    for (auto &[name, tally] : tallies) out.push_back(std::move(tally).finished(name));
+    for (auto &[name, tally] : tallies) out.push_back(std::move(tally).finished(std::string(name)));
+    std::sort(out.begin(), out.end(),
+              [](const Outcome &a, const Outcome &b) { return NaturalOrder{}(a.name, b.name); });
     if (!out.empty() && out.front().name.empty()) std::rotate(out.begin(), out.begin() + 1, out.end());
     return out;
 }

@@ -1,8 +1,10 @@
 #include "operations/vouching.hpp"
 
 #include "facts/person_name.hpp"
+#include "facts/person_record.hpp"
 #include "measure/text.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/exam_mends.hpp"
 #include "operations/people.hpp"
 #include "operations/welder_names.hpp"
 
@@ -131,13 +133,16 @@ void check_may_judge(Writing &writing, const CouponState &coupon, const ExamReco
     check_may_say_found(writing, coupon);
     const std::string &who = writing.stamp().who;
     if (!exam.finished) return; // who finishes it says all of it
-    if (const std::string why = against_judging(writing.office(), exam, who, writing.outside().today());
-        !why.empty())
-        throw refused("what the " + std::string(name_of(exam.method)) + " of coupon " + coupon.record.id +
-                      (exam.examiner.empty() ? "" : " by " + exam.examiner) + " found is not said by " +
-                      shown(who) + ", whom the record does not let judge by it: " + why +
-                      "; its examiner says it, or another who may")
-            .at("by");
+    const std::string why = against_judging(writing.office(), exam, who, writing.outside().today());
+    if (why.empty()) return;
+    Refusal out = refused("what the " + std::string(name_of(exam.method)) + " of coupon " + coupon.record.id +
+                          (exam.examiner.empty() ? "" : " by " + exam.examiner) + " found is not said by " +
+                          shown(who) + ", whom the record does not let judge by it: " + why +
+                          "; its examiner says it, or another who may")
+                      .at("by");
+    // What somebody holds, and the record of people lacks, is put there.
+    if (why != why_not_entitled("vision-over")) out.mend(mend_of_certificate(who));
+    throw Refusal(std::move(out));
 }
 
 } // namespace beadbook

@@ -8,8 +8,17 @@
 namespace beadbook {
 namespace {
 
-InputError nothing_open(const CouponState &coupon) {
-    return InputError("no exam of coupon " + coupon.record.id + " is open");
+InputError nothing_open(const CouponState &coupon, const std::string &mend = "") {
+    return InputError("no exam of coupon " + coupon.record.id + " is open" + mend);
+}
+
+/// How a method that is not open may be said all the same.
+std::string other_way(const CouponState &coupon, Exam method) {
+    const std::string by(name_of(method));
+    const bool finished = std::any_of(coupon.exams.begin(), coupon.exams.end(),
+                                      [&](const ExamRecord &one) { return one.method == method; });
+    return finished ? "; the " + by + " is finished: 'reopen " + by + " WHY' opens it again"
+                    : "; at the command line 'beadbook exam " + coupon.record.id + " " + by + "' begins one";
 }
 
 bool is_among(const std::vector<Exam> &methods, Exam method) {
@@ -42,8 +51,9 @@ int exam_meant(const CouponState &coupon, int current, const LogOrder &order) {
     std::vector<std::string> ways;
     for (const auto *exam : coupon.open_exams())
         ways.push_back("'" + std::string(name_of(exam->method)) + " " + word + "'");
-    if (ways.empty()) throw nothing_open(coupon);
-    throw InputError(open.empty() ? "no open exam is by that method; type " + listed(ways, "or")
+    if (ways.empty()) throw nothing_open(coupon, order.method ? other_way(coupon, *order.method) : "");
+    throw InputError(open.empty() ? "no open exam is by that method; type " + listed(ways, "or") +
+                                        other_way(coupon, *order.method)
                      : order.method
                          ? "several are open by that method; 'on " + coupon.record.id + " N' chooses one"
                          : "of which exam? type " + listed(ways, "or") + ", or 'all' of all");
@@ -61,6 +71,35 @@ std::vector<int> exams_of_sitting(const CouponState &coupon, const std::vector<E
                                           : "no " + names_of(methods, " or ") + " of coupon " +
                                                 coupon.record.id + " is open") +
                          "; open: " + named(open) + "; " + ways_to_finish(coupon));
+    return out;
+}
+
+int finished_meant(const CouponState &coupon, int current, const LogOrder &order) {
+    if (order.number > 0) return order.number;
+    std::vector<const ExamRecord *> finished;
+    for (const auto &exam : coupon.exams)
+        if (exam.finished && (!order.method || exam.method == *order.method)) finished.push_back(&exam);
+    const ExamRecord *at = coupon.exam(current);
+    if (!order.method && at && at->finished) return current;
+    if (finished.size() == 1) return finished.front()->number;
+    const std::string by = order.method ? " by " + std::string(name_of(*order.method)) : "";
+    if (finished.empty())
+        throw InputError("no exam" + by + " of coupon " + coupon.record.id + " is finished");
+    throw InputError("which exam? finished are " + named(finished) + ": type 'reopen " +
+                     std::to_string(finished.front()->number) + " WHY' say");
+}
+
+Refusal none_open_to_log(const CouponState &coupon) {
+    const std::string &mark = coupon.record.id;
+    std::vector<const ExamRecord *> finished;
+    for (const auto &exam : coupon.exams)
+        if (exam.finished) finished.push_back(&exam);
+    Refusal out = refused("no exam of coupon " + mark + " is open" +
+                          (finished.empty() ? ""
+                                            : "; finished: " + named(finished) + ", where 'on " + mark + " " +
+                                                  std::to_string(finished.front()->number) +
+                                                  "' and then 'reopen WHY' opens it again"));
+    out.mend({"exam", {mark}, {}});
     return out;
 }
 

@@ -15,6 +15,10 @@ int exam_meant(const CouponState &coupon, int current, const LogOrder &order);
 /// The open exams that `all` finishes: those by the methods of the sitting, else the current one, else all.
 /// Throws InputError: none of them is open.
 std::vector<int> exams_of_sitting(const CouponState &coupon, const std::vector<Exam> &methods, int current);
+/// The finished exam that `reopen` is of. Throws InputError: none, or several.
+int finished_meant(const CouponState &coupon, int current, const LogOrder &order);
+/// That nothing of the coupon can be logged, and which exam may be opened again.
+Refusal none_open_to_log(const CouponState &coupon);
 /// The one exam by a method, open or finished. Throws Refusal.
 int exam_by(const CouponState &coupon, Exam method);
 

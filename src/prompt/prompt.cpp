@@ -3,18 +3,17 @@
 #include "facts/plausibility.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
-#include "operations/judging.hpp"
 #include "operations/log_words.hpp"
 #include "operations/logging.hpp"
-#include "operations/looking_back.hpp"
 #include "operations/moving.hpp"
 #include "prompt/exam_meant.hpp"
+#include "prompt/live_verdicts.hpp"
 #include "report/exam_document.hpp"
-#include "report/judgement_document.hpp"
 #include "terminal/line_editor.hpp"
 
 #include <algorithm>
 #include <functional>
+#include <set>
 #include <utility>
 
 namespace beadbook {
@@ -22,27 +21,6 @@ namespace {
 
 constexpr const char *undone = "undone at the prompt";
 constexpr const char *corrected = "corrected at the prompt";
-
-/// The verdict of every class, and of the one that is sought the first thing that keeps it open.
-std::string live_verdicts(Call &call, const std::string &coupon, const std::string &set = "") {
-    Office &office = call.office();
-    try {
-        const CouponState state = office.coupon(coupon);
-        Judged judged = judge_coupon(office, state, {set, ""});
-        look_back(office, state, judged);
-        Document doc;
-        doc.line(Words("  ") + verdicts_in_a_line(judged, " | "));
-        const std::size_t k = judged.sought.value_or(judged.judgement.classes.size() - 1);
-        const ClassJudgement &one = judged.judgement.classes[k];
-        if (one.verdict != Verdict::accept && !one.findings.empty())
-            doc.line(Words("  " + judged.set->classes[k].id + ": " +
-                               sentence(case_of(judged), k, one.findings.front()),
-                           Tone::quiet));
-        return text(doc, call.session().paint());
-    } catch (const Refusal &e) {
-        return std::string("  (") + visible(e.what()) + ")\n";
-    }
-}
 
 /// One sitting: what was typed is stored at once, line by line.
 class LogPrompt {
@@ -75,6 +53,7 @@ public:
     /// False when the sitting is over.
     bool take(const std::string &line) {
         const LogOrder order = log_order(line);
+        bool ask_next = false; // what the verdict asks for, where nothing that was finished asks for more
         switch (order.word) {
         case LogWord::done: return false;
         case LogWord::help: session_.out << log_orders_help(); return true;
@@ -86,11 +65,12 @@ public:
             by_ = order.methods;
             chosen_ = true;
             return true;
-        case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, order.of); return true;
-        case LogWord::finish: finish_some(meant(order)); break;
-        case LogWord::nothing: finish({meant(order)}, true); break;
+        case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, true, order.of); return true;
+        case LogWord::finish: ask_next = finish_some(meant(order)); break;
+        case LogWord::nothing: ask_next = finish({meant(order)}, true); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
+        case LogWord::reopen: reopen(order); break;
         case LogWord::correct: correct(order.number, order.of); break;
         case LogWord::withdraw: withdraw(order.number, order.why); break;
         case LogWord::move: move(order); break;
@@ -100,7 +80,7 @@ public:
             forget_like(line);
             break;
         }
-        session_.out << live_verdicts(call_, coupon_);
+        session_.out << live_verdicts(call_, coupon_, ask_next);
         return true;
     }
 
@@ -130,8 +110,7 @@ private:
         const bool by_method = exam == 0 && std::count_if(open.begin(), open.end(), of_method) == 1;
         if (by_method) exam = (*chosen)->number;
         if (exam == 0 && open.size() == 1) exam = open.front()->number;
-        if (exam == 0 && open.empty())
-            throw refused("no exam of coupon " + coupon + " is open").mend({"exam", {coupon}, {}});
+        if (exam == 0 && open.empty()) throw none_open_to_log(state);
         coupon_ = coupon;
         if (std::find(seen_.begin(), seen_.end(), coupon) == seen_.end()) seen_.push_back(coupon);
         exam_ = exam;
@@ -146,12 +125,12 @@ private:
     /// Of other methods than the sitting's nothing is said: what they found may be logged by somebody else.
     void finish_and_go_on() {
         const auto methods = chosen_ ? by_ : std::vector<Exam>();
-        finish(exams_of_sitting(call_.office().coupon(coupon_), methods, exam_), false);
+        const bool ask_next = finish(exams_of_sitting(call_.office().coupon(coupon_), methods, exam_), false);
         const CouponState state = call_.office().coupon(coupon_);
         if (const auto open = state.open_exams(); !open.empty())
             session_.out << "  coupon " << coupon_ << " still open: exam " << named(open) << "; "
                          << ways_to_finish(state) << "\n";
-        session_.out << live_verdicts(call_, coupon_);
+        session_.out << live_verdicts(call_, coupon_, ask_next);
         const std::string next = next_to_log(call_.office(), coupon_, methods);
         if (!next.empty())
             go_to(next, 0);
@@ -166,7 +145,7 @@ private:
         go_to(next, 0);
     }
     /// That it found none is said by that word.
-    void finish_some(int number) {
+    bool finish_some(int number) {
         const CouponState state = call_.office().coupon(coupon_);
         if (const ExamRecord *exam = state.exam(number);
             exam && !exam->finished && state.finds_of(number) == 0)
@@ -174,7 +153,7 @@ private:
                 "exam " + named({exam}) + ": none was logged; type '" +
                 (state.open_exams().size() > 1 ? std::string(name_of(exam->method)) + " " : std::string()) +
                 "none' if none was found");
-        finish({number}, false);
+        return finish({number}, false);
     }
     /// A line that was taken is what was meant by those that were not and share a word or figure with it.
     void forget_like(const std::string &line) {
@@ -210,19 +189,27 @@ private:
         }
         std::erase_if(not_taken_, bears);
     }
-    /// These are all that the exams found.
-    void finish(const std::vector<int> &exams, bool none) {
+    /// These are all that the exams found. True: each of them counts, as far as an entry could mend it.
+    bool finish(const std::vector<int> &exams, bool none) {
         ask_of_not_taken(exams);
         const auto done = call_.write([&](Writing &w) {
-            std::vector<ExamFinishedNow> out;
-            for (const int exam : exams)
-                out.push_back(
-                    {coupon_,
-                     finish_exam(w, {coupon_, exam, none ? std::optional(0) : std::nullopt, !none}).value});
+            Done<std::vector<ExamFinishedNow>> out;
+            for (const int exam : exams) {
+                auto one = finish_exam(w, {coupon_, exam, none ? std::optional(0) : std::nullopt, !none});
+                out.value.push_back({coupon_, std::move(one.value)});
+                add_notes(out.notes, std::move(one.notes));
+            }
             return out;
         });
-        for (const auto &one : done) session_.out << text(document_of(one), session_.paint());
+        for (const auto &one : done.value) session_.out << text(document_of(one), session_.paint());
+        // Of who finishes each exam of the sitting, once.
+        for (const auto &note : done.notes)
+            if (told_.insert(note).second) tell_notes({note});
         deeds_.push_back({coupon_, 0, exams});
+        std::string next;
+        for (const int exam : exams) next += next_for_exam(call_, coupon_, exam);
+        session_.out << next;
+        return next.empty();
     }
     void tell_notes(const std::vector<std::string> &notes) {
         for (const auto &note : notes) session_.out << "  note: " << visible(note) << "\n";
@@ -265,6 +252,16 @@ private:
         tell_notes(done.notes);
         deeds_.erase(std::next(at).base());
         if (deed.coupon != coupon_) go_to(deed.coupon, 0);
+    }
+    /// The lines that follow are of the exam.
+    void reopen(const LogOrder &order) {
+        const int number = finished_meant(call_.office().coupon(coupon_), exam_, order);
+        call_.write([&](Writing &w) { return reopen_exam(w, coupon_, number, order.why); });
+        exam_ = number;
+        deeds_.push_back(
+            {coupon_, 0, {}, "opened exam " + std::to_string(number) + " again: finish it, if it was right"});
+        session_.out << "  exam " << named({call_.office().coupon(coupon_).exam(number)})
+                     << " is open again\n";
     }
     /// A find that went is nothing of this sitting to undo any more.
     void forget(int number) {
@@ -338,7 +335,8 @@ private:
         const bool free = exam_ == 0 || (chosen_ && said && *said != by_.front());
         if (free ? state.open_exams().empty() : meant && meant->finished)
             throw InputError(
-                "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it, 'done' leaves");
+                "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it if it was finished just "
+                "now, 'reopen WHY' at any time, 'done' leaves");
         // Read by itself first, for the column of a mistake.
         read_log_line(line, record.facts().line, record.fixed_unit());
         const Done<Logged> done = stored([&](Writing &w, bool sure) {
@@ -362,7 +360,8 @@ private:
     std::vector<Exam> by_; ///< methods of the sitting; lines that name none are of the first
     bool chosen_ = false;  ///< the exam was chosen by them
     std::vector<NotTaken> not_taken_;
-    std::vector<Deed> deeds_; ///< of this sitting, the last one at the end
+    std::set<std::string> told_; ///< notes on finishing of this sitting
+    std::vector<Deed> deeds_;    ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
 };
 

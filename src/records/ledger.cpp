@@ -184,33 +184,37 @@ std::string Ledger::keep_document(const std::string &name, const std::string &by
     return hash;
 }
 
+Ledger::Asked &Ledger::asked() {
+    if (!asked_) asked_ = std::make_unique<Asked>(*db_);
+    return *asked_;
+}
+
 bool Ledger::knows(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT 1 FROM entry WHERE family = ? AND subject = ? LIMIT 1");
-        query.bind(1, name_of(family));
-        query.bind(2, subject);
-        return query.executeStep();
+        InUse query(asked().knows);
+        query->bind(1, name_of(family));
+        query->bind(2, subject);
+        return query->executeStep();
     });
 }
 
 std::vector<Entry> Ledger::entries_of(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, std::string("SELECT ") + columns +
-                                          " FROM entry WHERE family = ? AND subject = ? ORDER BY seq");
-        query.bind(1, name_of(family));
-        query.bind(2, subject);
+        InUse query(asked().entries);
+        query->bind(1, name_of(family));
+        query->bind(2, subject);
         std::vector<Entry> out;
-        while (query.executeStep()) out.push_back(sound_entry_from(query));
+        while (query->executeStep()) out.push_back(sound_entry_from(*query));
         return out;
     });
 }
 
 std::int64_t Ledger::last_entry_of(Family family, const std::string &subject) {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT max(seq) FROM entry WHERE family = ? AND subject = ?");
-        query.bind(1, name_of(family));
-        query.bind(2, subject);
-        return query.executeStep() && !query.getColumn(0).isNull() ? query.getColumn(0).getInt64() : 0;
+        InUse query(asked().newest);
+        query->bind(1, name_of(family));
+        query->bind(2, subject);
+        return query->executeStep() && !query->getColumn(0).isNull() ? query->getColumn(0).getInt64() : 0;
     });
 }
 
@@ -226,13 +230,12 @@ std::int64_t Ledger::last_entry_of(Family family) {
 std::vector<std::string> Ledger::subjects(Family family) {
     if (family == Family::coupon) check_no_line_lacks();
     return guarded(path_, [&] {
+        if (family == Family::coupon && keeps_lines())
+            return texts("SELECT coupon FROM coupon_line ORDER BY first");
         std::vector<std::string> out;
-        SQLite::Statement query(
-            *db_, family == Family::coupon && keeps_lines()
-                      ? "SELECT coupon FROM coupon_line WHERE ? IS NOT NULL ORDER BY first"
-                      : "SELECT subject FROM entry WHERE family = ? GROUP BY subject ORDER BY min(seq)");
-        query.bind(1, name_of(family));
-        while (query.executeStep()) out.push_back(query.getColumn(0).getString());
+        InUse query(asked().subjects);
+        query->bind(1, name_of(family));
+        while (query->executeStep()) out.push_back(query->getColumn(0).getString());
         return out;
     });
 }
@@ -280,8 +283,8 @@ std::optional<Ledger::Document> Ledger::document(const std::string &hash) {
 
 std::string Ledger::head() {
     return guarded(path_, [&] {
-        SQLite::Statement query(*db_, "SELECT hash FROM entry ORDER BY seq DESC LIMIT 1");
-        return query.executeStep() ? query.getColumn(0).getString() : no_hash;
+        InUse query(asked().head);
+        return query->executeStep() ? query->getColumn(0).getString() : no_hash;
     });
 }
 

@@ -48,7 +48,6 @@ public:
     Ledger(const std::string &path, Mode mode);
     ~Ledger();
     Ledger(Ledger &&) noexcept;
-    Ledger &operator=(Ledger &&) noexcept;
 
     /// One transaction that begins IMMEDIATE: all that is appended in it is stored by commit(), or nothing.
     /// Within another one it is a part of that: what it commits is stored once the other commits, and what it
@@ -199,6 +198,8 @@ private:
     /// The first two columns of a query.
     std::vector<std::pair<std::string, std::string>> pairs(const std::string &sql);
     struct Statements;
+    struct Asked;
+    Asked &asked();
 
     std::string path_;
     Walked walked_;
@@ -208,6 +209,7 @@ private:
     std::optional<Appended> appended_; ///< in the transaction that is open
     std::unique_ptr<SQLite::Database> db_;
     std::unique_ptr<Statements> statements_; ///< prepared once; goes before the database
+    std::unique_ptr<Asked> asked_;           ///< the same of what is read
 };
 
 /// What people read for an SQLite error.

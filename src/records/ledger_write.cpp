@@ -14,7 +14,6 @@ using namespace ledger_rows;
 
 Ledger::~Ledger() = default;
 Ledger::Ledger(Ledger &&) noexcept = default;
-Ledger &Ledger::operator=(Ledger &&) noexcept = default;
 
 Ledger::Transaction::Transaction(Ledger &ledger) : ledger_(ledger) {
     guarded(ledger.path_, [&] {

@@ -128,6 +128,7 @@ void render::add_next(json &out, const std::vector<NextRetest> &all) {
         if (one.coupons > 0 && !one.training_first) next["coupons"] = one.coupons;
         if (one.after_training > 0 && !one.trained) next["coupons after training"] = one.after_training;
         if (one.training_first) next["training first"] = true;
+        if (!one.takes.empty()) next["takes"] = one.takes;
         if (one.from) next["clause"] = authority(*one.from);
         out["next"].push_back(std::move(next));
     }
@@ -139,6 +140,10 @@ void render::add_failed(json &out, const std::vector<WelderStanding::Failed> &al
         if (!one.process.empty()) failed["process"] = one.process;
         if (one.welded) failed["welded"] = print(*one.welded);
         add_next(failed, one.next);
+        if (!one.criteria.empty()) failed["failed for"] = one.criteria;
+        if (!one.judged_now.empty()) failed["judged for now"] = one.judged_now;
+        for (const auto &other : one.others)
+            failed["rules take"].push_back({{"rules", other.rules}, {"criteria", other.by}});
         if (!one.passed_since.empty()) failed["passed since"] = one.passed_since;
         out["failed"].push_back(std::move(failed));
     }

@@ -143,35 +143,6 @@ Words standing_words(const HeldQualification &held) {
            ", " + v.reason;
 }
 
-Bullet next_bullet(const NextRetest &next) {
-    const auto must_pass = [](int number) {
-        return counted(static_cast<std::size_t>(number), "coupon") + " of its kind must pass";
-    };
-    std::string out = "next by " + next.rules + (next.process.empty() ? "" : " in " + next.process) + ": ";
-    const bool at_once = next.coupons > 0 && !next.training_first;
-    if (at_once) out += must_pass(next.coupons) + (next.trained ? ", as training followed" : "");
-    if (at_once && !next.trained && next.after_training > 0)
-        out += "; or training, and then " + std::to_string(next.after_training);
-    if (!at_once && next.after_training > 0)
-        out += "training comes first, and then " + must_pass(next.after_training);
-    if (!at_once && next.after_training == 0)
-        out += next.training_first ? "training comes first; what follows it is not known here (gap)"
-                                   : "what is asked after a failure is not known here (gap)";
-    return {out, next.from ? authority(*next.from) : "", {}};
-}
-
-void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
-    for (const auto &one : all) {
-        std::string text = one.coupon + (one.process.empty() ? "" : " " + one.process);
-        if (one.welded) text += ", welded " + print(*one.welded);
-        if (!one.by.empty()) text += ", by " + listed(one.by);
-        if (!one.passed_since.empty()) text += "; graded passed since by " + one.passed_since;
-        std::vector<Bullet> under;
-        for (const auto &next : one.next) under.push_back(next_bullet(next));
-        doc.item(Words("coupon ") + Words("failed", Tone::reject) + ": " + text, "", std::move(under));
-    }
-}
-
 void add_struck(Document &doc, const std::vector<StruckOut> &all) {
     for (const auto &one : all) {
         const std::string by =

@@ -1,5 +1,7 @@
 #include "report/summary_document.hpp"
 
+#include "measure/day.hpp"
+#include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "report/summary_charts.hpp"
 
@@ -121,7 +123,7 @@ void add_table(Document &doc, const Summaries &all, const std::string &title,
             if (std::find(names.begin(), names.end(), line.name) == names.end()) names.push_back(line.name);
     }
     if (names.empty()) return;
-    if (order == Order::by_name) std::sort(names.begin(), names.end());
+    if (order == Order::by_name) std::sort(names.begin(), names.end(), NaturalOrder{});
     for (const auto &name : names) {
         std::vector<Words> row{Words{}};
         for (const auto &group : all.groups) {
@@ -160,6 +162,40 @@ std::vector<std::optional<Figure>> yields_of(const Summaries &all, std::vector<O
             rows.push_back({before + (one.name.empty() ? "not known" : one.name), one.first_pass});
     }
     return {share_chart("First-pass yield", rows)};
+}
+
+/// The first week of a group; empty if nobody knows when any of it was welded.
+std::string first_week(const Summary &group) {
+    std::string out;
+    for (const auto &week : group.weeks)
+        if (!week.name.empty() && (out.empty() || week.name < out)) out = week.name;
+    return out;
+}
+
+bool any_week_in_both(const Summary &a, const Summary &b) {
+    return std::any_of(a.weeks.begin(), a.weeks.end(), [&](const Outcome &one) {
+        return !one.name.empty() && std::any_of(b.weeks.begin(), b.weeks.end(),
+                                                [&](const Outcome &other) { return other.name == one.name; });
+    });
+}
+
+/// Two groups that began in different weeks, two courses say, stand side by side by the week of each.
+void add_weeks(Document &doc, const Summaries &all) {
+    const auto table = [&](const Summaries &of, const std::string &title) {
+        add_table(doc, of, title, &Summary::weeks, told_in_table(of, &Summary::weeks),
+                  yields_of(of, &Summary::weeks), Order::by_name);
+    };
+    const bool two = all.groups.size() == 2;
+    const std::string a = first_week(all.groups.front().summary), b = first_week(all.groups.back().summary);
+    const bool apart = two && !a.empty() && !b.empty() && a != b;
+    if (!apart || any_week_in_both(all.groups.front().summary, all.groups.back().summary)) table(all, "week");
+    if (!apart) return;
+    Summaries by_own = all;
+    for (auto &group : by_own.groups)
+        for (const std::string first = first_week(group.summary); auto &week : group.summary.weeks)
+            if (!week.name.empty()) week.name = "week " + std::to_string(1 + weeks_between(first, week.name));
+    table(by_own, "week of each group");
+    doc.line("Week 1 is the first in which the group welded: " + a + " in A, " + b + " in B.");
 }
 
 void add_yield(Document &doc, const Summaries &all) {
@@ -253,8 +289,7 @@ Document document_of(const Summaries &all) {
               yields_of(all, &Summary::joints));
     add_table(doc, all, "welder", &Summary::welders, told_in_table(all, &Summary::welders),
               yields_of(all, &Summary::welders));
-    add_table(doc, all, "week", &Summary::weeks, told_in_table(all, &Summary::weeks),
-              yields_of(all, &Summary::weeks), Order::by_name);
+    add_weeks(doc, all);
     doc.gap().line(
         "Intervals: 95 %, exact (Clopper-Pearson). Decided is what is accepted or rejected, for the class "
         "sought, or where none is for any; rules count for that class, where none is sought for the one with "

@@ -1,6 +1,7 @@
 #include "terminal/run.hpp"
 
 #include "measure/text.hpp"
+#include "terminal/command_text.hpp"
 #include "terminal/help.hpp"
 #include "terminal/settings.hpp"
 #include "terminal/version.hpp"
@@ -45,24 +46,6 @@ Args parse(const Command &command, const std::vector<std::string> &words) {
     return args;
 }
 
-/// --sure, --exam N or --why "...", as it is an option of the command, or else of any.
-std::string option_text(const std::string &field, const Command *of) {
-    for (const auto &command : commands())
-        for (const auto &option : of ? of->options : command.options)
-            if (option.name == field)
-                return "--" + field +
-                       (option.value.empty()                                    ? ""
-                        : option.value == "N" || option.value.starts_with("N|") ? " N"
-                                                                                : " \"...\"");
-    return of ? option_text(field, nullptr) : "--" + field + " \"...\"";
-}
-
-/// As it would be typed.
-std::string word_text(const std::string &word) {
-    const std::string out = shown(word);
-    return out.find(' ') == std::string::npos ? out : "\"" + out + "\"";
-}
-
 /// A refusal with what to type: which option gives the missing field, which command mends it.
 std::string in_words(const Refusal &e, const Command *command) {
     std::string out = e.what();
@@ -77,13 +60,7 @@ std::string in_words(const Refusal &e, const Command *command) {
                                     : "--" + e.field() + " " + word_text(e.example()));
     std::vector<std::string> told; // what several reasons ask stands once
     for (const auto &remedy : e.remedies()) {
-        std::string words = "'beadbook " + remedy.operation;
-        for (const auto &word : remedy.on) words += " " + word_text(word);
-        for (const auto &field : remedy.fields)
-            words += " " + (&field == &remedy.fields.front() && !remedy.value.empty()
-                                ? "--" + field + " " + word_text(remedy.value)
-                                : option_text(field, command_called(remedy.operation)));
-        words += "'";
+        std::string words = "'" + command_text(remedy) + "'";
         if (std::find(told.begin(), told.end(), words) != told.end()) continue;
         out += (!told.empty()        ? ", or "
                 : out.ends_with("?") ? " Or mend it with "

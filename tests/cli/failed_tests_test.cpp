@@ -30,6 +30,14 @@ void passed(const Program &run, const std::string &coupon, const std::string &we
     run.ok({"grade", coupon, "passed", "--by", "I. Teach"});
 }
 
+/// Its words, wherever lines break.
+std::string words_of_text(const std::string &text) {
+    std::istringstream words(text);
+    std::string out;
+    for (std::string word; words >> word;) out += (out.empty() ? "" : " ") + word;
+    return out;
+}
+
 void enrol_two(const Program &run) {
     run.ok({"enrol", "L3", "--name", "Bo Shore"});
     run.ok({"enrol", "L4", "--name", "Ida Cliff"});
@@ -64,4 +72,29 @@ TEST_CASE("the learner's page of an enrolled welder without coupons says that th
     const Program run;
     enrol_two(run);
     CHECK_THAT(run({"learner", "L4"}).err, says("welder L4 is enrolled, and no coupon on record names him"));
+}
+
+TEST_CASE(
+    "a test that failed by criteria that the rules do not take is told by which, and what is asked next",
+    "[standing]") {
+    const Program run;
+    run.ok({"enrol", "L1", "--name", "J. Reef"});
+    test_coupon(run, "Q-1", "2026-10-01", "failed", {{"--criteria", "iso-5817"}, {"--class", "B"}});
+    // Nobody knows yet which rules are meant.
+    const std::string alone = words_of_text(run.ok({"welder", "L1"}));
+    CHECK_THAT(alone, says("it failed by iso-5817, class B, by which no rules here take a test in GTAW") &&
+                          says("asme-ix asme-ix-tests; aws-d1.1 aws-d1.1-visual, class welder test"));
+    test_coupon(run, "Q-2", "2026-10-05");
+    // As the gate asks it: the failure counts, whatever it was by.
+    CHECK_THAT(words_of_text(run({"qualify", "Q-2", "--rules", "asme-ix"}).err),
+               says("2 coupons must pass, 1 did"));
+    const std::string meant = words_of_text(run.ok({"welder", "L1"}));
+    CHECK_THAT(meant, says("it failed by iso-5817, class B - next by asme-ix, which counts that and takes a "
+                           "test by asme-ix-tests: 1 coupon of its kind must pass"));
+    const auto failed = nlohmann::json::parse(run.ok({"welder", "L1", "--json"}))["failed"][0];
+    CHECK(failed["failed for"] == "iso-5817, class B");
+    CHECK(failed["next"][0]["takes"][0] == "asme-ix-tests");
+    // By criteria that they take nothing of it is told.
+    test_coupon(run, "Q-3", "2026-10-07", "failed");
+    CHECK_THAT(words_of_text(run.ok({"welder", "L1"})), !says("it failed by asme-ix-tests"));
 }

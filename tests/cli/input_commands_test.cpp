@@ -353,3 +353,72 @@ TEST_CASE("help of log says where twelve o'clock is and which way the hours run"
     CHECK_THAT(help, says("as the procedure or drawing says"));
     CHECK_THAT(help, says("3/8 long 1/32 deep"));
 }
+
+TEST_CASE("a finished exam is opened again at the prompt, for a reason, and what it found more is logged") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) coupon(run, mark);
+    for (const char *method : {"VT", "MT"}) exam(run, method);
+    exam(run, "VT", "T-2");
+    run.ok({"finish", "T-2", "--found", "none"});
+    const Run r = run({"log", "T-1"},
+                      "reopen too early\nVT none\nMT none\nreopen\nreopen one was missed\nreopen MT one was "
+                      "missed\ncrack 0.2 at 3\nfinish\nundo\nundo\nundo\non T-2\non T-2 1\npore 0.02 at "
+                      "1\nreopen seen under the light\npore 0.02 at 1\nfinish\n",
+                      true);
+    CHECK_THAT(r.out, says("no exam of coupon T-1 is finished\n") && says("^ why? expected such as: reopen"));
+    CHECK_THAT(r.out, says("which exam? finished are 1 (VT) and 2 (MT): type 'reopen 1 WHY'"));
+    CHECK_THAT(r.out,
+               says("  exam 2 (MT) is open again\n") && says("exam 2 (MT) of coupon T-1 finished: 1 found"));
+    CHECK_THAT(r.out, says("the last line opened exam 2 again: finish it, if it was right"));
+    CHECK_THAT(
+        r.out,
+        says("no exam of coupon T-2 is open; finished: 1 (VT), where 'on T-2 1' and then 'reopen WHY'"));
+    CHECK_THAT(r.out, says("the exam is finished") && says("'reopen WHY' at any time"));
+    CHECK_THAT(r.out, says("exam 1 (VT) of coupon T-2 finished: 1 found"));
+    CHECK_THAT(run.ok({"history", "T-1", "--json"}), says("one was missed"));
+    CHECK_THAT(run.ok({"history", "T-2", "--json"}), says("seen under the light"));
+}
+
+TEST_CASE(
+    "after 'VT none' the prompt says what to type next where the exam does not count or another is asked") {
+    const Program run;
+    run.ok({"register", "T-1", "--criteria", "mil-hdbk-1890-table-3", "--class", "2", "--joint", "groove",
+            "--thickness", "0.15in", "--weld-length", "8in", "--material", "steel", "--process", "GTAW"});
+    run.ok({"exam", "T-1", "VT", "--examiner", "A. Field", "--level", "II", "--practice", "iso-17637-vt"});
+    for (const char *method : {"MT", "RT"}) exam(run, method);
+    const Run r = run({"log", "T-1"}, "VT none\nMT none\nPT none\nRT none\nRT none\nverdict\n", true);
+    const auto next = [&](const std::string &after) {
+        const auto at = r.out.find("next, at the command line", r.out.find(after));
+        std::string out = r.out.substr(std::min(at, r.out.size()), 200);
+        std::replace(out.begin(), out.end(), '\n', ' ');
+        return out;
+    };
+    // What the exam lacks by its practice, and what the coupon does not say.
+    CHECK_THAT(next("exam 1 (VT) of coupon T-1 finished"),
+               says("beadbook exam T-1 VT --replaces 1 --found none") && says("distance=..."));
+    CHECK_THAT(next("exam 2 (MT) of coupon T-1 finished"), says("beadbook change T-1 --magnetic"));
+    CHECK_THAT(r.out, says("no open exam is by that method; type 'RT none'; at the command line 'beadbook "
+                           "exam T-1 PT' begins one"));
+    CHECK_THAT(r.out, says("the RT is finished: 'reopen RT WHY' opens it again"));
+    // Of what counts nothing is asked but what the set asks beside it.
+    CHECK_THAT(next("exam 3 (RT) of coupon T-1 finished"), says("beadbook exam T-1 VT --replaces 1"));
+}
+
+TEST_CASE(
+    "who finishes another's exam and is not on record, and who is without a certificate, are told apart") {
+    const Program run;
+    for (const char *mark : {"T-1", "T-2"}) coupon(run, mark);
+    run.ok({"person", "A. Field", "--role", "technician", "--certificate", "VT II"});
+    for (const char *mark : {"T-1", "T-2"})
+        run.ok({"exam", mark, "MT", "--examiner", "C. Shore", "--level", "II"});
+    const Run unknown = run({"finish", "T-1", "--found", "none", "--by", "Q. Nobody"});
+    CHECK(unknown.code == 0);
+    CHECK_THAT(unknown.err,
+               says("'Q. Nobody' says what the MT by C. Shore found, and is not on record as a person"));
+    const Run known = run({"finish", "T-2", "--found", "none", "--by", "A. Field"});
+    CHECK(known.code == 3);
+    CHECK_THAT(known.err,
+               says("the record of the examiner holds no certificate for the method") &&
+                   says("mend it with 'beadbook person \"A. Field\" --certificate \"...\" --why \"...\"'"));
+    CHECK(run({"finish", "T-2", "--found", "none", "--by", "C. Shore"}).err.empty());
+}

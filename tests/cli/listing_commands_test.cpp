@@ -306,3 +306,38 @@ TEST_CASE("what is wrong with an own set stands in a cell in short, and once bel
     CHECK_THAT(all, says("\nT-1 to T-3: the criteria set file has mistakes:\n"));
     CHECK(all.find("this is not YAML") == all.rfind("this is not YAML"));
 }
+
+TEST_CASE("two groups that began in different weeks stand side by side by the week of each") {
+    const Program run;
+    const auto welded = [&](const std::string &mark, const std::string &cohort, const std::string &day) {
+        run.ok(
+            {"register", mark, "--cohort", cohort, "--welder", "L1", "--joint", "groove", "--welded", day});
+    };
+    welded("A-1", "autumn", "2026-09-07"); // week 37
+    welded("A-2", "autumn", "2026-09-21"); // 39
+    welded("S-1", "spring", "2026-03-02"); // 10
+    welded("S-2", "spring", "2026-03-17"); // 12
+    welded("S-3", "spring", "2026-03-18");
+    const std::vector<std::string> against{"summary", "--cohort", "autumn", "--against", "spring"};
+    std::string text = run.ok(against);
+    CHECK_THAT(text,
+               says("By week of each group") && !says("By week\n") &&
+                   says("Week 1 is the first in which the group welded: 2026-W37 in A, 2026-W10 in B."));
+    const auto row = [&](const std::string &week) {
+        const auto at = text.find("\n" + week);
+        std::string out = text.substr(at + 1, text.find('\n', at + 1) - at - 1);
+        out.erase(std::unique(out.begin(), out.end(), [](char a, char b) { return a == ' ' && b == ' '; }),
+                  out.end());
+        return out;
+    };
+    CHECK_THAT(row("week 1"), says("week 1 1 none to count none to count 1 none to count"));
+    CHECK_THAT(row("week 3"), says("week 3 1 none to count none to count 2 none to count"));
+    CHECK(text.find("\nweek 2") == std::string::npos);
+    // Where weeks of the calendar are in both, these stand as well.
+    welded("S-4", "spring", "2026-09-09");
+    text = run.ok(against);
+    CHECK_THAT(text, says("By week\n") && says("By week of each group"));
+    CHECK_THAT(row("2026-W37"), says("2026-W37 1 none to count none to count 1 none to count"));
+    CHECK_THAT(row("week 28"), says("week 28"));
+    CHECK_THAT(run.ok({"summary"}), says("By week\n") && !says("of each group"));
+}

@@ -84,3 +84,13 @@ TEST_CASE("a week belongs to the year of its Thursday") {
                                     {"1900-01-01", "1900-W01"}})
         CHECK(print_week(parse_day(day)) == week);
 }
+
+TEST_CASE("weeks between two weeks, over the end of a year of 52 and of 53") {
+    CHECK(weeks_between("2026-W48", "2026-W48") == 0);
+    CHECK(weeks_between("2026-W53", "2027-W01") == 1);
+    CHECK(weeks_between("2025-W52", "2026-W01") == 1);
+    CHECK(weeks_between("2026-W10", "2026-W36") == 26);
+    CHECK(weeks_between("2027-W01", "2026-W53") == -1);
+    for (Day day = parse_day("2019-12-20"); day < parse_day("2028-01-20"); day += std::chrono::days{1})
+        REQUIRE(weeks_between(print_week(day), print_week(day + std::chrono::days{21})) == 3);
+}

@@ -43,6 +43,31 @@ TEST_CASE("a place that is said in two ways, or by its end alone, is refused at 
     CHECK(of_row("middle", "4") == "taken");
 }
 
+TEST_CASE("rows of more finds than their exam found name the rows, both counts and how that is mended") {
+    Desk desk;
+    register_with_exam(desk, "T-1");
+    import_into(desk,
+                "coupon,exam,method,date,examiner,level,found\r\nT-1,2,RT,2026-11-20,A. Field,II,1\r\n"
+                "T-1,3,VT,2026-11-20,A. Field,II,none\r\n",
+                Sheet::exams);
+    const std::string all = refusal_of(desk,
+                                       "coupon,exam,type,size,at\r\nT-1,3,gas pore,0.03,3\r\nT-1,2,gas "
+                                       "pore,0.02,3\r\nT-1,2,gas pore,0.03,4\r\n",
+                                       Sheet::indications);
+    CHECK_THAT(all, says("3 rows cannot be taken"));
+    CHECK_THAT(all, says("row 2: exam 3 (VT) of coupon T-1 was finished with none found, and this row gives "
+                         "1; leave out"));
+    CHECK_THAT(all, says("rows 3 to 4: exam 2 (RT) of coupon T-1 was finished with 1 found, and these rows "
+                         "give 2; leave out"));
+    const std::string one = "coupon,exam,type,size,at\r\nT-1,2,gas pore,0.02,3\r\n";
+    import_into(desk, one, Sheet::indications);
+    // The same table again is told as that.
+    CHECK_THAT(refusal_of(desk, one, Sheet::indications), says("the same table was imported already"));
+    CHECK_THAT(refusal_of(desk, "coupon,exam,type,size,at\r\nT-1,2,gas pore,0.03,5\r\n", Sheet::indications),
+               says("was finished with 1 found, 1 is on record, and this row gives 1 more") &&
+                   says("finish it with 2"));
+}
+
 TEST_CASE("what an exam found by its count, and the rows do not bring, is told") {
     Desk desk;
     register_with_exam(desk, "T-1");

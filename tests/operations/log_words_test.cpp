@@ -72,3 +72,16 @@ TEST_CASE("a find is moved and withdrawn by its number, where it belongs and why
                              "move 3 T-8 mixed up", "move 3 to T-8", "move PT 3 why"})
         CHECK_THROWS_AS(log_order(line), InputError);
 }
+
+TEST_CASE("a finished exam is opened again for a reason, by its method or number where one is named") {
+    const LogOrder own = log_order("reopen one more find under the light");
+    CHECK(own.word == LogWord::reopen);
+    CHECK(own.number == 0);
+    CHECK_FALSE(own.method);
+    CHECK(own.why == "one more find under the light");
+    const LogOrder by_method = log_order("Reopen MT one was missed");
+    CHECK(by_method.method == Exam::MT);
+    CHECK(by_method.why == "one was missed");
+    CHECK(log_order("reopen 2 one was missed").number == 2);
+    for (const char *line : {"reopen", "reopen MT", "reopen 2"}) CHECK_THROWS_AS(log_order(line), InputError);
+}

@@ -1,5 +1,6 @@
 #include "records/codecs/sheet.hpp"
 
+#include "facts/log_line_hints.hpp"
 #include "measure/text.hpp"
 #include "records/codecs/carried.hpp"
 #include "records/codecs/facts.hpp"
@@ -83,6 +84,18 @@ int whole_in(const SheetRow &row, const std::string &column) {
 /// As the cell stands in the file, where quotes within quotes are doubled.
 constexpr const char *how_conditions_are_written =
     R"(; expected names and values in braces, in the file the cell "{""light"": ""1000 lx""}")";
+
+/// How many an exam found: a number, or a word for none.
+int found_in(const SheetRow &row) {
+    const std::string cell = row.cell("found");
+    if (cell == "0" || says_none(cell)) return 0;
+    try {
+        return whole_in(row, "found");
+    } catch (const DataError &) {
+        throw DataError("found: '" + shown(cell) +
+                        "'; expected how many the exam found, 0 or none; an empty cell leaves it open");
+    }
+}
 
 /// Conditions have free names, so they are one cell of JSON.
 std::map<std::string, std::string> conditions_in(const std::string &cell) {
@@ -194,8 +207,7 @@ ExamRecord exam_of(const SheetRow &row) {
     const int number = whole_in(row, "exam");
     if (number == 0) throw DataError("the row has no exam number");
     json["number"] = number;
-    if (const std::string found = row.cell("found"); !found.empty())
-        json["found"] = found == "0" ? 0 : whole_in(row, "found");
+    if (!row.cell("found").empty()) json["found"] = found_in(row);
     ExamRecord out = exam_from(json);
     try {
         out.conditions = conditions_in(row.cell("conditions"));
