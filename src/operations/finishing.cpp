@@ -129,7 +129,10 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
     } catch (Refusal &e) {
         // The exam is on record, so its examiner is said by an entry in its place.
         if (e.missing())
-            e.mend({"exam", {coupon, std::string(name_of(exam.method))}, {"replaces", "examiner", "why"}});
+            e.mend({"exam",
+                    {coupon, std::string(name_of(exam.method))},
+                    {"replaces", "examiner", "why"},
+                    exam.number > 0 ? std::to_string(exam.number) : ""});
         else if (const int finds = writing.coupon(coupon).finds_of(exam.number); finds != found)
             e.mend({"finish",
                     {coupon, std::to_string(exam.number)},

@@ -9,6 +9,7 @@
 #include "prompt/exam_meant.hpp"
 #include "prompt/live_verdicts.hpp"
 #include "report/exam_document.hpp"
+#include "terminal/command_text.hpp"
 #include "terminal/line_editor.hpp"
 
 #include <algorithm>
@@ -383,7 +384,9 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
                         << "\n";
         } catch (const Refusal &e) {
             // A busy record too: what was logged is stored, and the line can be typed again.
-            session.out << "  " << visible(e.what()) << "\n";
+            session.out << "  " << visible(e.what())
+                        << (e.remedies().empty() ? "" : "; at the command line: ")
+                        << commands_text(e.remedies(), " or ") << "\n";
         }
     }
     session.out << "\n"

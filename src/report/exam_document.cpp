@@ -14,6 +14,14 @@ std::string exam_name(const ExamRecord &exam, const std::string &coupon) {
 
 std::string found_text(int found) { return found == 0 ? "none found" : std::to_string(found) + " found"; }
 
+/// Before many are begun so: each of them would be mended by itself.
+void add_no_examiner(Document &doc, const ExamRecord &exam, const std::string &it) {
+    if (exam.examiner.empty() && !exam.finished)
+        doc.line("  " + it +
+                 " no examiner, and can neither be finished nor count until an entry in its "
+                 "place says who examined");
+}
+
 /// Why it does not count; that it is open says the line before.
 void add_objection(Document &doc, const ExamRecord &exam) {
     if (!exam.incomplete.empty()) doc.line("  it does not count: incomplete, " + exam.incomplete);
@@ -32,6 +40,7 @@ Document document_of(const ExamRecorded &done) {
                  "; next: beadbook judge " + done.coupon);
     else
         doc.line(name + "; next: log what it finds, and finish it");
+    add_no_examiner(doc, done.exam, "it names");
     add_objection(doc, done.exam);
     return doc;
 }
@@ -47,6 +56,7 @@ Document document_of(const ExamsRecorded &done) {
     doc.line(listed(methods) + " of " + marks_text(marks) + " recorded" +
              (first.finished ? " and finished: " + found_text(first.finished->found)
                              : "; next: log what they find, and finish them"));
+    add_no_examiner(doc, first, "they name");
     for (std::size_t i = 0; i < done.exams.size(); ++i)
         if (const ExamRecord &exam = done.exams[i];
             !exam.incomplete.empty() || !exam.invalid.empty() || (exam.finished && !exam.open.empty())) {

@@ -422,3 +422,14 @@ TEST_CASE(
                    says("mend it with 'beadbook person \"A. Field\" --certificate \"...\" --why \"...\"'"));
     CHECK(run({"finish", "T-2", "--found", "none", "--by", "C. Shore"}).err.empty());
 }
+
+TEST_CASE("an exam without an examiner says so when it begins, and the prompt tells what names him") {
+    const Program run;
+    coupon(run);
+    CHECK_THAT(run.ok({"exam", "T-1", "VT,PT"}), says("  they name no examiner"));
+    CHECK_THAT(run.ok({"exam", "T-1", "MT"}), says("  it names no examiner"));
+    CHECK_THAT(
+        run({"log", "T-1"}, "MT none\n", true).out,
+        says("who examined? an exam is finished by a named examiner; at the command line: 'beadbook exam "
+             "T-1 MT --replaces 3 --examiner \"...\" --why \"...\"'"));
+}
