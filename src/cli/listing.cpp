@@ -50,7 +50,9 @@ ExitCode run_learner(Call &call) {
     Selection of = selection_of(call);
     of.welder = call.at(0);
     const Learner learner = learner_of(call.office(), of);
-    if (!wants_page(call)) return call.tell(learner);
+    const auto notes = notes_on_empty(call, of, learner.coupons.empty());
+    if (!wants_page(call)) return call.tell(learner, notes);
+    call.say(notes);
     return tell_page(call, document_of(learner), sets_of(learner));
 }
 

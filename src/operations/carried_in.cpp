@@ -30,9 +30,10 @@ std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRec
     CouponRecord elsewhere = test;
     elsewhere.id.clear(); // a coupon on record may be called as it is
     const Day welded = parse_day(test.get("welded"));
-    auto [state, lacks] = tests.retest_of(elsewhere, welded, weld, rules,
-                                          by.value_or(std::numeric_limits<std::int64_t>::max()));
-    if (auto lack = retest_lack(state)) lacks.push_back(std::move(*lack));
+    auto retest = tests.retest_of(elsewhere, welded, weld, rules,
+                                  by.value_or(std::numeric_limits<std::int64_t>::max()));
+    auto lacks = std::move(retest.unknown);
+    if (auto lack = retest_lack(retest.state)) lacks.push_back(std::move(*lack));
     if (test.get("operation") == "machine") {
         lacks.emplace_back();
         lacks.back().kind = Shortcoming::Kind::by_machine;

@@ -57,6 +57,7 @@ public:
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {
         RetestState state;
+        std::set<std::string> unfit;      ///< of `state.passed`, and count for nothing: see counts_as_retest
         std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it; training entered late
     };
     /// Looks at tests of the same process, joint, form and position, and at training in the process. Of a

@@ -31,7 +31,7 @@ std::string why_not_so(Office &office, CouponAtHand &one, const JudgedOrNot &jud
         return "it was graded failed; to pass it after that, grade it by itself";
     if (!judged.judged->sought)
         return "it names no class; its criteria have " + listed(judged.judged->set->class_names());
-    const Verdict verdict = judged.judged->verdict();
+    const Verdict verdict = passed ? judged.judged->verdict() : judged.judged->with_mechanical();
     if (verdict != (passed ? Verdict::accept : Verdict::reject))
         return "the verdict for class " + judged.judged->set->classes[*judged.judged->sought].id + " is '" +
                std::string(name_of(verdict)) + "'; against it a coupon is graded by itself, with a remark";

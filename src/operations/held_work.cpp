@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
+#include "operations/next_retest.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/test_likeness.hpp"
 
@@ -14,17 +15,18 @@ namespace {
 /// Tests of the plan that the welder failed before: the rules ask more of the next.
 void tell_retests(const GradedTests &tests, Day on, PlanResult &plan) {
     for (auto &planned : plan.tests) {
-        const RetestState state = tests.retest_of({}, on, planned.coupon.test, *plan.work.rules).state;
-        const auto lack = retest_lack(state);
-        if (!lack || !state.after) continue;
-        const bool known = lack->kind == Shortcoming::Kind::retest;
-        if (known) planned.must_pass = state.needed;
+        const auto retest = tests.retest_of({}, on, planned.coupon.test, *plan.work.rules);
+        if (!retest.state.after) continue;
+        const NextRetest next = asked_next(*plan.work.rules, tests, retest);
+        const bool known = next.coupons > 0 && !next.training_first;
+        if (known && next.coupons == 1 && next.exams.empty()) continue; // as any test
+        if (known) planned.must_pass = next.coupons;
         planned.after_failure =
-            words_of(*state.after) +
-            (known ? "; as a retest, " + counted(static_cast<std::size_t>(state.needed), "coupon") +
-                         " of it must pass"
-             : state.training_first ? "; further training comes first"
-                                    : "; what the rules ask after a failure is not known here");
+            words_of(*retest.state.after) +
+            (known ? "; as a retest, " + counted(static_cast<std::size_t>(next.coupons), "coupon") +
+                         " of it must pass" + exams_words(next)
+             : next.training_first ? "; further training comes first"
+                                   : "; what the rules ask after a failure is not known here");
     }
 }
 

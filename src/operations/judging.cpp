@@ -245,7 +245,8 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     // Passed by other criteria, or for another class, than it was registered for: its own still count.
     const JudgedOrNot own = request.by.own() ? JudgedOrNot{} : judge_or_tell(writing.office(), coupon);
     const bool own_refuse = request.passed && own.judged && own.judged->verdict() != Verdict::accept;
-    out.grade.against_verdict = request.passed != (out.verdict == Verdict::accept) || own_refuse;
+    out.grade.against_verdict = request.passed ? out.verdict != Verdict::accept || own_refuse
+                                               : judged.with_mechanical() == Verdict::accept;
     out.grade.against_mechanical = request.passed && coupon.record.get("mechanical") == "failed";
     out.grade.stamp = writing.stamp();
     if (out.grade.against_mechanical && no_reason())

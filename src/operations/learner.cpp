@@ -9,8 +9,6 @@ namespace beadbook {
 namespace {
 
 Refusal nobody_called(Office &office, const std::string &welder) {
-    if (office.book().knows_welder(welder))
-        return refused("welder " + shown(welder) + " is enrolled, and no coupon on record names him");
     std::set<std::string> known;
     for (auto &mark : office.book().welders()) known.insert(std::move(mark));
     for (const auto &mark : office.book().coupons())
@@ -44,9 +42,10 @@ Learner learner_of(Office &office, const Selection &of) {
     Learner out;
     out.welder = of.welder;
     out.of = of;
-    if (of.welder.empty() || office.book().coupons_of(of.welder).empty())
+    const bool enrolled = office.book().knows_welder(of.welder);
+    if (!enrolled && (of.welder.empty() || office.book().coupons_of(of.welder).empty()))
         throw nobody_called(office, of.welder);
-    if (office.book().knows_welder(of.welder)) out.name = office.book().welder(of.welder).record.name;
+    if (enrolled) out.name = office.book().welder(of.welder).record.name;
     std::size_t accepted = 0, decided = 0;
     select(office, of, [&](CouponAtHand &one) {
         out.coupons.push_back(coupon_told(office, one));

@@ -29,8 +29,8 @@ struct Learner {
                     ///< withdrawn. Not accepted is what was, and whose mechanical tests failed
 };
 
-/// `of.welder` says whose. Throws Refusal: no coupon on record names that welder, with the nearest that one
-/// does.
+/// `of.welder` says whose. Throws Refusal: nobody is enrolled as that, and no coupon on record names that
+/// welder, with the nearest that one does.
 Learner learner_of(Office &office, const Selection &of);
 /// The sets that the verdicts are by.
 std::vector<std::shared_ptr<const CriteriaSet>> sets_of(const Learner &learner);

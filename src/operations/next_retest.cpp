@@ -1,17 +1,25 @@
 #include "operations/next_retest.hpp"
 
+#include "operations/shortcoming_words.hpp"
+
 #include <algorithm>
 
 namespace beadbook {
-namespace {
-
-/// As the next coupon of its kind would find it: it is counted as one that passed.
-NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
+NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const GradedTests::Retest &retest) {
+    const RetestState &state = retest.state;
     NextRetest out;
     out.rules = rules.name;
     out.trained = !state.after->trained.empty();
     out.training_first = state.training_first;
-    if (state.known) out.coupons = state.needed - static_cast<int>(state.passed.size()) + 1;
+    const auto fit = std::count_if(state.passed.begin(), state.passed.end(),
+                                   [&](const std::string &id) { return !retest.unfit.contains(id); });
+    if (state.known) out.coupons = state.needed - static_cast<int>(fit) + 1;
+    std::set<std::string> exams;
+    if (rules.retest.same_exam)
+        for (const auto &id : state.failed)
+            if (const auto *failed = tests.find(id))
+                exams.insert(failed->failed_by.begin(), failed->failed_by.end());
+    out.exams.assign(exams.begin(), exams.end());
     if (rules.retest.after_training) out.after_training = rules.retest.after_training->coupons;
     if (state.known && !state.training_first)
         out.from = state.from;
@@ -20,7 +28,10 @@ NextRetest asked_next(const RangeRules &rules, const RetestState &state) {
     return out;
 }
 
-} // namespace
+std::string exams_words(const NextRetest &next) {
+    return next.exams.empty() ? ""
+                              : ", examined by " + named_exams(next.exams, "and") + ", by which it failed";
+}
 
 bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,
                     const WelderState &welder) {
@@ -57,9 +68,9 @@ std::map<std::string, std::vector<NextRetest>> next_retests(Office &office, cons
                 continue;
             for (const auto &weld : test.welds) {
                 if (!knows_word(*rules, Trait::process, true, weld.word(Trait::process))) continue;
-                const RetestState state = tests.retest_of({}, on, weld, *rules).state;
-                if (!state.after || state.after->coupon != record.id) continue;
-                out[record.id].push_back(asked_next(*rules, state));
+                const auto retest = tests.retest_of({}, on, weld, *rules);
+                if (!retest.state.after || retest.state.after->coupon != record.id) continue;
+                out[record.id].push_back(asked_next(*rules, tests, retest));
                 if (!takes_it)
                     for (const auto &accepted : rules->accepted_by)
                         out[record.id].back().takes.push_back(print(accepted));

@@ -15,7 +15,15 @@ struct NextRetest {
     /// What they accept a test by, "asme-ix-tests", where they do not by what this one failed by: it counts
     /// as a failed one of its kind all the same. Empty: they do.
     std::vector<std::string> takes = {};
+    /// Methods, or mechanical, by all of which a retest is examined, as its test failed by them and the rules
+    /// ask that. Empty: they do not, or training came between.
+    std::vector<std::string> exams = {};
 };
+
+/// As the next coupon of its kind would find it: it is counted as one that passed. Of a test that failed.
+NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const GradedTests::Retest &retest);
+/// ", examined by RT, by which it failed"; empty where no methods are asked.
+std::string exams_words(const NextRetest &next);
 
 /// Whether a test that is judged by this set may be one of these rules for the welder.
 bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,

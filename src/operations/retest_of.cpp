@@ -17,9 +17,13 @@ std::optional<Day> entered_after(const WelderEvent &event, Day day) {
 /// Of what is not on record itself: after all that is.
 constexpr std::int64_t never_told = std::numeric_limits<std::int64_t>::max();
 
-bool asks_more(const RetestState &state, const RetestState &than) {
+bool asks_more_coupons(const RetestState &state, const RetestState &than) {
     return state.needed > than.needed || (!state.known && than.known) ||
-           (state.training_first && !than.training_first) || (!state.satisfied() && than.satisfied());
+           (state.training_first && !than.training_first);
+}
+
+bool asks_more(const RetestState &state, const RetestState &than) {
+    return asks_more_coupons(state, than) || (!state.satisfied() && than.satisfied());
 }
 
 /// Whether what was welded on a day, and told so by that entry, came after it was seen that a test had
@@ -108,11 +112,17 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     });
     attempts.push_back({Attempt::Kind::passed, welded, coupon.id, false});
     out.state = retest_state(rules.retest, attempts);
-    if (!out.state.after && !unfit.empty()) {
-        // What ended the retest before this coupon was no retest.
-        std::erase_if(attempts, [&](const Attempt &one) { return unfit.contains(one.coupon); });
-        out.state = retest_state(rules.retest, attempts);
+    if (!unfit.empty()) {
+        // What ended the retest before this coupon, or a row of failures, was no retest.
+        auto fit = attempts;
+        std::erase_if(fit, [&](const Attempt &one) { return unfit.contains(one.coupon); });
+        RetestState without = retest_state(rules.retest, fit);
+        if (!out.state.after || asks_more_coupons(without, out.state)) {
+            attempts = std::move(fit);
+            out.state = std::move(without);
+        }
     }
+    out.unfit = std::move(unfit);
     if (const Test *failed = out.state.after ? find(out.state.after->coupon) : nullptr)
         for (const auto &id : out.state.passed) {
             const Test *retest = find(id);

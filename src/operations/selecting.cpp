@@ -5,6 +5,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_facts.hpp"
 #include "operations/exam_means.hpp"
+#include "operations/failed_by.hpp"
 #include "operations/faults.hpp"
 #include "operations/finishing.hpp"
 #include "operations/left_out.hpp"
@@ -224,11 +225,27 @@ GradeState CouponAtHand::grade() {
     return line().grade->passed ? GradeState::passed : GradeState::failed;
 }
 
+bool CouponAtHand::withdrawn_reject() {
+    if (line().record.withdrawn.empty() || line().indications == 0) return false;
+    const auto now = judged_now(office_, own_coupon());
+    return now && now->verdict == Verdict::reject;
+}
+
+namespace {
+
+/// As it ends: what failed its mechanical tests did not pass, whatever its examinations say.
+std::optional<Verdict> outcome_of(const CouponLine &line) {
+    if (!line.record.withdrawn.empty()) return std::nullopt;
+    return line.record.get("mechanical") == "failed" ? Verdict::reject : line.verdict;
+}
+
+} // namespace
+
 bool is_meant(const Selection &of, CouponAtHand &one) {
     if (of.all()) return true; // then nobody asks for the line
     const CouponLine &line = one.line();
     return fits_record(of, line) && (!of.grade || one.grade() == *of.grade) &&
-           (!of.verdict || (line.record.withdrawn.empty() && line.verdict == of.verdict));
+           (!of.verdict || outcome_of(line) == of.verdict);
 }
 
 void select(const Shops &shops, const Selection &of, const std::function<void(CouponAtHand &)> &take) {

@@ -33,6 +33,8 @@ public:
     const JudgedOrNot &judged();
     const GradeStanding &grading();
     GradeState grade();
+    /// It was withdrawn, and its finds reject it all the same.
+    bool withdrawn_reject();
 
 private:
     const CouponState &own_coupon();

@@ -20,12 +20,14 @@ std::string_view name_of(GradeState state);
 struct Selection {
     std::string welder = {};
     std::string cohort = {};
-    std::string class_id = {};           ///< the class sought that it was registered with
-    std::string process = {};            ///< that it was welded by, by whatever usual name; of several by all
-    std::optional<Day> from = {};        ///< welded on this day or later
-    std::optional<Day> to = {};          ///< welded on this day or earlier
-    std::optional<Exam> method = {};     ///< an exam by it is on record
-    std::optional<Verdict> verdict = {}; ///< judged afresh, of its own criteria and class; not if withdrawn
+    std::string class_id = {};       ///< the class sought that it was registered with
+    std::string process = {};        ///< that it was welded by, by whatever usual name; of several by all
+    std::optional<Day> from = {};    ///< welded on this day or later
+    std::optional<Day> to = {};      ///< welded on this day or earlier
+    std::optional<Exam> method = {}; ///< an exam by it is on record
+    /// Judged afresh, of its own criteria and class; not if withdrawn. What failed its mechanical tests is
+    /// rejected.
+    std::optional<Verdict> verdict = {};
     std::optional<GradeState> grade = {};
     /// An exam of it is open, or none is on record yet; not if withdrawn.
     bool unfinished = false;

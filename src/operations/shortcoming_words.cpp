@@ -16,12 +16,6 @@ std::optional<Authority> from_of(const std::optional<CouponsAsked> &asked) {
     return asked ? std::optional(asked->from) : std::nullopt;
 }
 
-std::string named_exams(std::vector<std::string> exams, std::string_view last) {
-    for (auto &name : exams)
-        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
-    return listed(exams, last);
-}
-
 std::string exam_lacking(const Shortcoming &one, const RangeRules *rules) {
     if (rules)
         for (const auto &exam : rules->exams)
@@ -156,6 +150,12 @@ std::string accepted_by_words(const RangeRules &rules) {
     std::vector<std::string> out;
     for (const auto &one : rules.accepted_by) out.push_back(print(one) + " [" + authority(one.from) + "]");
     return listed(out, "or");
+}
+
+std::string named_exams(std::vector<std::string> exams, std::string_view last) {
+    for (auto &name : exams)
+        if (name == "mechanical") name = "mechanical tests (bend, fracture or section)";
+    return listed(exams, last);
 }
 
 std::string words_of(const AfterFailure &after) {

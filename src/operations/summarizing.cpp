@@ -84,25 +84,32 @@ Summary summary_of_selection(const Shops &shops, const Selection &of) {
     std::vector<Taken> taken; // of the same coupons
     FirstAttempts firsts;
     std::set<std::string> welders, rejecting;
+    std::size_t withdrawn_rejects = 0;
     select(shops, of, [&](CouponAtHand &one) {
         const CouponRecord &record = one.line().record;
+        if (!of.all()) welders.insert(record.get("welder"));
+        if (one.withdrawn_reject()) {
+            ++withdrawn_rejects;
+            firsts.see(record);
+        }
         if (!record.withdrawn.empty()) return;
         coupons.push_back(counted(one.line()));
         if (!one.line().rejected_by.empty()) rejecting.insert(record.get("criteria"));
         taken.push_back({firsts.see(record), record.id});
-        if (!of.all()) welders.insert(record.get("welder"));
     });
     // A welder's first attempt may lie outside of what is asked for.
     welders.erase("");
     if (!of.all())
         for (const auto &welder : welders)
             select(shops, {.welder = welder}, [&](CouponAtHand &one) {
-                if (const CouponRecord &record = one.line().record; record.withdrawn.empty())
+                if (const CouponRecord &record = one.line().record;
+                    record.withdrawn.empty() || one.withdrawn_reject())
                     firsts.see(record);
             });
     for (std::size_t i = 0; i < coupons.size(); ++i)
         coupons[i].first = taken[i].first && taken[i].first->mark == taken[i].mark;
     Summary out = summary_of(coupons);
+    out.withdrawn_rejects = withdrawn_rejects;
     tell_titles(*shops.all().front().office, rejecting, out.rules);
     return out;
 }

@@ -49,6 +49,9 @@ struct Summary {
     std::size_t held = 0;          ///< what was measured and held: no imperfection, and counted nowhere else
     std::size_t with_cautions = 0; ///< coupons that are accepted, with something that stands beside that
     std::size_t by_own_files = 0;  ///< coupons that were judged by criteria of one's own
+    /// Coupons that were withdrawn and whose finds reject them: counted nowhere else, but as first attempts,
+    /// so that nobody's yield rises by it.
+    std::size_t withdrawn_rejects = 0;
     std::vector<FindCount> imperfections;        ///< most finds first, then by name
     std::vector<FindCount> places;               ///< in the order round or along
     std::vector<RuleCount> rules;                ///< most coupons first, then by name

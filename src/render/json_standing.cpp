@@ -127,6 +127,7 @@ void render::add_next(json &out, const std::vector<NextRetest> &all) {
         if (!one.process.empty()) next["process"] = one.process;
         if (one.coupons > 0 && !one.training_first) next["coupons"] = one.coupons;
         if (one.after_training > 0 && !one.trained) next["coupons after training"] = one.after_training;
+        if (!one.exams.empty()) next["examined by"] = one.exams;
         if (one.training_first) next["training first"] = true;
         if (!one.takes.empty()) next["takes"] = one.takes;
         if (one.from) next["clause"] = authority(*one.from);

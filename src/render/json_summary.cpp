@@ -62,6 +62,7 @@ std::string json_text(const Summaries &all, const std::vector<std::string> &note
         if (s.held > 0) one["measured and held"] = s.held;
         if (s.by_own_files > 0) one["by own files"] = s.by_own_files;
         if (s.with_cautions > 0) one["with cautions"] = s.with_cautions;
+        if (s.withdrawn_rejects > 0) one["withdrawn rejects"] = s.withdrawn_rejects;
         one["by imperfection"] = lines_json(s.imperfections);
         one["by rule"] = lines_json(s.rules);
         one["by place"] = lines_json(s.places);

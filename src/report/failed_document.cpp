@@ -32,7 +32,8 @@ Bullet next_bullet(const NextRetest &next) {
         (next.takes.empty() ? "" : ", which counts that and takes a test by " + listed(next.takes, "or")) +
         ": ";
     const bool at_once = next.coupons > 0 && !next.training_first;
-    if (at_once) out += must_pass(next.coupons) + (next.trained ? ", as training followed" : "");
+    if (at_once)
+        out += must_pass(next.coupons) + exams_words(next) + (next.trained ? ", as training followed" : "");
     if (at_once && !next.trained && next.after_training > 0)
         out += "; or training, and then " + std::to_string(next.after_training);
     if (!at_once && next.after_training > 0)

@@ -82,7 +82,9 @@ Document document_of(const Learner &learner) {
     Selection narrower = learner.of;
     narrower.welder.clear();
     if (!narrower.all()) doc.line("Coupons of: " + selection_words(narrower));
-    if (learner.coupons.empty()) return std::move(doc.line("no coupon of this welder is as asked for"));
+    if (learner.coupons.empty())
+        return std::move(doc.line(narrower.all() ? "no coupon on record names this welder yet"
+                                                 : "no coupon of this welder is as asked for"));
     doc.add(table_of(learner));
     const bool any_class = std::any_of(learner.coupons.begin(), learner.coupons.end(), [](const auto &one) {
         return one.explained && !one.explained->judged.sought;

@@ -279,6 +279,13 @@ Document document_of(const Summaries &all) {
         tell(all.groups[g].summary.with_cautions,
              " coupon is accepted with cautions, which its own page tells",
              " coupons are accepted with cautions, which their own pages tell");
+        tell(all.groups[g].summary.withdrawn_rejects,
+             " coupon that its finds reject was withdrawn: it is counted as a first attempt alone",
+             " coupons that their finds reject were withdrawn: they are counted as first attempts alone");
+        const Outcome &outcome = all.groups[g].summary.all;
+        if (const std::size_t later = outcome.share.of - outcome.first_pass.of; later > outcome.first_pass.of)
+            tell(later, " decided coupon is a later attempt, which the first-pass yield leaves out",
+                 " decided coupons are later attempts, which the first-pass yield leaves out");
     }
     add_yield(doc, all);
     add_table(doc, all, "imperfection", &Summary::imperfections, told_of_finds(),

@@ -1,5 +1,6 @@
 // Whose failed test a coupon is, and by what it failed, after corrections.
 #include "catch.hpp"
+#include "cli/json.hpp"
 #include "test_coupon.hpp"
 
 using namespace beadbook::test;
@@ -71,7 +72,7 @@ TEST_CASE("a correction after the grade adds no method that a test failed by", "
 TEST_CASE("the learner's page of an enrolled welder without coupons says that there are none", "[standing]") {
     const Program run;
     enrol_two(run);
-    CHECK_THAT(run({"learner", "L4"}).err, says("welder L4 is enrolled, and no coupon on record names him"));
+    CHECK_THAT(run.ok({"learner", "L4"}), says("no coupon on record names this welder yet"));
 }
 
 TEST_CASE(
@@ -97,4 +98,39 @@ TEST_CASE(
     // By criteria that they take nothing of it is told.
     test_coupon(run, "Q-3", "2026-10-07", "failed");
     CHECK_THAT(words_of_text(run.ok({"welder", "L1"})), !says("it failed by asme-ix-tests"));
+}
+
+TEST_CASE("what follows failed bends says that the retest is bent too, and counts no other", "[standing]") {
+    const Program run;
+    enrol_two(run);
+    registered(run, "D-1", "L3", "2026-10-01");
+    run.ok({"exam", "D-1", "RT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"change", "D-1", "--mechanical", "failed", "--why", "bent today"});
+    passed(run, "D-2", "L3"); // by film alone
+    const std::string asked =
+        "2 coupons of its kind must pass, examined by mechanical tests (bend, fracture or "
+        "section), by which it failed";
+    CHECK_THAT(words_of_text(run.ok({"welder", "L3"})), says(asked));
+    const auto next = json(run, {"welder", "L3"})["failed"][0]["next"][0];
+    CHECK(next["coupons"] == 2);
+    CHECK(next["examined by"] == nlohmann::json{"mechanical"});
+    passed(run, "D-3", "L3");
+    run.ok({"change", "D-3", "--mechanical", "passed", "--why", "bent today"});
+    run.ok({"grade", "D-3", "passed", "--by", "I. Teach"});
+    CHECK_THAT(words_of_text(run.ok({"welder", "L3"})), says("1 coupon of its kind must pass, examined by"));
+}
+
+TEST_CASE("failed bends are a reject to whoever grades, and in lists", "[standing]") {
+    const Program run;
+    enrol_two(run);
+    for (const char *mark : {"D-1", "D-2"}) {
+        registered(run, mark, "L3", "2026-10-01");
+        run.ok({"exam", mark, "RT", "--examiner", "A. Field", "--level", "II", "--found", "none"});
+        run.ok({"change", mark, "--mechanical", "failed", "--why", "bent today"});
+    }
+    CHECK(json(run, {"coupons", "--verdict", "accept"}).empty());
+    CHECK(json(run, {"coupons", "--verdict", "reject"}).size() == 2);
+    CHECK(json(run, {"grade", "D-1", "failed", "--by", "I. Teach"}).value("against verdict", false) == false);
+    run.ok({"grade", "D-1,D-2", "failed", "--by", "I. Teach"});
+    CHECK(json(run, {"coupons", "--graded", "failed"}).size() == 2);
 }

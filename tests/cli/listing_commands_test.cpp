@@ -231,6 +231,32 @@ TEST_CASE("several are judged and graded by their marks, in the order in which t
     CHECK_THAT(both.err, says("it goes with --all"));
 }
 
+TEST_CASE("a reject that is withdrawn raises nobody's first-pass yield") {
+    const Program run;
+    cohort(run);
+    CHECK(json(run, {"summary", "--welder", "L2"})["groups"][0]["first pass"]["of"] == 1);
+    run.ok({"register", "T-6", "--like", "T-2", "--welder", "L2", "--cohort", "autumn", "--welded",
+            "2026-11-03"});
+    for (const char *exam : {"VT", "MT", "RT"})
+        run.ok({"exam", "T-6", exam, "--examiner", "A. Field", "--level", "II", "--found", "none"});
+    run.ok({"withdraw", "T-2", "coupon", "--why", "the wrong piece"});
+    const auto group = json(run, {"summary", "--welder", "L2"})["groups"][0];
+    CHECK(group["accepted"] == 1);
+    CHECK(group["first pass"]["of"] == 0);
+    CHECK(group["withdrawn rejects"] == 1);
+    CHECK_THAT(run.ok({"summary"}), says("1 coupon that its finds reject was withdrawn"));
+}
+
+TEST_CASE("who is enrolled and has welded nothing yet is a learner all the same") {
+    const Program run;
+    cohort(run);
+    run.ok({"enrol", "L9", "--name", "N. Comer"});
+    run.ok({"print", "learner", "L1", "L9", "--html", run.file("class.html")});
+    CHECK_THAT(read_file(run.file("class.html")), says("no coupon on record names this welder yet"));
+    const Run slip = run({"learner", "L1", "--cohort", "Autumn"});
+    CHECK_THAT(slip.err, says("no coupon on record is of cohort 'Autumn'"));
+}
+
 TEST_CASE("a summary tells one group, or two side by side") {
     const Program run;
     cohort(run);
