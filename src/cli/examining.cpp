@@ -9,6 +9,7 @@
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
 #include "operations/photos.hpp"
+#include "prompt/exam_meant.hpp"
 #include "prompt/prompt.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
@@ -22,6 +23,17 @@ namespace {
 /// A number of finds, or "none".
 int found_word(const std::string &word) {
     return same_word(word, "none") || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
+}
+
+/// The number of an exam, or the method of the one exam by it. Throws UsageError.
+int exam_word(const CouponState &coupon, const std::string &word) {
+    if (const auto method = exam_named(word)) return exam_by(coupon, *method);
+    return whole_number(word, "number of an exam");
+}
+
+/// Words from one on; those without quotes are one text.
+std::string rest_of(const Call &call, std::size_t from) {
+    return joined({call.words().begin() + static_cast<std::ptrdiff_t>(from), call.words().end()}, " ");
 }
 
 /// Methods by their short names: VT, or VT,MT. Throws UsageError.
@@ -125,10 +137,10 @@ ExitCode run_log(Call &call) {
         throw UsageError(std::string("the prompt shows each line and stores it; leave out --") +
                          (call.has("quiet") ? "quiet" : "dry-run") +
                          ", or give the lines, here or by --file");
-    const int exam = call.number("exam", "number of an exam");
     const CouponState coupon = call.office(Ledger::Mode::write).coupon(call.at(0));
-    // Lines may name their methods where several exams are open.
-    if (exam > 0 || coupon.open_exams().size() <= 1) exam_for(coupon, exam, call.actor());
+    const int exam = call.has("exam") ? exam_word(coupon, call.text("exam")) : 0;
+    check_one_to_log(coupon, exam, call.actor(),
+                     call.words().size() > 1 ? method_begun(call.at(1)) : std::nullopt);
     if (by_prompt) {
         log_by_prompt(call, call.at(0), exam);
         return ExitCode::done;
@@ -159,7 +171,7 @@ ExitCode run_finish(Call &call) {
     request.coupon = marks.front();
     std::vector<Exam> methods;
     if (call.words().size() > 1) {
-        const std::string exam = joined({call.words().begin() + 1, call.words().end()}, " ");
+        const std::string exam = rest_of(call, 1);
         if (exam_named(exam.substr(0, exam.find_first_of(", "))))
             methods = method_words(exam);
         else
@@ -187,7 +199,8 @@ ExitCode run_reopen(Call &call) {
 ExitCode run_correct(Call &call) {
     const int number = whole_number(call.at(1), "number of an indication");
     const auto done = call.write([&](Writing &w) {
-        return correct_indication(w, call.at(0), number, call.at(2), call.text("why"), call.has("sure"));
+        return correct_indication(w, call.at(0), number, rest_of(call, 2), call.text("why"),
+                                  call.has("sure"));
     });
     return call.tell(Corrected{done.value.indications.front()}, done.notes);
 }
@@ -207,7 +220,9 @@ ExitCode run_withdraw(Call &call) {
         return call.tell(
             as<CouponWithdrawn>(call.write([&](Writing &w) { return withdraw_coupon(w, coupon, why); })));
     const int number =
-        whole_number(call.at(2), "number of " + std::string(what == "photo" ? "a " : "an ") + what);
+        what == "exam"
+            ? exam_word(call.office(Ledger::Mode::write).coupon(coupon), call.at(2))
+            : whole_number(call.at(2), "number of " + std::string(what == "photo" ? "a " : "an ") + what);
     const auto done = call.write([&](Writing &w) {
         if (what == "indication") return withdraw_indication(w, coupon, number, why);
         if (what == "photo") return withdraw_photo(w, coupon, number, why);
@@ -221,8 +236,11 @@ ExitCode run_move(Call &call) {
     MoveRequest request;
     request.coupon = call.at(0);
     request.number = whole_number(call.at(1), "number of an indication");
-    if (call.has("exam")) request.exam = call.number("exam", "number of an exam");
     request.to = call.text("to");
+    if (call.has("exam"))
+        request.exam = exam_word(
+            call.office(Ledger::Mode::write).coupon(request.to.empty() ? request.coupon : request.to),
+            call.text("exam"));
     request.why = call.text("why");
     request.sure = call.has("sure");
     return call.tell(call.write([&](Writing &w) { return move_indication(w, request); }));

@@ -28,7 +28,8 @@ struct CouponLine {
     };
     CouponRecord record;
     std::vector<ExamAtAGlance> exams;
-    bool unfinished = false; ///< an exam of it is open, or none is on record yet; not if withdrawn
+    bool unfinished =
+        false; ///< an exam is open or to be finished again, or none is on record; not if withdrawn
     std::size_t indications = 0;
     std::optional<Verdict> verdict; ///< of its own criteria and class; nothing if it cannot be judged
     std::string why_not;            ///< why there is none

@@ -5,8 +5,9 @@
 
 namespace beadbook {
 
-NamedType guessed_type(std::string_view line, std::string_view found, std::size_t begin,
+NamedType guessed_type(const LineAround &around, std::string_view found, std::size_t begin,
                        const Vocabulary &vocabulary) {
+    const std::string_view line = around.from;
     if (found.empty()) throw InputError("a line begins with the type, e.g. 'gas pore 0.045 at 3.2'", begin);
     const std::string_view first = line.substr(0, line.find_first_of(" \t\n\v\f\r,"));
     if (like_a_method(first) && type_named(line.substr(first.size()), vocabulary))
@@ -14,13 +15,24 @@ NamedType guessed_type(std::string_view line, std::string_view found, std::size_
                              (exam_named(first) ? "' is a second method: a find is of one"
                                                 : "' is no exam; expected " + exam_names_text()),
                          begin);
-    if (same_word(found, "ok") || same_word(first, "no") || says_none(found) || says_none(first))
+    if (reads_as_none(found))
+        throw InputError("'" + shown(found) +
+                             "' is no find; that an exam found none is said by the word none, when it is "
+                             "finished",
+                         begin);
+    if (same_word(first, "no") || says_none(found) || says_none(first))
         throw InputError("'" + shown(found) +
                              "' is no find; that an exam found none is said when it is "
                              "finished, with none found",
                          begin);
-    if (const std::string behind = type_behind(found, vocabulary); !behind.empty())
+    if (const std::string behind = type_behind(found, around, vocabulary); !behind.empty())
         throw InputError(behind, begin);
+    if (const std::string near = nearest_word(found, vocabulary.names());
+        found.size() > first.size() && near.starts_with(std::string(first) + " ") &&
+        vocabulary.perhaps(found).empty())
+        throw InputError("'" + shown(found) + "' does not begin with a type of imperfection; did you mean '" +
+                             near + "'?",
+                         begin);
     for (const std::string_view word : {found, first}) {
         const auto could = vocabulary.perhaps(word);
         if (could.size() == 1) return {could.front(), word.size()};

@@ -3,6 +3,7 @@
 #include "facts/guessed_type.hpp"
 #include "facts/log_line_hints.hpp"
 #include "facts/one_unit.hpp"
+#include "measure/parse.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ public:
                                  shown(unkeyed_) + "' or 'at " + shown(unkeyed_) + "'",
                              static_cast<std::size_t>(unkeyed_.data() - text_.data()));
         check_sense(out_, weld_, unit_);
-        return {method_, std::move(out_), std::move(guessed_)};
+        return {method_, std::move(out_), std::move(guessed_), bare_};
     }
 
 private:
@@ -121,17 +122,18 @@ private:
         const std::size_t begin = at_;
         if (const auto named = type_named(text_.substr(begin), vocabulary_)) {
             out_.type = named->type;
-            at_ = begin + named->length;
+            at_ = begin + before_its_key(text_.substr(begin), named->length);
             return;
         }
         std::size_t last = begin;
         while (last < text_.size() && text_[last] != '@' && text_[last] != '.' && !is_digit(text_[last]))
             ++last;
+        const LineAround around{trimmed(text_.substr(0, begin)), text_.substr(begin), out_.remark};
         const NamedType guess =
-            guessed_type(text_.substr(begin), trimmed(text_.substr(begin, last - begin)), begin, vocabulary_);
+            guessed_type(around, trimmed(text_.substr(begin, last - begin)), begin, vocabulary_);
         out_.type = guess.type;
         guessed_ = text_.substr(begin, guess.length);
-        at_ = begin + guess.length;
+        at_ = begin + before_its_key(text_.substr(begin), guess.length);
     }
 
     /// A key that stands at its number: l.2, d0.010.
@@ -303,6 +305,7 @@ private:
         try {
             Typed out = parse_measured(value, dimension, unit_);
             if (dimension == Dimension::length) measures_.take(value, out);
+            bare_ = bare_ || (dimension == Dimension::length && is_bare_number(value));
             return out;
         } catch (const InputError &e) {
             throw InputError(e.what(), static_cast<std::size_t>(value.data() - text_.data()) + e.column);
@@ -372,6 +375,7 @@ private:
     std::string guessed_;
     std::string_view unkeyed_; ///< a number without a key behind other measures
     OneUnit measures_, places_;
+    bool bare_ = false;
     IndicationRecord out_;
 };
 

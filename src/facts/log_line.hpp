@@ -26,6 +26,7 @@ struct LogLine {
     std::optional<Exam> method; ///< if the line names it
     IndicationRecord found;     ///< with its number, if the line gives one
     std::string guessed = {};   ///< the first letters that were taken as the type; empty if it was named
+    bool bare = false;          ///< a length is a number alone, without its unit
 };
 /// Throws InputError with the column of the mistake.
 LogLine read_log_line(std::string_view line, const WeldLine &weld, std::optional<Unit> unit,

@@ -26,6 +26,17 @@ std::optional<NamedType> type_named(std::string_view text, const Vocabulary &voc
     return out;
 }
 
+namespace {
+
+/// Short names of types that join other words of a line: lack of fusion, hole in weld.
+bool joins_words(std::string_view word) {
+    constexpr std::string_view words[] = {"of", "in", "if", "is", "it", "as", "up"};
+    return std::any_of(std::begin(words), std::end(words),
+                       [&](std::string_view one) { return same_word(one, word); });
+}
+
+} // namespace
+
 bool like_a_method(std::string_view word) {
     return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == 'T';
 }
@@ -45,6 +56,13 @@ bool says_none(std::string_view words) {
                                          "no indication", "no indications", "no finds"};
     return std::any_of(std::begin(ways), std::end(ways),
                        [&](std::string_view way) { return same_word(way, said); });
+}
+
+bool reads_as_none(std::string_view words) {
+    constexpr std::string_view ways[] = {"ok",  "okay",   "nil",      "clean", "clear", "good",
+                                         "acc", "accept", "accepted", "pass",  "passed"};
+    return std::any_of(std::begin(ways), std::end(ways),
+                       [&](std::string_view way) { return same_word(way, trimmed(words)); });
 }
 
 void check_typed_signs(std::string_view said) {
@@ -95,20 +113,47 @@ std::vector<std::string> keys_of_a_line() {
     return out;
 }
 
-std::string type_behind(std::string_view words, const Vocabulary &vocabulary) {
+std::string type_behind(std::string_view words, const LineAround &line, const Vocabulary &vocabulary) {
     const std::string_view said = trimmed(words.substr(0, words.find('#')));
     const auto keys = keys_of_a_line();
     for (std::size_t at = said.find(' '); at != said.npos; at = said.find(' ', at + 1)) {
         const std::string_view behind = trimmed(said.substr(at)), before = trimmed(said.substr(0, at));
-        if (!word_among(words_of(behind).front(), keys).empty()) return "";
+        const std::string_view first = words_of(behind).front();
+        if (!word_among(first, keys).empty()) return "";
         const auto type = type_named(behind, vocabulary);
-        if (!type) continue;
+        if (!type || (type->length == first.size() && joins_words(first))) continue;
         const bool side = same_word(before, "root") || same_word(before, "face");
+        // As it was typed, since it is typed again as it is printed.
+        const std::size_t from = static_cast<std::size_t>(behind.data() - words.data());
+        std::string way = shown(trimmed(line.from.substr(from)));
+        if (way.size() == type->length) way += " ...";
+        if (!line.before.empty()) way = shown(line.before) + " " + way;
+        if (side) way += " " + lowered(before);
+        std::string remark = side ? "" : shown(before);
+        if (!line.remark.empty()) remark += (remark.empty() ? "" : ", ") + shown(line.remark);
+        if (!remark.empty()) way += " # " + remark;
         return "'" + shown(said) + "': the type comes first, and what tells where stands behind it; write '" +
-               vocabulary[type->type].name + " 0.1 at 3.2 " +
-               (side ? lowered(before) + "'" : "# " + shown(before) + "'");
+               way + "'";
     }
     return "";
+}
+
+std::size_t before_its_key(std::string_view text, std::size_t length) {
+    const std::string_view name = text.substr(0, length);
+    const std::size_t blank = name.find_last_of(" \t");
+    std::size_t next = text.find_first_not_of(" \t", length);
+    if (blank == name.npos || next == text.npos) return length;
+    try {
+        if (!scan_number(text, next)) return length;
+    } catch (const InputError &) {
+        return length; // whoever reads the number says why
+    }
+    const std::string_view word = name.substr(blank + 1);
+    // A bare number behind a size is one, and of an angle the name says it.
+    const bool key = std::any_of(measure_keys().begin(), measure_keys().end(), [&](const MeasureKey &one) {
+        return !one.behind.empty() && (same_word(one.word, word) || same_word(one.quick, word));
+    });
+    return key ? trimmed(name.substr(0, blank)).size() : length;
 }
 
 std::string without_sign(std::string_view text) {

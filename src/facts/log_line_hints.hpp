@@ -29,14 +29,28 @@ bool angle_at(std::string_view text, const ImperfectionType &type);
 /// Whether words say that nothing was found: none, nothing found, no indications; a point behind them or not.
 bool says_none(std::string_view words);
 
+/// Whether words may have been meant so, and do not say it: ok, nil, clean, acc.
+bool reads_as_none(std::string_view words);
+
 /// Throws InputError at a sign of a word processor, which looks like one that a line may hold.
 void check_typed_signs(std::string_view said);
 
 /// The names of the types, or of the first ones, which are enough to see what is asked.
 std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabulary);
 
-/// What to write for words with a type behind another word, "toe crack"; empty if there is none.
-std::string type_behind(std::string_view words, const Vocabulary &vocabulary);
+/// A line around the words that should name a type.
+struct LineAround {
+    std::string_view before; ///< the words: a number, a method
+    std::string_view from;   ///< the words on, without the remark
+    std::string_view remark;
+};
+/// What to write for words with a type behind another word, "toe crack"; empty if there is none. `words` are
+/// the beginning of `line.from`.
+std::string type_behind(std::string_view words, const LineAround &line, const Vocabulary &vocabulary);
+
+/// The length of a type's name without the key at its end, where a number stands behind that: `cap height
+/// 0.03` tells the height of a cap.
+std::size_t before_its_key(std::string_view text, std::size_t length);
 
 /// Two numbers with an x between them, the longer one first, of a type that is measured by its depth or
 /// height: people write that one as well as the width behind the length. Throws InputError there.

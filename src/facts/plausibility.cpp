@@ -274,7 +274,7 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const ExamRec
 }
 
 std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const IndicationRecord &find, Exam method,
-                                       std::span<const IndicationRecord> others) const {
+                                       std::span<const IndicationRecord> others, bool bare) const {
     Entered entered(coupon, Day{});
     for (const auto &[quantity, typed] : find.measures) entered.local.set(quantity, typed.value);
     if (find.across) entered.local.set(across, find.across->value);
@@ -305,6 +305,7 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.word(Said::measured_in,
                  std::any_of(find.measures.begin(), find.measures.end(),
                              [](const auto &one) { return !number_of_millimetres(one.second).empty(); }));
+    entered.word(Said::unit_written, !bare);
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
     return broken(rules_, About::indication, entered, coupon.unit(), &find);

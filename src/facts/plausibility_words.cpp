@@ -70,6 +70,7 @@ const Names &plausibility_names() {
         word("type", Said::type, {spoken_types.begin(), spoken_types.end()});
         word("units", Said::units, {"in", "mm", "either"});
         word("measured in", Said::measured_in, {"mm", "other"});
+        word("unit written", Said::unit_written, {"yes", "no"});
         word("fraction", Said::fraction, {"of an inch", "other"});
         word("joint form", Said::joint_form, words_of_fact(Fact::joint_form));
         word("test position", Said::of_fillet, {"of a fillet", "other"});

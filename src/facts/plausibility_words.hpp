@@ -48,9 +48,10 @@ enum class Said : std::uint8_t {
     butt_fillet,
     root_find,
     face_find,
-    measured_in
+    measured_in,
+    unit_written
 };
-inline constexpr std::size_t said_count = 37;
+inline constexpr std::size_t said_count = 38;
 /// Types that a rule may speak of by name; the last stands for all the rest, so that `is not` is known of
 /// them.
 inline constexpr std::array<std::string_view, 8> spoken_types{

@@ -125,8 +125,10 @@ CouponLine line_of(const CouponState &coupon, const JudgedOrNot &judged, const G
     CouponLine out;
     out.record = coupon.record;
     out.exams = exams_at_a_glance(coupon);
-    out.unfinished =
-        coupon.record.withdrawn.empty() && (coupon.exams.empty() || !coupon.open_exams().empty());
+    // One that found more or less than it was finished with is to be opened and finished again.
+    const bool pending = std::any_of(coupon.exams.begin(), coupon.exams.end(),
+                                     [](const ExamRecord &exam) { return exam.pending; });
+    out.unfinished = coupon.record.withdrawn.empty() && (coupon.exams.empty() || pending);
     out.indications = coupon.indications.size();
     std::set<int> rejecting;
     if (judged.judged) {

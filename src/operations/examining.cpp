@@ -207,7 +207,7 @@ std::vector<std::string> slips(const ExamRecord &exam) {
 
 /// What is taken, and was perhaps not meant.
 std::vector<std::string> doubts_of_exam(const CouponState &coupon, const ExamRecord &exam, int replaces) {
-    std::vector<std::string> out;
+    std::vector<std::string> out = slips(exam);
     const std::string method(name_of(exam.method));
     for (const auto &[name, value] : exam.conditions)
         if (const ConditionInfo *known = condition_info(name); known && !known->is_of(exam.method))
@@ -252,6 +252,7 @@ Asked asked_for(Office &office, const ExamRequest &request) {
     }
     OnRecord known = fill_from_record(office, out.exam, out.practice.get());
     out.against = std::move(known.against);
+    hold_note_against_none(out.exam, request.found, out.against);
     out.notes.insert(out.notes.end(), known.notes.begin(), known.notes.end());
     return out;
 }
@@ -316,7 +317,6 @@ Done<ExamRecord> record_exam(Writing &writing, const ExamRequest &request) {
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     }
     std::vector<std::string> notes = std::move(asked.notes);
-    for (auto &slip : slips(exam)) notes.push_back(std::move(slip));
     for (auto &doubt : doubts_of_exam(state, exam, request.replaces)) notes.push_back(std::move(doubt));
     if (request.replaces > 0) {
         const ExamRecord old = state.needed_exam(request.replaces);

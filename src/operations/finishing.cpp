@@ -1,5 +1,6 @@
 #include "operations/finishing.hpp"
 
+#include "facts/commented_find.hpp"
 #include "facts/person_name.hpp"
 #include "facts/reason.hpp"
 #include "measure/text.hpp"
@@ -18,6 +19,14 @@ void check_not_to_come(const ExamRecord &exam, Day today) {
         throw refused("the exam is dated " + print(exam.date) + ", which is to come").at("date");
 }
 
+void hold_note_against_none(const ExamRecord &exam, std::optional<int> found,
+                            std::vector<Unlikely> &against) {
+    if (found == 0 && !find_in_comment("# " + exam.note).empty())
+        against.push_back({"note-like-a-find", "the note '" + shown(exam.note) +
+                                                   "' reads like a find, and the exam is said to have found "
+                                                   "none; is it one?"});
+}
+
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon) {
     const std::string welded = coupon.get("welded");
     if (welded.empty() || exam.date >= parse_day(welded)) return std::nullopt;
@@ -33,12 +42,15 @@ void check_day(const ExamRecord &exam, const CouponRecord &coupon, Day today) {
 void check_finish(const ExamRecord &exam, int found, int on_record) {
     if (exam.examiner.empty())
         throw refused("who examined? an exam is finished by a named examiner").give("examiner");
-    if (found != on_record)
-        throw refused("the exam is said to have found " + std::to_string(found) + ", and " +
-                      counted(static_cast<std::size_t>(on_record), "is", "are") +
-                      " on record under it: log the rest, withdraw what was not found, or finish it as it is "
-                      "logged")
-            .at("found");
+    if (found == on_record) return;
+    const std::string said =
+        "the exam is said to have found " + std::to_string(found) + ", and " +
+        (on_record == 0 ? "none is" : counted(static_cast<std::size_t>(on_record), "is", "are")) +
+        " on record under it: ";
+    // A smaller number would lose a find that somebody saw, so none is offered.
+    throw refused(said + (found > on_record ? "log what is missing, and finish it then"
+                                            : "look at what is logged, and withdraw what was not found"))
+        .at("found");
 }
 
 bool is_anothers(const ExamRecord &exam, const Stamp &who) {
@@ -68,6 +80,27 @@ std::string named(const std::vector<const ExamRecord *> &exams) {
     for (const auto *exam : exams)
         names.push_back(std::to_string(exam->number) + " (" + std::string(name_of(exam->method)) + ")");
     return listed(names);
+}
+
+Remedy log_under(const CouponState &coupon, const ExamRecord &exam) {
+    const std::string method(name_of(exam.method));
+    const auto open = coupon.open_exams();
+    const auto alike = std::count_if(open.begin(), open.end(),
+                                     [&](const ExamRecord *one) { return one->method == exam.method; });
+    Remedy out{"log", {coupon.record.id, method + " ..."}, {}};
+    if (alike > 1) out.fields.push_back("exam=" + std::to_string(exam.number));
+    return out;
+}
+
+std::vector<Remedy> mends_of_number(const CouponState &coupon, const ExamRecord &exam, int found) {
+    const int finds = coupon.finds_of(exam.number);
+    if (found == finds) return {};
+    if (found > finds) return {log_under(coupon, exam)};
+    std::string number = "N";
+    for (const auto &one : coupon.indications)
+        if (one.exam == exam.number && finds == 1) number = std::to_string(one.number);
+    return {{"show", {coupon.record.id}, {}},
+            {"withdraw", {coupon.record.id, "indication", number}, {"why"}}};
 }
 
 namespace {
@@ -133,11 +166,8 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
                     {coupon, std::string(name_of(exam.method))},
                     {"replaces", "examiner", "why"},
                     exam.number > 0 ? std::to_string(exam.number) : ""});
-        else if (const int finds = writing.coupon(coupon).finds_of(exam.number); finds != found)
-            e.mend({"finish",
-                    {coupon, std::to_string(exam.number)},
-                    {"found"},
-                    finds > 0 ? std::to_string(finds) : "none"});
+        else
+            for (auto &one : mends_of_number(writing.coupon(coupon), exam, found)) e.mend(std::move(one));
         throw;
     }
     const CouponRecord &record = writing.coupon(coupon).record;
@@ -158,7 +188,8 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     const int found = request.found.value_or(state.finds_of(number));
     if (request.some_logged && !request.found && found == 0)
         throw refused("none was logged under exam " + named({&exam}) + " of coupon " + request.coupon +
-                      "; if it found none, its number is the word none")
+                      "; log what it found, or if it found none, its number is the word none")
+            .mend(log_under(state, exam))
             .mend({"finish", {request.coupon, std::to_string(number)}, {"found"}, "none"});
     check_may_finish(writing, exam, request.why);
     finish(writing, request.coupon, exam, found,

@@ -36,12 +36,20 @@ void check_may_finish(Writing &writing, const ExamRecord &exam, const std::strin
 /// "2 (MT) and 3 (RT)".
 std::string named(const std::vector<const ExamRecord *> &exams);
 
+/// To log one more find under an open exam.
+Remedy log_under(const CouponState &coupon, const ExamRecord &exam);
+/// What mends a number of finds that is not what is on record: of too many to log the rest, of too few to
+/// look at them and withdraw one. Empty if it is right.
+std::vector<Remedy> mends_of_number(const CouponState &coupon, const ExamRecord &exam, int found);
+
 /// Adds a note if the exam was finished with another number of finds than is on record now.
 void note_contradictions(Writing &writing, const std::string &coupon, int exam,
                          std::vector<std::string> &notes);
 
 /// Refuses a finish: no examiner is named, or as many finds are not on record. Throws Refusal.
 void check_finish(const ExamRecord &exam, int found, int on_record);
+/// A note that reads like a find beside the word that none was found, which is asked about.
+void hold_note_against_none(const ExamRecord &exam, std::optional<int> found, std::vector<Unlikely> &against);
 /// That an exam is dated before its weld; nothing if it is not, or the day of the weld is not told.
 std::optional<Unlikely> before_its_weld(const ExamRecord &exam, const CouponRecord &coupon);
 /// Refuses an exam of tomorrow. Throws Refusal.

@@ -9,7 +9,9 @@
 #include "operations/notes_by_mark.hpp"
 #include "operations/sheet_reader.hpp"
 
+#include <algorithm>
 #include <set>
+#include <sstream>
 
 namespace beadbook {
 namespace {
@@ -45,6 +47,7 @@ public:
         }
         for (const auto &coupon : head.coupons)
             for (const Exam method : head.methods) take(head, coupon, method, good);
+        tell_refused(head.line);
     }
 
     bool any() const { return !taken_.parts.empty(); }
@@ -82,14 +85,30 @@ private:
         const bool goes_on = exam.replaces > 0;
         if (goes_on) go_on_with(writing_.coupon(coupon.mark).needed_exam(exam.replaces), exam);
         if (said.finds.empty() && !goes_on) exam.found = 0;
-        auto recorded = record_exam(writing_, exam);
+        Done<ExamRecord> recorded;
+        ++tried_;
+        try {
+            recorded = record_exam(writing_, exam);
+        } catch (const Refusal &e) {
+            if (e.kind() == Refusal::Kind::record) throw;
+            refused_.push_back({said.finds.empty() ? coupon.line : said.finds.front().first, e.what(),
+                                e.missing() ? e.field() : ""});
+            return;
+        }
         const int number = recorded.value.number;
         if (goes_on) notes_.take(coupon.mark, {title_of(recorded.value) + " was open, and is gone on with"});
         SheetTaken::Part part{coupon.mark, std::move(recorded.value), {}};
         notes_.take(coupon.mark, std::move(recorded.notes));
         if (!said.finds.empty()) {
-            auto logged =
-                log_lines(writing_, {coupon.mark, number, placed(said.finds), request_.name, request_.sure});
+            Done<Logged> logged;
+            try {
+                logged = log_lines(writing_,
+                                   {coupon.mark, number, placed(said.finds), request_.name, request_.sure});
+            } catch (const Refusal &e) {
+                if (e.kind() == Refusal::Kind::record) throw;
+                tell_at_lines(e, said.finds.front().first);
+                return;
+            }
             notes_.take(coupon.mark, std::move(logged.notes));
             part.found = std::move(logged.value.indications);
             part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
@@ -97,6 +116,30 @@ private:
             part.exam = finish_exam(writing_, {coupon.mark, number, 0}).value;
         }
         taken_.parts.push_back(std::move(part));
+    }
+    /// What is wrong with several lines names their places itself.
+    void tell_at_lines(const Refusal &refusal, int line) {
+        const std::string place = request_.name + ":";
+        std::istringstream all{std::string(refusal.what())};
+        for (std::string one; std::getline(all, one);) {
+            const std::size_t end = one.find_first_not_of("0123456789", place.size());
+            if (one.starts_with(place) && end != one.npos && end > place.size() &&
+                one.substr(end, 2) == ": ") {
+                line = std::stoi(one.substr(place.size(), end - place.size()));
+                one.erase(0, end + 2);
+            }
+            faults_.add(line, one, refusal.missing() ? refusal.field() : "");
+        }
+    }
+    /// What every exam of the head is refused for is a mistake of the head.
+    void tell_refused(int head) {
+        const bool of_head = tried_ > 1 && refused_.size() == tried_ &&
+                             std::all_of(refused_.begin(), refused_.end(), [&](const NotRecorded &one) {
+                                 return one.what == refused_.front().what;
+                             });
+        for (const auto &one : refused_) faults_.add(of_head ? head : one.line, one.what, one.lacking);
+        refused_.clear();
+        tried_ = 0;
     }
     /// What the open exam says stays where the sheet says nothing else; where it does, one of them is wrong.
     void go_on_with(const ExamRecord &open, ExamRequest &exam) const {
@@ -161,6 +204,12 @@ private:
                 .give("again");
         return 0;
     }
+    struct NotRecorded {
+        int line;
+        std::string what, lacking;
+    };
+    std::vector<NotRecorded> refused_; ///< exams of the head at hand
+    std::size_t tried_ = 0;
     SheetTaken taken_;
     NotesByMark notes_;
     Writing &writing_;

@@ -2,10 +2,12 @@
 
 #include "criteria/shipped.hpp"
 #include "criteria/vocabulary.hpp"
+#include "facts/log_line.hpp"
 #include "facts/log_line_hints.hpp"
 #include "measure/natural_order.hpp"
 #include "measure/text.hpp"
 #include "operations/finishing.hpp"
+#include "operations/logging.hpp"
 
 #include <algorithm>
 #include <array>
@@ -141,15 +143,29 @@ void read_reopened(LogOrder &out, std::string_view line, const std::vector<std::
 }
 
 /// The open exams of which a line of the text says that they found nothing.
-std::vector<const ExamRecord *> exams_of_none(const CouponState &coupon, const std::string &text) {
-    std::vector<const ExamRecord *> out;
+struct SaidNone {
+    std::vector<const ExamRecord *> exams;
+    bool alone = true; ///< no line says anything else
+};
+SaidNone exams_of_none(const CouponState &coupon, const std::string &text) {
+    SaidNone out;
     std::istringstream lines{text};
-    for (std::string line; std::getline(lines, line);)
-        if (const LogOrder order = log_order(line); order.word == LogWord::nothing)
-            for (const auto *exam : coupon.open_exams())
-                if ((!order.method || exam->method == *order.method) &&
-                    std::find(out.begin(), out.end(), exam) == out.end())
-                    out.push_back(exam);
+    for (std::string line; std::getline(lines, line);) {
+        if (is_comment(line)) continue;
+        LogOrder order;
+        try {
+            order = log_order(line);
+        } catch (const InputError &) { // no line of a find either
+        }
+        if (order.word != LogWord::nothing) {
+            out.alone = false;
+            continue;
+        }
+        for (const auto *exam : coupon.open_exams())
+            if ((!order.method || exam->method == *order.method) &&
+                std::find(out.exams.begin(), out.exams.end(), exam) == out.exams.end())
+                out.exams.push_back(exam);
+    }
     return out;
 }
 
@@ -192,23 +208,49 @@ LogOrder log_order(std::string_view line) {
     return out;
 }
 
+std::optional<Exam> method_begun(std::string_view text) {
+    const auto words = words_of(text);
+    if (words.empty()) return std::nullopt;
+    const std::string_view word = words.front();
+    return exam_named(word.substr(0, word.size() - (word.ends_with(':') ? 1 : 0)));
+}
+
+void check_one_to_log(const CouponState &coupon, int number, const std::string &who,
+                      std::optional<Exam> method) {
+    const std::size_t open = coupon.open_exams().size();
+    // Lines may tell several open exams apart; where all are finished they tell which one is meant.
+    if (number > 0 || open <= 1) exam_for(coupon, number, who, open == 0 ? method : std::nullopt);
+}
+
 Refusal with_way_to_finish(const Refusal &refusal, const CouponState &coupon, const std::string &lines) {
     std::string text = refusal.what();
     std::vector<Remedy> remedies;
-    for (const auto *exam : exams_of_none(coupon, lines)) {
+    const SaidNone none = exams_of_none(coupon, lines);
+    for (const auto *exam : none.exams) {
         const int finds = coupon.finds_of(exam->number);
         if (finds > 0)
             text += "; " + counted(static_cast<std::size_t>(finds), "find is", "finds are") +
-                    " on record under exam " + named({exam}) +
-                    ": withdraw what was not found, or say that number";
-        remedies.push_back({"finish",
-                            {coupon.record.id, std::to_string(exam->number)},
-                            {"found"},
-                            finds > 0 ? std::to_string(finds) : "none"});
+                    " on record under exam " + named({exam}) + ": withdraw what was not found";
+        for (auto &one : mends_of_number(coupon, *exam, 0)) remedies.push_back(std::move(one));
+        // A line beside it may be a find, which would be lost.
+        if (finds == 0 && none.alone)
+            remedies.push_back(
+                {"finish", {coupon.record.id, std::to_string(exam->number)}, {"found"}, "none"});
     }
     Refusal out = refusal.told(text);
     for (auto &remedy : remedies) out.mend(std::move(remedy));
     return out;
+}
+
+void check_none_alone(const CouponState &coupon, const std::vector<int> &none,
+                      const std::vector<IndicationRecord> &found, const std::string &name) {
+    for (const int exam : none)
+        for (const auto &find : found)
+            if (find.exam == exam)
+                throw refused((name.empty() ? "" : name + ": ") + "'none' of exam " +
+                              named({coupon.exam(exam)}) + ", and '" + shown(print_log_line(find)) +
+                              "' is a find of it in the same lines: which is so? Nothing was stored; leave "
+                              "out the line that is wrong");
 }
 
 std::string_view log_orders_help() {

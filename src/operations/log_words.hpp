@@ -41,9 +41,19 @@ struct LogOrder {
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);
+/// The method that the first line of a text begins with.
+std::optional<Exam> method_begun(std::string_view text);
+/// Refuses lines before they are read: the exam of that number is finished, or none is open. `method` is that
+/// of the first line. Throws Refusal.
+void check_one_to_log(const CouponState &coupon, int number, const std::string &who,
+                      std::optional<Exam> method);
 /// A refusal of lines, with how exams are finished of which one of them says that they found nothing. Such an
 /// exam may have finds on record: then they are told.
 Refusal with_way_to_finish(const Refusal &refusal, const CouponState &coupon, const std::string &lines);
+/// Refuses lines that tell a find of an exam and that it found none. `name` is of their file, if they are
+/// one.
+void check_none_alone(const CouponState &coupon, const std::vector<int> &none,
+                      const std::vector<IndicationRecord> &found, const std::string &name);
 /// A line of help for each.
 std::string_view log_orders_help();
 

@@ -132,10 +132,9 @@ namespace {
 /// The exam of each line of one log.
 class ExamOfLine {
 public:
-    ExamOfLine(const CouponState &coupon, int asked, const std::string &who)
+    ExamOfLine(const CouponState &coupon, int asked, const std::string &who, std::string_view lines)
         : coupon_(coupon), asked_(asked), who_(who) {
-        // Lines may tell several open exams apart; nothing else is mended by them.
-        if (asked_ > 0 || coupon_.open_exams().size() <= 1) exam_for(coupon_, asked_, who_);
+        check_one_to_log(coupon_, asked_, who_, method_begun(lines));
     }
 
     int of(const LogLine &line) const {
@@ -207,8 +206,8 @@ std::vector<IndicationRecord> filed(const CouponState &state, const LogRequest &
             throw at_line(i, e);
         }
         try {
-            auto unlikely =
-                Plausibility::shipped().of(state.record, found, state.needed_exam(found.exam).method, beside);
+            auto unlikely = Plausibility::shipped().of(
+                state.record, found, state.needed_exam(found.exam).method, beside, log.lines[i].bare);
             const std::string read = std::to_string(found.exam) + " " + print_log_line(found);
             if (!seen.insert(read).second)
                 unlikely.push_back({"same-line-twice", "'" + shown(print_log_line(found)) +
@@ -282,7 +281,7 @@ Done<Logged> taken_as(Office &office, const CouponState &state, const std::strin
                       const LogRequest &request) {
     const CouponRecord &coupon = state.record;
     check_is_another(office, who, coupon.get("welder"), "says what an exam found");
-    const ExamOfLine exams(state, request.exam, who);
+    const ExamOfLine exams(state, request.exam, who, request.text);
     ParsedLog log = parsed(state, request);
     if (log.lines.empty() && log.none.empty())
         throw refused("there is no line to log" +
@@ -292,6 +291,7 @@ Done<Logged> taken_as(Office &office, const CouponState &state, const std::strin
     Logged out{request.coupon, 0, {}, {}, {}};
     for (const auto &method : log.none) out.none.push_back(exam_for(state, request.exam, who, method));
     out.indications = filed(state, request, exams, std::move(log));
+    check_none_alone(state, out.none, out.indications, request.is_file ? request.name : "");
     if (request.is_file) {
         const std::string file = hash_of_lines(request.text);
         if (!request.again) check_not_again(state, out.indications, file);
@@ -348,7 +348,9 @@ Done<Logged> correct_indication(Writing &writing, const std::string &coupon, int
     now.exam = old.exam;
     now.file = old.file;
     now.moved_from = old.moved_from;
-    now.sure = set_aside_by(Plausibility::shipped().of(record, now, exam.method, state.indications), sure);
+    now.sure = set_aside_by(
+        Plausibility::shipped().of(record, now, exam.method, state.indications, log.lines.front().bare),
+        sure);
     Entry e = codec::entry_of(coupon, now);
     if (e.body == codec::entry_of(coupon, old).body)
         throw refused("this changes nothing: #" + std::to_string(number) + " stands so already");

@@ -25,6 +25,10 @@ bool is_ditto(std::string_view word) {
     return word == "\"" || word == "\"\"" || word == "''" || word == "\xE2\x80\x9D";
 }
 
+bool may_be_slip_of(std::string_view word, const std::string &meant) {
+    return word.substr(0, 2) == meant.substr(0, 2) && !nearest_word(word, {meant}).empty();
+}
+
 SheetCoupon &part_of(SheetHead &head, const std::string &mark, int line) {
     for (auto &one : head.coupons)
         if (one.mark == mark) return one;
@@ -168,6 +172,7 @@ private:
         last_ = ditto ? last_ : word;
         std::vector<Exam> methods = methods_before(rest, head);
         const bool none = is_none(rest), incomplete = is_incomplete(rest);
+        if (!none && !incomplete) check_meant(rest);
         if (methods.empty() && (none || incomplete || head.methods.size() == 1)) methods = head.methods;
         if (methods.empty()) {
             std::vector<std::string> either;
@@ -184,6 +189,22 @@ private:
         for (const auto &mark : marks)
             for (const Exam method : methods)
                 say(part_of(head, mark, number_).said[method], line, rest, none, incomplete);
+    }
+    /// Refuses what was meant as none or incomplete, and is written otherwise.
+    static void check_meant(std::string_view rest) {
+        const std::string_view said = trimmed(rest.substr(0, rest.find('#')));
+        const std::string_view word = trimmed(said.substr(0, said.find_first_of(" \t:")));
+        if (word.empty() || type_named(said, Vocabulary::shipped())) return;
+        const auto refuse = [&](const std::string &meant) {
+            return refused("'" + shown(said) + "' is no find; did you mean '" + meant + "'?");
+        };
+        if (reads_as_none(said))
+            throw refused("'" + shown(said) + "' is no find; if none was found, write none");
+        if (word.size() == said.size() && may_be_slip_of(word, "none")) throw refuse("none");
+        if (may_be_slip_of(word, "incomplete"))
+            throw refuse("incomplete: " + (said.find(':') == said.npos
+                                               ? std::string("WHY")
+                                               : shown(trimmed(said.substr(said.find(':') + 1)))));
     }
     /// Coupons with commas between, blanks about these or not.
     static std::string take_marks(std::string_view &rest) {

@@ -33,6 +33,13 @@ std::string names_of(const std::vector<Exam> &methods, const std::string &betwee
     return joined(out, between);
 }
 
+bool share_a_word(std::string_view line, std::string_view other) {
+    const auto words = words_of(line), said = words_of(other);
+    return std::any_of(words.begin(), words.end(), [&](const auto &word) {
+        return word != "at" && !exam_named(word) && std::find(said.begin(), said.end(), word) != said.end();
+    });
+}
+
 std::string ways_to_finish(const CouponState &coupon) {
     std::vector<std::string> ways;
     for (const auto *exam : coupon.open_exams())

@@ -6,6 +6,8 @@ namespace beadbook {
 
 /// "VT or MT", with what stands between them.
 std::string names_of(const std::vector<Exam> &methods, const std::string &between);
+/// Whether two lines have a word or a figure in common, beside their methods.
+bool share_a_word(std::string_view line, std::string_view other);
 /// "type 'VT finish' or 'MT none'": of each open exam the words that finish it as it is logged.
 std::string ways_to_finish(const CouponState &coupon);
 

@@ -158,14 +158,8 @@ private:
     }
     /// A line that was taken is what was meant by those that were not and share a word or figure with it.
     void forget_like(const std::string &line) {
-        const auto words = words_of(line);
-        std::erase_if(not_taken_, [&](const auto &one) {
-            const auto said = words_of(one.line);
-            return one.coupon == coupon_ && std::any_of(said.begin(), said.end(), [&](const auto &word) {
-                       return word != "at" && !exam_named(word) &&
-                              std::find(words.begin(), words.end(), word) != words.end();
-                   });
-        });
+        std::erase_if(not_taken_,
+                      [&](const auto &one) { return one.coupon == coupon_ && share_a_word(one.line, line); });
     }
     /// By which method a line was found; nothing where the line and the sitting leave that open.
     std::optional<Exam> method_of(const std::string &line) {
@@ -317,10 +311,18 @@ private:
         session_.out << text(document_of(done.value), session_.paint());
         tell_notes(done.notes);
     }
+    /// Of what was finished a reason is asked; before that it is a slip of the sitting.
+    std::string why_corrected(int number) {
+        const CouponState state = call_.office().coupon(coupon_);
+        if (!state.needed_exam(state.needed_indication(number).exam).finished) return corrected;
+        const auto why = next_("  its exam is finished; why is it corrected? ");
+        if (!why || trimmed(*why).empty()) throw InputError("not corrected; a reason is needed");
+        return std::string(trimmed(*why));
+    }
     void correct(int number, const std::string &line) {
-        const auto done = stored([&](Writing &w, bool sure) {
-            return correct_indication(w, coupon_, number, line, corrected, sure);
-        });
+        const std::string why = why_corrected(number);
+        const auto done = stored(
+            [&](Writing &w, bool sure) { return correct_indication(w, coupon_, number, line, why, sure); });
         deeds_.push_back(
             {coupon_, 0, {}, "corrected #" + std::to_string(number) + ": correct it again, if it was right"});
         session_.out << "  #" << number << " " << visible(print_log_line(done.value.indications.front()))

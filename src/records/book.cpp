@@ -50,8 +50,11 @@ std::vector<Entry> Book::history(const std::string &id) {
         throw refused("there is no coupon '" + shown(id) + "'; it is the mark of a welder")
             .mend({"welder", {id}, {}});
     throw DataError("there is no coupon '" + shown(id) + "'" +
-                    (id.find(' ') == std::string::npos ? near_mark(id, coupons())
-                                                       : "; expected a coupon's mark, which has no blanks"));
+                    (id.find("..") != std::string::npos || id.find(',') != std::string::npos
+                         ? "; here one coupon is taken at a time, by its mark"
+                     : id.find(' ') == std::string::npos
+                         ? near_mark(id, coupons())
+                         : "; expected a coupon's mark, which has no blanks"));
 }
 
 CouponState Book::coupon(const std::string &id, std::optional<std::int64_t> before) {

@@ -40,7 +40,7 @@ std::string path_of(const Remedy &remedy) {
     if (done == "change") return coupon + "/change";
     if ((done == "reopen" || done == "finish") && remedy.on.size() > 1)
         return coupon + "/exam/" + on(remedy, 1);
-    for (const char *of_coupon : {"restore", "show", "correct", "move"})
+    for (const char *of_coupon : {"restore", "show", "correct", "move", "log", "withdraw"})
         if (done == of_coupon) return coupon;
     return "";
 }
@@ -59,6 +59,8 @@ std::string deed_words(const Remedy &remedy) {
     if (done == "show" || done == "welder") return "look at " + of;
     if (done == "history") return "look at the history of " + of;
     if (done == "person" || done == "equipment") return "have the keeper enter " + of;
+    if (done == "log") return "log what is missing of " + of;
+    if (done == "withdraw" && which == "indication") return "withdraw a find of " + of;
     if ((done == "correct" || done == "move") && !which.empty()) return done + " #" + which + " of " + of;
     return done + (remedy.on.empty() ? "" : " " + joined(remedy.on, " "));
 }

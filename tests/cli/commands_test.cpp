@@ -198,6 +198,19 @@ TEST_CASE("the prompt corrects a find, and keeps the old line") {
     CHECK_THAT(run.ok({"history", "T-1", "--json"}), says("corrected at the prompt"));
 }
 
+TEST_CASE("of a find of a finished exam the prompt asks why it is corrected") {
+    const Program run;
+    small_coupon(run);
+    const Run r = run({"log", "T-1"},
+                      "pore 0.055 at 1\nfinish\ncorrect 1 pore 0.01 at 2\n\ncorrect 1 pore 0.01 at 2\n"
+                      "the scale was read wrong\n",
+                      true);
+    CHECK_THAT(r.out, says("why is it corrected?") && says("not corrected; a reason is needed"));
+    CHECK_THAT(r.out, says("#1 gas pore size 0.01 in at 2 in; the old line is kept\n"));
+    CHECK_THAT(run.ok({"history", "T-1", "--json"}),
+               says("the scale was read wrong") && !says("corrected at the prompt"));
+}
+
 TEST_CASE("the prompt says why it cannot say, goes from coupon to coupon, and takes a find of its own back") {
     const Program run;
     small_coupon(run);

@@ -35,7 +35,8 @@ bool asks_of(const std::map<std::string, std::string> &fields, const std::string
              const std::string &rule) {
     const CouponRecord coupon = coupon_of(fields);
     const LogLine read = read_log_line(line, coupon.facts().line, coupon.fixed_unit());
-    return rules_of(Plausibility::shipped().of(coupon, read.found, read.method.value_or(Exam::VT)))
+    return rules_of(
+               Plausibility::shipped().of(coupon, read.found, read.method.value_or(Exam::VT), {}, read.bare))
         .contains(rule);
 }
 
@@ -258,6 +259,14 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
         {"inches-on-millimetres", metric, "crack 3/4", "crack 1-1/2"},
         {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/32", "undercut d 1/32mm"},
         {"inches-on-millimetres", {{"units", "in"}}, "undercut d 1/4 mm", "undercut d 3/64 MM"},
+        {"bare-size", metric, "pore 0.5", "pore 0.499999"},
+        {"bare-size", metric, "pore 0.25mm", "pore .25"},
+        {"bare-length", metric, "crack l 0.5", "crack 0.375 x 0.2"},
+        {"bare-length", metric, "crack 0.25 mm x 0.2 mm", "crack l 0.25"},
+        {"bare-depth", metric, "undercut d 0.2", "undercut d 0.199999"},
+        {"bare-depth", metric, "undercut d 0.15mm", "undercut d 0.15"},
+        {"bare-height", metric, "overlap h 0.2", "overlap h 0.199999"},
+        {"bare-height", metric, "overlap h 0", "overlap h 0.125"},
         {"size-in-other-unit", inches, "pore 0.5 mm", "pore 0.499999 mm"},
         {"size-in-other-unit", inches, "pore 0.01 in", "pore 0.19 mm"},
         {"length-in-other-unit", inches, "crack l 0.5 mm", "crack l 0.499999 mm"},
@@ -314,6 +323,8 @@ TEST_CASE("each rule about a find asks on one side of its bound, and not at it")
     // Of a coupon in mm, or of no unit of its own, and of what a weld is measured for.
     CHECK_FALSE(asks_of(metric, "pore 0.19", "size-in-other-unit"));
     CHECK_FALSE(asks_of({}, "pore 0.19 mm", "size-in-other-unit"));
+    CHECK_FALSE(asks_of(inches, "pore 0.19", "bare-size"));
+    CHECK_FALSE(asks_of(metric, "fillet size 0.25", "bare-size"));
     CHECK_FALSE(asks_of(inches, "fillet size 0.19 mm", "size-in-other-unit"));
     // A crack may run along its whole weld; a fillet's size is no imperfection of the metal.
     CHECK_FALSE(asks_of({{"thickness", "0.1 in"}}, "crack 3 in", "round-over-wall"));

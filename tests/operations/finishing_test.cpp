@@ -200,7 +200,7 @@ TEST_CASE("as logged is no word for none where a person says it") {
     const Refusal refused =
         booth.refusal([&] { booth.write([&](Writing &w) { return finish_exam(w, request); }); });
     CHECK_THAT(refused.what(), says("none was logged under exam 1 (VT) of coupon T-1"));
-    CHECK(remedies_of(refused) == "finish T-1 1 found");
+    CHECK(remedies_of(refused) == "log T-1 VT ...; finish T-1 1 found");
     booth.log("pore 0.01 at 1", "T-1", 1);
     booth.write([&](Writing &w) { return finish_exam(w, request); });
     CHECK(booth.book.coupon("T-1").exams.at(0).finished->found == 1);

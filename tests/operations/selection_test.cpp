@@ -97,6 +97,14 @@ TEST_CASE("a selection holds of a coupon what was asked for, and what it does no
                says("from 2026-11-03 to 2026-11-02 there is no day"));
 }
 
+TEST_CASE("an exam that lost a find since it was finished is unfinished") {
+    Cohort booth;
+    const auto unfinished = [&] { return marks(booth, with([](Selection &s) { s.unfinished = true; })); };
+    CHECK(unfinished() == "open bare");
+    booth.write([](Writing &w) { return withdraw_indication(w, "rejected", 1, "a scratch of the brush"); });
+    CHECK(unfinished() == "rejected open bare");
+}
+
 TEST_CASE("every coupon has one grade state, and a grade that holds no more is neither passed nor failed") {
     Cohort booth;
     booth.write([](Writing &w) { return grade_coupon(w, {"accepted", true, "", {}}); });
