@@ -28,6 +28,10 @@ public:
         for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
         for (const auto &one : planar_passes(set_, vocabulary_)) tell_planar(one);
         check_no_exam();
+        for (const auto &table : set_.tables)
+            if (std::none_of(set_.unused.begin(), set_.unused.end(),
+                             [&](const UnusedName &one) { return one.name == table->name; }))
+                check_rows(*table);
         for (const auto &one : set_.relevance) {
             check_clause(one.subject, one.id, one.where_from, "relevance." + one.id);
             check_scope(one.ignore, one.id, one.where_from, "relevance." + one.id);
@@ -98,6 +102,21 @@ private:
         std::vector<std::string> out;
         for (const auto &c : conditions) out.push_back(c.text);
         return listed(out, "and");
+    }
+
+    /// Rows that no coupon meets: a unit, or a number, that was mistaken.
+    void check_rows(const Table &table) {
+        for (const auto &row : table.rows) {
+            Condition band;
+            band.left = table.by;
+            for (const auto &edge : row.band)
+                band.edges.push_back({edge.compare, Formula::constant(edge.value, table.by.dimension())});
+            if (!band.edges.empty() && hold_outside_scope_only(set_, {band}))
+                return doubts_.tell("outside-scope", table.name, table.where, "tables." + table.name,
+                                    "row '" + row.text +
+                                        "' holds of no coupon that the set covers, by its 'scope': are the "
+                                        "number and its unit right?");
+        }
     }
 
     /// A gap without a condition is heard only where no rule speaks.
