@@ -31,22 +31,24 @@ ExitCode run_copy(Call &call) {
     const std::string &verb = call.at(0);
     const std::size_t more = call.words().size() - 1;
     if (verb == "blanks" && more <= 1) {
-        refuse_options(call, {"class", "edition", "page", "second", "why"}, verb);
+        refuse_options(call, {"class", "edition", "page", "second", "why", "sure"}, verb);
         return more == 1 ? call.tell(sheet_of(call, call.at(1))) : call.tell(sheets_of(call));
     }
     const auto write = [&](auto work) { return call.tell(call.write(work, Ledger::Mode::create)); };
     if (verb == "confirm" && more == 2)
         return write([&](Writing &w) {
             return confirm_limit(w, {call.at(1), call.at(2), call.all("class"), call.text("edition"),
-                                     call.text("page"), call.text("second"), call.text("why")});
+                                     call.text("page"), call.text("second"), call.text("why"),
+                                     call.has("sure")});
         });
     if (verb == "fill" && more == 3)
         return write([&](Writing &w) {
-            return fill_blank(w, {call.at(1), call.at(2), call.at(3), call.all("class"), call.text("edition"),
-                                  call.text("page"), call.text("second"), call.text("why")});
+            return fill_blank(w,
+                              {call.at(1), call.at(2), call.at(3), call.all("class"), call.text("edition"),
+                               call.text("page"), call.text("second"), call.text("why"), call.has("sure")});
         });
     if (verb == "withdraw" && more == 2) {
-        refuse_options(call, {"edition", "page", "second"}, verb);
+        refuse_options(call, {"edition", "page", "second", "sure"}, verb);
         return write([&](Writing &w) {
             return retract_copy(w, {call.at(1), call.at(2), call.all("class"), call.text("why")});
         });

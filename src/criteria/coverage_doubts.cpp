@@ -28,6 +28,10 @@ public:
         for (std::size_t c = 0; c < set_.classes.size(); ++c) check_class(c);
         for (const auto &one : planar_passes(set_, vocabulary_)) tell_planar(one);
         check_no_exam();
+        for (const auto &table : set_.tables)
+            if (std::none_of(set_.unused.begin(), set_.unused.end(),
+                             [&](const UnusedName &one) { return one.name == table->name; }))
+                check_rows(*table);
         for (const auto &one : set_.relevance) {
             check_clause(one.subject, one.id, one.where_from, "relevance." + one.id);
             check_scope(one.ignore, one.id, one.where_from, "relevance." + one.id);
@@ -98,6 +102,21 @@ private:
         std::vector<std::string> out;
         for (const auto &c : conditions) out.push_back(c.text);
         return listed(out, "and");
+    }
+
+    /// Rows that no coupon meets: a unit, or a number, that was mistaken.
+    void check_rows(const Table &table) {
+        for (const auto &row : table.rows) {
+            Condition band;
+            band.left = table.by;
+            for (const auto &edge : row.band)
+                band.edges.push_back({edge.compare, Formula::constant(edge.value, table.by.dimension())});
+            if (!band.edges.empty() && hold_outside_scope_only(set_, {band}))
+                return doubts_.tell("outside-scope", table.name, table.where, "tables." + table.name,
+                                    "row '" + row.text +
+                                        "' holds of no coupon that the set covers, by its 'scope': are the "
+                                        "number and its unit right?");
+        }
     }
 
     /// A gap without a condition is heard only where no rule speaks.
@@ -246,26 +265,55 @@ private:
     Doubts &doubts_;
 };
 
+/// `size at most 1/4 in`, and what of the find it bounds.
+const Condition *bound_of_size(const Relevance &one) {
+    for (const auto &c : one.ignore)
+        if (c.kind == Condition::Kind::comparison && c.left.lone_quantity() && c.edges.size() == 1 &&
+            is_maximum(c.edges[0].compare))
+            return &c;
+    return nullptr;
+}
+
+/// The largest dimension is no less than any other.
+bool bounds_measure(const Condition &bound, const Formula &measure) {
+    return bound.left.lone_quantity() == measure.lone_quantity() ||
+           (bound.left.lone_quantity() == slot_of(Quantity::size) &&
+            is_one_of(measure.lone_quantity(), {Quantity::length, Quantity::width}));
+}
+
+/// Finds of which both speak, as far as shapes that their names deny tell.
+bool both_speak(const Relevance &one, const Rule &rule, const Vocabulary &vocabulary) {
+    if ((rule.subject.exams & one.subject.exams).none()) return false;
+    for (std::size_t t = 0; t < vocabulary.size(); ++t) {
+        const auto &type = vocabulary[static_cast<TypeId>(t)];
+        // A group that it names not is not reached by it.
+        if (rule.subject.types[t] && one.subject.types[t] && !one.groups[t] && !type.measured &&
+            (rule.shape == Shape::unknown || type.shape == Shape::unknown || type.shape == rule.shape))
+            return true;
+    }
+    return false;
+}
+
 /// What does not count is never over the limit, though the limit is smaller.
-void check_relevance(const CriteriaSet &set, const Relevance &one, const Rule &rule, Doubts &doubts) {
-    if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare) ||
-        (rule.subject.types & ~one.subject.types).any() || (rule.subject.exams & ~one.subject.exams).any())
+void check_relevance(const CriteriaSet &set, const Relevance &one, const Rule &rule,
+                     const Vocabulary &vocabulary, Doubts &doubts) {
+    const Condition *bound = bound_of_size(one);
+    if (!bound || rule.kind != Rule::Kind::each || !is_maximum(rule.compare) ||
+        !rule.measure.lone_quantity() || !bounds_measure(*bound, rule.measure) ||
+        !both_speak(one, rule, vocabulary))
         return;
     for (std::size_t c = 0; c < set.classes.size(); ++c) {
         if (rule.limits[c].kind != Limit::Kind::value || !one.classes[c]) continue;
         // Some that is over the limit counts not, for every coupon of which both speak.
         std::vector<Condition> all = conditions_of(set, rule);
+        for (const auto &other : one.ignore)
+            if (&other != bound) all.push_back(other);
         const Formula &limit = rule.limits[c].formula;
-        if (one.ignore.size() != 1 || one.ignore[0].kind != Condition::Kind::comparison ||
-            one.ignore[0].left.lone_quantity() != rule.measure.lone_quantity() ||
-            !rule.measure.lone_quantity() || one.ignore[0].edges.size() != 1 ||
-            !is_maximum(one.ignore[0].edges[0].compare))
-            continue;
         bool over = true;
         for (const Unit unit : units_to_try(set, rule)) {
-            const Formula &bound = one.ignore[0].edges[0].right;
-            over = over && may_be_over(where_hold(all, unit), bound, limit, unit) == true &&
-                   may_be_over(where_hold(all, unit), limit, bound, unit) == false;
+            const Formula &least = bound->edges[0].right;
+            over = over && may_be_over(where_hold(all, unit), least, limit, unit) == true &&
+                   may_be_over(where_hold(all, unit), limit, least, unit) == false;
         }
         if (over)
             return doubts.tell("relevance-over-limit", rule.id, rule.where_from, "rules." + rule.id,
@@ -297,7 +345,7 @@ std::string texts(const std::vector<Condition> &conditions) {
 void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts) {
     Coverage(set, vocabulary, doubts).check();
     for (const auto &one : set.relevance)
-        for (const auto &rule : set.rules) check_relevance(set, one, rule, doubts);
+        for (const auto &rule : set.rules) check_relevance(set, one, rule, vocabulary, doubts);
     const auto subject = [](const Subject &a, const Subject &b) {
         return a.types == b.types && a.exams == b.exams;
     };

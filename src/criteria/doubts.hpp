@@ -64,6 +64,9 @@ void check_shares(const CriteriaSet &set, const SetBelow &below, Doubts &doubts)
 void check_thin_walls(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which something is limited, and not how large or how deep they are.
 void check_extents(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+/// Finds that are added, counted or spaced, of which only some are held one by one. Comes after the checks
+/// that tell of such finds more.
+void check_sizes_of_some(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 /// What rules judge and no exam is asked for, and joints of which no rule speaks. Comes after the checks
 /// that tell of such exams and bands more.
 void check_unexamined(const CriteriaSet &set, Doubts &doubts);

@@ -1,6 +1,7 @@
 // Finds of which something is limited, and not how large, how deep or how high they are.
 #include "criteria/alike_finds.hpp"
 #include "criteria/doubts.hpp"
+#include "criteria/into_wall.hpp"
 #include "criteria/measured_by.hpp"
 #include "criteria/own_measure.hpp"
 #include "criteria/remainder.hpp"
@@ -82,6 +83,7 @@ public:
             check_dimension(rule);
             check_side(rule);
         }
+        for (const auto &rule : set_.rules) check_fillets(rule);
     }
 
 private:
@@ -199,6 +201,43 @@ private:
         }
     }
 
+    /// A least size that some fillets alone are asked for: any other one is accepted of which nobody measured
+    /// how large it is.
+    void check_fillets(const Rule &rule) {
+        if (!asks_least_of_fillet(rule) || doubts_.told("need-not-be-measured", rule.id) || fillets_told_)
+            return;
+        Condition fillet;
+        fillet.kind = Condition::Kind::word;
+        fillet.slot = static_cast<Slot>(Fact::joint);
+        fillet.fitting = std::uint64_t{1} << word_index(info(Fact::joint), "fillet");
+        fillet.subject = "joint";
+        fillet.words = {"fillet"};
+        fillet.text = "joint is fillet";
+        const TypeSet sizes =
+            TypeSet().set(*vocabulary_.find("fillet size")).set(*vocabulary_.find("throat"));
+        for (std::size_t c = 0; c < set_.classes.size(); ++c) {
+            std::vector<std::vector<Condition>> taken_out;
+            for (const auto &other : set_.rules)
+                if (other.must_be_measured && speaks(other, c) && (other.subject.types & sizes).any())
+                    taken_out.push_back(other.when);
+            for (const auto &gap : set_.gaps)
+                if (gap.beside_rules && gap.classes[c] && gap.where.empty() && gap.subject &&
+                    (gap.subject->types & sizes).any())
+                    taken_out.push_back(gap.when);
+            const auto rest = remainder_of(set_, {fillet}, taken_out);
+            if (!rest) continue;
+            fillets_told_ = true;
+            return tell("need-not-be-measured", rule,
+                        "it asks for a least size, and of a fillet for class " + set_.classes[c].id +
+                            (rest->empty() ? "" : " where " + *rest) +
+                            " no rule does: one of which nobody measured it is accepted there");
+        }
+    }
+    bool asks_least_of_fillet(const Rule &rule) const {
+        return rule.kind == Rule::Kind::each && !is_maximum(rule.compare) &&
+               only_of(rule.subject.types, {"fillet size", "throat"});
+    }
+
     /// What is shallow does not count, and what counts is held by its length: nothing limits the depth.
     void check_depth(const Relevance &one) {
         for (const auto &c : one.ignore) {
@@ -302,6 +341,7 @@ private:
     const CriteriaSet &set_;
     const Vocabulary &vocabulary_;
     Doubts &doubts_;
+    bool fillets_told_ = false; ///< of one rule is enough
 };
 
 } // namespace

@@ -15,6 +15,7 @@ struct BelievedLimit {
     std::initializer_list<Quantity> measures;
     bool upper = true; ///< else it asks for at least as much
     std::int64_t value = 0;
+    bool or_rounded = false; ///< or whatever is rounded by the rule's own word
 };
 constexpr std::int64_t micro_deg = 1'000'000;
 const BelievedLimit believed_limits[] = {
@@ -24,11 +25,14 @@ const BelievedLimit believed_limits[] = {
      20 * nm_per_mm},
     {{"angular misalignment"}, {Quantity::angle}, true, 15 * micro_deg},
     {{"incorrect weld toe"}, {Quantity::angle}, false, 45 * micro_deg},
+    {{"undercut"}, {Quantity::depth}, true, 5 * nm_per_mm},
+    {{"porosity", "rounded indication"}, {Quantity::size, Quantity::width}, true, 26 * nm_per_mm, true},
     {{}, {Quantity::length, Quantity::size}, true, 500 * nm_per_mm},
 };
 
 bool speaks_of_such_only(const Rule &rule, const BelievedLimit &one) {
     const Vocabulary &words = Vocabulary::shipped();
+    if (one.or_rounded && rule.shape == Shape::rounded) return true;
     for (std::size_t t = 0; t < words.size(); ++t) {
         const auto type = static_cast<TypeId>(t);
         const bool such = one.types.size() == 0
@@ -50,6 +54,12 @@ bool always_beyond(const CriteriaSet &set, const Rule &rule, const Formula &limi
         return possible(where) == true &&
                (one.upper ? may_be_over(where, bound, limit, unit, false)
                           : may_be_over(where, limit, bound, unit, false)) == false;
+    });
+}
+
+bool all_beyond(const CriteriaSet &set, const Rule &rule, const BelievedLimit &one) {
+    return std::all_of(rule.limits.begin(), rule.limits.end(), [&](const Limit &limit) {
+        return limit.kind != Limit::Kind::value || always_beyond(set, rule, limit.formula, one);
     });
 }
 
@@ -78,6 +88,8 @@ void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
             if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
                 !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
                 continue;
+            // Where one class alone has so much, how far the two are apart tells it better.
+            if (one.or_rounded && !all_beyond(set, rule, one)) continue;
             for (std::size_t c = 0; c < set.classes.size(); ++c) {
                 const Limit &limit = rule.limits[c];
                 if (limit.kind != Limit::Kind::value || !always_beyond(set, rule, limit.formula, one))

@@ -173,6 +173,7 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
     check_extents(set, vocabulary, doubts);
     check_loopholes(set, vocabulary, doubts);
     check_find_band_ends(set, vocabulary, doubts);
+    check_sizes_of_some(set, vocabulary, doubts);
     check_unexamined(set, doubts);
     for (const auto &rule : set.rules)
         if (std::all_of(rule.limits.begin(), rule.limits.end(), [](const Limit &l) {

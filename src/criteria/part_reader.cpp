@@ -125,6 +125,14 @@ std::vector<Standing> read_standings(const Fields &fields, ReadContext &context)
     return out;
 }
 
+/// "; it could be incomplete fusion or overlap: write which", of a word that is used for several.
+static std::string types_meant(const std::string &word, const Vocabulary &vocabulary) {
+    std::vector<std::string> names;
+    for (const TypeId type : vocabulary.perhaps(word)) names.push_back(vocabulary[type].name);
+    return names.empty() ? did_you_mean(word, vocabulary.names())
+                         : "; it could be " + listed(names, "or") + ": write which";
+}
+
 Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_exams) {
     Subject out;
     const auto closure = [&](std::string_view key, bool value, bool &known) {
@@ -135,7 +143,7 @@ Subject read_subject(const Fields &fields, ReadContext &context, ExamsKey key_ex
             if (!type && word->text != "any")
                 context.issues.error(word->where, fields.path_of(key),
                                      "'" + shown(word->text) + "' is no type of imperfection" +
-                                         did_you_mean(word->text, context.vocabulary.names()));
+                                         types_meant(word->text, context.vocabulary));
             for (std::size_t t = 0; t < context.vocabulary.size(); ++t) {
                 const auto id = static_cast<TypeId>(t);
                 const bool hit = type ? context.vocabulary.is_a(id, *type)

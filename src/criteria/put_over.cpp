@@ -268,6 +268,13 @@ private:
                           did_you_mean(id, known));
                 continue;
             }
+            if (const Yaml *whole = own_rule(id))
+                issues_.late_error(one.where, "changes",
+                                   "rule '" + shown(id) + "' stands whole under 'rules' too (line " +
+                                       std::to_string(whole->where.line) + "), in place of that of " +
+                                       base_name_ +
+                                       ", so what is said here would be lost: say it there, or take the rule "
+                                       "out of 'rules'");
             rule->where = one.where;
             ask_standing_anew(one, *rule, classes_, issues_);
             for (const auto &entry : one.entries) {
@@ -276,6 +283,15 @@ private:
                 if (!is_about_source(entry.key)) unanswer(id);
             }
         }
+    }
+
+    /// Null: there is none of that id.
+    const Yaml *own_rule(const std::string &id) const {
+        const Yaml *rules = own_.find("rules");
+        if (!rules || rules->kind != Yaml::Kind::list) return nullptr;
+        const auto at = std::find_if(rules->items.begin(), rules->items.end(),
+                                     [&](const Yaml &one) { return text_under(one, "id") == id; });
+        return at == rules->items.end() ? nullptr : &*at;
     }
 
     static bool is_about_source(std::string_view key) {

@@ -6,6 +6,7 @@
 #include "criteria/vocabulary.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -26,11 +27,38 @@ bool has_share_of(const Limit &limit, std::initializer_list<Quantity> quantities
     return limit.kind == Limit::Kind::value && is_share_of(limit.formula, quantities);
 }
 
+/// No measure of a leg.
+constexpr std::initializer_list<Quantity> none_of_a_leg{Quantity::throat, Quantity::weld_width,
+                                                        Quantity::weld_length, Quantity::outside_diameter};
+
 /// Of a table the author chose the quantity in a line of its own.
 bool of_another_alone(const Limit &limit) {
     return has_share_of(limit, not_through) && !has_share_of(limit, walls) &&
            !has_share_of(limit, {Quantity::throat}) && limit.formula.tables().empty();
 }
+
+/// A thickness: the thicker one too, but what goes through the thinner member is no less of it for that.
+bool of_thicker_alone(const Limit &limit) {
+    return has_share_of(limit, {Quantity::thicker}) &&
+           !has_share_of(limit, {Quantity::thinner, Quantity::weld_thickness}) &&
+           limit.formula.tables().empty();
+}
+
+/// What a symbol of one letter means wherever it is printed. Common practice, no source; what shipped sets
+/// call so lies within.
+struct UsualSymbol {
+    char letter;
+    std::initializer_list<Quantity> means;
+    const char *words;
+};
+const UsualSymbol usual_symbols[] = {
+    {'t',
+     {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness, Quantity::bead_thickness},
+     "a thickness"},
+    {'s',
+     {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness, Quantity::fillet_size},
+     "a weld thickness or the size of a fillet"},
+};
 
 /// How large one imperfection is: a group may be as wide as the weld.
 bool is_extent_across(const Rule &rule) {
@@ -41,6 +69,19 @@ bool is_extent_across(const Rule &rule) {
             return false;
     return is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
 }
+
+/// The same, if groups are beside it.
+bool is_extent_of_some(const Rule &rule) {
+    const Vocabulary &words = Vocabulary::shipped();
+    bool single = false;
+    for (std::size_t t = 0; t < words.size(); ++t) {
+        const auto &type = words[static_cast<TypeId>(t)];
+        if (rule.subject.types[t] && type.measured) return false;
+        single = single || (rule.subject.types[t] && !type.is_group());
+    }
+    return single && is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
+}
+bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_of_some(rule); }
 
 /// "weld width": of the first that it is a share of.
 std::string share_name(const Limit &limit, std::initializer_list<Quantity> quantities) {
@@ -55,11 +96,15 @@ public:
         : set_(set), below_(below), doubts_(doubts) {}
 
     void check() {
+        for (const auto &one : set_.declared) check_symbol(one);
         for (const auto &rule : set_.rules) {
+            if (check_least(rule)) continue;
             if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare)) continue;
             for (std::size_t c = 0; c < rule.limits.size(); ++c)
-                if (of_another_alone(rule.limits[c]) && check_limit(rule, c)) break;
+                if ((of_another_alone(rule.limits[c]) && check_limit(rule, c)) || check_thicker(rule, c))
+                    break;
         }
+        check_throughout();
     }
 
 private:
@@ -89,6 +134,73 @@ private:
                                 limit);
         }
         return false;
+    }
+
+    void check_symbol(const DeclaredQuantity &one) {
+        for (const auto &usual : usual_symbols)
+            if (one.name.size() == 1 &&
+                std::tolower(static_cast<unsigned char>(one.name[0])) == usual.letter &&
+                !is_one_of(one.slot, usual.means)) {
+                doubts_.tell("symbol-of-another", one.name, one.where, "quantities." + one.name,
+                             "'" + one.name + "' is the " +
+                                 std::string(info(static_cast<Quantity>(one.slot)).name) +
+                                 " here, and where standards print it, it is " + usual.words +
+                                 ": is the quantity meant?");
+                return;
+            }
+    }
+
+    /// A leg is longer than its throat: one of the size of the throat is far too small.
+    bool check_least(const Rule &rule) {
+        if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) ||
+            !only_of(rule.subject.types, {"fillet size"}))
+            return false;
+        for (std::size_t c = 0; c < rule.limits.size(); ++c)
+            if (has_share_of(rule.limits[c], none_of_a_leg) && !has_share_of(rule.limits[c], walls) &&
+                !has_share_of(rule.limits[c], {Quantity::fillet_size}) && !in_base(rule, c))
+                return tell_alone(rule, c, none_of_a_leg,
+                                  ", and the size of a fillet is held by what the drawing says of it, the " +
+                                      std::string(info(Quantity::fillet_size).name) +
+                                      ": is the quantity meant?");
+        return false;
+    }
+
+    bool check_thicker(const Rule &rule, std::size_t c) {
+        const auto of_thinner = [](const Limit &limit) {
+            return has_share_of(limit, {Quantity::thinner, Quantity::weld_thickness});
+        };
+        if (std::any_of(rule.limits.begin(), rule.limits.end(), of_thinner))
+            return false; // told by the order
+        if (!is_held_by_wall(rule) || !of_thicker_alone(rule.limits[c]) || in_base(rule, c)) return false;
+        return tell_alone(rule, c, {Quantity::thicker},
+                          ", and the thinner one may be much less: is the quantity meant?");
+    }
+
+    /// No limit of the set is a share of the wall, and those of what goes into it, or is as large as it, are
+    /// one of something else.
+    void check_throughout() {
+        const Rule *first = nullptr;
+        std::size_t of_class = 0;
+        for (const auto &rule : set_.rules) {
+            if (doubts_.told("limit-by-another", rule.id) ||
+                std::any_of(rule.limits.begin(), rule.limits.end(),
+                            [](const Limit &limit) { return has_share_of(limit, walls); }))
+                return;
+            if (first || rule.kind != Rule::Kind::each || !is_maximum(rule.compare) || !is_held_by_wall(rule))
+                continue;
+            for (std::size_t c = 0; c < rule.limits.size() && !first; ++c)
+                if (of_another_alone(rule.limits[c]) && !in_base(rule, c)) first = &rule, of_class = c;
+        }
+        if (first)
+            tell_alone(*first, of_class, not_through,
+                       ", and no limit of the set is one of a wall: is the quantity meant?");
+    }
+    bool tell_alone(const Rule &rule, std::size_t c, std::initializer_list<Quantity> of,
+                    const std::string &rest) {
+        doubts_.tell("limit-by-another", rule.id, rule.where_from, "rules." + rule.id,
+                     "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text +
+                         "', is a share of the " + share_name(rule.limits[c], of) + rest);
+        return true;
     }
 
     bool in_base(const Rule &rule, std::size_t c) const {

@@ -28,7 +28,7 @@ public:
     void check() {
         for (const auto &rule : set_.rules)
             for (std::size_t c = 0; c < rule.windows.size(); ++c)
-                if (check_share(rule, c)) break;
+                if (check_share(rule, c) || check_area(rule, c)) break;
         for (const auto &rule : set_.rules)
             for (std::size_t c = 0; c < rule.windows.size(); ++c)
                 if (rule.limits[c].kind == Limit::Kind::value &&
@@ -54,6 +54,35 @@ private:
                     "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text +
                         "', is always most of its window, " + window.text +
                         ": hardly anything is rejected; are both numbers right?");
+    }
+
+    /// Areas that may fill most of the stretch times the wall, or the width, of which they are a share: a
+    /// forgotten "%".
+    bool check_area(const Rule &rule, std::size_t c) {
+        const Window &window = rule.windows[c];
+        const Limit &limit = rule.limits[c];
+        if (rule.kind != Rule::Kind::sum || rule.summed != Quantity::area || limit.kind != Limit::Kind::value)
+            return false;
+        std::vector<Formula> areas;
+        if (window.kind == Window::Kind::area)
+            areas.push_back(Formula::constant(window.area, Dimension::area));
+        else if (window.kind == Window::Kind::length)
+            for (const Quantity across : {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness,
+                                          Quantity::bead_thickness, Quantity::weld_width, Quantity::throat})
+                if (limit.formula.uses(slot_of(across)))
+                    areas.push_back(Formula::combine(Formula::Op::multiply, window.length, formula_of(across),
+                                                     Dimension::area));
+        for (const Formula &area : areas) {
+            const Formula most =
+                Formula::combine(Formula::Op::multiply, Formula::constant(most_filled, Dimension::number),
+                                 area, Dimension::area);
+            if (never_over(rule, nullptr, most, limit.formula))
+                return tell("limit-over-window", rule,
+                            "its limit for class " + set_.classes[c].id + ", '" + limit.text +
+                                "', is always most of the area of its window, " + window.text +
+                                ": hardly anything is rejected; is a '%' missing?");
+        }
+        return false;
     }
 
     bool check_window(const Rule &rule, std::size_t c) {

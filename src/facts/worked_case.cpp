@@ -189,6 +189,11 @@ private:
         if (std::none_of(set_->rules.begin(), set_->rules.end(),
                          [&](const Rule &rule) { return rule.id == one.decided_by; }))
             fields.error("decided by", "'" + shown(one.decided_by) + "' is no rule of " + set_->name);
+        else if (std::all_of(one.expected.begin(), one.expected.end(),
+                             [](const auto &of) { return of.second == Verdict::accept; }))
+            fields.error("decided by",
+                         "every class of this case is expected to be accepted, and only what keeps a "
+                         "case from that can be named: leave it out");
     }
 
     Issues &issues_;

@@ -171,6 +171,42 @@ private:
     std::vector<Level> stack_;
 };
 
+/// "; in line 10 '#' begins a comment ...", where a line up to that one opens braces and goes on behind a '#'
+/// that nobody meant for one: the rest of it closes them. Empty: there is none.
+std::string comment_in_braces(const std::string &text, int last) {
+    std::string out;
+    std::istringstream lines(text);
+    std::string line;
+    for (int number = 1; number <= last && std::getline(lines, line); ++number) {
+        char quote = 0;
+        int open = 0;
+        std::size_t hash = std::string::npos;
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            const char c = line[i];
+            if (quote) {
+                quote = c == quote ? '\0' : quote;
+            } else if (c == '"' || c == '\'') {
+                // Inside a word it is a letter.
+                if (i == 0 || std::string_view(" ,:[{").find(line[i - 1]) != std::string_view::npos)
+                    quote = c;
+            } else if (c == '#' && i > 0 && line[i - 1] == ' ') {
+                hash = i;
+                break;
+            } else if (c == '{' || c == '[') {
+                ++open;
+            } else if (c == '}' || c == ']') {
+                --open;
+            }
+        }
+        if (hash == std::string::npos || open <= 0) continue;
+        const std::string rest = line.substr(hash);
+        if (rest.find_first_of("}]") == std::string::npos) continue;
+        out = "; in line " + std::to_string(number) + " '#' behind a blank begins a comment, so '" +
+              shown(rest) + "' is not read: put what belongs together in quotes";
+    }
+    return out;
+}
+
 /// The first tab among the blanks that a line begins with; line 0 if there is none.
 Where indenting_tab(const std::string &text) {
     std::istringstream lines(text);
@@ -240,7 +276,9 @@ Yaml parse_yaml(const std::string &text, Issues &issues) {
         else if (const auto wrong = known ? wrong_indentation(text, e.mark.line + 1) : std::nullopt)
             issues.error(wrong->where, "", "this is not YAML: " + wrong->text);
         else
-            issues.error(known ? place(e.mark) : Where{}, "", "this is not YAML: " + in_plain_words(e.msg));
+            issues.error(known ? place(e.mark) : Where{}, "",
+                         "this is not YAML: " + in_plain_words(e.msg) +
+                             comment_in_braces(text, known ? e.mark.line + 1 : 0));
     }
     return std::move(builder.root);
 }

@@ -1,4 +1,5 @@
 // Which classes of two sets go together, and in which units.
+#include "criteria/extend.hpp"
 #include "measure/text.hpp"
 #include "operations/at_thickness.hpp"
 #include "operations/class_asked.hpp"
@@ -9,9 +10,36 @@
 namespace beadbook {
 namespace {
 
-/// The class of `other` that goes with one of `set`: of the same name, or the only one.
+/// "S is B": class here, class of the set that it extends, as its file says.
+std::vector<std::pair<std::size_t, std::size_t>> stands_for(const CriteriaSet &set, const CriteriaSet &base) {
+    std::vector<std::pair<std::size_t, std::size_t>> out;
+    if (set.extends != base.name) return out;
+    Issues issues;
+    const auto none = [](const std::string &) { return std::nullopt; }; // all is below the file
+    for (const auto &[mine, there] : read_extended(set.text, none, issues).stands_for)
+        if (const auto here = set.class_index(mine), as = base.class_index(there); here && as)
+            out.emplace_back(*here, *as);
+    return out;
+}
+
+/// The class of `other` that goes with one of `set`, where one of the two extends the other and says so.
+std::optional<std::size_t> class_by_base(const CriteriaSet &set, std::size_t index,
+                                         const CriteriaSet &other) {
+    for (const auto &[here, there] : stands_for(set, other))
+        if (here == index) return there;
+    std::optional<std::size_t> only;
+    for (const auto &[there, here] : stands_for(other, set)) {
+        if (here != index) continue;
+        if (only) return std::nullopt; // two stand for it
+        only = there;
+    }
+    return only;
+}
+
+/// The class of `other` that goes with one of `set`: what its file says, of the same name, or the only one.
 std::size_t class_beside(const CriteriaSet &set, std::size_t index, const CriteriaSet &other,
                          const char *field) {
+    if (const auto said = class_by_base(set, index, other)) return *said;
     if (const auto same = other.class_index(set.classes[index].id)) return *same;
     if (other.classes.size() == 1) return 0;
     throw lacking(field, "which class of " + other.name + " goes with class " + set.classes[index].id +
@@ -29,7 +57,11 @@ class_pairs(const CriteriaSet &first, const CriteriaSet &second, const CompareRe
         const std::size_t b = class_asked(second, request.as_class, "as-class");
         out.emplace_back(class_beside(second, b, first, "class"), b);
     } else {
-        for (std::size_t a = 0; a < first.classes.size(); ++a)
+        out = stands_for(first, second);
+        if (out.empty())
+            for (const auto &[there, here] : stands_for(second, first)) out.emplace_back(here, there);
+        const bool said = !out.empty();
+        for (std::size_t a = 0; !said && a < first.classes.size(); ++a)
             if (const auto b = second.class_index(first.classes[a].id)) out.emplace_back(a, *b);
         if (out.empty() && first.classes.size() == 1)
             out.emplace_back(0, class_beside(first, 0, second, "as-class"));

@@ -33,9 +33,16 @@ void check_is_no_mark(Office &office, const std::string &who, const char *field)
             .at(field);
 }
 
+/// One letter apart: as with examiners, that is asked about.
+void ask_whether_another(const std::string &first, const std::string &second, bool sure) {
+    if (!sure && may_be_misspelt(first, second))
+        throw Unsure("is that meant? '" + shown(second) + "' is nearly '" + shown(first) +
+                     "', and two people are to read the copy; is it another person?");
+}
+
 /// Who read it where, and who countersigns.
 CopyRead read_of(Writing &writing, const std::string &copy, const std::string &page,
-                 const std::string &second) {
+                 const std::string &second, bool sure) {
     CopyRead out;
     out.copy = short_text(copy, "edition", "which edition of the printed standard is the copy?");
     out.page = short_text(page, "page", "on which page of the copy does it stand?");
@@ -56,6 +63,7 @@ CopyRead read_of(Writing &writing, const std::string &copy, const std::string &p
             " who enters it; a second, different one is asked" +
             (same_person(out.by, out.second) ? "" : ", with both names written in full"))
             .at("second");
+    ask_whether_another(out.by, out.second, sure);
     return out;
 }
 
@@ -93,7 +101,7 @@ public:
         Confirmed out{set_->name, set_->edition, request_.part, {}};
         const auto rule = std::find_if(set_->rules.begin(), set_->rules.end(),
                                        [&](const Rule &r) { return r.id == request_.part; });
-        const CopyRead read = read_of(writing_, request_.copy, request_.page, request_.second);
+        const CopyRead read = read_of(writing_, request_.copy, request_.page, request_.second, request_.sure);
         check_edition(*set_, read.copy);
         writing_.ledger().keep_criteria(set_->hash, set_->name, set_->text);
         if (rule == set_->rules.end()) {
@@ -150,6 +158,7 @@ private:
                 was->record.hash == set_->hash && before.copy == read.copy && before.page == read.page;
             if (same_place && before.second.empty() && read.second.empty() &&
                 !may_be_same_person(before.by, read.by)) {
+                ask_whether_another(before.by, read.by, request_.sure);
                 now.read.second = read.by;
                 now.read.by = before.by;
                 reason = "countersigned";
@@ -276,7 +285,7 @@ Done<Filled> fill_blank(Writing &writing, const FillRequest &request) {
                                    listed(possible));
     if (classes.empty()) classes = possible;
     const Exact value = value_of(blank, *set, request.value);
-    const CopyRead read = read_of(writing, request.copy, request.page, request.second);
+    const CopyRead read = read_of(writing, request.copy, request.page, request.second, request.sure);
     check_edition(*set, read.copy);
     if (read.second.empty())
         throw lacking("second", "a blank is filled by two people; who else read the number in the copy?");

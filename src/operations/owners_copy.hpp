@@ -24,6 +24,7 @@ struct ConfirmRequest {
     std::string copy, page;           ///< edition of the printed standard, and where in it
     std::string second;               ///< who countersigns; may be empty
     std::string why;                  ///< of a change
+    bool sure = false;                ///< two names that are nearly one are two persons'
 };
 struct Confirmed {
     std::string set, edition, part;
@@ -31,7 +32,8 @@ struct Confirmed {
 };
 /// By whoever acts. Who confirms what another person confirmed from the same page countersigns it. Throws
 /// Refusal: no such part or class, no copy (field "edition") or page (field "page"), the same person twice
-/// (field "second"), a blank (it is filled, not confirmed), a change without a reason, nothing that changes.
+/// (field "second"), a blank (it is filled, not confirmed), a change without a reason, nothing that changes;
+/// Unsure: one name may be the other with a slip.
 Done<Confirmed> confirm_limit(Writing &writing, const ConfirmRequest &request);
 
 /// A number of the printed copy for a blank.
@@ -40,6 +42,7 @@ struct FillRequest {
     std::vector<std::string> classes;   ///< that the number is for; may be empty if only one hangs on it
     std::string copy, page, second;     ///< the second person is needed
     std::string why;                    ///< of a change
+    bool sure = false;                  ///< two names that are nearly one are two persons'
 };
 struct Filled {
     std::string set, edition, blank, limits;
@@ -48,7 +51,7 @@ struct Filled {
 };
 /// Throws Refusal: no such blank or class, a value of another kind or one that cannot be meant (field
 /// "value"), no copy, no page, no second person or the same twice (field "second"), a change without a
-/// reason, nothing that changes.
+/// reason, nothing that changes; Unsure as above.
 Done<Filled> fill_blank(Writing &writing, const FillRequest &request);
 
 /// Takes a confirmation or a filling back.

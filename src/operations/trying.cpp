@@ -59,12 +59,40 @@ void add_coverage(TriedCases &out) {
     }
 }
 
+/// Whether the file is a criteria set of that name.
+bool is_set_called(Catalogue &catalogue, const std::string &path, const std::string &name) {
+    try {
+        Issues issues;
+        const Yaml root = read_yaml(catalogue.outside().read(path), issues);
+        const Yaml *set = root.kind == Yaml::Kind::map ? root.find("set") : nullptr;
+        return set && set->text == name && root.find("cases") == nullptr;
+    } catch (const DataError &) {
+        return false;
+    }
+}
+
+/// A file that bears a shipped set's name, where it lies beside the cases or above their folder, under its
+/// name or under theirs: read in place of that one, it is refused if it is another. Empty: there is none.
+std::string own_of_shipped_name(Catalogue &catalogue, const Source &cases, const std::string &name) {
+    if (cases.text || !means_file(cases.name)) return "";
+    const std::size_t slash = cases.name.rfind('/');
+    const std::string folder_of = slash == std::string::npos ? "" : cases.name.substr(0, slash + 1);
+    const std::string own = slash == std::string::npos ? cases.name : cases.name.substr(slash + 1);
+    for (const std::string &path :
+         {folder_of + name + ".yaml", folder_of + "../" + name + ".yaml", folder_of + "../" + own})
+        if (path != cases.name && is_set_called(catalogue, path, name)) return path;
+    return "";
+}
+
 /// The set of the cases file: a shipped one, or one of one's own, beside that file first, or above its folder
 /// where the two are called alike; `.yaml` may be left out.
 std::shared_ptr<const CriteriaSet> set_of_cases(Catalogue &catalogue, const Source &cases,
                                                 const std::string &name) {
     const auto shipped = shipped_sets();
-    if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) return catalogue.criteria(name);
+    if (std::find(shipped.begin(), shipped.end(), name) != shipped.end()) {
+        const std::string changed = own_of_shipped_name(catalogue, cases, name);
+        return catalogue.criteria(changed.empty() ? name : changed);
+    }
     const std::string file = means_file(name) ? name : name + ".yaml";
     std::vector<std::string> paths{file}, missed;
     const std::size_t slash = cases.name.rfind('/');

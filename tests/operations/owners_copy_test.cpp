@@ -216,6 +216,22 @@ TEST_CASE("a limit is confirmed, countersigned by another person, and taken back
     CHECK(shop.replays());
 }
 
+TEST_CASE("a name that is nearly the other one is asked about before it countersigns", "[copy]") {
+    Shop shop;
+    shop.confirm();
+    CHECK_THAT(shop.refusal([&] { shop.confirm(Shop::undercut(), "A. Feild"); }).what(),
+               says("is it another person?"));
+    FillRequest number = Shop::number();
+    number.second = "A. Feild";
+    CHECK_THAT(shop.refusal([&] { shop.fill(number); }).what(), says("is it another person?"));
+    number.sure = true;
+    shop.fill(number);
+    ConfirmRequest meant = Shop::undercut();
+    meant.sure = true;
+    shop.confirm(meant, "A. Feild");
+    CHECK_THAT(shop.standing_of("undercut-depth", 1), says("countersigned by A. Feild"));
+}
+
 TEST_CASE("every part with a standing can be confirmed, and no blank", "[copy]") {
     Shop shop;
     ConfirmRequest request = Shop::undercut();
