@@ -94,6 +94,19 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
     return out;
 }
 
+/// Exams that count by another text of the practice by which one before was not valid: it may have been
+/// softened for them.
+void take_other_practice_text(const CouponState &coupon, std::vector<std::string> &out) {
+    for (const auto &again : coupon.exams)
+        for (const auto &was : coupon.exams)
+            if (was.number < again.number && was.method == again.method && was.finished &&
+                !was.invalid.empty() && was.practice == again.practice &&
+                was.practice_hash != again.practice_hash && again.done().counts)
+                out.push_back(title_of(again) + " is held against another text of practice " +
+                              again.practice + " than " + title_of(was) +
+                              ", which cannot be called valid by it");
+}
+
 std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &fact : coupon.record.before)
@@ -104,6 +117,7 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
     for (const auto &find : coupon.indications)
         for (auto &one : unread_measures(set, coupon.needed_exam(find.exam).method, find))
             out.push_back(std::move(one));
+    take_other_practice_text(coupon, out);
     return out;
 }
 

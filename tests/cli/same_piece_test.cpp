@@ -10,13 +10,14 @@ using namespace beadbook::test;
 namespace {
 
 void test_piece(const Program &run, const std::string &mark) {
-    for (const std::string line :
-         {"register " + mark +
-              " --welder L1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
-              "--thickness 0.25in --weld-length 8in --material steel --process GTAW --welded 2026-11-02",
-          "exam " + mark + " VT --examiner \"A. Field\" --level II --found none --date 2026-11-03",
-          "exam " + mark + " RT --examiner \"A. Field\" --level II --date 2026-11-03",
-          "log " + mark + " \"pore 0.02 at 1\" --finish"}) {
+    const std::vector<std::string> lines{
+        "register " + mark +
+            " --welder L1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
+            "--thickness 0.25in --weld-length 8in --material steel --process GTAW --welded 2026-11-02",
+        "exam " + mark + " VT --examiner \"A. Field\" --level II --found none --date 2026-11-03",
+        "exam " + mark + " RT --examiner \"A. Field\" --level II --date 2026-11-03",
+        "log " + mark + " \"pore 0.02 at 1\" --finish"};
+    for (const auto &line : lines) {
         const Run done = run(shell_words(line));
         INFO(line << "\n" << done.out << done.err);
         CHECK(done.code == 0);
@@ -46,7 +47,8 @@ TEST_CASE("a piece that is on record is not taken under another mark unasked") {
                says("coupon Q-3: all that is said of it, of its exams and of what they found is said "
                     "of Q-2 of the same welder too; is it another piece?"));
     // Of one that differs nobody asks.
-    run.ok({"import", "json"}, under_another_mark(under_another_mark(json, "Q-2", "Q-4"), "0.02", "0.03"));
+    run.ok({"import", "json"},
+           under_another_mark(under_another_mark(json, "Q-2", "Q-4"), "2026-11-02", "2026-10-30"));
     run.ok({"import", "json", "--sure"}, renamed);
     CHECK_THAT(run.ok({"show", "Q-3"}), says("piece-like-another"));
     // What somebody was sure of stays so where it comes to.

@@ -128,8 +128,25 @@ TEST_CASE("an exam that counts only since its own practice was softened says so"
     CHECK_THAT(bench.told("judge Q-1"), says("not valid"));
     bench.write("pr.yaml", practice_text("0.5"));
     bench.all({"exam Q-1 RT --replaces 2 --why \"read over again\" --found none" + by});
-    CHECK_THAT(bench.told("judge Q-1"), says("exam 2 changed, and counts so only since"));
+    CHECK_THAT(bench.told("judge Q-1"), says("Exam 2 was recorded as text of practice shop-rt"));
+    CHECK_THAT(bench.told("coupons"), says("accept, with cautions"));
     CHECK_THAT(bench.told("history Q-1"), says("text of practice shop-rt"));
+}
+
+TEST_CASE("an exam that is made again by another text of its practice says so") {
+    const OwnFiles bench;
+    bench.write("pr.yaml", practice_text("2"));
+    const std::string by = " --practice " + bench.file("pr.yaml");
+    bench.all({"register Q-1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
+               "--thickness 0.25in --weld-length 8in --material steel --process GTAW",
+               "exam Q-1 VT --examiner \"A. Field\" --level II --found none",
+               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by,
+               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=2 --found none" + by});
+    CHECK_THAT(bench.told("judge Q-1"), !says("another text of practice"));
+    bench.write("pr.yaml", practice_text("0.5"));
+    bench.all({"exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by});
+    CHECK_THAT(bench.told("judge Q-1"),
+               says("exam 4 (RT) is held against another text of practice shop-rt than exam 2 (RT)"));
 }
 
 TEST_CASE("what is held by own rules that were softened for it, and put back, says so wherever it is told") {
