@@ -96,6 +96,7 @@ private:
             throw refused("coupon " + mark + " is registered already, earlier in this file");
         if (!alike_) alike_.emplace(office_.book());
         alike_->take(out, out_.request.sure, sure_of);
+        if (is_meant(sure_of, like_another_piece)) out.sure.emplace_back(like_another_piece);
         add(codec::entry_of(out));
         return out;
     }

@@ -10,7 +10,6 @@
 namespace beadbook {
 namespace {
 
-constexpr const char *like_another_piece = "piece-like-another";
 constexpr std::size_t most_asked = 20;
 
 std::string text_of_find(IndicationRecord find) {
