@@ -26,7 +26,8 @@ struct StoredVerdict {
     };
     std::vector<Class> classes;
     std::vector<Filling> filled; ///< blanks of the set as they were filled then
-    std::string body;            ///< the whole, canonical
+    bool own = false; ///< by the coupon's own criteria, a file of one's own; older programs did not say it
+    std::string body; ///< the whole, canonical
 
     /// The verdict of a class; empty if it was not judged.
     std::string verdict_of(const std::string &class_id) const;

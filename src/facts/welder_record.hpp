@@ -63,8 +63,9 @@ struct GrantedRange {
 struct QualificationRecord {
     int number = 0; ///< among the welder's, from 1
     std::string rules, rules_hash, way;
-    CouponRecord test;    ///< as welded; its id is the coupon's, or "carried-in"
-    std::size_t part = 0; ///< which of the test's processes
+    std::string rules_file; ///< that they were read from; empty: shipped, or granted by an older program
+    CouponRecord test;      ///< as welded; its id is the coupon's, or "carried-in"
+    std::size_t part = 0;   ///< which of the test's processes
     Day welded;
     std::string document;                ///< SHA-256 of the paper that it was carried in with
     std::string override_why;            ///< why something was set aside

@@ -16,6 +16,7 @@
 #include "operations/left_out.hpp"
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
+#include "operations/same_piece.hpp"
 #include "operations/selecting.hpp"
 #include "operations/vouching.hpp"
 #include "records/codecs/bodies.hpp"
@@ -51,6 +52,7 @@ public:
         else
             take_json();
         welders_.check_used();
+        ask_same_pieces(office_, out_.entries, out_.request.sure);
         add_notes(out_.done.notes, std::move(notes_).all());
         return std::move(out_);
     }
@@ -83,7 +85,7 @@ private:
         if (const auto criteria = fields.find("criteria"); criteria != fields.end())
             check_may_open("criteria", criteria->second);
         CouponRecord out = described(office_.catalogue(), {mark, fields, out_.request.sure, sure_of});
-        check_new(office_.book(), mark);
+        check_new(office_.book(), mark, false);
         out.before = before;
         for (const auto &name : by_settings)
             if (fields.contains(name)) out.by_settings.insert(name);
@@ -94,6 +96,7 @@ private:
             throw refused("coupon " + mark + " is registered already, earlier in this file");
         if (!alike_) alike_.emplace(office_.book());
         alike_->take(out, out_.request.sure, sure_of);
+        if (is_meant(sure_of, like_another_piece)) out.sure.emplace_back(like_another_piece);
         add(codec::entry_of(out));
         return out;
     }

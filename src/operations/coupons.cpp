@@ -123,6 +123,7 @@ void check_still_believable(const CouponState &old, const CouponChange &request,
 
 Done<CouponRecord> take_back_or_restore(Writing &writing, const CouponState &old,
                                         const std::string &withdrawn, const std::string &why) {
+    check_may_give_away(writing, old);
     check_may_describe(writing, old, old.record.get("welder"));
     CouponRecord now = old.record;
     now.withdrawn = withdrawn;
@@ -237,9 +238,9 @@ std::vector<std::string> sizes_understood(const std::map<std::string, std::strin
     return out;
 }
 
-void check_new(Book &book, const std::string &mark) {
+void check_new(Book &book, const std::string &mark, bool tell_free) {
     if (!book.knows_coupon(mark)) return;
-    std::string free = next_mark(mark);
+    std::string free = tell_free ? next_mark(mark) : "";
     while (!free.empty() && book.knows_coupon(free)) free = next_mark(free);
     throw refused("coupon " + mark + " is registered already" +
                   (free.empty() ? "" : "; " + free + " is free"))
@@ -328,6 +329,8 @@ Done<CouponRecord> change_coupon(Writing &writing, const CouponChange &request) 
         throw refused(request.said.fields.empty()
                           ? "this changes nothing: no field of the coupon is given, nor one to forget"
                           : "this changes nothing: the coupon says so already");
+    if (now.get("welder") != old.record.get("welder") || now.get("purpose") != old.record.get("purpose"))
+        check_may_give_away(writing, old);
     check_may_describe(writing, old, now.get("welder"));
     if (now.get("welder") != old.record.get("welder"))
         check_welder_said_nothing(writing, old, now.get("welder"));

@@ -33,8 +33,9 @@ Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &reques
 class MarksAlike;
 Done<CouponRecord> register_coupon(Writing &writing, const CouponRequest &request, CouponRecord base,
                                    MarksAlike &alike);
-/// Throws DataError if the mark is taken.
-void check_new(Book &book, const std::string &mark);
+/// Throws DataError if the mark is taken. `tell_free`: which one is free comes with it; not of what is
+/// imported, which may be on record under that mark.
+void check_new(Book &book, const std::string &mark, bool tell_free = true);
 
 /// Marks on record, so that one which somebody would take for another is asked about; welders too
 /// (welder_meant.hpp).

@@ -38,7 +38,11 @@ void tell_criteria(WelderStanding::Failed &one, Office &office, const GradedTest
             one.judged_now = by_words(set->name, record.get("class"));
             return;
         }
-    const std::string by = by_words(set->name, record.get("class"));
+    // Of one that was graded failed, what it was graded by: its file may call its set otherwise today.
+    const StoredVerdict *on =
+        test.coupon.grade && !test.coupon.grade->passed ? test.coupon.graded_on() : nullptr;
+    const std::string judged_by = on ? on->set : set->name;
+    const std::string by = on ? criteria_of(test.coupon) : by_words(judged_by, record.get("class"));
     if (std::any_of(one.next.begin(), one.next.end(),
                     [](const NextRetest &next) { return !next.takes.empty(); }))
         one.criteria = by;
@@ -47,7 +51,7 @@ void tell_criteria(WelderStanding::Failed &one, Office &office, const GradedTest
     for (const auto &name : shipped_range_rule_names()) {
         const auto rules = office.catalogue().rules(name);
         if (!knows_process(*rules, test)) continue;
-        if (may_be_test_by(*rules, record, set->name, welder) || is_meant_by(*rules, office, tests, welder))
+        if (may_be_test_by(*rules, record, judged_by, welder) || is_meant_by(*rules, office, tests, welder))
             return; // they ask nothing more of it
         if (rules->accepted_by.empty()) continue;
         others.push_back({name, {}});

@@ -9,6 +9,7 @@
 #include "operations/registered_like.hpp"
 #include "operations/selecting.hpp"
 #include "operations/turned.hpp"
+#include "operations/turned_by_text.hpp"
 #include "operations/unread_measures.hpp"
 #include "operations/vouching.hpp"
 #include "operations/welder_names.hpp"
@@ -36,7 +37,9 @@ std::optional<std::size_t> class_sought(const JudgeRequest &request, const Coupo
 
 void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     if (!judged.withdrawn.empty()) return; // nothing was judged
-    std::string body = codec::verdict_body(*judged.set, judged.judgement);
+    // A file may call its set otherwise tomorrow: then nothing else tells that this was the coupon's own.
+    const bool own_file = judged.own && !is_shipped_set(judged.set->name, judged.set->hash);
+    std::string body = codec::verdict_body(*judged.set, judged.judgement, own_file);
     if (!coupon.verdicts.empty()) {
         // The same of something else is said again, or nobody could tell that it was looked at since.
         const StoredVerdict &last = coupon.verdicts.back();
@@ -50,9 +53,12 @@ void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     writing.add(std::move(e));
 }
 
-const StoredVerdict *by_other_text(const CouponState &coupon, const CriteriaSet &set) {
+const StoredVerdict *by_other_text(Office &office, const CouponState &coupon, const Judged &judged) {
+    const CriteriaSet &set = *judged.set;
     const auto other = std::find_if(coupon.verdicts.rbegin(), coupon.verdicts.rend(), [&](const auto &v) {
-        return v.set == set.name && v.edition == set.edition && v.hash != set.hash;
+        if (v.hash == set.hash) return false;
+        const bool same_edition = v.set == set.name && v.edition == set.edition;
+        return same_edition || (judged.own && v.own && went_by_own(office, coupon, v, set));
     });
     return other == coupon.verdicts.rend() ? nullptr : &*other;
 }
@@ -88,6 +94,19 @@ std::vector<std::string> said_beside(const CouponState &coupon) {
     return out;
 }
 
+/// Exams that count by another text of the practice by which one before was not valid: it may have been
+/// softened for them.
+void take_other_practice_text(const CouponState &coupon, std::vector<std::string> &out) {
+    for (const auto &again : coupon.exams)
+        for (const auto &was : coupon.exams)
+            if (was.number < again.number && was.method == again.method && was.finished &&
+                !was.invalid.empty() && was.practice == again.practice &&
+                was.practice_hash != again.practice_hash && again.done().counts)
+                out.push_back(title_of(again) + " is held against another text of practice " +
+                              again.practice + " than " + title_of(was) +
+                              ", which cannot be called valid by it");
+}
+
 std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &set) {
     std::vector<std::string> out;
     for (const auto &fact : coupon.record.before)
@@ -98,6 +117,7 @@ std::vector<std::string> against(const CouponState &coupon, const CriteriaSet &s
     for (const auto &find : coupon.indications)
         for (auto &one : unread_measures(set, coupon.needed_exam(find.exam).method, find))
             out.push_back(std::move(one));
+    take_other_practice_text(coupon, out);
     return out;
 }
 
@@ -158,8 +178,11 @@ Judged judge_coupon(Office &office, const CouponState &coupon, const JudgeReques
     const auto sought = class_sought(request, coupon, *set);
     Judged out = judge_by(coupon, set);
     out.sought = sought;
-    if (const auto *other = by_other_text(coupon, *set)) {
+    out.own = name == coupon.record.get("criteria");
+    if (const auto *other = by_other_text(office, coupon, out)) {
         out.by_other_text = other->stamp.at.substr(0, 10);
+        if (other->set != set->name || other->edition != set->edition)
+            out.other_text_called = other->set + " (" + other->edition + ")";
         if (sought) out.said_by_other_text = other->verdict_of(set->classes[*sought].id);
     }
     return out;
@@ -180,7 +203,7 @@ void keep_what_may_go(Writing &writing, const std::string &mark) {
     if (!set || is_shipped_set(set->name, set->hash)) return;
     // What tells of that text tells of whatever is found later, too: each is judged by it again.
     const std::string class_id = coupon.record.get("class");
-    if (!coupon.verdicts.empty() && coupon.verdicts.back().hash == set->hash &&
+    if (!coupon.verdicts.empty() && coupon.verdicts.back().hash == set->hash && coupon.verdicts.back().own &&
         coupon.verdicts.back().verdict_of(class_id) == name_of(Verdict::reject))
         return;
     const JudgedOrNot judged = judge_or_tell(writing.office(), coupon);

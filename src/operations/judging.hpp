@@ -24,6 +24,7 @@ struct Judged {
     std::vector<Indication> indications;
     Unit unit = Unit::inch; ///< that people typed
     Judgement judgement;
+    bool own = false;                  ///< by the criteria that the coupon names
     std::optional<std::size_t> sought; ///< the class sought, by index; nothing if none is named
     std::string mechanical = {};       ///< passed, failed, or empty; no verdict goes by it
     Stamp mechanical_said = {};        ///< by whom, and when
@@ -31,6 +32,8 @@ struct Judged {
     /// The day of a verdict on record that went by another text of the set under the same edition: somebody
     /// changed the file in place. Empty: there is none.
     std::string by_other_text = {}, said_by_other_text = {}; ///< with its verdict of the class sought
+    /// What the coupon's own file called its set and edition then, where that is another: "shop (one)".
+    std::string other_text_called = {};
     // Where somebody looked back (operations/looking_back.hpp):
     std::vector<TakenBack> taken_back = {};
     std::vector<std::string> gone = {}; ///< what may have kept it from passing, before somebody changed it

@@ -1,6 +1,7 @@
 #include "operations/planning.hpp"
 
 #include "measure/text.hpp"
+#include "operations/changed_rules.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "qualify/allowed.hpp"
 #include "qualify/cells.hpp"
@@ -182,6 +183,7 @@ Done<PlanResult> plan_work(Catalogue &catalogue, const PlanRequest &request,
     for (const HeldTest &one : held) {
         if (one.rules->name != result.work.rules->name) continue;
         result.held.push_back(one);
+        tell_changed_rules(*result.work.rules, result.held.back());
         if (one.validity.state != Validity::State::valid) continue;
         numbers.push_back(one.number);
         ranges.push_back(one.range);

@@ -22,12 +22,24 @@
 namespace beadbook {
 namespace {
 
+/// The rules that somebody named, and the file that they stand in, if it is one of one's own.
+struct NamedRules {
+    std::shared_ptr<const RangeRules> rules;
+    std::string file;
+};
+
+NamedRules named_rules(Catalogue &catalogue, const std::string &name) {
+    return {needed_rules(catalogue, name), means_file(name) ? catalogue.outside().absolute(name) : ""};
+}
+
 /// What every qualification of a test has in common.
-QualificationRecord begun(const RangeRules &rules, const std::string &way, const CouponRecord &test,
+QualificationRecord begun(const NamedRules &named, const std::string &way, const CouponRecord &test,
                           std::size_t part, const Weld &weld) {
+    const RangeRules &rules = *named.rules;
     QualificationRecord out;
     out.rules = rules.name;
     out.rules_hash = rules.hash;
+    out.rules_file = named.file;
     out.way = way;
     out.test = test;
     out.part = part;
@@ -194,7 +206,8 @@ std::optional<int> qualified_already(const WelderState &welder, const std::strin
 }
 
 Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
-    const auto rules = needed_rules(writing.catalogue(), request.rules);
+    const NamedRules named = named_rules(writing.catalogue(), request.rules);
+    const auto &rules = named.rules;
     const std::string way = way_of(request.way, *rules);
     Office &office = writing.office();
     const CouponState coupon = office.coupon(request.coupon);
@@ -224,7 +237,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
         set_aside(name + " does not qualify by " + rules->name, lacks, *rules, request.override_why);
     std::vector<int> numbers;
     for (const auto &part : proof.parts) {
-        QualificationRecord record = begun(*rules, way, proof.test, part.part, part.weld);
+        QualificationRecord record = begun(named, way, proof.test, part.part, part.weld);
         record.evidence = part.evidence;
         record.overridden = part.lacks;
         if (!part.lacks.empty()) record.override_why = aside.why;
@@ -277,7 +290,8 @@ std::vector<Unlikely> of_another(Book &book, const CarryRequest &request, const 
 Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     if (request.paper.name.empty()) throw lacking("document", "a qualification is carried in with its paper");
     check_vouches(writing.office(), writing.stamp().who, request.mark, "carries a qualification in");
-    const auto rules = needed_rules(writing.catalogue(), request.rules);
+    const NamedRules named = named_rules(writing.catalogue(), request.rules);
+    const auto &rules = named.rules;
     const std::string way = way_of(request.way, *rules);
     const std::string paper = checked_text(request.paper.name, "document");
     if (request.paper.bytes.empty() || request.paper.bytes.size() > largest_paper)
@@ -319,7 +333,7 @@ Done<Granted> carry(Writing &writing, const CarryRequest &request) {
     const std::string hash = writing.ledger().keep_document(paper, request.paper.bytes);
     std::vector<int> numbers;
     for (std::size_t part = 0; part < welds.size(); ++part) {
-        QualificationRecord record = begun(*rules, way, test, part, welds[part]);
+        QualificationRecord record = begun(named, way, test, part, welds[part]);
         record.document = hash;
         record.overridden = lacks[part];
         if (!lacks[part].empty()) record.override_why = aside.why;

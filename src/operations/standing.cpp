@@ -5,6 +5,7 @@
 #include "facts/coupon_weld.hpp"
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
+#include "operations/changed_rules.hpp"
 #include "operations/failed_tests.hpp"
 #include "operations/fates.hpp"
 #include "operations/graded_tests.hpp"
@@ -198,6 +199,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_revoked_beside(welder, out, on, held);
         tell_revoked_no_more(welder, on, held);
         tell_taken_back(office, welder, undone, on, held);
+        tell_changed_rules(office, held);
     }
     return out;
 }

@@ -23,7 +23,8 @@ std::optional<Turned> turned_since_verdict(Office &office, const CouponState &st
                                            const std::shared_ptr<const CriteriaSet> &today) {
     for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
         const bool same_text = before->hash == today->hash;
-        if (before->set != today->name || (same_text && before->filled == today->fillings)) continue;
+        if ((same_text && before->filled == today->fillings) || !went_by_own(office, state, *before, *today))
+            continue;
         const auto text = office.catalogue().kept_criteria(office.ledger(), before->hash);
         const auto then =
             same_text && text ? with_owners_copy(text, {before->filled, {}}) : office.with_copy(text);
@@ -70,6 +71,13 @@ std::optional<Turned> turned_by_filling(Office &office, const CouponState &state
 }
 
 } // namespace
+
+bool went_by_own(Office &office, const CouponState &state, const StoredVerdict &one,
+                 const CriteriaSet &today) {
+    if (one.set == today.name) return true;
+    if (!one.own) return false;
+    return office.coupon(state.record.id, one.seq).record.get("criteria") == state.record.get("criteria");
+}
 
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {
     const auto today = office.criteria_or_none(state.record.get("criteria"));

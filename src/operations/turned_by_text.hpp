@@ -9,4 +9,9 @@ namespace beadbook {
 /// of today do not: somebody changed them in their place. The newest such, if there is one.
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state);
 
+/// Whether a verdict went by what the coupon names as its criteria: by their name, or by the same file of
+/// one's own, whatever its set was called then.
+bool went_by_own(Office &office, const CouponState &coupon, const StoredVerdict &verdict,
+                 const CriteriaSet &today);
+
 } // namespace beadbook

@@ -116,6 +116,11 @@ void check_may_describe(Writing &writing, const CouponState &coupon, const std::
         check_is_another(writing.office(), writing.stamp().who, welder, "says what an examined coupon is");
 }
 
+void check_may_give_away(Writing &writing, const CouponState &coupon) {
+    check_is_another(writing.office(), writing.stamp().who, coupon.record.get("welder"),
+                     "says whose a coupon is, whether it is a test, and that it is taken back");
+}
+
 void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched) {
     std::set<std::string> welders;
     for (const auto &[mark, newest] : touched) {

@@ -32,6 +32,11 @@ void check_may_judge(Writing &writing, const CouponState &coupon, const ExamReco
 /// another person than who welded it, by what it says and by what it is to say (common practice, no source).
 void check_may_describe(Writing &writing, const CouponState &coupon, const std::string &welder_now);
 
+/// Whose coupon it is and whether it is a test is said otherwise, and the coupon taken back or put back, by
+/// another person than who welded it, whether or not it was examined: who welded it knows first how it went
+/// (common practice, no source).
+void check_may_give_away(Writing &writing, const CouponState &coupon);
+
 /// What exams and mechanical tests found is brought in by another person than who welded the coupon, too.
 /// Asked of the coupons that an import touches, by their marks, once its entries stand; lets them go.
 void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched);

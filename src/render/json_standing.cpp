@@ -245,6 +245,7 @@ std::string json_text(const RecordSheet &s, const std::vector<std::string> &note
     const Validity &v = s.held.validity;
     json out = welder_json(s.welder);
     out["qualification"] = codec::json_of(q);
+    out["qualification"].erase("rules file"); // where it lies on a machine is nobody's business
     put_words(out["qualification"], q.overridden, s.held.rules.get());
     if (q.evidence) put_words(out["qualification"]["evidence"], *q.evidence);
     render::add_taken_back(out, s.taken_back);

@@ -240,7 +240,11 @@ void add_text_of_set(Document &doc, const Judged &judged) {
     if (!judged.by_other_text.empty())
         doc.line(Words("Criteria " + judged.set->name + ": its verdict of " + judged.by_other_text +
                            (judged.said_by_other_text.empty() ? "" : ", " + judged.said_by_other_text + ",") +
-                           " went by another text of the same edition: the file was changed since. What that "
+                           " went by another text of " +
+                           (judged.other_text_called.empty()
+                                ? "the same edition"
+                                : "its file, which called itself " + judged.other_text_called) +
+                           ": the file was changed since. What that "
                            "does to coupons that were not judged again yet is shown by 'rejudge'",
                        Tone::cannot_say));
 }

@@ -125,6 +125,12 @@ void add_plan(Document &out, const PlanResult &plan) {
     out.caution();
 }
 
+/// What it holds by, where that is another text than the one that the work goes by.
+std::string granted_by_words(const RangeRules &rules) {
+    const std::string own = rules.own_file_mark();
+    return " by " + rules.name + " edition " + rules.edition + (own.empty() ? "" : " (" + own + ")");
+}
+
 } // namespace
 
 Document document_of(const PlanResult &plan) {
@@ -148,7 +154,9 @@ Document document_of(const HeldWork &work) {
         for (const auto &aside : one.aside) under.push_back({words_of(aside, one.rules.get()), "", {}});
         if (std::string unknown = not_known_words(*one.rules); !unknown.empty())
             under.push_back({std::move(unknown), "", {}});
-        out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + ": " +
+        const std::string by =
+            one.rules->hash == work.plan.work.rules->hash ? "" : granted_by_words(*one.rules);
+        out.item("#" + std::to_string(one.number) + " " + print(one.test, one.unit) + by + ": " +
                      std::string(name_of(one.validity.state)) + resting_words(one.aside, one.validity) +
                      ", " + one.validity.reason,
                  "", std::move(under));

@@ -273,7 +273,7 @@ TEST_CASE(
         "classes",    "class",       "verdict", "kind",         "effect",   "findings",   "nearest",
         "rule",       "gap",         "limit",   "required",     "measured", "place",      "missing",
         "exams",      "indications", "scope",   "proof",        "compared", "gaps",       "exam",
-        "called for", "judged",      "entry",   "not relevant", "by"};
+        "called for", "judged",      "entry",   "not relevant", "by",       "own"};
     for (const auto &key : keys) {
         INFO(key);
         CHECK(known_keys.contains(key));

@@ -18,8 +18,8 @@ std::string scalar_of(const nlohmann::json &value) {
 
 /// What says nothing to a reader, or stands in the entry's own line.
 bool is_plumbing(const std::string &key) {
-    static const std::set<std::string> keys{"id",   "number", "exam",       "form",
-                                            "file", "engine", "vocabulary", "signed in"};
+    static const std::set<std::string> keys{"id",     "number",     "exam",      "form",      "file",
+                                            "engine", "vocabulary", "signed in", "rules file"};
     return keys.contains(key) || key.ends_with("hash");
 }
 
@@ -68,6 +68,14 @@ Values values_of(const Entry &entry) {
     return out;
 }
 
+/// A practice of one name may read otherwise by now: hashes are left out else, and no other value tells it.
+void take_changed_text(const nlohmann::json &before, const nlohmann::json &now,
+                       std::vector<ChangedValue> &out) {
+    const std::string was = before.value("practice hash", ""), is = now.value("practice hash", "");
+    if (before.value("practice", "") != now.value("practice", "") || was == is) return;
+    out.push_back({"text of practice " + now.value("practice", ""), was.substr(0, 12), is.substr(0, 12)});
+}
+
 const Entry *stands_for(std::span<const Entry> history, const Entry &entry) {
     const bool as_before = entry.kind == "verdict" || entry.kind == "grade";
     const Entry *out = nullptr;
@@ -93,6 +101,8 @@ std::vector<ChangedValue> changed_values(std::span<const Entry> history, const E
             out.push_back({name, value, at == now.end() ? "" : at->second});
     for (const auto &[name, value] : now)
         if (!before.contains(name)) out.push_back({name, "", value});
+    if (old && entry.kind == "exam" && !is_withdrawal(entry) && !is_withdrawal(*old))
+        take_changed_text(codec::parsed(old->body), codec::parsed(entry.body), out);
     // Which exam found it is the entry's, not the body's.
     if (old && old->exam != entry.exam && entry.kind == "indication" && !is_withdrawal(entry))
         out.push_back(

@@ -90,7 +90,8 @@ nlohmann::json json_of(const CriteriaSet &set, const Proof &proof) {
 
 } // namespace
 
-std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, const Vocabulary &vocabulary) {
+std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, bool own,
+                         const Vocabulary &vocabulary) {
     nlohmann::json classes = nlohmann::json::array();
     for (std::size_t k = 0; k < judgement.classes.size(); ++k) {
         const ClassJudgement &one = judgement.classes[k];
@@ -106,6 +107,7 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, con
                        {"vocabulary", vocabulary.hash()},
                        {"engine", engine_number},
                        {"classes", classes}};
+    if (own) out["own"] = true;
     for (const auto &one : set.fillings)
         out["filled"].push_back({{"blank", one.blank},
                                  {"class", one.class_id},
@@ -136,7 +138,7 @@ std::vector<VerdictDifference> differences(const std::string &stored, const std:
     // All else: the criteria, and the order or number of the classes.
     if (out.empty() && was["classes"] != now["classes"]) out.push_back({});
     for (auto *body : {&was, &now})
-        for (const char *key : {"engine", "vocabulary", "classes"}) body->erase(key);
+        for (const char *key : {"engine", "vocabulary", "own", "classes"}) body->erase(key);
     if (was != now) out.push_back({});
     return out;
 }
@@ -152,6 +154,7 @@ StoredVerdict verdict_from(const Entry &e) {
     out.hash = body["criteria"].at("hash").get<std::string>();
     out.vocabulary = body.value("vocabulary", "");
     out.engine = body.value("engine", 0);
+    out.own = body.value("own", false);
     for (const auto &c : body.at("classes"))
         out.classes.push_back({c.at("class").get<std::string>(), c.at("verdict").get<std::string>()});
     for (const auto &one : body.value("filled", nlohmann::json::array()))

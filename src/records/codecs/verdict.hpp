@@ -8,7 +8,8 @@
 /// held sentences.
 namespace beadbook::codec {
 
-std::string verdict_body(const CriteriaSet &set, const Judgement &judgement,
+/// `own`: by the file that the coupon names as its criteria.
+std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, bool own = false,
                          const Vocabulary &vocabulary = Vocabulary::shipped());
 StoredVerdict verdict_from(const Entry &entry);
 
@@ -17,8 +18,8 @@ struct VerdictDifference {
     std::string class_id; ///< empty: what the verdict says of itself, its criteria or form
     std::string was, now; ///< verdicts; empty where the class is not judged
 };
-/// What differs between two verdicts of form 2. The number of the engine and the hash of the vocabulary are
-/// not compared.
+/// What differs between two verdicts of form 2. The number of the engine, the hash of the vocabulary and
+/// whose criteria they were are not compared.
 std::vector<VerdictDifference> differences(const std::string &stored, const std::string &again);
 
 } // namespace beadbook::codec

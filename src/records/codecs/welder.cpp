@@ -11,11 +11,9 @@ constexpr std::pair<const char *, std::string WelderRecord::*> welder_texts[] = 
     {"name", &WelderRecord::name}, {"employer", &WelderRecord::employer}, {"note", &WelderRecord::note}};
 
 constexpr std::pair<const char *, std::string QualificationRecord::*> qualification_texts[] = {
-    {"rules", &QualificationRecord::rules},
-    {"rules hash", &QualificationRecord::rules_hash},
-    {"way", &QualificationRecord::way},
-    {"document", &QualificationRecord::document},
-    {"override", &QualificationRecord::override_why}};
+    {"rules", &QualificationRecord::rules},           {"rules hash", &QualificationRecord::rules_hash},
+    {"rules file", &QualificationRecord::rules_file}, {"way", &QualificationRecord::way},
+    {"document", &QualificationRecord::document},     {"override", &QualificationRecord::override_why}};
 
 constexpr std::pair<const char *, std::string WelderEvent::*> event_texts[] = {
     {"process", &WelderEvent::process},
