@@ -65,13 +65,15 @@ relevance:
 
 TEST_CASE("compare says which class is to be named", "[catalogue]") {
     const Program run;
-    const Run none = run({"criteria", "compare", "iso-5817", "en-1090-2"});
+    const Run none = run({"criteria", "compare", "iso-5817", "mil-hdbk-1890-table-3"});
     CHECK(none.code != 0);
     CHECK_THAT(none.err,
-               says("which goes with which? iso-5817 has B, C and D, en-1090-2 has EXC3, EXC2 and EXC1"));
-    const Run other = run({"criteria", "compare", "iso-5817", "en-1090-2", "--class", "B"});
-    CHECK_THAT(other.err,
-               says("which class of en-1090-2 goes with class B of iso-5817?") && says("--as-class"));
+               says("which goes with which? iso-5817 has B, C and D, mil-hdbk-1890-table-3 has 1, 2 and 3"));
+    const Run other = run({"criteria", "compare", "iso-5817", "mil-hdbk-1890-table-3", "--class", "B"});
+    CHECK_THAT(other.err, says("which class of mil-hdbk-1890-table-3 goes with class B of iso-5817?") &&
+                              says("--as-class"));
+    // EN 1090-2 says which level each of its classes is.
+    CHECK_THAT(run.ok({"criteria", "compare", "iso-5817", "en-1090-2", "--class", "B"}), says("EXC3"));
     CHECK_THAT(run({"criteria", "compare", "iso-5817", "--class", "E"}).err, says("has no class 'E'"));
     CHECK(run({"criteria", "show", "iso-5817", "--as-class", "C"}).code == 2);
     CHECK(run({"criteria", "compare", "nothing"}).code == 3);
