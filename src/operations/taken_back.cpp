@@ -157,16 +157,21 @@ bool made_count(Office &office, const std::vector<Entry> &history, const CouponS
 }
 
 /// The exam that counts by the method of one that was withdrawn and not valid by its practice, and that is
-/// held against no practice itself, so that nothing tells whether it was made better; 0: there is none.
-int made_again_unheld(Office &office, const CouponState &now, const TakenBack &one) {
-    if (!one.now.empty()) return 0;
+/// held against no practice itself, or against another text of the same, so that nothing tells whether it was
+/// made better. Nothing where there is none.
+void take_made_again_unheld(Office &office, const CouponState &now, TakenBack &one) {
+    if (!one.now.empty()) return;
     const CouponState before = office.coupon(now.record.id, one.entry);
     const ExamRecord *was = before.exam(one.number);
-    if (!was || !was->finished || was->practice.empty() || was->invalid.empty()) return 0;
+    if (!was || !was->finished || was->practice.empty() || was->invalid.empty()) return;
     const auto again = std::find_if(now.exams.begin(), now.exams.end(), [&](const ExamRecord &exam) {
-        return exam.method == was->method && exam.practice.empty() && exam.done().counts;
+        const bool other_text = exam.practice == was->practice && exam.practice_hash != was->practice_hash;
+        return exam.method == was->method && (exam.practice.empty() || other_text) && exam.done().counts;
     });
-    return again == now.exams.end() ? 0 : again->number;
+    if (again == now.exams.end()) return;
+    one.unheld = again->number;
+    one.other_text = !again->practice.empty();
+    one.was += " (not to be called valid by its practice)";
 }
 
 /// A find as it stood before an entry. Throws DataError: it cannot be read on the weld as it is described
@@ -232,8 +237,7 @@ std::vector<TakenBack> taken_back(Office &office, const CouponRecord &coupon,
         if (one.to) one.there = became_of(office.book(), *one.to);
         if (one.kind != TakenBack::Kind::exam) continue;
         one.made_count = made_count(office, history, now.state(), one);
-        one.unheld = made_again_unheld(office, now.state(), one);
-        if (one.unheld > 0) one.was += " (not to be called valid by its practice)";
+        take_made_again_unheld(office, now.state(), one);
     }
     tell_accepted_since(office, history, now, out);
     for (const auto &one : turns) {
@@ -287,7 +291,9 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
             out.push_back("exam " + std::to_string(one.number) + done +
                           (one.made_count ? ", and counts so only since" : "") +
                           (one.unheld > 0 ? ", which could not be called valid by its practice; exam " +
-                                                std::to_string(one.unheld) + " is held against none"
+                                                std::to_string(one.unheld) +
+                                                (one.other_text ? " is held against another text of it"
+                                                                : " is held against none")
                                           : ""));
             break;
         case TakenBack::Kind::called_for: out.push_back(one.was + " called for and taken off"); break;

@@ -32,6 +32,7 @@ struct TakenBack {
     std::string field{};      ///< of the weld: what of it
     int unheld = 0; ///< of an exam that was withdrawn and not valid by its practice: one that counts in its
                     ///< place and is held against none; 0: not so
+    bool other_text = false; ///< that one is held against another text of the same practice
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);

@@ -149,6 +149,22 @@ TEST_CASE("an exam that is made again by another text of its practice says so") 
                says("exam 4 (RT) is held against another text of practice shop-rt than exam 2 (RT)"));
 }
 
+TEST_CASE("an exam that is withdrawn, and made again by a softened practice, is told beside the accept") {
+    const OwnFiles bench;
+    bench.write("pr.yaml", practice_text("2"));
+    const std::string by = " --practice " + bench.file("pr.yaml");
+    const std::string thin =
+        "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none";
+    bench.all({"register Q-1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
+               "--thickness 0.25in --weld-length 8in --material steel --process GTAW",
+               "exam Q-1 VT --examiner \"A. Field\" --level II --found none", thin + by,
+               "withdraw Q-1 exam 2 --why \"made again\""});
+    bench.write("pr.yaml", practice_text("0.5"));
+    bench.all({thin + by});
+    CHECK_THAT(bench.told("judge Q-1"), says("not to be called valid by its practice"));
+    CHECK_THAT(bench.told("coupons"), says("accept, with cautions"));
+}
+
 TEST_CASE("what is held by own rules that were softened for it, and put back, says so wherever it is told") {
     const OwnFiles bench;
     bench.write("r.yaml", rules_text("2", "2"));
