@@ -1,5 +1,4 @@
 #include "operations/bulk.hpp"
-#include "operations/judging.hpp"
 
 #include "facts/plausibility.hpp"
 #include "measure/sha256.hpp"
@@ -13,6 +12,7 @@
 #include "operations/import_numbers.hpp"
 #include "operations/import_rows.hpp"
 #include "operations/import_welders.hpp"
+#include "operations/judging.hpp"
 #include "operations/left_out.hpp"
 #include "operations/logging.hpp"
 #include "operations/photos.hpp"
@@ -389,8 +389,8 @@ Done<Imported> store_import(Writing &writing, PreparedImport prepared) {
     for (const auto &practice : prepared.practices)
         writing.ledger().keep_criteria(practice->hash, practice->name, practice->text);
     for (auto &entry : prepared.entries) writing.add(std::move(entry));
-    check_may_bring_in(writing, prepared.seen);
-    for (const auto &[mark, newest] : prepared.seen) keep_what_may_go(writing, mark);
+    check_may_bring_in(writing, prepared.seen,
+                       [&](const std::string &mark) { keep_what_may_go(writing, mark); });
     return std::move(prepared.done);
 }
 

@@ -2,7 +2,6 @@
 
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
-#include "operations/carried_in.hpp"
 #include "operations/next_retest.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "operations/test_likeness.hpp"

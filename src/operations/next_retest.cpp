@@ -5,6 +5,15 @@
 #include <algorithm>
 
 namespace beadbook {
+namespace {
+
+bool holds_by(const WelderState &welder, const RangeRules &rules) {
+    return std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
+                       [&](const QualificationRecord &q) { return q.rules == rules.name; });
+}
+
+} // namespace
+
 NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const GradedTests::Retest &retest) {
     const RetestState &state = retest.state;
     NextRetest out;
@@ -35,17 +44,13 @@ std::string exams_words(const NextRetest &next) {
 
 bool may_be_test_by(const RangeRules &rules, const CouponRecord &test, const std::string &set,
                     const WelderState &welder) {
-    if (!rules.accepts(set, test.get("class"))) return false;
-    return !rules.accepted_by.empty() ||
-           std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
-                       [&](const QualificationRecord &q) { return q.rules == rules.name; });
+    return rules.accepts(set, test.get("class")) && (!rules.accepted_by.empty() || holds_by(welder, rules));
 }
 
 bool is_meant_by(const RangeRules &rules, Office &office, const GradedTests &tests,
                  const WelderState &welder) {
     if (rules.accepted_by.empty()) return false; // it takes any, and may_be_test_by asks what is held
-    return std::any_of(welder.qualifications.begin(), welder.qualifications.end(),
-                       [&](const QualificationRecord &q) { return q.rules == rules.name; }) ||
+    return holds_by(welder, rules) ||
            std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &test) {
                const CouponRecord &record = test.coupon.record;
                const auto set = office.criteria_or_none(record.get("criteria"));

@@ -43,6 +43,12 @@ bool fits_record(const Selection &of, const CouponLine &coupon) {
                                       [&](const auto &exam) { return exam.method == *of.method; }));
 }
 
+/// As it ends: what failed its mechanical tests did not pass, whatever its examinations say.
+std::optional<Verdict> outcome_of(const CouponLine &line) {
+    if (!line.record.withdrawn.empty()) return std::nullopt;
+    return line.record.get("mechanical") == "failed" ? Verdict::reject : line.verdict;
+}
+
 /// Some lines at a time, because `take` may write.
 void walk_with(Office &office, Ledger::LinesAsked asked, const CouponAtHand::Read &read,
                const std::function<bool(CouponAtHand &)> &take) {
@@ -230,16 +236,6 @@ bool CouponAtHand::withdrawn_reject() {
     const auto now = judged_now(office_, own_coupon());
     return now && now->verdict == Verdict::reject;
 }
-
-namespace {
-
-/// As it ends: what failed its mechanical tests did not pass, whatever its examinations say.
-std::optional<Verdict> outcome_of(const CouponLine &line) {
-    if (!line.record.withdrawn.empty()) return std::nullopt;
-    return line.record.get("mechanical") == "failed" ? Verdict::reject : line.verdict;
-}
-
-} // namespace
 
 bool is_meant(const Selection &of, CouponAtHand &one) {
     if (of.all()) return true; // then nobody asks for the line

@@ -121,12 +121,14 @@ void check_may_give_away(Writing &writing, const CouponState &coupon) {
                      "says whose a coupon is, whether it is a test, and that it is taken back");
 }
 
-void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched) {
+void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched,
+                        const std::function<void(const std::string &mark)> &at_hand) {
     std::set<std::string> welders;
     for (const auto &[mark, newest] : touched) {
         const CouponState &coupon = writing.coupon(mark);
         if (!coupon.exams.empty() || !coupon.record.get("mechanical").empty())
             welders.insert(coupon.record.get("welder"));
+        at_hand(mark);
         writing.let_go(mark);
     }
     welders.erase("");

@@ -2,6 +2,7 @@
 
 #include "operations/writing.hpp"
 
+#include <functional>
 #include <map>
 #include <string>
 
@@ -38,8 +39,10 @@ void check_may_describe(Writing &writing, const CouponState &coupon, const std::
 void check_may_give_away(Writing &writing, const CouponState &coupon);
 
 /// What exams and mechanical tests found is brought in by another person than who welded the coupon, too.
-/// Asked of the coupons that an import touches, by their marks, once its entries stand; lets them go.
-void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched);
+/// Asked of the coupons that an import touches, by their marks, once its entries stand: each is folded once,
+/// given to `at_hand`, which may write about it, and let go.
+void check_may_bring_in(Writing &writing, const std::map<std::string, std::int64_t> &touched,
+                        const std::function<void(const std::string &mark)> &at_hand);
 
 /// Whether a person is that welder, by the mark or by a name that the mark is or was enrolled under, however
 /// it is written.

@@ -162,10 +162,10 @@ std::string accepted_list(Visit &visit, const Selection &of, std::size_t &count)
         const std::string &mark = one.mark(), id = escaped("m-" + mark);
         const auto sent = visit.request.form.all("mark");
         const auto &before = judged.taken_back;
-        const bool ticked = visit.writes() ? std::find(sent.begin(), sent.end(), mark) != sent.end()
-                                           : judged.sought.has_value() && judged.mechanical != "failed" &&
-                                                 before.empty() && !judged.with_cautions() &&
-                                                 may_grade(visit, one.line().record);
+        const bool ticked = visit.writes()
+                                ? std::find(sent.begin(), sent.end(), mark) != sent.end()
+                                : judged.sought.has_value() && before.empty() && !judged.with_cautions() &&
+                                      may_grade(visit, one.line().record);
         Words told = Words(about(visit.office(), one.line().record) + ": ") + verdict_words(judged.verdict());
         if (judged.with_cautions()) told += Words(", with cautions", Tone::cannot_say);
         if (const std::string by = deciding_words(judged); !by.empty()) told += Words("; " + by);
