@@ -78,6 +78,17 @@ std::string rules_text(const std::string &coupons, const std::string &most) {
            coupons + ", clause: '7', standing: {house: x}}\n";
 }
 
+/// Q-1 with an RT that its practice does not call valid; returns the words that name the practice.
+std::string not_valid_by_own_practice(const OwnFiles &bench) {
+    bench.write("pr.yaml", practice_text("2"));
+    const std::string by = " --practice " + bench.file("pr.yaml");
+    bench.all({"register Q-1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
+               "--thickness 0.25in --weld-length 8in --material steel --process GTAW",
+               "exam Q-1 VT --examiner \"A. Field\" --level II --found none",
+               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by});
+    return by;
+}
+
 } // namespace
 
 TEST_CASE("own criteria that are softened and called otherwise in their place pass nothing in silence") {
@@ -119,12 +130,7 @@ TEST_CASE("what was graded failed is told to have failed by the criteria of that
 
 TEST_CASE("an exam that counts only since its own practice was softened says so") {
     const OwnFiles bench;
-    bench.write("pr.yaml", practice_text("2"));
-    const std::string by = " --practice " + bench.file("pr.yaml");
-    bench.all({"register Q-1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
-               "--thickness 0.25in --weld-length 8in --material steel --process GTAW",
-               "exam Q-1 VT --examiner \"A. Field\" --level II --found none",
-               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by});
+    const std::string by = not_valid_by_own_practice(bench);
     CHECK_THAT(bench.told("judge Q-1"), says("not valid"));
     bench.write("pr.yaml", practice_text("0.5"));
     bench.all({"exam Q-1 RT --replaces 2 --why \"read over again\" --found none" + by});
@@ -135,13 +141,8 @@ TEST_CASE("an exam that counts only since its own practice was softened says so"
 
 TEST_CASE("an exam that is made again by another text of its practice says so") {
     const OwnFiles bench;
-    bench.write("pr.yaml", practice_text("2"));
-    const std::string by = " --practice " + bench.file("pr.yaml");
-    bench.all({"register Q-1 --criteria asme-ix-tests --class \"test coupon\" --joint groove --form plate "
-               "--thickness 0.25in --weld-length 8in --material steel --process GTAW",
-               "exam Q-1 VT --examiner \"A. Field\" --level II --found none",
-               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by,
-               "exam Q-1 RT --examiner \"A. Field\" --level II --condition density=2 --found none" + by});
+    const std::string by = not_valid_by_own_practice(bench);
+    bench.all({"exam Q-1 RT --examiner \"A. Field\" --level II --condition density=2 --found none" + by});
     CHECK_THAT(bench.told("judge Q-1"), !says("another text of practice"));
     bench.write("pr.yaml", practice_text("0.5"));
     bench.all({"exam Q-1 RT --examiner \"A. Field\" --level II --condition density=1 --found none" + by});
