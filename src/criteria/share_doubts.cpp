@@ -60,28 +60,20 @@ const UsualSymbol usual_symbols[] = {
      "a weld thickness or the size of a fillet"},
 };
 
-/// How large one imperfection is: a group may be as wide as the weld.
-bool is_extent_across(const Rule &rule) {
-    const Vocabulary &words = Vocabulary::shipped();
-    for (std::size_t t = 0; t < words.size(); ++t)
-        if (const auto &type = words[static_cast<TypeId>(t)];
-            rule.subject.types[t] && (type.measured || type.is_group()))
-            return false;
-    return is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
-}
-
-/// The same, if groups are beside it.
-bool is_extent_of_some(const Rule &rule) {
+/// How large one imperfection is. A group may be as wide as the weld, so it says nothing unless it stands
+/// beside single ones and is let in there.
+bool is_extent_across(const Rule &rule, bool beside_groups = false) {
     const Vocabulary &words = Vocabulary::shipped();
     bool single = false;
     for (std::size_t t = 0; t < words.size(); ++t) {
-        const auto &type = words[static_cast<TypeId>(t)];
-        if (rule.subject.types[t] && type.measured) return false;
-        single = single || (rule.subject.types[t] && !type.is_group());
+        if (!rule.subject.types[t]) continue;
+        const ImperfectionType &type = words[static_cast<TypeId>(t)];
+        if (type.measured || (type.is_group() && !beside_groups)) return false;
+        single = single || !type.is_group();
     }
     return single && is_one_of(rule.measure.lone_quantity(), {Quantity::size, Quantity::width});
 }
-bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_of_some(rule); }
+bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_across(rule, true); }
 
 /// "weld width": of the first that it is a share of.
 std::string share_name(const Limit &limit, std::initializer_list<Quantity> quantities) {
