@@ -24,8 +24,23 @@ const std::vector<Condition> &by_its_sides() {
     return all;
 }
 
+bool speaks_of(const Condition &c, Quantity q) {
+    return c.left.uses(slot_of(q)) || std::any_of(c.edges.begin(), c.edges.end(), [q](const auto &edge) {
+               return edge.right.uses(slot_of(q));
+           });
+}
+
+/// Only then can its sides tell.
+bool speaks_of_sides(const std::vector<Condition> &conditions) {
+    return std::any_of(conditions.begin(), conditions.end(), [](const Condition &c) {
+        return speaks_of(c, Quantity::width) || speaks_of(c, Quantity::length) ||
+               speaks_of(c, Quantity::size);
+    });
+}
+
 bool never_hold(std::vector<Condition> conditions, bool of_imperfections) {
-    if (of_imperfections) conditions.insert(conditions.end(), by_its_sides().begin(), by_its_sides().end());
+    if (of_imperfections && speaks_of_sides(conditions))
+        conditions.insert(conditions.end(), by_its_sides().begin(), by_its_sides().end());
     const auto never = [&](Unit unit) { return possible(where_hold(conditions, unit)) == false; };
     return never(Unit::inch) && never(Unit::millimetre);
 }

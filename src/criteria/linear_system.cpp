@@ -1,8 +1,9 @@
 #include "criteria/linear_system.hpp"
 
+#include "criteria/band.hpp"
+
 #include <algorithm>
-#include <numeric>
-#include <set>
+#include <map>
 
 namespace beadbook {
 namespace {
@@ -35,12 +36,14 @@ Int128 sum_of(Int128 a, Int128 b) {
 
 /// An inequality in whole numbers without a common divisor, so that equal ones are found.
 struct WholeRow {
-    std::map<Slot, Int128> factors;
+    boost::container::small_flat_map<Slot, Int128, 3> factors;
     Int128 constant = 0;
     bool strict = false;
 
     void reduce() {
-        std::erase_if(factors, [](const auto &f) { return f.second == 0; });
+        factors.erase(
+            std::remove_if(factors.begin(), factors.end(), [](const auto &f) { return f.second == 0; }),
+            factors.end());
         Int128 divisor = constant;
         for (const auto &[slot, factor] : factors) divisor = common_divisor(divisor, factor);
         divisor = without_sign(divisor);
@@ -49,7 +52,8 @@ struct WholeRow {
         constant /= divisor;
     }
     bool fails() const { return factors.empty() && (constant < 0 || (strict && constant == 0)); }
-    friend auto operator<=>(const WholeRow &, const WholeRow &) = default;
+    friend bool operator==(const WholeRow &, const WholeRow &) = default;
+    friend std::strong_ordering operator<=>(const WholeRow &, const WholeRow &) = default;
 };
 
 WholeRow whole_row(const Inequality &one) {
@@ -81,7 +85,7 @@ WholeRow without(Slot slot, const WholeRow &positive, const WholeRow &negative) 
 }
 
 /// The quantity whose elimination leaves the fewest rows.
-Slot cheapest(const std::set<WholeRow> &rows) {
+Slot cheapest(const std::vector<WholeRow> &rows) {
     std::map<Slot, std::pair<std::size_t, std::size_t>> signs;
     for (const auto &row : rows)
         for (const auto &[slot, factor] : row.factors)
@@ -93,27 +97,55 @@ Slot cheapest(const std::set<WholeRow> &rows) {
         ->first;
 }
 
-bool whole_rows_hold(std::set<WholeRow> rows) {
+void once_each(std::vector<WholeRow> &rows) {
+    std::sort(rows.begin(), rows.end());
+    rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+}
+
+bool whole_rows_hold(std::vector<WholeRow> rows) {
     for (;;) {
+        once_each(rows);
         if (std::any_of(rows.begin(), rows.end(), [](const WholeRow &row) { return row.fails(); }))
             return false;
         std::erase_if(rows, [](const WholeRow &row) { return row.factors.empty(); });
         if (rows.empty()) return true;
         const Slot slot = cheapest(rows);
-        std::set<WholeRow> next;
+        std::vector<WholeRow> next;
         std::vector<const WholeRow *> positive, negative;
         for (const auto &row : rows) {
             const auto found = row.factors.find(slot);
             if (found == row.factors.end())
-                next.insert(row);
+                next.push_back(row);
             else
                 (found->second > 0 ? positive : negative).push_back(&row);
         }
         for (const auto *p : positive)
-            for (const auto *n : negative) next.insert(without(slot, *p, *n));
-        if (next.size() > most_rows) throw OutOfRange();
+            for (const auto *n : negative) {
+                next.push_back(without(slot, *p, *n));
+                if (next.size() <= 2 * most_rows) continue;
+                once_each(next);
+                if (next.size() > most_rows) throw OutOfRange();
+            }
         rows = std::move(next);
     }
+}
+
+/// Each of one quantity alone, as most are: what they leave of it is a band. Nothing: one speaks of several.
+std::optional<bool> bands_hold(const std::vector<Inequality> &all) {
+    boost::container::small_flat_map<Slot, Band, 3> left;
+    for (const auto &[sum, strict] : all) {
+        if (sum.factors.size() > 1) return std::nullopt;
+        if (sum.is_constant()) {
+            if (sum.constant < Exact(0) || (strict && sum.constant == Exact(0))) return false;
+            continue;
+        }
+        const auto &[slot, factor] = *sum.factors.begin();
+        const bool least = factor > Exact(0);
+        const Compare inclusive = least ? Compare::at_least : Compare::at_most;
+        left[slot].narrow(strict ? (least ? Compare::over : Compare::under) : inclusive,
+                          Exact(0) - sum.constant / factor);
+    }
+    return std::none_of(left.begin(), left.end(), [](const auto &one) { return one.second.empty(); });
 }
 
 } // namespace
@@ -140,8 +172,9 @@ Inequality at_least_zero(Linear sum) { return {std::move(sum), false}; }
 
 std::optional<bool> can_hold(const std::vector<Inequality> &all) {
     try {
-        std::set<WholeRow> rows;
-        for (const auto &one : all) rows.insert(whole_row(one));
+        if (const auto held = bands_hold(all)) return held;
+        std::vector<WholeRow> rows;
+        for (const auto &one : all) rows.push_back(whole_row(one));
         return whole_rows_hold(std::move(rows));
     } catch (const std::range_error &) {
         return std::nullopt;

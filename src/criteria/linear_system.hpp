@@ -3,7 +3,8 @@
 #include "language/missing.hpp"
 #include "measure/exact.hpp"
 
-#include <map>
+#include <boost/container/flat_map.hpp>
+#include <boost/container/small_vector.hpp>
 #include <optional>
 #include <vector>
 
@@ -11,7 +12,7 @@ namespace beadbook {
 
 /// A sum of quantities, each with its factor, and a constant; in base units.
 struct Linear {
-    std::map<Slot, Exact> factors; ///< none is 0
+    boost::container::small_flat_map<Slot, Exact, 2> factors; ///< none is 0
     Exact constant;
 
     static Linear of(Slot slot) { return {{{slot, Exact(1)}}, Exact(0)}; }

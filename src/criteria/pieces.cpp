@@ -1,7 +1,7 @@
 #include "criteria/pieces.hpp"
 
 #include <algorithm>
-#include <set>
+#include <bitset>
 
 namespace beadbook {
 namespace {
@@ -164,12 +164,13 @@ Alternatives where_hold(const std::vector<Condition> &conditions, Unit unit) {
 }
 
 std::vector<Inequality> by_nature(const Alternatives &of) {
-    std::set<Slot> slots;
+    std::bitset<Missing::most_quantities> slots;
     for (const auto &all : of)
         for (const auto &one : all)
-            for (const auto &[slot, factor] : one.sum.factors) slots.insert(slot);
+            for (const auto &[slot, factor] : one.sum.factors) slots.set(slot);
     std::vector<Inequality> out;
-    for (const Slot slot : slots) {
+    for (Slot slot = 0; slot < slots.size(); ++slot) {
+        if (!slots[slot]) continue;
         const Quantity q = static_cast<Quantity>(slot);
         if (info(q).dimension == Dimension::temperature) continue;
         const bool may_be_none = q == Quantity::gap || q == Quantity::nearest_gap;
@@ -179,7 +180,7 @@ std::vector<Inequality> by_nature(const Alternatives &of) {
                                  std::pair{Quantity::smaller_size, Quantity::larger_size},
                                  std::pair{Quantity::shorter_length, Quantity::longer_length}};
     for (const auto &[less, more] : ordered)
-        if (slots.contains(slot_of(less)) && slots.contains(slot_of(more)))
+        if (slots[slot_of(less)] && slots[slot_of(more)])
             out.push_back(at_least_zero(Linear::of(slot_of(more)) - Linear::of(slot_of(less))));
     return out;
 }

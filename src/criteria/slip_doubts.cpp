@@ -187,6 +187,7 @@ private:
     /// A rule that has the same two parts, and the other one of them counts.
     bool check_siblings(std::size_t r) {
         const Rule &rule = set_.rules[r];
+        if (!first_that_takes(rule, Formula::Op::greatest)) return false;
         for (std::size_t o = 0; o < set_.rules.size(); ++o) {
             const Rule &other = set_.rules[o];
             if (o == r || other.kind != rule.kind || other.compare != rule.compare) continue;

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <sstream>
+#include <string_view>
 #include <tuple>
 
 namespace beadbook {
@@ -57,6 +59,18 @@ void list_some(std::ostream &out, const char *what, const std::vector<std::strin
     if (!all.empty()) out << '\n';
 }
 
+/// Counted from 1, without its end; nothing where the text has no such line.
+std::optional<std::string_view> line_of(std::string_view text, int number) {
+    if (number < 1) return std::nullopt;
+    for (; number > 1; --number) {
+        const std::size_t end = text.find('\n');
+        if (end == std::string_view::npos) return std::nullopt;
+        text.remove_prefix(end + 1);
+    }
+    if (text.empty()) return std::nullopt;
+    return text.substr(0, text.find('\n'));
+}
+
 } // namespace
 
 std::vector<Issue> told_once(const std::vector<Issue> &issues) {
@@ -83,13 +97,10 @@ std::string print(const Issue &issue, const std::string &file, const std::string
     out << ": " << (issue.severity == Severity::error ? "error: " : "warning: ");
     if (!issue.path.empty()) out << issue.path << ": ";
     out << issue.text << '\n';
-    std::istringstream lines(source);
-    std::string line;
-    bool there = issue.where.line > 0;
-    for (int n = 0; there && n < issue.where.line; ++n) there = bool(std::getline(lines, line));
+    const auto line = line_of(source, issue.where.line);
     constexpr std::size_t widest = 160;
-    if (there && line.size() < widest)
-        out << "  | " << line << "\n  | "
+    if (line && line->size() < widest)
+        out << "  | " << *line << "\n  | "
             << std::string(static_cast<std::size_t>(issue.where.column - 1), ' ') << "^\n";
     std::vector<std::string> places;
     for (const Where &at : issue.also)
