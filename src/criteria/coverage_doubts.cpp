@@ -1,6 +1,5 @@
 // Which finds no rule, or no class, speaks of though the set names them; and what passes that never should.
 #include "criteria/doubts.hpp"
-#include "criteria/limit_order.hpp"
 #include "criteria/planar.hpp"
 #include "criteria/remainder.hpp"
 #include "criteria/scope_reach.hpp"
@@ -180,8 +179,9 @@ private:
                                     " alone too, though the two do not see the same");
         }
     }
-    /// Of some metals or thicknesses, or by eye of some joints, and nothing that shows the same of the
-    /// others. Films are for grooves: of all else than those they are asked by a slip.
+    /// Of some metals, thicknesses, forms, positions or processes, or by eye of some joints, and nothing
+    /// that shows the same of the others. Films are for grooves: of all else than those they are asked by a
+    /// slip.
     void check_some_only(const RequiredExam &one) {
         std::vector<Condition> some, beside;
         const bool by_film =
@@ -191,7 +191,7 @@ private:
         for (const auto &c : one.when) {
             const bool of_joint = c.kind == Condition::Kind::word && c.slot == static_cast<Slot>(Fact::joint);
             const bool of_some_joints = of_joint && (by_eye || (by_film && (c.fitting & groove) == 0));
-            (is_of_metal_or_wall(c) || of_some_joints ? some : beside).push_back(c);
+            (leaves_some_out(c) || of_some_joints ? some : beside).push_back(c);
         }
         const auto told_of_order = [&](const RequiredExam &exam) {
             return doubts_.told("exam-for-looser-class", exam.id);
@@ -224,9 +224,14 @@ private:
                          "', and nothing that shows the same is asked of " + joined(of, ", nor of ") +
                          ": add an exam for those, or answer why they need none");
     }
-    static bool is_of_metal_or_wall(const Condition &c) {
-        if (c.kind == Condition::Kind::word)
-            return c.slot == static_cast<Slot>(Fact::material) || c.slot == static_cast<Slot>(Fact::magnetic);
+    /// What the coupon is, and not what it is for.
+    static bool leaves_some_out(const Condition &c) {
+        if (c.kind == Condition::Kind::word) {
+            constexpr std::array facts{Fact::material, Fact::magnetic, Fact::form,     Fact::joint_form,
+                                       Fact::seam,     Fact::process,  Fact::position, Fact::operation};
+            return std::any_of(facts.begin(), facts.end(),
+                               [&](Fact fact) { return c.slot == static_cast<Slot>(fact); });
+        }
         return is_one_of(c.left.lone_quantity(),
                          {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness});
     }
@@ -265,63 +270,6 @@ private:
     Doubts &doubts_;
 };
 
-/// `size at most 1/4 in`, and what of the find it bounds.
-const Condition *bound_of_size(const Relevance &one) {
-    for (const auto &c : one.ignore)
-        if (c.kind == Condition::Kind::comparison && c.left.lone_quantity() && c.edges.size() == 1 &&
-            is_maximum(c.edges[0].compare))
-            return &c;
-    return nullptr;
-}
-
-/// The largest dimension is no less than any other.
-bool bounds_measure(const Condition &bound, const Formula &measure) {
-    return bound.left.lone_quantity() == measure.lone_quantity() ||
-           (bound.left.lone_quantity() == slot_of(Quantity::size) &&
-            is_one_of(measure.lone_quantity(), {Quantity::length, Quantity::width}));
-}
-
-/// Finds of which both speak, as far as shapes that their names deny tell.
-bool both_speak(const Relevance &one, const Rule &rule, const Vocabulary &vocabulary) {
-    if ((rule.subject.exams & one.subject.exams).none()) return false;
-    for (std::size_t t = 0; t < vocabulary.size(); ++t) {
-        const auto &type = vocabulary[static_cast<TypeId>(t)];
-        // A group that it names not is not reached by it.
-        if (rule.subject.types[t] && one.subject.types[t] && !one.groups[t] && !type.measured &&
-            (rule.shape == Shape::unknown || type.shape == Shape::unknown || type.shape == rule.shape))
-            return true;
-    }
-    return false;
-}
-
-/// What does not count is never over the limit, though the limit is smaller.
-void check_relevance(const CriteriaSet &set, const Relevance &one, const Rule &rule,
-                     const Vocabulary &vocabulary, Doubts &doubts) {
-    const Condition *bound = bound_of_size(one);
-    if (!bound || rule.kind != Rule::Kind::each || !is_maximum(rule.compare) ||
-        !rule.measure.lone_quantity() || !bounds_measure(*bound, rule.measure) ||
-        !both_speak(one, rule, vocabulary))
-        return;
-    for (std::size_t c = 0; c < set.classes.size(); ++c) {
-        if (rule.limits[c].kind != Limit::Kind::value || !one.classes[c]) continue;
-        // Some that is over the limit counts not, for every coupon of which both speak.
-        std::vector<Condition> all = conditions_of(set, rule);
-        for (const auto &other : one.ignore)
-            if (&other != bound) all.push_back(other);
-        const Formula &limit = rule.limits[c].formula;
-        bool over = true;
-        for (const Unit unit : units_to_try(set, rule)) {
-            const Formula &least = bound->edges[0].right;
-            over = over && may_be_over(where_hold(all, unit), least, limit, unit) == true &&
-                   may_be_over(where_hold(all, unit), limit, least, unit) == false;
-        }
-        if (over)
-            return doubts.tell("relevance-over-limit", rule.id, rule.where_from, "rules." + rule.id,
-                               "its limit for class " + set.classes[c].id + " lies under what relevance '" +
-                                   one.id + "' leaves out, so what is over it may not count");
-    }
-}
-
 /// Ids that two clauses share, or one that says what another says.
 template <class Parts, class Same>
 void check_twice(const Parts &parts, const std::string &key, Same same, Doubts &doubts) {
@@ -344,8 +292,6 @@ std::string texts(const std::vector<Condition> &conditions) {
 
 void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts) {
     Coverage(set, vocabulary, doubts).check();
-    for (const auto &one : set.relevance)
-        for (const auto &rule : set.rules) check_relevance(set, one, rule, vocabulary, doubts);
     const auto subject = [](const Subject &a, const Subject &b) {
         return a.types == b.types && a.exams == b.exams;
     };

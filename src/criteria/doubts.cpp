@@ -84,7 +84,9 @@ void Doubts::tell(std::string_view check, const std::string &of, Where where, co
     bool silent = false;
     for (std::size_t i = 0; i < used_.size(); ++i)
         if (set_.silences[i].check == check && set_.silences[i].of == of) silent = used_[i] = true;
-    if (!silent) issues_.warning(where, path, text + " [" + std::string(check) + "]");
+    if (silent) return;
+    issues_.warning(where, path, text + " [" + std::string(check) + "]");
+    unanswered_.push_back({std::string(check), of});
 }
 
 bool Doubts::told(std::string_view check, const std::string &of) const {

@@ -25,11 +25,14 @@ public:
     /// Whether it was told, or would have been but for a silence.
     bool told(std::string_view check, const std::string &of) const;
     void tell_needless();
+    /// Those that were told, in their order.
+    std::vector<Doubted> unanswered() { return std::move(unanswered_); }
 
 private:
     const CriteriaSet &set_;
     Issues &issues_;
     std::vector<bool> used_;
+    std::vector<Doubted> unanswered_;
     std::set<std::pair<std::string, std::string>> told_;
 };
 
@@ -49,11 +52,15 @@ void check_find_band_ends(const CriteriaSet &set, const Vocabulary &vocabulary, 
 void check_reach(const CriteriaSet &set, Doubts &doubts);
 /// Finds of which the set speaks and no rule, or no class; cracks that pass.
 void check_coverage(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
+/// Finds that do not count, and are over a limit, or larger than anybody leaves out.
+void check_relevance(const CriteriaSet &set, const Vocabulary &vocabulary, Doubts &doubts);
 
 /// Limits beside the wall that the set covers, windows, groups and tables that cannot be meant.
 void check_belief(const CriteriaSet &set, Doubts &doubts);
 /// Limits that nobody would let stand, whatever the wall.
 void check_limit_belief(const CriteriaSet &set, Doubts &doubts);
+/// What is in the other system of units than all the rest. Comes before the slips that it explains.
+void check_units(const CriteriaSet &set, Doubts &doubts);
 /// Limits that differ from those beside them as only a slip explains. Comes after the checks that tell of
 /// such a limit more.
 void check_slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts);

@@ -291,7 +291,7 @@ private:
                 const bool counts = counted_too && other.kind == Rule::Kind::count && !other.linked;
                 return speaks(other, c) && (counts || limits_extent(other, own));
             });
-        if (rest.empty()) return;
+        if (rest.empty() || doubts_.told("cracks-pass", rule.id)) return;
         if (counted_too)
             return tell("groups-alone", rule,
                         "no other rule limits how large or how many such finds are, and it adds those in "

@@ -18,6 +18,8 @@ struct BelievedLimit {
     bool or_rounded = false; ///< or whatever is rounded by the rule's own word
 };
 constexpr std::int64_t micro_deg = 1'000'000;
+/// A scope that names more has no end there.
+constexpr std::int64_t thickest_nm = 1000 * nm_per_mm;
 const BelievedLimit believed_limits[] = {
     {{"excess weld metal", "excessive convexity", "excess penetration", "linear misalignment"},
      {Quantity::height},
@@ -57,6 +59,24 @@ bool always_beyond(const CriteriaSet &set, const Rule &rule, const Formula &limi
     });
 }
 
+/// Beyond it where the wall is as thick as the set covers, though not where it is thin: a share of the wall
+/// that no number holds.
+bool beyond_when_thick(const CriteriaSet &set, const Rule &rule, const Formula &limit,
+                       const BelievedLimit &one) {
+    if (!one.upper || one.or_rounded) return false;
+    const Formula bound = Formula::constant(Exact(one.value), limit.dimension());
+    const Formula far = Formula::constant(Exact(thickest_nm), Dimension::length);
+    const auto units = units_to_try(set, rule);
+    return std::all_of(units.begin(), units.end(), [&](Unit unit) {
+        const auto where = where_hold(conditions_of(set, rule), unit);
+        const auto ends = [&](Quantity wall) {
+            return limit.uses(slot_of(wall)) && may_be_over(where, formula_of(wall), far, unit) == false;
+        };
+        return (ends(Quantity::thinner) || ends(Quantity::thicker) || ends(Quantity::weld_thickness)) &&
+               may_be_over(where, limit, bound, unit) == true;
+    });
+}
+
 bool all_beyond(const CriteriaSet &set, const Rule &rule, const BelievedLimit &one) {
     return std::all_of(rule.limits.begin(), rule.limits.end(), [&](const Limit &limit) {
         return limit.kind != Limit::Kind::value || always_beyond(set, rule, limit.formula, one);
@@ -92,14 +112,19 @@ void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
             if (one.or_rounded && !all_beyond(set, rule, one)) continue;
             for (std::size_t c = 0; c < set.classes.size(); ++c) {
                 const Limit &limit = rule.limits[c];
-                if (limit.kind != Limit::Kind::value || !always_beyond(set, rule, limit.formula, one))
+                if (limit.kind != Limit::Kind::value) continue;
+                const bool always = always_beyond(set, rule, limit.formula, one);
+                if (!always && (doubts.told("limit-over-wall", rule.id) ||
+                                !beyond_when_thick(set, rule, limit.formula, one)))
                     continue;
                 doubts.tell("limit-beyond-belief", rule.id, rule.where_from, "rules." + rule.id,
                             "its limit for class " + set.classes[c].id + ", '" + limit.text + "', is " +
                                 (one.upper ? "more" : "less") + " than " +
                                 print(Exact(one.value), rule.dimension(), set.unit) +
-                                ", and nobody lets so " + (one.upper ? "much" : "little") +
-                                " stand: are the unit and the decimal point right?");
+                                (always ? "" : " where the wall is as thick as the set covers") +
+                                ", and nobody lets so " + (one.upper ? "much" : "little") + " stand: " +
+                                (always ? "are the unit and the decimal point right?"
+                                        : "is a number missing beside the share ('lesser of ... and ...')?"));
                 break;
             }
         }

@@ -41,7 +41,8 @@ std::string unit_in(const std::string &text) {
 
 bool is_plain_size(const Limit &limit) {
     return limit.kind == Limit::Kind::value && limit.formula.is_constant() &&
-           (limit.formula.dimension() == Dimension::length || limit.formula.dimension() == Dimension::area) &&
+           (limit.formula.dimension() == Dimension::length || limit.formula.dimension() == Dimension::area ||
+            limit.formula.dimension() == Dimension::number) &&
            limit.formula.constant_value() > Exact(0);
 }
 

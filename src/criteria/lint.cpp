@@ -144,7 +144,8 @@ void check_declared(const CriteriaSet &set, Doubts &doubts) {
 
 bool speaks_of(const CriteriaSet &set, Quantity quantity) { return Uses(set).has(slot_of(quantity)); }
 
-void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocabulary, Issues &issues) {
+std::vector<Doubted> lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocabulary,
+                          Issues &issues) {
     if (!set.scope_said)
         issues.warning(
             {1, 1}, "scope",
@@ -163,11 +164,13 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
     check_band_ends(set, vocabulary, doubts);
     check_reach(set, doubts);
     check_coverage(set, vocabulary, doubts);
+    check_relevance(set, vocabulary, doubts);
     check_open_classes(set, vocabulary, doubts);
     check_declared(set, doubts);
     check_belief(set, doubts);
     check_limit_belief(set, doubts);
     check_thin_walls(set, doubts);
+    check_units(set, doubts);
     check_slips(set, below, doubts);
     check_windows(set, doubts);
     check_extents(set, vocabulary, doubts);
@@ -182,6 +185,7 @@ void lint(const CriteriaSet &set, const SetBelow &below, const Vocabulary &vocab
             doubts.tell("no-class-has-a-limit", rule.id, rule.where_from, "rules." + rule.id,
                         "no class has a limit here; make it a gap instead");
     doubts.tell_needless();
+    return doubts.unanswered();
 }
 
 std::vector<Uncovered> uncovered_types(const CriteriaSet &set, const Vocabulary &vocabulary) {

@@ -293,8 +293,8 @@ Loaded outcome(std::shared_ptr<const CriteriaSet> set, Issues &issues) {
 Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, const BaseText &base) {
     Issues issues;
     SetReader reader(text, vocabulary, base, issues);
-    const auto set = std::make_shared<const CriteriaSet>(reader.read());
-    if (!issues.any_error()) lint(*set, reader.below(), vocabulary, issues);
+    const auto set = std::make_shared<CriteriaSet>(reader.read());
+    if (!issues.any_error()) set->doubted = lint(*set, reader.below(), vocabulary, issues);
     return outcome(set, issues);
 }
 

@@ -241,6 +241,11 @@ struct UnusedName {
 };
 
 /// One standard edition, or a shop's own rules: immutable once loaded.
+/// Something doubtful in a set: the id of the check, and of what it doubts.
+struct Doubted {
+    std::string check, of;
+};
+
 struct CriteriaSet {
     std::string name, title, edition, source, notes;
     Unit unit = Unit::inch;
@@ -268,6 +273,9 @@ struct CriteriaSet {
     std::vector<Filling> fillings;     ///< that are put in already; none in a set as it was loaded
     std::vector<FallenFilling> fallen; ///< of blanks that are open again; none in a set as it was loaded
     std::vector<Silence> silences;
+    /// What the doubts of criteria/lint.hpp are about, as far as the file does not answer them; none in a set
+    /// that was not looked through.
+    std::vector<Doubted> doubted;
     /// Each part of the file but its rules, as it is written, without blanks and places: to be held against
     /// another set's.
     std::map<std::string, std::string> parts;

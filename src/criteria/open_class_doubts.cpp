@@ -1,5 +1,6 @@
 // Classes that reject nothing of what the others limit.
 #include "criteria/doubts.hpp"
+#include "criteria/remainder.hpp"
 #include "measure/text.hpp"
 
 #include <algorithm>
@@ -11,6 +12,12 @@ namespace {
 /// shipped sets leave free in their loosest class is none of them.
 constexpr std::initializer_list<const char *> held_in_all{
     "gas pore", "inclusion", "undercut", "incompletely filled groove", "linear misalignment"};
+
+/// With their kinds: whoever speaks of them holds them somewhere. Common practice, no source; what shipped
+/// sets leave free is none of them.
+constexpr std::initializer_list<const char *> held_if_named{
+    "porosity",    "overlap", "burn-through",       "root concavity",
+    "fillet size", "throat",  "excess penetration", "excess weld metal"};
 
 bool may_reject(const Limit &limit) {
     return limit.kind == Limit::Kind::value || limit.kind == Limit::Kind::none;
@@ -31,6 +38,8 @@ public:
         if (std::none_of(set_.rules.begin(), set_.rules.end(), may_reject_somewhere)) return;
         for (std::size_t c = 0; c < set_.classes.size(); ++c)
             if (!check_whole(c)) check_types(c);
+        for (std::size_t t = 0; t < vocabulary_.size(); ++t) check_type(static_cast<TypeId>(t));
+        for (const auto &rule : set_.rules) check_part(rule);
     }
 
 private:
@@ -51,10 +60,7 @@ private:
     void check_types(std::size_t c) {
         for (std::size_t t = 0; t < vocabulary_.size(); ++t) {
             const auto type = static_cast<TypeId>(t);
-            if (std::none_of(held_in_all.begin(), held_in_all.end(), [&](const char *name) {
-                    return vocabulary_.is_a(type, *vocabulary_.find(name));
-                }))
-                continue;
+            if (!is_a_kind_of(type, held_in_all)) continue;
             for (const Exam exam : all_exams()) {
                 const Rule *open = open_rule(type, exam, c);
                 if (!open || !limited_elsewhere(type, exam, c) || in_open_part(type, exam, c)) continue;
@@ -66,6 +72,52 @@ private:
                                  ", however large, and other classes limit it: is 'no limit' meant?");
             }
         }
+    }
+
+    /// No class rejects it, by any method.
+    void check_type(TypeId type) {
+        if (!is_a_kind_of(type, held_in_all) && !is_a_kind_of(type, held_if_named)) return;
+        const Rule *open = nullptr;
+        for (const Exam exam : all_exams()) {
+            if (std::any_of(set_.gaps.begin(), set_.gaps.end(),
+                            [&](const Gap &gap) { return gap.subject && gap.subject->covers(type, exam); }))
+                return;
+            for (const auto index : set_.rules_for(type, exam)) {
+                const Rule &rule = set_.rules[index];
+                if (!std::all_of(rule.limits.begin(), rule.limits.end(), lets_all_through)) return;
+                if (!open && rule.limits[0].kind == Limit::Kind::free) open = &rule;
+            }
+        }
+        if (!open || doubts_.told("nothing-rejected", open->id) || doubts_.told("cracks-pass", open->id))
+            return;
+        doubts_.tell("nothing-rejected", open->id, open->where_from, "rules." + open->id,
+                     "no class rejects " + vocabulary_[type].name + " by any method, however large: is 'no " +
+                         "limit' meant?");
+    }
+
+    /// Free in every class under a condition, where another rule holds the rest.
+    void check_part(const Rule &rule) {
+        const std::vector<Condition> asked = asked_by(rule);
+        const auto is_free = [](const Limit &limit) { return limit.kind == Limit::Kind::free; };
+        if (asked.empty() || !std::all_of(rule.limits.begin(), rule.limits.end(), is_free)) return;
+        for (std::size_t t = 0; t < vocabulary_.size(); ++t)
+            for (const Exam exam : all_exams()) {
+                const auto type = static_cast<TypeId>(t);
+                if (!rule.subject.covers(type, exam) || !is_a_kind_of(type, held_in_all)) continue;
+                std::vector<std::vector<Condition>> held;
+                for (const auto index : set_.rules_for(type, exam))
+                    if (const Rule &other = set_.rules[index];
+                        !std::all_of(other.limits.begin(), other.limits.end(), lets_all_through))
+                        held.push_back(asked_by(other));
+                if (held.empty()) continue;
+                for (const auto &gap : set_.gaps)
+                    if (gap.beside_rules && gap.subject->covers(type, exam)) held.push_back(asked_by(gap));
+                if (!remainder_of(set_, asked, held)) continue;
+                return doubts_.tell("nothing-rejected", rule.id, rule.where_from, "rules." + rule.id,
+                                    "no class rejects " + vocabulary_[type].name + " where " +
+                                        asked.front().text +
+                                        ", however large, and elsewhere they do: is 'no limit' meant?");
+            }
     }
 
     /// The first that lets all through, where no rule of the class does otherwise; null: some does.
@@ -91,6 +143,11 @@ private:
         return std::any_of(set_.gaps.begin(), set_.gaps.end(), [&](const Gap &gap) {
             return gap.subject && gap.beside_rules && gap.classes[c] && gap.subject->covers(type, exam);
         });
+    }
+
+    bool is_a_kind_of(TypeId type, std::initializer_list<const char *> names) const {
+        return std::any_of(names.begin(), names.end(),
+                           [&](const char *name) { return vocabulary_.is_a(type, *vocabulary_.find(name)); });
     }
 
     const CriteriaSet &set_;

@@ -1,6 +1,7 @@
 // The parts of a set other than its rules: standing, relevance, merging, exams, gaps.
 #include "criteria/part_reader.hpp"
 
+#include "criteria/band.hpp"
 #include "criteria/doubts.hpp"
 #include "language/condition_parser.hpp"
 #include "measure/text.hpp"
@@ -321,6 +322,11 @@ void read_blank(const Yaml &node, ReadContext &context) {
         out.plausible_text = fields.text("plausible");
         try {
             out.plausible = parse_band(out.plausible_text, context.names, out.dimension());
+            Band within;
+            for (const auto &edge : out.plausible) within.narrow(edge.compare, edge.value);
+            if (within.empty())
+                context.issues.error(band->where, fields.path_of("plausible"),
+                                     "'" + out.plausible_text + "' holds no number");
         } catch (const InputError &e) {
             context.issues.error(inside(*band, e.column), fields.path_of("plausible"), e.what());
         }

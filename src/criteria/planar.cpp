@@ -18,8 +18,12 @@ bool forbids_some(const Rule &rule, std::size_t c) {
     return rule.limits[c].kind == Limit::Kind::none && !rule.where.empty();
 }
 
-/// Without a limit, or up to one.
+/// Of groups alone: what lies by itself is in none.
+bool speaks_of_groups(const Rule &rule) { return rule.least_group > 1; }
+
+/// Without a limit, or up to one, or of groups alone.
 bool lets_some_pass(const Rule &rule, std::size_t c) {
+    if (speaks_of_groups(rule)) return true;
     const Limit &limit = rule.limits[c];
     if (limit.kind == Limit::Kind::free) return true;
     return limit.kind == Limit::Kind::value && !(is_maximum(rule.compare) && limit.formula.is_constant() &&
@@ -168,6 +172,11 @@ std::string PlanarPass::words(const CriteriaSet &set, const Vocabulary &vocabula
         return "it forbids for class " + set.classes[class_index].id + " only where " +
                rule->where.front().text + ", and no other rule forbids " + vocabulary[type].name +
                " elsewhere: the rest is never rejected";
+    if (speaks_of_groups(*rule))
+        return "it speaks only of groups of " + std::to_string(rule->least_group) +
+               " or more, and no other rule forbids " + vocabulary[type].name + " for class " +
+               set.classes[class_index].id + (rest.empty() ? "" : ", where " + rest) +
+               ": one that lies alone is accepted";
     const bool free = limit.kind == Limit::Kind::free;
     const bool unnamed = vocabulary[type].name == unnamed_type;
     return (free ? "it has no limit for class " : "it allows '" + limit.text + "' for class ") +

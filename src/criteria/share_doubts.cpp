@@ -29,7 +29,8 @@ bool has_share_of(const Limit &limit, std::initializer_list<Quantity> quantities
 
 /// No measure of a leg.
 constexpr std::initializer_list<Quantity> none_of_a_leg{Quantity::throat, Quantity::weld_width,
-                                                        Quantity::weld_length, Quantity::outside_diameter};
+                                                        Quantity::weld_length, Quantity::outside_diameter,
+                                                        Quantity::longest_leg};
 
 /// Of a table the author chose the quantity in a line of its own.
 bool of_another_alone(const Limit &limit) {
@@ -75,10 +76,19 @@ bool is_extent_across(const Rule &rule, bool beside_groups = false) {
 }
 bool is_held_by_wall(const Rule &rule) { return goes_into_wall(rule) || is_extent_across(rule, true); }
 
+/// What is measured of the find, of which the limit is a share.
+std::vector<Quantity> quantities_of_find(const Limit &limit) {
+    std::vector<Quantity> out;
+    if (limit.kind == Limit::Kind::value) out = quantities_of(limit.formula);
+    std::erase_if(out, [](Quantity q) { return info(q).scope != Scope::indication; });
+    return out;
+}
+
 /// "weld width": of the first that it is a share of.
-std::string share_name(const Limit &limit, std::initializer_list<Quantity> quantities) {
-    for (const Slot slot : limit.formula.quantities())
-        if (is_one_of(slot, quantities)) return std::string(info(static_cast<Quantity>(slot)).name);
+std::string share_name(const Limit &limit, const std::vector<Quantity> &quantities) {
+    for (const Quantity q : quantities_of(limit.formula))
+        if (std::find(quantities.begin(), quantities.end(), q) != quantities.end())
+            return std::string(info(q).name);
     return "";
 }
 
@@ -93,10 +103,10 @@ public:
             if (check_least(rule)) continue;
             if (rule.kind != Rule::Kind::each || !is_maximum(rule.compare)) continue;
             for (std::size_t c = 0; c < rule.limits.size(); ++c)
-                if ((of_another_alone(rule.limits[c]) && check_limit(rule, c)) || check_thicker(rule, c))
+                if ((of_another_alone(rule.limits[c]) && check_limit(rule, c)) || check_thicker(rule, c) ||
+                    check_own_dimension(rule, c))
                     break;
         }
-        check_throughout();
     }
 
 private:
@@ -109,10 +119,10 @@ private:
             for (const Limit &limit : was->limits)
                 if (has_share_of(limit, walls))
                     return tell(rule, c, "of the same rule of " + set_.extends, limit);
-        if (!goes_into_wall(rule) && !is_extent_across(rule)) return false;
+        if (!is_held_by_wall(rule)) return false;
         for (const auto &other : set_.rules) {
             if (&other == &rule || other.kind != rule.kind || other.compare != rule.compare ||
-                (is_extent_across(rule) && (other.subject.types & rule.subject.types).none()) ||
+                (is_extent_across(rule, true) && (other.subject.types & rule.subject.types).none()) ||
                 goes_into_wall(other) != goes_into_wall(rule) ||
                 (measured_by(other) & measured_by(rule)) == 0)
                 continue;
@@ -125,7 +135,19 @@ private:
                                          : ""),
                                 limit);
         }
-        return false;
+        return tell_alone(rule, c, not_through,
+                          ", and how deep or how large one may be goes by the wall or by a number: is the "
+                          "quantity meant?");
+    }
+
+    /// The longer it is, the deeper it may be.
+    bool check_own_dimension(const Rule &rule, std::size_t c) {
+        const auto own = quantities_of_find(rule.limits[c]);
+        if (own.empty() || !is_held_by_wall(rule) || in_base(rule, c) ||
+            has_share_of(rule.limits[c], walls) || has_share_of(rule.limits[c], not_through))
+            return false;
+        return tell_alone(rule, c, own,
+                          " of the find itself, so a longer one may be worse: is the quantity meant?");
     }
 
     void check_symbol(const DeclaredQuantity &one) {
@@ -168,26 +190,7 @@ private:
                           ", and the thinner one may be much less: is the quantity meant?");
     }
 
-    /// No limit of the set is a share of the wall, and those of what goes into it, or is as large as it, are
-    /// one of something else.
-    void check_throughout() {
-        const Rule *first = nullptr;
-        std::size_t of_class = 0;
-        for (const auto &rule : set_.rules) {
-            if (doubts_.told("limit-by-another", rule.id) ||
-                std::any_of(rule.limits.begin(), rule.limits.end(),
-                            [](const Limit &limit) { return has_share_of(limit, walls); }))
-                return;
-            if (first || rule.kind != Rule::Kind::each || !is_maximum(rule.compare) || !is_held_by_wall(rule))
-                continue;
-            for (std::size_t c = 0; c < rule.limits.size() && !first; ++c)
-                if (of_another_alone(rule.limits[c]) && !in_base(rule, c)) first = &rule, of_class = c;
-        }
-        if (first)
-            tell_alone(*first, of_class, not_through,
-                       ", and no limit of the set is one of a wall: is the quantity meant?");
-    }
-    bool tell_alone(const Rule &rule, std::size_t c, std::initializer_list<Quantity> of,
+    bool tell_alone(const Rule &rule, std::size_t c, const std::vector<Quantity> &of,
                     const std::string &rest) {
         doubts_.tell("limit-by-another", rule.id, rule.where_from, "rules." + rule.id,
                      "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text +

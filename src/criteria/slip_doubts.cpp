@@ -4,7 +4,6 @@
 #include "criteria/measured_by.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 namespace beadbook {
 namespace {
@@ -50,9 +49,6 @@ bool is_of_share_and_number(const Limit &limit) {
            (grows(formula, last.right) && is_number(formula, last.left));
 }
 
-/// So many other rules make one in another unit odd.
-constexpr std::size_t least_in_own_unit = 3;
-
 class Slips {
 public:
     Slips(const CriteriaSet &set, const SetBelow &below, Doubts &doubts)
@@ -61,7 +57,8 @@ public:
     void check() {
         for (std::size_t r = 0; r < set_.rules.size(); ++r) {
             const Rule &rule = set_.rules[r];
-            if (!check_unit(r) && !check_distance(rule) && !check_choice(rule) && !check_siblings(r))
+            if (!doubts_.told("unit-of-one-alone", rule.id) && !check_distance(rule) && !check_choice(rule) &&
+                !check_siblings(r))
                 check_lone(r);
         }
     }
@@ -72,58 +69,6 @@ private:
                      "its limit for class " + set_.classes[c].id + ", '" + rule.limits[c].text + "', " +
                          text);
         return true;
-    }
-
-    /// In the other system of units than the set, as no other of its limits is.
-    bool check_unit(std::size_t r) {
-        const Rule &rule = set_.rules[r];
-        const auto c = first_in_other_unit(rule);
-        if (!c || doubts_.told("limit-over-wall", rule.id) || doubts_.told("limit-beyond-belief", rule.id))
-            return false;
-        const bool inches = set_.unit == Unit::inch;
-        std::size_t in_own = 0;
-        for (const Rule &other : set_.rules) {
-            if (&other == &rule) continue;
-            if (first_in_other_unit(other)) return false;
-            in_own += std::any_of(other.limits.begin(), other.limits.end(),
-                                  [&](const Limit &limit) {
-                                      return limit.kind == Limit::Kind::value && speaks_in(limit, inches);
-                                  })
-                          ? 1
-                          : 0;
-        }
-        if (in_own < least_in_own_unit) return false;
-        // Where another class has the set's own unit, how far the two are apart tells it.
-        for (const Limit &limit : rule.limits)
-            if (limit.kind == Limit::Kind::value && speaks_in(limit, inches)) return false;
-        return tell("unit-of-one-alone", rule, *c,
-                    std::string("is in ") + (inches ? "metric units" : "inches") +
-                        ", and no other limit of the " + "set is: is the unit meant?");
-    }
-    std::optional<std::size_t> first_in_other_unit(const Rule &rule) const {
-        for (std::size_t c = 0; c < rule.limits.size(); ++c)
-            if (const Limit &limit = rule.limits[c]; limit.kind == Limit::Kind::value &&
-                                                     !limit.formula.has_twins() &&
-                                                     speaks_in(limit, set_.unit != Unit::inch))
-                return c;
-        return std::nullopt;
-    }
-    /// By a word of its own: "3/16 in", "2 mm".
-    static bool speaks_in(const Limit &limit, bool inches) {
-        const std::string text = " " + limit.text + " ";
-        const auto has = [&](std::string_view word) {
-            for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
-                const auto is_letter = [&](std::size_t i) {
-                    return std::isalpha(static_cast<unsigned char>(text[i])) != 0;
-                };
-                std::size_t before = at - 1;
-                while (before > 0 && text[before] == ' ') --before;
-                if (std::isdigit(static_cast<unsigned char>(text[before])) && !is_letter(at + word.size()))
-                    return true;
-            }
-            return false;
-        };
-        return inches ? has("in") : has("mm") || has("cm");
     }
 
     /// What the order of the classes refuses is told there.

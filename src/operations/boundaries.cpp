@@ -25,24 +25,27 @@ public:
         if (const auto why = hopeless()) return out.none.push_back({index_, class_, *why, {}});
         choose_subject();
         const BoundaryCoupons coupons(set_, rule_, class_);
-        why_ = Why::no_coupon;
-        std::size_t made = 0;
+        Why why = Why::no_coupon; // no case was made of the last that failed
+        const std::size_t before = out.cases.size();
         bool shrunk = false;
         std::vector<Coupon> all = coupons.all();
         if (rule_.prorated && !all.empty()) add_short_welds(coupons, all);
-        std::optional<NamedPoint> untried; // weld on which it shrinks
+        std::optional<NamedPoint> untried, uncounted; // a weld on which it shrinks; where nothing counts
         for (const Coupon &coupon : all) {
             BoundaryCase one = case_on(coupon, coupons);
+            why_ = Why::no_coupon;
             const bool short_weld = shrinks_on(coupon), tried = fill(one);
             shrunk = shrunk || (short_weld && tried);
             if (short_weld) untried = NamedPoint{Quantity::weld_length, coupon.values[Quantity::weld_length]};
-            if (!tried) continue;
-            out.cases.push_back(std::move(one));
-            ++made;
+            if (!tried && why_ != Why::no_coupon) why = why_;
+            if (!tried && why_ == Why::no_find && !short_weld && !one.varied.empty() && !uncounted)
+                uncounted = NamedPoint{one.varied.front(), coupon.values[one.varied.front()]};
+            if (tried) out.cases.push_back(std::move(one));
         }
         try_windows(out);
-        if (made == 0) return out.none.push_back({index_, class_, why_, {}});
-        if (untried && !shrunk) out.none.push_back({index_, class_, why_, untried});
+        if (out.cases.size() == before) return out.none.push_back({index_, class_, why, {}});
+        if (untried && !shrunk) out.none.push_back({index_, class_, why, untried});
+        if (uncounted) out.none.push_back({index_, class_, Why::no_find, uncounted});
         for (const auto &named : coupons.named()) meet(named, coupons, out);
     }
 

@@ -257,8 +257,8 @@ std::vector<std::string> left_out_by_relevance(const CriteriaSet &set, const Cri
                                                const std::string &blank) {
     Issues issues;
     Doubts before(set, issues), now(filled, issues);
-    check_coverage(set, Vocabulary::shipped(), before);
-    check_coverage(filled, Vocabulary::shipped(), now);
+    check_relevance(set, Vocabulary::shipped(), before);
+    check_relevance(filled, Vocabulary::shipped(), now);
     std::vector<std::string> out;
     for (const auto &rule : filled.rules)
         if (now.told("relevance-over-limit", rule.id) && !before.told("relevance-over-limit", rule.id))

@@ -76,6 +76,13 @@ std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional
     return out;
 }
 
+std::vector<std::string> own_doubts(const CriteriaSet &set) {
+    std::vector<std::string> out;
+    for (const auto &one : set.doubted)
+        if (one.check != "cracks-pass") out.push_back(one.check + " of '" + one.of + "'");
+    return out;
+}
+
 void add_own_file(Document &doc, const CriteriaSet &set) {
     const std::string own = own_file_words(set.name, set.hash);
     if (own.empty()) return;
@@ -90,6 +97,10 @@ void add_own_file(Document &doc, const Judged &judged) {
     if (is_shipped_set(set.name, set.hash)) return;
     for (const auto &one : own_planar_passes(set, judged.sought))
         doc.line(Words("Criteria " + set.name + ": " + one, Tone::cannot_say));
+    if (const auto doubts = own_doubts(set); !doubts.empty())
+        doc.line(Words("Criteria " + set.name + ": its check doubts what the file does not answer: " +
+                           named(doubts) + "; 'criteria check' tells more",
+                       Tone::cannot_say));
     for (std::size_t k = 0; k < set.classes.size(); ++k) {
         if (judged.sought && *judged.sought != k) continue;
         for (const auto &one : looser_than_shipped(set, k, judged.coupon, judged.unit))

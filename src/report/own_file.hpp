@@ -21,6 +21,10 @@ std::vector<std::string> lacking_words(const CriteriaSet &set);
 /// no shipped set that it extends answers for: one sentence each.
 std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional<std::size_t> of_class);
 
+/// What `criteria check` doubts of a set that is not shipped, but for that cracks pass: "depth-not-limited of
+/// 'undercut'".
+std::vector<std::string> own_doubts(const CriteriaSet &set);
+
 /// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file
 /// 3f2a9c1b)". Empty if none is named.
 std::string practice_told(const ExamRecord &exam);

@@ -68,6 +68,8 @@ TEST_CASE("a mistake about a blank is told where it stands") {
     CHECK_THAT(with("id: share", "id: pore"), says("a blank above has the same id"));
     CHECK_THAT(with("id: share", "id: Share"), says("small letters, digits and dashes"));
     CHECK_THAT(with("plausible: over 0 in to 1/4 in", "plausible: over 0 in2"), says("plausible"));
+    CHECK_THAT(with("plausible: over 0 in to 1/4 in", "plausible: over 1/4 in to 1/8 in"),
+               says("'over 1/4 in to 1/8 in' holds no number"));
     CHECK_THAT(with("lesser of blank share x T and blank pore", "blank share"),
                says("the limit is a number but the measure is a length"));
     CHECK_THAT(with("exams: RT, measure: size", "exams: RT, where: size over blank pore, measure: size"),

@@ -109,6 +109,20 @@ TEST_CASE("what does not count, and what no coupon has, is told and not made up"
     CHECK(nowhere.none[0].why == NoBoundary::Why::no_coupon);
 }
 
+TEST_CASE("coupons on which what is over a limit does not count are named") {
+    const Boundaries of = of_rule(
+        pores + "measure: size, at most: lesser of 0.2 x T and 1/8 in",
+        "relevance:\n  - {id: small, types: porosity, exams: RT, ignore: size at most 1/16 in, clause: c, "
+        "standing: {house: x}}\nscope:\n  - {id: all, when: T from 1/8 in to 2 in, clause: c, standing: "
+        "{house: x}}\n");
+    CHECK(!of.cases.empty());
+    REQUIRE(of.none.size() == 1);
+    CHECK(of.none[0].why == NoBoundary::Why::no_find);
+    REQUIRE(of.none[0].named);
+    CHECK(of.none[0].named->quantity == Quantity::thinner);
+    CHECK(of.none[0].named->value < nm_per_inch / 16 * 5); // there a fifth is less than what counts
+}
+
 TEST_CASE("each value and word that a rule names is met once") {
     const Boundaries all = of_rule(pores + "measure: size, at most: T/4, when: [joint is groove or plug, T "
                                            "over 1/8 in to 1/2 in, D from 2 in to 3 in]");
