@@ -66,7 +66,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         std::vector<std::string> lacks;
         const Truth same = same_kind(test.welds, weld, &rules, lacks);
         if (later) {
-            if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
+            if (same == Truth::yes || (same == Truth::no && takes_in(rules, weld, test.welds)))
+                unknown(Shortcoming::Kind::entered_late, id);
             if (same == Truth::unknown) unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
             continue;
         }
