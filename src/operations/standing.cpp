@@ -202,6 +202,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_taken_back(office, welder, undone, on, held);
         tell_changed_rules(office, held);
         tell_failed_in_range(fates.tests(welder), on, held);
+        tell_day_moved(office.book(), held);
     }
     return out;
 }
