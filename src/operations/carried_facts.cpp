@@ -94,8 +94,10 @@ std::vector<CarriedFact> facts_to_carry(Office &office, const CouponState &coupo
     const auto earliest = earliest_weld_day(history);
     if (earliest && (welded.empty() || *earliest < parse_day(welded)) && !carries(Against::welded))
         add(Against::welded).on = print(*earliest);
-    // What stands beside its verdict here does not go along.
-    const auto gone = taken_back_words(taken_back(office, coupon.record, turns));
+    // What stands beside its verdict here does not go along; the day of the weld has its own word.
+    auto all = taken_back(office, coupon.record, turns);
+    std::erase_if(all, [](const TakenBack &one) { return one.field == "welded"; });
+    const auto gone = taken_back_words(all);
     std::vector<std::string> remarks;
     for (const auto &remark : coupon.remarks) remarks.push_back(remark.text);
     if ((!gone.empty() || !remarks.empty()) && !carries(Against::left_behind)) {

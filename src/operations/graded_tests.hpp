@@ -53,6 +53,9 @@ public:
         bool passed_by(const RangeRules &rules) const;
         /// The same where no rules are meant.
         bool passed_at_all() const { return passed && (!failed_by_others || settled); }
+        /// When it was seen that it failed, else the day of the weld: training bears on it from the next day
+        /// on.
+        std::optional<Day> seen_on() const { return seen ? std::optional(seen->day) : day; }
     };
     /// The retest that a coupon belongs to, with it as the last one that passed.
     struct Retest {

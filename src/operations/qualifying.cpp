@@ -127,8 +127,8 @@ void note_failed(const GradedTests &tests, const std::vector<Weld> &carried,
     }
 }
 
-/// Tests that the welder failed alike but for the position, or in a position that this one qualifies for, and
-/// did not pass since: they are other tests, of which the rules ask no retest here.
+/// Tests that the welder failed alike but for the position, and did not pass since: they are other tests, of
+/// which the rules ask no retest here. One that this one's range takes in is told beside what it grants.
 void note_other_positions(const GradedTests &tests, const TestEvidence &proof, const RangeRules &rules,
                           std::vector<std::string> &notes) {
     const auto same = [&](const GradedTests::Test &test, const Weld &weld) {
@@ -145,8 +145,8 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
         };
         for (const auto &part : proof.parts) {
             if (same(failed, part.weld) != Truth::no ||
-                (same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes &&
-                 !takes_position(rules, part.weld, failed.welds)) ||
+                same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes ||
+                takes_in(rules, part.weld, failed.welds) ||
                 std::any_of(tests.all().begin(), tests.all().end(), passed_since))
                 continue;
             notes.push_back("coupon " + failed.coupon.record.id + " failed on " + print(*failed.day) +

@@ -66,7 +66,8 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         std::vector<std::string> lacks;
         const Truth same = same_kind(test.welds, weld, &rules, lacks);
         if (later) {
-            if (same == Truth::yes) unknown(Shortcoming::Kind::entered_late, id);
+            if (same == Truth::yes || (same == Truth::no && takes_in(rules, weld, test.welds)))
+                unknown(Shortcoming::Kind::entered_late, id);
             if (same == Truth::unknown) unknown(Shortcoming::Kind::failed_kind, id).lacks = lacks;
             continue;
         }
@@ -82,6 +83,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             if (passed && !closed && !counts_as_retest(test, weld, rules)) unfit.insert(id);
             attempts.push_back(
                 {passed ? Attempt::Kind::passed : Attempt::Kind::failed, *test.day, id, closed});
+            attempts.back().seen = test.seen_on();
         }
     }
     for (const auto &test : perhaps_) {
@@ -103,7 +105,7 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
     for (const auto &e : training_)
         if (same_process(e.process, weld.word(Trait::process)) && e.day <= welded)
             attempts.push_back({Attempt::Kind::trained, e.day, "", false, entered_after(e, welded)});
-    // On one day training comes first: nobody knows that it followed the failure. What passed comes last.
+    // On one day what passed comes last.
     const auto rank = [](const Attempt &a) {
         return a.kind == Attempt::Kind::trained ? 0 : a.kind == Attempt::Kind::failed ? 1 : 2;
     };

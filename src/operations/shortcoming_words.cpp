@@ -123,7 +123,7 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
         return "it holds with the same employer, and that was " + shown(one.was) +
                " when the test came on record, and is " + shown(one.now) + " now";
     case Kind::not_after:
-        return "coupon " + one.coupon +
+        return (one.coupon.empty() ? "it" : "coupon " + one.coupon) +
                (one.was == one.on
                     ? " was on record as welded on " + one.was +
                           " before it was seen, that day, that coupon " + listed(one.lacks) + " failed"

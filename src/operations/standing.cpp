@@ -6,6 +6,7 @@
 #include "measure/text.hpp"
 #include "operations/carried_in.hpp"
 #include "operations/changed_rules.hpp"
+#include "operations/failed_in_range.hpp"
 #include "operations/failed_tests.hpp"
 #include "operations/fates.hpp"
 #include "operations/graded_tests.hpp"
@@ -200,6 +201,8 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_revoked_no_more(welder, on, held);
         tell_taken_back(office, welder, undone, on, held);
         tell_changed_rules(office, held);
+        tell_failed_in_range(fates.tests(welder), on, held);
+        tell_day_moved(office.book(), held);
     }
     return out;
 }

@@ -104,8 +104,7 @@ void take_changed(AsItStands &now, const std::vector<Entry> &history, const Coup
         if (entry.kind != "coupon" || !entry.supersedes || is_withdrawal(entry)) continue;
         for (const auto &value : changed_values(history, entry)) {
             const bool who = value.name == "welder";
-            // The day has its own word (operations/weld_day).
-            const bool how = bears_on_verdict(value.name) && value.name != "welded" && !value.before.empty();
+            const bool how = bears_on_verdict(value.name) && !value.before.empty();
             if (examined && (who || how) && value.before != coupon.get(value.name)) {
                 of_weld.push_back(
                     taken_off(who ? TakenBack::Kind::welder : TakenBack::Kind::weld, "", entry));
@@ -300,7 +299,9 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         case TakenBack::Kind::welder:
             out.push_back("said to be welded by " + (one.was.empty() ? "nobody" : one.was));
             break;
-        case TakenBack::Kind::weld: out.push_back("said to be of " + one.was + since); break;
+        case TakenBack::Kind::weld:
+            out.push_back("said to be " + said_of_weld(one.field, one.was) + since);
+            break;
         case TakenBack::Kind::description: break;
         }
     }

@@ -3,6 +3,7 @@
 #include "criteria/weld_words.hpp"
 #include "measure/text.hpp"
 #include "operations/granted_to.hpp"
+#include "operations/weld_day.hpp"
 #include "records/described_since.hpp"
 
 #include <functional>
@@ -74,6 +75,16 @@ Validity fate_of_test(Book &book, const WelderState &welder, const HeldQualifica
     put_in_doubt(granted_to_another(book, welder, held), out);
     if (!held.unreadable.empty()) put_in_doubt("cannot say: " + held.unreadable, out);
     return out;
+}
+
+void tell_day_moved(Book &book, HeldQualification &held) {
+    const std::string &coupon = held.record.test.id;
+    if (held.record.carried() || !book.knows_coupon(coupon)) return;
+    const auto first = earliest_weld_day(book.history(coupon));
+    if (first && *first < held.record.welded)
+        held.validity.caution("it runs from " + print(held.record.welded) + ", and coupon " + coupon +
+                              " was said to be welded on " + print(*first) +
+                              " when somebody knew already what an exam of it had found");
 }
 
 std::optional<Day> registered_later(Book &book, const WelderState &welder, const HeldQualification &held) {

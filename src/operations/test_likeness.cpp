@@ -114,20 +114,55 @@ std::vector<std::string> told_otherwise(const Weld &weld, const Weld &test) {
     return out;
 }
 
-bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed) {
-    const auto words_in = [&](const Weld &weld) {
-        std::set<std::string> out;
-        for (const auto &words :
-             allowed_positions(rules, weld).value_or(std::vector<std::vector<std::string>>{}))
-            out.insert(words.begin(), words.end());
-        return out;
-    };
-    const auto mine = words_in(test);
-    return std::any_of(failed.begin(), failed.end(), [&](const Weld &one) {
-        const auto its = words_in(one);
-        return same_process(one.word(Trait::process), test.word(Trait::process)) && !its.empty() &&
-               (mine.contains("any") || std::includes(mine.begin(), mine.end(), its.begin(), its.end()));
+namespace {
+
+/// Positions of work like that weld that a test in its position allows; "any" for all of them. What cannot be
+/// said of the test for want of a datum is allowed if `perhaps`.
+std::set<std::string> positions_for(const RangeRules &rules, const Weld &test, const Weld &work,
+                                    bool perhaps) {
+    std::set<std::string> out;
+    for (const auto &variable : rules.variables) {
+        if (variable.of != Trait::position) continue;
+        for (const auto &part : range_of(rules, variable, test).parts) {
+            if ((part.applies == Truth::unknown && !perhaps) ||
+                (part.rule && passes(part.rule->work, work) == Truth::no))
+                continue;
+            if (part.any) out.insert("any");
+            out.insert(part.words.begin(), part.words.end());
+        }
+    }
+    return out;
+}
+
+/// Whether nothing that the rules say of a trait keeps a test from work like that.
+bool may_take(Trait trait, const RangeRules &rules, const Weld &test, const Weld &work) {
+    return std::all_of(rules.variables.begin(), rules.variables.end(), [&](const Variable &variable) {
+        if (variable.of != trait) return true;
+        const auto cover = cover_of(range_of(rules, variable, test), work);
+        return !cover || cover->covered != Truth::no;
     });
+}
+
+} // namespace
+
+bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed) {
+    if (!same_process(failed.word(Trait::process), test.word(Trait::process))) return false;
+    if (!same_word(failed.word(Trait::joint), test.word(Trait::joint)) &&
+        !may_take(Trait::joint, rules, test, failed))
+        return false;
+    // As of a retest, the sizes of one form tell nothing; but plate stands for large tubes alone.
+    if (!same_word(failed.word(Trait::form), test.word(Trait::form)) &&
+        !(may_take(Trait::form, rules, test, failed) && may_take(Trait::diameter, rules, test, failed)))
+        return false;
+    const auto its = positions_for(rules, failed, failed, false);
+    const auto mine = positions_for(rules, test, failed, true);
+    return !its.empty() &&
+           (mine.contains("any") || std::includes(mine.begin(), mine.end(), its.begin(), its.end()));
+}
+
+bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed) {
+    return std::any_of(failed.begin(), failed.end(),
+                       [&](const Weld &one) { return takes_in(rules, test, one); });
 }
 
 bool welded_alike(const std::vector<Weld> &test, const Weld &weld) {

@@ -15,8 +15,10 @@ Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRule
 /// The same, whatever the position.
 Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules);
 
-/// Whether a test qualifies for all positions for which a failed one would have, in the same process.
-bool takes_position(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
+/// Whether a test qualifies for all that a failed one of another kind would have, by process, joint, form and
+/// position.
+bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed);
+bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
 
 /// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
 /// against both: what it showed is not known to lie in that.

@@ -85,14 +85,34 @@ std::string understood(Writing &writing, const std::string &mark, const std::str
         .at("process");
 }
 
-/// Whether a test of the process failed before that day, so that training of that day changes a retest.
+/// Whether it was seen before that day that a test of the process had failed, so that training of that day
+/// changes a retest.
 bool failed_before(const GradedTests &tests, const std::string &coupon, const std::string &process, Day day) {
     return std::any_of(tests.all().begin(), tests.all().end(), [&](const GradedTests::Test &test) {
-        return !test.passed_at_all() && test.coupon.record.id != coupon && (!test.day || *test.day < day) &&
+        return !test.passed_at_all() && test.coupon.record.id != coupon &&
+               (!test.day || *test.seen_on() < day) &&
                std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &weld) {
                    return same_process(weld.word(Trait::process), process);
                });
     });
+}
+
+/// Tests of the process that were welded by the day of training and seen to have failed only then or later.
+std::vector<std::string> seen_later(Writing &writing, const std::string &mark, const WelderEvent &event) {
+    std::vector<std::string> out;
+    const GradedTests tests(writing.office(), writing.book().welder(mark));
+    for (const auto &test : tests.all()) {
+        const bool meant = !test.passed_at_all() && test.day && *test.day <= event.day &&
+                           *test.seen_on() >= event.day &&
+                           std::any_of(test.welds.begin(), test.welds.end(), [&](const Weld &weld) {
+                               return same_process(weld.word(Trait::process), event.process);
+                           });
+        if (meant)
+            out.push_back("that coupon " + test.coupon.record.id + " failed was seen on " +
+                          print(*test.seen_on()) +
+                          ": a retest of it goes by training from the day after that on, so not by this");
+    }
+    return out;
 }
 
 /// Coupons of the process that were welded after a failure and before training of an earlier day was entered:
@@ -168,6 +188,8 @@ Done<ProcessLogged> log_event(Writing &writing, const ProcessRequest &request, c
         out.notes.push_back("on " + print(event.day) + " no qualification in " + event.process +
                             " had begun, so this use keeps none");
     if (reason_alone) out.notes.emplace_back("alone this use revives nothing; the reason is kept with it");
+    if (kind == "training")
+        for (auto &note : seen_later(writing, request.mark, event)) out.notes.push_back(std::move(note));
     if (kind == "training" && event.day < today)
         for (auto &note : later_tests(writing, request.mark, event, today))
             out.notes.push_back(std::move(note));

@@ -1,5 +1,7 @@
 #include "qualify/retest.hpp"
 
+#include <algorithm>
+
 namespace beadbook {
 
 RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &attempts) {
@@ -7,12 +9,14 @@ RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &a
     int failed = 0; // coupons of the round that failed
     int times = 0;  // days on which coupons failed since the test began or the welder was trained
     bool settled = false;
+    std::optional<Day> seen; // when all that failed since the test began was seen
     for (const auto &attempt : attempts) {
         // A test that was satisfied is done with; what follows is a new one.
         if (state.satisfied() || settled) {
             state = {};
             failed = 0;
             times = 0;
+            seen.reset();
         }
         settled = attempt.settled;
         switch (attempt.kind) {
@@ -24,6 +28,7 @@ RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &a
                 state.failed.clear();
             }
             ++failed;
+            seen = std::max(seen.value_or(attempt.day), attempt.seen.value_or(attempt.day));
             if (times == 0 || !state.after || state.after->failed != attempt.day) ++times;
             state.training_first = rules.times > 0 && times > rules.times;
             state.passed.clear();
@@ -36,7 +41,7 @@ RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &a
             state.after = AfterFailure{attempt.coupon, attempt.day, {}};
             break;
         case Attempt::Kind::trained:
-            if (failed == 0 || !rules.after_training) break;
+            if (failed == 0 || !rules.after_training || attempt.day <= *seen) break;
             failed = 0;
             times = 0;
             state.training_first = false;

@@ -15,6 +15,7 @@ struct Attempt {
     std::string coupon;   ///< of a test
     bool settled = false; ///< it qualified its welder by these rules, so that its test is done with
     std::optional<Day> entered = {}; ///< of training that was entered after the retest was welded: when
+    std::optional<Day> seen = {};    ///< of one that failed: when that was seen; absent: on its day
 };
 
 /// The failure that a retest goes back to, and the training since.
@@ -38,10 +39,10 @@ struct RetestState {
 };
 
 /// Immediate retest: so many coupons for each that failed, and one more failure begins anew, or is one too
-/// many until the welder was trained (failures of one day are one); after training: the number for a full
-/// test. Where the rules say nothing of a failure, nothing satisfies the test until a person settles it;
-/// training that they say nothing of changes nothing. When a test is satisfied the next attempt begins a new
-/// one.
+/// many until the welder was trained (failures of one day are one); after training, from the day on that
+/// follows the one on which the failures before it were seen: the number for a full test. Where the rules say
+/// nothing of a failure, nothing satisfies the test until a person settles it; training that they say nothing
+/// of changes nothing. When a test is satisfied the next attempt begins a new one.
 RetestState retest_state(const RetestRules &rules, const std::vector<Attempt> &attempts);
 
 } // namespace beadbook

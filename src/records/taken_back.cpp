@@ -65,6 +65,10 @@ void tell_values(const std::vector<ChangedValue> &values, TakenBack &out) {
     }
 }
 
+std::string said_of_weld(const std::string &field, const std::string &said) {
+    return (field == "welded" ? "" : "of ") + said;
+}
+
 std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon) {
     const WeldLine line = coupon.facts().line;
     const auto read = [&](const Entry &e, bool *planar = nullptr) -> std::string {

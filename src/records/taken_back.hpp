@@ -36,6 +36,8 @@ struct TakenBack {
 };
 /// What was said and what is said now, by names: "method PT" and "method RT".
 void tell_values(const std::vector<ChangedValue> &values, TakenBack &out);
+/// What was said of the weld: "of position 6G", "welded 2026-11-20".
+std::string said_of_weld(const std::string &field, const std::string &said);
 /// In the order in which it was done; a find that went to another exam of the coupon stands with that exam.
 std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const CouponRecord &coupon);
 

@@ -156,8 +156,8 @@ std::string taken_back_text(const TakenBack &one) {
                one.stamp.who + " said " + (one.now.empty() ? "nobody" : one.now) + " on " +
                one.stamp.at.substr(0, 10) + ": " + one.why;
     if (one.kind == TakenBack::Kind::weld)
-        return "When it was examined it was said to be of " + one.was + ", until " + one.stamp.who +
-               " said " + one.now + " on " + one.stamp.at.substr(0, 10) +
+        return "When it was examined it was said to be " + said_of_weld(one.field, one.was) + ", until " +
+               one.stamp.who + " said " + one.now + " on " + one.stamp.at.substr(0, 10) +
                (one.made_accept ? ", and it is accepted only since: " : ": ") + one.why;
     const std::string number = std::to_string(one.number);
     if (one.opened_again)

@@ -67,7 +67,7 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams);
 /// set is none of those shipped.
 Words verdict_in_a_cell(const CouponLine &one);
 /// ", position said otherwise since it was examined", with what stands between; nothing of none.
-Words said_otherwise_behind(const std::vector<std::string> &fields, const std::string &between);
+Words said_otherwise_behind(std::vector<std::string> fields, const std::string &between);
 
 /// "J. Quay", or "J. Quay, signed in".
 std::string who_words(const Stamp &stamp);

@@ -46,7 +46,9 @@ std::string exams_in_a_cell(const std::vector<ExamAtAGlance> &exams) {
     return joined(out, " ");
 }
 
-Words said_otherwise_behind(const std::vector<std::string> &fields, const std::string &between) {
+Words said_otherwise_behind(std::vector<std::string> fields, const std::string &between) {
+    for (auto &field : fields)
+        if (field == "welded") field = "day of the weld";
     return fields.empty()
                ? Words()
                : Words(between + listed(fields) + " said otherwise since it was examined", Tone::cannot_say);

@@ -6,7 +6,7 @@ using namespace beadbook;
 
 TEST_CASE("a name is somebody's who can be asked", "[names]") {
     for (const char *name : {"A. Field", "Field", "Ng", "J.R.", "A. Field II", "I. Ng", "Vt. Marsh",
-                             "\xC3\x89mile", "\xE7\x8E\x8B", "L1", "The Hague Inspection"})
+                             "\xC3\x89mile", "\xE7\x8E\x8B", "L1", "The Hague Inspection", "Root, E."})
         CHECK(names_somebody(name));
     for (const char *name : {"",
                              " ",
@@ -27,6 +27,12 @@ TEST_CASE("a name is somebody's who can be asked", "[names]") {
                              "N.A.",
                              "TBD",
                              "examiner",
+                             "the shop",
+                             "root",
+                             "Admin",
+                             "office",
+                             "Computer",
+                             "test",
                              "\xC2\xA0",
                              "- -"}) {
         INFO(name);

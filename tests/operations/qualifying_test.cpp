@@ -296,6 +296,7 @@ TEST_CASE("what a coupon proved is proved no longer when it is graded failed or 
     yard.coupon("Q-1", "2025-06-10");
     yard.qualify("Q-1");
     yard.coupon("Q-2", "2026-11-20", true, {{"position", "1G"}});
+    yard.coupon("Q-3", "2026-10-05", true, {{"position", "2G"}});
     renewed(yard, 1, {"Q-2"});
     CHECK(yard.validity(1).state == Validity::State::valid);
     yard.grade("Q-2", false);
@@ -305,7 +306,6 @@ TEST_CASE("what a coupon proved is proved no longer when it is graded failed or 
     CHECK(standing.undone.begin()->first == standing.welder.events.back().seq);
     CHECK_THAT(standing.undone.begin()->second, says("coupon Q-2 was graded failed on 2026-11-25"));
 
-    yard.coupon("Q-3", "2026-10-05", true, {{"position", "2G"}});
     yard.qualify("Q-3");
     bool failed_here = true;
     SECTION("graded failed") {

@@ -420,7 +420,7 @@ TEST_CASE("Retests once at most: ship hull rules 2026 and ISO 9606-1", "[publish
         for (const auto *id : {"C", "D", "E", "F"}) all.push_back({Kind::passed, third, id});
         CHECK(after(rules, all).training_first);
         CHECK_FALSE(after(rules, all).satisfied());
-        all.insert(all.begin() + 2, {Kind::trained, second, ""});
+        all.insert(all.begin() + 2, {Kind::trained, third, ""});
         all.resize(4);
         CHECK_FALSE(after(rules, all).training_first);
         CHECK(after(rules, all).satisfied());
@@ -525,5 +525,8 @@ TEST_CASE("ASME IX QW-321.2: two coupons for each that failed, and both must pas
                        {Kind::passed, day, "E"}})
                     .satisfied());
     // After more training one full test (memory).
-    CHECK(after({{Kind::failed, day, "A"}, {Kind::trained, day, ""}, {Kind::passed, day, "B"}}).satisfied());
+    CHECK(after({{Kind::failed, day, "A"},
+                 {Kind::trained, day + std::chrono::days(1), ""},
+                 {Kind::passed, day + std::chrono::days(1), "B"}})
+              .satisfied());
 }

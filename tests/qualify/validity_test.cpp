@@ -125,6 +125,28 @@ TEST_CASE("retests: rules that say nothing satisfy nobody, a satisfied test is d
     CHECK(again.failed == std::vector<std::string>{"A", "B"});
     CHECK(again.after->coupon == "B");
     CHECK(again.needed == 4);
+    // Training counts from the day on that follows the one on which all that failed before it was seen.
+    rules.after_training = CouponsAsked{1, {"t", {}}};
+    const auto trained = [&](int days, std::optional<Day> seen) {
+        return retest_state(rules, {{A::failed, day, "A", false, {}, seen},
+                                    {A::trained, day + std::chrono::days(days), ""},
+                                    {A::passed, day + std::chrono::days(30), "B"}})
+            .satisfied();
+    };
+    CHECK_FALSE(trained(0, {}));
+    CHECK(trained(1, {}));
+    CHECK_FALSE(trained(1, day + std::chrono::days(9)));
+    CHECK_FALSE(trained(9, day + std::chrono::days(9)));
+    CHECK(trained(10, day + std::chrono::days(9)));
+    // One that failed afterwards, as its welder knew of the first alone, is seen later than both.
+    CHECK_FALSE(
+        retest_state(rules,
+                     {{A::failed, day, "A", false, {}, day + std::chrono::days(1)},
+                      {A::failed, day + std::chrono::days(2), "B", false, {}, day + std::chrono::days(20)},
+                      {A::trained, day + std::chrono::days(3), ""},
+                      {A::passed, day + std::chrono::days(30), "C"}})
+            .satisfied());
+    rules.after_training.reset();
     // Training without a failure changes nothing.
     CHECK(retest_state(rules, {{A::trained, day, ""}, {A::passed, day, "B"}}).satisfied());
 }

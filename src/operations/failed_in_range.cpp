@@ -1,0 +1,42 @@
+#include "operations/failed_in_range.hpp"
+
+#include "operations/test_likeness.hpp"
+
+#include <algorithm>
+
+namespace beadbook {
+namespace {
+
+/// Whether no retest is done yet with what failed.
+bool is_open(const GradedTests &tests, const GradedTests::Test &failed, const Weld &weld,
+             const RangeRules &rules, Day on) {
+    if (!failed.day) return true; // nobody can tell what followed it
+    const std::string &id = failed.coupon.record.id;
+    const RetestState state = tests.retest_of({}, on, weld, rules).state;
+    return state.after && (state.after->coupon == id ||
+                           std::find(state.failed.begin(), state.failed.end(), id) != state.failed.end());
+}
+
+} // namespace
+
+void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &held) {
+    if (!held.unreadable.empty()) return;
+    const RangeRules &rules = *held.rules;
+    for (const auto &failed : tests.all()) {
+        if (failed.passed_by(rules) || (failed.day && *failed.day > held.record.welded)) continue;
+        std::vector<std::string> lacks;
+        // One of its own kind is asked for by the rules themselves.
+        if (same_kind(failed.welds, held.weld, &rules, lacks) != Truth::no) continue;
+        const auto taken_in = std::find_if(failed.welds.begin(), failed.welds.end(), [&](const Weld &weld) {
+            return takes_in(rules, held.weld, weld) && is_open(tests, failed, weld, rules, on);
+        });
+        if (taken_in == failed.welds.end()) continue;
+        held.validity.caution("coupon " + failed.coupon.record.id + " failed" +
+                              (failed.day ? " on " + print(*failed.day) : "") + " in position " +
+                              taken_in->word(Trait::position) +
+                              ", which its range takes in, and no retest is done with that (common "
+                              "practice, no source)");
+    }
+}
+
+} // namespace beadbook
