@@ -178,6 +178,7 @@ ExitCode run_finish(Call &call) {
             request.exam = whole_number(exam, "number of an exam");
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
+    request.sure = call.has("sure");
     request.as_logged = request.some_logged = call.has("as-logged");
     if (marks.size() > 1 || methods.size() > 1)
         return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));
