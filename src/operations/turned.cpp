@@ -35,6 +35,7 @@ CouponState as_sought_now(CouponState state, const CouponRecord &now) {
 bool made_a_reject_go(Office &office, const CouponState &before, const CouponState &after,
                       const CouponRecord &now) {
     if (rejects(office, before) && !rejects(office, after)) return true;
+    if (reject_by_kept_text_went(office, before, after)) return true;
     return (before.record.get("criteria") != now.get("criteria") ||
             before.record.get("class") != now.get("class")) &&
            rejects(office, as_sought_now(before, now)) && !rejects(office, as_sought_now(after, now));

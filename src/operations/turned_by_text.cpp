@@ -8,6 +8,7 @@
 #include "records/fold.hpp"
 
 #include <algorithm>
+#include <set>
 
 namespace beadbook {
 namespace {
@@ -70,13 +71,31 @@ std::optional<Turned> turned_by_filling(Office &office, const CouponState &state
     return std::nullopt;
 }
 
+/// Whether the coupon named the same criteria as it does when a verdict was taken.
+bool named_then(Office &office, const CouponState &state, const StoredVerdict &one) {
+    return office.coupon(state.record.id, one.seq).record.get("criteria") == state.record.get("criteria");
+}
+
 } // namespace
 
 bool went_by_own(Office &office, const CouponState &state, const StoredVerdict &one,
                  const CriteriaSet &today) {
     if (one.set == today.name) return true;
-    if (!one.own) return false;
-    return office.coupon(state.record.id, one.seq).record.get("criteria") == state.record.get("criteria");
+    return one.own && named_then(office, state, one);
+}
+
+bool reject_by_kept_text_went(Office &office, const CouponState &before, const CouponState &after) {
+    const bool other_criteria = before.record.get("criteria") != after.record.get("criteria");
+    std::set<std::string> seen;
+    for (const auto &verdict : before.verdicts) {
+        if (!verdict.own || !seen.insert(verdict.hash).second || !named_then(office, before, verdict))
+            continue;
+        const auto then = office.with_copy(office.catalogue().kept_criteria(office.ledger(), verdict.hash));
+        if (!then || !rejected_by(before, then)) continue;
+        const auto now = other_criteria ? office.criteria_or_none(after.record.get("criteria")) : then;
+        if (!now || !rejected_by(after, now)) return true;
+    }
+    return false;
 }
 
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {

@@ -9,6 +9,11 @@ namespace beadbook {
 /// of today do not: somebody changed them in their place. The newest such, if there is one.
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state);
 
+/// Whether another text of its own criteria by which it had been judged rejects a coupon as it stood before
+/// an entry, and what counts after that does not: the same text, or where the entry names others, theirs of
+/// today. Else a file that is softened today would make all forgotten that was made to go before.
+bool reject_by_kept_text_went(Office &office, const CouponState &before, const CouponState &after);
+
 /// Whether a verdict went by what the coupon names as its criteria: by their name, or by the same file of
 /// one's own, whatever its set was called then.
 bool went_by_own(Office &office, const CouponState &coupon, const StoredVerdict &verdict,
