@@ -210,6 +210,17 @@ void keep_what_may_go(Writing &writing, const std::string &mark) {
     if (judged.judged && judged.judged->verdict() == Verdict::reject) keep(writing, coupon, *judged.judged);
 }
 
+void keep_if_refused(Writing &writing, const std::string &mark, const JudgeRequest &by) {
+    writing.keep_if_refused([mark, by](Writing &then) {
+        if (!then.book().knows_coupon(mark)) return; // that was what it was refused for
+        const JudgedOrNot now = judge_or_tell(then.office(), then.coupon(mark), by);
+        if (now.judged && now.judged->verdict() != Verdict::accept &&
+            !is_shipped_set(now.judged->set->name, now.judged->set->hash))
+            keep(then, then.coupon(mark), *now.judged);
+    });
+    if (!by.own()) keep_if_refused(writing, mark);
+}
+
 JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     return judged_or_not(coupon.record.id, [&] { return judge_coupon(office, coupon, request); });
 }
@@ -256,6 +267,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     const CouponState &coupon = writing.coupon(request.mark);
     check_vouches(writing.office(), writing.stamp().who, coupon.record.get("welder"),
                   "grades coupon " + request.mark);
+    keep_if_refused(writing, request.mark, request.by);
     const Judged judged = judge_coupon(writing.office(), coupon, request.by);
     if (!judged.sought) throw which_class(judged);
     Graded out{request.mark, {}, judged.verdict()};
