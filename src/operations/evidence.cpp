@@ -98,7 +98,7 @@ void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcom
         lacks.back().lacks = one.fields();
         lacks.back().criteria = one.before.get("criteria");
         lacks.back().class_id = one.before.get("class");
-        if (one.by == Turned::By::elsewhere) lacks.back().remark = one.told;
+        lacks.back().remark = one.told;
     }
 }
 

@@ -38,8 +38,9 @@ std::optional<std::size_t> class_sought(const JudgeRequest &request, const Coupo
 void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     if (!judged.withdrawn.empty()) return; // nothing was judged
     // A file may call its set otherwise tomorrow: then nothing else tells that this was the coupon's own.
-    const bool own_file = judged.own && !is_shipped_set(judged.set->name, judged.set->hash);
-    std::string body = codec::verdict_body(*judged.set, judged.judgement, own_file);
+    const bool shipped = is_shipped_set(judged.set->name, judged.set->hash);
+    std::string body = codec::verdict_body(*judged.set, judged.judgement,
+                                           shipped ? std::nullopt : std::optional(judged.own));
     if (!coupon.verdicts.empty()) {
         // The same of something else is said again, or nobody could tell that it was looked at since.
         const StoredVerdict &last = coupon.verdicts.back();

@@ -80,7 +80,7 @@ std::vector<std::string> Turned::fields() const {
 }
 
 std::string Turned::words() const {
-    if (by == By::elsewhere) return told;
+    if (!told.empty()) return told;
     return "it was rejected by " + criteria_name(before.get("criteria")) + " before its " +
            listed(fields(), "and") + (values.size() == 1 ? " was" : " were") + " changed";
 }

@@ -23,7 +23,7 @@ struct Turned {
     By by = By::description; ///< text: of its criteria; the stamp is of the verdict by the old one;
                              ///< elsewhere: on the record that it was imported from
     std::int64_t entry = 0;  ///< of the change; 0: text, elsewhere
-    std::string told = {};   ///< elsewhere: the sentence
+    std::string told = {};   ///< elsewhere, or by a text of which something is not known: the sentence
     /// Names of the fields.
     std::vector<std::string> fields() const;
     bool of_the_test() const { return beadbook::of_the_test(values); }

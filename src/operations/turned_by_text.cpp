@@ -1,6 +1,7 @@
 #include "operations/turned_by_text.hpp"
 
 #include "criteria/owners_copy.hpp"
+#include "criteria/shipped.hpp"
 #include "operations/judging.hpp"
 #include "operations/owners_copy.hpp"
 #include "records/codecs/facts.hpp"
@@ -19,21 +20,42 @@ bool rejected_by(const CouponState &state, const std::shared_ptr<const CriteriaS
     return judged.verdict() == Verdict::reject;
 }
 
+/// As its verdict says, where the text that it went by cannot be read.
+bool rejected_then(const CouponState &state, const StoredVerdict &verdict) {
+    const std::string class_id = state.record.get("class"), reject(name_of(Verdict::reject));
+    if (!verdict.verdict_of(class_id).empty()) return verdict.verdict_of(class_id) == reject;
+    return std::all_of(verdict.classes.begin(), verdict.classes.end(),
+                       [&](const auto &one) { return one.verdict == reject; });
+}
+
+/// What can be said of a reject by a text of which something is not known.
+std::string told_of_unknown(const StoredVerdict &verdict, bool whose, bool text) {
+    return "it was rejected by " + verdict.set + " (" + verdict.edition + ") in the verdict of " +
+           verdict.stamp.at.substr(0, 10) +
+           (whose ? ", of which an older program did not keep whether it went by the coupon's own file"
+                  : "") +
+           (text ? ", and the text of that set cannot be read any more" : "") +
+           "; another text accepts it now";
+}
+
 /// By a verdict that is on record.
 std::optional<Turned> turned_since_verdict(Office &office, const CouponState &state,
                                            const std::shared_ptr<const CriteriaSet> &today) {
     for (auto before = state.verdicts.rbegin(); before != state.verdicts.rend(); ++before) {
         const bool same_text = before->hash == today->hash;
-        if ((same_text && before->filled == today->fillings) || !went_by_own(office, state, *before, *today))
-            continue;
+        if (same_text && before->filled == today->fillings) continue;
+        const bool own = went_by_own(office, state, *before, *today);
+        if (!own && !may_have_gone_by_own(office, state, *before, *today)) continue;
         const auto text = office.catalogue().kept_criteria(office.ledger(), before->hash);
         const auto then =
             same_text && text ? with_owners_copy(text, {before->filled, {}}) : office.with_copy(text);
-        if (!then || !rejected_by(state, then)) continue;
+        if (then ? !rejected_by(state, then) : !rejected_then(state, *before)) continue;
         const ChangedValue value =
             same_text ? ChangedValue{"filled number", "", ""}
                       : ChangedValue{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)};
-        return Turned{state.record, {value}, true, "", before->stamp, Turned::By::text, 0};
+        Turned out{state.record, {value}, true, "", before->stamp, Turned::By::text, 0};
+        if (!own || !then) out.told = told_of_unknown(*before, !own, !then);
+        return out;
     }
     return std::nullopt;
 }
@@ -96,6 +118,14 @@ bool reject_by_kept_text_went(Office &office, const CouponState &before, const C
         if (!now || !rejected_by(after, now)) return true;
     }
     return false;
+}
+
+bool may_have_gone_by_own(Office &office, const CouponState &state, const StoredVerdict &one,
+                          const CriteriaSet &today) {
+    const auto &shipped = shipped_sets();
+    return !one.own_said && one.set != today.name &&
+           std::find(shipped.begin(), shipped.end(), one.set) == shipped.end() &&
+           named_then(office, state, one);
 }
 
 std::optional<Turned> turned_by_text(Office &office, const CouponState &state) {

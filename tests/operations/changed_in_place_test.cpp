@@ -12,6 +12,7 @@
 #include "operations/qualifying.hpp"
 #include "operations/turned.hpp"
 #include "operations/welders.hpp"
+#include "records/codecs/verdict.hpp"
 #include "render/text.hpp"
 #include "report/judgement_document.hpp"
 
@@ -109,6 +110,25 @@ public:
         Writing writing(later, "A. Field");
         change_coupon(writing, {{"T-1", fields}, {}, "it was told otherwise"});
         commit(writing);
+    }
+    /// A verdict as programs kept it that did not say yet whether it went by the coupon's own file.
+    void judged_by_older_program(bool text_kept = true) {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        const Judged judged = judge_coupon(later, later.coupon("T-1"));
+        write([&](Writing &w) {
+            if (text_kept) w.ledger().keep_criteria(judged.set->hash, judged.set->name, judged.set->text);
+            Entry e;
+            e.kind = "verdict";
+            e.subject = "T-1";
+            e.body = codec::verdict_body(*judged.set, judged.judgement);
+            return w.add(e);
+        });
+    }
+    void call_it(const std::string &set) {
+        std::string text = read_file(own_);
+        text.replace(0, std::string("set: own").size(), "set: " + set);
+        write_file(own_, text);
     }
     void correct(const std::string &line) {
         write([&](Writing &w) { correct_indication(w, "T-1", 1, line, "measured again", true); });
@@ -229,6 +249,37 @@ TEST_CASE(
     const std::size_t by_shipped = desk.entries();
     CHECK_THROWS(desk.pass(""));
     CHECK(desk.entries() == by_shipped);
+}
+
+TEST_CASE("a reject that an older program kept is told though its file calls its set otherwise since") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in");
+    desk.judged_by_older_program();
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+    desk.call_it("shop");
+    CHECK_THROWS_WITH(desk.pass(""),
+                      says("it was rejected by own (one) in the verdict of 2026-11-25, of which an older "
+                           "program did not keep whether it went by the coupon's own file; another text "
+                           "accepts it now"));
+}
+
+TEST_CASE("what other criteria than its own said of a coupon is not held against those") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in", "one", "", "other.yaml");
+    desk.write([&](Writing &w) { return judge_and_keep(w, "T-1", {desk.file("other.yaml"), ""}); });
+    desk.call_it("shop");
+    CHECK_FALSE(desk.pass("").after_turn);
+}
+
+TEST_CASE("a reject by a text that nobody can read any more is told, as nobody can say what changed") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in");
+    desk.judged_by_older_program(false);
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""),
+                      says("it was rejected by own (one) in the verdict of 2026-11-25, and the "
+                           "text of that set cannot be read any more"));
 }
 
 TEST_CASE("what was found while its exam was open is held against the text of that time too") {
