@@ -20,6 +20,25 @@ bool rejected_by(const CouponState &state, const std::shared_ptr<const CriteriaS
     return judged.verdict() == Verdict::reject;
 }
 
+/// "rules a and b of text 3f2a9c1b; #1 and #3": what rejects it by a set; without a class, of any.
+std::string rules_in(const CouponState &state, const std::shared_ptr<const CriteriaSet> &set) {
+    const Judged judged = judge_by(state, set);
+    const auto sought = set->class_index(state.record.get("class"));
+    std::set<std::string> rules;
+    std::set<int> finds;
+    for (std::size_t k = 0; k < judged.judgement.classes.size(); ++k)
+        for (const auto &one : judged.judgement.classes[k].findings) {
+            if ((sought && k != *sought) || one.effect != Verdict::reject || one.rule < 0) continue;
+            rules.insert(set->rules[static_cast<std::size_t>(one.rule)].id);
+            finds.insert(one.indications.begin(), one.indications.end());
+        }
+    if (rules.empty()) return "";
+    std::vector<std::string> numbers;
+    for (const int find : finds) numbers.push_back("#" + std::to_string(find));
+    return (rules.size() == 1 ? "rule " : "rules ") + listed({rules.begin(), rules.end()}, "and") +
+           " of text " + set->hash.substr(0, 8) + (numbers.empty() ? "" : "; " + listed(numbers, "and"));
+}
+
 /// As its verdict says, where the text that it went by cannot be read.
 bool rejected_then(const CouponState &state, const StoredVerdict &verdict) {
     const std::string class_id = state.record.get("class"), reject(name_of(Verdict::reject));
@@ -54,6 +73,7 @@ std::optional<Turned> turned_since_verdict(Office &office, const CouponState &st
             same_text ? ChangedValue{"filled number", "", ""}
                       : ChangedValue{"criteria text", before->hash.substr(0, 12), today->hash.substr(0, 12)};
         Turned out{state.record, {value}, true, "", before->stamp, Turned::By::text, 0};
+        if (then) out.by_rules = rules_in(state, then);
         if (!own || !then) out.told = told_of_unknown(*before, !own, !then);
         return out;
     }
@@ -106,7 +126,8 @@ bool went_by_own(Office &office, const CouponState &state, const StoredVerdict &
     return one.own && named_then(office, state, one);
 }
 
-bool reject_by_kept_text_went(Office &office, const CouponState &before, const CouponState &after) {
+std::optional<std::string> reject_by_kept_text(Office &office, const CouponState &before,
+                                               const CouponState &after) {
     const bool other_criteria = before.record.get("criteria") != after.record.get("criteria");
     std::set<std::string> seen;
     for (const auto &verdict : before.verdicts) {
@@ -115,9 +136,9 @@ bool reject_by_kept_text_went(Office &office, const CouponState &before, const C
         const auto then = office.with_copy(office.catalogue().kept_criteria(office.ledger(), verdict.hash));
         if (!then || !rejected_by(before, then)) continue;
         const auto now = other_criteria ? office.criteria_or_none(after.record.get("criteria")) : then;
-        if (!now || !rejected_by(after, now)) return true;
+        if (!now || !rejected_by(after, now)) return rules_in(before, then);
     }
-    return false;
+    return std::nullopt;
 }
 
 bool may_have_gone_by_own(Office &office, const CouponState &state, const StoredVerdict &one,
