@@ -72,7 +72,9 @@ ExamRequest exam_request(const Call &call) {
     out.equipment = call.all("equipment");
     out.as_before = call.has("as-before");
     if (call.has("found")) out.found = found_word(call.text("found"));
-    if (call.has("replaces")) out.replaces = call.number("replaces", "number of an exam");
+    out.replaces_last = call.text("replaces") == "last";
+    if (call.has("replaces") && !out.replaces_last)
+        out.replaces = call.number("replaces", "number of an exam");
     out.why = call.text("why");
     out.sure = call.has("sure");
     return out;
@@ -102,12 +104,13 @@ ExitCode run_exam(Call &call) {
     }
     const auto marks = marks_in(request.coupon);
     const auto methods = method_words(call.at(1));
-    if (marks.size() == 1 && methods.size() == 1) {
+    if (marks.size() == 1 && methods.size() == 1 && !request.replaces_last) {
         const auto done = call.write([&](Writing &w) { return record_exam(w, request); });
         return with_mends(call, request.coupon, done.value,
                           call.tell(as<ExamRecorded>(done, request.coupon)));
     }
-    if (request.replaces > 0) throw UsageError("--replaces is of one exam of one COUPON");
+    if (request.replaces > 0)
+        throw UsageError("--replaces N is of one exam of one COUPON; of several say --replaces last");
     return call.tell(call.write([&](Writing &w) { return record_exams(w, marks, request, methods); }));
 }
 
@@ -178,6 +181,7 @@ ExitCode run_finish(Call &call) {
             request.exam = whole_number(exam, "number of an exam");
     }
     if (call.has("found")) request.found = found_word(call.text("found"));
+    request.sure = call.has("sure");
     request.as_logged = request.some_logged = call.has("as-logged");
     if (marks.size() > 1 || methods.size() > 1)
         return call.tell(call.write([&](Writing &w) { return finish_exams(w, marks, request, methods); }));

@@ -26,7 +26,9 @@ struct StoredVerdict {
     };
     std::vector<Class> classes;
     std::vector<Filling> filled; ///< blanks of the set as they were filled then
-    bool own = false; ///< by the coupon's own criteria, a file of one's own; older programs did not say it
+    bool own = false;            ///< by the coupon's own criteria, a file of one's own
+    /// Whether that is said: older programs did not, nor is it of a shipped set.
+    bool own_said = false;
     std::string body; ///< the whole, canonical
 
     /// The verdict of a class; empty if it was not judged.

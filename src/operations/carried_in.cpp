@@ -4,15 +4,16 @@
 
 namespace beadbook {
 
-std::optional<Shortcoming> retest_lack(const RetestState &state) {
+std::optional<Shortcoming> retest_lack(const GradedTests::Retest &retest) {
+    const RetestState &state = retest.state;
     using Kind = Shortcoming::Kind;
-    if (state.satisfied()) return std::nullopt;
+    if (state.satisfied() && retest.fit() >= state.needed) return std::nullopt;
     Shortcoming out;
     out.kind = !state.known ? Kind::retest_unknown : state.training_first ? Kind::training : Kind::retest;
     out.after = state.after;
     if (out.kind == Kind::retest) {
         out.asked = state.needed;
-        out.given = static_cast<int>(state.passed.size());
+        out.given = retest.fit();
     }
     return out;
 }
@@ -33,7 +34,7 @@ std::vector<Shortcoming> carried_lacks(const GradedTests &tests, const CouponRec
     auto retest = tests.retest_of(elsewhere, welded, weld, rules,
                                   by.value_or(std::numeric_limits<std::int64_t>::max()));
     auto lacks = std::move(retest.unknown);
-    if (auto lack = retest_lack(retest.state)) lacks.push_back(std::move(*lack));
+    if (auto lack = retest_lack(retest)) lacks.push_back(std::move(*lack));
     if (test.get("operation") == "machine") {
         lacks.emplace_back();
         lacks.back().kind = Shortcoming::Kind::by_machine;

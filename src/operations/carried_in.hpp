@@ -5,7 +5,7 @@
 namespace beadbook {
 
 /// What a retest lacks by the count of its rules; nothing if it is done.
-std::optional<Shortcoming> retest_lack(const RetestState &retest);
+std::optional<Shortcoming> retest_lack(const GradedTests::Retest &retest);
 
 /// That what was held in its process was revoked after a test was welded.
 Shortcoming revoked_lack(const WelderEvent &revoked);

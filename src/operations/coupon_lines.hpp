@@ -41,6 +41,17 @@ private:
 /// was entered, of more in short transactions after it, so that nobody waits long. A line that cannot be
 /// worked out is left out. The one way in which shells commit.
 void commit(Writing &writing);
+/// Runs what a shell was asked for. Where that is refused nothing of it is stored, but what is kept all the
+/// same (Writing::keep_if_refused).
+template <class Work>
+auto carry_out(Writing &writing, Work work) {
+    try {
+        return work(writing);
+    } catch (const Refusal &e) {
+        if (e.kind() != Refusal::Kind::record && writing.refuse()) commit(writing);
+        throw;
+    }
+}
 
 /// Works all lines out again, in short transactions: after another version of the program was installed say,
 /// by which none is read.

@@ -98,7 +98,7 @@ void take_turned(Office &office, const CouponState &coupon, std::vector<Shortcom
         lacks.back().lacks = one.fields();
         lacks.back().criteria = one.before.get("criteria");
         lacks.back().class_id = one.before.get("class");
-        if (one.by == Turned::By::elsewhere) lacks.back().remark = one.told;
+        lacks.back().remark = one.told;
     }
 }
 
@@ -110,6 +110,12 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
     const std::string &mark = coupon.record.id;
     part.evidence.coupons = state.passed;
     part.evidence.after = state.after;
+    if (const auto *same = state.after
+                               ? nullptr
+                               : tests.retest_on_record(mark, part.weld.word(Trait::process), rules.name)) {
+        part.evidence.coupons = same->coupons;
+        part.evidence.after = same->after;
+    }
     // The coupons that passed with it must have been examined like it, and be accepted like it.
     for (const auto &id : state.passed)
         if (const auto *with = tests.find(id); with && id != mark && state.needed > 1) {
@@ -128,7 +134,9 @@ void take_retest(Office &office, const RangeRules &rules, const GradedTests &tes
             take_other_exams(tests, state, one, id == mark ? "" : id, lacks);
         }
     for (auto &one : retest.unknown) lacks.push_back(std::move(one));
-    if (auto lack = retest_lack(state)) lacks.push_back(std::move(*lack));
+    // Where only those that count for nothing make it up, each was told by itself above.
+    if (state.satisfied()) return;
+    if (auto lack = retest_lack(retest)) lacks.push_back(std::move(*lack));
 }
 
 Day day_of(const Grade &grade) { return parse_day(std::string_view(grade.stamp.at).substr(0, 10)); }

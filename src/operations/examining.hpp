@@ -24,6 +24,7 @@ struct ExamRequest {
     bool says_all = false;        ///< in place of another: what a page shows and is left empty is meant so
     std::string why;              ///< for a correction
     bool sure = false;            ///< what nobody would believe at first sight is meant so
+    bool replaces_last = false;   ///< of each coupon (record_exams) its last exam by the method
 };
 
 /// Conditions that the practice would still ask for, in its order, given what the request says already.

@@ -171,6 +171,7 @@ Done<StandingChange> extend(Writing &writing, const ExtendRequest &request) {
     for (const auto &weld : request.welds)
         welds.push_back(stated_weld(office, request.mark, weld, *extension));
     const GradedTests tests(office, welder);
+    for (const auto &coupon : request.coupons) keep_if_refused(writing, coupon);
     GivenCoupons given = evidence_of(office, tests, request.mark, held.weld.word(Trait::process), *held.rules,
                                      request.coupons);
     check_as_test(office, held, request.coupons);

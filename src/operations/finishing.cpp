@@ -156,7 +156,7 @@ void replace_exam(Writing &writing, const std::string &coupon, const ExamRecord 
 }
 
 void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int found, const std::string &why,
-            const std::string &for_another = {}) {
+            bool sure, const std::string &for_another = {}) {
     try {
         check_finish(exam, found, writing.coupon(coupon).finds_of(exam.number));
     } catch (Refusal &e) {
@@ -172,6 +172,10 @@ void finish(Writing &writing, const std::string &coupon, ExamRecord exam, int fo
     }
     const CouponRecord &record = writing.coupon(coupon).record;
     check_day(exam, record, writing.outside().today());
+    std::vector<Unlikely> against;
+    hold_note_against_none(exam, found, against);
+    for (auto &id : set_aside_by(against, sure, exam.sure))
+        if (!is_meant(exam.sure, id)) exam.sure.push_back(std::move(id));
     exam.finished = ExamFinished{found, writing.outside().today(), writing.stamp().who, for_another};
     replace_exam(writing, coupon, exam, why);
     keep_what_may_go(writing, coupon);
@@ -195,7 +199,7 @@ Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request) {
     finish(writing, request.coupon, exam, found,
            "finished with " + std::to_string(found) + " found" +
                (request.why.empty() ? "" : ": " + request.why),
-           is_anothers(exam, writing.stamp()) ? request.why : "");
+           request.sure, is_anothers(exam, writing.stamp()) ? request.why : "");
     Done<ExamRecord> out{writing.coupon(request.coupon).needed_exam(number), {}};
     if (std::string unknown = unknown_finisher(writing.office(), out.value, writing.stamp().who);
         !unknown.empty())
@@ -234,7 +238,7 @@ Done<int> finish_all(Writing &writing, const std::string &why) {
                 continue;
             }
             try {
-                finish(writing, mark, exam, writing.coupon(mark).finds_of(exam.number), reason);
+                finish(writing, mark, exam, writing.coupon(mark).finds_of(exam.number), reason, false);
                 ++out.value;
             } catch (const Refusal &e) {
                 if (e.kind() == Refusal::Kind::record) throw;

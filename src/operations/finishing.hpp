@@ -14,9 +14,10 @@ struct FinishRequest {
     std::optional<Exam> method = {}; ///< the one open exam by it; else by any
     std::string why = {};            ///< why it is finished by a keeper who is not its examiner
     bool some_logged = false;        ///< as logged, by a person's word that does not mean none
+    bool sure = false;               ///< its note, which reads like a find, is none
 };
 /// Refused: finished already, another number than is on record, no examiner named, dated before the weld or
-/// to come.
+/// to come. Unsure: it found none, and its note reads like a find.
 Done<ExamRecord> finish_exam(Writing &writing, const FinishRequest &request);
 /// All exams of all coupons that were recorded before exams were finished, as they are logged. What was
 /// recorded after the last verdict of such a program (engines 1 and 2) stays open, and is told in the notes.

@@ -181,6 +181,7 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(of
     for (const auto &q : welder.qualifications) {
         if (!q.carried()) settled_[q.test.id].push_back({q.rules, words_of_test(q.test), q.overridden});
         take_words(q.test.id, q.overridden);
+        if (q.evidence && q.evidence->after) retests_.push_back({q.rules, process_of(q), *q.evidence});
     }
     for (const auto &e : welder.events) {
         for (const auto &proof : e.evidence) take_words(proof.coupon, e.overridden);
@@ -194,7 +195,10 @@ GradedTests::GradedTests(Office &office, const WelderState &welder) : office_(of
         RuleWords words;
         for (const auto &q : welder.qualifications)
             if (q.rules == e.rules && same_word(process_of(q), e.process)) words = words_of_test(q.test);
-        for (const auto &proof : e.evidence) settled_[proof.coupon].push_back({e.rules, words, e.overridden});
+        for (const auto &proof : e.evidence) {
+            settled_[proof.coupon].push_back({e.rules, words, e.overridden});
+            if (proof.after) retests_.push_back({e.rules, e.process, proof});
+        }
     }
     const WelderNames names = office.book().knows_welder(welder.record.mark)
                                   ? WelderNames(office.book(), welder.record.mark)
@@ -301,6 +305,16 @@ const WelderEvent *GradedTests::revoked_since(const std::string &process, Day we
             (!out || event.day >= out->day))
             out = &event;
     return out;
+}
+
+const Evidence *GradedTests::retest_on_record(const std::string &coupon, const std::string &process,
+                                              const std::string &rules) const {
+    const auto found = std::find_if(retests_.begin(), retests_.end(), [&](const RetestOnRecord &one) {
+        const auto &with = one.evidence.coupons;
+        return one.rules == rules && same_process(one.process, process) &&
+               (one.evidence.coupon == coupon || std::find(with.begin(), with.end(), coupon) != with.end());
+    });
+    return found == retests_.end() ? nullptr : &found->evidence;
 }
 
 const GradedTests::Test *GradedTests::find(const std::string &coupon) const {

@@ -62,12 +62,18 @@ public:
         RetestState state;
         std::set<std::string> unfit;      ///< of `state.passed`, and count for nothing: see counts_as_retest
         std::vector<Shortcoming> unknown; ///< coupons that failed and may belong to it; training entered late
+        /// How many passed that count: the one way in which they are counted.
+        int fit() const;
     };
     /// Looks at tests of the same process, joint, form and position, and at training in the process. Of a
     /// test that is not on record itself `begun_by` is the entry by which it came.
     Retest retest_of(const CouponRecord &coupon, Day welded, const Weld &weld, const RangeRules &rules,
                      std::optional<std::int64_t> begun_by = {}) const;
     const Test *find(const std::string &coupon) const;
+    /// What is on record as the retest that a coupon is one of, by these rules: what counted by another of
+    /// its coupons is done with, and this one rests on the same; null if there is none.
+    const Evidence *retest_on_record(const std::string &coupon, const std::string &process,
+                                     const std::string &rules) const;
     /// The newest revocation of what was held in a process that a weld of that day does not follow; null if
     /// there is none.
     const WelderEvent *revoked_since(const std::string &process, Day welded) const;
@@ -113,6 +119,11 @@ private:
         std::vector<Shortcoming> overridden;
     };
     std::map<std::string, std::vector<Settled>> settled_;
+    struct RetestOnRecord {
+        std::string rules, process;
+        Evidence evidence;
+    };
+    std::vector<RetestOnRecord> retests_;
     mutable std::map<std::string, bool> closes_; ///< asked once: by coupon, process and rules
     std::set<std::string> taken_; ///< coupons whose verdict was set aside, with the reason on record
     std::vector<WelderEvent> training_;

@@ -66,6 +66,7 @@ Done<GradedMany> grade_named(Writing &writing, const GradeManyRequest &request,
         if (const std::string why = why_not_so(writing.office(), one, judged, request); !why.empty()) {
             ++bad;
             faults += "\n" + mark + ": " + why;
+            keep_if_refused(writing, mark, request.by);
             return;
         }
         out.value.graded.push_back(

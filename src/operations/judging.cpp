@@ -38,8 +38,9 @@ std::optional<std::size_t> class_sought(const JudgeRequest &request, const Coupo
 void keep(Writing &writing, const CouponState &coupon, const Judged &judged) {
     if (!judged.withdrawn.empty()) return; // nothing was judged
     // A file may call its set otherwise tomorrow: then nothing else tells that this was the coupon's own.
-    const bool own_file = judged.own && !is_shipped_set(judged.set->name, judged.set->hash);
-    std::string body = codec::verdict_body(*judged.set, judged.judgement, own_file);
+    const bool shipped = is_shipped_set(judged.set->name, judged.set->hash);
+    std::string body = codec::verdict_body(*judged.set, judged.judgement,
+                                           shipped ? std::nullopt : std::optional(judged.own));
     if (!coupon.verdicts.empty()) {
         // The same of something else is said again, or nobody could tell that it was looked at since.
         const StoredVerdict &last = coupon.verdicts.back();
@@ -210,6 +211,17 @@ void keep_what_may_go(Writing &writing, const std::string &mark) {
     if (judged.judged && judged.judged->verdict() == Verdict::reject) keep(writing, coupon, *judged.judged);
 }
 
+void keep_if_refused(Writing &writing, const std::string &mark, const JudgeRequest &by) {
+    writing.keep_if_refused([mark, by](Writing &then) {
+        if (!then.book().knows_coupon(mark)) return; // that was what it was refused for
+        const JudgedOrNot now = judge_or_tell(then.office(), then.coupon(mark), by);
+        if (now.judged && now.judged->verdict() != Verdict::accept &&
+            !is_shipped_set(now.judged->set->name, now.judged->set->hash))
+            keep(then, then.coupon(mark), *now.judged);
+    });
+    if (!by.own()) keep_if_refused(writing, mark);
+}
+
 JudgedOrNot judge_or_tell(Office &office, const CouponState &coupon, const JudgeRequest &request) {
     return judged_or_not(coupon.record.id, [&] { return judge_coupon(office, coupon, request); });
 }
@@ -256,6 +268,7 @@ Done<Graded> grade_coupon(Writing &writing, const GradeRequest &request) {
     const CouponState &coupon = writing.coupon(request.mark);
     check_vouches(writing.office(), writing.stamp().who, coupon.record.get("welder"),
                   "grades coupon " + request.mark);
+    keep_if_refused(writing, request.mark, request.by);
     const Judged judged = judge_coupon(writing.office(), coupon, request.by);
     if (!judged.sought) throw which_class(judged);
     Graded out{request.mark, {}, judged.verdict()};

@@ -66,6 +66,9 @@ Judged judge_by(const CouponState &coupon, std::shared_ptr<const CriteriaSet> se
 /// otherwise tomorrow, and it was rejected all the same. To be called after whatever may make a reject, as
 /// soon as a find is on record: an exam need not be finished to find a crack.
 void keep_what_may_go(Writing &writing, const std::string &mark);
+/// The same of a request that is refused: what such criteria say then is kept though nothing else is, unless
+/// it is accept; also by others than the coupon's own, if they are asked for.
+void keep_if_refused(Writing &writing, const std::string &mark, const JudgeRequest &by = {});
 /// Judges and keeps the verdict, unless the last one says the same.
 Done<Judged> judge_and_keep(Writing &writing, const std::string &mark, const JudgeRequest &request = {});
 

@@ -113,7 +113,15 @@ private:
             part.found = std::move(logged.value.indications);
             part.exam = finish_exam(writing_, {coupon.mark, number, {}, true}).value;
         } else if (goes_on) {
-            part.exam = finish_exam(writing_, {coupon.mark, number, 0}).value;
+            try {
+                part.exam =
+                    finish_exam(writing_,
+                                {.coupon = coupon.mark, .exam = number, .found = 0, .sure = request_.sure})
+                        .value;
+            } catch (const Unsure &e) {
+                refused_.push_back({coupon.line, e.what(), e.field()});
+                return;
+            }
         }
         taken_.parts.push_back(std::move(part));
     }

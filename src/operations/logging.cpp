@@ -313,7 +313,7 @@ Done<Logged> log_lines(Writing &writing, const LogRequest &request) {
     for (const auto &i : out.value.indications) writing.add(codec::entry_of(request.coupon, i));
     for (const int exam : out.value.none) {
         try {
-            finish_exam(writing, {request.coupon, exam, 0});
+            finish_exam(writing, {.coupon = request.coupon, .exam = exam, .found = 0, .sure = request.sure});
         } catch (const Refusal &e) {
             throw e.told((request.is_file ? request.name + ": " : std::string()) + "'none' of exam " +
                          named({writing.coupon(request.coupon).exam(exam)}) + ": " + e.what());

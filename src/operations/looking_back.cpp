@@ -22,7 +22,8 @@ bool says_otherwise(const std::vector<Entry> &history) {
 /// By another text of its criteria, or by other numbers in their blanks.
 bool judged_by_another_text(const CouponState &coupon, const CriteriaSet &set) {
     return std::any_of(coupon.verdicts.begin(), coupon.verdicts.end(), [&](const StoredVerdict &one) {
-        return (one.own || one.set == set.name) && (one.hash != set.hash || one.filled != set.fillings);
+        return (one.own || !one.own_said || one.set == set.name) &&
+               (one.hash != set.hash || one.filled != set.fillings);
     });
 }
 

@@ -96,6 +96,21 @@ Done<std::vector<CouponRecord>> change_coupons(Writing &writing, const std::vect
     return out;
 }
 
+namespace {
+
+int last_exam(const CouponState &coupon, Exam method) {
+    int out = 0;
+    for (const auto &exam : coupon.exams)
+        if (exam.method == method) out = std::max(out, exam.number);
+    if (out == 0)
+        throw refused("coupon " + coupon.record.id + " has no " + std::string(name_of(method)) +
+                      " that another could stand in place of")
+            .at("replaces");
+    return out;
+}
+
+} // namespace
+
 Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string> &marks, ExamRequest request,
                                  std::vector<Exam> methods) {
     Done<ExamsRecorded> out;
@@ -104,6 +119,7 @@ Done<ExamsRecorded> record_exams(Writing &writing, const std::vector<std::string
         request.coupon = mark;
         for (const Exam method : methods) {
             request.method = method;
+            if (request.replaces_last) request.replaces = last_exam(writing.coupon(mark), method);
             auto done = record_exam(writing, request);
             out.value.coupons.push_back(mark);
             out.value.exams.push_back(std::move(done.value));

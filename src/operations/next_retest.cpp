@@ -20,9 +20,7 @@ NextRetest asked_next(const RangeRules &rules, const GradedTests &tests, const G
     out.rules = rules.name;
     out.trained = !state.after->trained.empty();
     out.training_first = state.training_first;
-    const auto fit = std::count_if(state.passed.begin(), state.passed.end(),
-                                   [&](const std::string &id) { return !retest.unfit.contains(id); });
-    if (state.known) out.coupons = state.needed - static_cast<int>(fit) + 1;
+    if (state.known) out.coupons = state.needed - retest.fit() + 1;
     std::set<std::string> exams;
     if (rules.retest.same_exam)
         for (const auto &id : state.failed)

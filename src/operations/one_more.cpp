@@ -172,8 +172,7 @@ std::vector<OneMore> one_more_coupon(Office &office, const WelderStanding &stand
         if (out.size() < most) out.push_back(std::move(one.more));
     if (out.empty()) return out;
     const GradedTests tests(office, standing.welder);
-    for (auto &one : out)
-        one.asked = retest_lack(tests.retest_of({}, standing.on, one.coupon, *one.rules).state);
+    for (auto &one : out) one.asked = retest_lack(tests.retest_of({}, standing.on, one.coupon, *one.rules));
     return out;
 }
 

@@ -217,6 +217,7 @@ Done<Granted> qualify(Writing &writing, const QualifyRequest &request) {
         throw refused(name + " names no welder").mend({"change", {request.coupon}, {"welder", "why"}});
     const WelderState welder = office.book().welder(mark);
     check_vouches(office, writing.stamp().who, mark, "qualifies");
+    keep_if_refused(writing, request.coupon);
     check_employer_told(welder.record, way, *rules);
     if (const auto number = qualified_already(welder, request.coupon, rules->name))
         throw refused(name + " qualified by " + rules->name + " already, #" + std::to_string(*number));

@@ -26,6 +26,7 @@ Done<StandingChange> renew(Writing &writing, const RenewRequest &request) {
         throw refused(title_of(held) + " is " + std::string(name_of(held.validity.state)) +
                       ", not lapsed; there is nothing to renew");
     const GradedTests tests(office, welder);
+    for (const auto &coupon : request.coupons) keep_if_refused(writing, coupon);
     GivenCoupons given =
         evidence_of(office, tests, request.mark, process, *held.rules, request.coupons, request.words);
     std::vector<Impediment> early;

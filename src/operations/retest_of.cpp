@@ -125,6 +125,9 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         }
     }
     out.unfit = std::move(unfit);
+    // That it does not follow what failed is told by itself.
+    if (own && own->passed && out.state.after && !counts_as_retest(*own, weld, rules))
+        out.unfit.insert(coupon.id);
     if (const Test *failed = out.state.after ? find(out.state.after->coupon) : nullptr)
         for (const auto &id : out.state.passed) {
             const Test *retest = find(id);
@@ -151,6 +154,11 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
             }
         }
     return out;
+}
+
+int GradedTests::Retest::fit() const {
+    return static_cast<int>(std::count_if(state.passed.begin(), state.passed.end(),
+                                          [&](const std::string &id) { return !unfit.contains(id); }));
 }
 
 std::map<Day, const WelderEvent *> GradedTests::late_training(const std::string &process,

@@ -31,10 +31,13 @@ CouponState as_sought_now(CouponState state, const CouponRecord &now) {
     return state;
 }
 
-/// Whether an entry made a reject go: by what was sought then, or by what is sought now.
+/// Whether an entry made a reject go: by what was sought then, by a text of that which is kept, or by what is
+/// sought now.
 bool made_a_reject_go(Office &office, const CouponState &before, const CouponState &after,
-                      const CouponRecord &now) {
-    if (rejects(office, before) && !rejects(office, after)) return true;
+                      const CouponRecord &now, std::string &by_rules) {
+    const auto kept = reject_by_kept_text(office, before, after);
+    by_rules = kept.value_or("");
+    if (kept || (rejects(office, before) && !rejects(office, after))) return true;
     return (before.record.get("criteria") != now.get("criteria") ||
             before.record.get("class") != now.get("class")) &&
            rejects(office, as_sought_now(before, now)) && !rejects(office, as_sought_now(after, now));
@@ -59,14 +62,16 @@ void take_turned_exams(Office &office, const std::vector<Entry> &history, const 
         const std::string name = changed_of_exam(history, entry);
         if (name.empty()) continue;
         const CouponState before = office.coupon(entry.subject, entry.seq);
-        if (made_a_reject_go(office, before, office.coupon(entry.subject, entry.seq + 1), now))
+        std::string by_rules;
+        if (made_a_reject_go(office, before, office.coupon(entry.subject, entry.seq + 1), now, by_rules))
             out.push_back({before.record,
                            {{name, "", ""}},
                            true,
                            entry.reason,
                            stamp_of(entry),
                            Turned::By::exam,
-                           entry.seq});
+                           entry.seq,
+                           std::move(by_rules)});
     }
 }
 
@@ -79,9 +84,10 @@ std::vector<std::string> Turned::fields() const {
 }
 
 std::string Turned::words() const {
-    if (by == By::elsewhere) return told;
+    if (!told.empty()) return told;
     return "it was rejected by " + criteria_name(before.get("criteria")) + " before its " +
-           listed(fields(), "and") + (values.size() == 1 ? " was" : " were") + " changed";
+           listed(fields(), "and") + (values.size() == 1 ? " was" : " were") + " changed" +
+           (by_rules.empty() ? "" : " (" + by_rules + ")");
 }
 
 bool of_the_test(const std::vector<ChangedValue> &values) {
@@ -115,10 +121,11 @@ std::vector<Turned> turned(Office &office, const std::string &coupon) {
         if (values.empty()) continue;
         const CouponState before = office.coupon(coupon, entry.seq);
         const CouponState after = office.coupon(coupon, entry.seq + 1);
-        const bool gone = made_a_reject_go(office, before, after, state.record);
+        std::string by_rules;
+        const bool gone = made_a_reject_go(office, before, after, state.record, by_rules);
         if (!gone && !rejects(office, before)) continue;
-        Turned one{before.record,   std::move(values),       gone,     entry.reason,
-                   stamp_of(entry), Turned::By::description, entry.seq};
+        Turned one{before.record,   std::move(values),       gone,      entry.reason,
+                   stamp_of(entry), Turned::By::description, entry.seq, std::move(by_rules)};
         if (one.accepted || one.of_the_test()) out.push_back(std::move(one));
     }
     // What was put back after the reject was made to go had its use meanwhile.

@@ -20,14 +20,15 @@ struct Turned {
     std::string why;
     Stamp stamp;
     enum class By : std::uint8_t { description, exam, text, elsewhere };
-    By by = By::description; ///< text: of its criteria; the stamp is of the verdict by the old one;
-                             ///< elsewhere: on the record that it was imported from
-    std::int64_t entry = 0;  ///< of the change; 0: text, elsewhere
-    std::string told = {};   ///< elsewhere: the sentence
+    By by = By::description;   ///< text: of its criteria; the stamp is of the verdict by the old one;
+                               ///< elsewhere: on the record that it was imported from
+    std::int64_t entry = 0;    ///< of the change; 0: text, elsewhere
+    std::string by_rules = {}; ///< a kept text: which of its rules rejected what
+    std::string told = {};     ///< elsewhere, or by a text of which something is not known: the sentence
     /// Names of the fields.
     std::vector<std::string> fields() const;
     bool of_the_test() const { return beadbook::of_the_test(values); }
-    /// "it was rejected by iso-5817 before its class was changed".
+    /// "it was rejected by iso-5817 before its class was changed"; of a kept text with rules and finds.
     std::string words() const;
 };
 /// Oldest first; that of the criteria's text last. Two verdicts are taken for each change that was made after

@@ -18,7 +18,18 @@ std::string checked_name(Office &office, const std::string &who) {
 
 Writing::Writing(Office &office, const std::string &who, Known known)
     : office_(office), stamp_{office.outside().now(), checked_name(office, who), known == Known::by_sign_in},
-      transaction_(office.ledger()) {}
+      transaction_(std::in_place, office.ledger()) {}
+
+bool Writing::refuse() {
+    transaction_.reset();
+    coupons_.clear();
+    touched_.clear();
+    const auto kept = std::exchange(if_refused_, {});
+    if (kept.empty()) return false;
+    transaction_.emplace(ledger());
+    for (const auto &what : kept) what(*this);
+    return !touched_.empty();
+}
 
 const CouponState &Writing::coupon(const std::string &id) {
     const auto found = coupons_.find(id);

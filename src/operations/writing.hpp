@@ -2,8 +2,10 @@
 
 #include "operations/office.hpp"
 
+#include <functional>
 #include <map>
 #include <set>
+#include <vector>
 
 namespace beadbook {
 
@@ -16,7 +18,12 @@ public:
     /// Throws Refusal if nobody is named, StoreError if the record is busy.
     Writing(Office &office, const std::string &who, Known known = Known::by_typed_name);
     /// Shells commit by operations/coupon_lines.hpp, which keeps lists quick.
-    void commit() { transaction_.commit(); }
+    void commit() { transaction_->commit(); }
+    /// What is stored though the request is refused, after the refusal, and alone: a refusal may rest on what
+    /// nobody could tell of tomorrow.
+    void keep_if_refused(std::function<void(Writing &)> what) { if_refused_.push_back(std::move(what)); }
+    /// Takes back all that was done, and does what is kept all the same. Whether there is anything to commit.
+    bool refuse();
 
     Office &office() { return office_; }
     Book &book() { return office_.book(); }
@@ -41,7 +48,8 @@ public:
 private:
     Office &office_;
     Stamp stamp_;
-    Ledger::Transaction transaction_;
+    std::optional<Ledger::Transaction> transaction_;
+    std::vector<std::function<void(Writing &)>> if_refused_;
     std::map<std::string, CouponState> coupons_;
     std::set<std::string> touched_;
 };

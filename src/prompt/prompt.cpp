@@ -68,7 +68,7 @@ public:
             return true;
         case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, true, order.of); return true;
         case LogWord::finish: ask_next = finish_some(meant(order)); break;
-        case LogWord::nothing: ask_next = finish({meant(order)}, true); break;
+        case LogWord::nothing: ask_next = finish({meant(order)}, 0); break;
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::reopen: reopen(order); break;
@@ -126,7 +126,7 @@ private:
     /// Of other methods than the sitting's nothing is said: what they found may be logged by somebody else.
     void finish_and_go_on() {
         const auto methods = chosen_ ? by_ : std::vector<Exam>();
-        const bool ask_next = finish(exams_of_sitting(call_.office().coupon(coupon_), methods, exam_), false);
+        const bool ask_next = finish(exams_of_sitting(call_.office().coupon(coupon_), methods, exam_), {});
         const CouponState state = call_.office().coupon(coupon_);
         if (const auto open = state.open_exams(); !open.empty())
             session_.out << "  coupon " << coupon_ << " still open: exam " << named(open) << "; "
@@ -154,7 +154,7 @@ private:
                 "exam " + named({exam}) + ": none was logged; type '" +
                 (state.open_exams().size() > 1 ? std::string(name_of(exam->method)) + " " : std::string()) +
                 "none' if none was found");
-        return finish({number}, false);
+        return finish({number}, {});
     }
     /// A line that was taken is what was meant by those that were not and share a word or figure with it.
     void forget_like(const std::string &line) {
@@ -166,6 +166,28 @@ private:
         if (const auto said = exam_named(words_of(line).front())) return said;
         if (exam_ == 0) return std::nullopt;
         return call_.office().coupon(coupon_).needed_exam(exam_).method;
+    }
+    /// What is neither yes nor no answers nothing: it is the next line.
+    bool is_meant() {
+        const auto answer = next_("  yes or no: ");
+        const std::string_view word = answer ? trimmed(*answer) : std::string_view();
+        if (same_word(word, "yes") || same_word(word, "y")) return true;
+        if (answer && !word.empty() && !same_word(word, "no") && !same_word(word, "n")) held_back_ = *answer;
+        return false;
+    }
+    /// What `entering` makes of a line, as it is meant where that is asked.
+    template <class Entering>
+    auto stored(const Entering &entering, const char *otherwise = "not logged") {
+        const auto store = [&](bool sure) {
+            return call_.write([&](Writing &w) { return entering(w, sure); });
+        };
+        try {
+            return store(false);
+        } catch (const Unsure &e) {
+            session_.out << "  " << visible(e.what()) << "\n";
+            if (!is_meant()) throw InputError(otherwise);
+            return store(true);
+        }
     }
     /// What was typed as a find of these exams and not logged may be one.
     void ask_of_not_taken(const std::vector<int> &exams) {
@@ -185,17 +207,18 @@ private:
         std::erase_if(not_taken_, bears);
     }
     /// These are all that the exams found. True: each of them counts, as far as an entry could mend it.
-    bool finish(const std::vector<int> &exams, bool none) {
+    bool finish(const std::vector<int> &exams, std::optional<int> found) {
         ask_of_not_taken(exams);
-        const auto done = call_.write([&](Writing &w) {
+        const auto finish_them = [&](Writing &w, bool sure) {
             Done<std::vector<ExamFinishedNow>> out;
             for (const int exam : exams) {
-                auto one = finish_exam(w, {coupon_, exam, none ? std::optional(0) : std::nullopt, !none});
+                auto one = finish_exam(w, {coupon_, exam, found, !found, {}, {}, false, sure});
                 out.value.push_back({coupon_, std::move(one.value)});
                 add_notes(out.notes, std::move(one.notes));
             }
             return out;
-        });
+        };
+        const auto done = stored(finish_them, "not finished; log what was found");
         for (const auto &one : done.value) session_.out << text(document_of(one), session_.paint());
         // Of who finishes each exam of the sitting, once.
         for (const auto &note : done.notes)
@@ -262,28 +285,6 @@ private:
     void forget(int number) {
         logged_ -= std::erase_if(
             deeds_, [&](const Deed &one) { return one.coupon == coupon_ && one.find == number; });
-    }
-    /// What is neither yes nor no answers nothing: it is the next line.
-    bool is_meant() {
-        const auto answer = next_("  yes or no: ");
-        const std::string_view word = answer ? trimmed(*answer) : std::string_view();
-        if (same_word(word, "yes") || same_word(word, "y")) return true;
-        if (answer && !word.empty() && !same_word(word, "no") && !same_word(word, "n")) held_back_ = *answer;
-        return false;
-    }
-    /// What `entering` makes of a line, as it is meant where that is asked.
-    template <class Entering>
-    auto stored(const Entering &entering, const char *otherwise = "not logged") {
-        const auto store = [&](bool sure) {
-            return call_.write([&](Writing &w) { return entering(w, sure); });
-        };
-        try {
-            return store(false);
-        } catch (const Unsure &e) {
-            session_.out << "  " << visible(e.what()) << "\n";
-            if (!is_meant()) throw InputError(otherwise);
-            return store(true);
-        }
     }
     void withdraw(int number, const std::string &why) {
         const auto done =

@@ -72,11 +72,10 @@ public:
     template <class Work>
     auto write(Work work, Ledger::Mode mode = Ledger::Mode::write) {
         Writing writing(office(mode), actor());
-        auto out = work(writing);
-        if (!has("dry-run")) {
-            commit(writing);
-            session_.stored = true;
-        }
+        if (has("dry-run")) return work(writing);
+        auto out = carry_out(writing, work);
+        commit(writing);
+        session_.stored = true;
         return out;
     }
 

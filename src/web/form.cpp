@@ -101,6 +101,14 @@ std::string Form::html(const std::string &button, const std::string &attributes)
            "</form>\n";
 }
 
+std::string sent_again(Visit &visit, const Refusal &asked, const std::string &button) {
+    Form form(visit, visit.request.path, &asked);
+    for (const auto &[name, value] : visit.request.form.pairs())
+        if (name != "token" && name != "key" && name != "sits" && !is_question(name))
+            form.hidden(name, value);
+    return form.html(button);
+}
+
 std::string deed(const Visit &visit, const std::string &action, const std::string &button,
                  const std::vector<std::pair<std::string, std::string>> &fields, const std::string &look) {
     if (!visit.may("POST", action)) return "";

@@ -39,6 +39,9 @@ private:
     bool marked_ = false;
 };
 
+/// What was sent and is asked about, with the tick that answers it.
+std::string sent_again(Visit &visit, const Refusal &asked, const std::string &button);
+
 /// One button that sends something: undo, say.
 std::string deed(const Visit &visit, const std::string &action, const std::string &button,
                  const std::vector<std::pair<std::string, std::string>> &fields = {},

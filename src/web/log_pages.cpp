@@ -145,6 +145,10 @@ std::string to_neighbours(Visit &visit, const AtHand &at) {
     return out.empty() ? "" : "<nav class=\"deeds\" aria-label=\"Exams that are open\">" + out + "</nav>\n";
 }
 
+bool asks_to_finish(const Visit &visit, const Refusal *refused) {
+    return refused_by(visit, refused, "finish") && is_question(refused->field());
+}
+
 std::string end_of(Visit &visit, const AtHand &at, int last, int count, const Refusal *refused) {
     if (at.exam.finished)
         return "<p class=\"done\"><b>Finished by " + escaped(at.exam.finished->by) + ": " +
@@ -154,6 +158,7 @@ std::string end_of(Visit &visit, const AtHand &at, int last, int count, const Re
     std::string out = "<div class=\"deeds\">";
     if (count > 0) out += undo_deed(visit, at, last, refused_by(visit, refused, "undo"));
     const std::string all = count == 0 ? "None found" : "These are all: " + std::to_string(count);
+    if (asks_to_finish(visit, refused)) return out + "</div>\n" + sent_again(visit, *refused, all);
     const bool anothers = is_anothers(at.exam, {"", visit.person(), visit.account() != nullptr});
     if (anothers && !finishes_for_others(visit.office(), visit.person()))
         return out + "</div>\n<p class=\"quiet\">" + escaped(at.exam.examiner) +
@@ -200,7 +205,8 @@ struct Live {
 Live live(Visit &visit, const AtHand &at, const JudgedOrNot &judged, const Refusal *refused) {
     int last = 0, count = 0;
     const std::string finds = finds_list(visit, at, last, count, refused);
-    const std::string end = refused_part(visit, at, refused) + end_of(visit, at, last, count, refused);
+    const std::string end = (asks_to_finish(visit, refused) ? "" : refused_part(visit, at, refused)) +
+                            end_of(visit, at, last, count, refused);
     const bool nothing_yet = count == 0 && !at.exam.finished;
     std::string out = "<div id=\"live\" data-live>\n" + verdict_line(judged);
     if (!at.exam.invalid.empty())
@@ -336,9 +342,14 @@ Answer finish(Visit &visit) {
     return on_this_page(visit, [&] {
         // The number on the button is what the examiner saw; another one on record is refused.
         const std::string found = visit.field("found");
-        const FinishRequest request{
-            at.coupon.record.id, at.exam.number, found == "0" ? 0 : whole_number_in(found), false, {},
-            visit.field("why")};
+        const FinishRequest request{at.coupon.record.id,
+                                    at.exam.number,
+                                    found == "0" ? 0 : whole_number_in(found),
+                                    false,
+                                    {},
+                                    visit.field("why"),
+                                    false,
+                                    visit.meant("sure")};
         if (!visit.field("line").empty())
             throw refused("this line is not logged yet: log it, or clear it, and then finish").at("line");
         return visit.enter(at.path, [&](Writing &w) { return finish_exam(w, request).notes; });

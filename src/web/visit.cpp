@@ -127,7 +127,7 @@ Visit::Entered Visit::enter_in(Office &office, const std::string &next,
         lines.erase(lines.begin());
         return {went, std::move(lines)};
     }
-    auto notes = work(writing);
+    auto notes = carry_out(writing, work);
     if (!key.empty()) {
         std::string answer = next;
         for (const auto &note : notes) answer += "\n" + note;

@@ -9,7 +9,10 @@
 #include "operations/grade_standing.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/logging.hpp"
+#include "operations/qualifying.hpp"
 #include "operations/turned.hpp"
+#include "operations/welders.hpp"
+#include "records/codecs/verdict.hpp"
 #include "render/text.hpp"
 #include "report/judgement_document.hpp"
 
@@ -57,13 +60,14 @@ public:
         finish_in(writing);
         commit(writing);
     }
-    void limit(const std::string &at_most, const std::string &edition = "one") {
+    void limit(const std::string &at_most, const std::string &edition = "one", const std::string &more = "",
+               const std::string &name = "own.yaml") {
         write_file(
-            own_,
+            file(name),
             "set: own\ntitle: t\nedition: " + edition +
                 "\nunits: in\nclasses: [A]\nscope: not read\nrules:\n  - {id: r, types: gas pore, exams: VT, "
                 "measure: size, at most: " +
-                at_most + ", clause: '1', standing: {house: x}}\n");
+                at_most + ", clause: '1', standing: {house: x}}\n" + more);
     }
     GradeStanding standing() {
         Catalogue fresh(outside);
@@ -75,21 +79,61 @@ public:
         Catalogue fresh(outside);
         Office later(book, fresh);
         Writing writing(later, "I. Teach");
-        const Grade out = grade_coupon(writing, {"T-1", true, remark, {}}).value.grade;
+        const Grade out = carry_out(writing, [&](Writing &w) {
+            return grade_coupon(w, {"T-1", true, remark, {}}).value.grade;
+        });
         commit(writing);
         return out;
+    }
+    void qualified() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "I. Teach");
+        carry_out(writing, [](Writing &w) { return qualify(w, {"T-1", "asme-ix", "", {}, ""}); });
     }
     std::string passed_among_many() {
         Catalogue fresh(outside);
         Office later(book, fresh);
         Writing writing(later, "I. Teach");
         try {
-            grade_many(writing, {.passed = true, .remark = "", .by = {}, .of = {}});
+            carry_out(writing, [](Writing &w) {
+                return grade_many(w, {.passed = true, .remark = "", .by = {}, .of = {}});
+            });
         } catch (const Refusal &e) {
             return e.what();
         }
         return "";
     }
+    void change(const std::map<std::string, std::string> &fields) {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "A. Field");
+        change_coupon(writing, {{"T-1", fields}, {}, "it was told otherwise"});
+        commit(writing);
+    }
+    /// A verdict as programs kept it that did not say yet whether it went by the coupon's own file.
+    void judged_by_older_program(bool text_kept = true) {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        const Judged judged = judge_coupon(later, later.coupon("T-1"));
+        write([&](Writing &w) {
+            if (text_kept) w.ledger().keep_criteria(judged.set->hash, judged.set->name, judged.set->text);
+            Entry e;
+            e.kind = "verdict";
+            e.subject = "T-1";
+            e.body = codec::verdict_body(*judged.set, judged.judgement);
+            return w.add(e);
+        });
+    }
+    void call_it(const std::string &set) {
+        std::string text = read_file(own_);
+        text.replace(0, std::string("set: own").size(), "set: " + set);
+        write_file(own_, text);
+    }
+    void correct(const std::string &line) {
+        write([&](Writing &w) { correct_indication(w, "T-1", 1, line, "measured again", true); });
+    }
+    std::size_t entries() { return book.history("T-1").size(); }
     std::string told() {
         Catalogue fresh(outside);
         Office later(book, fresh);
@@ -141,6 +185,103 @@ TEST_CASE("what a text of the set rejected is passed by a softer one in its plac
     CHECK(desk.pass("the printed copy says so").after_turn);
     desk.limit("0.04 in", edition); // and back again
     CHECK(desk.standing().state == GradeStanding::State::again);
+}
+
+TEST_CASE(
+    "what a text rejected is told though the coupon is given other criteria and that text is softened") {
+    GradedByFile desk("0.04 in", false);
+    desk.limit("0.06 in", "one", "", "other.yaml");
+    const bool softened_first = GENERATE(true, false);
+    if (softened_first) desk.limit("0.06 in");
+    desk.change({{"criteria", desk.file("other.yaml")}});
+    if (!softened_first) desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""),
+                      says("it was rejected by own.yaml before its criteria was changed (rule r of text "));
+    CHECK_THROWS_WITH(desk.pass(""), says("; #1)"));
+    CHECK_THAT(desk.passed_among_many(), says("it was rejected by own.yaml before its criteria was changed"));
+}
+
+TEST_CASE("a correction that made a reject go is told though the text that rejected is softened since") {
+    GradedByFile desk("0.047 in", false);
+    desk.correct("pore 0.045 at 1");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its find #1 was changed"));
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its find #1 was changed"));
+}
+
+TEST_CASE("a grade that is refused keeps the text that rejected, and nothing else") {
+    GradedByFile desk("0.06 in ", false); // accepts the pore; nobody graded it
+    const std::size_t before = desk.entries();
+    desk.limit("0.04 in");
+    if (GENERATE(true, false))
+        CHECK_THROWS_WITH(desk.pass(""), says("is 'reject'; to grade it passed all the same, say why"));
+    else
+        CHECK_THAT(desk.passed_among_many(), says("is 'reject'"));
+    CHECK(desk.entries() == before + 1);
+    CHECK_THROWS(desk.pass(""));
+    CHECK(desk.entries() == before + 1);
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+}
+
+TEST_CASE("a qualification that is refused keeps the text by which its coupon is rejected now") {
+    GradedByFile desk; // graded passed
+    desk.write([](Writing &w) { enrol(w, {"W-1", "C. Arc", {}, {}, ""}); });
+    desk.change({{"welder", "W-1"}});
+    const std::size_t before = desk.entries();
+    desk.limit("0.04 in");
+    CHECK_THROWS(desk.qualified());
+    CHECK(desk.entries() == before + 1);
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+}
+
+TEST_CASE(
+    "a grade that is refused because a text cannot say keeps that text, and one by a shipped set none") {
+    GradedByFile desk("0.06 in ", false);
+    const std::size_t before = desk.entries();
+    desk.limit("0.06 in", "one",
+               "  - {id: s, types: gas pore, exams: VT, measure: depth, at most: 0.01 in, clause: '2', "
+               "standing: {house: x}}\n");
+    CHECK_THROWS_WITH(desk.pass(""), says("cannot say"));
+    CHECK(desk.entries() == before + 1);
+    desk.limit("0.06 in");
+    CHECK_THAT(desk.told(), says(", cannot say, went by another text of the same edition"));
+    desk.change({{"criteria", "iso-5817"}, {"class", "B"}});
+    const std::size_t by_shipped = desk.entries();
+    CHECK_THROWS(desk.pass(""));
+    CHECK(desk.entries() == by_shipped);
+}
+
+TEST_CASE("a reject that an older program kept is told though its file calls its set otherwise since") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in");
+    desk.judged_by_older_program();
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""), says("own.yaml before its criteria text was changed"));
+    desk.call_it("shop");
+    CHECK_THROWS_WITH(desk.pass(""),
+                      says("it was rejected by own (one) in the verdict of 2026-11-25, of which an older "
+                           "program did not keep whether it went by the coupon's own file; another text "
+                           "accepts it now"));
+}
+
+TEST_CASE("what other criteria than its own said of a coupon is not held against those") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in", "one", "", "other.yaml");
+    desk.write([&](Writing &w) { return judge_and_keep(w, "T-1", {desk.file("other.yaml"), ""}); });
+    desk.call_it("shop");
+    CHECK_FALSE(desk.pass("").after_turn);
+}
+
+TEST_CASE("a reject by a text that nobody can read any more is told, as nobody can say what changed") {
+    GradedByFile desk("0.06 in ", false);
+    desk.limit("0.04 in");
+    desk.judged_by_older_program(false);
+    desk.limit("0.06 in");
+    CHECK_THROWS_WITH(desk.pass(""),
+                      says("it was rejected by own (one) in the verdict of 2026-11-25, and the "
+                           "text of that set cannot be read any more"));
 }
 
 TEST_CASE("what was found while its exam was open is held against the text of that time too") {

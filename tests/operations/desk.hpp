@@ -28,10 +28,10 @@ public:
     auto write(Work work, const std::string &who = "tester") {
         Writing writing(office, who);
         if constexpr (std::is_void_v<decltype(work(writing))>) {
-            work(writing);
+            carry_out(writing, work);
             commit(writing);
         } else {
-            auto out = work(writing);
+            auto out = carry_out(writing, work);
             commit(writing);
             return out;
         }

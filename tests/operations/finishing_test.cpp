@@ -52,6 +52,34 @@ TEST_CASE("an exam is finished by a person who says how many finds it has, or no
     CHECK_THAT(refused(booth, 0, 2).what(), says("coupon T-1 has no open exam"));
 }
 
+TEST_CASE("an exam whose note reads like a find is asked about where it is finished with none") {
+    Booth booth;
+    booth.coupon();
+    booth.exam(Exam::RT, [](ExamRequest &exam) { exam.note = "crack at 3"; });
+    const auto finish = [&](bool sure) {
+        FinishRequest request{"T-1", 1, 0};
+        request.sure = sure;
+        booth.write([&](Writing &w) { return finish_exam(w, request); });
+    };
+    SECTION("by its number") { CHECK_THROWS_AS(finish(false), Unsure); }
+    SECTION("as it is logged") { CHECK_THROWS_AS(finished(booth, 1, {}, true), Unsure); }
+    SECTION("by a line that is logged") {
+        LogRequest request{"T-1", 0, "RT none"};
+        request.may_finish = true;
+        CHECK_THROWS_WITH(booth.write([&](Writing &w) { return log_lines(w, request); }),
+                          says("reads like a find"));
+    }
+    finish(true);
+    CHECK(booth.office.coupon("T-1").needed_exam(1).sure == std::vector<std::string>{"note-like-a-find"});
+    // What was answered is not asked of again.
+    booth.reopen(1);
+    finish(false);
+    // Nor where it is taken to; what was not asked here is asked there.
+    booth.reopen(1);
+    booth.log("crack 0.2 at 3", "T-1", 1);
+    booth.finish(1);
+}
+
 TEST_CASE("which exam is finished must be clear") {
     Booth booth;
     booth.coupon();

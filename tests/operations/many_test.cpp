@@ -134,6 +134,29 @@ TEST_CASE("one exam of many coupons is one of each") {
     CHECK(booth.office.coupon("T-2").exams[2].method == Exam::MT);
 }
 
+TEST_CASE("an exam of many coupons stands in place of the last by its method on each") {
+    Booth booth;
+    registered(booth, {{"T-1", "T-2"}, {}, "", false});
+    ExamRequest exam;
+    exam.examiner = "A. Field";
+    exam.level = "II";
+    exam.found = 0;
+    booth.write([&](Writing &w) { return record_exams(w, {"T-2"}, exam, {Exam::PT}); });
+    booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
+    exam.replaces_last = true;
+    exam.procedure = "VT-7";
+    exam.why = "the procedure was left out";
+    booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam); });
+    CHECK(booth.office.coupon("T-1").needed_exam(1).procedure == "VT-7");
+    CHECK(booth.office.coupon("T-2").needed_exam(2).procedure == "VT-7");
+    CHECK(booth.office.coupon("T-2").needed_exam(1).procedure.empty());
+    const Refusal none = booth.refusal([&] {
+        booth.write([&](Writing &w) { return record_exams(w, {"T-1", "T-2"}, exam, {Exam::PT}); });
+    });
+    CHECK_THAT(none.what(), says("coupon T-1 has no PT that another could stand in place of"));
+    CHECK(booth.office.coupon("T-2").needed_exam(1).procedure.empty());
+}
+
 TEST_CASE("a coupon like another tells what it took over alone, and no weld thickness of another wall") {
     Booth booth;
     booth.put(

@@ -24,7 +24,7 @@ struct Shop {
     static JoinedWrites::Deed deed(std::function<void(Writing &)> work) {
         return {[work = std::move(work)](Office &office) {
             Writing writing(office, "A. Field");
-            work(writing);
+            carry_out(writing, work);
             commit(writing);
         }};
     }
@@ -153,4 +153,21 @@ TEST_CASE("a record that cannot be opened is told to all", "[joined]") {
     writes.enter(begins);
     writes.enter(Shop::remark("a"));
     CHECK(Book(folder.file("none.db"), Ledger::Mode::read).coupon("T-1").remarks.size() == 1);
+}
+
+TEST_CASE("what is kept of one that is refused is stored, alone and among others", "[joined]") {
+    Shop shop;
+    const auto refused_one = Shop::deed([](Writing &w) {
+        w.keep_if_refused([](Writing &then) { remark_on(then, "T-1", "kept"); });
+        remark_on(w, "T-1", "gone");
+        throw refused("no");
+    });
+    SECTION("alone") {
+        CHECK(shop.at_once({refused_one}) == Texts{"no"});
+        CHECK(shop.remarks() == Texts{"kept"});
+    }
+    SECTION("among others") {
+        CHECK(shop.at_once({Shop::remark("a"), refused_one, Shop::remark("b")}) == Texts{"", "no", ""});
+        CHECK(shop.remarks() == Texts{"a", "b", "kept"});
+    }
 }

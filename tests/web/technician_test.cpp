@@ -204,6 +204,20 @@ TEST_CASE("an exam is begun, logged and finished by forms; the verdict goes with
     CHECK((says(verdict, "cannot say") && says(verdict, "#3 crack (VT)")));
 }
 
+TEST_CASE("an exam whose note reads like a find is finished with none by a tick beside what is asked") {
+    Browser browser;
+    browser.ok("/register", with(plate, {{"mark", "T-1"}}));
+    browser.ok("/coupon/T-1/exam", {{"method", "VT"}, {"level", "II"}, {"note", "crack at 3:00"}});
+    const Sent none = GENERATE(Sent{{"found", "0"}}, Sent{{"line", ""}, {"found", "0"}}); // without a script
+    const Answer asked = browser.post("/coupon/T-1/exam/1/finish", none);
+    CHECK(asked.status == 422);
+    CHECK(says(asked.body, "reads like a find"));
+    CHECK(says(asked.body, "<h2>Found</h2>"));
+    CHECK_FALSE(on_record(browser, "T-1").exams[0].finished);
+    browser.ok("/coupon/T-1/exam/1/finish", with(none, {{"sure", tick_in(asked, "sure")}}));
+    CHECK(on_record(browser, "T-1").exams[0].finished);
+}
+
 TEST_CASE("a bad line stands in the form again with what is wrong, and nothing is stored") {
     Browser browser;
     begun(browser);

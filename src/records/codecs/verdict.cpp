@@ -90,7 +90,7 @@ nlohmann::json json_of(const CriteriaSet &set, const Proof &proof) {
 
 } // namespace
 
-std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, bool own,
+std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, std::optional<bool> own,
                          const Vocabulary &vocabulary) {
     nlohmann::json classes = nlohmann::json::array();
     for (std::size_t k = 0; k < judgement.classes.size(); ++k) {
@@ -107,7 +107,7 @@ std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, boo
                        {"vocabulary", vocabulary.hash()},
                        {"engine", engine_number},
                        {"classes", classes}};
-    if (own) out["own"] = true;
+    if (own) out["own"] = *own;
     for (const auto &one : set.fillings)
         out["filled"].push_back({{"blank", one.blank},
                                  {"class", one.class_id},
@@ -155,6 +155,7 @@ StoredVerdict verdict_from(const Entry &e) {
     out.vocabulary = body.value("vocabulary", "");
     out.engine = body.value("engine", 0);
     out.own = body.value("own", false);
+    out.own_said = body.contains("own");
     for (const auto &c : body.at("classes"))
         out.classes.push_back({c.at("class").get<std::string>(), c.at("verdict").get<std::string>()});
     for (const auto &one : body.value("filled", nlohmann::json::array()))

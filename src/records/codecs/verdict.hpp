@@ -9,7 +9,7 @@
 namespace beadbook::codec {
 
 /// `own`: by the file that the coupon names as its criteria.
-std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, bool own = false,
+std::string verdict_body(const CriteriaSet &set, const Judgement &judgement, std::optional<bool> own = {},
                          const Vocabulary &vocabulary = Vocabulary::shipped());
 StoredVerdict verdict_from(const Entry &entry);
 
