@@ -1,9 +1,10 @@
 #include "facts/commented_find.hpp"
 
 #include "criteria/methods.hpp"
+#include "facts/line_gist.hpp"
 #include "facts/log_line_hints.hpp"
+#include "facts/told_find.hpp"
 #include "measure/text.hpp"
-#include "measure/words_apart.hpp"
 
 #include <algorithm>
 
@@ -46,24 +47,29 @@ std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary)
     return "#" + std::string(words.substr(0, end)) + " " + std::string(find);
 }
 
-std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary) {
-    constexpr std::size_t least = 4; // shorter ones are short forms, and other words as well
-    constexpr std::string_view none_of_it[] = {"no", "not", "none", "without", "looked", "sought"};
-    const auto words = words_apart(lowered(behind_hash(line)),
-                                   [](char c) { return is_ascii_sign(c) || digits.find(c) != digits.npos; });
-    for (const auto &word : words)
-        if (std::find(std::begin(none_of_it), std::end(none_of_it), word) != std::end(none_of_it)) return "";
-    for (const auto &word : words)
-        for (const std::string_view ending : {"", "s", "ed", "es", "ing", "d"}) {
-            if (!word.ends_with(ending)) continue;
-            const std::string_view stem = std::string_view(word).substr(0, word.size() - ending.size());
-            const auto named = stem.size() < least ? std::nullopt : type_named(stem, vocabulary);
-            if (named && named->length == stem.size() && !vocabulary[named->type].measured)
-                return "a remark that speaks of '" + word +
-                       "', and what stands behind # is kept nowhere; log it as a find, or keep it on the "
-                       "coupon with 'remark'";
-        }
+std::string word_of_find(std::string_view text, const Vocabulary &vocabulary) {
+    const auto told = told_in(behind_hash(text), vocabulary);
+    return told.empty() ? "" : told.front().word;
+}
+
+std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
+                                 const Vocabulary &vocabulary) {
+    for (const auto &told : told_in(find.remark, vocabulary)) {
+        const bool alike = std::any_of(told.types.begin(), told.types.end(), [&](TypeId type) {
+            return vocabulary.is_a(type, find.type) || vocabulary.is_a(find.type, type);
+        });
+        if (told.measured && (!alike || tells_another_place(told.clause, find, weld, unit)))
+            return told.clause;
+    }
     return "";
+}
+
+std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary) {
+    const std::string word = word_of_find(line, vocabulary);
+    return word.empty() ? ""
+                        : "a remark that speaks of '" + shown(word) +
+                              "', and what stands behind # is kept nowhere; log it as a find, or keep it on "
+                              "the coupon with 'remark'";
 }
 
 } // namespace beadbook

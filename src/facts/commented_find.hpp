@@ -1,6 +1,6 @@
 #pragma once
 
-#include "criteria/vocabulary.hpp"
+#include "facts/indication_record.hpp"
 
 #include <string>
 #include <string_view>
@@ -15,6 +15,11 @@ bool reads_as_find(std::string_view words, const Vocabulary &vocabulary = Vocabu
 /// (`#4 crack 0.2`); empty if the comment reads as none.
 std::string find_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());
 
+/// The word by which a text, a # before it or not, tells a find (facts/told_find); empty if it tells none.
+std::string word_of_find(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+/// The part of a find's remark that tells another find by its size or place; empty if none does.
+std::string other_find_in_remark(const IndicationRecord &find, const WeldLine &weld, std::optional<Unit> unit,
+                                 const Vocabulary &vocabulary = Vocabulary::shipped());
 /// Why a comment is none in which a word names an imperfection, however it ends ("cracked"): it would be kept
 /// nowhere. Empty if there is none.
 std::string find_told_in_comment(std::string_view line, const Vocabulary &vocabulary = Vocabulary::shipped());

@@ -26,16 +26,11 @@ std::optional<NamedType> type_named(std::string_view text, const Vocabulary &voc
     return out;
 }
 
-namespace {
-
-/// Short names of types that join other words of a line: lack of fusion, hole in weld.
 bool joins_words(std::string_view word) {
     constexpr std::string_view words[] = {"of", "in", "if", "is", "it", "as", "up"};
     return std::any_of(std::begin(words), std::end(words),
                        [&](std::string_view one) { return same_word(one, word); });
 }
-
-} // namespace
 
 bool like_a_method(std::string_view word) {
     return word.size() == 2 && word[0] >= 'A' && word[0] <= 'Z' && word[1] == 'T';
@@ -90,6 +85,11 @@ std::string few_of(const std::vector<TypeId> &types, const Vocabulary &vocabular
 
 void check_two(std::string_view longer, std::string_view other, const ImperfectionType &type, OwnMeasure own,
                std::size_t column) {
+    if (type.measured)
+        throw InputError("'" + shown(longer) + " x " + shown(other) + "' of " + type.name +
+                             ", which is one number; write '" + type.quick + " " + shown(other) + "'" +
+                             (type.name == "fillet size" ? ", the smaller leg" : ", what was measured"),
+                         column);
     if (own != OwnMeasure::depth && own != OwnMeasure::height) return;
     const std::string word = own == OwnMeasure::depth ? "depth" : "height", both = "l " + shown(longer) + " ";
     throw InputError("'" + shown(longer) + " x " + shown(other) + "' of " + type.name +

@@ -19,6 +19,9 @@ struct NamedType {
 /// The type that a text begins with: the longest run of words that names one.
 std::optional<NamedType> type_named(std::string_view text, const Vocabulary &vocabulary);
 
+/// Short names of types that join other words of a line: lack of fusion, hole in weld.
+bool joins_words(std::string_view word);
+
 /// UT, but no word of a find.
 bool like_a_method(std::string_view word);
 
@@ -53,7 +56,8 @@ std::string type_behind(std::string_view words, const LineAround &line, const Vo
 std::size_t before_its_key(std::string_view text, std::size_t length);
 
 /// Two numbers with an x between them, the longer one first, of a type that is measured by its depth or
-/// height: people write that one as well as the width behind the length. Throws InputError there.
+/// height: people write that one as well as the width behind the length; or of a dimension, which is one
+/// number. Throws InputError there.
 void check_two(std::string_view longer, std::string_view other, const ImperfectionType &type, OwnMeasure own,
                std::size_t column);
 

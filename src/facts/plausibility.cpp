@@ -2,6 +2,7 @@
 
 #include "criteria/rule_reader.hpp"
 #include "criteria/shipped.hpp"
+#include "facts/commented_find.hpp"
 #include "facts/coupon_weld.hpp"
 #include "facts/largest_measured.hpp"
 #include "facts/plausibility_words.hpp"
@@ -308,7 +309,13 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.word(Said::unit_written, !bare);
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
-    return broken(rules_, About::indication, entered, coupon.unit(), &find);
+    auto out = broken(rules_, About::indication, entered, coupon.unit(), &find);
+    if (const std::string other = other_find_in_remark(find, coupon.facts().line, coupon.fixed_unit());
+        !other.empty())
+        out.push_back({"remark-like-a-find", "the remark '" + shown(other) +
+                                                 "' reads like a find of its own, and no verdict goes by a "
+                                                 "remark; is it one?"});
+    return out;
 }
 
 std::string question_of(const Unlikely &unlikely) {

@@ -353,9 +353,9 @@ ReadyExam ready_exam(Office &office, const CouponRecord &coupon, ExamRecord exam
                          "finished by");
     const auto practice = exam.practice.empty() ? nullptr : practice_known(office, exam);
     OnRecord known = fill_from_record(office, exam, practice.get());
-    if (exam.finished) hold_note_against_none(exam, exam.finished->found, known.against);
-    // The weld's day may have been corrected since, where it comes from: it says so, and does not count.
+    // The weld's day may have been corrected since where it comes from: it says so, and does not count.
     if (auto one = before_its_weld(exam, coupon)) known.against.push_back(std::move(*one));
+    if (exam.finished) hold_note_against_none(exam, exam.finished->found, known.against);
     std::vector<std::string> before = std::exchange(exam.sure, {});
     if (is_meant(before, welded_it)) before.emplace_back("examined-own-weld"); // nobody asks of it again
     exam.sure =

@@ -208,6 +208,15 @@ LogOrder log_order(std::string_view line) {
     return out;
 }
 
+LogWord order_begun(std::string_view line) {
+    try {
+        return log_order(line).word;
+    } catch (const InputError &) {
+        const LogWordInfo *info = log_word(words_of(line).front());
+        return info ? info->word : LogWord::none;
+    }
+}
+
 std::optional<Exam> method_begun(std::string_view text) {
     const auto words = words_of(text);
     if (words.empty()) return std::nullopt;

@@ -41,6 +41,8 @@ struct LogOrder {
 };
 /// Throws InputError: a number that is none.
 LogOrder log_order(std::string_view line);
+/// The word that a line begins with, whether the rest of it is understood or not; none: it reads as a find.
+LogWord order_begun(std::string_view line);
 /// The method that the first line of a text begins with.
 std::optional<Exam> method_begun(std::string_view text);
 /// Refuses lines before they are read: the exam of that number is finished, or none is open. `method` is that

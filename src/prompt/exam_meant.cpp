@@ -33,19 +33,31 @@ std::string names_of(const std::vector<Exam> &methods, const std::string &betwee
     return joined(out, between);
 }
 
-bool share_a_word(std::string_view line, std::string_view other) {
-    const auto words = words_of(line), said = words_of(other);
-    return std::any_of(words.begin(), words.end(), [&](const auto &word) {
-        return word != "at" && !exam_named(word) && std::find(said.begin(), said.end(), word) != said.end();
-    });
-}
-
 std::string ways_to_finish(const CouponState &coupon) {
     std::vector<std::string> ways;
     for (const auto *exam : coupon.open_exams())
         ways.push_back("'" + std::string(name_of(exam->method)) +
                        (coupon.finds_of(exam->number) > 0 ? " finish'" : " none'"));
     return "type " + listed(ways, "or");
+}
+
+std::string greeting_of(const CouponState &coupon, int exam) {
+    const auto open = coupon.open_exams();
+    return "coupon " + coupon.record.id + ", " +
+           (open.size() > 1 ? "open: " + named(open) + ", " : std::string()) +
+           (exam > 0 ? "exam " + named({coupon.exam(exam)}) : "a line begins with its method") +
+           "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish (these are "
+           "all), none, all, next, on COUPON, done\n";
+}
+
+std::string still_open(Office &office, const std::vector<std::string> &marks) {
+    std::string out;
+    for (const auto &mark : marks) {
+        const CouponState state = office.coupon(mark);
+        if (const auto open = state.open_exams(); !open.empty())
+            out += ", coupon " + mark + " still open: exam " + named(open);
+    }
+    return out;
 }
 
 int exam_meant(const CouponState &coupon, int current, const LogOrder &order) {

@@ -6,10 +6,13 @@ namespace beadbook {
 
 /// "VT or MT", with what stands between them.
 std::string names_of(const std::vector<Exam> &methods, const std::string &between);
-/// Whether two lines have a word or a figure in common, beside their methods.
-bool share_a_word(std::string_view line, std::string_view other);
 /// "type 'VT finish' or 'MT none'": of each open exam the words that finish it as it is logged.
 std::string ways_to_finish(const CouponState &coupon);
+
+/// What is open of a coupon that a sitting goes to, and what may be typed.
+std::string greeting_of(const CouponState &coupon, int exam);
+/// ", coupon T-7 still open: exam 1 (VT)" of each of the coupons; empty where nothing is.
+std::string still_open(Office &office, const std::vector<std::string> &marks);
 
 /// The exam that `none`, `finish` or a method alone is of; `current` is that of the sitting, or 0. Throws
 /// InputError: none, or several.

@@ -8,6 +8,7 @@
 #include "operations/moving.hpp"
 #include "prompt/exam_meant.hpp"
 #include "prompt/live_verdicts.hpp"
+#include "prompt/not_taken.hpp"
 #include "report/exam_document.hpp"
 #include "terminal/command_text.hpp"
 #include "terminal/line_editor.hpp"
@@ -37,34 +38,38 @@ public:
         if (held_back_) return std::exchange(held_back_, std::nullopt);
         return next_(sign());
     }
-    /// ", coupon T-7 still open: exam 1 (VT)" of each coupon of this sitting; empty where nothing is.
-    std::string left_open() {
-        std::string out;
-        for (const auto &mark : seen_) {
-            const CouponState state = call_.office().coupon(mark);
-            if (const auto open = state.open_exams(); !open.empty())
-                out += ", coupon " + mark + " still open: exam " + named(open);
-        }
-        return out;
-    }
-
+    std::string left_open() { return still_open(call_.office(), seen_); }
     std::size_t logged() const { return logged_; }
     std::string sign() const { return coupon_ + (chosen_ ? " " + names_of(by_, ",") : "") + "> "; }
 
+    std::vector<std::string> not_logged() { return not_taken_.left(); }
+
     /// False when the sitting is over.
     bool take(const std::string &line) {
+        not_taken_.begin(coupon_, line, method_of(line));
+        const bool goes_on = carry_out(line);
+        not_taken_.done();
+        return goes_on;
+    }
+
+private:
+    bool carry_out(const std::string &line) {
         const LogOrder order = log_order(line);
         bool ask_next = false; // what the verdict asks for, where nothing that was finished asks for more
         switch (order.word) {
         case LogWord::done: return false;
         case LogWord::help: session_.out << log_orders_help(); return true;
         case LogWord::list: list(); return true;
-        case LogWord::on: go_to(order.of, order.number); return true;
+        case LogWord::on:
+            go_to(order.of, order.number);
+            not_taken_.gone_on();
+            return true;
         case LogWord::next: go_on(); return true;
         case LogWord::by:
             exam_ = meant(order);
             by_ = order.methods;
             chosen_ = true;
+            not_taken_.gone_on();
             return true;
         case LogWord::verdict: session_.out << live_verdicts(call_, coupon_, true, order.of); return true;
         case LogWord::finish: ask_next = finish_some(meant(order)); break;
@@ -72,32 +77,21 @@ public:
         case LogWord::all: finish_and_go_on(); return true;
         case LogWord::undo: undo(order.number); break;
         case LogWord::reopen: reopen(order); break;
-        case LogWord::correct: correct(order.number, order.of); break;
+        case LogWord::correct: correct(order, line); break;
         case LogWord::withdraw: withdraw(order.number, order.why); break;
         case LogWord::move: move(order); break;
-        case LogWord::none:
-            not_taken_.push_back({coupon_, line, method_of(line)});
-            log(line);
-            forget_like(line);
-            break;
+        case LogWord::none: log(line); break;
         }
         session_.out << live_verdicts(call_, coupon_, ask_next);
         return true;
     }
 
-private:
     /// What a line did, to be undone.
     struct Deed {
         std::string coupon;
         int find = 0;              ///< that was logged; 0: exams were finished
         std::vector<int> exams;    ///< that were finished
         std::string for_good = {}; ///< what else it did, and how that is mended: a word undoes it not
-    };
-
-    /// A line that was refused.
-    struct NotTaken {
-        std::string coupon, line;
-        std::optional<Exam> by; ///< nothing: it may be of any open exam
     };
 
     void go_to(const std::string &coupon, int exam) {
@@ -116,12 +110,7 @@ private:
         if (std::find(seen_.begin(), seen_.end(), coupon) == seen_.end()) seen_.push_back(coupon);
         exam_ = exam;
         chosen_ = by_method;
-        session_.out
-            << "coupon " << coupon << ", "
-            << (open.size() > 1 ? "open: " + named(open) + ", " : std::string())
-            << (exam > 0 ? "exam " + named({state.exam(exam)}) : "a line begins with its method")
-            << "; one indication a line, e.g. 'gas pore 0.045 at 3.2'; also: help, list, undo, finish "
-               "(these are all), none, all, next, on COUPON, done\n";
+        session_.out << greeting_of(state, exam);
     }
     /// Of other methods than the sitting's nothing is said: what they found may be logged by somebody else.
     void finish_and_go_on() {
@@ -144,6 +133,7 @@ private:
         const std::string next = next_to_log(call_.office(), coupon_);
         if (next.empty()) throw refused("no coupon behind " + coupon_ + " has an open exam");
         go_to(next, 0);
+        not_taken_.gone_on();
     }
     /// That it found none is said by that word.
     bool finish_some(int number) {
@@ -156,14 +146,9 @@ private:
                 "none' if none was found");
         return finish({number}, {});
     }
-    /// A line that was taken is what was meant by those that were not and share a word or figure with it.
-    void forget_like(const std::string &line) {
-        std::erase_if(not_taken_,
-                      [&](const auto &one) { return one.coupon == coupon_ && share_a_word(one.line, line); });
-    }
     /// By which method a line was found; nothing where the line and the sitting leave that open.
     std::optional<Exam> method_of(const std::string &line) {
-        if (const auto said = exam_named(words_of(line).front())) return said;
+        if (const auto said = method_begun(line)) return said;
         if (exam_ == 0) return std::nullopt;
         return call_.office().coupon(coupon_).needed_exam(exam_).method;
     }
@@ -192,19 +177,12 @@ private:
     /// What was typed as a find of these exams and not logged may be one.
     void ask_of_not_taken(const std::vector<int> &exams) {
         const CouponState state = call_.office().coupon(coupon_);
-        const auto bears = [&](const NotTaken &one) {
-            return one.coupon == coupon_ &&
-                   (!one.by || std::any_of(exams.begin(), exams.end(), [&](int exam) {
-                       return state.needed_exam(exam).method == *one.by;
-                   }));
-        };
-        for (const auto &one : not_taken_) {
-            if (!bears(one)) continue;
-            session_.out << "  '" << visible(one.line)
-                         << "' was not logged; is the exam finished without it?\n";
+        for (const auto &line : not_taken_.about(state, exams)) {
+            session_.out << "  '" << visible(line) << "' " << LinesNotTaken::fate(line)
+                         << "; is the exam finished without it?\n";
             if (!is_meant()) throw InputError("not finished; log what was found");
         }
-        std::erase_if(not_taken_, bears);
+        not_taken_.leave_out(state, exams);
     }
     /// These are all that the exams found. True: each of them counts, as far as an entry could mend it.
     bool finish(const std::vector<int> &exams, std::optional<int> found) {
@@ -307,6 +285,7 @@ private:
             },
             "not moved");
         if (done.value.coupon != coupon_) forget(order.find);
+        not_taken_.moved(coupon_, order.find);
         deeds_.push_back(
             {coupon_, 0, {}, "moved #" + std::to_string(order.find) + ": move it back, if it was right"});
         session_.out << text(document_of(done.value), session_.paint());
@@ -320,29 +299,44 @@ private:
         if (!why || trimmed(*why).empty()) throw InputError("not corrected; a reason is needed");
         return std::string(trimmed(*why));
     }
-    void correct(int number, const std::string &line) {
+    void correct(const LogOrder &order, const std::string &line) {
+        const int number = order.number;
+        check_line(order.of, line.rfind(order.of));
         const std::string why = why_corrected(number);
-        const auto done = stored(
-            [&](Writing &w, bool sure) { return correct_indication(w, coupon_, number, line, why, sure); });
+        const auto done = stored([&](Writing &w, bool sure) {
+            return correct_indication(w, coupon_, number, order.of, why, sure);
+        });
+        taken(done.value);
         deeds_.push_back(
             {coupon_, 0, {}, "corrected #" + std::to_string(number) + ": correct it again, if it was right"});
         session_.out << "  #" << number << " " << visible(print_log_line(done.value.indications.front()))
                      << "; the old line is kept\n";
         tell_notes(done.notes);
     }
+    /// A line is read by itself first, for the column of a mistake.
+    void check_line(const std::string &line, std::size_t column) {
+        const CouponRecord record = call_.office().coupon(coupon_).record;
+        try {
+            read_log_line(line, record.facts().line, record.fixed_unit());
+        } catch (const InputError &e) {
+            throw InputError(e.what(), e.column + column);
+        }
+    }
+    void taken(const Logged &done) {
+        const CouponState state = call_.office().coupon(coupon_);
+        for (const auto &find : done.indications) not_taken_.logged(state, find);
+    }
     void log(const std::string &line) {
         const CouponState state = call_.office().coupon(coupon_);
-        const CouponRecord &record = state.record;
         // A line may say its method, whichever was chosen.
-        const auto said = exam_named(words_of(line).front());
+        const auto said = method_begun(line);
         const ExamRecord *meant = state.exam(exam_);
         const bool free = exam_ == 0 || (chosen_ && said && *said != by_.front());
         if (free ? state.open_exams().empty() : meant && meant->finished)
             throw InputError(
                 "the exam is finished; 'on COUPON' goes to the next, 'undo' opens it if it was finished just "
                 "now, 'reopen WHY' at any time, 'done' leaves");
-        // Read by itself first, for the column of a mistake.
-        read_log_line(line, record.facts().line, record.fixed_unit());
+        check_line(line, 0);
         const Done<Logged> done = stored([&](Writing &w, bool sure) {
             return log_lines(w, {coupon_, free ? 0 : exam_, line, "line", sure});
         });
@@ -351,6 +345,7 @@ private:
             ++logged_;
             session_.out << "  #" << i.number << " " << visible(print_log_line(i)) << "\n";
         }
+        taken(done.value);
         tell_notes(done.notes);
     }
 
@@ -363,7 +358,7 @@ private:
     int exam_ = 0;
     std::vector<Exam> by_; ///< methods of the sitting; lines that name none are of the first
     bool chosen_ = false;  ///< the exam was chosen by them
-    std::vector<NotTaken> not_taken_;
+    LinesNotTaken not_taken_;
     std::set<std::string> told_; ///< notes on finishing of this sitting
     std::vector<Deed> deeds_;    ///< of this sitting, the last one at the end
     std::size_t logged_ = 0;
@@ -395,6 +390,7 @@ void log_by_prompt(Call &call, const std::string &coupon, int exam) {
     session.out << "\n"
                 << prompt.logged() << (prompt.logged() == 1 ? " indication" : " indications") << " logged"
                 << prompt.left_open() << "\n";
+    for (const auto &line : prompt.not_logged()) session.out << visible(line) << "\n";
 }
 
 } // namespace beadbook

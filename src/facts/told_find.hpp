@@ -1,0 +1,23 @@
+#pragma once
+
+#include "criteria/vocabulary.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace beadbook {
+
+/// A find that free words speak of: "MT has a crack", "arc strikes", "3/16 line at 3:00".
+struct ToldFind {
+    std::string word;          ///< that says it
+    std::vector<TypeId> types; ///< any of which may be meant
+    std::string clause;        ///< the part of the text that says it
+    bool measured = false;     ///< with a size or a place
+};
+/// Those that a text tells and does not deny. An imperfection is named by a word in any of its forms; what a
+/// line of a log would take, correct or ask about (cra, crak, line) counts where it stands as in such a line:
+/// first, with a size or place behind it, or with nothing.
+std::vector<ToldFind> told_in(std::string_view text, const Vocabulary &vocabulary = Vocabulary::shipped());
+
+} // namespace beadbook

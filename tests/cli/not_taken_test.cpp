@@ -1,0 +1,148 @@
+// What was typed at the prompt and refused: nothing is finished without it unasked.
+#include "catch.hpp"
+#include "cli/json.hpp"
+
+using namespace beadbook::test;
+
+namespace {
+
+constexpr const char *asks = "; is the exam finished without it?";
+
+struct Sitting {
+    std::string said;
+    std::string finished; ///< a 1 or 0 each: of G-1 the VT and the PT, of G-7 the same
+    std::size_t asked() const {
+        std::size_t out = 0;
+        for (auto at = said.find(asks); at != said.npos; at = said.find(asks, at + 1)) ++out;
+        return out;
+    }
+    bool any_finished() const { return finished.find('1') != finished.npos; }
+};
+
+/// The lines at the prompt of G-1, of which VT and PT are open, as of G-7.
+Sitting sitting(const std::string &lines) {
+    const Program run;
+    run.ok({"register",   "G-1",        "--criteria",  "ufgs-15216n", "--joint",
+            "groove",     "--form",     "tube",        "--seam",      "girth",
+            "--diameter", "2in",        "--thickness", "0.125in",     "--weld-thickness",
+            "full",       "--magnetic", "yes",         "--material",  "carbon steel"});
+    run.ok({"register", "G-7", "--like", "G-1"});
+    run.ok({"exam", "G-1,G-7", "VT,PT", "--examiner", "A. Field", "--level", "II"});
+    Sitting out;
+    out.said = run({"log", "G-1"}, lines, true).out;
+    for (const char *mark : {"G-1", "G-7"})
+        for (const nlohmann::json exams = json(run, {"show", mark})["exams"]; const auto &exam : exams)
+            out.finished += exam.contains("found") ? '1' : '0';
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("a correction that the prompt refused is asked about", "[prompt]") {
+    for (const char *line : {"correct 1 ri .2O 3:00", "correct 1 li .2 3:00 to", "correct 2 ri .2 3:00",
+                             "correct ri .2 3:00", "corect 1 ri .2 3:00", "correct 1 ri .2 13:00"}) {
+        INFO(line);
+        const auto refused = sitting("PT ri .02 3:00\n" + std::string(line) + "\nall\n");
+        CHECK_THAT(refused.said, says("'" + std::string(line) + "' was not "));
+        CHECK(refused.asked() == 1);
+        CHECK_FALSE(refused.any_finished());
+        CHECK(sitting("PT ri .02 3:00\n" + std::string(line) + "\nall\nyes\n").finished[1] == '1');
+    }
+    for (const char *mended :
+         {"correct 1 ri .2O 3:00\ncorrect 1 ri .2 3:00", "correct ri .2 3:00\ncorrect 1 ri .2 3:00",
+          "corect 1 ri .2O 3:00\ncorrect 1 ri .2 3:00"}) {
+        INFO(mended);
+        CHECK(sitting("PT ri .02 3:00\n" + std::string(mended) + "\nall\n").asked() == 0);
+    }
+}
+
+TEST_CASE("a correction that is refused shows its mistake under the word", "[prompt]") {
+    const std::string line = "correct 1 ri .2O 3:00";
+    const auto said = sitting("PT ri .02 3:00\n" + line + "\n").said;
+    CHECK_THAT(said, says("G-1> " + std::string(5 + line.find("O 3"), ' ') + "^ 'O' in '.2O'"));
+    CHECK_THAT(said, !says("cannot be taken"));
+}
+
+TEST_CASE("one find that is logged stands for one refused line, of its type and place", "[prompt]") {
+    const std::pair<const char *, std::size_t> cases[] = {
+        // Another place, another type, two for one, another of the two.
+        {"VT undercut l .3 d .O40 3:00\nVT undercut l .3 d .004 9:00\nall\n", 1},
+        {"VT crak .2 3:00\nVT undercut l .3 d .004 3:00\nall\n", 1},
+        {"VT undercut l .3 d .O40 3:00\nVT undercut l .3 d .O04 6:00\nVT undercut l .3 d .004 6:00\nall\n",
+         1},
+        {"VT undercut l .3 d .O40 sharp 3:00\nVT undercut l .3 d .004 smooth 6:00\nall\n", 1},
+        {"VT undercut l .3 d .O40 sharp 3:00\nVT undercut l .3 d .004 smooth 3:00\nall\n", 1},
+        {"VT undercut l .3 d .O40 root 3:00\nVT undercut l .3 d .004 face 3:00\nall\n", 1},
+        {"VT crak .2 3:00\nPT crack .2 3:00\nall\n", 1},
+        {"VT crak .2\nVT crack .2 3:00\nall\n", 1},
+        // What was mended.
+        {"VT undercut l .3 d .O40 3:00\nVT undercut l .3 d .040 3:00\nall\n", 0},
+        {"VT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
+        {"VT crak .2 3:00\nVT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
+        {"VT crakc .2 3:00\nVT crater crack .2 3:00\nall\n", 0},
+        {"crack .2 3:00\nVT crack .2 3:00\nall\n", 0},
+        {"VT crack .2 3:O0\nVT crack .2 3:00\nall\n", 0},
+        {"VT crack .2 at 3\nVT crack .2 at 3:00\nall\n", 0},
+        {"VT crack .2 at 3\nVT crack .2 at 3 in\nall\n", 0},
+        {"VT toe crack .2 3:00\nVT crack .2 3:00 # toe\nall\n", 0},
+        {"VT cold lap .2 3:00\nVT overlap .2 3:00\nall\n", 0},
+        {"VT crack .2 3:00 to\nVT crack .2 3:00 to 3:10\nall\n", 0},
+        {"VT crak .2\nVT crack .2\nall\n", 0},
+    };
+    for (const auto &[lines, asked] : cases) {
+        INFO(lines);
+        const auto one = sitting(lines);
+        CHECK(one.asked() == asked);
+        CHECK(one.any_finished() == (asked == 0));
+    }
+}
+
+TEST_CASE("a refused find is asked about though its method is finished, or not open", "[prompt]") {
+    for (const char *line : {"VT crak .2 3:00", "VT crack .2 3:00"}) {
+        INFO(line);
+        const auto one = sitting("VT none\n" + std::string(line) + "\nPT none\n");
+        CHECK_THAT(one.said, says("'" + std::string(line) + "' was not logged"));
+        CHECK(one.finished[1] == '0');
+        CHECK(sitting("VT none\n" + std::string(line) + "\nPT none\nyes\n").finished[1] == '1');
+    }
+    const auto mt = sitting("MT crack .2 3:00\nall\n");
+    CHECK(mt.asked() == 1);
+    CHECK_FALSE(mt.any_finished());
+}
+
+TEST_CASE("a refused word that goes elsewhere is asked about before either is finished", "[prompt]") {
+    for (const char *lines :
+         {"on G-1O\nVT none\n", "MT\nVT none\n", "PT li .2 3:00\nmove 1 to G7 wrong coupon\non G-7\nall\n",
+          "PT li .2 3:00\nmove 1 to G7 wrong coupon\nall\n", "PT li .2 3:00\nmove l to G-7 wrong\nall\n",
+          // A find went where it was not meant before the coupon was reached.
+          "on G7\nVT crack .2 3:00\non G-7\nVT none\n"}) {
+        INFO(lines);
+        const auto one = sitting(lines);
+        CHECK_THAT(one.said, says("' was not taken; is the exam finished without it?"));
+        CHECK_FALSE(one.any_finished());
+    }
+    // Answered for the one coupon, it is asked on the one that was meant.
+    const auto both = sitting("PT li .2 3:00\nmove 1 to G7 wrong coupon\nall\nyes\nall\nno\n");
+    CHECK(both.asked() == 2);
+    CHECK(both.finished == "1100");
+    for (const char *lines : {"on G7\non G-7\nVT none\n", "MT\nVT\nnone\n",
+                              "PT li .2 3:00\nmove 1 to G7 wrong\nmove 1 to G-7 wrong\nall\n"}) {
+        INFO(lines);
+        const auto one = sitting(lines);
+        CHECK(one.asked() == 0);
+        CHECK(one.any_finished());
+    }
+}
+
+TEST_CASE("who leaves the prompt is told what was not logged", "[prompt]") {
+    for (const char *end : {"done\n", ""}) {
+        const auto one = sitting("PT crak .2 3:00\nVT pore .02 6:00\n" + std::string(end));
+        CHECK_THAT(one.said, says("1 indication logged, coupon G-1 still open: exam 1 (VT) and 2 (PT)\n"
+                                  "'PT crak .2 3:00' of coupon G-1 was not logged\n"));
+    }
+    CHECK_THAT(sitting("VT none\nPT none\nPT crak .2 3:00\ndone\n").said,
+               says("'PT crak .2 3:00' of coupon G-1 was not logged\n"));
+    CHECK_THAT(sitting("PT crak .2 3:00\nPT none\nyes\nVT none\ndone\n").said,
+               !says("' of coupon G-1 was not"));
+    CHECK_THAT(sitting("on G7\non G-7\ndone\n").said, !says("was not"));
+}
