@@ -41,7 +41,7 @@ void each_text(const nlohmann::json &of, const std::function<void(const std::str
 
 } // namespace
 
-TEST_CASE("all that the JSON of a set says stands on its sheet too", "[catalogue]") {
+TEST_CASE("all that the JSON of a set says stands on its sheet too", "[catalogue][long]") {
     const Program run;
     std::size_t told = 0, proportion = 0, of_rules = 0, conditions = 0;
     std::vector<std::string> names{BEADBOOK_SOURCE "/demo/criteria/training-shop.yaml"};
@@ -69,7 +69,7 @@ TEST_CASE("all that the JSON of a set says stands on its sheet too", "[catalogue
     CHECK(conditions > 0);
 }
 
-TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue]") {
+TEST_CASE("JSON of criteria sets: list, types, show, check", "[catalogue][long]") {
     const Program run;
     const auto list = json_alone(run, {"criteria", "list"});
     CHECK(list.size() > 5);

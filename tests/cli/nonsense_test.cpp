@@ -72,7 +72,7 @@ void check_refused_or_taken(const Program &run, const std::vector<std::string> &
 
 } // namespace
 
-TEST_CASE("nonsense in every field of a coupon") {
+TEST_CASE("nonsense in every field of a coupon", "[long]") {
     const Program run;
     int n = 0;
     for (const auto &field : coupon_fields()) {
@@ -87,7 +87,7 @@ TEST_CASE("nonsense in every field of a coupon") {
     CHECK(run.ok({"verify"}).find("entries hold") != std::string::npos);
 }
 
-TEST_CASE("nonsense in the words and options of every other command") {
+TEST_CASE("nonsense in the words and options of every other command", "[long]") {
     const Program run;
     run.ok({"register", "T", "--criteria", "ufgs-15216n", "--thickness", "0.1in", "--weld-length", "8in"});
     run.ok({"exam", "T", "VT"});

@@ -43,7 +43,7 @@ std::size_t calls_of(const Template &start, const Entering &command) {
 } // namespace
 
 TEST_CASE("whichever system call fails, a command is on record whole or not at all, and says which",
-          "[faults]") {
+          "[faults][long]") {
     const Template start;
     const TemporaryFolder pictures;
     write_file(pictures.file("a.jpg"), "\xff\xd8\xff" + std::string(100'000, 'x')); // of many pages

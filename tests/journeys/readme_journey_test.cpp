@@ -134,7 +134,8 @@ private:
 
 } // namespace
 
-TEST_CASE("the journeys of README run in order as they are printed, and print what it shows", "[journeys]") {
+TEST_CASE("the journeys of README run in order as they are printed, and print what it shows",
+          "[journeys][long]") {
     const auto blocks = blocks_of(as_of_today(read_file(BEADBOOK_SOURCE "/README.md")));
     Newcomer newcomer;
     newcomer.write("crater.jpg", "\xff\xd8\xff"); // what no README can show

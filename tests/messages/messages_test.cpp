@@ -129,7 +129,7 @@ void run_case(const std::filesystem::path &path) {
 
 } // namespace
 
-TEST_CASE("each mistake gets the message that its file holds", "[messages]") {
+TEST_CASE("each mistake gets the message that its file holds", "[messages][long]") {
     const auto files = command_files("messages");
     CHECK(files.size() >= 200);
     for (const auto &file : files) run_case(file);

@@ -54,7 +54,7 @@ void run_case(const std::filesystem::path &file) {
 
 } // namespace
 
-TEST_CASE("what must not pass does not: one file a way", "[passes]") {
+TEST_CASE("what must not pass does not: one file a way", "[passes][long]") {
     const auto files = command_files("passes");
     CHECK(files.size() >= 80);
     for (const auto &file : files) run_case(file);

@@ -338,7 +338,7 @@ private:
 } // namespace
 
 TEST_CASE("whatever happens, what is shown valid rests on accepted coupons or says what was set aside",
-          "[properties]") {
+          "[properties][long]") {
     std::map<std::string, int> done, seen;
     std::map<std::string, std::string> refused;
     const std::size_t histories = histories_to_try();

@@ -134,7 +134,7 @@ TEST_CASE("random coupons reach every verdict and every rule of the demonstratio
     }
 }
 
-TEST_CASE("the order of entry never matters", "[properties]") {
+TEST_CASE("the order of entry never matters", "[properties][long]") {
     for_random_coupons(10'000, [](const CriteriaSet &set, const RandomCase &c, std::mt19937 &random) {
         const Judgement first = judge(set, c.coupon, c.exams, c.indications);
         auto shuffled = c.indications;

@@ -177,7 +177,7 @@ int rounds_asked() {
 } // namespace
 
 TEST_CASE("no plain search finds fewer coupons, and the plan covers all that can be covered",
-          "[properties]") {
+          "[properties][long]") {
     std::mt19937 random(20261125);
     const auto rules = shipped_range_rules("mil-std-1595a");
     for (int round = 0; round < rounds_asked(); ++round)

@@ -154,7 +154,7 @@ std::vector<std::string> all_of(const std::string &page, const std::string &attr
 
 } // namespace
 
-TEST_CASE("nobody is offered a door that is shut to him") {
+TEST_CASE("nobody is offered a door that is shut to him", "[long]") {
     Tablets tablets;
     for (const std::string name : {"Tess", "Inge", "Kim", "L1"}) {
         const std::string cookie = tablets.in(name);
