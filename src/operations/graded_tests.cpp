@@ -232,8 +232,10 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     std::vector<CouponRecord> described;
     if (ours) described.push_back(record);
     if (!ours || turned_so) {
+        auto elsewhere = std::move(coupon.record.before);
         coupon.record = once_failed->as.back();
         coupon.record.id = id;
+        coupon.record.before = std::move(elsewhere); // by what it failed there
     }
     // What was said of them afterwards does not undo it, unless an override set it aside.
     const bool bends_failed =

@@ -2,7 +2,9 @@
 #include "catch.hpp"
 #include "operations/exported.hpp"
 #include "operations/failed_by.hpp"
+#include "operations/finishing.hpp"
 #include "operations/importing.hpp"
+#include "operations/logging.hpp"
 #include "operations/yard.hpp"
 
 using namespace beadbook;
@@ -82,6 +84,39 @@ TEST_CASE("a coupon that failed elsewhere is asked about where it is graded and 
     here.qualify("Q-1", "asme-ix", "the owner looked at the film");
     CHECK(here.book.welder("L1").qualifications.at(0).override_why == "the owner looked at the film");
     here.qualify("Q-2");
+}
+
+TEST_CASE(
+    "a test whose crack was taken back elsewhere failed by the film that showed it, and by nothing else",
+    "[standing]") {
+    Yard there;
+    there.coupon("Q-1", "2026-10-05", true, {}, {Exam::VT});
+    const auto film = [&](const std::string &lines, std::optional<int> found) {
+        there.write([&](Writing &w) {
+            ExamRequest request;
+            request.coupon = "Q-1";
+            request.method = Exam::RT;
+            request.examiner = "A. Field";
+            request.level = "II";
+            request.found = found;
+            record_exam(w, request);
+            if (lines.empty()) return;
+            log_lines(w, {"Q-1", 2, lines, "line", true});
+            finish_exam(w, {"Q-1", 2, {}, true});
+        });
+    };
+    film("crack l 0.2 at 1 in", {});
+    there.write([](Writing &w) { return withdraw_indication(w, "Q-1", 1, "an artefact"); });
+    there.write([](Writing &w) { return withdraw_exam(w, "Q-1", 2, "shot again"); });
+    film("", 0);
+    const auto failed_by_here = [](Yard &yard) {
+        const auto failed = standing_of(yard.office, "L1").failed;
+        return failed.empty() ? std::vector<std::string>{} : failed.front().by;
+    };
+    CHECK(failed_by_here(there) == std::vector<std::string>{"RT"});
+    Yard here;
+    import_into(here, exported(there.office, {}).text);
+    CHECK(failed_by_here(here) == std::vector<std::string>{"RT"});
 }
 
 TEST_CASE("bends that were said to have failed, practice and an earlier day come along", "[standing]") {
