@@ -37,6 +37,7 @@ struct Judged {
     // Where somebody looked back (operations/looking_back.hpp):
     std::vector<TakenBack> taken_back = {};
     std::vector<std::string> gone = {}; ///< what may have kept it from passing, before somebody changed it
+    std::string rejected_by_text = {};  ///< of an accept: by which other text of its criteria, in words
     std::vector<std::string> said_otherwise = {}; ///< fields of the weld, since it was examined; of an accept
     /// What people wrote beside it, each with what it is about: no verdict goes by words.
     std::vector<std::string> said = {};

@@ -74,6 +74,8 @@ void look_back(Office &office, const CouponState &coupon, Judged &judged) {
     judged.taken_back = taken_back(office, coupon.record, turns);
     if (!accepts_any(judged)) return;
     judged.gone = gone_words(judged.taken_back, turns);
+    for (const auto &one : turns)
+        if (one.by == Turned::By::text && one.accepted) judged.rejected_by_text = one.words();
     for (const auto &one : judged.taken_back)
         if (auto &fields = judged.said_otherwise;
             !one.field.empty() && std::find(fields.begin(), fields.end(), one.field) == fields.end())

@@ -2,6 +2,8 @@
 
 #include "operations/turned.hpp"
 
+#include <optional>
+
 namespace beadbook {
 
 /// Where another text of its criteria by which it was judged rejects the coupon as it stands, or other

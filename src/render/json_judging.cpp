@@ -67,6 +67,7 @@ nlohmann::json judged_json(const Judged &judged) {
                             {"hash", c.set.hash},
                             {"shipped", is_shipped_set(c.set.name, c.set.hash)}};
     if (!judged.by_other_text.empty()) criteria["by another text on"] = judged.by_other_text;
+    if (!judged.rejected_by_text.empty()) criteria["rejected by another text"] = judged.rejected_by_text;
     if (const auto lacking = lacking_words(c.set); !lacking.empty()) criteria["lacks"] = lacking;
     if (!is_shipped_set(c.set.name, c.set.hash))
         if (const auto passes = own_planar_passes(c.set, judged.sought); !passes.empty())

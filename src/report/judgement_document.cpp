@@ -247,6 +247,9 @@ void add_text_of_set(Document &doc, const Judged &judged) {
                            ": the file was changed since. What that "
                            "does to coupons that were not judged again yet is shown by 'rejudge'",
                        Tone::cannot_say));
+    // The newest other text may accept it, and the one before have rejected it.
+    if (!judged.rejected_by_text.empty())
+        doc.line(Words("Caution, " + judged.rejected_by_text, Tone::cannot_say));
 }
 
 Document judged_document(const Judged &judged, bool in_full) {

@@ -101,7 +101,8 @@ TEST_CASE("own criteria that are softened and called otherwise in their place pa
                                              "shopz (one): the file was changed since"));
     CHECK_THAT(bench.told("coupons"), says("accept, with cautions"));
     CHECK_THAT(bench.told("grade S-1 passed --by \"I. Teach\""),
-               says(rejected + "; to pass it after that, say why"));
+               says(rejected + " (rule r of text ") && says("; #1); to pass it after that, say why"));
+    CHECK_THAT(bench.told("judge S-1"), says("Caution, " + rejected + " (rule r of text "));
     CHECK_THAT(bench.told("grade S-1 passed --by \"I. Teach\" --remark \"the drawing says 0.1\""),
                says("passed"));
 }

@@ -9,6 +9,7 @@
 #include "operations/grade_standing.hpp"
 #include "operations/grading_many.hpp"
 #include "operations/logging.hpp"
+#include "operations/looking_back.hpp"
 #include "operations/qualifying.hpp"
 #include "operations/turned.hpp"
 #include "operations/welders.hpp"
@@ -125,6 +126,13 @@ public:
             return w.add(e);
         });
     }
+    void judge() {
+        Catalogue fresh(outside);
+        Office later(book, fresh);
+        Writing writing(later, "A. Field");
+        judge_and_keep(writing, "T-1");
+        commit(writing);
+    }
     void call_it(const std::string &set) {
         std::string text = read_file(own_);
         text.replace(0, std::string("set: own").size(), "set: " + set);
@@ -137,7 +145,7 @@ public:
     std::string told() {
         Catalogue fresh(outside);
         Office later(book, fresh);
-        return text(document_of(judge_coupon(later, later.coupon("T-1"))), Paint(false), 200);
+        return text(document_of(*judge_looking_back(later, later.coupon("T-1")).judged), Paint(false), 300);
     }
 
 private:
@@ -264,6 +272,15 @@ TEST_CASE("a reject that an older program kept is told though its file calls its
                       says("it was rejected by own (one) in the verdict of 2026-11-25, of which an older "
                            "program did not keep whether it went by the coupon's own file; another text "
                            "accepts it now"));
+}
+
+TEST_CASE("a text that rejected is told beside the accept though a softer one came between") {
+    GradedByFile desk("0.04 in", false);
+    desk.limit("0.07 in");
+    desk.judge();
+    desk.limit("0.06 in");
+    CHECK_THAT(desk.told(), says("Caution, it was rejected by own.yaml before its criteria text was changed "
+                                 "(rule r of text "));
 }
 
 TEST_CASE("what other criteria than its own said of a coupon is not held against those") {

@@ -3,6 +3,8 @@
 #include "facts/coupon_state.hpp"
 #include "records/entry.hpp"
 
+#include <optional>
+
 /// Verdicts in entries. Form 2 holds numbers, ids and kinds with the hashes of set and vocabulary and the
 /// number of the engine, so that it can be taken again and compared whatever the words are by then. Form 1
 /// held sentences.
