@@ -146,3 +146,13 @@ TEST_CASE("who leaves the prompt is told what was not logged", "[prompt]") {
                !says("' of coupon G-1 was not"));
     CHECK_THAT(sitting("on G7\non G-7\ndone\n").said, !says("was not"));
 }
+
+TEST_CASE("a crack, or what may be one, is told beside the accept by undo and withdraw alike", "[prompt]") {
+    for (const char *find : {"crack", "li"})
+        for (const char *back : {"undo", "withdraw 1 dirt"}) {
+            INFO(find << " " << back);
+            const auto one = sitting("PT " + std::string(find) + " l .2 3:00\n" + back + "\nall\n");
+            CHECK_THAT(one.said, says("accept; with cautions"));
+        }
+    CHECK_THAT(sitting("PT pore .2 3:00\nundo\nall\n").said, says("accept") && !says("with cautions"));
+}
