@@ -78,6 +78,7 @@ TEST_CASE("one find that is logged stands for one refused line, of its type and 
         // What was mended.
         {"VT undercut l .3 d .O40 3:00\nVT undercut l .3 d .040 3:00\nall\n", 0},
         {"VT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
+        {"VT crak .2 , 3:00 , sharp\nVT crack .2 3:00\nall\n", 0},
         {"VT crak .2 3:00\nVT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
         {"VT crakc .2 3:00\nVT crater crack .2 3:00\nall\n", 0},
         {"crack .2 3:00\nVT crack .2 3:00\nall\n", 0},
