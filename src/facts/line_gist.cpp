@@ -90,14 +90,14 @@ PlacesTyped places_in(std::string_view line) {
         const std::string_view word =
             words[i].ends_with(',') ? words[i].substr(0, words[i].size() - 1) : words[i];
         const std::string_view before = i > 0 ? words[i - 1] : std::string_view();
+        const bool told =
+            same_word(before, "at") || before == "@" || same_word(before, "from") || same_word(before, "mid");
+        const bool hour =
+            is_hour(word) || (has_figure(word) && with_unit(i, word).find("clock") != std::string::npos);
+        if (word.empty() || (!told && same_word(before, "to"))) continue;
         if (word.starts_with('@') && word.size() > 1)
             out.keyed.push_back(with_unit(i, word.substr(1)));
-        else if (same_word(before, "at") || before == "@" || same_word(before, "from") ||
-                 same_word(before, "mid"))
-            out.keyed.push_back(with_unit(i, word));
-        else if (same_word(before, "to"))
-            continue;
-        else if (is_hour(word) || (has_figure(word) && with_unit(i, word).find("clock") != std::string::npos))
+        else if (told || hour)
             out.keyed.push_back(with_unit(i, word));
         else if (!is_measure_word(before) &&
                  (figures.find(word.front()) != figures.npos || word.front() == '.'))

@@ -310,6 +310,7 @@ std::vector<Unlikely> Plausibility::of(const CouponRecord &coupon, const Indicat
     entered.inches = like_a_fraction_of_an_inch(find);
     entered.word(Said::fraction, entered.inches != nullptr);
     auto out = broken(rules_, About::indication, entered, coupon.unit(), &find);
+    if (find.remark.empty()) return out;
     if (const std::string other = other_find_in_remark(find, coupon.facts().line, coupon.fixed_unit());
         !other.empty())
         out.push_back({"remark-like-a-find", "the remark '" + shown(other) +

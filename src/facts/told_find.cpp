@@ -167,7 +167,10 @@ std::optional<ToldFind> like_a_line(const std::vector<std::string> &words, const
     const bool line = std::all_of(behind, words.end(), [](const auto &word) { return is_of_a_line(word); });
     for (auto word = behind; word != words.end(); ++word)
         measured = measured || is_measured(*word, *std::prev(word)) || (line && has_a_figure(*word));
-    if (is_short ? !line || !measured : !measured && behind != words.end()) return std::nullopt;
+    // Words of four letters that begin a name are other words as well: cold, root, weld.
+    const bool other_word = first.size() <= least_named && !vocabulary.sharing(lowered(first)).empty();
+    const bool alone = behind == words.end() && !is_short && !other_word;
+    if (measured ? is_short && !line : !alone) return std::nullopt;
     return ToldFind{first, types, clause, measured};
 }
 

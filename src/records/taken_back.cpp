@@ -11,6 +11,12 @@
 namespace beadbook {
 namespace {
 
+/// What a linear indication is nobody has said: it may be a crack.
+bool may_be_planar(TypeId id) {
+    const ImperfectionType &type = Vocabulary::shipped()[id];
+    return is_planar(id) || (type.is_shape_alone() && type.shape == Shape::linear);
+}
+
 std::string finished_with(const ExamRecord &exam) {
     if (!exam.finished) return "not finished";
     return "finished with " + std::to_string(exam.finished->found) +
@@ -74,7 +80,7 @@ std::vector<TakenBack> taken_back_in(const std::vector<Entry> &history, const Co
     const auto read = [&](const Entry &e, bool *planar = nullptr) -> std::string {
         try {
             const IndicationRecord find = codec::indication_from(codec::parsed(e.body), line, coupon.unit());
-            if (planar) *planar = is_planar(find.type);
+            if (planar) *planar = may_be_planar(find.type);
             return print_log_line(find);
         } catch (const DataError &) {
             if (planar) *planar = true; // nobody can say that it was not

@@ -22,11 +22,12 @@ struct TakenBack {
     Stamp stamp;                 ///< of the change
     std::int64_t entry = 0;      ///< of the change; 0: of several
     std::optional<MovedTo> to{}; ///< of a find that was moved to another coupon
-    bool planar = false;         ///< a find that was a crack, incomplete fusion or penetration
-    std::string there{};         ///< what became of it there; empty: it stands
-    std::vector<int> finds{};    ///< of an exam: what was ever on record under it before the change
-    bool opened_again = false;   ///< an exam that was finished, and nothing else of it was changed
-    bool made_count = false;     ///< an exam that counts, and did not, or by another method, until then
+    bool planar = false; ///< a find that was a crack, incomplete fusion or penetration, or may be: a linear
+                         ///< indication
+    std::string there{}; ///< what became of it there; empty: it stands
+    std::vector<int> finds{};  ///< of an exam: what was ever on record under it before the change
+    bool opened_again = false; ///< an exam that was finished, and nothing else of it was changed
+    bool made_count = false;   ///< an exam that counts, and did not, or by another method, until then
     int never_logged = 0; ///< of the finds that an exam was finished with: those that never came on record
     bool made_accept = false; ///< of a find or the weld: it is accepted only since
     std::string field{};      ///< of the weld: what of it

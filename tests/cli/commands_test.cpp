@@ -216,11 +216,11 @@ TEST_CASE("the prompt says why it cannot say, goes from coupon to coupon, and ta
     small_coupon(run);
     run.ok({"register", "T-2", "--criteria", "ufgs-15216n", "--weld-length", "5in"});
     run.ok({"exam", "T-2", "VT", "--examiner", "A. Field", "--level", "II"});
-    const Run r =
-        run({"log", "T-1"},
-            "help\npore 0.01 at 1\npore 0.02 at 2\nundo 1\nundo 1\nverdict\non T-9\nfinish\npore 0.01 at 4\n"
-            "on T-2\nnone\non T-2\ndone\npore 0.03 at 5\n",
-            true);
+    const Run r = run(
+        {"log", "T-1"},
+        "help\npore 0.01 at 1\npore 0.02 at 2\nundo 1\nundo 1\nverdict\non T-9\nfinish\nyes\npore 0.01 at 4\n"
+        "on T-2\nnone\non T-2\ndone\npore 0.03 at 5\n",
+        true);
     CHECK(r.code == 0);
     CHECK_THAT(r.out, says("take back the last line of this sitting"));
     CHECK_THAT(r.out, says("T-1> ") && says("T-2> "));

@@ -78,6 +78,7 @@ TEST_CASE("one find that is logged stands for one refused line, of its type and 
         // What was mended.
         {"VT undercut l .3 d .O40 3:00\nVT undercut l .3 d .040 3:00\nall\n", 0},
         {"VT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
+        {"VT crak .2 , 3:00 , sharp\nVT crack .2 3:00\nall\n", 0},
         {"VT crak .2 3:00\nVT crak .2 3:00\nVT crack .2 3:00\nall\n", 0},
         {"VT crakc .2 3:00\nVT crater crack .2 3:00\nall\n", 0},
         {"crack .2 3:00\nVT crack .2 3:00\nall\n", 0},
@@ -145,4 +146,14 @@ TEST_CASE("who leaves the prompt is told what was not logged", "[prompt]") {
     CHECK_THAT(sitting("PT crak .2 3:00\nPT none\nyes\nVT none\ndone\n").said,
                !says("' of coupon G-1 was not"));
     CHECK_THAT(sitting("on G7\non G-7\ndone\n").said, !says("was not"));
+}
+
+TEST_CASE("a crack, or what may be one, is told beside the accept by undo and withdraw alike", "[prompt]") {
+    for (const char *find : {"crack", "li"})
+        for (const char *back : {"undo", "withdraw 1 dirt"}) {
+            INFO(find << " " << back);
+            const auto one = sitting("PT " + std::string(find) + " l .2 3:00\n" + back + "\nall\n");
+            CHECK_THAT(one.said, says("accept; with cautions"));
+        }
+    CHECK_THAT(sitting("PT pore .2 3:00\nundo\nall\n").said, says("accept") && !says("with cautions"));
 }

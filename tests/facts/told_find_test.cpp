@@ -45,6 +45,7 @@ TEST_CASE("a text that denies a find, or is of something else, tells none") {
                              "not cracked",
                              "root side, 3 o'clock",
                              "root",
+                             "cold",
                              "end",
                              "end of the sheet",
                              "Monday, 3 coupons",
