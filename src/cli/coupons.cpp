@@ -20,25 +20,10 @@ CouponRequest coupon_request(const Call &call) {
     return {call.at(0), call.coupon_fields(), call.has("sure")};
 }
 
-std::set<std::string> fields_by_settings(const Call &call) {
-    std::set<std::string> out;
-    for (const auto &[option, value] : call.args().filled_in())
-        if (coupon_field(option)) out.insert(option);
-    return out;
-}
-
-/// What a coupon was said to be by nobody but the settings.
-std::vector<std::string> notes_on_settings(const Call &call) {
-    std::vector<std::string> from;
-    for (const auto &[option, value] : call.args().filled_in())
-        if (coupon_field(option)) from.push_back(option + " " + value);
-    return from.empty() ? from : std::vector<std::string>{"from the settings: " + listed(from)};
-}
-
 ExitCode run_register(Call &call) {
     // Read before the record is opened, so that a bad word begins none.
     const CouponsRequest request{marks_in(call.at(0)), call.coupon_fields(), call.text("like"),
-                                 call.has("sure"), fields_by_settings(call)};
+                                 call.has("sure"), call.coupon_fields_by_settings()};
     if (request.marks.size() == 1 && request.like.empty()) described(call.catalogue(), coupon_request(call));
     std::string next;
     auto done = call.write(
@@ -48,7 +33,7 @@ ExitCode run_register(Call &call) {
             return out;
         },
         Ledger::Mode::create);
-    for (auto &note : notes_on_settings(call)) done.notes.push_back(std::move(note));
+    for (auto &note : call.notes_on_settings()) done.notes.push_back(std::move(note));
     if (done.value.size() > 1) return call.tell(as<RegisteredMany>(std::move(done)));
     return call.tell(Registered{done.value.front(), next}, done.notes);
 }

@@ -5,11 +5,12 @@
 #include "operations/exam_mends.hpp"
 #include "operations/finishing.hpp"
 #include "operations/log_sheet.hpp"
+#include "operations/log_words.hpp"
 #include "operations/logging.hpp"
 #include "operations/many.hpp"
 #include "operations/marks.hpp"
 #include "operations/photos.hpp"
-#include "prompt/exam_meant.hpp"
+#include "prompt/exam_words.hpp"
 #include "prompt/prompt.hpp"
 #include "render/json_coupons.hpp"
 #include "report/exam_document.hpp"
@@ -20,35 +21,9 @@
 namespace beadbook {
 namespace {
 
-/// A number of finds, or "none".
-int found_word(const std::string &word) {
-    return same_word(word, "none") || word == "0" ? 0 : whole_number(word, "number of finds, nor 'none'");
-}
-
-/// The number of an exam, or the method of the one exam by it. Throws UsageError.
-int exam_word(const CouponState &coupon, const std::string &word) {
-    if (const auto method = exam_named(word)) return exam_by(coupon, *method);
-    return whole_number(word, "number of an exam");
-}
-
 /// Words from one on; those without quotes are one text.
 std::string rest_of(const Call &call, std::size_t from) {
     return joined({call.words().begin() + static_cast<std::ptrdiff_t>(from), call.words().end()}, " ");
-}
-
-/// Methods by their short names: VT, or VT,MT. Throws UsageError.
-std::vector<Exam> method_words(std::string list) {
-    std::replace(list.begin(), list.end(), ',', ' ');
-    std::vector<Exam> out;
-    for (const auto word : words_of(list)) {
-        const auto method = exam_named(word);
-        if (!method) throw UsageError("'" + shown(word) + "' is no exam; expected " + exam_names_text());
-        if (std::find(out.begin(), out.end(), *method) != out.end())
-            throw UsageError(shown(word) + " is given twice; a second exam by it is entered by itself");
-        out.push_back(*method);
-    }
-    if (out.empty()) throw UsageError("by which method? expected " + exam_names_text());
-    return out;
 }
 
 ExamRequest exam_request(const Call &call) {

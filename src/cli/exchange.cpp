@@ -37,35 +37,8 @@ Form form_of(const Call &call) {
     return {sheet_named(call.at(1))};
 }
 
-/// What is told beside what was exported.
-std::string first_of(std::vector<std::string> marks) {
-    constexpr std::size_t most = 20;
-    if (marks.size() > most) {
-        const std::size_t more = marks.size() - most;
-        marks.resize(most);
-        marks.push_back(std::to_string(more) + " more");
-    }
-    return listed(marks);
-}
-
 std::vector<std::string> notes_on(Call &call, const Selection &of, const ExportCount &exported) {
-    auto out = notes_on_empty(call, of, exported.coupons == 0);
-    if (exported.photos > 0)
-        out.push_back(
-            counted(exported.photos, "photo is", "photos are") +
-            " named by hash; the pictures themselves are not in it ('photos' and 'backup' have them)");
-    if (!exported.withdrawn.empty())
-        out.push_back(counted(exported.withdrawn.size(), "withdrawn coupon is", "withdrawn coupons are") +
-                      " left out: " + first_of(exported.withdrawn));
-    if (!exported.failed.empty())
-        out.push_back(counted(exported.failed.size(), "coupon that failed does", "coupons that failed do") +
-                      " not go along; those of the same welder tell of " +
-                      (exported.failed.size() == 1 ? "it: " : "them: ") + first_of(exported.failed));
-    if (!exported.revoked.empty())
-        out.push_back(counted(exported.revoked.size(), "revocation stays", "revocations stay") +
-                      " with the record, and nothing that is exported tells of " +
-                      (exported.revoked.size() == 1 ? "it: " : "them: ") + first_of(exported.revoked));
-    return out;
+    return with_left_out(exported, notes_on_empty(call, of, exported.coupons == 0));
 }
 
 /// A table of what was worked out, which only goes out.

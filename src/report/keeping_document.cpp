@@ -58,6 +58,16 @@ std::string fault_of(const CheckedSeal &checked) {
     return "";
 }
 
+std::string first_of(std::vector<std::string> marks) {
+    constexpr std::size_t most = 20;
+    if (marks.size() > most) {
+        const std::size_t more = marks.size() - most;
+        marks.resize(most);
+        marks.push_back(std::to_string(more) + " more");
+    }
+    return listed(marks);
+}
+
 } // namespace
 
 std::string sentence(const ReplayFault &f) { return subject_of(f) + ": " + what_of(f) + judged_by_other(f); }
@@ -157,6 +167,25 @@ Document document_of(const Imported &done) {
     if (!done.sheet) return Document{}.line(counted(done.coupons, "coupon") + " imported");
     const std::size_t rows = done.coupons + done.exams + done.indications;
     return Document{}.line(counted(rows, "row") + " imported");
+}
+
+std::vector<std::string> with_left_out(const ExportCount &exported, std::vector<std::string> out) {
+    if (exported.photos > 0)
+        out.push_back(
+            counted(exported.photos, "photo is", "photos are") +
+            " named by hash; the pictures themselves are not in it ('photos' and 'backup' have them)");
+    if (!exported.withdrawn.empty())
+        out.push_back(counted(exported.withdrawn.size(), "withdrawn coupon is", "withdrawn coupons are") +
+                      " left out: " + first_of(exported.withdrawn));
+    if (!exported.failed.empty())
+        out.push_back(counted(exported.failed.size(), "coupon that failed does", "coupons that failed do") +
+                      " not go along; those of the same welder tell of " +
+                      (exported.failed.size() == 1 ? "it: " : "them: ") + first_of(exported.failed));
+    if (!exported.revoked.empty())
+        out.push_back(counted(exported.revoked.size(), "revocation stays", "revocations stay") +
+                      " with the record, and nothing that is exported tells of " +
+                      (exported.revoked.size() == 1 ? "it: " : "them: ") + first_of(exported.revoked));
+    return out;
 }
 
 } // namespace beadbook

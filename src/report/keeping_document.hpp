@@ -33,6 +33,8 @@ struct Written {
     std::size_t coupons = 0;
 };
 Document document_of(const Written &done);
+/// Notes on an export, and after them what it left with the record, one sentence each.
+std::vector<std::string> with_left_out(const ExportCount &exported, std::vector<std::string> notes);
 Document document_of(const Imported &done);
 
 } // namespace beadbook

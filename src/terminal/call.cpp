@@ -74,6 +74,20 @@ std::map<std::string, std::string> Call::coupon_fields() const {
     return out;
 }
 
+std::set<std::string> Call::coupon_fields_by_settings() const {
+    std::set<std::string> out;
+    for (const auto &[option, value] : args_.filled_in())
+        if (coupon_field(option)) out.insert(option);
+    return out;
+}
+
+std::vector<std::string> Call::notes_on_settings() const {
+    std::vector<std::string> from;
+    for (const auto &[option, value] : args_.filled_in())
+        if (coupon_field(option)) from.push_back(option + " " + value);
+    return from.empty() ? from : std::vector<std::string>{"from the settings: " + listed(from)};
+}
+
 Source Call::source(const std::string &word) const {
     if (word != "-") return {word};
     return {word, input(word)};

@@ -16,6 +16,7 @@
 #include <deque>
 #include <map>
 #include <optional>
+#include <set>
 
 namespace beadbook {
 
@@ -47,6 +48,9 @@ public:
     int days(int otherwise) const;
     /// Fields of a coupon that the call gives.
     std::map<std::string, std::string> coupon_fields() const;
+    /// Of these the names that only the settings filled in, and that it was they.
+    std::set<std::string> coupon_fields_by_settings() const;
+    std::vector<std::string> notes_on_settings() const;
     /// What a word names: a file, or the text of standard input for "-".
     Source source(const std::string &word) const;
     /// A whole file, or standard input for "-". Throws DataError as read_file does.
