@@ -37,7 +37,7 @@ public:
           in_millimetres_(where_hold(conditions_, Unit::millimetre)) {}
 
     void check() {
-        if (rule_.linked && rule_.least_group > 1) check_group();
+        if (rule_.linked) check_group();
         if (std::any_of(units_.begin(), units_.end(), [&](Unit u) { return possible(where(u)) == false; }))
             return; // told elsewhere
         for (std::size_t c = 0; c < rule_.limits.size(); ++c)
@@ -85,9 +85,15 @@ private:
                 return true;
             }
             const auto slot = rule_.measure.lone_quantity();
-            if (is_one_of(slot, {Quantity::size, Quantity::length}) && speaks_of_pores(rule_) &&
-                never_under_wall(limit.formula, true)) {
+            const bool pore = is_one_of(slot, {Quantity::size, Quantity::length}) && speaks_of_pores(rule_);
+            if (pore && never_under_wall(limit.formula, true)) {
                 tell("limit-over-wall", said + "is more than the thickest wall that the set covers");
+                return true;
+            }
+            if ((pore || goes_into_wall(rule_)) && is_whole_share(limit.formula, pore)) {
+                tell("limit-over-wall", said +
+                                            "takes the whole of a thin wall, or more: is a '%' missing, or " +
+                                            "the share turned round?");
                 return true;
             }
         }
@@ -139,6 +145,29 @@ private:
             });
         };
         return under(Quantity::thinner) || under(Quantity::thicker) || under(Quantity::weld_thickness);
+    }
+
+    /// Of a wall as thin as can be it is the wall itself, or so many times that: a share that holds nothing.
+    bool is_whole_share(const Formula &limit, bool nor_equal) const {
+        const auto of = limit.quantities();
+        if (of.size() != 1 ||
+            !is_one_of(of.front(), {Quantity::thinner, Quantity::thicker, Quantity::weld_thickness}))
+            return false;
+        const Slot wall = of.front();
+        const Alternatives thin{{at_least_zero(Linear{{}, Exact(nm_per_mm / 1000)} - Linear::of(wall))}};
+        return in_all([&](Unit unit) {
+            const auto pieces = pieces_of(limit, unit);
+            bool any = false;
+            for (const auto &piece : pieces.value_or(std::vector<Piece>{})) {
+                if (possible(both_of(thin, {piece.where})) == false) continue;
+                const auto share = piece.value.factors.find(wall);
+                if (share == piece.value.factors.end() || piece.value.constant != Exact(0) ||
+                    share->second < Exact(1) || (nor_equal && share->second == Exact(1)))
+                    return false;
+                any = true;
+            }
+            return any;
+        });
     }
 
     /// By one that speaks of all such pores, and of the wall.

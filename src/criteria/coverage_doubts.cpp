@@ -144,7 +144,7 @@ private:
     void check_no_exam() {
         if (set_.required.empty() && !set_.rules.empty())
             return doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
-                                "no exam is required, so one alone is enough to accept");
+                                "no exam is required, so any one that was done is enough to accept");
         // Of the loosest class first: where only a stricter one is without, that is told of the classes'
         // order.
         std::vector<std::string> classes;
@@ -162,8 +162,8 @@ private:
         if (!classes.empty())
             doubts_.tell("no-exam-required", set_.name, {1, 1}, "required exams",
                          "no exam is required for class" + std::string(classes.size() > 1 ? "es " : " ") +
-                             listed(classes, "and") + (where.empty() ? "" : " where it is of " + where) +
-                             ", so one alone is enough to accept");
+                             listed(classes, "and") + (where.empty() ? "" : " where " + where) +
+                             ", so any one that was done is enough to accept");
     }
     /// One method or another, and they do not see the same.
     void check_choice(const RequiredExam &one) {
@@ -227,8 +227,8 @@ private:
     /// What the coupon is, and not what it is for.
     static bool leaves_some_out(const Condition &c) {
         if (c.kind == Condition::Kind::word) {
-            constexpr std::array facts{Fact::material, Fact::magnetic, Fact::form,     Fact::joint_form,
-                                       Fact::seam,     Fact::process,  Fact::position, Fact::operation};
+            constexpr std::array facts{Fact::material, Fact::magnetic, Fact::form,     Fact::seam,
+                                       Fact::process,  Fact::position, Fact::operation};
             return std::any_of(facts.begin(), facts.end(),
                                [&](Fact fact) { return c.slot == static_cast<Slot>(fact); });
         }

@@ -16,6 +16,7 @@ struct BelievedLimit {
     bool upper = true; ///< else it asks for at least as much
     std::int64_t value = 0;
     bool or_rounded = false; ///< or whatever is rounded by the rule's own word
+    bool in_all = false;     ///< told where all classes have so much
 };
 constexpr std::int64_t micro_deg = 1'000'000;
 /// A scope that names more has no end there.
@@ -28,7 +29,9 @@ const BelievedLimit believed_limits[] = {
     {{"angular misalignment"}, {Quantity::angle}, true, 15 * micro_deg},
     {{"incorrect weld toe"}, {Quantity::angle}, false, 45 * micro_deg},
     {{"undercut"}, {Quantity::depth}, true, 5 * nm_per_mm},
-    {{"porosity", "rounded indication"}, {Quantity::size, Quantity::width}, true, 26 * nm_per_mm, true},
+    {{"porosity", "rounded indication"}, {Quantity::size, Quantity::width}, true, 26 * nm_per_mm, true, true},
+    {{"porosity", "rounded indication"}, {Quantity::size, Quantity::width}, true, 50 * nm_per_mm, true},
+    {{"linear indication"}, {Quantity::length, Quantity::size}, true, 26 * nm_per_mm},
     {{}, {Quantity::length, Quantity::size}, true, 500 * nm_per_mm},
 };
 
@@ -83,6 +86,13 @@ bool all_beyond(const CriteriaSet &set, const Rule &rule, const BelievedLimit &o
     });
 }
 
+/// That tells a slip in one class better.
+bool far_apart(const Rule &rule) {
+    for (std::size_t c = 1; c < rule.limits.size(); ++c)
+        if (!times_apart(rule.limits[c - 1], rule.limits[c]).empty()) return true;
+    return false;
+}
+
 /// `where: length over 1000 in`: nothing that is found is as large.
 void check_where(const CriteriaSet &set, const Rule &rule, Doubts &doubts) {
     constexpr std::int64_t largest_find = 500 * nm_per_mm;
@@ -106,10 +116,10 @@ void check_limit_belief(const CriteriaSet &set, Doubts &doubts) {
     for (const auto &rule : set.rules)
         for (const auto &one : believed_limits) {
             if (rule.kind != Rule::Kind::each || is_maximum(rule.compare) != one.upper ||
-                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one))
+                !is_one_of(rule.measure.lone_quantity(), one.measures) || !speaks_of_such_only(rule, one) ||
+                doubts.told("limit-beyond-belief", rule.id) || (one.in_all && !all_beyond(set, rule, one)) ||
+                (one.or_rounded && far_apart(rule)))
                 continue;
-            // Where one class alone has so much, how far the two are apart tells it better.
-            if (one.or_rounded && !all_beyond(set, rule, one)) continue;
             for (std::size_t c = 0; c < set.classes.size(); ++c) {
                 const Limit &limit = rule.limits[c];
                 if (limit.kind != Limit::Kind::value) continue;

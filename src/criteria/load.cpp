@@ -31,17 +31,17 @@ public:
         set_.extends_where = read.base_where;
         set_.inherited = std::move(read.inherited);
         base_text_ = std::move(read.base_text);
-        stands_for_ = std::move(read.stands_for);
+        set_.stands_for = std::move(read.stands_for);
     }
 
-    /// To be asked after `read`, of a set that was read without a mistake.
-    SetBelow below() const {
+    /// To be asked after `read`, of a set that was read without a mistake, with its `stands_for`.
+    SetBelow below(const std::vector<std::pair<std::string, std::string>> &stands_for) const {
         if (base_text_.empty()) return {};
         Issues of_base;
         const auto none = [](const std::string &) { return std::nullopt; }; // all is packed
         auto set = SetReader(base_text_, context_.vocabulary, none, of_base).read();
         if (of_base.any_error()) return {};
-        return {std::make_shared<const CriteriaSet>(std::move(set)), stands_for_};
+        return {std::make_shared<const CriteriaSet>(std::move(set)), stands_for};
     }
 
     CriteriaSet read() {
@@ -90,17 +90,21 @@ public:
         index_rules();
         for (const char *part :
              {"quantities", "linear", "formulas", "tables", "relevance", "merge", "required exams", "scope"})
-            if (const Yaml *node = root_.find(part)) set_.parts[part] = flat(*node);
+            if (const Yaml *node = root_.find(part)) set_.parts[part] = flat(*node, false);
         if (!issues_.any_early_error()) note_uses_of_blanks();
         set_.unused = unused_names(root_);
         return std::move(set_);
     }
 
 private:
-    static std::string flat(const Yaml &node) {
+    /// With where it stands printed and how sure that is, or only what is said.
+    static std::string flat(const Yaml &node, bool with_source) {
         std::string out = node.text;
-        for (const auto &item : node.items) out += "[" + flat(item) + "]";
-        for (const auto &entry : node.entries) out += "{" + entry.key + ":" + flat(entry.value) + "}";
+        for (const auto &item : node.items) out += "[" + flat(item, with_source) + "]";
+        for (const auto &entry : node.entries)
+            if (with_source ||
+                (entry.key != "clause" && entry.key != "standing" && entry.key != "standing of"))
+                out += "{" + entry.key + ":" + flat(entry.value, with_source) + "}";
         return out;
     }
 
@@ -205,7 +209,7 @@ private:
 
     void add_rule(std::optional<Rule> rule, const Yaml &node) {
         if (!rule) return;
-        written_.push_back(flat(without(node, {"title", "standing"})));
+        written_.push_back(flat(without(node, {"title", "standing"}), true));
         if (!ids_.insert(rule->id).second)
             issues_.error(rule->where_from, "rules." + rule->id, "a rule above has the same id");
         const auto speaks = [](const Formula &f) { return f.uses(slot_of(Quantity::nearest_gap)); };
@@ -249,8 +253,7 @@ private:
     void note_uses_of_blanks() {
         std::string beside = std::string(name_of(set_.unit)) + "\n" + joined(set_.class_names(), ",");
         for (const char *part : {"quantities", "linear", "formulas", "tables"})
-            if (const auto said = set_.parts.find(part); said != set_.parts.end())
-                beside += "\n" + said->second;
+            if (const Yaml *node = root_.find(part)) beside += "\n" + flat(*node, true);
         for (auto &blank : set_.blanks) {
             std::string all = beside;
             const auto slot = static_cast<Slot>(&blank - set_.blanks.data());
@@ -274,7 +277,6 @@ private:
     Names names_;
     ReadContext context_;
     std::string base_text_;
-    std::vector<std::pair<std::string, std::string>> stands_for_;
     std::vector<std::string> written_; ///< each rule, in their order
     std::set<std::string> ids_;
 };
@@ -294,7 +296,7 @@ Loaded load_criteria(const std::string &text, const Vocabulary &vocabulary, cons
     Issues issues;
     SetReader reader(text, vocabulary, base, issues);
     const auto set = std::make_shared<CriteriaSet>(reader.read());
-    if (!issues.any_error()) set->doubted = lint(*set, reader.below(), vocabulary, issues);
+    if (!issues.any_error()) set->doubted = lint(*set, reader.below(set->stands_for), vocabulary, issues);
     return outcome(set, issues);
 }
 

@@ -276,15 +276,16 @@ struct CriteriaSet {
     /// What the doubts of criteria/lint.hpp are about, as far as the file does not answer them; none in a set
     /// that was not looked through.
     std::vector<Doubted> doubted;
-    /// Each part of the file but its rules, as it is written, without blanks and places: to be held against
-    /// another set's.
+    /// Each part of the file but its rules, as it is written, without spaces, clauses and standings: to be
+    /// held against another set's.
     std::map<std::string, std::string> parts;
     std::string extends;         ///< the set that it changes; empty: it stands alone
     std::string extends_edition; ///< of that one
-    Where extends_where;         ///< in the file: where what is inherited stands
-    std::string inherited;       ///< how sure is at most what is taken from there, in words; may be empty
-    std::string text;            ///< the file, byte for byte; below it the texts of the sets that it extends
-    std::string hash;            ///< SHA-256 of `text`, hex
+    std::vector<std::pair<std::string, std::string>> stands_for; ///< class here, class there; none: the same
+    Where extends_where;   ///< in the file: where what is inherited stands
+    std::string inherited; ///< how sure is at most what is taken from there, in words; may be empty
+    std::string text;      ///< the file, byte for byte; below it the texts of the sets that it extends
+    std::string hash;      ///< SHA-256 of `text`, hex
 
     /// Rules that speak of a type found by an exam, by index. Filled at loading.
     const std::vector<std::uint16_t> &rules_for(TypeId type, Exam exam) const;

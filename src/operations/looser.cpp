@@ -20,6 +20,16 @@ std::shared_ptr<const CriteriaSet> filled_alike(const CriteriaSet &shipped, cons
                             {own.fillings, {}});
 }
 
+/// The class of a shipped set in whose place one stands, if it was renamed.
+std::optional<std::size_t> class_there(const CriteriaSet &own, std::size_t class_index,
+                                       const CriteriaSet &shipped) {
+    const std::string &id = own.classes[class_index].id;
+    if (own.extends == shipped.name)
+        for (const auto &[here, there] : own.stands_for)
+            if (here == id) return shipped.class_index(there);
+    return shipped.class_index(id);
+}
+
 bool is_at(const ThicknessStretch &stretch, const Coupon &coupon) {
     if (!coupon.values.has(Quantity::thinner)) return true;
     const Exact thickness(coupon.values[Quantity::thinner]);
@@ -33,7 +43,7 @@ std::vector<Looser> looser_than_shipped(const CriteriaSet &own, std::size_t clas
     std::vector<Looser> out;
     for (const CriteriaSet *one_alike : shipped_alike(own)) {
         const auto shipped = filled_alike(*one_alike, own);
-        const auto other = shipped->class_index(own.classes[class_index].id);
+        const auto other = class_there(own, class_index, *shipped);
         if (!other) continue;
         Looser one{shipped->name, {}};
         for (const auto &thing : compare_classes(own, class_index, *shipped, *other, coupon, unit).things)
