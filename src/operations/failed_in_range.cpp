@@ -2,6 +2,7 @@
 
 #include "measure/text.hpp"
 #include "operations/test_likeness.hpp"
+#include "operations/unjudged_finds.hpp"
 
 #include <algorithm>
 
@@ -49,6 +50,20 @@ void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &h
                               (failed.day ? " on " + print(*failed.day) : "") + " in position " +
                               of->word(Trait::position) + words +
                               ", and no retest is done with that (common practice, no source)");
+    }
+    for (const auto &test : tests.unjudged()) {
+        if (test.day && *test.day > held.record.welded) continue;
+        std::vector<std::string> lacks;
+        if (same_kind(test.welds, held.weld, &rules, lacks) != Truth::no) continue;
+        for (const auto &weld : test.welds)
+            if (takes_in(rules, held.weld, weld)) {
+                held.validity.caution("coupon " + test.coupon.record.id + ", in position " +
+                                      weld.word(Trait::position) + ", which its range takes in, shows " +
+                                      listed(unjudged_finds(test.coupon, {}), "and") +
+                                      ", and is neither judged by criteria that it names nor graded, so it "
+                                      "may have failed (common practice, no source)");
+                break;
+            }
     }
 }
 
