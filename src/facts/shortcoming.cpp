@@ -6,7 +6,7 @@
 namespace beadbook {
 namespace {
 
-constexpr std::array<std::string_view, 27> shortcoming_ids{"told",
+constexpr std::array<std::string_view, 28> shortcoming_ids{"told",
                                                            "grade",
                                                            "verdict",
                                                            "purpose",
@@ -32,7 +32,8 @@ constexpr std::array<std::string_view, 27> shortcoming_ids{"told",
                                                            "nameless",
                                                            "renamed",
                                                            "employer",
-                                                           "not after"};
+                                                           "not after",
+                                                           "unjudged"};
 
 } // namespace
 
@@ -41,7 +42,7 @@ bool is_of_retest(Shortcoming::Kind kind) {
     constexpr Kind of_retest[] = {Kind::same_exam,     Kind::retest,      Kind::retest_unknown,
                                   Kind::failed_day,    Kind::failed_kind, Kind::failed_whose,
                                   Kind::unreadable,    Kind::training,    Kind::entered_late,
-                                  Kind::late_training, Kind::not_after};
+                                  Kind::late_training, Kind::not_after,   Kind::unjudged};
     return std::find(std::begin(of_retest), std::end(of_retest), kind) != std::end(of_retest);
 }
 

@@ -39,6 +39,7 @@ struct Shortcoming {
         renamed,       ///< the welder is called quite otherwise since the test came on record
         employer,      ///< it holds with the same employer, and the welder has another one since then
         not_after,     ///< a retest was welded before it was seen that the test had failed
+        unjudged,      ///< a coupon shows what nobody judged, so whether it failed cannot be said
     };
     Kind kind = Kind::told;
     std::string coupon;                ///< that it is about, where that is not the only one given
@@ -48,7 +49,8 @@ struct Shortcoming {
                                        ///< or the mark and its name then;
                                        ///< described, turned: fields;
                                        ///< revives: what it is, and of which day; late_training: the day;
-                                       ///< nameless: the mark; not_after: what failed
+                                       ///< nameless: the mark; not_after: what failed;
+                                       ///< unjudged: types of what it shows
     std::optional<AfterFailure> after; ///< retest, retest_unknown, same_exam, late_training
     int asked = 0, given = 0;          ///< retest, coupons
     std::string class_id, was, now;    ///< grade, verdict: of the class; `was` is empty if none was kept;

@@ -373,6 +373,8 @@ SetAside set_aside(const std::string &opening, const std::vector<Shortcoming> &l
         for (const auto &lack : lacks)
             if (lack.kind == Shortcoming::Kind::failed_day)
                 out.mend({"change", {lack.coupon}, {"welded", "why"}});
+            else if (lack.kind == Shortcoming::Kind::unjudged)
+                out.mend({"change", {lack.coupon}, {"criteria", "class", "why"}});
             else if (lack.kind == Shortcoming::Kind::nameless)
                 out.mend({"enrol", lack.lacks, {"name", "why"}});
         throw NotSetAside(std::move(out).give("override"), std::move(told));

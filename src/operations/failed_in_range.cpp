@@ -1,6 +1,8 @@
 #include "operations/failed_in_range.hpp"
 
+#include "measure/text.hpp"
 #include "operations/test_likeness.hpp"
+#include "operations/unjudged_finds.hpp"
 
 #include <algorithm>
 
@@ -27,15 +29,41 @@ void tell_failed_in_range(const GradedTests &tests, Day on, HeldQualification &h
         std::vector<std::string> lacks;
         // One of its own kind is asked for by the rules themselves.
         if (same_kind(failed.welds, held.weld, &rules, lacks) != Truth::no) continue;
-        const auto taken_in = std::find_if(failed.welds.begin(), failed.welds.end(), [&](const Weld &weld) {
-            return takes_in(rules, held.weld, weld) && is_open(tests, failed, weld, rules, on);
-        });
-        if (taken_in == failed.welds.end()) continue;
+        const auto open = [&](const Weld &weld) { return is_open(tests, failed, weld, rules, on); };
+        std::string words;
+        const Weld *of = nullptr;
+        for (const auto &weld : failed.welds)
+            if (takes_in(rules, held.weld, weld) && open(weld)) {
+                words = ", which its range takes in";
+                of = &weld;
+                break;
+            }
+        for (const auto &weld : failed.welds) {
+            if (of) break;
+            const auto some = takes_some(rules, held.weld, weld);
+            if (some.empty() || !open(weld)) continue;
+            words = ", and its range takes in some of what that was to qualify for, " + listed(some, "and");
+            of = &weld;
+        }
+        if (!of) continue;
         held.validity.caution("coupon " + failed.coupon.record.id + " failed" +
                               (failed.day ? " on " + print(*failed.day) : "") + " in position " +
-                              taken_in->word(Trait::position) +
-                              ", which its range takes in, and no retest is done with that (common "
-                              "practice, no source)");
+                              of->word(Trait::position) + words +
+                              ", and no retest is done with that (common practice, no source)");
+    }
+    for (const auto &test : tests.unjudged()) {
+        if (test.day && *test.day > held.record.welded) continue;
+        std::vector<std::string> lacks;
+        if (same_kind(test.welds, held.weld, &rules, lacks) != Truth::no) continue;
+        for (const auto &weld : test.welds)
+            if (takes_in(rules, held.weld, weld)) {
+                held.validity.caution("coupon " + test.coupon.record.id + ", in position " +
+                                      weld.word(Trait::position) + ", which its range takes in, shows " +
+                                      listed(unjudged_finds(test.coupon, {}), "and") +
+                                      ", and is neither judged by criteria that it names nor graded, so it "
+                                      "may have failed (common practice, no source)");
+                break;
+            }
     }
 }
 

@@ -10,6 +10,7 @@
 #include "operations/passed_on_name.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/turned.hpp"
+#include "operations/unjudged_finds.hpp"
 #include "operations/vouching.hpp"
 #include "operations/weld_day.hpp"
 #include "records/codecs/facts.hpp"
@@ -258,20 +259,23 @@ void GradedTests::take(Office &office, const WelderNames &welder, const std::str
     const bool passed = by_mark && !failed_so && record.withdrawn.empty() && coupon.grade &&
                         coupon.grade->passed && (!moved || settled) && test && !practice && day;
     const bool failed = failed_so || by_others;
-    if (!failed && !passed) return;
+    const bool unjudged =
+        ours && !perhaps && !failed && !passed && test && !unjudged_finds(coupon, judged).empty();
+    if (!failed && !passed && !unjudged) return;
     std::vector<Weld> welds;
     try {
         welds = welds_named(record);
     } catch (const Refusal &e) {
         // One that passed proves nothing here, and asks nothing either.
-        if (failed) unreadable_.emplace(id, Unreadable{e.what(), without_process(record), record});
+        if (failed || unjudged)
+            unreadable_.emplace(id, Unreadable{e.what(), without_process(record), record});
         return;
     }
     if (failed) {
         if (once_failed) described.insert(described.end(), once_failed->as.begin(), once_failed->as.end());
         for (const auto &one : described) add_welds(one, welds);
     }
-    auto &out = perhaps ? perhaps_ : tests_;
+    auto &out = perhaps ? perhaps_ : unjudged ? unjudged_ : tests_;
     auto by = failed ? failed_by(office, history, by_others ? *by_others : coupon, bends_failed) : FailedBy{};
     const auto seen = failed ? failure_seen(history, by.exams, by.methods) : std::nullopt;
     out.push_back({std::move(coupon), day, passed, std::move(welds), std::move(by.methods), seen,

@@ -78,6 +78,9 @@ public:
     /// there is none.
     const WelderEvent *revoked_since(const std::string &process, Day welded) const;
     const std::vector<Test> &all() const { return tests_; }
+    /// Coupons of the welder, none for practice, that show something by which nobody can say whether they
+    /// failed (unjudged_finds.hpp): tests that may have.
+    const std::vector<Test> &unjudged() const { return unjudged_; }
     /// What failed or may have, one for each description of it: another record that the welder's coupons are
     /// taken to without it is told so.
     std::vector<CarriedFact> failures() const;
@@ -106,6 +109,7 @@ private:
     Office &office_;
     std::vector<Test> tests_;
     std::vector<Test> perhaps_; ///< that failed under a name which may be, or was, the welder's
+    std::vector<Test> unjudged_;
     struct Unreadable {
         std::string why;
         std::optional<Weld> weld; ///< what can be read of it, without its process

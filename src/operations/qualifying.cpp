@@ -147,6 +147,8 @@ void note_other_positions(const GradedTests &tests, const TestEvidence &proof, c
             if (same(failed, part.weld) != Truth::no ||
                 same_but_for_position(failed.welds, part.weld, &rules) != Truth::yes ||
                 takes_in(rules, part.weld, failed.welds) ||
+                std::any_of(failed.welds.begin(), failed.welds.end(),
+                            [&](const Weld &weld) { return !takes_some(rules, part.weld, weld).empty(); }) ||
                 std::any_of(tests.all().begin(), tests.all().end(), passed_since))
                 continue;
             notes.push_back("coupon " + failed.coupon.record.id + " failed on " + print(*failed.day) +

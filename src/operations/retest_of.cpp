@@ -1,5 +1,6 @@
 #include "operations/graded_tests.hpp"
 #include "operations/test_likeness.hpp"
+#include "operations/unjudged_finds.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -95,6 +96,13 @@ GradedTests::Retest GradedTests::retest_of(const CouponRecord &coupon, Day welde
         auto &whose = unknown(Shortcoming::Kind::failed_whose, test.coupon.record.id).lacks;
         whose = {test.coupon.record.get("welder")};
         if (!test.called_then.empty()) whose.push_back(test.called_then);
+    }
+    for (const auto &test : unjudged_) {
+        std::vector<std::string> lacks;
+        const std::string &id = test.coupon.record.id;
+        const bool later = test.day && *test.day > welded && (!begun_by || *begun_by <= test.shown_by);
+        if (id != coupon.id && !later && same_kind(test.welds, weld, &rules, lacks) != Truth::no)
+            unknown(Shortcoming::Kind::unjudged, id).lacks = unjudged_finds(test.coupon, {});
     }
     for (const auto &[id, one] : unreadable_) {
         std::vector<std::string> lacks;

@@ -82,6 +82,11 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
     case Kind::unreadable:
         return "cannot say whether this is a retest: " + named + " cannot be read" +
                (one.text.empty() ? "" : " (" + one.text + ")");
+    case Kind::unjudged:
+        return "cannot say whether this is a retest: " + named + " shows " + listed(one.lacks, "and") +
+               ", and is neither judged by criteria that it names nor graded, so it may have failed; name "
+               "its "
+               "criteria, or grade it";
     case Kind::by_machine:
         return "a machine led the torch: what it shows of the welder's hand, " +
                (rules ? rules->name : std::string("these rules")) +
@@ -141,7 +146,8 @@ std::string without_coupon(const Shortcoming &one, const RangeRules *rules) {
 bool names_coupon(Shortcoming::Kind kind) {
     using Kind = Shortcoming::Kind;
     return kind == Kind::failed_day || kind == Kind::failed_kind || kind == Kind::failed_whose ||
-           kind == Kind::unreadable || kind == Kind::entered_late || kind == Kind::not_after;
+           kind == Kind::unreadable || kind == Kind::entered_late || kind == Kind::not_after ||
+           kind == Kind::unjudged;
 }
 
 } // namespace

@@ -13,11 +13,13 @@
 #include "operations/granted_to.hpp"
 #include "operations/held_events.hpp"
 #include "operations/looking_back.hpp"
+#include "operations/looser_rules.hpp"
 #include "operations/retest_notes.hpp"
 #include "operations/taken_back.hpp"
 #include "operations/test_fate.hpp"
 #include "operations/test_likeness.hpp"
 #include "operations/to_qualify.hpp"
+#include "operations/unjudged_finds.hpp"
 #include "operations/vouching.hpp"
 #include "operations/who_is_meant.hpp"
 #include "records/codecs/bodies.hpp"
@@ -201,6 +203,7 @@ std::vector<HeldQualification> held_by(Office &office, const WelderState &welder
         tell_revoked_no_more(welder, on, held);
         tell_taken_back(office, welder, undone, on, held);
         tell_changed_rules(office, held);
+        for (const auto &words : looser_rules_words(*held.rules)) held.validity.caution(words);
         tell_failed_in_range(fates.tests(welder), on, held);
         tell_day_moved(office.book(), held);
     }
@@ -322,6 +325,12 @@ WelderStanding standing_of(Office &office, const std::string &mark, std::optiona
     WelderStanding out = standing_of(office, office.book().welder(mark), day);
     const GradedTests tests(office, out.welder);
     out.failed = failed_tests(office, tests, out.welder, day);
+    for (const auto &test : tests.unjudged()) {
+        const CouponRecord &record = test.coupon.record;
+        if (!test.day || *test.day <= day)
+            out.not_judged.push_back(
+                {record.id, record.get("process"), test.day, unjudged_finds(test.coupon, {})});
+    }
     for (const auto &coupon : office.book().coupons_of(mark)) try {
             if (auto what = gone_of(office, office.coupon(coupon).record); !what.empty())
                 out.gone.push_back({coupon, std::move(what)});

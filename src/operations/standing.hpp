@@ -70,6 +70,13 @@ struct WelderStanding {
     };
     /// Test coupons that failed, in the order registered; told of one welder, not in a list of all.
     std::vector<Failed> failed = {};
+    struct NotJudged {
+        std::string coupon, process;
+        std::optional<Day> welded;
+        std::vector<std::string> shows; ///< types of what was found
+    };
+    /// Coupons that may have failed, as nobody judged what they show; told of one welder as well.
+    std::vector<NotJudged> not_judged = {};
     struct ToQualify {
         std::string coupon;
         std::vector<std::string> rules;

@@ -285,7 +285,13 @@ std::vector<std::string> taken_back_words(const std::vector<TakenBack> &all) {
         const char *done = one.now.empty() ? " withdrawn" : " changed";
         const char *since = one.made_accept ? ", and accepted only since" : "";
         switch (one.kind) {
-        case TakenBack::Kind::find: out.push_back("#" + std::to_string(one.number) + done + since); break;
+        case TakenBack::Kind::find:
+            out.push_back(
+                "#" + std::to_string(one.number) +
+                (one.to ? " moved to #" + std::to_string(one.to->number) + " of coupon " + one.to->coupon
+                        : done) +
+                since);
+            break;
         case TakenBack::Kind::exam:
             out.push_back("exam " + std::to_string(one.number) + done +
                           (one.made_count ? ", and counts so only since" : "") +

@@ -26,6 +26,10 @@ bool takes(Trait trait, const RangeRules &rules, const Weld &test, const Weld &w
 bool one_form(const RangeRules *rules, const Weld &a, const Weld &b) {
     if (!rules || same_word(a.word(Trait::form), "tube") || same_word(b.word(Trait::form), "tube"))
         return false;
+    // What no rule tells apart is one: a sheet is a thin plate.
+    if (std::none_of(rules->variables.begin(), rules->variables.end(),
+                     [](const Variable &variable) { return variable.of == Trait::form; }))
+        return true;
     Weld other = a; // alike in all else: only the form is asked about
     other.word(Trait::form) = b.word(Trait::form);
     return takes(Trait::form, *rules, a, other) && takes(Trait::form, *rules, other, a);
@@ -143,21 +147,72 @@ bool may_take(Trait trait, const RangeRules &rules, const Weld &test, const Weld
     });
 }
 
-} // namespace
+/// A failed test by the rules' own words for its position, of which there may be several: PH as 5G. Itself if
+/// they know its word, or have none for it.
+std::vector<Weld> in_words_of(const RangeRules &rules, const Weld &failed) {
+    const std::string &position = failed.word(Trait::position);
+    if (knows_word(rules, Trait::position, true, position)) return {failed};
+    std::vector<Weld> out;
+    for (const auto &word : rules.test_words[index_of(Trait::position)]) {
+        const std::string_view way = progression_of(word);
+        if (!same_meaning(Trait::position, word, position) || same_position(word, position) != Truth::yes ||
+            (!way.empty() && failed.knows(Trait::progression) &&
+             !same_word(failed.word(Trait::progression), way)))
+            continue;
+        out.push_back(failed);
+        out.back().word(Trait::position) = word;
+    }
+    return out.empty() ? std::vector{failed} : out;
+}
 
-bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed) {
+/// Positions that a test of that kind qualifies for in whatever position it is welded: flat ones. That they
+/// are taken in tells nothing of what failed.
+std::set<std::string> positions_of_each(const RangeRules &rules, const Weld &test) {
+    std::optional<std::set<std::string>> out;
+    Weld there = test;
+    for (const auto &word : rules.test_words[index_of(Trait::position)]) {
+        there.word(Trait::position) = word;
+        const auto its = positions_for(rules, there, there, false);
+        if (its.empty()) continue;
+        if (!out) out = its;
+        std::erase_if(*out, [&](const std::string &one) { return !its.contains(one); });
+    }
+    return out.value_or(std::set<std::string>{});
+}
+
+/// Whether a test may stand for a failed one of another kind by process, joint and form.
+bool may_stand_for(const RangeRules &rules, const Weld &test, const Weld &failed) {
     if (!same_process(failed.word(Trait::process), test.word(Trait::process))) return false;
     if (!same_word(failed.word(Trait::joint), test.word(Trait::joint)) &&
         !may_take(Trait::joint, rules, test, failed))
         return false;
     // As of a retest, the sizes of one form tell nothing; but plate stands for large tubes alone.
-    if (!same_word(failed.word(Trait::form), test.word(Trait::form)) &&
-        !(may_take(Trait::form, rules, test, failed) && may_take(Trait::diameter, rules, test, failed)))
-        return false;
-    const auto its = positions_for(rules, failed, failed, false);
+    return same_word(failed.word(Trait::form), test.word(Trait::form)) ||
+           (may_take(Trait::form, rules, test, failed) && may_take(Trait::diameter, rules, test, failed));
+}
+
+} // namespace
+
+bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed) {
+    if (!may_stand_for(rules, test, failed)) return false;
     const auto mine = positions_for(rules, test, failed, true);
-    return !its.empty() &&
-           (mine.contains("any") || std::includes(mine.begin(), mine.end(), its.begin(), its.end()));
+    const auto all = in_words_of(rules, failed);
+    return std::any_of(all.begin(), all.end(), [&](const Weld &one) {
+        const auto its = positions_for(rules, one, one, false);
+        return !its.empty() &&
+               (mine.contains("any") || std::includes(mine.begin(), mine.end(), its.begin(), its.end()));
+    });
+}
+
+std::vector<std::string> takes_some(const RangeRules &rules, const Weld &test, const Weld &failed) {
+    if (!may_stand_for(rules, test, failed)) return {};
+    const auto mine = positions_for(rules, test, failed, true);
+    const auto usual = positions_of_each(rules, failed);
+    std::set<std::string> out;
+    for (const auto &one : in_words_of(rules, failed))
+        for (const auto &its : positions_for(rules, one, one, false))
+            if ((mine.contains("any") || mine.contains(its)) && !usual.contains(its)) out.insert(its);
+    return {out.begin(), out.end()};
 }
 
 bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed) {

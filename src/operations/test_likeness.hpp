@@ -9,16 +9,20 @@ namespace beadbook {
 
 /// Whether one process of a test is of the kind of a weld: the same process, joint, form and position, by
 /// whatever words these are told. What only one of them tells, or tells by a word that nobody knows, is added
-/// to `lacks`. Sheet and plate are one form where the rules take each for the other.
+/// to `lacks`. Sheet and plate are one form where the rules take each for the other, or tell no forms apart.
 Truth same_kind(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules,
                 std::vector<std::string> &lacks);
 /// The same, whatever the position.
 Truth same_but_for_position(const std::vector<Weld> &test, const Weld &weld, const RangeRules *rules);
 
 /// Whether a test qualifies for all that a failed one of another kind would have, by process, joint, form and
-/// position.
+/// position, by whatever words that one told its position (5G, PH).
 bool takes_in(const RangeRules &rules, const Weld &test, const Weld &failed);
 bool takes_in(const RangeRules &rules, const Weld &test, const std::vector<Weld> &failed);
+
+/// Positions that both would have qualified for, but for those that every test does: told where a test does
+/// not take in all of the failed one.
+std::vector<std::string> takes_some(const RangeRules &rules, const Weld &test, const Weld &failed);
 
 /// Whether one that passed was welded as the other is, in what makes another test of it. A failure counts
 /// against both: what it showed is not known to lie in that.

@@ -171,6 +171,12 @@ std::string json_text(const WelderStanding &standing, const std::vector<std::str
     out["events"] = events_json(standing.welder.events, standing.held, standing.undone);
     for (const auto &one : standing.to_qualify)
         out["to qualify"].push_back({{"coupon", one.coupon}, {"rules", one.rules}});
+    for (const auto &one : standing.not_judged) {
+        json item{{"coupon", one.coupon}, {"shows", one.shows}};
+        if (!one.process.empty()) item["process"] = one.process;
+        if (one.welded) item["welded"] = print(*one.welded);
+        out["not judged"].push_back(std::move(item));
+    }
     add_beside(out, standing.failed, standing.gone, standing.struck);
     return render::finished(std::move(out), notes);
 }

@@ -57,4 +57,13 @@ void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all) {
     }
 }
 
+void add_not_judged(Document &doc, const std::vector<WelderStanding::NotJudged> &all) {
+    for (const auto &one : all)
+        doc.item(Words("coupon ") + Words("not judged", Tone::cannot_say) + ": " + one.coupon +
+                 (one.process.empty() ? "" : " " + one.process) +
+                 (one.welded ? ", welded " + print(*one.welded) : "") + ", shows " +
+                 listed(one.shows, "and") +
+                 "; it is neither judged by criteria that it names nor graded, so it may have failed");
+}
+
 } // namespace beadbook

@@ -1,6 +1,7 @@
 #include "report/learner_document.hpp"
 
 #include "criteria/provenance.hpp"
+#include "measure/text.hpp"
 #include "report/after_test_document.hpp"
 #include "report/coupon_document.hpp"
 #include "report/earlier_document.hpp"
@@ -93,6 +94,13 @@ Document document_of(const Learner &learner) {
                                             : "Accepted: " + share_words(learner.accepted) +
                                                   "; 95 % interval, for the class sought" +
                                                   (any_class ? ", or where none is for any class." : "."));
+    const auto left_out = std::count_if(learner.coupons.begin(), learner.coupons.end(), [](const auto &one) {
+        return one.record.withdrawn.empty() && !one.explained && one.finds > 0;
+    });
+    if (left_out > 0)
+        doc.line({"Not counted, as nobody judged what was found: " +
+                      counted(static_cast<std::size_t>(left_out), "coupon") + ".",
+                  Tone::cannot_say});
     add_alike(doc, learner.alike);
     for (const auto &one : learner.coupons) add_coupon(doc, one);
     return doc.caution();

@@ -2,6 +2,7 @@
 
 #include "criteria/provenance.hpp"
 #include "measure/text.hpp"
+#include "operations/looser_rules.hpp"
 #include "operations/shortcoming_words.hpp"
 #include "report/coupon_document.hpp"
 #include "report/judgement_document.hpp"
@@ -43,6 +44,7 @@ void add_range(Document &doc, const RecordSheet &s) {
     doc.heading("Qualifies by " + rules.title + " (" + rules.edition + ")", 2);
     if (const std::string own = rules.own_file_words(); !own.empty())
         doc.pair("these rules", Words(own, Tone::cannot_say));
+    for (const auto &looser : looser_rules_words(rules)) doc.pair("", Words(looser, Tone::cannot_say));
     for (const auto &one : s.held.range) {
         if (!may_matter(s.held.range, *one.variable)) continue;
         std::string name(info(one.variable->of).name);

@@ -218,6 +218,7 @@ Document document_of(const WelderStanding &standing) {
                        listed(one.rules, "or")) +
                  Words::to_type(" ('beadbook qualify " + one.coupon + "' with the rules)"));
     add_failed(doc, standing.failed);
+    add_not_judged(doc, standing.not_judged);
     add_gone(doc, standing.gone);
     add_struck(doc, standing.struck);
     if (!standing.welder.events.empty()) {

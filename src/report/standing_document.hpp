@@ -53,6 +53,8 @@ void add_gone(Document &doc, const std::vector<WelderStanding::Gone> &all);
 Bullet next_bullet(const NextRetest &next);
 /// Tests that failed; and what was said of the welder and is said no more, an item each.
 void add_failed(Document &doc, const std::vector<WelderStanding::Failed> &all);
+/// Coupons that may have failed, as nobody judged what they show.
+void add_not_judged(Document &doc, const std::vector<WelderStanding::NotJudged> &all);
 void add_struck(Document &doc, const std::vector<StruckOut> &all);
 /// What was set aside, each with its reason.
 std::vector<Bullet> aside_bullets(const std::vector<Aside> &all, const RangeRules *rules);

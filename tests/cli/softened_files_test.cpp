@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "cli/run.hpp"
 #include "command_file.hpp"
+#include "criteria/shipped.hpp"
 #include "temporary.hpp"
 
 using namespace beadbook;
@@ -196,4 +197,36 @@ TEST_CASE("what is held by own rules that were softened for it, and put back, sa
     CHECK_THAT(may, says(changed));
     CHECK_THAT(may, says("by shop-w edition one (own file"));
     bench.all({"verify --replay"});
+}
+
+TEST_CASE("rules for welders of one's own, softer than shipped ones, say so beside what they grant",
+          "[cli]") {
+    const OwnFiles bench;
+    std::string text(shipped_file("welder/asme-ix.yaml"));
+    const auto put = [&](const std::string &was, const std::string &now) {
+        REQUIRE(text.find(was) != std::string::npos);
+        text.replace(text.find(was), was.size(), now);
+    };
+    put("rules: asme-ix", "rules: our-ix");
+    bench.write("same.yaml", text);
+    put("rules: our-ix", "rules: my-ix");
+    put("use every: 6 months", "use every: 60 months");
+    put("    coupons: 2\n    clause: QW-321.2", "    coupons: 1\n    clause: QW-321.2");
+    bench.write("mine.yaml", text);
+    bench.all(
+        {"enrol L1 --name \"J. Reef\"",
+         "register G-1 --criteria asme-ix-tests --class \"test coupon\" --welder L1 --joint groove "
+         "--joint-form butt --form tube --seam girth --diameter 2in --thickness 0.065in --weld-thickness "
+         "full --magnetic no --process GTAW --material \"stainless steel\" --position 6G --metal-group P8 "
+         "--filler-group F6 --backing without --progression up --welded 2026-11-10",
+         "exam G-1 VT,RT --examiner \"A. Field\" --level II --date 2026-11-11 --found none",
+         "grade G-1 passed --by \"I. Teach\"",
+         "qualify G-1 --rules " + bench.file("same.yaml") + " --by \"I. Teach\""});
+    CHECK_THAT(bench.told("welder L1"), !says("looser"));
+    const auto looser = says(
+        "looser than the shipped asme-ix: retest of 1 coupon, not 2; used every 60 months, not 6 months");
+    CHECK_THAT(bench.told("qualify G-1 --rules " + bench.file("mine.yaml") + " --by \"I. Teach\""), looser);
+    CHECK_THAT(bench.told("welder L1"), looser);
+    CHECK_THAT(bench.told("record L1 2"), looser);
+    CHECK_THAT(bench.told("record L1 1"), !says("looser"));
 }
