@@ -345,7 +345,8 @@ std::string sentence(const Case &c, std::size_t class_index, const Finding &f) {
     std::string side;
     for (const auto &condition : rule->where)
         if (asks_for_side(condition)) side += " where " + condition.text;
-    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side + ".";
+    return (rule->title.empty() ? rule->id : rule->title) + ": it was not measured" + side +
+           (f.indications.empty() ? "" : measured_in_vain_words(c, f)) + ".";
 }
 
 } // namespace beadbook
