@@ -43,13 +43,14 @@ TEST_CASE("a dimension is measured once an exam that counts gives it, and a proo
     Booth booth;
     measured_in_vain(booth);
     const auto judged = [&] { return judge_coupon(booth.office, booth.office.coupon("T-1"), {}); };
-    const auto &finding = judged().judgement.classes[0].findings.at(0);
+    const Finding finding = judged().judgement.classes[0].findings.at(0);
     CHECK(finding.kind == Finding::Kind::not_measured);
     CHECK(finding.indications == std::vector<int>{1});
     booth.reopen(2);
     // Nobody measures anew what an open exam may still give.
     booth.log("fillet size 1/4in from 0in to 6in", "T-1", 2);
-    for (const auto &f : judged().judgement.classes[0].findings) CHECK(f.kind != Finding::Kind::not_measured);
+    const Judged open = judged();
+    for (const auto &f : open.judgement.classes[0].findings) CHECK(f.kind != Finding::Kind::not_measured);
     booth.finish(2);
     const Judged now = judged();
     REQUIRE(now.verdict() == Verdict::accept);
