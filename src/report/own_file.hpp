@@ -21,6 +21,10 @@ std::vector<std::string> lacking_words(const CriteriaSet &set);
 /// no shipped set that it extends answers for: one sentence each.
 std::vector<std::string> own_planar_passes(const CriteriaSet &set, std::optional<std::size_t> of_class);
 
+/// Checks that a set which is not shipped hushes by itself, and no shipped set that it extends does:
+/// "fillet-under-size of 'fs' (the drawing tells it)". None of a shipped one.
+std::vector<std::string> own_answers(const CriteriaSet &set);
+
 /// The practice that an exam was held against, marked where it is not the shipped one: "shop-vt (own file
 /// 3f2a9c1b)". Empty if none is named.
 std::string practice_told(const ExamRecord &exam);
